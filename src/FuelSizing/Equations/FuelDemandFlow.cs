@@ -16,6 +16,12 @@ internal static class FuelDemandFlow
     public static T FromAir<T>(T airMassFlow, T lambda, T stoichiometricAirFuelRatio)
         where T : struct, IReal<T> => airMassFlow / (lambda * stoichiometricAirFuelRatio);
 
+    /// <summary>By volume, m³/s: ṁ/ρ.</summary>
+    /// <param name="massFlow">kg/s.</param>
+    /// <param name="density">kg/m³.</param>
+    public static T Volume<T>(T massFlow, T density)
+        where T : struct, IReal<T> => massFlow / density;
+
     /// <summary>How much the figure from power is over the one from air, as a fraction of the latter.</summary>
     /// <param name="fromPower">kg/s.</param>
     /// <param name="fromAir">kg/s.</param>

@@ -57,7 +57,19 @@ internal static class InjectorFlow
     /// <param name="dutyLimit">D.</param>
     /// <param name="deadTime">t_d, s.</param>
     public static T RequiredStatic<T>(T fuelFlow, T injectors, T availableTime, T dutyLimit, T deadTime)
-        where T : struct, IReal<T> => fuelFlow / injectors * availableTime / ((dutyLimit * availableTime) - deadTime);
+        where T : struct, IReal<T> =>
+        StaticForPulse(fuelFlow, injectors, availableTime, dutyLimit * availableTime, deadTime);
+
+    /// <summary>
+    /// Static flow of one injector whose pulse is just so long, m³/s: Q = (Q_f/z) · T/(t − t_d).
+    /// </summary>
+    /// <param name="fuelFlow">Q_f for the whole engine, m³/s.</param>
+    /// <param name="injectors">z.</param>
+    /// <param name="availableTime">T, s.</param>
+    /// <param name="pulse">t, s.</param>
+    /// <param name="deadTime">t_d, s.</param>
+    public static T StaticForPulse<T>(T fuelFlow, T injectors, T availableTime, T pulse, T deadTime)
+        where T : struct, IReal<T> => fuelFlow / injectors * availableTime / (pulse - deadTime);
 
     /// <summary>
     /// Fuel flow that the injectors can pass at the duty limit, m³/s: Q_f = z · Q · (D T − t_d)/T, not below zero.

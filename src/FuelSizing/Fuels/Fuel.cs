@@ -39,17 +39,18 @@ public sealed record Fuel
     public static Fuel Petrol { get; } = PetrolOf(Density.FromKilogramsPerCubicMeter(745));
 
     /// <summary>
-    /// Ethanol, C2H6O: 26.9 MJ/kg (Heywood, table D.4), 793.6 kg/m³ at 15 °C, expansion 1.08e-3 1/K.
+    /// Ethanol, C2H6O: 26.9 MJ/kg (Heywood, table D.4), 793.5 kg/m³ at 15 °C and expansion 1.08e-3 1/K (OIML R 22).
     /// </summary>
     public static Fuel Ethanol { get; } = Of(
         "ethanol",
         ElementalComposition.OfMolecule(2, 6, 1),
         SpecificEnergy.FromMegajoulesPerKilogram(26.9),
-        Density.FromKilogramsPerCubicMeter(793.6),
+        Density.FromKilogramsPerCubicMeter(793.5),
         CoefficientOfThermalExpansion.FromPerKelvin(1.08e-3));
 
     /// <summary>
-    /// Methanol, CH4O: 20.0 MJ/kg (Heywood, table D.4), 796.0 kg/m³ at 15 °C, expansion 1.18e-3 1/K.
+    /// Methanol, CH4O: 20.0 MJ/kg (Heywood, table D.4), 796.0 kg/m³ at 15 °C and expansion 1.18e-3 1/K (de Reuck and
+    /// Craven, IUPAC methanol tables).
     /// </summary>
     public static Fuel Methanol { get; } = Of(
         "methanol",

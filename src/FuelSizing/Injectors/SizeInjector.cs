@@ -25,7 +25,7 @@ public static class SizeInjector
             (double)Drivetrain.Within(crankPower, nameof(crankPower)).Watts,
             consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule);
         return VolumeFlow.FromCubicMetersPerSecond((double)InjectorFlow.RequiredStatic<Real>(
-            fuel / consumption.Fuel.ReferenceDensity,
+            FuelDemandFlow.Volume(fuel, (Real)consumption.Fuel.ReferenceDensity),
             Allowed.Count(injectors, 1, 48, "Count the injectors that feed the engine.", nameof(injectors)),
             1,
             DutyCycle.WithinLimit(dutyLimit, nameof(dutyLimit)),

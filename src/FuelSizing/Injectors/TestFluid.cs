@@ -12,7 +12,7 @@ public sealed record TestFluid
 {
     private TestFluid(string name, Density density) => (Name, Density) = (name, density);
 
-    /// <summary>n-Heptane, the usual test liquid: 683.8 kg/m³ at 20 °C.</summary>
+    /// <summary>n-Heptane, the usual test liquid: 683.8 kg/m³ at 20 °C (Span and Wagner equation of state).</summary>
     public static TestFluid Heptane { get; } = Of("n-heptane", Density.FromKilogramsPerCubicMeter(683.8));
 
     /// <summary>The name shown in results.</summary>

@@ -48,6 +48,9 @@ internal sealed class Curve
     /// <summary>The highest x.</summary>
     public double Last => _x[^1];
 
+    /// <summary>The value at the lowest x.</summary>
+    public double FirstValue => _y[0];
+
     /// <summary>The value at the highest x.</summary>
     public double LastValue => _y[^1];
 

@@ -59,6 +59,11 @@ public static class Readable
     /// <returns>Whole per cent.</returns>
     public static string Of(Ratio ratio) => Text(ratio.Percent, "N0", "%");
 
+    /// <summary>A duty cycle, for instance <c>84.6 %</c>.</summary>
+    /// <param name="dutyCycle">Pulse ÷ available time.</param>
+    /// <returns>Per cent with one decimal.</returns>
+    public static string DutyCycle(Ratio dutyCycle) => Text(dutyCycle.Percent, "N1", "%");
+
     /// <summary>A change or reserve with its sign, for instance <c>+12 %</c>.</summary>
     /// <param name="ratio">Any ratio.</param>
     /// <returns>Whole per cent with a sign.</returns>

@@ -1,0 +1,18 @@
+namespace FuelSizing.Systems;
+
+/// <summary>The parts as results name them.</summary>
+public static class PartNames
+{
+    /// <summary>A part's name in running text.</summary>
+    /// <param name="part">The part.</param>
+    /// <returns>Its name.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The part is not one of the enumeration.</exception>
+    public static string Of(Part part) => Quantities.Allowed.Member(part, "Choose a part.", nameof(part)) switch
+    {
+        Part.Injectors => "injectors",
+        Part.ShortestPulse => "injectors at light load",
+        Part.InjectorOpening => "injectors' opening",
+        Part.Pump => "pump",
+        _ => "hoses, fittings and filter",
+    };
+}
