@@ -26,7 +26,7 @@ internal static class MarginChecks
                 "rail pressure",
                 Pressure.FromPascals(solved.RailSet),
                 ceiling,
-                "rated"));
+                "rated for"));
         }
 
         return margins;
@@ -110,7 +110,7 @@ internal static class MarginChecks
             "pressure across the injector",
             Pressure.FromPascals(solved.Differential),
             system.Injectors.Injector.HighestDifferential,
-            "at which it is known to open");
+            "known to open against");
 
     private static Margin Pump(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
     {
@@ -179,13 +179,13 @@ internal static class MarginChecks
                 reserve,
                 used,
                 most,
-                $"{what} {Readable.Of(used)} of at most {Readable.Of(most)} {qualifier}")
+                $"{what} {Readable.Of(used)}, {qualifier} {Readable.Of(most)}")
             : new(
                 part,
                 Outcome.Fails,
                 reserve,
                 used,
                 most,
-                $"{what} {Readable.Of(used)} over the {Readable.Of(most)} {qualifier}");
+                $"{what} {Readable.Of(used)}, {qualifier} only {Readable.Of(most)}");
     }
 }

@@ -1,6 +1,5 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
-using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
@@ -74,43 +73,15 @@ public sealed record OperatingResult
     public Outcome Outcome => Margins.Max(margin => margin.Outcome);
 
     /// <summary>What a careful reader should know about these numbers.</summary>
-    public IReadOnlyList<string> Notes
-    {
-        get
-        {
-            List<string> notes = [];
-            if (Point.Boost >= Pressure.Zero && Math.Abs(Demand.Difference.Percent) > 15)
-            {
-                notes.Add(
-                    $"Fuel from power and fuel from air differ by {Readable.Change(Demand.Difference)}: volumetric efficiency, BSFC, lambda or drivetrain loss does not fit the others.");
-            }
-
-            if (System.Injectors.Injector.DeadTime.IgnoresPressure)
-            {
-                notes.Add("Dead time is taken to be the same at every pressure: an estimate.");
-            }
-
-            if (_solved.PumpVoltageCovered && Point.Conditions.SupplyVoltage.Volts > System.Pump.Voltage.Volts + 0.5)
-            {
-                notes.Add(
-                    $"The pump's curve was measured at {Readable.Of(System.Pump.Voltage)} and is used unchanged at {Readable.Of(Point.Conditions.SupplyVoltage)}, where the pump delivers more.");
-            }
-
-            if (RailState == RailState.AtRegulatorLimit)
-            {
-                notes.Add(
-                    $"Returned flow is under the {Readable.PumpFlow(System.Regulator.MinimumReturnFlow)} that the regulator needs to govern: rail pressure is no longer sure.");
-            }
-
-            return notes;
-        }
-    }
+    public IReadOnlyList<string> Notes => [.. ResultNotes.Of(this).Select(note => note.Text)];
 
     internal double InjectedPerSecond => _solved.Injected;
 
     internal double? DeadTimeSeconds => _solved.DeadTime;
 
     internal double WantedPerSecond => _solved.Wanted;
+
+    internal bool PumpVoltageCovered => _solved.PumpVoltageCovered;
 
     private static Duration? Seconds(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;
 

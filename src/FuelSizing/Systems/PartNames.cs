@@ -15,4 +15,14 @@ public static class PartNames
         Part.Pump => "pump",
         _ => "hoses, fittings and filter",
     };
+
+    /// <summary>The part in a clause that says it is the first to fail.</summary>
+    internal static string FailsFirst(Part part) => part switch
+    {
+        Part.Injectors => "the injectors run out first",
+        Part.ShortestPulse => "the injectors' pulse is too short first",
+        Part.InjectorOpening => "the injectors may not open first",
+        Part.Pump => "the pump runs out first",
+        _ => "hoses, fittings and filter pass their rating first",
+    };
 }

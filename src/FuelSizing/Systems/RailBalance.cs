@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Pumps;
 using MathNet.Numerics.RootFinding;
 
@@ -58,8 +59,9 @@ internal readonly record struct RailBalance(
             return new(RailState.NotCovered, set, atSet, isBound, null);
         }
 
-        double rail = Brent.FindRoot(
-            pressure => pump.Flow.At(pressure) - injected, pump.Flow.First, most, accuracy: 1e-9 * most, maxIterations: 200);
+        // Both axes near one, since the root finder's accuracy is absolute.
+        double rail = most * Brent.FindRoot(
+            share => Reserve.Of<Real>(pump.Flow.At(share * most), injected), pump.Flow.First / most, 1, 1e-12, 200);
         return new(RailState.Sagging, rail, atSet, isBound, pump.Flow.At(rail));
     }
 }

@@ -56,8 +56,14 @@ public sealed class SweepResult
     /// <summary>What would mend each failing part; empty if none fails.</summary>
     public IReadOnlyList<Remedy> Remedies { get; }
 
-    /// <summary>What a careful reader should know about these numbers, each note once.</summary>
-    public IReadOnlyList<string> Notes => [.. _results.SelectMany(result => result.Notes).Distinct()];
+    /// <summary>What a careful reader should know about these numbers, each subject once, at its worst.</summary>
+    public IReadOnlyList<string> Notes =>
+    [
+        .. _results
+            .SelectMany(result => ResultNotes.Of(result))
+            .GroupBy(note => note.Subject)
+            .Select(notes => notes.MaxBy(note => note.Weight)!.Text),
+    ];
 
     /// <summary>The result at a speed and boost by their places in the lists.</summary>
     /// <param name="speed">Place in <see cref="Speeds"/>, from 0.</param>
@@ -110,7 +116,7 @@ public sealed class SweepResult
         string headline = outcome switch
         {
             Outcome.Fails =>
-                $"Does not keep up: first to run out is {PartNames.Of(first.Part)}, at {Readable.Boost(first.RunsOutAt!.Boost)} and {Readable.Of(first.RunsOutAt.Speed)}.",
+                $"Does not keep up: {PartNames.FailsFirst(first.Part)}, at {Readable.Boost(first.RunsOutAt!.Boost)} and {Readable.Of(first.RunsOutAt.Speed)}.",
             Outcome.CannotSay =>
                 $"Cannot be judged over {range}: {Standings.First(s => s.Outcome == Outcome.CannotSay).Tightest}.",
             _ => $"Keeps up over {range}: least in hand is {PartNames.Of(first.Part)}, {Readable.Change(first.Tightest.Margin.Reserve ?? Ratio.Zero)}.",
