@@ -140,9 +140,9 @@ public sealed record Fuel
 
     /// <summary>
     /// Petrol by composition and density. Its thermal expansion follows from the density:
-    /// α = 346.4228/ρ² + 0.4388/ρ (ASTM D1250-80, table 54B).
+    /// α = 346.4228/ρ² + 0.4388/ρ below 770.5 kg/m³, α = 2680.3206/ρ² − 0.00336312 above (ASTM D1250-80, table 54B).
     /// </summary>
-    /// <param name="densityAt15C">653 to 770 kg/m³, the table's range for gasolines.</param>
+    /// <param name="densityAt15C">653 to 787.5 kg/m³, the table's range for gasolines.</param>
     /// <param name="composition">Its elements; CH1.87 if not given (Heywood, table D.4).</param>
     /// <param name="lowerHeatingValue">5 to 60 MJ/kg; 44.0 if not given (Heywood, table D.4).</param>
     /// <param name="name">Shown in results.</param>
@@ -158,7 +158,7 @@ public sealed record Fuel
         Allowed.Between(
             densityAt15C,
             Density.FromKilogramsPerCubicMeter(653),
-            Density.FromKilogramsPerCubicMeter(770),
+            Density.FromKilogramsPerCubicMeter(787.5),
             DensityAdvice + " A denser petrol needs Fuel.Of with its own thermal expansion.",
             nameof(densityAt15C));
         return Of(
