@@ -85,7 +85,7 @@ public sealed class DeadTimeTable
                 nameof(times));
         }
 
-        return new(times.Select(row => Row(voltages, row, nameof(times))).ToArray(), pascals);
+        return new(times.Select(row => Row(voltages, row, nameof(voltages), nameof(times))).ToArray(), pascals);
     }
 
     /// <summary>
@@ -99,7 +99,13 @@ public sealed class DeadTimeTable
     {
         ArgumentNullException.ThrowIfNull(points);
         return new(
-            [Row([.. points.Select(point => point.Voltage)], [.. points.Select(point => point.Time)], nameof(points))],
+            [
+                Row(
+                    [.. points.Select(point => point.Voltage)],
+                    [.. points.Select(point => point.Time)],
+                    nameof(points),
+                    nameof(points)),
+            ],
             []);
     }
 
@@ -166,13 +172,14 @@ public sealed class DeadTimeTable
         return true;
     }
 
-    private static Curve Row(IReadOnlyList<ElectricPotential> voltages, IReadOnlyList<Duration> times, string name)
+    private static Curve Row(
+        IReadOnlyList<ElectricPotential> voltages, IReadOnlyList<Duration> times, string voltagesName, string timesName)
     {
-        ArgumentNullException.ThrowIfNull(times, name);
+        ArgumentNullException.ThrowIfNull(times, timesName);
         if (times.Count != voltages.Count)
         {
             throw new ArgumentException(
-                $"{name} had a row of {times.Count} for {voltages.Count} voltages; give one time for each.", name);
+                $"{timesName} had a row of {times.Count} for {voltages.Count} voltages; give one time for each.", timesName);
         }
 
         double[] seconds = times.Select(time => Allowed.Between(
@@ -180,13 +187,13 @@ public sealed class DeadTimeTable
             Duration.Zero,
             Duration.FromMilliseconds(5),
             "Give the dead time, not the whole pulse.",
-            name).Seconds).ToArray();
+            timesName).Seconds).ToArray();
         for (int point = 1; point < seconds.Length; point++)
         {
             if (seconds[point] > seconds[point - 1])
             {
                 throw Allowed.OutOfRange(
-                    name,
+                    timesName,
                     Readable.Of(times[point]),
                     $"at most {Readable.Of(times[point - 1])}, the time at the voltage below",
                     "An injector opens no later at a higher voltage; check the row.");
@@ -199,9 +206,9 @@ public sealed class DeadTimeTable
                 ElectricPotential.FromVolts(5),
                 ElectricPotential.FromVolts(20),
                 "Give the supply voltage at the injector.",
-                name).Volts).ToArray(),
+                voltagesName).Volts).ToArray(),
             seconds,
             Interpolation.Monotone,
-            name);
+            voltagesName);
     }
 }

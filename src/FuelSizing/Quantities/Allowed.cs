@@ -62,7 +62,8 @@ internal static class Allowed
         new(name, value, $"{name} was {value}; allowed is {range}. {advice}");
 
     private static string Text<T>(T value)
-        where T : struct, IQuantity => value.ToString("S6", CultureInfo.InvariantCulture);
+        where T : struct, IQuantity =>
+        value is RotationalSpeed speed ? Readable.Of(speed) : value.ToString("S6", CultureInfo.InvariantCulture);
 
     private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
 }

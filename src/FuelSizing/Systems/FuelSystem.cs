@@ -176,8 +176,8 @@ public sealed class FuelSystem
     {
         ArgumentNullException.ThrowIfNull(speeds);
         ArgumentNullException.ThrowIfNull(boosts);
-        Rising(speeds, Readable.Of, nameof(speeds));
-        Rising(boosts, Readable.Boost, nameof(boosts));
+        Rising(speeds, EngineSpeed.Within, Readable.Of, nameof(speeds));
+        Rising(boosts, ManifoldPressure.Within, Readable.Boost, nameof(boosts));
         Conditions all = conditions ?? Conditions.Usual;
         return new(
             this,
@@ -208,13 +208,15 @@ public sealed class FuelSystem
             : new(layout, demand, injectors, regulator, pump, limits ?? SizingLimits.Usual);
     }
 
-    private static void Rising<T>(IReadOnlyList<T> values, Func<T, string> text, string name)
+    private static void Rising<T, TChecked>(
+        IReadOnlyList<T> values, Func<T, string, TChecked> check, Func<T, string> text, string name)
         where T : struct, IComparable<T>
     {
         Allowed.Count(values.Count, 1, 10_000, "Give at least one.", name);
-        for (int i = 1; i < values.Count; i++)
+        for (int i = 0; i < values.Count; i++)
         {
-            if (values[i].CompareTo(values[i - 1]) <= 0)
+            check(values[i], name);
+            if (i > 0 && values[i].CompareTo(values[i - 1]) <= 0)
             {
                 throw Allowed.OutOfRange(
                     name, text(values[i]), $"over the {text(values[i - 1])} before it", "Sort the list and give each value once.");
