@@ -1,0 +1,141 @@
+using System.Globalization;
+using OxyPlot;
+using OxyPlot.Annotations;
+using OxyPlot.Axes;
+using OxyPlot.Legends;
+using OxyPlot.Series;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>The parts all plots share: axes, key, marked points.</summary>
+internal sealed class PlotFrame
+{
+    /// <summary>Width left for the plot itself once the y axis has its room; only used to choose sides and line breaks.</summary>
+    private const double InnerWidth = PlotStyle.Width - 90;
+
+    private int _keyLines;
+
+    public PlotFrame(PlotAxis x, PlotAxis y, (double Low, double High) xRange, (double Low, double High) yRange)
+    {
+        XRange = xRange;
+        YRange = yRange;
+        Model = new PlotModel
+        {
+            Culture = CultureInfo.InvariantCulture,
+            DefaultFont = PlotStyle.Font,
+            DefaultFontSize = PlotStyle.FontSize,
+            Background = OxyColors.White,
+            TextColor = PlotStyle.Ink,
+            PlotAreaBorderColor = PlotStyle.Muted,
+            PlotAreaBorderThickness = new OxyThickness(1),
+            Padding = new OxyThickness(4, 6, 14, 4),
+        };
+        Model.Axes.Add(Axis(AxisPosition.Bottom, x, xRange, PlotStyle.Width - 120));
+        Model.Axes.Add(Axis(AxisPosition.Left, y, yRange, PlotStyle.PlotHeight - 60));
+    }
+
+    public PlotModel Model { get; }
+
+    public (double Low, double High) XRange { get; }
+
+    public (double Low, double High) YRange { get; }
+
+    public double Height => PlotStyle.PlotHeight + (_keyLines * PlotStyle.FontSize * 1.35);
+
+    /// <summary>The range of some values with a margin, so that marks at the edge are not cut.</summary>
+    public static (double Low, double High) Padded(IEnumerable<double> values, double share)
+    {
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        foreach (double value in values.Where(double.IsFinite))
+        {
+            low = Math.Min(low, value);
+            high = Math.Max(high, value);
+        }
+
+        double span = high - low;
+        double pad = span > 0 ? span * share : Math.Max(Math.Abs(low) * 0.1, 1);
+        return (low - pad, high + pad);
+    }
+
+    /// <summary>Breaks a key entry to the plot's width and makes room for it.</summary>
+    public string KeyText(string text)
+    {
+        string wrapped = PlotText.Wrap(text, PlotStyle.Width - 90);
+        _keyLines += PlotText.LineCount(wrapped);
+        return wrapped;
+    }
+
+    public void AddKey() => Model.Legends.Add(new Legend
+    {
+        LegendPlacement = LegendPlacement.Outside,
+        LegendPosition = LegendPosition.TopLeft,
+        LegendOrientation = LegendOrientation.Vertical,
+        LegendSymbolLength = 46,
+        LegendSymbolMargin = 8,
+        LegendPadding = 0,
+        LegendMargin = 2,
+        LegendLineSpacing = 2,
+        LegendFontSize = PlotStyle.FontSize,
+        LegendTextColor = PlotStyle.Ink,
+    });
+
+    /// <summary>Marks and names points, each label on the side with more room.</summary>
+    public void AddPoints(IEnumerable<PlotPoint> points)
+    {
+        foreach (var point in points)
+        {
+            var mark = new ScatterSeries { MarkerType = MarkerType.Circle, MarkerSize = 6, MarkerFill = OxyColors.White, MarkerStroke = PlotStyle.Ink, MarkerStrokeThickness = 2.4 };
+            mark.Points.Add(new ScatterPoint(point.X, point.Y));
+            Model.Series.Add(mark);
+
+            bool leftHalf = Share(point.X, XRange) < 0.5;
+            bool top = Share(point.Y, YRange) > 0.85;
+            double room = (InnerWidth * (leftHalf ? 1 - Share(point.X, XRange) : Share(point.X, XRange))) - 16;
+            Model.Annotations.Add(Label(
+                PlotText.Wrap(point.Label, room),
+                new DataPoint(point.X, point.Y),
+                new ScreenVector(leftHalf ? 11 : -11, top ? 9 : -9),
+                leftHalf ? HorizontalAlignment.Left : HorizontalAlignment.Right,
+                top ? VerticalAlignment.Top : VerticalAlignment.Bottom,
+                PlotStyle.Ink));
+        }
+    }
+
+    public static TextAnnotation Label(string text, DataPoint at, ScreenVector offset, HorizontalAlignment horizontal, VerticalAlignment vertical, OxyColor color) => new()
+    {
+        Text = text,
+        TextPosition = at,
+        Offset = offset,
+        TextHorizontalAlignment = horizontal,
+        TextVerticalAlignment = vertical,
+        TextColor = color,
+        FontWeight = FontWeights.Bold,
+        Stroke = OxyColors.Undefined,
+        Background = OxyColors.Undefined,
+        Padding = new OxyThickness(0),
+        ClipByXAxis = false,
+        ClipByYAxis = false,
+    };
+
+    public static double Share(double value, (double Low, double High) range) => (value - range.Low) / (range.High - range.Low);
+
+    private static LinearAxis Axis(AxisPosition position, PlotAxis axis, (double Low, double High) range, double titleRoom) => new()
+    {
+        Position = position,
+        Title = PlotText.Wrap(axis.Title, titleRoom),
+        TitleFontSize = PlotStyle.FontSize,
+        AxisTitleDistance = 6,
+        Minimum = range.Low,
+        Maximum = range.High,
+        MajorGridlineStyle = LineStyle.Solid,
+        MajorGridlineColor = PlotStyle.Grid,
+        MajorGridlineThickness = 1,
+        MinorTickSize = 0,
+        MajorTickSize = 5,
+        TickStyle = TickStyle.Outside,
+        TicklineColor = PlotStyle.Muted,
+        AxislineColor = PlotStyle.Muted,
+        StringFormat = "#,0.######",
+    };
+}
