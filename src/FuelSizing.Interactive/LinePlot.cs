@@ -152,7 +152,7 @@ public sealed class LinePlot : IDisplayBlock
         bool left = index % 2 == 0;
         bool top = PlotFrame.Share(limit.Value, frame.YRange) > 0.9;
         frame.Model.Annotations.Add(PlotFrame.Label(
-            PlotText.Wrap(limit.Label, PlotStyle.Width - 130),
+            PlotText.Wrap(limit.Label, PlotStyle.Width - 130, FontWeights.Bold),
             new DataPoint(left ? frame.XRange.Low : frame.XRange.High, limit.Value),
             new ScreenVector(left ? 6 : -6, top ? 5 : -4),
             left ? HorizontalAlignment.Left : HorizontalAlignment.Right,

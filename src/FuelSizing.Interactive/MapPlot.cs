@@ -227,33 +227,34 @@ public sealed class MapPlot : IDisplayBlock
             Title = PlotText.Wrap(Value.Title, PlotStyle.Width - 100),
             TitleFontSize = PlotStyle.FontSize,
             AxisTitleDistance = 4,
-            AxisDistance = 8,
+            AxisDistance = 10,
             Palette = palette,
             Minimum = levels[0],
             Maximum = levels[^1],
             MajorStep = (levels[1] - levels[0]) * (levels.Length > 8 ? 2 : 1),
             MinorTickSize = 0,
-            MajorTickSize = 5,
+            MajorTickSize = 12,
             TicklineColor = PlotStyle.Muted,
             StringFormat = "#,0.######",
         });
 
         frame.Model.Series.Add(new BandSeries(Xs, Ys, _values, levels, palette) { Title = IsPartial ? frame.KeyText("not covered") : null });
-        frame.Model.Series.Add(Contours(levels[1..^1], PlotStyle.Contour, 1, labelled: true));
+        frame.Model.Series.Add(Contours(levels[1..^1], PlotStyle.Contour, 1));
         if (Limit is { } limit && limit.Value > low && limit.Value < high)
         {
             // White under the limit line parts it from the map's own contours on any colour.
-            frame.Model.Series.Add(Contours([limit.Value], OxyColors.White, PlotStyle.LimitThickness + 3, labelled: false));
-            frame.Model.Series.Add(Contours([limit.Value], PlotStyle.Limit, PlotStyle.LimitThickness + 0.6, labelled: false));
+            frame.Model.Series.Add(Contours([limit.Value], OxyColors.White, PlotStyle.LimitThickness + 3));
+            frame.Model.Series.Add(Contours([limit.Value], PlotStyle.Limit, PlotStyle.LimitThickness + 0.6));
             frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = PlotStyle.Limit, StrokeThickness = PlotStyle.LimitThickness + 0.6 });
         }
 
         frame.AddPoints(Points);
+        frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, levels[1..^1]));
         frame.AddKey();
         return SvgDocument.Render(frame.Model, frame.Height + 60, Title, string.Join(' ', Description()));
     }
 
-    private ContourSeries Contours(double[] levels, OxyColor color, double thickness, bool labelled) => new()
+    private ContourSeries Contours(double[] levels, OxyColor color, double thickness) => new()
     {
         ColumnCoordinates = [.. Xs],
         RowCoordinates = [.. Ys],
@@ -262,11 +263,6 @@ public sealed class MapPlot : IDisplayBlock
         Color = color,
         StrokeThickness = thickness,
         LineStyle = LineStyle.Solid,
-        LabelStep = labelled ? 1 : int.MaxValue,
-        LabelFormatString = labelled ? "#,0.######" : "",
-        LabelBackground = OxyColors.Undefined,
-        TextColor = PlotStyle.Ink,
-        FontSize = PlotStyle.FontSize - 1,
     };
 
     private IEnumerable<string> Notes()

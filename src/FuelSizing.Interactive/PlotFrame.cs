@@ -3,7 +3,6 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
-using OxyPlot.Series;
 
 namespace FuelSizing.Interactive;
 
@@ -40,7 +39,7 @@ internal sealed class PlotFrame
 
     public (double Low, double High) YRange { get; }
 
-    public double Height => PlotStyle.PlotHeight + (_keyLines * PlotStyle.FontSize * 1.35);
+    public double Height => PlotStyle.PlotHeight + (_keyLines * PlotStyle.FontSize * 1.5);
 
     /// <summary>The range of some values with a margin, so that marks at the edge are not cut.</summary>
     public static (double Low, double High) Padded(IEnumerable<double> values, double share)
@@ -61,7 +60,7 @@ internal sealed class PlotFrame
     /// <summary>Breaks a key entry to the plot's width and makes room for it.</summary>
     public string KeyText(string text)
     {
-        string wrapped = PlotText.Wrap(text, PlotStyle.Width - 90);
+        string wrapped = PlotText.Wrap(text, PlotStyle.Width - 100);
         _keyLines += PlotText.LineCount(wrapped);
         return wrapped;
     }
@@ -71,11 +70,12 @@ internal sealed class PlotFrame
         LegendPlacement = LegendPlacement.Outside,
         LegendPosition = LegendPosition.TopLeft,
         LegendOrientation = LegendOrientation.Vertical,
+        AllowUseFullExtent = true,
         LegendSymbolLength = 46,
         LegendSymbolMargin = 8,
         LegendPadding = 0,
         LegendMargin = 2,
-        LegendLineSpacing = 2,
+        LegendLineSpacing = 6,
         LegendFontSize = PlotStyle.FontSize,
         LegendTextColor = PlotStyle.Ink,
     });
@@ -85,15 +85,22 @@ internal sealed class PlotFrame
     {
         foreach (var point in points)
         {
-            var mark = new ScatterSeries { MarkerType = MarkerType.Circle, MarkerSize = 6, MarkerFill = OxyColors.White, MarkerStroke = PlotStyle.Ink, MarkerStrokeThickness = 2.4 };
-            mark.Points.Add(new ScatterPoint(point.X, point.Y));
-            Model.Series.Add(mark);
+            Model.Annotations.Add(new WholeMark
+            {
+                X = point.X,
+                Y = point.Y,
+                Shape = MarkerType.Circle,
+                Size = 6,
+                Fill = OxyColors.White,
+                Stroke = PlotStyle.Ink,
+                StrokeThickness = 2.4,
+            });
 
             bool leftHalf = Share(point.X, XRange) < 0.5;
             bool top = Share(point.Y, YRange) > 0.85;
             double room = (InnerWidth * (leftHalf ? 1 - Share(point.X, XRange) : Share(point.X, XRange))) - 16;
             Model.Annotations.Add(Label(
-                PlotText.Wrap(point.Label, room),
+                PlotText.Wrap(point.Label, room, FontWeights.Bold),
                 new DataPoint(point.X, point.Y),
                 new ScreenVector(leftHalf ? 11 : -11, top ? 9 : -9),
                 leftHalf ? HorizontalAlignment.Left : HorizontalAlignment.Right,
@@ -120,6 +127,12 @@ internal sealed class PlotFrame
 
     public static double Share(double value, (double Low, double High) range) => (value - range.Low) / (range.High - range.Low);
 
+    /// <summary>A mark drawn whole even on the border of the plot.</summary>
+    private sealed class WholeMark : PointAnnotation
+    {
+        public override OxyRect GetClippingRect() => PlotModel.PlotBounds;
+    }
+
     private static LinearAxis Axis(AxisPosition position, PlotAxis axis, (double Low, double High) range, double titleRoom) => new()
     {
         Position = position,
@@ -133,6 +146,7 @@ internal sealed class PlotFrame
         MajorGridlineThickness = 1,
         MinorTickSize = 0,
         MajorTickSize = 5,
+        IntervalLength = position == AxisPosition.Left ? 42 : 60,
         TickStyle = TickStyle.Outside,
         TicklineColor = PlotStyle.Muted,
         AxislineColor = PlotStyle.Muted,

@@ -9,8 +9,8 @@ namespace FuelSizing.Interactive;
 /// </remarks>
 internal static class PlotStyle
 {
-    public const double Width = 480;
-    public const double PlotHeight = 290;
+    public const double Width = 440;
+    public const double PlotHeight = 300;
     public const double FontSize = 14;
     public const string Font = "Arial, Helvetica, 'Liberation Sans', sans-serif";
     public const double LineThickness = 2.2;
@@ -44,11 +44,11 @@ internal static class PlotStyle
 
     public static (OxyColor Color, LineStyle Dash, MarkerType Marker) ForLine(int index) => Lines[index % Lines.Length];
 
-    /// <summary>Map colours from dark to light, without the darkest quarter in which contour lines would drown.</summary>
+    /// <summary>Map colours from dark to light, without the darkest part in which contour lines would drown.</summary>
     public static OxyPalette MapPalette(int bands)
     {
         var full = OxyPalettes.Cividis(256).Colors;
-        const int Darkest = 72;
+        const int Darkest = 40;
         return new OxyPalette(Enumerable.Range(0, bands).Select(i =>
             full[Darkest + (int)Math.Round((255 - Darkest) * (i + 0.5) / bands)]));
     }

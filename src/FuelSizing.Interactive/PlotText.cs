@@ -6,23 +6,16 @@ namespace FuelSizing.Interactive;
 /// <summary>Measures and breaks text so that none is cut off in a plot.</summary>
 internal static class PlotText
 {
-    /// <summary>Room for a reader's font that runs wider than the one measured with.</summary>
-    private const double Allowance = 1.08;
-
-    public static double Width(string text, double fontSize = PlotStyle.FontSize)
-    {
-        var ruler = new PdfRenderContext(PlotStyle.Width, PlotStyle.PlotHeight, OxyColors.White);
-        return ruler.MeasureText(text, "Arial", fontSize, FontWeights.Normal).Width * Allowance;
-    }
-
     /// <summary>Breaks a text into lines no wider than a width, between words where it can.</summary>
-    public static string Wrap(string text, double width, double fontSize = PlotStyle.FontSize)
+    public static string Wrap(string text, double width, double fontWeight = FontWeights.Normal)
     {
+        var ruler = new PlotRuler();
+        double Measure(string part) => ruler.MeasureText(part, PlotStyle.Font, PlotStyle.FontSize, fontWeight).Width;
         var lines = new List<string>();
         var line = new StringBuilder();
-        foreach (string word in text.Split((char[])[' ', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Pieces(word, width, fontSize)))
+        foreach (string word in text.Split((char[])[' ', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Pieces(word, width, Measure)))
         {
-            if (line.Length > 0 && Width($"{line} {word}", fontSize) > width)
+            if (line.Length > 0 && Measure($"{line} {word}") > width)
             {
                 lines.Add(line.ToString());
                 line.Clear();
@@ -37,12 +30,12 @@ internal static class PlotText
 
     public static int LineCount(string text) => text.Count(c => c == '\n') + 1;
 
-    private static IEnumerable<string> Pieces(string word, double width, double fontSize)
+    private static IEnumerable<string> Pieces(string word, double width, Func<string, double> measure)
     {
-        while (word.Length > 1 && Width(word, fontSize) > width)
+        while (word.Length > 1 && measure(word) > width)
         {
             int length = word.Length - 1;
-            while (length > 1 && (Width(word[..length], fontSize) > width || char.IsLowSurrogate(word[length])))
+            while (length > 1 && (measure(word[..length]) > width || char.IsLowSurrogate(word[length])))
             {
                 length--;
             }

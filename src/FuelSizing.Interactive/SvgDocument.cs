@@ -13,7 +13,7 @@ internal static class SvgDocument
 
     public static XElement Render(PlotModel model, double height, string title, string description)
     {
-        string raw = new SvgExporter { Width = PlotStyle.Width, Height = height, IsDocument = false }.ExportToString(model);
+        string raw = new SvgExporter { Width = PlotStyle.Width, Height = height, IsDocument = false, TextMeasurer = new PlotRuler() }.ExportToString(model);
         if (model.GetLastPlotException() is { } failure)
         {
             // The plot library draws its own failure into the picture; a reader must not take that for a result.

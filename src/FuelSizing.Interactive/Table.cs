@@ -47,8 +47,10 @@ public sealed class Table : IDisplayBlock
     public string? Note { get; }
 
     /// <inheritdoc/>
-    public string ToHtml() =>
-        new XElement("div",
+    public string ToHtml()
+    {
+        var cellStyles = Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, Rows.Max(row => row[i].Length))).ToArray();
+        return new XElement("div",
             new XAttribute("style", BlockStyle.TableBox),
             new XElement("p", new XAttribute("style", BlockStyle.Caption), Title),
             // A wide table scrolls inside this box; the focus stop lets a keyboard scroll it too.
@@ -62,9 +64,10 @@ public sealed class Table : IDisplayBlock
                     new XElement("thead", new XElement("tr", Columns.Select(column =>
                         new XElement("th", new XAttribute("scope", "col"), new XAttribute("style", BlockStyle.HeadCell(column.Alignment)), column.Header)))),
                     new XElement("tbody", Rows.Select(row => new XElement("tr", row.Select((cell, i) =>
-                        new XElement("td", new XAttribute("style", BlockStyle.BodyCell(Columns[i].Alignment)), cell))))))),
+                        new XElement("td", new XAttribute("style", cellStyles[i]), cell))))))),
             Note is null ? null : new XElement("p", new XAttribute("style", BlockStyle.Note), Note))
-        .ToString(SaveOptions.DisableFormatting);
+            .ToString(SaveOptions.DisableFormatting);
+    }
 
     /// <inheritdoc/>
     public string ToPlainText()

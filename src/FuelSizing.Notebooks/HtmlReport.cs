@@ -68,7 +68,7 @@ internal static class HtmlReport
                 summary($"Code of cell {run.Cell.Number}"),
                 pre[tabindex: "0"](run.Cell.Text)),
             run.Outputs.Select(Output).ToArray(),
-            run.Failure is null ? null : Failure(run));
+            (run.Failure is null ? [] : new[] { Failure(run) }));
         return code;
     }
 
