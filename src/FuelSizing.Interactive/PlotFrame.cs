@@ -146,7 +146,7 @@ internal sealed class PlotFrame
         MajorGridlineThickness = 1,
         MinorTickSize = 0,
         MajorTickSize = 5,
-        IntervalLength = position == AxisPosition.Left ? 42 : 60,
+        IntervalLength = position == AxisPosition.Left ? 34 : 60,
         TickStyle = TickStyle.Outside,
         TicklineColor = PlotStyle.Muted,
         AxislineColor = PlotStyle.Muted,
