@@ -239,7 +239,13 @@ public sealed class MapPlot : IDisplayBlock
         });
 
         frame.Model.Series.Add(new BandSeries(Xs, Ys, _values, levels, palette) { Title = IsPartial ? frame.KeyText("not covered") : null });
-        frame.Model.Series.Add(Contours(levels[1..^1], PlotStyle.Contour, 1));
+        double[] inner = levels[1..^1];
+        if (inner.Length > 0)
+        {
+            frame.Model.Series.Add(Contours(inner, PlotStyle.Contour, 1));
+            frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, inner));
+        }
+
         if (Limit is { } limit && limit.Value > low && limit.Value < high)
         {
             // White under the limit line parts it from the map's own contours on any colour.
@@ -249,7 +255,6 @@ public sealed class MapPlot : IDisplayBlock
         }
 
         frame.AddPoints(Points);
-        frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, levels[1..^1]));
         frame.AddKey();
         return SvgDocument.Render(frame.Model, frame.Height + 60, Title, string.Join(' ', Description()));
     }

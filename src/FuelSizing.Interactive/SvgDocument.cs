@@ -35,24 +35,41 @@ internal static class SvgDocument
     /// <summary>Joins neighbouring polygons of one style into one path: far smaller, and without hairlines between them.</summary>
     private static void MergePolygons(XElement root)
     {
-        foreach (var polygon in root.Descendants(Svg + "polygon").ToList())
+        foreach (var parent in root.Descendants(Svg + "polygon").Select(polygon => polygon.Parent!).Distinct().ToList())
         {
-            if (polygon.Parent is null)
+            var merged = new List<XElement>();
+            var path = new StringBuilder();
+            string? style = null;
+            void Close()
             {
-                continue;
+                if (path.Length > 0)
+                {
+                    merged.Add(new XElement(Svg + "path", new XAttribute("d", path.ToString()), style is null ? null : new XAttribute("style", style)));
+                    path.Clear();
+                }
             }
 
-            string? style = polygon.Attribute("style")?.Value;
-            var run = new List<XElement> { polygon };
-            run.AddRange(polygon.ElementsAfterSelf().TakeWhile(next => next.Name == polygon.Name && next.Attribute("style")?.Value == style));
-            if (run.Count == 1)
+            foreach (var child in parent.Elements())
             {
-                continue;
+                bool isPolygon = child.Name == Svg + "polygon";
+                if (!isPolygon || child.Attribute("style")?.Value != style)
+                {
+                    Close();
+                    style = child.Attribute("style")?.Value;
+                }
+
+                if (isPolygon)
+                {
+                    path.Append('M').AppendJoin('L', child.Attribute("points")!.Value.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Append('Z');
+                }
+                else
+                {
+                    merged.Add(child);
+                }
             }
 
-            string path = string.Concat(run.Select(item => $"M{string.Join('L', item.Attribute("points")!.Value.Split(' ', StringSplitOptions.RemoveEmptyEntries))}Z"));
-            polygon.AddBeforeSelf(new XElement(Svg + "path", new XAttribute("d", path), style is null ? null : new XAttribute("style", style)));
-            run.ForEach(item => item.Remove());
+            Close();
+            parent.ReplaceNodes(merged);
         }
     }
 

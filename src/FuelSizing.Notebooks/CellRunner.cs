@@ -38,14 +38,13 @@ internal sealed class CellRunner : IDisposable
         string code = BundledPackages.Satisfy(cell);
         if (string.IsNullOrWhiteSpace(code))
         {
-            return new CellRun(cell, [], [], null, clock.Elapsed);
+            return new CellRun(cell, [], null, clock.Elapsed);
         }
 
         var result = await _kernel.SendAsync(new SubmitCode(code), cancellation).ConfigureAwait(false);
 
         var outputs = new List<CellOutput>();
         var indexOfUpdatable = new Dictionary<string, int>();
-        var verdicts = new List<Callout>();
         var errors = new List<string>();
         string? failure = null;
         foreach (var happening in result.Events)
@@ -54,14 +53,9 @@ internal sealed class CellRunner : IDisposable
             {
                 case DisplayEvent display:
                     Show(display, outputs, indexOfUpdatable);
-                    if (display.Value is Callout { IsVerdict: true } verdict)
-                    {
-                        verdicts.Add(verdict);
-                    }
-
                     break;
                 case DiagnosticsProduced produced:
-                    errors.AddRange(produced.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).Select(d => d.ToString()).Except(errors));
+                    errors.AddRange(produced.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).Select(Place).Except(errors));
                     break;
                 case CommandFailed failed:
                     failure = errors.Count > 0 ? string.Join('\n', errors) : Reason(failed);
@@ -69,7 +63,7 @@ internal sealed class CellRunner : IDisposable
             }
         }
 
-        return new CellRun(cell, outputs, verdicts, failure, clock.Elapsed);
+        return new CellRun(cell, outputs, failure, clock.Elapsed);
     }
 
     public void Dispose() => _kernel.Dispose();
@@ -84,7 +78,7 @@ internal sealed class CellRunner : IDisposable
             return;
         }
 
-        var output = new CellOutput(formatted.MimeType, formatted.Value);
+        var output = new CellOutput(formatted.MimeType, formatted.Value, display.Value is Callout { IsVerdict: true } verdict ? verdict : null);
         if (display.ValueId is { } id && indexOfUpdatable.TryGetValue(id, out int index))
         {
             outputs[index] = output;
@@ -98,6 +92,10 @@ internal sealed class CellRunner : IDisposable
 
         outputs.Add(output);
     }
+
+    /// <summary>A compiler error with its place counted as an editor counts, from 1.</summary>
+    private static string Place(Microsoft.DotNet.Interactive.Diagnostic error) =>
+        $"line {error.LinePositionSpan.Start.Line + 1}, column {error.LinePositionSpan.Start.Character + 1}: {error.Message} ({error.Code})";
 
     private static string Reason(CommandFailed failed) =>
         failed.Exception is { } exception and not CodeSubmissionCompilationErrorException

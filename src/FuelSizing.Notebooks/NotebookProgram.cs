@@ -36,9 +36,9 @@ internal static class NotebookProgram
                 BundledPackages.Satisfy(cell);
             }
 
-            var runs = await RunCellsAsync(cells, output, cancellation).ConfigureAwait(false);
             report ??= new FileInfo(Path.Combine("artifacts", "reports", Path.ChangeExtension(notebook.Name, ".html")));
             report.Directory?.Create();
+            var runs = await RunCellsAsync(cells, output, cancellation).ConfigureAwait(false);
             await File.WriteAllTextAsync(report.FullName, HtmlReport.Render(notebook.Name, runs, cells.Count), cancellation).ConfigureAwait(false);
             return Conclude(runs, report, output, error);
         }
@@ -62,7 +62,7 @@ internal static class NotebookProgram
         {
             if (!cell.IsCode)
             {
-                runs.Add(new CellRun(cell, [], [], null, TimeSpan.Zero));
+                runs.Add(new CellRun(cell, [], null, TimeSpan.Zero));
                 continue;
             }
 

@@ -18,16 +18,17 @@ internal static class NotebookReader
         {
             // The document parser takes any JSON object for an empty notebook.
             using var root = JsonDocument.Parse(json);
-            if (root.RootElement.ValueKind != JsonValueKind.Object || !root.RootElement.TryGetProperty("cells", out _))
+            if (root.RootElement.ValueKind != JsonValueKind.Object || !root.RootElement.TryGetProperty("cells", out var listed) || listed.ValueKind != JsonValueKind.Array)
             {
-                throw new NotebookException($"{file.Name} is not a notebook: it has no cells. Give a file saved as .ipynb.");
+                throw new NotebookException($"{file.Name} is not a notebook: it has no list of cells. Give a file saved as .ipynb.");
             }
 
+            RefuseRawCells(file.Name, listed);
             document = Notebook.Parse(json, Kernels());
         }
         catch (Exception failure) when (failure is JsonException or FormatException or InvalidOperationException or KeyNotFoundException)
         {
-            throw new NotebookException($"{file.Name} is not a notebook: {failure.Message} Give a file saved as .ipynb.", failure);
+            throw new NotebookException($"{file.Name} is not a notebook ({failure.Message.TrimEnd('.')}). Give a file saved as .ipynb.", failure);
         }
 
         var cells = new List<NotebookCell>();
@@ -55,6 +56,20 @@ internal static class NotebookReader
         }
 
         return cells;
+    }
+
+    /// <summary>The document parser would hand a raw cell to the default kernel; Jupyter never runs one.</summary>
+    private static void RefuseRawCells(string name, JsonElement cells)
+    {
+        int number = 0;
+        foreach (var cell in cells.EnumerateArray())
+        {
+            number++;
+            if (cell.ValueKind == JsonValueKind.Object && cell.TryGetProperty("cell_type", out var type) && type.ValueEquals("raw"))
+            {
+                throw new NotebookException($"{name}, cell {number}: a raw cell, which has no place in a report. Make it Markdown or remove it.");
+            }
+        }
     }
 
     private static string ReadText(FileInfo file)

@@ -10,7 +10,6 @@ internal static class Prose
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
         .UsePipeTables()
         .UseEmphasisExtras()
-        .UseFootnotes()
         .DisableHtml()
         .Build();
 
