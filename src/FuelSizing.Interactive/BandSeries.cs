@@ -67,20 +67,38 @@ internal sealed class BandSeries(IReadOnlyList<double> xs, IReadOnlyList<double>
     private bool IsCovered(int i, int j) =>
         double.IsFinite(values[i, j]) && double.IsFinite(values[i + 1, j]) && double.IsFinite(values[i, j + 1]) && double.IsFinite(values[i + 1, j + 1]);
 
+    private bool IsWithin(int i, int j, double low, double high)
+    {
+        // A NaN corner fails both comparisons, so an uncovered cell is never within.
+        bool Fits(double value) => value >= low && value <= high;
+        return Fits(values[i, j]) && Fits(values[i + 1, j]) && Fits(values[i, j + 1]) && Fits(values[i + 1, j + 1]);
+    }
+
     private IEnumerable<IReadOnlyList<(double X, double Y, double Z)>> BandPolygons(int band)
     {
         double low = levels[band];
         double high = levels[band + 1];
         foreach (var (i, j) in Cells().Where(cell => IsCovered(cell.I, cell.J)))
         {
-            (double X, double Y, double Z) Corner(int di, int dj) => (xs[i + di], ys[j + dj], values[i + di, j + dj]);
-            var corners = new[] { Corner(0, 0), Corner(1, 0), Corner(1, 1), Corner(0, 1) };
-            if (corners.All(p => p.Z >= low && p.Z <= high))
+            if (IsWithin(i, j, low, high))
             {
-                yield return corners;
+                // Neighbours wholly in the band become one rectangle, drawn at the first of them.
+                if (i == 0 || !IsWithin(i - 1, j, low, high))
+                {
+                    int end = i + 1;
+                    while (end < xs.Count - 1 && IsWithin(end, j, low, high))
+                    {
+                        end++;
+                    }
+
+                    yield return [(xs[i], ys[j], low), (xs[end], ys[j], low), (xs[end], ys[j + 1], low), (xs[i], ys[j + 1], low)];
+                }
+
                 continue;
             }
 
+            (double X, double Y, double Z) Corner(int di, int dj) => (xs[i + di], ys[j + dj], values[i + di, j + dj]);
+            var corners = new[] { Corner(0, 0), Corner(1, 0), Corner(1, 1), Corner(0, 1) };
             if (corners.All(p => p.Z <= low) || corners.All(p => p.Z >= high))
             {
                 continue;

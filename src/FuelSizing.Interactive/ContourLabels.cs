@@ -5,7 +5,7 @@ using OxyPlot.Annotations;
 namespace FuelSizing.Interactive;
 
 /// <summary>Writes each contour's value on it once, upright, where there is most room.</summary>
-internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<double> ys, double[,] values, double[] levels) : Annotation
+internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<double> ys, double[,] values, double[] levels, PointMarks marks) : Annotation
 {
     /// <summary>A label this far from everything else is free; further away is not better.</summary>
     private const double Room = 70;
@@ -13,7 +13,7 @@ internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<doub
     public override void Render(IRenderContext rc)
     {
         var area = PlotModel.PlotArea;
-        var taken = PlotModel.Annotations.OfType<TextAnnotation>().Select(label => Box(rc, label)).ToList();
+        var taken = marks.Taken.ToList();
         foreach (var (level, places) in Places())
         {
             string text = level.ToString("#,0.######", CultureInfo.InvariantCulture);
@@ -44,18 +44,6 @@ internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<doub
 
     private static OxyRect Around(ScreenPoint middle, OxySize size) =>
         new(middle.X - (size.Width / 2), middle.Y - (size.Height / 2), size.Width, size.Height);
-
-    /// <summary>The room taken by a marked point's label and by the mark itself.</summary>
-    private OxyRect Box(IRenderContext rc, TextAnnotation label)
-    {
-        var size = rc.MeasureText(label.Text ?? "", PlotStyle.Font, PlotStyle.FontSize, label.FontWeight);
-        var mark = Screen(label.TextPosition.X, label.TextPosition.Y);
-        double x = mark.X + label.Offset.X + (label.TextHorizontalAlignment == HorizontalAlignment.Right ? -size.Width : 0);
-        double y = mark.Y + label.Offset.Y + (label.TextVerticalAlignment == VerticalAlignment.Bottom ? -size.Height : 0);
-        double left = Math.Min(x, mark.X - 8);
-        double top = Math.Min(y, mark.Y - 8);
-        return new OxyRect(left, top, Math.Max(x + size.Width, mark.X + 8) - left, Math.Max(y + size.Height, mark.Y + 8) - top);
-    }
 
     private List<(double Level, List<ScreenPoint> Places)> Places()
     {

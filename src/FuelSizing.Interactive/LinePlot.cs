@@ -21,6 +21,9 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class LinePlot : IDisplayBlock
 {
+    /// <summary>A longer label would hide curves, so it goes to the key.</summary>
+    private const int LongestLimitLabel = 24;
+
     /// <summary>Creates a plot.</summary>
     /// <param name="title">What the plot shows; not empty.</param>
     /// <param name="x">The horizontal axis.</param>
@@ -147,6 +150,12 @@ public sealed class LinePlot : IDisplayBlock
             LineStyle = LineStyle.Solid,
             Layer = AnnotationLayer.BelowSeries,
         });
+
+        if (limit.Label.Length > LongestLimitLabel)
+        {
+            frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = PlotStyle.Limit, StrokeThickness = PlotStyle.LimitThickness });
+            return;
+        }
 
         // Alternate ends keep the labels of two close limits apart.
         bool left = index % 2 == 0;

@@ -243,7 +243,6 @@ public sealed class MapPlot : IDisplayBlock
         if (inner.Length > 0)
         {
             frame.Model.Series.Add(Contours(inner, PlotStyle.Contour, 1));
-            frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, inner));
         }
 
         if (Limit is { } limit && limit.Value > low && limit.Value < high)
@@ -254,7 +253,12 @@ public sealed class MapPlot : IDisplayBlock
             frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = PlotStyle.Limit, StrokeThickness = PlotStyle.LimitThickness + 0.6 });
         }
 
-        frame.AddPoints(Points);
+        var marks = frame.AddPoints(Points);
+        if (inner.Length > 0)
+        {
+            frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, inner, marks));
+        }
+
         frame.AddKey();
         return SvgDocument.Render(frame.Model, frame.Height + 60, Title, string.Join(' ', Description()));
     }

@@ -9,9 +9,6 @@ namespace FuelSizing.Interactive;
 /// <summary>The parts all plots share: axes, key, marked points.</summary>
 internal sealed class PlotFrame
 {
-    /// <summary>Width left for the plot itself once the y axis has its room; only used to choose sides and line breaks.</summary>
-    private const double InnerWidth = PlotStyle.Width - 90;
-
     private int _keyLines;
 
     public PlotFrame(PlotAxis x, PlotAxis y, (double Low, double High) xRange, (double Low, double High) yRange)
@@ -80,33 +77,12 @@ internal sealed class PlotFrame
         LegendTextColor = PlotStyle.Ink,
     });
 
-    /// <summary>Marks and names points, each label on the side with more room.</summary>
-    public void AddPoints(IEnumerable<PlotPoint> points)
+    /// <summary>Marks and names points.</summary>
+    public PointMarks AddPoints(IReadOnlyList<PlotPoint> points)
     {
-        foreach (var point in points)
-        {
-            Model.Annotations.Add(new WholeMark
-            {
-                X = point.X,
-                Y = point.Y,
-                Shape = MarkerType.Circle,
-                Size = 6,
-                Fill = OxyColors.White,
-                Stroke = PlotStyle.Ink,
-                StrokeThickness = 2.4,
-            });
-
-            bool leftHalf = Share(point.X, XRange) < 0.5;
-            bool top = Share(point.Y, YRange) > 0.85;
-            double room = (InnerWidth * (leftHalf ? 1 - Share(point.X, XRange) : Share(point.X, XRange))) - 16;
-            Model.Annotations.Add(Label(
-                PlotText.Wrap(point.Label, room, FontWeights.Bold),
-                new DataPoint(point.X, point.Y),
-                new ScreenVector(leftHalf ? 11 : -11, top ? 9 : -9),
-                leftHalf ? HorizontalAlignment.Left : HorizontalAlignment.Right,
-                top ? VerticalAlignment.Top : VerticalAlignment.Bottom,
-                PlotStyle.Ink));
-        }
+        var marks = new PointMarks(points);
+        Model.Annotations.Add(marks);
+        return marks;
     }
 
     public static TextAnnotation Label(string text, DataPoint at, ScreenVector offset, HorizontalAlignment horizontal, VerticalAlignment vertical, OxyColor color) => new()
@@ -126,12 +102,6 @@ internal sealed class PlotFrame
     };
 
     public static double Share(double value, (double Low, double High) range) => (value - range.Low) / (range.High - range.Low);
-
-    /// <summary>A mark drawn whole even on the border of the plot.</summary>
-    private sealed class WholeMark : PointAnnotation
-    {
-        public override OxyRect GetClippingRect() => PlotModel.PlotBounds;
-    }
 
     private static LinearAxis Axis(AxisPosition position, PlotAxis axis, (double Low, double High) range, double titleRoom) => new()
     {

@@ -1,13 +1,14 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using OxyPlot;
 
 namespace FuelSizing.Interactive;
 
 /// <summary>Turns a plot model into an SVG element fit for inlining in a page.</summary>
-internal static class SvgDocument
+internal static partial class SvgDocument
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
@@ -26,10 +27,21 @@ internal static class SvgDocument
         root.SetAttributeValue("role", "img");
         root.SetAttributeValue("style", $"display:block;width:100%;height:auto;max-width:{BlockStyle.FigureWidth}px");
         root.AddFirst(new XElement(Svg + "title", title), new XElement(Svg + "desc", description));
+        RoundCoordinates(root);
         MergePolygons(root);
         HaloTexts(root);
+        KeepOnlyPlotClips(root, model.PlotArea);
         MakeIdsUnique(root, raw + title);
         return root;
+    }
+
+    /// <summary>A hundredth of a pixel cannot be seen; more digits only make the page larger.</summary>
+    private static void RoundCoordinates(XElement root)
+    {
+        foreach (var points in root.Descendants().Attributes("points"))
+        {
+            points.Value = SpareDigits().Replace(points.Value, "");
+        }
     }
 
     /// <summary>Joins neighbouring polygons of one style into one path: far smaller, and without hairlines between them.</summary>
@@ -85,6 +97,26 @@ internal static class SvgDocument
         }
     }
 
+    /// <summary>Only curves need cutting, at the plot's border. A key must not be cut where the reader's font runs wider than measured.</summary>
+    private static void KeepOnlyPlotClips(XElement root, OxyRect area)
+    {
+        bool IsPlotArea(XElement clip)
+        {
+            double Of(string name) => double.Parse(clip.Element(Svg + "rect")!.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+            const double Near = 0.01;
+            return Math.Abs(Of("x") - area.Left) < Near && Math.Abs(Of("y") - area.Top) < Near && Math.Abs(Of("width") - area.Width) < Near && Math.Abs(Of("height") - area.Height) < Near;
+        }
+
+        foreach (var clip in root.Descendants(Svg + "clipPath").Where(clip => !IsPlotArea(clip)).ToList())
+        {
+            string use = $"url(#{clip.Attribute("id")!.Value})";
+            root.Descendants().Attributes("clip-path").Where(a => a.Value == use).Remove();
+            clip.Remove();
+        }
+
+        root.Descendants(Svg + "defs").Where(defs => !defs.HasElements).Remove();
+    }
+
     /// <summary>Several plots share one page, so the clip paths of one must not answer for another.</summary>
     private static void MakeIdsUnique(XElement root, string content)
     {
@@ -99,4 +131,7 @@ internal static class SvgDocument
             use.Value = use.Value.Replace("url(#", $"url(#{prefix}", StringComparison.Ordinal);
         }
     }
+
+    [GeneratedRegex(@"(?<=\.\d\d)\d+")]
+    private static partial Regex SpareDigits();
 }
