@@ -13,11 +13,11 @@ internal static class BlockStyle
     public const string Ground = "#ffffff";
 
     /// <summary>Widest a plot grows; its text would look oversized beyond.</summary>
-    public const int FigureWidth = 620;
+    public const int FigureWidth = 540;
 
     private const string Font = "font-family:Arial,Helvetica,'Liberation Sans',sans-serif;";
 
-    public const string Figure = $"margin:1em 0;padding:4px;max-width:620px;box-sizing:border-box;background:{Ground};color:{Ink};{Font}break-inside:avoid";
+    public const string Figure = $"margin:1em 0;padding:4px;max-width:548px;box-sizing:border-box;background:{Ground};color:{Ink};{Font}break-inside:avoid";
     public const string Caption = "font-weight:bold;font-size:1em;line-height:1.35;margin:0 0 6px;text-align:left";
     public const string Note = $"font-size:0.875em;line-height:1.4;color:{Muted};margin:6px 0 0;text-align:left";
 
