@@ -1,0 +1,53 @@
+namespace FuelSizing.Interactive;
+
+/// <summary>The look of the HTML around tables, figures and callouts, in one place.</summary>
+/// <remarks>
+/// Styles are inline because a notebook front end gives an output no style sheet of its own.
+/// Each block states both ink and ground, so it stays readable in a dark front end.
+/// </remarks>
+internal static class BlockStyle
+{
+    public const string Ink = "#1c2530";
+    public const string Muted = "#4a5663";
+    public const string Rule = "#c3cad2";
+    public const string Ground = "#ffffff";
+
+    /// <summary>Widest a plot grows; its text would look oversized beyond.</summary>
+    public const int FigureWidth = 540;
+
+    private const string Font = "font-family:Arial,Helvetica,'Liberation Sans',sans-serif;";
+
+    public const string Figure = $"margin:1em 0;padding:4px;max-width:548px;box-sizing:border-box;background:{Ground};color:{Ink};{Font}break-inside:avoid";
+    public const string Caption = "font-weight:bold;font-size:1em;line-height:1.35;margin:0 0 6px;text-align:left";
+    public const string Note = $"font-size:0.875em;line-height:1.4;color:{Muted};margin:6px 0 0;text-align:left";
+
+    public const string TableBox = $"margin:1em 0;padding:8px;max-width:100%;box-sizing:border-box;background:{Ground};color:{Ink};{Font}";
+    public const string TableScroll = "overflow-x:auto;overflow-wrap:normal;word-break:normal";
+    public const string TableGrid = "border-collapse:collapse;font-size:0.9375em;line-height:1.35;font-variant-numeric:tabular-nums;background:transparent;margin:0";
+    public const string CalloutTitle = "margin:0;font-weight:bold;line-height:1.4";
+    public const string CalloutLine = "margin:4px 0 0;line-height:1.45";
+
+    public static string HeadCell(CellAlignment alignment) =>
+        $"padding:5px 12px 5px 4px;border-bottom:2px solid {Ink};vertical-align:bottom;font-weight:bold;text-align:{Side(alignment)}";
+
+    /// <param name="alignment">How the column lines up.</param>
+    /// <param name="longest">Characters in the column's longest cell: long words get a readable width before the table scrolls.</param>
+    public static string BodyCell(CellAlignment alignment, int longest) =>
+        $"padding:5px 12px 5px 4px;border-bottom:1px solid {Rule};vertical-align:top;font-weight:normal;text-align:{Side(alignment)}"
+        + (alignment == CellAlignment.Number ? ";white-space:nowrap" : longest > 24 ? ";min-width:18ch" : "");
+
+    public static string CalloutBox(string edge, string ground) =>
+        $"margin:1em 0;padding:10px 14px;box-sizing:border-box;border:1px solid {edge};border-left-width:6px;background:{ground};color:{Ink};{Font}overflow-wrap:break-word;break-inside:avoid";
+
+    public static string CalloutWord(string edge) => $"color:{edge};margin-right:4px";
+
+    public static (string Word, string Sign, string Edge, string Ground) For(CalloutKind kind) => kind switch
+    {
+        CalloutKind.Holds => ("Holds", "\u2713", "#0b5d4b", "#eef7f4"),
+        CalloutKind.Fails => ("Fails", "\u2717", "#9b2c0a", "#fdf1ec"),
+        CalloutKind.CannotSay => ("Cannot say", "?", "#4a4f8c", "#f1f1f9"),
+        _ => ("Caution", "!", "#755300", "#fcf6e6"),
+    };
+
+    private static string Side(CellAlignment alignment) => alignment == CellAlignment.Number ? "right" : "left";
+}

@@ -1,0 +1,21 @@
+using Microsoft.DotNet.Interactive.Formatting;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>Teaches a C# notebook kernel to show this library's values.</summary>
+/// <remarks>
+/// A notebook that loads the package with <c>#r "nuget:FuelSizing.Interactive,…"</c> runs this by itself:
+/// the package carries <c>interactive-extensions/dotnet/extension.dib</c>, which the kernel executes after restoring it.
+/// A program that hosts a kernel calls <see cref="Register"/>.
+/// </remarks>
+public static class FuelSizingExtension
+{
+    /// <summary>Registers the formatters. Registering again changes nothing.</summary>
+    public static void Register()
+    {
+        // A later registration for the same type and mime type replaces the earlier one.
+        Formatter.Register<IDisplayBlock>((block, writer) => writer.Write(block.ToHtml()), HtmlFormatter.MimeType);
+        Formatter.Register<IDisplayBlock>((block, writer) => writer.Write(block.ToPlainText()), PlainTextFormatter.MimeType);
+        Formatter.SetPreferredMimeTypesFor(typeof(IDisplayBlock), HtmlFormatter.MimeType, PlainTextFormatter.MimeType);
+    }
+}

@@ -1,0 +1,320 @@
+using System.Globalization;
+using System.Xml.Linq;
+using OxyPlot;
+using OxyPlot.Axes;
+using OxyPlot.Series;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>A value over two variables as a banded colour map with labelled contours and one emphasised limit.</summary>
+/// <remarks>
+/// Immutable: each <c>With…</c> method answers a new plot. The colours rise steadily in lightness, so the map prints in grey.
+/// A cell of the grid with a NaN corner is hatched and named as not covered; nothing is interpolated across it.
+/// </remarks>
+/// <example>
+/// <code>
+/// var map = new MapPlot(
+///     "Duty cycle",
+///     new PlotAxis("Engine speed", "rev/min"),
+///     new PlotAxis("Boost", "bar"),
+///     new PlotAxis("Duty cycle", "%"),
+///     [2000, 4000, 6000],
+///     [0, 0.5],
+///     new double[,] { { 20, 30 }, { 42, 63 }, { 64, 95 } })
+///     .WithLimit("limit 85 %", 85);
+/// Console.WriteLine(map.ToPlainText());
+/// </code>
+/// </example>
+public sealed class MapPlot : IDisplayBlock
+{
+    private const int MostGridPoints = 201;
+
+    private readonly double[,] _values;
+
+    /// <summary>Creates a map.</summary>
+    /// <param name="title">What the map shows; not empty.</param>
+    /// <param name="x">The horizontal axis.</param>
+    /// <param name="y">The vertical axis.</param>
+    /// <param name="value">What the colours measure.</param>
+    /// <param name="xs">2 to 201 grid positions along x, rising.</param>
+    /// <param name="ys">2 to 201 grid positions along y, rising.</param>
+    /// <param name="values">The value at each grid point, <c>values[i, j]</c> at <c>xs[i]</c> and <c>ys[j]</c>; NaN where there is none.</param>
+    /// <exception cref="ArgumentException">A text is empty, a grid does not rise, the sizes differ, or no cell is covered.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A position is not finite, or a value is infinite.</exception>
+    public MapPlot(string title, PlotAxis x, PlotAxis y, PlotAxis value, IReadOnlyList<double> xs, IReadOnlyList<double> ys, double[,] values)
+    {
+        ArgumentNullException.ThrowIfNull(x);
+        ArgumentNullException.ThrowIfNull(y);
+        ArgumentNullException.ThrowIfNull(value);
+        ArgumentNullException.ThrowIfNull(values);
+        Title = Require.Text(title, nameof(title));
+        (X, Y, Value) = (x, y, value);
+        Xs = Array.AsReadOnly(Grid(xs, nameof(xs)));
+        Ys = Array.AsReadOnly(Grid(ys, nameof(ys)));
+        if (values.GetLength(0) != Xs.Count || values.GetLength(1) != Ys.Count)
+        {
+            throw new ArgumentException(
+                $"values is {values.GetLength(0)} by {values.GetLength(1)}, but the grid is {Xs.Count} by {Ys.Count}. Give values[i, j] for each xs[i] and ys[j].",
+                nameof(values));
+        }
+
+        foreach (double item in values)
+        {
+            if (double.IsInfinity(item))
+            {
+                throw new ArgumentOutOfRangeException(nameof(values), item, "values must be finite, or NaN where there is no value.");
+            }
+        }
+
+        _values = (double[,])values.Clone();
+        if (CoveredCells() == 0)
+        {
+            throw new ArgumentException("values has no cell with four finite corners, so there is nothing to colour. Check the grid, or show a callout instead.", nameof(values));
+        }
+
+        Points = [];
+    }
+
+    private MapPlot(MapPlot from, PlotLimit? limit, IReadOnlyList<PlotPoint> points, string? note)
+    {
+        (Title, X, Y, Value, Xs, Ys, _values) = (from.Title, from.X, from.Y, from.Value, from.Xs, from.Ys, from._values);
+        (Limit, Points, Note) = (limit, points, note);
+    }
+
+    /// <summary>What the map shows.</summary>
+    public string Title { get; }
+
+    /// <summary>The horizontal axis.</summary>
+    public PlotAxis X { get; }
+
+    /// <summary>The vertical axis.</summary>
+    public PlotAxis Y { get; }
+
+    /// <summary>What the colours measure.</summary>
+    public PlotAxis Value { get; }
+
+    /// <summary>Grid positions along x.</summary>
+    public IReadOnlyList<double> Xs { get; }
+
+    /// <summary>Grid positions along y.</summary>
+    public IReadOnlyList<double> Ys { get; }
+
+    /// <summary>The emphasised limit, or <see langword="null"/>.</summary>
+    public PlotLimit? Limit { get; }
+
+    /// <summary>Marked points.</summary>
+    public IReadOnlyList<PlotPoint> Points { get; }
+
+    /// <summary>A remark below the map, or <see langword="null"/>.</summary>
+    public string? Note { get; }
+
+    /// <summary>The value at a grid point.</summary>
+    /// <param name="i">Index along x.</param>
+    /// <param name="j">Index along y.</param>
+    /// <returns>The value, or NaN where there is none.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An index is outside the grid.</exception>
+    public double At(int i, int j)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(i);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(i, Xs.Count);
+        ArgumentOutOfRangeException.ThrowIfNegative(j);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(j, Ys.Count);
+        return _values[i, j];
+    }
+
+    /// <summary>Answers this map with an emphasised contour at a limit, in place of any earlier one.</summary>
+    /// <param name="label">What is limited; not empty.</param>
+    /// <param name="value">The limit in the unit of the colours; finite.</param>
+    /// <returns>The new map.</returns>
+    /// <exception cref="ArgumentException">The label is empty, too long, or cannot be written as XML.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
+    public MapPlot WithLimit(string label, double value) => new(this, new PlotLimit(label, value), Points, Note);
+
+    /// <summary>Answers this map with one more marked point inside the grid; at most 12.</summary>
+    /// <param name="label">Its name beside the mark; not empty.</param>
+    /// <param name="x">Position in the unit of the x axis, inside the grid.</param>
+    /// <param name="y">Position in the unit of the y axis, inside the grid.</param>
+    /// <returns>The new map.</returns>
+    /// <exception cref="ArgumentException">The label is empty, or the map already has twelve points.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A position is outside the grid.</exception>
+    public MapPlot WithPoint(string label, double x, double y)
+    {
+        Inside(x, Xs, nameof(x));
+        Inside(y, Ys, nameof(y));
+        return new(this, Limit, Array.AsReadOnly(Require.Some([.. Points, new PlotPoint(label, x, y)], PlotStyle.MostPoints, nameof(Points))), Note);
+    }
+
+    /// <summary>Answers this map with a remark below it.</summary>
+    /// <param name="note">The remark; not empty.</param>
+    /// <returns>The new map.</returns>
+    /// <exception cref="ArgumentException">The remark is empty, too long, or cannot be written as XML.</exception>
+    public MapPlot WithNote(string note) => new(this, Limit, Points, Require.Text(note, nameof(note)));
+
+    /// <summary>Draws the map.</summary>
+    /// <returns>A self-contained SVG element that scales to the width it is given. The title is in it for assistive technology, not drawn.</returns>
+    public string ToSvg() => Svg().ToString(SaveOptions.DisableFormatting);
+
+    /// <inheritdoc/>
+    public string ToHtml() => Figure.Html(Title, Svg(), Notes());
+
+    /// <inheritdoc/>
+    public string ToPlainText() => string.Join('\n', [Title, .. Description(), .. Note is null ? Array.Empty<string>() : [Note]]);
+
+    /// <inheritdoc/>
+    public override string ToString() => ToPlainText();
+
+    private static double[] Grid(IReadOnlyList<double> positions, string argument)
+    {
+        double[] own = Require.Ascending(positions, argument);
+        return own.Length <= MostGridPoints
+            ? own
+            : throw new ArgumentException($"{argument} has {own.Length} positions; at most {MostGridPoints} can be seen. Take a coarser grid.", argument);
+    }
+
+    private static void Inside(double position, IReadOnlyList<double> grid, string argument)
+    {
+        if (!(position >= grid[0] && position <= grid[^1]))
+        {
+            throw new ArgumentOutOfRangeException(
+                argument,
+                position,
+                string.Create(CultureInfo.InvariantCulture, $"{argument} must lie on the map, from {grid[0]} to {grid[^1]}. Widen the grid or leave the point out."));
+        }
+    }
+
+    private bool IsCovered(int i, int j) =>
+        double.IsFinite(_values[i, j]) && double.IsFinite(_values[i + 1, j]) && double.IsFinite(_values[i, j + 1]) && double.IsFinite(_values[i + 1, j + 1]);
+
+    private int CoveredCells() =>
+        Enumerable.Range(0, Xs.Count - 1).Sum(i => Enumerable.Range(0, Ys.Count - 1).Count(j => IsCovered(i, j)));
+
+    private bool IsPartial => CoveredCells() < (Xs.Count - 1) * (Ys.Count - 1);
+
+    /// <summary>The least and the greatest value that is drawn.</summary>
+    private (double Low, double High) DrawnRange()
+    {
+        double low = double.PositiveInfinity;
+        double high = double.NegativeInfinity;
+        for (int i = 0; i < Xs.Count - 1; i++)
+        {
+            for (int j = 0; j < Ys.Count - 1; j++)
+            {
+                if (!IsCovered(i, j))
+                {
+                    continue;
+                }
+
+                foreach (double corner in (ReadOnlySpan<double>)[_values[i, j], _values[i + 1, j], _values[i, j + 1], _values[i + 1, j + 1]])
+                {
+                    low = Math.Min(low, corner);
+                    high = Math.Max(high, corner);
+                }
+            }
+        }
+
+        return (low, high);
+    }
+
+    private XElement Svg()
+    {
+        var (low, high) = DrawnRange();
+        double[] levels = NiceScale.Levels(low, high, PlotStyle.MapBands);
+        var frame = new PlotFrame(X, Y, (Xs[0], Xs[^1]), (Ys[0], Ys[^1]));
+        var palette = PlotStyle.MapPalette(levels.Length - 1);
+        frame.Model.Axes.Add(new LinearColorAxis
+        {
+            Position = AxisPosition.Top,
+            Title = PlotText.Wrap(Value.Title, PlotStyle.Width - 100),
+            TitleFontSize = PlotStyle.FontSize,
+            AxisTitleDistance = 4,
+            AxisDistance = 10,
+            Palette = palette,
+            Minimum = levels[0],
+            Maximum = levels[^1],
+            MajorStep = (levels[1] - levels[0]) * (levels.Length > 8 ? 2 : 1),
+            MinorTickSize = 0,
+            MajorTickSize = 12,
+            TicklineColor = PlotStyle.Muted,
+            StringFormat = "#,0.######",
+        });
+
+        frame.Model.Series.Add(new BandSeries(Xs, Ys, _values, levels, palette) { Title = IsPartial ? frame.KeyText("not covered") : null });
+        double[] inner = levels[1..^1];
+        if (inner.Length > 0)
+        {
+            frame.Model.Series.Add(Contours(inner, PlotStyle.Contour, 1));
+        }
+
+        if (Limit is { } limit && limit.Value > low && limit.Value < high)
+        {
+            // White under the limit line parts it from the map's own contours on any colour.
+            frame.Model.Series.Add(Contours([limit.Value], OxyColors.White, PlotStyle.LimitThickness + 3));
+            frame.Model.Series.Add(Contours([limit.Value], PlotStyle.Limit, PlotStyle.LimitThickness + 0.6));
+            frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = PlotStyle.Limit, StrokeThickness = PlotStyle.LimitThickness + 0.6 });
+        }
+
+        var marks = frame.AddPoints(Points);
+        if (inner.Length > 0)
+        {
+            frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, inner, marks));
+        }
+
+        frame.AddKey();
+        return SvgDocument.Render(frame.Model, frame.Height + 60, Title, string.Join(' ', Description()));
+    }
+
+    private ContourSeries Contours(double[] levels, OxyColor color, double thickness) => new()
+    {
+        ColumnCoordinates = [.. Xs],
+        RowCoordinates = [.. Ys],
+        Data = _values,
+        ContourLevels = levels,
+        Color = color,
+        StrokeThickness = thickness,
+        LineStyle = LineStyle.Solid,
+    };
+
+    private IEnumerable<string> Notes()
+    {
+        if (Limit is { } limit)
+        {
+            var (low, high) = DrawnRange();
+            if (limit.Value >= high)
+            {
+                yield return $"{limit.Label}: above every value shown.";
+            }
+            else if (limit.Value <= low)
+            {
+                yield return $"{limit.Label}: below every value shown.";
+            }
+        }
+
+        if (Note is not null)
+        {
+            yield return Note;
+        }
+    }
+
+    private IEnumerable<string> Description()
+    {
+        var (low, high) = DrawnRange();
+        yield return $"{Value.Title} over {X.Title} and {Y.Title}.";
+        yield return string.Create(CultureInfo.InvariantCulture, $"Values from {low:G4} to {high:G4} {Value.Unit}, for {Xs[0]:G5} to {Xs[^1]:G5} {X.Unit} and {Ys[0]:G5} to {Ys[^1]:G5} {Y.Unit}.");
+        if (IsPartial)
+        {
+            int cells = (Xs.Count - 1) * (Ys.Count - 1);
+            yield return $"Not covered: {cells - CoveredCells()} of {cells} cells.";
+        }
+
+        if (Limit is { } limit)
+        {
+            string place = limit.Value >= high ? "above every value shown" : limit.Value <= low ? "below every value shown" : "crosses the map";
+            yield return string.Create(CultureInfo.InvariantCulture, $"Limit, {limit.Label}: {limit.Value:G4} {Value.Unit}, {place}.");
+        }
+
+        foreach (var point in Points)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"Marked, {point.Label}: {point.X:G5} {X.Unit}, {point.Y:G4} {Y.Unit}.");
+        }
+    }
+}

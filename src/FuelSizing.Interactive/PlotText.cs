@@ -1,0 +1,49 @@
+using System.Text;
+using OxyPlot;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>Measures and breaks text so that none is cut off in a plot.</summary>
+internal static class PlotText
+{
+    /// <summary>Breaks a text into lines no wider than a width, between words where it can.</summary>
+    public static string Wrap(string text, double width, double fontWeight = FontWeights.Normal)
+    {
+        var ruler = new PlotRuler();
+        double Measure(string part) => ruler.MeasureText(part, PlotStyle.Font, PlotStyle.FontSize, fontWeight).Width;
+        var lines = new List<string>();
+        var line = new StringBuilder();
+        foreach (string word in text.Split((char[])[' ', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Pieces(word, width, Measure)))
+        {
+            if (line.Length > 0 && Measure($"{line} {word}") > width)
+            {
+                lines.Add(line.ToString());
+                line.Clear();
+            }
+
+            line.Append(line.Length > 0 ? " " : "").Append(word);
+        }
+
+        lines.Add(line.ToString());
+        return string.Join('\n', lines);
+    }
+
+    public static int LineCount(string text) => text.Count(c => c == '\n') + 1;
+
+    private static IEnumerable<string> Pieces(string word, double width, Func<string, double> measure)
+    {
+        while (word.Length > 1 && measure(word) > width)
+        {
+            int length = word.Length - 1;
+            while (length > 1 && (measure(word[..length]) > width || char.IsLowSurrogate(word[length])))
+            {
+                length--;
+            }
+
+            yield return word[..length];
+            word = word[length..];
+        }
+
+        yield return word;
+    }
+}

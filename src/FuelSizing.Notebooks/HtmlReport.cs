@@ -1,0 +1,97 @@
+using System.Globalization;
+using System.Reflection;
+using FuelSizing.Interactive;
+using Microsoft.AspNetCore.Html;
+using Microsoft.DotNet.Interactive.Formatting;
+using static Microsoft.DotNet.Interactive.Formatting.PocketViewTags;
+
+namespace FuelSizing.Notebooks;
+
+/// <summary>Writes a run as one HTML page that needs nothing but itself.</summary>
+internal static class HtmlReport
+{
+    /// <summary>Whatever a cell displays, the page loads nothing and runs nothing.</summary>
+    private const string ContentPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; form-action 'none'; base-uri 'none'";
+
+    public static string Render(string notebookName, IReadOnlyList<CellRun> runs, int cellsInNotebook)
+    {
+        string heading = runs.Where(run => !run.Cell.IsCode).Select(run => Prose.Heading(run.Cell.Text)).FirstOrDefault(text => text is not null) ?? notebookName;
+        PocketView page = html[lang: "en"](
+            head(
+                new HtmlString("<meta charset=\"utf-8\">"),
+                new HtmlString($"<meta http-equiv=\"Content-Security-Policy\" content=\"{ContentPolicy}\">"),
+                new HtmlString("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">"),
+                title(heading),
+                style(new HtmlString(Style()))),
+            body(
+                header(p(Provenance(notebookName, runs, cellsInNotebook))),
+                Summary(runs),
+                main(runs.Select(Cell).ToArray())));
+        return "<!DOCTYPE html>\n" + page + "\n";
+    }
+
+    private static string Provenance(string notebookName, IReadOnlyList<CellRun> runs, int cellsInNotebook)
+    {
+        double seconds = runs.Sum(run => run.Elapsed.TotalSeconds);
+        string reach = runs.Count == cellsInNotebook ? $"all {cellsInNotebook} cells" : $"{runs.Count} of {cellsInNotebook} cells, stopped at a failure";
+        return string.Create(CultureInfo.InvariantCulture, $"{notebookName}, run with FuelSizing {BundledPackages.Version}: {reach}, {seconds:0.0} s.");
+    }
+
+    private static IHtmlContent Summary(IReadOnlyList<CellRun> runs)
+    {
+        var found = runs.SelectMany(run => run.Verdicts.Select(verdict => (run.Cell.Number, Verdict: verdict))).ToList();
+        if (found.Count == 0)
+        {
+            return HtmlString.Empty;
+        }
+
+        PocketView view = nav[aria_label: "Verdicts"](
+            p(found.Count == 1 ? "Verdict" : "Verdicts"),
+            ul(found.Select(item => li(a[href: $"#cell-{item.Number}"](VerdictLine(item.Verdict)))).ToArray()));
+        return view;
+    }
+
+    /// <summary>A verdict in one line.</summary>
+    public static string VerdictLine(Callout verdict) => verdict.ToPlainText().Split('\n')[0];
+
+    private static IHtmlContent Cell(CellRun run)
+    {
+        string anchor = $"cell-{run.Cell.Number}";
+        if (!run.Cell.IsCode)
+        {
+            PocketView prose = section[id: anchor, @class: "prose"](new HtmlString(Prose.ToHtml(run.Cell.Text)));
+            return prose;
+        }
+
+        PocketView code = section[id: anchor](
+            details(
+                summary($"Code of cell {run.Cell.Number}"),
+                pre[tabindex: "0"](run.Cell.Text)),
+            run.Outputs.Select(Output).ToArray(),
+            (run.Failure is null ? [] : new[] { Failure(run) }));
+        return code;
+    }
+
+    private static IHtmlContent Output(CellOutput output)
+    {
+        PocketView view = output.MimeType == HtmlFormatter.MimeType
+            ? div[@class: "output"](new HtmlString(output.Text))
+            : div[@class: "output"](pre[tabindex: "0"](output.Text.TrimEnd()));
+        return view;
+    }
+
+    private static PocketView Failure(CellRun run)
+    {
+        PocketView view = div[@class: "failure", role: "alert"](
+            p($"Cell {run.Cell.Number} failed; the run stopped here."),
+            pre(run.Failure));
+        return view;
+    }
+
+    private static string Style()
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("ReportStyle.css")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

@@ -1,0 +1,110 @@
+using System.Text.Json;
+using Microsoft.DotNet.Interactive.Documents;
+using Microsoft.DotNet.Interactive.Documents.Jupyter;
+
+namespace FuelSizing.Notebooks;
+
+/// <summary>Reads a notebook and refuses what this program would not run, before anything runs.</summary>
+internal static class NotebookReader
+{
+    private const string CSharp = "csharp";
+    private const string Markdown = "markdown";
+
+    public static IReadOnlyList<NotebookCell> Read(FileInfo file)
+    {
+        string json = ReadText(file);
+        InteractiveDocument document;
+        try
+        {
+            // The document parser takes any JSON object for an empty notebook.
+            using var root = JsonDocument.Parse(json);
+            if (root.RootElement.ValueKind != JsonValueKind.Object || !root.RootElement.TryGetProperty("cells", out var listed) || listed.ValueKind != JsonValueKind.Array)
+            {
+                throw new NotebookException($"{file.Name} is not a notebook: it has no list of cells. Give a file saved as .ipynb.");
+            }
+
+            RefuseRawCells(file.Name, listed);
+            document = Notebook.Parse(json, Kernels());
+        }
+        catch (Exception failure) when (failure is JsonException or FormatException or InvalidOperationException or KeyNotFoundException)
+        {
+            throw new NotebookException($"{file.Name} is not a notebook ({failure.Message.TrimEnd('.')}). Give a file saved as .ipynb.", failure);
+        }
+
+        var cells = new List<NotebookCell>();
+        foreach (var element in document.Elements)
+        {
+            int number = cells.Count + 1;
+            string kernel = element.KernelName ?? CSharp;
+            if (kernel is not (CSharp or Markdown))
+            {
+                throw new NotebookException($"{file.Name}, cell {number}: written in '{kernel}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
+            }
+
+            var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"));
+            if (cell.IsCode && OtherLanguage(cell.Text) is { } magic)
+            {
+                throw new NotebookException($"{file.Name}, cell {number}: starts '{magic}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
+            }
+
+            cells.Add(cell);
+        }
+
+        if (!cells.Exists(cell => cell.IsCode && !string.IsNullOrWhiteSpace(cell.Text)))
+        {
+            throw new NotebookException($"{file.Name} has no C# cell to run.");
+        }
+
+        return cells;
+    }
+
+    /// <summary>The document parser would hand a raw cell to the default kernel; Jupyter never runs one.</summary>
+    private static void RefuseRawCells(string name, JsonElement cells)
+    {
+        int number = 0;
+        foreach (var cell in cells.EnumerateArray())
+        {
+            number++;
+            if (cell.ValueKind == JsonValueKind.Object && cell.TryGetProperty("cell_type", out var type) && type.ValueEquals("raw"))
+            {
+                throw new NotebookException($"{name}, cell {number}: a raw cell, which has no place in a report. Make it Markdown or remove it.");
+            }
+        }
+    }
+
+    private static string ReadText(FileInfo file)
+    {
+        try
+        {
+            return File.ReadAllText(file.FullName);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            throw new NotebookException($"Cannot read {file.FullName}: {failure.Message}", failure);
+        }
+    }
+
+    /// <summary>The kernels a notebook may name; naming the others lets the message say which one a cell asked for.</summary>
+    private static KernelInfoCollection Kernels()
+    {
+        var kernels = new KernelInfoCollection
+        {
+            new(CSharp, "C#", ["c#", "cs", "C#"]),
+            new(Markdown, "Markdown", ["md"]),
+            new("fsharp", "F#", ["f#", "fs", "F#"]),
+            new("pwsh", "PowerShell", ["powershell"]),
+            new("javascript", "JavaScript", ["js"]),
+            new("html", "HTML", []),
+            new("sql", "SQL", []),
+            new("python", "Python", ["python3"]),
+        };
+        kernels.DefaultKernelName = CSharp;
+        return kernels;
+    }
+
+    /// <summary>A line such as "#!pwsh" hands the rest of a cell to another kernel.</summary>
+    private static string? OtherLanguage(string code) =>
+        code.Split('\n')
+            .Select(line => line.Trim())
+            .FirstOrDefault(line => line.StartsWith("#!", StringComparison.Ordinal) && line.Split(' ')[0] is not ("#!csharp" or "#!c#" or "#!cs"));
+}

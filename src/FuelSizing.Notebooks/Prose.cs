@@ -1,0 +1,54 @@
+using Markdig;
+using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
+
+namespace FuelSizing.Notebooks;
+
+/// <summary>Turns a notebook's Markdown into HTML that loads nothing and runs nothing.</summary>
+internal static class Prose
+{
+    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
+        .UsePipeTables()
+        .UseEmphasisExtras()
+        .DisableHtml()
+        .Build();
+
+    public static string ToHtml(string markdown)
+    {
+        var document = Markdown.Parse(markdown, Pipeline);
+        foreach (var link in document.Descendants<LinkInline>().ToList())
+        {
+            if (link.IsImage && !(link.Url?.StartsWith("data:image/", StringComparison.OrdinalIgnoreCase) ?? false))
+            {
+                // The report is one file: a picture elsewhere would be missing, so its words stand for it.
+                link.ReplaceBy(new LiteralInline($"[picture: {Words(link)}]"));
+            }
+            else if (!link.IsImage && !IsPlainLink(link.Url))
+            {
+                link.Url = "";
+            }
+        }
+
+        return document.ToHtml(Pipeline);
+    }
+
+    /// <summary>The first heading of the first level, or <see langword="null"/>.</summary>
+    public static string? Heading(string markdown) =>
+        Markdown.Parse(markdown, Pipeline).OfType<HeadingBlock>().FirstOrDefault(heading => heading.Level == 1) is { Inline: { } inline }
+            ? string.Concat(inline.Descendants<Inline>().Select(Literal))
+            : null;
+
+    private static string Words(LinkInline link) => string.Concat(link.Descendants<Inline>().Select(Literal));
+
+    private static string Literal(Inline inline) => inline switch
+    {
+        LiteralInline literal => literal.Content.ToString(),
+        CodeInline code => code.Content,
+        LineBreakInline => " ",
+        _ => "",
+    };
+
+    private static bool IsPlainLink(string? url) =>
+        url is not null
+        && (url.StartsWith('#') || (Uri.TryCreate(url, UriKind.Absolute, out var absolute) ? absolute.Scheme is "https" or "http" or "mailto" : !url.Contains(':')));
+}

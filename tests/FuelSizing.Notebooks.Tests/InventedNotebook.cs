@@ -1,0 +1,44 @@
+using System.Text.Json;
+
+namespace FuelSizing.Notebooks.Tests;
+
+/// <summary>A notebook file made for one test, with its report beside it, deleted afterwards.</summary>
+internal sealed class InventedNotebook : IDisposable
+{
+    public const string Load = """
+        #r "nuget:FuelSizing.Interactive,0.1.0"
+        using FuelSizing.Interactive;
+        """;
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fuelsizing-notebook-");
+
+    private InventedNotebook(string json) => File.WriteAllText(NotebookPath, json);
+
+    public string NotebookPath => Path.Combine(_folder.FullName, "invented.ipynb");
+
+    public string ReportPath => Path.Combine(_folder.FullName, "report", "invented.html");
+
+    public static InventedNotebook OfCells(params (string Type, string Source)[] cells) => OfLanguage("C#", cells);
+
+    public static InventedNotebook OfLanguage(string language, params (string Type, string Source)[] cells) => new(JsonSerializer.Serialize(new
+    {
+        cells = cells.Select((cell, i) => cell.Type == "code"
+            ? (object)new { cell_type = cell.Type, id = $"c{i}", execution_count = (int?)null, metadata = new { }, outputs = Array.Empty<object>(), source = cell.Source }
+            : new { cell_type = cell.Type, id = $"c{i}", metadata = new { }, source = cell.Source }),
+        metadata = new { kernelspec = new { display_name = language, language, name = language }, language_info = new { name = language } },
+        nbformat = 4,
+        nbformat_minor = 5,
+    }));
+
+    public static InventedNotebook OfText(string text) => new(text);
+
+    public async Task<ProgramRun> RunAsync()
+    {
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        int code = await NotebookProgram.RunAsync([NotebookPath, "--output", ReportPath], output, error);
+        return new ProgramRun(code, output.ToString(), error.ToString(), File.Exists(ReportPath) ? await File.ReadAllTextAsync(ReportPath) : null);
+    }
+
+    public void Dispose() => _folder.Delete(recursive: true);
+}
