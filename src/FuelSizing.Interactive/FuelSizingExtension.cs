@@ -1,3 +1,4 @@
+using FuelSizing.Systems;
 using Microsoft.DotNet.Interactive.Formatting;
 
 namespace FuelSizing.Interactive;
@@ -17,5 +18,15 @@ public static class FuelSizingExtension
         Formatter.Register<IDisplayBlock>((block, writer) => writer.Write(block.ToHtml()), HtmlFormatter.MimeType);
         Formatter.Register<IDisplayBlock>((block, writer) => writer.Write(block.ToPlainText()), PlainTextFormatter.MimeType);
         Formatter.SetPreferredMimeTypesFor(typeof(IDisplayBlock), HtmlFormatter.MimeType, PlainTextFormatter.MimeType);
+        Show<OperatingResult>(SizingTables.Steps);
+        Show<SweepResult>(SizingTables.Standings);
+        Show<Verdict>(SizingCallouts.Verdict);
+    }
+
+    private static void Show<T>(Func<T, IDisplayBlock> block)
+    {
+        Formatter.Register<T>((value, writer) => writer.Write(block(value).ToHtml()), HtmlFormatter.MimeType);
+        Formatter.Register<T>((value, writer) => writer.Write(block(value).ToPlainText()), PlainTextFormatter.MimeType);
+        Formatter.SetPreferredMimeTypesFor(typeof(T), HtmlFormatter.MimeType, PlainTextFormatter.MimeType);
     }
 }

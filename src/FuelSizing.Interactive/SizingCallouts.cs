@@ -1,0 +1,47 @@
+using FuelSizing.Systems;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>The library's verdicts, remedies and cautions as callouts.</summary>
+public static class SizingCallouts
+{
+    /// <summary>A verdict, with a line for each part.</summary>
+    /// <param name="verdict">The verdict.</param>
+    /// <returns>A callout that holds, fails or cannot say.</returns>
+    /// <exception cref="ArgumentNullException">There is no verdict.</exception>
+    public static Callout Verdict(Verdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        return new Callout(
+            verdict.Outcome switch
+            {
+                Outcome.Holds => CalloutKind.Holds,
+                Outcome.Fails => CalloutKind.Fails,
+                _ => CalloutKind.CannotSay,
+            },
+            verdict.Headline,
+            [.. verdict.Reasons]);
+    }
+
+    /// <summary>What would mend the failing parts, and what to know about the numbers.</summary>
+    /// <param name="sweep">The sweep.</param>
+    /// <returns>A table, a line a remedy or note.</returns>
+    /// <exception cref="ArgumentNullException">There is no sweep.</exception>
+    public static Table Remedies(SweepResult sweep)
+    {
+        ArgumentNullException.ThrowIfNull(sweep);
+        IReadOnlyList<string>[] rows =
+        [
+            .. sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text]),
+            .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note]),
+        ];
+        return new Table(
+            "What would mend it",
+            [TableColumn.Text("For"), TableColumn.Text("Change")],
+            rows.Length > 0 ? rows : [["–", "Nothing fails in this range."]]);
+    }
+
+    /// <summary>The cautions that go with every result.</summary>
+    /// <returns>The callout.</returns>
+    public static Callout Cautions() => Callout.Caution("Before you trust these numbers with an engine", [.. FuelSizing.Cautions.Lines]);
+}
