@@ -1,0 +1,75 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>The air outside: pressure and temperature.</summary>
+public sealed record Atmosphere
+{
+    private Atmosphere(Pressure pressure, Temperature temperature)
+    {
+        (Pressure, Temperature) = (pressure, temperature);
+        (Pascals, Kelvins) = (pressure.Pascals, temperature.Kelvins);
+    }
+
+    /// <summary>The standard atmosphere at sea level: 101.325 kPa, 15 °C (ISO 2533).</summary>
+    public static Atmosphere Standard { get; } = AtAltitude(Length.Zero);
+
+    /// <summary>Absolute (barometric, not reduced to sea level).</summary>
+    public Pressure Pressure { get; }
+
+    /// <summary>Air temperature.</summary>
+    public Temperature Temperature { get; }
+
+    /// <summary>Density of dry air, ρ = p/(R T), R = 287.05287 J/(kg·K).</summary>
+    public Density Density =>
+        Density.FromKilogramsPerCubicMeter((double)StandardAir.Density<Real>(Pascals, Kelvins));
+
+    internal double Pascals { get; }
+
+    internal double Kelvins { get; }
+
+    /// <summary>
+    /// The standard atmosphere at an altitude: T = 288.15 K − 6.5 K/km · h, p = 101 325 Pa · (T/288.15 K)^5.25588
+    /// (ISO 2533:1975).
+    /// </summary>
+    /// <param name="altitude">Geopotential altitude, −500 to 6,000 m.</param>
+    /// <param name="temperature">Air temperature if it is not the standard one, −50 to 60 °C.</param>
+    /// <returns>The atmosphere there.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Atmosphere AtAltitude(Length altitude, Temperature? temperature = null)
+    {
+        double metres = Allowed.Between(
+            altitude,
+            Length.FromMeters(-500),
+            Length.FromMeters(6000),
+            "Give the height above sea level at which the engine runs.",
+            nameof(altitude)).Meters;
+        return Of(
+            Pressure.FromPascals((double)StandardAir.Pressure<Real>(metres)),
+            temperature ?? Temperature.FromKelvins((double)StandardAir.Temperature<Real>(metres)));
+    }
+
+    /// <summary>Air as measured.</summary>
+    /// <param name="pressure">Absolute, 40 to 110 kPa: the barometer's own reading, not one reduced to sea level.</param>
+    /// <param name="temperature">−50 to 60 °C.</param>
+    /// <returns>The atmosphere.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Atmosphere Of(Pressure pressure, Temperature temperature) =>
+        new(
+            Allowed.Between(
+                pressure,
+                Pressure.FromKilopascals(40),
+                Pressure.FromKilopascals(110),
+                "Give absolute pressure as the barometer reads it there, not reduced to sea level.",
+                nameof(pressure)),
+            Allowed.Between(
+                temperature,
+                Temperature.FromDegreesCelsius(-50),
+                Temperature.FromDegreesCelsius(60),
+                "Give the temperature of the outside air.",
+                nameof(temperature)));
+}

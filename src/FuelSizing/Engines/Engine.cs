@@ -1,0 +1,58 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+/// <summary>The engine's size and limits.</summary>
+public sealed record Engine
+{
+    private Engine(string name, Volume displacement, int cylinders, EngineCycle cycle, RotationalSpeed speedLimit)
+    {
+        (Name, Displacement, Cylinders, Cycle, SpeedLimit) = (name, displacement, cylinders, cycle, speedLimit);
+    }
+
+    /// <summary>The name shown in results.</summary>
+    public string Name { get; }
+
+    /// <summary>Swept volume of all cylinders.</summary>
+    public Volume Displacement { get; }
+
+    /// <summary>Number of cylinders.</summary>
+    public int Cylinders { get; }
+
+    /// <summary>Two- or four-stroke.</summary>
+    public EngineCycle Cycle { get; }
+
+    /// <summary>The highest speed at which the engine is run.</summary>
+    public RotationalSpeed SpeedLimit { get; }
+
+    internal double RevolutionsPerCycle => (int)Cycle;
+
+    /// <summary>Describes an engine.</summary>
+    /// <param name="name">Shown in results; 1 to 80 characters.</param>
+    /// <param name="displacement">Swept volume of all cylinders, 0.02 to 30 L.</param>
+    /// <param name="cylinders">1 to 24.</param>
+    /// <param name="cycle">Two- or four-stroke.</param>
+    /// <param name="speedLimit">500 to 25,000 rev/min.</param>
+    /// <returns>The engine.</returns>
+    /// <exception cref="ArgumentException">The name is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Engine Of(
+        string name, Volume displacement, int cylinders, EngineCycle cycle, RotationalSpeed speedLimit) =>
+        new(
+            Allowed.Name(name, nameof(name)),
+            Allowed.Between(
+                displacement,
+                Volume.FromLiters(0.02),
+                Volume.FromLiters(30),
+                "Give the swept volume of all cylinders together.",
+                nameof(displacement)),
+            Allowed.Count(cylinders, 1, 24, "Count the engine's cylinders.", nameof(cylinders)),
+            Allowed.Member(cycle, "Say whether the engine has two or four strokes to a cycle.", nameof(cycle)),
+            Allowed.Between(
+                speedLimit,
+                RotationalSpeed.FromRevolutionsPerMinute(500),
+                RotationalSpeed.FromRevolutionsPerMinute(25_000),
+                "Give the highest speed that the engine is run at.",
+                nameof(speedLimit)));
+}

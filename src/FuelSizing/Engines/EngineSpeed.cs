@@ -1,0 +1,33 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+/// <summary>Checks on engine speeds, given back in revolutions per second.</summary>
+internal static class EngineSpeed
+{
+    /// <summary>A speed that an engine can turn at.</summary>
+    public static double Within(RotationalSpeed speed, string name) =>
+        Allowed.Between(
+            speed,
+            RotationalSpeed.FromRevolutionsPerMinute(100),
+            RotationalSpeed.FromRevolutionsPerMinute(25_000),
+            "Give the crankshaft's speed.",
+            name).RevolutionsPerSecond;
+
+    /// <summary>A speed that a table covers.</summary>
+    public static double Covered(RotationalSpeed speed, Curve table, string what, string name)
+    {
+        double revolutions = Within(speed, name);
+        return table.Covers(revolutions)
+            ? revolutions
+            : throw Allowed.OutOfRange(
+                name,
+                Readable.Of(speed),
+                $"{Text(table.First)} to {Text(table.Last)}",
+                $"The {what} covers no more; extend the table by measured points.");
+    }
+
+    private static string Text(double revolutionsPerSecond) =>
+        Readable.Of(RotationalSpeed.FromRevolutionsPerSecond(revolutionsPerSecond));
+}

@@ -1,0 +1,66 @@
+using FuelSizing.Equations;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>The fuel an engine burns at one point, with every step from boost to fuel.</summary>
+public sealed record FuelDemand
+{
+    private readonly DemandState<Real> _state;
+
+    internal FuelDemand(in DemandState<Real> state, DemandBasis basis) => (_state, Basis) = (state, basis);
+
+    /// <summary>Which reckoning <see cref="MassFlow"/> follows.</summary>
+    public DemandBasis Basis { get; }
+
+    /// <summary>Absolute pressure in the inlet manifold: ambient + boost.</summary>
+    public Pressure ManifoldAbsolute => Pressure.FromPascals(_state.ManifoldAbsolute.Value);
+
+    /// <summary>Pressure ratio of the compressor: (manifold + cooler loss)/ambient, 1 under throttle.</summary>
+    public double PressureRatio => _state.PressureRatio;
+
+    /// <summary>Behind the compressor: T2 = T1 (1 + (r^((γ−1)/γ) − 1)/η), γ = 1.4.</summary>
+    public Temperature CompressorOutletTemperature => Temperature.FromKelvins(_state.OutletTemperature.Value);
+
+    /// <summary>In the manifold: T3 = T2 − ε (T2 − T1).</summary>
+    public Temperature ChargeTemperature => Temperature.FromKelvins(_state.ChargeTemperature.Value);
+
+    /// <summary>Air by speed-density: ṁ = VE · p/(R T) · V · n/k, k turns of the crank to a cycle.</summary>
+    public MassFlow AirMassFlow => MassFlow.FromKilogramsPerSecond(_state.AirMassFlow.Value);
+
+    /// <summary>Power that a belt-driven compressor takes from the crank: ṁ cp (T2 − T1)/η_m; else zero.</summary>
+    public Power CompressorDrivePower => Power.FromWatts(_state.DrivePower.Value);
+
+    /// <summary>
+    /// Estimated power at the crank: P_m/η_m · D − P_m (1/η_m − 1) − P_d, with D the charge density against that of the
+    /// measured pull and P_d the belt's share. Spark retard and exhaust back-pressure are not in it.
+    /// </summary>
+    public Power BrakePower => Power.FromWatts(_state.BrakePower.Value);
+
+    /// <summary>Fuel from power: P · BSFC.</summary>
+    public MassFlow FromPower => MassFlow.FromKilogramsPerSecond(_state.FromPower.Value);
+
+    /// <summary>Fuel from air: ṁ_air/(λ · AFR).</summary>
+    public MassFlow FromAir => MassFlow.FromKilogramsPerSecond(_state.FromAir.Value);
+
+    /// <summary>
+    /// How far the figure from power is over (or under) the one from air, as a share of the latter. Over 15 % either way
+    /// at full load says that an input does not fit the others.
+    /// </summary>
+    public Ratio Difference =>
+        Ratio.FromDecimalFractions(FuelDemandFlow.Difference(_state.FromPower, _state.FromAir).Value);
+
+    /// <summary>The demand that the parts are sized for, by <see cref="Basis"/>.</summary>
+    public MassFlow MassFlow => MassFlow.FromKilogramsPerSecond(KilogramsPerSecond);
+
+    internal double KilogramsPerSecond => Basis switch
+    {
+        DemandBasis.Air => _state.FromAir,
+        DemandBasis.Power => _state.FromPower,
+        _ => Real.Max(_state.FromAir, _state.FromPower),
+    };
+
+    internal double ManifoldPascals => _state.ManifoldAbsolute;
+}

@@ -1,0 +1,155 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>How much fuel an engine burns at any speed and boost, reckoned from its air and from its power.</summary>
+/// <remarks>
+/// The two reckonings share only the charge density; they should agree within some 15 % at full load. Where they do not,
+/// find out which input is wrong (volumetric efficiency, BSFC, lambda, drivetrain loss) before buying parts.
+/// </remarks>
+public sealed class FuelDemandModel
+{
+    private readonly DemandConstants<Real> _constants;
+
+    private FuelDemandModel(
+        Engine engine,
+        Induction induction,
+        VolumetricEfficiency volumetricEfficiency,
+        PowerCurve measuredPower,
+        Ratio mechanicalEfficiency,
+        FuelConsumption consumption,
+        DemandBasis basis)
+    {
+        (Engine, Induction, Consumption, Basis) = (engine, induction, consumption, basis);
+        (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
+        MechanicalEfficiency = mechanicalEfficiency;
+        _constants = new(
+            engine.Displacement.CubicMeters,
+            engine.RevolutionsPerCycle,
+            induction.CompressorEfficiency.DecimalFractions,
+            induction.CoolerEffectiveness.DecimalFractions,
+            induction.CoolerPressureLoss.Pascals,
+            induction.Drive == CompressorDrive.Belt ? 1 : 0,
+            induction.DriveEfficiency.DecimalFractions,
+            measuredPower.MeasuredIn.Pascals,
+            measuredPower.MeasuredIn.Kelvins,
+            mechanicalEfficiency.DecimalFractions,
+            consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
+            consumption.Lambda,
+            consumption.Fuel.AirFuelRatio);
+    }
+
+    /// <summary>Size and limits.</summary>
+    public Engine Engine { get; }
+
+    /// <summary>How the charge reaches the manifold.</summary>
+    public Induction Induction { get; }
+
+    /// <summary>Fuel, lambda and BSFC.</summary>
+    public FuelConsumption Consumption { get; }
+
+    /// <summary>Which reckoning the parts are sized for.</summary>
+    public DemandBasis Basis { get; }
+
+    /// <summary>Volumetric efficiency against speed.</summary>
+    public VolumetricEfficiency VolumetricEfficiency { get; }
+
+    /// <summary>The measured pull without boost.</summary>
+    public PowerCurve MeasuredPower { get; }
+
+    /// <summary>Brake ÷ indicated power of the measured pull.</summary>
+    public Ratio MechanicalEfficiency { get; }
+
+    /// <summary>Describes how the engine burns fuel.</summary>
+    /// <param name="engine">Size and limits.</param>
+    /// <param name="induction">How the charge reaches the manifold.</param>
+    /// <param name="volumetricEfficiency">Against speed, referred to manifold density.</param>
+    /// <param name="measuredPower">A measured pull without boost.</param>
+    /// <param name="mechanicalEfficiency">Brake ÷ indicated power of that pull, 50 to 100 %.</param>
+    /// <param name="consumption">Fuel, lambda and BSFC at full load.</param>
+    /// <param name="basis">Which reckoning to size for; the larger of the two if not given.</param>
+    /// <returns>The model.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static FuelDemandModel Of(
+        Engine engine,
+        Induction induction,
+        VolumetricEfficiency volumetricEfficiency,
+        PowerCurve measuredPower,
+        Ratio mechanicalEfficiency,
+        FuelConsumption consumption,
+        DemandBasis basis = DemandBasis.Larger)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        ArgumentNullException.ThrowIfNull(induction);
+        ArgumentNullException.ThrowIfNull(volumetricEfficiency);
+        ArgumentNullException.ThrowIfNull(measuredPower);
+        ArgumentNullException.ThrowIfNull(consumption);
+        return new(
+            engine,
+            induction,
+            volumetricEfficiency,
+            measuredPower,
+            Allowed.Between(
+                mechanicalEfficiency,
+                Ratio.FromPercent(50),
+                Ratio.FromPercent(100),
+                "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is usual at full load.",
+                nameof(mechanicalEfficiency)),
+            consumption,
+            Allowed.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
+    }
+
+    /// <summary>The demand at a speed and boost.</summary>
+    /// <param name="speed">Within the tables of volumetric efficiency and power, and up to the engine's limit.</param>
+    /// <param name="boost">
+    /// Manifold gauge pressure, negative under throttle: −95 to 400 kPa, leaving at least 10 kPa absolute; at most zero
+    /// without a compressor.
+    /// </param>
+    /// <param name="atmosphere">The air outside.</param>
+    /// <returns>Fuel both ways, with every step.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
+    {
+        ArgumentNullException.ThrowIfNull(atmosphere);
+        if (speed > Engine.SpeedLimit)
+        {
+            throw Allowed.OutOfRange(
+                nameof(speed),
+                Readable.Of(speed),
+                $"up to {Readable.Of(Engine.SpeedLimit)}",
+                $"It is the speed limit of {Engine.Name}.");
+        }
+
+        double airSpeed = EngineSpeed.Covered(
+            speed, VolumetricEfficiency.BySpeed, "volumetric-efficiency table", nameof(speed));
+        double powerSpeed = EngineSpeed.Covered(speed, MeasuredPower.BySpeed, "power curve", nameof(speed));
+        ManifoldPressure.Within(boost, nameof(boost));
+        if (Induction.Drive == CompressorDrive.None && boost > Pressure.Zero)
+        {
+            throw Allowed.OutOfRange(
+                nameof(boost), Readable.Boost(boost), "up to 0 bar", "This engine has no compressor.");
+        }
+
+        if (boost + atmosphere.Pressure < ManifoldPressure.LeastAbsolute)
+        {
+            throw Allowed.OutOfRange(
+                nameof(boost),
+                Readable.Of(boost),
+                $"at least {Readable.Of(ManifoldPressure.LeastAbsolute - atmosphere.Pressure)} with the barometer at {Readable.Of(atmosphere.Pressure)}",
+                "No engine pulls a deeper vacuum; check that the figure is gauge pressure.");
+        }
+
+        DemandInput<Real> point = new(
+            airSpeed,
+            boost.Pascals,
+            atmosphere.Pascals,
+            atmosphere.Kelvins,
+            VolumetricEfficiency.BySpeed.At(airSpeed),
+            MeasuredPower.BySpeed.At(powerSpeed));
+        return new(DemandChain.Evaluate(_constants, point), Basis);
+    }
+}

@@ -1,0 +1,103 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>How the charge reaches the manifold: drawn, or compressed and perhaps cooled.</summary>
+public sealed record Induction
+{
+    private Induction(
+        CompressorDrive drive, Ratio efficiency, Ratio effectiveness, Pressure coolerLoss, Ratio mechanicalEfficiency)
+    {
+        Drive = drive;
+        CompressorEfficiency = efficiency;
+        CoolerEffectiveness = effectiveness;
+        CoolerPressureLoss = coolerLoss;
+        DriveEfficiency = mechanicalEfficiency;
+    }
+
+    /// <summary>No compressor: the manifold is never above the outside air.</summary>
+    public static Induction NaturallyAspirated { get; } =
+        new(CompressorDrive.None, Ratio.FromPercent(100), Ratio.Zero, Pressure.Zero, Ratio.FromPercent(100));
+
+    /// <summary>What turns the compressor.</summary>
+    public CompressorDrive Drive { get; }
+
+    /// <summary>Isentropic efficiency of the compressor.</summary>
+    public Ratio CompressorEfficiency { get; }
+
+    /// <summary>Effectiveness of the charge cooler: temperature drop ÷ the most there could be; zero without one.</summary>
+    public Ratio CoolerEffectiveness { get; }
+
+    /// <summary>Pressure lost between compressor and manifold.</summary>
+    public Pressure CoolerPressureLoss { get; }
+
+    /// <summary>Mechanical efficiency of the belt drive.</summary>
+    public Ratio DriveEfficiency { get; }
+
+    /// <summary>A compressor turned by the exhaust.</summary>
+    /// <param name="compressorEfficiency">Isentropic, 30 to 90 %.</param>
+    /// <param name="coolerEffectiveness">0 (no cooler) to 95 %.</param>
+    /// <param name="coolerPressureLoss">Between compressor and manifold, 0 to 50 kPa.</param>
+    /// <returns>The induction.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Induction Turbocharged(
+        Ratio compressorEfficiency, Ratio coolerEffectiveness, Pressure coolerPressureLoss) =>
+        Compressed(
+            CompressorDrive.ExhaustTurbine,
+            compressorEfficiency,
+            coolerEffectiveness,
+            coolerPressureLoss,
+            Ratio.FromPercent(100));
+
+    /// <summary>A compressor turned by a belt from the crank; its drive power is taken from the crank's.</summary>
+    /// <param name="compressorEfficiency">Isentropic, 30 to 90 %.</param>
+    /// <param name="coolerEffectiveness">0 (no cooler) to 95 %.</param>
+    /// <param name="coolerPressureLoss">Between compressor and manifold, 0 to 50 kPa.</param>
+    /// <param name="driveEfficiency">Mechanical, belt and gears, 50 to 100 %.</param>
+    /// <returns>The induction.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Induction BeltDriven(
+        Ratio compressorEfficiency, Ratio coolerEffectiveness, Pressure coolerPressureLoss, Ratio driveEfficiency) =>
+        Compressed(
+            CompressorDrive.Belt,
+            compressorEfficiency,
+            coolerEffectiveness,
+            coolerPressureLoss,
+            Allowed.Between(
+                driveEfficiency,
+                Ratio.FromPercent(50),
+                Ratio.FromPercent(100),
+                "Give the mechanical efficiency of belt and gears.",
+                nameof(driveEfficiency)));
+
+    private static Induction Compressed(
+        CompressorDrive drive,
+        Ratio compressorEfficiency,
+        Ratio coolerEffectiveness,
+        Pressure coolerPressureLoss,
+        Ratio driveEfficiency) =>
+        new(
+            drive,
+            Allowed.Between(
+                compressorEfficiency,
+                Ratio.FromPercent(30),
+                Ratio.FromPercent(90),
+                "Read the isentropic efficiency off the compressor's map at the planned flow.",
+                nameof(compressorEfficiency)),
+            Allowed.Between(
+                coolerEffectiveness,
+                Ratio.Zero,
+                Ratio.FromPercent(95),
+                "Give the temperature drop ÷ the most there could be; zero where there is no cooler.",
+                nameof(coolerEffectiveness)),
+            Allowed.Between(
+                coolerPressureLoss,
+                Pressure.Zero,
+                Pressure.FromKilopascals(50),
+                "Give the loss between compressor and manifold at the planned flow.",
+                nameof(coolerPressureLoss)),
+            driveEfficiency);
+}

@@ -1,0 +1,21 @@
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Engines;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>Checks on the gauge pressure in the inlet manifold.</summary>
+internal static class ManifoldPressure
+{
+    /// <summary>The deepest vacuum that the library reckons with, absolute.</summary>
+    public static Pressure LeastAbsolute { get; } = Pressure.FromKilopascals(10);
+
+    /// <summary>Boost, or vacuum if negative, that a spark-ignition engine may see.</summary>
+    public static Pressure Within(Pressure boost, string name) =>
+        Allowed.Between(
+            boost,
+            Pressure.FromKilopascals(-95),
+            Pressure.FromKilopascals(400),
+            "Give gauge pressure in the manifold: negative under throttle, positive on boost.",
+            name);
+}

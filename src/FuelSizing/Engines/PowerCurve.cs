@@ -1,0 +1,52 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+/// <summary>A measured pull without boost: crank power against speed, and the air in which it was measured.</summary>
+public sealed class PowerCurve
+{
+    private PowerCurve(Curve bySpeed, Atmosphere measuredIn) => (BySpeed, MeasuredIn) = (bySpeed, measuredIn);
+
+    /// <summary>The air to which the power belongs: that of the day, or the standard one it was corrected to.</summary>
+    public Atmosphere MeasuredIn { get; }
+
+    internal Curve BySpeed { get; }
+
+    /// <summary>Power at the crank against speed, full throttle, no boost.</summary>
+    /// <param name="measuredIn">The air of the day, or the standard air that the figures were corrected to.</param>
+    /// <param name="points">Two points or more, speeds rising, power 0 to 3,000 kW.</param>
+    /// <returns>The curve, which says nothing beyond its first and last speed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the speeds do not rise.</exception>
+    public static PowerCurve AtCrank(Atmosphere measuredIn, params (RotationalSpeed Speed, Power Power)[] points) =>
+        AtWheels(measuredIn, Ratio.Zero, points);
+
+    /// <summary>Power at the wheels against speed, full throttle, no boost; kept as crank power.</summary>
+    /// <param name="measuredIn">The air of the day, or the standard air that the figures were corrected to.</param>
+    /// <param name="loss">Drivetrain loss as a share of crank power: see <see cref="Drivetrain.ToCrank"/>.</param>
+    /// <param name="points">Two points or more, speeds rising, power 0 to 3,000 kW.</param>
+    /// <returns>The curve, which says nothing beyond its first and last speed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the speeds do not rise.</exception>
+    public static PowerCurve AtWheels(
+        Atmosphere measuredIn, Ratio loss, params (RotationalSpeed Speed, Power Power)[] points)
+    {
+        ArgumentNullException.ThrowIfNull(measuredIn);
+        ArgumentNullException.ThrowIfNull(points);
+        return new(
+            new(
+                Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))),
+                Array.ConvertAll(
+                    points,
+                    point => (double)Drivetrain.ToCrank(Drivetrain.Within(point.Power, nameof(points)), loss).Watts),
+                Interpolation.Monotone,
+                nameof(points)),
+            measuredIn);
+    }
+
+    /// <summary>Crank power at a speed.</summary>
+    /// <param name="speed">Within the table.</param>
+    /// <returns>Power at the crank.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The speed lies outside the table.</exception>
+    public Power At(RotationalSpeed speed) =>
+        Power.FromWatts(BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "power curve", nameof(speed))));
+}

@@ -1,0 +1,42 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Engines;
+
+/// <summary>
+/// Volumetric efficiency against speed: the air drawn ÷ the air that would fill the displacement at the density in the
+/// inlet manifold.
+/// </summary>
+public sealed class VolumetricEfficiency
+{
+    private VolumetricEfficiency(Curve bySpeed) => BySpeed = bySpeed;
+
+    internal Curve BySpeed { get; }
+
+    /// <summary>A table of volumetric efficiency against speed; between its points the curve is monotone.</summary>
+    /// <param name="points">Two points or more, speeds rising, each efficiency 20 to 150 %.</param>
+    /// <returns>The curve, which says nothing beyond its first and last speed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the speeds do not rise.</exception>
+    public static VolumetricEfficiency Of(params (RotationalSpeed Speed, Ratio Efficiency)[] points)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        return new(new(
+            Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))),
+            Array.ConvertAll(points, point => Allowed.Between(
+                point.Efficiency,
+                Ratio.FromPercent(20),
+                Ratio.FromPercent(150),
+                "Refer it to the density in the inlet manifold, not to the outside air.",
+                nameof(points)).DecimalFractions),
+            Interpolation.Monotone,
+            nameof(points)));
+    }
+
+    /// <summary>The efficiency at a speed.</summary>
+    /// <param name="speed">Within the table.</param>
+    /// <returns>Volumetric efficiency.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The speed lies outside the table.</exception>
+    public Ratio At(RotationalSpeed speed) =>
+        Ratio.FromDecimalFractions(
+            BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "volumetric-efficiency table", nameof(speed))));
+}

@@ -1,0 +1,36 @@
+namespace FuelSizing.Equations;
+
+/// <summary>Brake power of an engine, scaled from a measured pull by charge density.</summary>
+internal static class BoostedPower
+{
+    /// <summary>Crank power from wheel power, W: P/(1 − loss).</summary>
+    /// <param name="wheelPower">W.</param>
+    /// <param name="drivetrainLoss">Fraction of crank power.</param>
+    public static T CrankFromWheel<T>(T wheelPower, T drivetrainLoss)
+        where T : struct, IReal<T> => wheelPower / (1.0 - drivetrainLoss);
+
+    /// <summary>Charge density against that of the measured pull: (p/T)/(p_m/T_m).</summary>
+    /// <param name="manifoldAbsolute">p, Pa.</param>
+    /// <param name="chargeTemperature">T, K.</param>
+    /// <param name="measuredPressure">p_m, Pa.</param>
+    /// <param name="measuredTemperature">T_m, K.</param>
+    public static T DensityRatio<T>(T manifoldAbsolute, T chargeTemperature, T measuredPressure, T measuredTemperature)
+        where T : struct, IReal<T> =>
+        manifoldAbsolute / chargeTemperature * measuredTemperature / measuredPressure;
+
+    /// <summary>
+    /// Brake power, W: P_m/η_m · D − P_m (1/η_m − 1) − P_d, never below zero. Indicated power grows with charge density
+    /// while friction stays what it was.
+    /// </summary>
+    /// <param name="measuredPower">Crank power of the measured pull at this speed, P_m.</param>
+    /// <param name="mechanicalEfficiency">Brake ÷ indicated power of the measured pull, η_m.</param>
+    /// <param name="densityRatio">D.</param>
+    /// <param name="drivePower">Taken from the crank by a belt-driven compressor, P_d, W.</param>
+    public static T Brake<T>(T measuredPower, T mechanicalEfficiency, T densityRatio, T drivePower)
+        where T : struct, IReal<T>
+    {
+        T indicated = measuredPower / mechanicalEfficiency;
+        T friction = indicated - measuredPower;
+        return T.Max(0, (indicated * densityRatio) - friction - drivePower);
+    }
+}

@@ -1,0 +1,42 @@
+namespace FuelSizing.Equations;
+
+/// <summary>Compressing the charge and cooling it.</summary>
+internal static class Compression
+{
+    private const double Exponent = (StandardAir.HeatCapacityRatio - 1) / StandardAir.HeatCapacityRatio;
+
+    /// <summary>
+    /// Pressure ratio of the compressor: (manifold + cooler loss)/inlet, and never below 1: under throttle the
+    /// compressor is idle.
+    /// </summary>
+    /// <param name="manifoldAbsolute">Pa.</param>
+    /// <param name="coolerLoss">Pressure lost between compressor and manifold, Pa.</param>
+    /// <param name="inletAbsolute">Pa.</param>
+    public static T PressureRatio<T>(T manifoldAbsolute, T coolerLoss, T inletAbsolute)
+        where T : struct, IReal<T> => T.Max(1, (manifoldAbsolute + coolerLoss) / inletAbsolute);
+
+    /// <summary>Compressor outlet temperature, K: T2 = T1 (1 + (r^((γ−1)/γ) − 1)/η).</summary>
+    /// <param name="inletTemperature">T1, K.</param>
+    /// <param name="pressureRatio">r.</param>
+    /// <param name="isentropicEfficiency">η.</param>
+    public static T OutletTemperature<T>(T inletTemperature, T pressureRatio, T isentropicEfficiency)
+        where T : struct, IReal<T> =>
+        inletTemperature * (1.0 + ((Powers.Of(pressureRatio, Exponent) - 1.0) / isentropicEfficiency));
+
+    /// <summary>Temperature behind the charge cooler, K: T3 = T2 − ε (T2 − Tc).</summary>
+    /// <param name="outletTemperature">Compressor outlet T2, K.</param>
+    /// <param name="coolantTemperature">Cooling air or water Tc, K.</param>
+    /// <param name="effectiveness">ε, 0 (no cooler) to 1.</param>
+    public static T CooledTemperature<T>(T outletTemperature, T coolantTemperature, T effectiveness)
+        where T : struct, IReal<T> =>
+        outletTemperature - (effectiveness * (outletTemperature - coolantTemperature));
+
+    /// <summary>Power taken to drive the compressor, W: ṁ cp (T2 − T1)/η_m.</summary>
+    /// <param name="airMassFlow">ṁ, kg/s.</param>
+    /// <param name="inletTemperature">T1, K.</param>
+    /// <param name="outletTemperature">T2, K.</param>
+    /// <param name="mechanicalEfficiency">Of the drive, η_m.</param>
+    public static T DrivePower<T>(T airMassFlow, T inletTemperature, T outletTemperature, T mechanicalEfficiency)
+        where T : struct, IReal<T> =>
+        airMassFlow * StandardAir.HeatCapacity * (outletTemperature - inletTemperature) / mechanicalEfficiency;
+}

@@ -1,0 +1,99 @@
+namespace FuelSizing.Equations;
+
+/// <summary>The engine, as the demand chain sees it: SI numbers that do not change along a sweep.</summary>
+/// <param name="Displacement">m³.</param>
+/// <param name="RevolutionsPerCycle">2 for four strokes, 1 for two.</param>
+/// <param name="CompressorEfficiency">Isentropic.</param>
+/// <param name="CoolerEffectiveness">0 to 1.</param>
+/// <param name="CoolerLoss">Pa.</param>
+/// <param name="BeltShare">1 where the crank drives the compressor, else 0.</param>
+/// <param name="DriveEfficiency">Mechanical, of the belt.</param>
+/// <param name="MeasuredPressure">Ambient of the measured pull, Pa.</param>
+/// <param name="MeasuredTemperature">Ambient of the measured pull, K.</param>
+/// <param name="MechanicalEfficiency">Brake ÷ indicated power of the measured pull.</param>
+/// <param name="BrakeSpecificFuelConsumption">kg/J.</param>
+/// <param name="Lambda">Air–fuel ratio ÷ stoichiometric.</param>
+/// <param name="StoichiometricAirFuelRatio">kg/kg.</param>
+internal readonly record struct DemandConstants<T>(
+    T Displacement,
+    T RevolutionsPerCycle,
+    T CompressorEfficiency,
+    T CoolerEffectiveness,
+    T CoolerLoss,
+    T BeltShare,
+    T DriveEfficiency,
+    T MeasuredPressure,
+    T MeasuredTemperature,
+    T MechanicalEfficiency,
+    T BrakeSpecificFuelConsumption,
+    T Lambda,
+    T StoichiometricAirFuelRatio)
+    where T : struct, IReal<T>;
+
+/// <summary>One point at which demand is wanted, in SI numbers.</summary>
+/// <param name="Speed">rev/s.</param>
+/// <param name="Boost">Manifold gauge pressure, Pa.</param>
+/// <param name="Ambient">Absolute, Pa.</param>
+/// <param name="AmbientTemperature">K.</param>
+/// <param name="VolumetricEfficiency">At this speed.</param>
+/// <param name="MeasuredPower">Crank power of the measured pull at this speed, W.</param>
+internal readonly record struct DemandInput<T>(
+    T Speed, T Boost, T Ambient, T AmbientTemperature, T VolumetricEfficiency, T MeasuredPower)
+    where T : struct, IReal<T>;
+
+/// <summary>Every step from boost to fuel, in SI numbers.</summary>
+/// <param name="ManifoldAbsolute">Pa.</param>
+/// <param name="PressureRatio">Of the compressor.</param>
+/// <param name="OutletTemperature">Behind the compressor, K.</param>
+/// <param name="ChargeTemperature">In the manifold, K.</param>
+/// <param name="AirMassFlow">kg/s.</param>
+/// <param name="DrivePower">Taken from the crank, W.</param>
+/// <param name="BrakePower">At the crank, W.</param>
+/// <param name="FromPower">Fuel, kg/s.</param>
+/// <param name="FromAir">Fuel, kg/s.</param>
+internal readonly record struct DemandState<T>(
+    T ManifoldAbsolute,
+    T PressureRatio,
+    T OutletTemperature,
+    T ChargeTemperature,
+    T AirMassFlow,
+    T DrivePower,
+    T BrakePower,
+    T FromPower,
+    T FromAir)
+    where T : struct, IReal<T>;
+
+/// <summary>The open-form chain from an operating point to fuel demand: one text for one point and for batches.</summary>
+internal static class DemandChain
+{
+    /// <summary>Evaluates the chain: manifold → charge → air → power → fuel, both ways.</summary>
+    public static DemandState<T> Evaluate<T>(in DemandConstants<T> engine, in DemandInput<T> point)
+        where T : struct, IReal<T>
+    {
+        T manifold = point.Ambient + point.Boost;
+        T ratio = Compression.PressureRatio(manifold, engine.CoolerLoss, point.Ambient);
+        T outlet = Compression.OutletTemperature(point.AmbientTemperature, ratio, engine.CompressorEfficiency);
+        T charge = Compression.CooledTemperature(outlet, point.AmbientTemperature, engine.CoolerEffectiveness);
+        T air = EngineAir.MassFlow(
+            point.VolumetricEfficiency,
+            manifold,
+            charge,
+            engine.Displacement,
+            point.Speed,
+            engine.RevolutionsPerCycle);
+        T drive = engine.BeltShare
+            * Compression.DrivePower(air, point.AmbientTemperature, outlet, engine.DriveEfficiency);
+        T density = BoostedPower.DensityRatio(manifold, charge, engine.MeasuredPressure, engine.MeasuredTemperature);
+        T power = BoostedPower.Brake(point.MeasuredPower, engine.MechanicalEfficiency, density, drive);
+        return new(
+            manifold,
+            ratio,
+            outlet,
+            charge,
+            air,
+            drive,
+            power,
+            FuelDemandFlow.FromPower(power, engine.BrakeSpecificFuelConsumption),
+            FuelDemandFlow.FromAir(air, engine.Lambda, engine.StoichiometricAirFuelRatio));
+    }
+}

@@ -1,0 +1,73 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace FuelSizing.Equations;
+
+/// <summary>Eight double-precision numbers side by side, in which batches evaluate the same equations.</summary>
+/// <param name="Values">The numbers, in SI units.</param>
+/// <remarks>Where the processor has no 512-bit registers the runtime splits each operation; the results do not change.</remarks>
+internal readonly record struct Lanes(Vector512<double> Values) : IReal<Lanes>
+{
+    /// <summary>Numbers in one batch.</summary>
+    public static int Count => Vector512<double>.Count;
+
+    /// <summary>Reads a batch from the start of a span.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes From(ReadOnlySpan<double> numbers) => new(Vector512.Create(numbers));
+
+    /// <summary>Writes the batch to the start of a span.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void CopyTo(Span<double> numbers) => Values.CopyTo(numbers);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static implicit operator Lanes(double value) => new(Vector512.Create(value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes operator +(Lanes left, Lanes right) => new(left.Values + right.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes operator -(Lanes left, Lanes right) => new(left.Values - right.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes operator *(Lanes left, Lanes right) => new(left.Values * right.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes operator /(Lanes left, Lanes right) => new(left.Values / right.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Sqrt(Lanes value) => new(Vector512.Sqrt(value.Values));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Min(Lanes left, Lanes right) => new(Vector512.Min(left.Values, right.Values));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Max(Lanes left, Lanes right) => new(Vector512.Max(left.Values, right.Values));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes IfLess(Lanes left, Lanes right, Lanes then, Lanes otherwise) =>
+        new(Vector512.ConditionalSelect(Vector512.LessThan(left.Values, right.Values), then.Values, otherwise.Values));
+
+#if NET9_0_OR_GREATER
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Exp(Lanes value) => new(Vector512.Exp(value.Values));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Log(Lanes value) => new(Vector512.Log(value.Values));
+#else
+    public static Lanes Exp(Lanes value) => Each(value, Math.Exp);
+
+    public static Lanes Log(Lanes value) => Each(value, Math.Log);
+
+    private static Lanes Each(Lanes value, Func<double, double> function)
+    {
+        Span<double> numbers = stackalloc double[Count];
+        value.CopyTo(numbers);
+        foreach (ref double number in numbers)
+        {
+            number = function(number);
+        }
+
+        return From(numbers);
+    }
+#endif
+}

@@ -1,0 +1,45 @@
+using System.Runtime.CompilerServices;
+
+namespace FuelSizing.Equations;
+
+/// <summary>One double-precision number, in which the typed API evaluates the equations.</summary>
+/// <param name="Value">The number, in SI units.</param>
+internal readonly record struct Real(double Value) : IReal<Real>
+{
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static implicit operator Real(double value) => new(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static implicit operator double(Real number) => number.Value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator +(Real left, Real right) => new(left.Value + right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator -(Real left, Real right) => new(left.Value - right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator *(Real left, Real right) => new(left.Value * right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real operator /(Real left, Real right) => new(left.Value / right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Sqrt(Real value) => new(Math.Sqrt(value.Value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Exp(Real value) => new(Math.Exp(value.Value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Log(Real value) => new(Math.Log(value.Value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Min(Real left, Real right) => new(Math.Min(left.Value, right.Value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Max(Real left, Real right) => new(Math.Max(left.Value, right.Value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real IfLess(Real left, Real right, Real then, Real otherwise) =>
+        left.Value < right.Value ? then : otherwise;
+}

@@ -1,0 +1,92 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Fuels;
+
+/// <summary>What a fuel is made of: carbon, hydrogen and oxygen, by mass.</summary>
+/// <remarks>
+/// The elements alone fix the air that a fuel needs: see <see cref="StoichiometricAirFuelRatio"/>. Sulphur and nitrogen
+/// are traces in road fuels and are left out.
+/// </remarks>
+public sealed record ElementalComposition
+{
+    private ElementalComposition(double carbon, double hydrogen, double oxygen)
+    {
+        double total = carbon + hydrogen + oxygen;
+        (CarbonShare, HydrogenShare, OxygenShare) = (carbon / total, hydrogen / total, oxygen / total);
+    }
+
+    /// <summary>Mass fraction of carbon.</summary>
+    public Ratio Carbon => Ratio.FromDecimalFractions(CarbonShare);
+
+    /// <summary>Mass fraction of hydrogen.</summary>
+    public Ratio Hydrogen => Ratio.FromDecimalFractions(HydrogenShare);
+
+    /// <summary>Mass fraction of oxygen.</summary>
+    public Ratio Oxygen => Ratio.FromDecimalFractions(OxygenShare);
+
+    /// <summary>
+    /// Stoichiometric air–fuel ratio, kg of dry air per kg of fuel:
+    /// AFR = (w_C · M_O2/M_C + w_H · M_O2/(4 M_H) − w_O)/0.2314.
+    /// </summary>
+    /// <remarks>Symbols: w mass fractions, M molar masses (IUPAC abridged), 0.2314 the mass fraction of oxygen in air.</remarks>
+    public double StoichiometricAirFuelRatio =>
+        Combustion.StoichiometricAirFuelRatio<Real>(
+            Combustion.OxygenDemand<Real>(CarbonShare, HydrogenShare, OxygenShare));
+
+    internal double CarbonShare { get; }
+
+    internal double HydrogenShare { get; }
+
+    internal double OxygenShare { get; }
+
+    /// <summary>A pure substance by its formula, for instance ethanol C2H6O: <c>OfMolecule(2, 6, 1)</c>.</summary>
+    /// <param name="carbon">Atoms of carbon, 1 to 30.</param>
+    /// <param name="hydrogen">Atoms of hydrogen, 1 to 62.</param>
+    /// <param name="oxygen">Atoms of oxygen, 0 to 10, and few enough that the molecule still burns.</param>
+    /// <returns>The composition by mass.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A count is outside its range, or the molecule needs no air.</exception>
+    public static ElementalComposition OfMolecule(int carbon, int hydrogen, int oxygen = 0)
+    {
+        const string advice = "Count the atoms in one molecule.";
+        return OfAtoms(
+            Allowed.Count(carbon, 1, 30, advice, nameof(carbon)),
+            Allowed.Count(hydrogen, 1, 62, advice, nameof(hydrogen)),
+            Allowed.Count(oxygen, 0, 10, advice, nameof(oxygen)),
+            nameof(oxygen));
+    }
+
+    /// <summary>A mixture such as petrol by its atom ratios, for instance CH1.87: <c>OfAtomRatios(1.87)</c>.</summary>
+    /// <param name="hydrogenToCarbon">Atoms of hydrogen for each of carbon, 0.5 to 4.</param>
+    /// <param name="oxygenToCarbon">Atoms of oxygen for each of carbon, 0 to 1.</param>
+    /// <returns>The composition by mass.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A ratio is outside its range.</exception>
+    public static ElementalComposition OfAtomRatios(double hydrogenToCarbon, double oxygenToCarbon = 0)
+    {
+        const string advice = "Take the ratio from the fuel's analysis; petrol without oxygenates is near 1.87 : 0.";
+        return OfAtoms(
+            1,
+            Allowed.Number(hydrogenToCarbon, 0.5, 4, advice, nameof(hydrogenToCarbon)),
+            Allowed.Number(oxygenToCarbon, 0, 1, advice, nameof(oxygenToCarbon)),
+            nameof(oxygenToCarbon));
+    }
+
+    internal static ElementalComposition ByMass(double carbon, double hydrogen, double oxygen) =>
+        new(carbon, hydrogen, oxygen);
+
+    private static ElementalComposition OfAtoms(double carbon, double hydrogen, double oxygen, string oxygenName)
+    {
+        ElementalComposition composition = new(
+            carbon * Combustion.MolarMassCarbon,
+            hydrogen * Combustion.MolarMassHydrogen,
+            oxygen * Combustion.MolarMassOxygen);
+        return composition.StoichiometricAirFuelRatio > 0
+            ? composition
+            : throw Allowed.OutOfRange(
+                oxygenName,
+                oxygen.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                "less oxygen than would burn all the carbon and hydrogen",
+                "Check the formula: this substance needs no air and is not a fuel.");
+    }
+}

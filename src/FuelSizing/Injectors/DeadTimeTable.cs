@@ -1,0 +1,214 @@
+using System.Globalization;
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Injectors;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>
+/// Dead time of an injector against supply voltage and differential pressure: the part of the pulse in which no fuel
+/// flows, opening delay less closing delay.
+/// </summary>
+/// <remarks>
+/// Between the points it is monotone along voltage and linear along pressure. Beyond them it says nothing: a colder
+/// battery or a higher rail pressure than was measured needs measured points.
+/// </remarks>
+public sealed class DeadTimeTable
+{
+    private readonly Curve[] _byVoltage;
+    private readonly double[] _differentials;
+
+    private DeadTimeTable(Curve[] byVoltage, double[] differentials) =>
+        (_byVoltage, _differentials) = (byVoltage, differentials);
+
+    /// <summary>
+    /// True if the table was measured at one pressure only and is taken to hold at every other, an estimate: dead time
+    /// grows with differential pressure.
+    /// </summary>
+    public bool IgnoresPressure => _differentials.Length == 0;
+
+    /// <summary>What the table covers, in words.</summary>
+    internal string Coverage
+    {
+        get
+        {
+            string volts = string.Create(
+                CultureInfo.InvariantCulture, $"{_byVoltage[0].First:0.0} to {_byVoltage[0].Last:0.0} V");
+            return IgnoresPressure
+                ? volts
+                : $"{volts}, {Readable.Of(Pressure.FromPascals(_differentials[0]))} to {Readable.Of(Pressure.FromPascals(_differentials[^1]))}";
+        }
+    }
+
+    /// <summary>A table over voltage and differential pressure.</summary>
+    /// <param name="voltages">Two or more, rising, 5 to 20 V.</param>
+    /// <param name="differentials">Two or more, rising, 50 to 2,000 kPa.</param>
+    /// <param name="times">
+    /// A row for each differential pressure, in it a time for each voltage: 0 to 5 ms, never longer at a higher voltage.
+    /// </param>
+    /// <returns>The table.</returns>
+    /// <exception cref="ArgumentException">The rows do not match the voltages and pressures.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or out of order.</exception>
+    public static DeadTimeTable Of(
+        IReadOnlyList<ElectricPotential> voltages,
+        IReadOnlyList<Pressure> differentials,
+        IReadOnlyList<IReadOnlyList<Duration>> times)
+    {
+        ArgumentNullException.ThrowIfNull(voltages);
+        ArgumentNullException.ThrowIfNull(differentials);
+        ArgumentNullException.ThrowIfNull(times);
+        double[] pascals = differentials.Select(p => Allowed.Between(
+            p,
+            Pressure.FromKilopascals(50),
+            Pressure.FromKilopascals(2000),
+            "Give the pressure across the injector.",
+            nameof(differentials)).Pascals).ToArray();
+        Allowed.Count(pascals.Length, 2, 100, "Use OverVoltage for a table at one pressure.", nameof(differentials));
+        for (int row = 1; row < pascals.Length; row++)
+        {
+            if (pascals[row] <= pascals[row - 1])
+            {
+                throw Allowed.OutOfRange(
+                    nameof(differentials),
+                    Readable.Of(differentials[row]),
+                    $"over the {Readable.Of(differentials[row - 1])} before it",
+                    "Sort the pressures and their rows.");
+            }
+        }
+
+        if (times.Count != pascals.Length)
+        {
+            throw new ArgumentException(
+                $"times had {times.Count} rows for {pascals.Length} differential pressures; give one row for each.",
+                nameof(times));
+        }
+
+        return new(times.Select(row => Row(voltages, row, nameof(voltages), nameof(times))).ToArray(), pascals);
+    }
+
+    /// <summary>
+    /// A table over voltage alone, measured at one pressure and taken to hold at all: results carry a note that it is an
+    /// estimate.
+    /// </summary>
+    /// <param name="points">Two or more, voltages rising, 5 to 20 V; times 0 to 5 ms, never longer at a higher voltage.</param>
+    /// <returns>The table.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or out of order.</exception>
+    public static DeadTimeTable OverVoltage(params (ElectricPotential Voltage, Duration Time)[] points)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        return new(
+            [
+                Row(
+                    [.. points.Select(point => point.Voltage)],
+                    [.. points.Select(point => point.Time)],
+                    nameof(points),
+                    nameof(points)),
+            ],
+            []);
+    }
+
+    /// <summary>The dead time at a voltage and differential pressure.</summary>
+    /// <param name="voltage">At the injector, within the table.</param>
+    /// <param name="differential">Across the injector, within the table.</param>
+    /// <returns>The dead time.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The table does not cover the point.</exception>
+    public Duration At(ElectricPotential voltage, Pressure differential)
+    {
+        if (TryAt(voltage, differential, out Duration time))
+        {
+            return time;
+        }
+
+        bool offVoltage = !_byVoltage[0].Covers(voltage.Volts);
+        throw Allowed.OutOfRange(
+            offVoltage ? nameof(voltage) : nameof(differential),
+            offVoltage ? Readable.Of(voltage) : Readable.Of(differential),
+            Coverage,
+            "The dead-time table covers no more; extend it by measured points.");
+    }
+
+    /// <summary>The dead time, if the table covers the point.</summary>
+    /// <param name="voltage">At the injector.</param>
+    /// <param name="differential">Across the injector.</param>
+    /// <param name="time">The dead time; zero where the answer is false.</param>
+    /// <returns>True if the table covers the point.</returns>
+    public bool TryAt(ElectricPotential voltage, Pressure differential, out Duration time)
+    {
+        bool covered = TryAt(voltage.Volts, differential.Pascals, out double seconds);
+        time = Duration.FromSeconds(seconds);
+        return covered;
+    }
+
+    internal bool TryAt(double volts, double pascals, out double seconds)
+    {
+        seconds = 0;
+        if (!_byVoltage[0].Covers(volts))
+        {
+            return false;
+        }
+
+        if (IgnoresPressure)
+        {
+            seconds = _byVoltage[0].At(volts);
+            return true;
+        }
+
+        (double least, double most) = (_differentials[0], _differentials[^1]);
+        double inside = Math.Clamp(pascals, least, most);
+        if (Math.Abs(pascals - inside) > Curve.EndTolerance * (most - least))
+        {
+            return false;
+        }
+
+        int upper = Math.Max(1, Array.FindIndex(_differentials, row => row >= inside));
+        seconds = StraightLine.Through<Real>(
+            _differentials[upper - 1],
+            _byVoltage[upper - 1].At(volts),
+            _differentials[upper],
+            _byVoltage[upper].At(volts),
+            inside);
+        return true;
+    }
+
+    private static Curve Row(
+        IReadOnlyList<ElectricPotential> voltages, IReadOnlyList<Duration> times, string voltagesName, string timesName)
+    {
+        ArgumentNullException.ThrowIfNull(times, timesName);
+        if (times.Count != voltages.Count)
+        {
+            throw new ArgumentException(
+                $"{timesName} had a row of {times.Count} for {voltages.Count} voltages; give one time for each.", timesName);
+        }
+
+        double[] seconds = times.Select(time => Allowed.Between(
+            time,
+            Duration.Zero,
+            Duration.FromMilliseconds(5),
+            "Give the dead time, not the whole pulse.",
+            timesName).Seconds).ToArray();
+        for (int point = 1; point < seconds.Length; point++)
+        {
+            if (seconds[point] > seconds[point - 1])
+            {
+                throw Allowed.OutOfRange(
+                    timesName,
+                    Readable.Of(times[point]),
+                    $"at most {Readable.Of(times[point - 1])}, the time at the voltage below",
+                    "An injector opens no later at a higher voltage; check the row.");
+            }
+        }
+
+        return new(
+            voltages.Select(voltage => Allowed.Between(
+                voltage,
+                ElectricPotential.FromVolts(5),
+                ElectricPotential.FromVolts(20),
+                "Give the supply voltage at the injector.",
+                voltagesName).Volts).ToArray(),
+            seconds,
+            Interpolation.Monotone,
+            voltagesName);
+    }
+}

@@ -1,0 +1,154 @@
+using FuelSizing.Equations;
+using FuelSizing.Fuels;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Injectors;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>One injector: what it passes when held open, and how it opens.</summary>
+public sealed record Injector
+{
+    private Injector(
+        string name,
+        VolumeFlow staticFlow,
+        Pressure ratedDifferential,
+        TestFluid testFluid,
+        DeadTimeTable deadTime,
+        Duration minimumLinearPulse,
+        Pressure highestDifferential)
+    {
+        Name = name;
+        StaticFlow = staticFlow;
+        RatedDifferential = ratedDifferential;
+        TestFluid = testFluid;
+        DeadTime = deadTime;
+        MinimumLinearPulse = minimumLinearPulse;
+        HighestDifferential = highestDifferential;
+        RatedFlow = staticFlow.CubicMetersPerSecond;
+        RatedPascals = ratedDifferential.Pascals;
+        TestDensity = testFluid.Density.KilogramsPerCubicMeter;
+    }
+
+    /// <summary>
+    /// The differential pressure at which static flow is usually stated, 300 kPa (43.5 psi): common practice, no source.
+    /// </summary>
+    public static Pressure UsualRatedDifferential { get; } = Pressure.FromKilopascals(300);
+
+    /// <summary>The name shown in results.</summary>
+    public string Name { get; }
+
+    /// <summary>Static flow rate at <see cref="RatedDifferential"/> on <see cref="TestFluid"/>.</summary>
+    public VolumeFlow StaticFlow { get; }
+
+    /// <summary>Differential pressure at which the static flow was measured.</summary>
+    public Pressure RatedDifferential { get; }
+
+    /// <summary>The liquid on which the static flow was measured.</summary>
+    public TestFluid TestFluid { get; }
+
+    /// <summary>Dead time against voltage and differential pressure.</summary>
+    public DeadTimeTable DeadTime { get; }
+
+    /// <summary>Shortest commanded pulse, dead time included, at which the delivered fuel is still linear in the pulse.</summary>
+    public Duration MinimumLinearPulse { get; }
+
+    /// <summary>The highest differential pressure against which the injector is known to open.</summary>
+    public Pressure HighestDifferential { get; }
+
+    internal double RatedFlow { get; }
+
+    internal double RatedPascals { get; }
+
+    internal double TestDensity { get; }
+
+    /// <summary>Describes an injector.</summary>
+    /// <param name="name">Shown in results; 1 to 80 characters.</param>
+    /// <param name="staticFlow">At the rated differential on the test fluid, 20 to 10,000 mL/min.</param>
+    /// <param name="ratedDifferential">At which the static flow was measured, 50 to 2,000 kPa.</param>
+    /// <param name="testFluid">On which it was measured.</param>
+    /// <param name="deadTime">Against voltage and differential pressure.</param>
+    /// <param name="minimumLinearPulse">Commanded, dead time included, 0.1 to 10 ms.</param>
+    /// <param name="highestDifferential">
+    /// Against which it is known to open, from the rated differential to 2,000 kPa. A valve that opens against the
+    /// pressure needs more force as it rises; past this the injector may not open at all.
+    /// </param>
+    /// <returns>The injector.</returns>
+    /// <exception cref="ArgumentException">The name is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Injector Of(
+        string name,
+        VolumeFlow staticFlow,
+        Pressure ratedDifferential,
+        TestFluid testFluid,
+        DeadTimeTable deadTime,
+        Duration minimumLinearPulse,
+        Pressure highestDifferential)
+    {
+        ArgumentNullException.ThrowIfNull(testFluid);
+        ArgumentNullException.ThrowIfNull(deadTime);
+        return new(
+            Allowed.Name(name, nameof(name)),
+            Allowed.Between(
+                staticFlow,
+                VolumeFlow.FromMillilitersPerMinute(20),
+                VolumeFlow.FromMillilitersPerMinute(10_000),
+                "Give the flow of one injector held open.",
+                nameof(staticFlow)),
+            Allowed.Between(
+                ratedDifferential,
+                Pressure.FromKilopascals(50),
+                Pressure.FromKilopascals(2000),
+                "Give the pressure at which the flow was measured; 300 kPa is usual.",
+                nameof(ratedDifferential)),
+            testFluid,
+            deadTime,
+            Allowed.Between(
+                minimumLinearPulse,
+                Duration.FromMilliseconds(0.1),
+                Duration.FromMilliseconds(10),
+                "Give the commanded pulse, dead time included.",
+                nameof(minimumLinearPulse)),
+            Allowed.Between(
+                highestDifferential,
+                ratedDifferential,
+                Pressure.FromKilopascals(2000),
+                "Give the highest pressure across the injector at which it is known to open.",
+                nameof(highestDifferential)));
+    }
+
+    /// <summary>
+    /// Static volume flow on a fuel: Q = Q_r · √(Δp/Δp_r) · √(ρ_r/ρ), with Q_r, Δp_r and ρ_r of the rating. It is the
+    /// orifice equation Q = C_d A √(2 Δp/ρ) with C_d A taken from the rating.
+    /// </summary>
+    /// <param name="differential">Across the injector, 0 to the injector's highest.</param>
+    /// <param name="fuel">The fuel.</param>
+    /// <param name="temperature">Of the fuel, −30 to 80 °C.</param>
+    /// <returns>Flow of one injector held open.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public VolumeFlow StaticFlowAt(Pressure differential, Fuel fuel, Temperature temperature)
+    {
+        ArgumentNullException.ThrowIfNull(fuel);
+        return VolumeFlow.FromCubicMetersPerSecond(StaticAt(
+            Allowed.Between(
+                differential,
+                Pressure.Zero,
+                HighestDifferential,
+                $"It is the highest at which {Name} is known to open.",
+                nameof(differential)).Pascals,
+            fuel.DensityAt(temperature).KilogramsPerCubicMeter));
+    }
+
+    /// <summary>Static mass flow on a fuel: the volume flow of <see cref="StaticFlowAt"/> times its density.</summary>
+    /// <param name="differential">Across the injector, 0 to the injector's highest.</param>
+    /// <param name="fuel">The fuel.</param>
+    /// <param name="temperature">Of the fuel, −30 to 80 °C.</param>
+    /// <returns>Flow of one injector held open.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public MassFlow StaticMassFlowAt(Pressure differential, Fuel fuel, Temperature temperature) =>
+        StaticFlowAt(differential, fuel, temperature) * fuel.DensityAt(temperature);
+
+    internal double StaticAt(double differential, double fuelDensity) =>
+        InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);
+}

@@ -1,0 +1,35 @@
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Injectors;
+
+/// <summary>The injectors of an engine: all alike, sharing its fuel evenly.</summary>
+public sealed record InjectorSet
+{
+    private InjectorSet(Injector injector, int count, int injectionsPerCycle) =>
+        (Injector, Count, InjectionsPerCycle) = (injector, count, injectionsPerCycle);
+
+    /// <summary>Each of them.</summary>
+    public Injector Injector { get; }
+
+    /// <summary>How many.</summary>
+    public int Count { get; }
+
+    /// <summary>Pulses in one working cycle: one if fired in sequence, two if fired once a turn of a four-stroke.</summary>
+    public int InjectionsPerCycle { get; }
+
+    /// <summary>Describes the set.</summary>
+    /// <param name="injector">Each of them.</param>
+    /// <param name="count">1 to 48.</param>
+    /// <param name="injectionsPerCycle">Pulses in one working cycle, 1 to 4; each pulse has its dead time.</param>
+    /// <returns>The set.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static InjectorSet Of(Injector injector, int count, int injectionsPerCycle = 1)
+    {
+        ArgumentNullException.ThrowIfNull(injector);
+        return new(
+            injector,
+            Allowed.Count(count, 1, 48, "Count the injectors that feed the engine.", nameof(count)),
+            Allowed.Count(
+                injectionsPerCycle, 1, 4, "Count each injector's pulses in a working cycle.", nameof(injectionsPerCycle)));
+    }
+}

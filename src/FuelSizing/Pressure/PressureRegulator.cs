@@ -1,0 +1,50 @@
+using FuelSizing.Engines;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Pressure;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>A fuel-pressure regulator: the rail pressure it sets at a given boost.</summary>
+/// <remarks>
+/// <para>Rail pressure is gauge (over the outside air), boost is manifold gauge pressure, and an injector sees the
+/// differential: rail gauge + ambient − manifold absolute.</para>
+/// <para>Kinds: <see cref="Fixed"/>, <see cref="ManifoldReferenced"/>, <see cref="RisingRate"/>,
+/// <see cref="RegulatorSeries"/>.</para>
+/// </remarks>
+public abstract record PressureRegulator
+{
+    private protected PressureRegulator(VolumeFlow minimumReturnFlow) => MinimumReturnFlow = minimumReturnFlow;
+
+    /// <summary>The smallest returned flow at which the regulator still governs; below it, it is shut.</summary>
+    public VolumeFlow MinimumReturnFlow { get; }
+
+    /// <summary>One line that says what the regulator does.</summary>
+    public abstract string Description { get; }
+
+    /// <summary>The rail pressure that the regulator sets, if the pump can keep it up.</summary>
+    /// <param name="boost">Manifold gauge pressure, negative under throttle, −95 to 400 kPa.</param>
+    /// <returns>Gauge pressure in the rail.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The boost is outside its range.</exception>
+    public Pressure RailGauge(Pressure boost) =>
+        Pressure.FromPascals(SetPascals(ManifoldPressure.Within(boost, nameof(boost)).Pascals));
+
+    internal abstract double SetPascals(double boost);
+
+    private protected static Pressure WithinBase(Pressure pressure, string name) =>
+        Allowed.Between(
+            pressure,
+            Pressure.FromKilopascals(100),
+            Pressure.FromKilopascals(1500),
+            "Give the rail's gauge pressure with the manifold at atmospheric pressure (hose off).",
+            name);
+
+    private protected static VolumeFlow WithinReturn(VolumeFlow? flow, string name) =>
+        Allowed.Between(
+            flow ?? VolumeFlow.Zero,
+            VolumeFlow.Zero,
+            VolumeFlow.FromLitersPerHour(500),
+            "Give the smallest returned flow at which the regulator still holds its pressure.",
+            name);
+}

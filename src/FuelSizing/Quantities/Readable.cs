@@ -1,0 +1,100 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace FuelSizing.Quantities;
+
+/// <summary>
+/// Quantities as people read them in results: the trade's unit, and no more figures than the number deserves.
+/// </summary>
+public static class Readable
+{
+    /// <summary>A pressure in kPa, for instance <c>360 kPa</c>.</summary>
+    /// <param name="pressure">Any pressure.</param>
+    /// <returns>Whole kPa.</returns>
+    public static string Of(UnitsNet.Pressure pressure) => Text(pressure.Kilopascals, "N0", "kPa");
+
+    /// <summary>A boost or a small pressure in bar, for instance <c>0.60 bar</c>.</summary>
+    /// <param name="boost">Manifold gauge pressure.</param>
+    /// <returns>Bar with two decimals.</returns>
+    public static string Boost(UnitsNet.Pressure boost) => Text(boost.Bars, "N2", "bar");
+
+    /// <summary>An engine speed, for instance <c>7,200 rev/min</c>.</summary>
+    /// <param name="speed">Any speed.</param>
+    /// <returns>Whole revolutions per minute.</returns>
+    public static string Of(RotationalSpeed speed) => Text(speed.RevolutionsPerMinute, "N0", "rev/min");
+
+    /// <summary>An injector's flow, for instance <c>360 mL/min</c>.</summary>
+    /// <param name="flow">Any volume flow.</param>
+    /// <returns>Whole millilitres per minute.</returns>
+    public static string InjectorFlow(VolumeFlow flow) => Text(flow.MillilitersPerMinute, "N0", "mL/min");
+
+    /// <summary>A pump's or a line's flow, for instance <c>118 L/h</c>.</summary>
+    /// <param name="flow">Any volume flow.</param>
+    /// <returns>Whole litres per hour.</returns>
+    public static string PumpFlow(VolumeFlow flow) => Text(flow.LitersPerHour, "N0", "L/h");
+
+    /// <summary>A mass flow in g/s, for instance <c>20.4 g/s</c>.</summary>
+    /// <param name="flow">Any mass flow.</param>
+    /// <returns>Grams per second with one decimal, two below 10 g/s.</returns>
+    public static string Of(MassFlow flow) =>
+        Text(flow.GramsPerSecond, Math.Abs(flow.GramsPerSecond) < 10 ? "N2" : "N1", "g/s");
+
+    /// <summary>A power, for instance <c>221 kW</c>.</summary>
+    /// <param name="power">Any power.</param>
+    /// <returns>Whole kilowatts.</returns>
+    public static string Of(Power power) => Text((double)power.Kilowatts, "N0", "kW");
+
+    /// <summary>A temperature, for instance <c>41 °C</c>.</summary>
+    /// <param name="temperature">Any temperature.</param>
+    /// <returns>Whole degrees Celsius.</returns>
+    public static string Of(Temperature temperature) => Text(temperature.DegreesCelsius, "N0", "°C");
+
+    /// <summary>A pulse or dead time, for instance <c>12.40 ms</c>.</summary>
+    /// <param name="duration">Any duration.</param>
+    /// <returns>Milliseconds with two decimals.</returns>
+    public static string Of(Duration duration) => Text(duration.Milliseconds, "N2", "ms");
+
+    /// <summary>A share, for instance <c>85 %</c>.</summary>
+    /// <param name="ratio">Any ratio.</param>
+    /// <returns>Whole per cent.</returns>
+    public static string Of(Ratio ratio) => Text(ratio.Percent, "N0", "%");
+
+    /// <summary>A duty cycle, for instance <c>84.6 %</c>.</summary>
+    /// <param name="dutyCycle">Pulse ÷ available time.</param>
+    /// <returns>Per cent with one decimal.</returns>
+    public static string DutyCycle(Ratio dutyCycle) => Text(dutyCycle.Percent, "N1", "%");
+
+    /// <summary>A change or reserve with its sign, for instance <c>+12 %</c>.</summary>
+    /// <param name="ratio">Any ratio.</param>
+    /// <returns>Whole per cent with a sign.</returns>
+    public static string Change(Ratio ratio) => Text(ratio.Percent, "+#,##0;−#,##0;0", "%");
+
+    /// <summary>A density, for instance <c>740 kg/m³</c>.</summary>
+    /// <param name="density">Any density.</param>
+    /// <returns>Whole kilograms per cubic metre.</returns>
+    public static string Of(Density density) => Text(density.KilogramsPerCubicMeter, "N0", "kg/m³");
+
+    /// <summary>A voltage, for instance <c>13.5 V</c>.</summary>
+    /// <param name="voltage">Any voltage.</param>
+    /// <returns>Volts with one decimal.</returns>
+    public static string Of(ElectricPotential voltage) => Text(voltage.Volts, "N1", "V");
+
+    /// <summary>A heating value, for instance <c>44.0 MJ/kg</c>.</summary>
+    /// <param name="energy">Any specific energy.</param>
+    /// <returns>Megajoules per kilogram with one decimal.</returns>
+    public static string Of(SpecificEnergy energy) => Text(energy.MegajoulesPerKilogram, "N1", "MJ/kg");
+
+    /// <summary>A specific fuel consumption, for instance <c>330 g/kWh</c>.</summary>
+    /// <param name="consumption">Any brake specific fuel consumption.</param>
+    /// <returns>Whole grams per kilowatt-hour.</returns>
+    public static string Of(BrakeSpecificFuelConsumption consumption) =>
+        Text(consumption.GramsPerKiloWattHour, "N0", "g/kWh");
+
+    private static string Text(double value, string format, string unit)
+    {
+        string digits = value.ToString(format, CultureInfo.InvariantCulture).Replace('-', '−');
+
+        // A rounded zero carries no sign.
+        return $"{(digits.Any(c => c is >= '1' and <= '9') ? digits : digits.TrimStart('−', '+'))} {unit}";
+    }
+}

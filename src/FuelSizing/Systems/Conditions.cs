@@ -1,0 +1,55 @@
+using FuelSizing.Engines;
+using FuelSizing.Fuels;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+/// <summary>What surrounds the fuel system: air, supply voltage, fuel temperature.</summary>
+public sealed record Conditions
+{
+    private Conditions(Atmosphere atmosphere, ElectricPotential supplyVoltage, Temperature fuelTemperature)
+    {
+        (Atmosphere, SupplyVoltage, FuelTemperature) = (atmosphere, supplyVoltage, fuelTemperature);
+        SupplyVolts = supplyVoltage.Volts;
+        FuelKelvins = fuelTemperature.Kelvins;
+    }
+
+    /// <summary>Standard air at sea level, 13.5 V from a charging alternator (common practice, no source), fuel at 20 °C.</summary>
+    public static Conditions Usual { get; } =
+        Of(Atmosphere.Standard, ElectricPotential.FromVolts(13.5), Temperature.FromDegreesCelsius(20));
+
+    /// <summary>The air outside.</summary>
+    public Atmosphere Atmosphere { get; }
+
+    /// <summary>Voltage at the injectors and at the pump's terminals.</summary>
+    public ElectricPotential SupplyVoltage { get; }
+
+    /// <summary>Fuel in the rail.</summary>
+    public Temperature FuelTemperature { get; }
+
+    internal double SupplyVolts { get; }
+
+    internal double FuelKelvins { get; }
+
+    /// <summary>Describes the conditions.</summary>
+    /// <param name="atmosphere">The air outside.</param>
+    /// <param name="supplyVoltage">At the injectors and at the pump's terminals, 6 to 20 V.</param>
+    /// <param name="fuelTemperature">In the rail, −30 to 80 °C.</param>
+    /// <returns>The conditions.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Conditions Of(
+        Atmosphere atmosphere, ElectricPotential supplyVoltage, Temperature fuelTemperature)
+    {
+        ArgumentNullException.ThrowIfNull(atmosphere);
+        return new(
+            atmosphere,
+            Allowed.Between(
+                supplyVoltage,
+                ElectricPotential.FromVolts(6),
+                ElectricPotential.FromVolts(20),
+                "Give the voltage at the parts themselves, under load.",
+                nameof(supplyVoltage)),
+            Fuel.WithinRange(fuelTemperature, nameof(fuelTemperature)));
+    }
+}

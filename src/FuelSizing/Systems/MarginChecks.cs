@@ -1,0 +1,191 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>The checks of every part at one solved point.</summary>
+internal static class MarginChecks
+{
+    /// <summary>One margin for each part that has a limit.</summary>
+    public static IReadOnlyList<Margin> Of(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
+    {
+        List<Margin> margins =
+        [
+            Injectors(system, point, solved),
+            ShortestPulse(system, point, solved),
+            Opening(system, solved),
+            Pump(system, point, solved),
+        ];
+        if (system.Limits.RailCeiling is { } ceiling)
+        {
+            margins.Add(AtMost(
+                Part.RailRating,
+                "rail pressure",
+                Pressure.FromPascals(solved.RailSet),
+                ceiling,
+                "rated for"));
+        }
+
+        return margins;
+    }
+
+    private static Margin Injectors(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
+    {
+        Ratio limit = system.Limits.DutyCycle;
+        if (solved.StaticFlow <= 0)
+        {
+            return new(
+                Part.Injectors,
+                Outcome.Fails,
+                -1,
+                null,
+                limit,
+                $"no flow: the pressure across the injector is {Readable.Of(Pressure.FromPascals(solved.Differential))}");
+        }
+
+        if (solved.DutyCycle is not { } duty || solved.Capacity is not { } capacity)
+        {
+            return UnknownDeadTime(Part.Injectors, system, point, solved);
+        }
+
+        Ratio used = Ratio.FromDecimalFractions(duty);
+        double reserve = Reserve.Of<Real>(capacity, solved.Injected);
+        string sag = solved.Balance.State is RailState.Sagging or RailState.Starved ? " with the rail sagging" : "";
+        return reserve >= 0
+            ? new(
+                Part.Injectors,
+                Outcome.Holds,
+                reserve,
+                used,
+                limit,
+                $"duty cycle {Readable.DutyCycle(used)} of at most {Readable.DutyCycle(limit)}{sag}")
+            : new(
+                Part.Injectors,
+                Outcome.Fails,
+                reserve,
+                used,
+                limit,
+                $"duty cycle {Readable.DutyCycle(used)} over the {Readable.DutyCycle(limit)} limit{sag}");
+    }
+
+    private static Margin ShortestPulse(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
+    {
+        if (solved.StaticFlow > 0 && solved.Pulse is null)
+        {
+            return UnknownDeadTime(Part.ShortestPulse, system, point, solved);
+        }
+
+        Duration least = system.Injectors.Injector.MinimumLinearPulse;
+        if (solved.Pulse is not { } seconds)
+        {
+            // Without flow there is no pulse to be too short; the injectors' own check fails.
+            return new(Part.ShortestPulse, Outcome.Holds, null, null, least, "no pulse to judge: the injectors pass nothing");
+        }
+
+        Duration pulse = Duration.FromSeconds(seconds);
+        double reserve = Reserve.Of<Real>(seconds, least.Seconds);
+        return reserve >= 0
+            ? new(
+                Part.ShortestPulse,
+                Outcome.Holds,
+                reserve,
+                pulse,
+                least,
+                $"pulse {Readable.Of(pulse)} of at least {Readable.Of(least)}")
+            : new(
+                Part.ShortestPulse,
+                Outcome.Fails,
+                reserve,
+                pulse,
+                least,
+                $"pulse {Readable.Of(pulse)} under the least linear one of {Readable.Of(least)}");
+    }
+
+    private static Margin Opening(FuelSystem system, in SolvedPoint solved) =>
+        AtMost(
+            Part.InjectorOpening,
+            "pressure across the injector",
+            Pressure.FromPascals(solved.Differential),
+            system.Injectors.Injector.HighestDifferential,
+            "known to open against");
+
+    private static Margin Pump(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
+    {
+        VolumeFlow injected = VolumeFlow.FromCubicMetersPerSecond(solved.Injected);
+        Pressure set = Pressure.FromPascals(solved.RailSet);
+        if (!solved.PumpVoltageCovered)
+        {
+            return new(
+                Part.Pump,
+                Outcome.CannotSay,
+                null,
+                injected,
+                null,
+                $"its curve belongs to {Readable.Of(system.Pump.Voltage)} and says nothing of {Readable.Of(point.Conditions.SupplyVoltage)}");
+        }
+
+        if (solved.Injectable is not { } injectable || solved.Balance.AtSet is not { } atSet)
+        {
+            return new(
+                Part.Pump,
+                Outcome.CannotSay,
+                null,
+                injected,
+                null,
+                $"its curve covers {Readable.Of(system.Pump.LowestPressure)} to {Readable.Of(system.Pump.HighestPressure)} and says nothing of {Readable.Of(set)}");
+        }
+
+        double reserve = Reserve.Of<Real>(injectable, solved.Injected);
+        VolumeFlow wanted = VolumeFlow.FromCubicMetersPerSecond(solved.Wanted);
+        string bound = !solved.Balance.AtSetIsBound ? "" : reserve >= 0 ? "at least " : "at most ";
+        string delivers =
+            $"delivers {bound}{Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(atSet))} at {Readable.Of(set)}, {Readable.PumpFlow(wanted)} wanted";
+        string consequence = solved.Balance.State switch
+        {
+            RailState.Sagging =>
+                $": the regulator shuts and the rail sags to {Readable.Of(Pressure.FromPascals(solved.Balance.RailGauge))}",
+            RailState.Starved => ": it cannot meet the demand even against no pressure",
+            _ => "",
+        };
+        return new(
+            Part.Pump,
+            reserve >= 0 ? Outcome.Holds : Outcome.Fails,
+            reserve,
+            injected,
+            VolumeFlow.FromCubicMetersPerSecond(injectable),
+            delivers + consequence);
+    }
+
+    private static Margin UnknownDeadTime(Part part, FuelSystem system, OperatingPoint point, in SolvedPoint solved) =>
+        new(
+            part,
+            Outcome.CannotSay,
+            null,
+            null,
+            null,
+            $"the dead-time table covers {system.Injectors.Injector.DeadTime.Coverage} and says nothing of {Readable.Of(point.Conditions.SupplyVoltage)}, {Readable.Of(Pressure.FromPascals(solved.Differential))}");
+
+    private static Margin AtMost(Part part, string what, Pressure used, Pressure most, string qualifier)
+    {
+        // A pressure of zero or less cannot pass a limit; it has no share to grow by either.
+        double? reserve = used > Pressure.Zero ? Reserve.Of<Real>(most.Pascals, used.Pascals) : null;
+        return reserve is null or >= 0
+            ? new(
+                part,
+                Outcome.Holds,
+                reserve,
+                used,
+                most,
+                $"{what} {Readable.Of(used)}, {qualifier} {Readable.Of(most)}")
+            : new(
+                part,
+                Outcome.Fails,
+                reserve,
+                used,
+                most,
+                $"{what} {Readable.Of(used)}, {qualifier} only {Readable.Of(most)}");
+    }
+}

@@ -1,0 +1,28 @@
+namespace FuelSizing.Systems;
+
+/// <summary>The parts as results name them.</summary>
+public static class PartNames
+{
+    /// <summary>A part's name in running text.</summary>
+    /// <param name="part">The part.</param>
+    /// <returns>Its name.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The part is not one of the enumeration.</exception>
+    public static string Of(Part part) => Quantities.Allowed.Member(part, "Choose a part.", nameof(part)) switch
+    {
+        Part.Injectors => "injectors",
+        Part.ShortestPulse => "injectors at light load",
+        Part.InjectorOpening => "injectors' opening",
+        Part.Pump => "pump",
+        _ => "hoses, fittings and filter",
+    };
+
+    /// <summary>The part in a clause that says it is the first to fail.</summary>
+    internal static string FailsFirst(Part part) => part switch
+    {
+        Part.Injectors => "the injectors run out first",
+        Part.ShortestPulse => "the injectors' pulse is too short first",
+        Part.InjectorOpening => "the injectors may not open first",
+        Part.Pump => "the pump runs out first",
+        _ => "hoses, fittings and filter pass their rating first",
+    };
+}

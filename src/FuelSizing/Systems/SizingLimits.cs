@@ -1,0 +1,52 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>The limits a fuel system is held to.</summary>
+public sealed record SizingLimits
+{
+    private SizingLimits(Ratio dutyCycle, Ratio pumpReserve, Pressure? railCeiling) =>
+        (DutyCycle, PumpReserve, RailCeiling) = (dutyCycle, pumpReserve, railCeiling);
+
+    /// <summary>Duty cycle 85 %, pump reserve 10 %, no rail ceiling: common practice, no source.</summary>
+    public static SizingLimits Usual { get; } = Of(Injectors.DutyCycle.UsualLimit, Ratio.FromPercent(10));
+
+    /// <summary>Highest duty cycle.</summary>
+    public Ratio DutyCycle { get; }
+
+    /// <summary>Flow the pump keeps in hand, as a share of the injected flow.</summary>
+    public Ratio PumpReserve { get; }
+
+    /// <summary>Highest rail gauge pressure that hoses, fittings and filter are rated for, if known.</summary>
+    public Pressure? RailCeiling { get; }
+
+    /// <summary>Describes the limits.</summary>
+    /// <param name="dutyCycle">Highest duty cycle, 10 to 100 %.</param>
+    /// <param name="pumpReserve">Flow the pump keeps in hand for wear, hot fuel and low voltage, 0 to 100 %.</param>
+    /// <param name="railCeiling">Highest rail gauge pressure of hoses, fittings and filter, 100 to 2,000 kPa.</param>
+    /// <returns>The limits.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static SizingLimits Of(Ratio dutyCycle, Ratio pumpReserve, Pressure? railCeiling = null)
+    {
+        Injectors.DutyCycle.WithinLimit(dutyCycle, nameof(dutyCycle));
+        return new(
+            dutyCycle,
+            Allowed.Between(
+                pumpReserve,
+                Ratio.Zero,
+                Ratio.FromPercent(100),
+                "Give the flow kept in hand as a share of the injected flow; 10 to 20 % is usual.",
+                nameof(pumpReserve)),
+            railCeiling is { } ceiling
+                ? Allowed.Between(
+                    ceiling,
+                    Pressure.FromKilopascals(100),
+                    Pressure.FromKilopascals(2000),
+                    "Give the rating of the weakest of hoses, fittings and filter.",
+                    nameof(railCeiling))
+                : null);
+    }
+}

@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using FuelSizing.Quantities;
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>A fuel system over a grid of speed and boost: which part runs out first, and where.</summary>
+public sealed class SweepResult
+{
+    private readonly ImmutableArray<OperatingResult> _results;
+
+    internal SweepResult(
+        FuelSystem system,
+        ImmutableArray<RotationalSpeed> speeds,
+        ImmutableArray<Pressure> boosts,
+        ImmutableArray<OperatingResult> results)
+    {
+        (System, Speeds, Boosts, _results) = (system, speeds, boosts, results);
+        Standings =
+        [
+            .. results
+                .SelectMany(result => result.Margins, (result, margin) => new Limit(margin, result.Point))
+                .GroupBy(limit => limit.Part)
+                .Select(part => Stand(part.Key, part))
+                .OrderBy(standing => standing.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity)
+                .ThenBy(standing => standing.Tightest.Margin, TightestFirst.Order),
+        ];
+        Verdict = Judge();
+        Remedies = SystemRemedies.For(this);
+    }
+
+    /// <summary>The system that was swept.</summary>
+    public FuelSystem System { get; }
+
+    /// <summary>The speeds, rising.</summary>
+    public IReadOnlyList<RotationalSpeed> Speeds { get; }
+
+    /// <summary>The boosts, rising.</summary>
+    public IReadOnlyList<Pressure> Boosts { get; }
+
+    /// <summary>All results, boost by boost, in each the speeds in order.</summary>
+    public IReadOnlyList<OperatingResult> Results => _results;
+
+    /// <summary>How each part stands, the one that runs out first before the others.</summary>
+    public IReadOnlyList<PartStanding> Standings { get; }
+
+    /// <summary>The part that runs out first; if none does, the one with the least in hand.</summary>
+    public PartStanding RunsOutFirst => Standings[0];
+
+    /// <summary>The answer in words.</summary>
+    public Verdict Verdict { get; }
+
+    /// <summary>What would mend each failing part; empty if none fails.</summary>
+    public IReadOnlyList<Remedy> Remedies { get; }
+
+    /// <summary>What a careful reader should know about these numbers, each subject once, at its worst.</summary>
+    public IReadOnlyList<string> Notes =>
+    [
+        .. _results
+            .SelectMany(result => ResultNotes.Of(result))
+            .GroupBy(note => note.Subject)
+            .Select(notes => notes.MaxBy(note => note.Weight)!.Text),
+    ];
+
+    /// <summary>The result at a speed and boost by their places in the lists.</summary>
+    /// <param name="speed">Place in <see cref="Speeds"/>, from 0.</param>
+    /// <param name="boost">Place in <see cref="Boosts"/>, from 0.</param>
+    /// <returns>The result.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A place is outside its list.</exception>
+    public OperatingResult At(int speed, int boost) =>
+        _results[
+            (Allowed.Count(boost, 0, Boosts.Count - 1, "Count places from 0.", nameof(boost)) * Speeds.Count)
+            + Allowed.Count(speed, 0, Speeds.Count - 1, "Count places from 0.", nameof(speed))];
+
+    private PartStanding Stand(Part part, IEnumerable<Limit> limits)
+    {
+        Limit[] all = [.. limits];
+        Limit tightest = all.OrderBy(limit => limit.Margin, TightestFirst.Order).First();
+        Limit[][] rows = [.. all.Chunk(Speeds.Count)];
+        int row = Array.FindIndex(rows, limits => limits.Any(Fails));
+        if (row < 0)
+        {
+            return new(tightest, null);
+        }
+
+        // Every speed that fails at the first failing boost held at the boost before: the earliest crossing counts.
+        Limit[] failing = [.. rows[row].Where(Fails)];
+        return new(
+            tightest,
+            row == 0
+                ? failing.OrderBy(limit => limit.Margin, TightestFirst.Order).First().Point
+                : failing.Select(limit => Crossing(part, limit.Point, Boosts[row - 1])).MinBy(at => at.Boost.Pascals));
+    }
+
+    private static bool Fails(Limit limit) => limit.Margin.Outcome == Outcome.Fails;
+
+    private OperatingPoint Crossing(Part part, OperatingPoint failing, Pressure holding)
+    {
+        OperatingPoint At(double boost) =>
+            OperatingPoint.At(failing.Speed, Pressure.FromPascals(boost), failing.Conditions);
+        double Hand(double boost) =>
+            System.Solve(At(boost)).Margins.First(margin => margin.Part == part).Reserve?.DecimalFractions ?? -1;
+        return Brent.TryFindRoot(Hand, holding.Pascals, failing.Boost.Pascals, 1e-9, 100, out double boost)
+            ? At(boost)
+            : failing;
+    }
+
+    private Verdict Judge()
+    {
+        PartStanding first = RunsOutFirst;
+        Outcome outcome = Standings.Max(standing => standing.Outcome);
+        string range = $"{Readable.Boost(Boosts[0])} to {Readable.Boost(Boosts[^1])}, {Readable.Of(Speeds[0])} to {Readable.Of(Speeds[^1])}";
+        string headline = outcome switch
+        {
+            Outcome.Fails =>
+                $"Does not keep up: {PartNames.FailsFirst(first.Part)}, at {Readable.Boost(first.RunsOutAt!.Boost)} and {Readable.Of(first.RunsOutAt.Speed)}.",
+            Outcome.CannotSay =>
+                $"Cannot be judged over {range}: {Standings.First(s => s.Outcome == Outcome.CannotSay).Tightest}.",
+            _ => $"Keeps up over {range}: least in hand is {PartNames.Of(first.Part)}, {Readable.Change(first.Tightest.Margin.Reserve ?? Ratio.Zero)}.",
+        };
+        return new(outcome, headline, [.. Standings.Select(standing => standing.Tightest.ToString())]);
+    }
+}

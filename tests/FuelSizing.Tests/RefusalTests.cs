@@ -1,0 +1,380 @@
+using System.Collections;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using FuelSizing.Engines;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>
+/// Every public method of the library is called with a good set of arguments, then with each number among them, one at a
+/// time, turned to nonsense: it must be refused by name, with its value and unit and the allowed range.
+/// </summary>
+public class RefusalTests
+{
+    private static readonly FuelSystem System = Wren.System();
+
+    private static readonly SweepResult Sweep = System.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)], Wren.Hill);
+
+    private static readonly (RotationalSpeed, Ratio)[] Efficiencies =
+        [(Wren.Rpm(1000), Wren.Percent(80)), (Wren.Rpm(6000), Wren.Percent(90))];
+
+    private static readonly (RotationalSpeed, Power)[] Powers =
+        [(Wren.Rpm(1000), Power.FromKilowatts(20)), (Wren.Rpm(6000), Power.FromKilowatts(100))];
+
+    /// <summary>Takes any value: it only shows it, or answers false.</summary>
+    private static readonly HashSet<string> TakesAnything =
+        [nameof(Readable), $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}"];
+
+    private static readonly Dictionary<string, Call> Calls = new Call[]
+    {
+        new(null, typeof(ElementalComposition), nameof(ElementalComposition.OfMolecule), 2, 6, 1),
+        new(null, typeof(ElementalComposition), nameof(ElementalComposition.OfAtomRatios), 1.87, 0.02),
+        new(
+            null,
+            typeof(Fuel),
+            nameof(Fuel.Of),
+            "f",
+            Fuel.Ethanol.Composition,
+            SpecificEnergy.FromMegajoulesPerKilogram(30),
+            Density.FromKilogramsPerCubicMeter(780),
+            CoefficientOfThermalExpansion.FromPerKelvin(1e-3)),
+        new(
+            null,
+            typeof(Fuel),
+            nameof(Fuel.PetrolOf),
+            Density.FromKilogramsPerCubicMeter(740),
+            null,
+            SpecificEnergy.FromMegajoulesPerKilogram(43),
+            "p"),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.DensityAt), Temperature.FromDegreesCelsius(20)),
+        new(
+            null,
+            typeof(FuelBlend),
+            nameof(FuelBlend.ByVolume),
+            "b",
+            new[] { (Fuel.Petrol, Wren.Percent(40)), (Fuel.Ethanol, Wren.Percent(60)) }),
+        new(null, typeof(FuelBlend), nameof(FuelBlend.EthanolInPetrol), Wren.Percent(20), "E20"),
+        new(
+            null,
+            typeof(Engine),
+            nameof(Engine.Of),
+            "e",
+            Volume.FromLiters(2),
+            4,
+            EngineCycle.FourStroke,
+            Wren.Rpm(7000)),
+        new(null, typeof(Atmosphere), nameof(Atmosphere.AtAltitude), Length.FromMeters(600), Temperature.FromDegreesCelsius(20)),
+        new(null, typeof(Atmosphere), nameof(Atmosphere.Of), Wren.Kpa(100), Temperature.FromDegreesCelsius(20)),
+        new(null, typeof(Drivetrain), nameof(Drivetrain.ToCrank), Power.FromKilowatts(100), Wren.Percent(15)),
+        new(null, typeof(VolumetricEfficiency), nameof(VolumetricEfficiency.Of), [Efficiencies]),
+        new(VolumetricEfficiency.Of(Efficiencies), typeof(VolumetricEfficiency), nameof(VolumetricEfficiency.At), Wren.Rpm(3000)),
+        new(null, typeof(PowerCurve), nameof(PowerCurve.AtCrank), Atmosphere.Standard, Powers),
+        new(null, typeof(PowerCurve), nameof(PowerCurve.AtWheels), Atmosphere.Standard, Wren.Percent(15), Powers),
+        new(PowerCurve.AtCrank(Atmosphere.Standard, Powers), typeof(PowerCurve), nameof(PowerCurve.At), Wren.Rpm(3000)),
+        new(null, typeof(Induction), nameof(Induction.Turbocharged), Wren.Percent(70), Wren.Percent(60), Wren.Kpa(4)),
+        new(
+            null,
+            typeof(Induction),
+            nameof(Induction.BeltDriven),
+            Wren.Percent(70),
+            Wren.Percent(60),
+            Wren.Kpa(4),
+            Wren.Percent(95)),
+        new(
+            null,
+            typeof(FuelConsumption),
+            nameof(FuelConsumption.Of),
+            Fuel.Petrol,
+            0.85,
+            BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(320)),
+        new(
+            null,
+            typeof(FuelDemandModel),
+            nameof(FuelDemandModel.Of),
+            Wren.Engine,
+            Wren.Turbocharger,
+            Wren.VolumetricEfficiency,
+            Wren.Power,
+            Wren.Percent(85),
+            Wren.Petrol,
+            DemandBasis.Air),
+        new(Wren.Demand(), typeof(FuelDemandModel), nameof(FuelDemandModel.At), Wren.Rpm(3000), Wren.Kpa(50), Atmosphere.Standard),
+        new(null, typeof(TestFluid), nameof(TestFluid.Of), "t", Density.FromKilogramsPerCubicMeter(700)),
+        new(
+            null,
+            typeof(DeadTimeTable),
+            nameof(DeadTimeTable.Of),
+            new[] { Wren.Volt(8), Wren.Volt(16) },
+            new[] { Wren.Kpa(200), Wren.Kpa(400) },
+            new IReadOnlyList<Duration>[] { [Wren.Ms(2), Wren.Ms(1)], [Wren.Ms(2.2), Wren.Ms(1.1)] }),
+        new(
+            null,
+            typeof(DeadTimeTable),
+            nameof(DeadTimeTable.OverVoltage),
+            [new[] { (Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1)) }]),
+        new(Wren.DeadTime, typeof(DeadTimeTable), nameof(DeadTimeTable.At), Wren.Volt(12), Wren.Kpa(300)),
+        new(
+            null,
+            typeof(Injector),
+            nameof(Injector.Of),
+            "i",
+            VolumeFlow.FromMillilitersPerMinute(360),
+            Wren.Kpa(300),
+            TestFluid.Heptane,
+            Wren.DeadTime,
+            Wren.Ms(1.5),
+            Wren.Kpa(500)),
+        new(
+            Wren.InjectorOf(360),
+            typeof(Injector),
+            nameof(Injector.StaticFlowAt),
+            Wren.Kpa(300),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(20)),
+        new(
+            Wren.InjectorOf(360),
+            typeof(Injector),
+            nameof(Injector.StaticMassFlowAt),
+            Wren.Kpa(300),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(20)),
+        new(null, typeof(InjectorSet), nameof(InjectorSet.Of), Wren.InjectorOf(360), 4, 1),
+        new(null, typeof(DutyCycle), nameof(DutyCycle.AvailableTime), Wren.Rpm(3000), EngineCycle.FourStroke, 1),
+        new(null, typeof(DutyCycle), nameof(DutyCycle.Of), Wren.Ms(10), Wren.Rpm(3000), EngineCycle.FourStroke, 1),
+        new(
+            null,
+            typeof(SizeInjector),
+            nameof(SizeInjector.ForPower),
+            Power.FromKilowatts(200),
+            Wren.Petrol,
+            4,
+            Wren.Percent(85)),
+        new(
+            ManifoldReferenced.From(Wren.Kpa(300)),
+            typeof(PressureRegulator),
+            nameof(PressureRegulator.RailGauge),
+            Wren.Kpa(50)),
+        new(null, typeof(Fixed), nameof(Fixed.At), Wren.Kpa(400), VolumeFlow.FromLitersPerHour(10)),
+        new(null, typeof(ManifoldReferenced), nameof(ManifoldReferenced.From), Wren.Kpa(300), VolumeFlow.FromLitersPerHour(10)),
+        new(
+            null,
+            typeof(RisingRate),
+            nameof(RisingRate.From),
+            Wren.Kpa(300),
+            6.0,
+            Wren.Kpa(10),
+            Wren.Kpa(700),
+            VolumeFlow.FromLitersPerHour(10)),
+        new(
+            null,
+            typeof(PumpCurve),
+            nameof(PumpCurve.At),
+            "p",
+            Wren.Volt(13.5),
+            new[]
+            {
+                (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)), (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)),
+            }),
+        new(Wren.Pump, typeof(PumpCurve), nameof(PumpCurve.FlowAt), Wren.Kpa(300)),
+        new(
+            null,
+            typeof(Conditions),
+            nameof(Conditions.Of),
+            Atmosphere.Standard,
+            Wren.Volt(13.5),
+            Temperature.FromDegreesCelsius(20)),
+        new(null, typeof(OperatingPoint), nameof(OperatingPoint.At), Wren.Rpm(3000), Wren.Kpa(50), null),
+        new(null, typeof(SizingLimits), nameof(SizingLimits.Of), Wren.Percent(85), Wren.Percent(10), Wren.Kpa(700)),
+        new(null, typeof(PartNames), nameof(PartNames.Of), Part.Pump),
+        new(
+            System,
+            typeof(FuelSystem),
+            nameof(FuelSystem.Sweep),
+            new[] { Wren.Rpm(3000), Wren.Rpm(4000) },
+            new[] { Wren.Kpa(0), Wren.Kpa(30) },
+            null),
+        new(Sweep, typeof(SweepResult), nameof(SweepResult.At), 0, 0),
+    }.ToDictionary(call => call.Name);
+
+    public static TheoryData<string> Names => [.. Calls.Keys];
+
+    [Fact]
+    public void Nonsense_InUnitsThemselves_IsRefusedByTheUnits()
+    {
+        foreach (double nonsense in new[] { double.NaN, double.PositiveInfinity, double.NegativeInfinity })
+        {
+            Assert.ThrowsAny<ArgumentException>(() => Pressure.FromKilopascals(nonsense));
+            Assert.ThrowsAny<Exception>(() => Power.FromKilowatts(nonsense));
+        }
+    }
+
+    [Fact]
+    public void EveryPublicMethod_ThatTakesANumber_IsInTheList()
+    {
+        IEnumerable<string> missing =
+            from type in typeof(Fuel).Assembly.GetExportedTypes()
+            from method in type.GetMethods(
+                BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
+            where !method.IsSpecialName && method.GetCustomAttribute<CompilerGeneratedAttribute>() is null
+            where method.GetParameters().Any(parameter => HoldsNumbers(parameter.ParameterType))
+            let name = $"{type.Name}.{method.Name}"
+            where !TakesAnything.Contains(type.Name) && !TakesAnything.Contains(name) && !Calls.ContainsKey(name)
+            select name;
+        Assert.Empty(missing);
+    }
+
+    [Fact]
+    public void EveryPublicType_OfTheLibrary_IsBuiltOnlyThroughCheckedMethods() =>
+        Assert.Empty(
+            from type in typeof(Fuel).Assembly.GetExportedTypes()
+            from constructor in type.GetConstructors()
+            where constructor.GetParameters().Length > 0
+            select $"{type.Name} has a public constructor");
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void GoodArguments_OfEachMethod_AreTaken(string name) => Calls[name].Invoke(Calls[name].Arguments);
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Nonsense_InAnyNumberOfAMethod_IsRefusedByNameValueAndRange(string name)
+    {
+        Call call = Calls[name];
+        int tried = 0;
+        for (int i = 0; i < call.Arguments.Length; i++)
+        {
+            foreach ((object bad, string shown) in Nonsense(call.Arguments[i]))
+            {
+                tried++;
+                object?[] arguments = [.. call.Arguments];
+                arguments[i] = bad;
+                ArgumentOutOfRangeException error =
+                    Assert.Throws<ArgumentOutOfRangeException>(() => call.Invoke(arguments));
+                Assert.Equal(call.Method.GetParameters()[i].Name, error.ParamName);
+                Assert.Contains(" was ", error.Message, StringComparison.Ordinal);
+                Assert.Contains("allowed is ", error.Message, StringComparison.Ordinal);
+                Assert.Contains(shown, error.Message, StringComparison.Ordinal);
+            }
+        }
+
+        Assert.NotEqual(0, tried);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("   ")]
+    [InlineData("two\nlines")]
+    public void Name_ThatCannotBeShown_IsRefused(string name) =>
+        Assert.Equal(
+            "name",
+            Assert.Throws<ArgumentException>(
+                () => TestFluid.Of(name, Density.FromKilogramsPerCubicMeter(700))).ParamName);
+
+    private static bool HoldsNumbers(Type type)
+    {
+        Type plain = Nullable.GetUnderlyingType(type) ?? type;
+        return plain == typeof(double) || plain == typeof(int) || plain.IsEnum || typeof(IQuantity).IsAssignableFrom(plain)
+            || (plain.IsArray && HoldsNumbers(plain.GetElementType()!))
+            || (plain.IsGenericType && plain.GetGenericArguments().Any(HoldsNumbers));
+    }
+
+    /// <summary>The argument with one of its numbers turned to nonsense, and the unit that the message must show.</summary>
+    private static IEnumerable<(object Bad, string Shown)> Nonsense(object? argument)
+    {
+        switch (argument)
+        {
+            case double:
+                yield return (double.NaN, "NaN");
+                yield return (double.PositiveInfinity, "Infinity");
+                yield return (double.NegativeInfinity, "-Infinity");
+                yield return (-1.0, "-1");
+                yield return (1e9, "1E+09");
+                break;
+            case int:
+                yield return (-1, "-1");
+                yield return (int.MaxValue, "2147483647");
+                break;
+            case Enum value:
+                yield return (Enum.ToObject(value.GetType(), 99), "99");
+                break;
+            case IQuantity quantity:
+                string unit = quantity is RotationalSpeed
+                    ? "rev/min"
+                    : quantity.ToString("A", global::System.Globalization.CultureInfo.InvariantCulture);
+                foreach (double number in new[] { -1e9, 1e9 })
+                {
+                    yield return (Quantity.From(number, quantity.Unit), unit);
+                }
+
+                break;
+            case ITuple tuple:
+                for (int i = 0; i < tuple.Length; i++)
+                {
+                    foreach ((object bad, string shown) in Nonsense(tuple[i]))
+                    {
+                        object?[] parts = [tuple[0], tuple[1]];
+                        parts[i] = bad;
+                        yield return (Activator.CreateInstance(tuple.GetType(), parts)!, shown);
+                    }
+                }
+
+                break;
+            case Array { Rank: 1 } array:
+                for (int i = 0; i < array.Length; i++)
+                {
+                    foreach ((object bad, string shown) in Nonsense(array.GetValue(i)))
+                    {
+                        Array changed = (Array)array.Clone();
+                        changed.SetValue(bad, i);
+                        yield return (changed, shown);
+                    }
+                }
+
+                break;
+            case IList list:
+                object?[] copy = [.. list.Cast<object?>()];
+                Array row = Array.CreateInstance(copy[0]!.GetType(), copy.Length);
+                Array.Copy(copy, row, copy.Length);
+                foreach ((object, string) bad in Nonsense(row))
+                {
+                    yield return bad;
+                }
+
+                break;
+            default:
+                break;
+        }
+    }
+
+    /// <summary>A public method and good arguments for it.</summary>
+    private sealed class Call(object? target, Type type, string method, params object?[] arguments)
+    {
+        public string Name { get; } = $"{type.Name}.{method}";
+
+        public MethodInfo Method { get; } =
+            type.GetMethods().Single(m => m.Name == method && m.GetParameters().Length == arguments.Length);
+
+        public object?[] Arguments { get; } = arguments;
+
+        public void Invoke(object?[] values)
+        {
+            try
+            {
+                Method.Invoke(target, values);
+            }
+            catch (TargetInvocationException error)
+            {
+                global::System.Runtime.ExceptionServices.ExceptionDispatchInfo.Capture(error.InnerException!).Throw();
+            }
+        }
+    }
+}

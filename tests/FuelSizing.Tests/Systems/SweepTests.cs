@@ -1,0 +1,175 @@
+using CsCheck;
+using FuelSizing.Engines;
+using FuelSizing.Fuels;
+using FuelSizing.Pressure;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+public class SweepTests
+{
+    private static readonly RotationalSpeed[] Speeds =
+        [Wren.Rpm(2000), Wren.Rpm(3500), Wren.Rpm(5000), Wren.Rpm(6000), Wren.Rpm(6800), Wren.Rpm(7200)];
+
+    private static readonly Pressure[] Boosts =
+        [.. Enumerable.Range(0, 10).Select(step => Pressure.FromBars(step * 0.1))];
+
+    private static readonly FuelConsumption E85 = FuelConsumption.Of(
+        Fuel.E85, 0.80, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(455));
+
+    /// <summary>A scan of a thousand boosts at each speed must not find the part failing earlier than the sweep says.</summary>
+    [Fact]
+    public void RunsOutAt_AgainstAFineScan_IsTheSamePlace() =>
+        Gen.Select(Gen.Double[450, 620], Gen.Double[0.7, 1.3]).Sample(
+            (injector, pump) =>
+            {
+                FuelSystem system = Wren.System(injector: injector, pump: pump, consumption: E85);
+                SweepResult sweep = system.Sweep(Speeds, Boosts, Wren.Hill);
+                foreach (PartStanding standing in sweep.Standings)
+                {
+                    double? scanned = Enumerable.Range(0, 181)
+                        .Select(step => step * 0.005)
+                        .Where(boost => Speeds.Any(speed => system
+                            .Solve(OperatingPoint.At(speed, Pressure.FromBars(boost), Wren.Hill))
+                            .Margins.Any(m => m.Part == standing.Part && m.Outcome == Outcome.Fails)))
+                        .Select(boost => (double?)boost)
+                        .FirstOrDefault();
+                    Assert.Equal(scanned is null, standing.RunsOutAt is null);
+                    if (scanned is { } boost)
+                    {
+                        Assert.InRange(boost - standing.RunsOutAt!.Boost.Bars, -0.01, 0.006);
+                    }
+                }
+            },
+            iter: 20);
+
+    [Fact]
+    public void RunsOutFirst_IsThePartWithTheLowestBoost() =>
+        Gen.Select(Gen.Double[300, 1200], Gen.Double[0.4, 2]).Sample(
+            (injector, pump) =>
+            {
+                SweepResult sweep = Wren.System(injector: injector, pump: pump, consumption: E85)
+                    .Sweep(Speeds, Boosts, Wren.Hill);
+                double first = sweep.RunsOutFirst.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity;
+                return sweep.Standings.All(s => (s.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity) >= first)
+                    && (sweep.Verdict.Outcome == Outcome.Fails) == double.IsFinite(first);
+            },
+            iter: 50);
+
+    [Fact]
+    public void Remedies_FittedOneByOne_MakeTheSweepHold()
+    {
+        SweepResult before = Wren.System(injector: 360, pump: 0.9, consumption: E85).Sweep(Speeds, Boosts, Wren.Hill);
+        Assert.Equal(Outcome.Fails, before.Verdict.Outcome);
+        VolumeFlow injector = (VolumeFlow)before.Remedies.Single(r => r is { Part: Part.Injectors, Needed: VolumeFlow }).Needed!;
+        Remedy pump = before.Remedies.Single(r => r is { Part: Part.Pump, Needed: VolumeFlow });
+
+        // Scaled so that it delivers the wanted flow at the highest set pressure of the failing points.
+        double scale = ((VolumeFlow)pump.Needed!).LitersPerHour / Wren.Pump.FlowAt(Wren.Kpa(390)).LitersPerHour;
+        SweepResult after = Wren.System(injector: injector.MillilitersPerMinute * (1 + 1e-9), pump: scale * (1 + 1e-9), consumption: E85)
+            .Sweep(Speeds, Boosts, Wren.Hill);
+        Assert.Equal(Outcome.Holds, after.Verdict.Outcome);
+        Assert.Empty(after.Remedies);
+
+        // The injectors are just large enough: their tightest point is at the limit.
+        Assert.Equal(
+            85, after.Results.Max(result => result.DutyCycle!.Value.Percent), 6);
+    }
+
+    [Fact]
+    public void BoostRemedy_Obeyed_MakesTheSweepHold()
+    {
+        FuelSystem system = Wren.System(injector: 420);
+        SweepResult before = system.Sweep(Speeds, Boosts, Wren.Hill);
+        Pressure boost = before.Remedies.Select(r => r.Needed).OfType<Pressure>().Single();
+        Assert.InRange(boost.Bars, 0.05, 0.55);
+        SweepResult after = system.Sweep(Speeds, [Pressure.Zero, boost * (1 - 1e-6)], Wren.Hill);
+        Assert.Equal(Outcome.Holds, after.Verdict.Outcome);
+        Assert.Equal(
+            Outcome.Fails, system.Sweep(Speeds, [Pressure.Zero, boost * 1.001], Wren.Hill).Verdict.Outcome);
+    }
+
+    [Fact]
+    public void ShortPulseRemedy_Fitted_MakesIdleHold()
+    {
+        RotationalSpeed[] idle = [Wren.Rpm(850)];
+        Pressure[] vacuum = [Pressure.FromBars(-0.65)];
+        SweepResult before = Wren.System(injector: 3000).Sweep(idle, vacuum, Wren.Hill);
+        VolumeFlow most = (VolumeFlow)before.Remedies.Single(r => r.Part == Part.ShortestPulse).Needed!;
+        SweepResult after = Wren.System(injector: most.MillilitersPerMinute * (1 - 1e-9)).Sweep(idle, vacuum, Wren.Hill);
+        Assert.Equal(Outcome.Holds, after.Verdict.Outcome);
+    }
+
+    [Fact]
+    public void Remedy_ForInjectorsWithNoPressureAcrossThem_SaysThatNoSizeMendsIt()
+    {
+        SweepResult sweep = Wren.System(Fixed.At(Wren.Kpa(150)), pump: 4)
+            .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(2)], Wren.Hill);
+        Remedy remedy = sweep.Remedies.First(r => r.Part == Part.Injectors);
+        Assert.Null(remedy.Needed);
+        Assert.Contains("No injector size mends it", remedy.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Remedies_ForRatings_NameThePressure()
+    {
+        SweepResult sweep = Wren.System(
+                RisingRate.From(Wren.Kpa(300), 6, Pressure.Zero),
+                pump: 5,
+                limits: SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(600)))
+            .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(0.6)], Wren.Hill);
+        Assert.Equal(660, ((Pressure)sweep.Remedies.Single(r => r.Part == Part.RailRating && r.Text.StartsWith("Hoses", StringComparison.Ordinal)).Needed!).Kilopascals, 6);
+        Assert.Equal(600, ((Pressure)sweep.Remedies.First(r => r.Part == Part.InjectorOpening).Needed!).Kilopascals, 6);
+    }
+
+    [Fact]
+    public void Verdict_OfASystemThatKeepsUp_NamesTheLeastInHand()
+    {
+        SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, Wren.Hill);
+        Assert.Equal(Outcome.Holds, sweep.Verdict.Outcome);
+        Assert.StartsWith("Keeps up over 0.00 bar to 0.90 bar", sweep.Verdict.Headline, StringComparison.Ordinal);
+        Assert.Null(sweep.RunsOutFirst.RunsOutAt);
+    }
+
+    [Fact]
+    public void Verdict_WhereTheDataEnds_SaysThatItCannotSay()
+    {
+        Conditions cranking = Conditions.Of(Atmosphere.Standard, Wren.Volt(9.5), Temperature.FromDegreesCelsius(20));
+        SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, cranking);
+        Assert.Equal(Outcome.CannotSay, sweep.Verdict.Outcome);
+        Assert.StartsWith("Cannot be judged", sweep.Verdict.Headline, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void At_OfTheGrid_IsTheResultThere()
+    {
+        SweepResult sweep = Wren.System().Sweep(Speeds, Boosts, Wren.Hill);
+        for (int boost = 0; boost < Boosts.Length; boost++)
+        {
+            for (int speed = 0; speed < Speeds.Length; speed++)
+            {
+                Assert.Equal(Speeds[speed], sweep.At(speed, boost).Point.Speed);
+                Assert.Equal(Boosts[boost], sweep.At(speed, boost).Point.Boost);
+            }
+        }
+    }
+
+    [Fact]
+    public void Notes_OfASweep_SayEachThingOnce()
+    {
+        FuelConsumption greedy = FuelConsumption.Of(
+            Fuel.Petrol, 0.95, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(420));
+        Assert.Single(Wren.System(consumption: greedy, pump: 3).Sweep(Speeds, Boosts, Wren.Hill).Notes);
+    }
+
+    [Fact]
+    public void Sweep_OutOfOrder_IsRefused() =>
+        Assert.Contains(
+            "Sort the list",
+            Assert.Throws<ArgumentOutOfRangeException>(
+                () => Wren.System().Sweep([Wren.Rpm(3000), Wren.Rpm(2000)], Boosts, Wren.Hill)).Message,
+            StringComparison.Ordinal);
+}
