@@ -5,8 +5,8 @@ namespace FuelSizing.Interactive;
 /// <summary>Checks arguments once, at the public edge, with messages that say what to do.</summary>
 internal static class Require
 {
-    /// <summary>Longest text that still lays out on a phone without filling the screen.</summary>
-    private const int LongestText = 400;
+    /// <summary>A longer text is prose and belongs beside the block.</summary>
+    private const int LongestText = 1_000;
 
     public static string Text(string? value, string argument)
     {

@@ -5,8 +5,8 @@ namespace FuelSizing.Notebooks.Tests;
 /// <summary>A notebook file made for one test, with its report beside it, deleted afterwards.</summary>
 internal sealed class InventedNotebook : IDisposable
 {
-    public const string Load = """
-        #r "nuget:FuelSizing.Interactive,0.1.0"
+    public static readonly string Load = $"""
+        #r "nuget:FuelSizing.Interactive,{BundledPackages.Version}"
         using FuelSizing.Interactive;
         """;
 

@@ -117,6 +117,15 @@ public partial class PlotTests
     }
 
     [Fact]
+    public void PlotRuler_KnownText_LeavesRoomForAWiderFont()
+    {
+        // The sum of the published Helvetica advance widths of these letters, in thousandths of the size.
+        const double Exact = 5.225 * 14;
+
+        Assert.InRange(new PlotRuler().MeasureText("not covered", "Arial", 14, 400).Width, 1.1 * Exact, 1.25 * Exact);
+    }
+
+    [Fact]
     public void MapPlot_LimitAboveEveryValue_SaysSoInsteadOfDrawingIt()
     {
         var map = new MapPlot("Duty", Speed, Boost, Duty, [0, 1], [0, 1], new double[,] { { 1, 2 }, { 3, 4 } }).WithLimit("limit 85 %", 85);
