@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using FuelSizing.Interactive;
+using FuelSizing.Systems;
 using Microsoft.CodeAnalysis;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
@@ -78,7 +79,7 @@ internal sealed class CellRunner : IDisposable
             return;
         }
 
-        var output = new CellOutput(formatted.MimeType, formatted.Value, display.Value is Callout { IsVerdict: true } verdict ? verdict : null);
+        var output = new CellOutput(formatted.MimeType, formatted.Value, VerdictIn(display.Value));
         if (display.ValueId is { } id && indexOfUpdatable.TryGetValue(id, out int index))
         {
             outputs[index] = output;
@@ -92,6 +93,13 @@ internal sealed class CellRunner : IDisposable
 
         outputs.Add(output);
     }
+
+    private static Callout? VerdictIn(object? value) => value switch
+    {
+        Callout { IsVerdict: true } callout => callout,
+        Verdict verdict => SizingCallouts.Verdict(verdict),
+        _ => null,
+    };
 
     /// <summary>A compiler error with its place counted as an editor counts, from 1.</summary>
     private static string Place(Microsoft.DotNet.Interactive.Diagnostic error) =>
