@@ -1,0 +1,4 @@
+using BenchmarkDotNet.Running;
+using FuelSizing.Benchmarks;
+
+BenchmarkSwitcher.FromAssembly(typeof(DemandBatch).Assembly).Run(args);
