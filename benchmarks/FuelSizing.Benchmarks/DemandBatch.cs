@@ -4,6 +4,8 @@ using UnitsNet;
 
 namespace FuelSizing.Benchmarks;
 
+using Pressure = UnitsNet.Pressure;
+
 /// <summary>Fuel demand over many points: the same equations one number at a time, eight at a time, and with units on everything.</summary>
 [MemoryDiagnoser]
 public class DemandBatch
