@@ -30,15 +30,13 @@ public static class SizingCallouts
     public static Table Remedies(SweepResult sweep)
     {
         ArgumentNullException.ThrowIfNull(sweep);
-        IReadOnlyList<string>[] rows =
-        [
-            .. sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text]),
-            .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note]),
-        ];
+        IEnumerable<IReadOnlyList<string>> changes = sweep.Remedies.Count > 0
+            ? sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text])
+            : [["–", "Nothing fails in this range."]];
         return new Table(
             "What would mend it",
             [TableColumn.Text("For"), TableColumn.Text("Change")],
-            rows.Length > 0 ? rows : [["–", "Nothing fails in this range."]]);
+            [.. changes, .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note])]);
     }
 
     /// <summary>The cautions that go with every result.</summary>

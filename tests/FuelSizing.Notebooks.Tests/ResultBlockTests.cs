@@ -1,0 +1,130 @@
+using FuelSizing.Engines;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Interactive;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Notebooks.Tests;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>The blocks made of the library's own results.</summary>
+public class ResultBlockTests
+{
+    [Fact]
+    public void Steps_OfAResult_ShowItsFiguresWithUnits()
+    {
+        var result = System(360).Solve(OperatingPoint.At(Rpm(6000), Pressure.FromBars(0.5)));
+
+        var text = SizingTables.Steps(result).ToPlainText();
+
+        Assert.Contains("350 kPa", text, StringComparison.Ordinal);
+        Assert.Contains("20.00 ms", text, StringComparison.Ordinal);
+        Assert.Contains(Quantities.Readable.DutyCycle(result.DutyCycle!.Value), text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Steps_WhereTheDataEnds_SayThatTheyCannotSay()
+    {
+        var cold = Conditions.Of(Atmosphere.Standard, ElectricPotential.FromVolts(7), Temperature.FromDegreesCelsius(20));
+
+        var text = SizingTables.Steps(System(360).Solve(OperatingPoint.At(Rpm(2000), Pressure.Zero, cold))).ToPlainText();
+
+        Assert.Contains("cannot say", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Standings_OfASweep_PutThePartThatRunsOutFirstOnTop()
+    {
+        var table = SizingTables.Standings(Sweep(300));
+
+        Assert.Equal("injectors", table.Rows[0][0]);
+        Assert.Equal("FAILS", table.Rows[0][1]);
+        Assert.Equal(4, table.Rows.Count);
+    }
+
+    [Fact]
+    public void Demand_OfASweep_HasALineABoost() => Assert.Equal(3, SizingTables.Demand(Sweep(300)).Rows.Count);
+
+    [Fact]
+    public void Remedies_OfAFailingSweep_NameTheInjectors() =>
+        Assert.Contains("Injectors of at least", SizingCallouts.Remedies(Sweep(300)).ToPlainText(), StringComparison.Ordinal);
+
+    [Fact]
+    public void Remedies_OfAHoldingSweep_SayThatNothingFails() =>
+        Assert.Contains("Nothing fails", SizingCallouts.Remedies(Sweep(900)).ToPlainText(), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(300, CalloutKind.Fails)]
+    [InlineData(900, CalloutKind.Holds)]
+    public void Verdict_OfASweep_IsOfItsKind(double flow, CalloutKind kind) =>
+        Assert.Equal(kind, SizingCallouts.Verdict(Sweep(flow).Verdict).Kind);
+
+    [Fact]
+    public void DutyCycle_OfASweep_IsTheMapOfItsResults()
+    {
+        var sweep = Sweep(300);
+
+        var map = SizingPlots.DutyCycle(sweep);
+
+        Assert.Equal(sweep.At(1, 2).DutyCycle!.Value.Percent, map.At(1, 2), 9);
+        Assert.Equal(85, map.Limit!.Value);
+    }
+
+    [Fact]
+    public void RailPressure_OfASweep_ShowsAConstantDifferenceUnderAReferencedRegulator()
+    {
+        var across = SizingPlots.RailPressure(Sweep(300), 0).Lines.Single(line => line.Name == "across the injector");
+
+        Assert.All(across.Y, value => Assert.Equal(300, value, 6));
+    }
+
+    [Fact]
+    public void PumpAgainstDemand_OfASweep_StartsAtTheCurvesEnd()
+    {
+        var pump = SizingPlots.PumpAgainstDemand(Sweep(300)).Lines[0];
+
+        Assert.Equal(215, pump.Y[0], 6);
+        Assert.Equal(0, pump.Y[^1], 6);
+    }
+
+    [Fact]
+    public void Cautions_AreTheLibrarys() => Assert.Equal(Cautions.Lines, SizingCallouts.Cautions().Lines);
+
+    private static SweepResult Sweep(double flow) =>
+        System(flow).Sweep([Rpm(2000), Rpm(4000), Rpm(6000)], [Pressure.Zero, Pressure.FromBars(0.3), Pressure.FromBars(0.6)]);
+
+    private static FuelSystem System(double flow)
+    {
+        var engine = Engine.Of("2.4 L", Volume.FromLiters(2.4), 4, EngineCycle.FourStroke, Rpm(7200));
+        var demand = FuelDemandModel.Of(
+            engine,
+            Induction.Turbocharged(Ratio.FromPercent(72), Ratio.FromPercent(70), Pressure.FromKilopascals(5)),
+            VolumetricEfficiency.Of((Rpm(2000), Ratio.FromPercent(84)), (Rpm(7200), Ratio.FromPercent(91))),
+            PowerCurve.AtCrank(Atmosphere.Standard, (Rpm(2000), Power.FromKilowatts(39)), (Rpm(7200), Power.FromKilowatts(151))),
+            Ratio.FromPercent(85),
+            FuelConsumption.Of(Fuel.Petrol, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315)));
+        var deadTime = DeadTimeTable.OverVoltage(
+            (ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2)), (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7)));
+        var injector = Injector.Of(
+            "A",
+            VolumeFlow.FromMillilitersPerMinute(flow),
+            Pressure.FromKilopascals(300),
+            TestFluid.Heptane,
+            deadTime,
+            Duration.FromMilliseconds(1.6),
+            Pressure.FromKilopascals(500));
+        var pump = PumpCurve.At(
+            "P",
+            ElectricPotential.FromVolts(13.5),
+            (Pressure.FromKilopascals(0), VolumeFlow.FromLitersPerHour(215)),
+            (Pressure.FromKilopascals(400), VolumeFlow.FromLitersPerHour(160)),
+            (Pressure.FromKilopascals(750), VolumeFlow.Zero));
+        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), pump);
+    }
+
+    private static RotationalSpeed Rpm(double speed) => RotationalSpeed.FromRevolutionsPerMinute(speed);
+}
