@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
@@ -203,6 +204,73 @@ public class RefusalTests
             new[] { Wren.Kpa(0), Wren.Kpa(30) },
             null),
         new(Sweep, typeof(SweepResult), nameof(SweepResult.At), 0, 0),
+        new(null, typeof(Conductor), nameof(Conductor.Awg), 12, null),
+        new(null, typeof(Conductor), nameof(Conductor.AwgZeros), 2, null),
+        new(null, typeof(Conductor), nameof(Conductor.Metric), Area.FromSquareMillimeters(2.5)),
+        new(
+            null,
+            typeof(Conductor),
+            nameof(Conductor.OfArea),
+            Area.FromSquareMillimeters(3),
+            ConductorMaterial.Copper,
+            Wren.Percent(2)),
+        new(
+            Conductor.Awg(12),
+            typeof(Conductor),
+            nameof(Conductor.ResistanceOf),
+            Length.FromMeters(5),
+            Temperature.FromDegreesCelsius(60)),
+        new(null, typeof(Contact), nameof(Contact.Of), "c", ElectricResistance.FromMilliohms(5)),
+        new(
+            null,
+            typeof(Feed),
+            nameof(Feed.Of),
+            "f",
+            Conductor.Awg(12),
+            Length.FromMeters(5),
+            Length.FromMeters(1),
+            Temperature.FromDegreesCelsius(60),
+            new[] { Contact.UsualFuse }),
+        new(
+            null,
+            typeof(Feed),
+            nameof(Feed.WithChassisReturn),
+            "f",
+            Conductor.Awg(12),
+            Length.FromMeters(5),
+            ElectricResistance.FromMilliohms(5),
+            Temperature.FromDegreesCelsius(60),
+            new[] { Contact.UsualFuse }),
+        new(
+            Feed.Of("f", Conductor.Awg(12), Length.FromMeters(5), Length.Zero, Temperature.FromDegreesCelsius(60)),
+            typeof(Feed),
+            nameof(Feed.VoltageAtMotor),
+            Wren.Volt(13.5),
+            ElectricCurrent.FromAmperes(12)),
+        new(
+            null,
+            typeof(SmallestConductor),
+            nameof(SmallestConductor.ForDrop),
+            Wren.Volt(0.5),
+            ElectricCurrent.FromAmperes(12),
+            Length.FromMeters(6),
+            Temperature.FromDegreesCelsius(60),
+            new[] { Contact.UsualFuse }),
+        new(
+            null,
+            typeof(Ampacity),
+            nameof(Ampacity.Of),
+            Conductor.Awg(12),
+            Temperature.FromDegreesCelsius(105),
+            Temperature.FromDegreesCelsius(60)),
+        new(
+            null,
+            typeof(FuseChoice),
+            nameof(FuseChoice.For),
+            ElectricCurrent.FromAmperes(12),
+            Conductor.Awg(12),
+            Temperature.FromDegreesCelsius(105),
+            Temperature.FromDegreesCelsius(60)),
     }.ToDictionary(call => call.Name);
 
     public static TheoryData<string> Names => [.. Calls.Keys];

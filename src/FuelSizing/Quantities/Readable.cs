@@ -79,6 +79,26 @@ public static class Readable
     /// <returns>Volts with one decimal.</returns>
     public static string Of(ElectricPotential voltage) => Text(voltage.Volts, "N1", "V");
 
+    /// <summary>A voltage lost on the way, for instance <c>0.31 V</c>.</summary>
+    /// <param name="drop">Any voltage.</param>
+    /// <returns>Volts with two decimals.</returns>
+    public static string VoltageDrop(ElectricPotential drop) => Text(drop.Volts, "N2", "V");
+
+    /// <summary>A current, for instance <c>12.5 A</c>.</summary>
+    /// <param name="current">Any current.</param>
+    /// <returns>Amperes with one decimal.</returns>
+    public static string Of(ElectricCurrent current) => Text(current.Amperes, "N1", "A");
+
+    /// <summary>A resistance of wire or contacts, for instance <c>5.4 mΩ</c>.</summary>
+    /// <param name="resistance">Any resistance.</param>
+    /// <returns>Milliohms with one decimal.</returns>
+    public static string Of(ElectricResistance resistance) => Text(resistance.Milliohms, "N1", "mΩ");
+
+    /// <summary>A conductor's area, for instance <c>2.5 mm²</c>.</summary>
+    /// <param name="area">Any area.</param>
+    /// <returns>Square millimetres with up to two decimals.</returns>
+    public static string Of(Area area) => Text(area.SquareMillimeters, "0.##", "mm²");
+
     /// <summary>A heating value, for instance <c>44.0 MJ/kg</c>.</summary>
     /// <param name="energy">Any specific energy.</param>
     /// <returns>Megajoules per kilogram with one decimal.</returns>

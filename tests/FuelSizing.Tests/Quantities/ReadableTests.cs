@@ -25,6 +25,10 @@ public class ReadableTests
         Assert.Equal("−7 %", Readable.Change(Wren.Percent(-7.4)));
         Assert.Equal("740 kg/m³", Readable.Of(Density.FromKilogramsPerCubicMeter(740.4)));
         Assert.Equal("13.5 V", Readable.Of(Wren.Volt(13.5)));
+        Assert.Equal("0.31 V", Readable.VoltageDrop(Wren.Volt(0.312)));
+        Assert.Equal("12.5 A", Readable.Of(ElectricCurrent.FromAmperes(12.5)));
+        Assert.Equal("5.4 mΩ", Readable.Of(ElectricResistance.FromOhms(0.0054)));
+        Assert.Equal("2.5 mm²", Readable.Of(Area.FromSquareMillimeters(2.5)));
         Assert.Equal("44.0 MJ/kg", Readable.Of(SpecificEnergy.FromMegajoulesPerKilogram(44)));
         Assert.Equal("315 g/kWh", Readable.Of(BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315)));
     }

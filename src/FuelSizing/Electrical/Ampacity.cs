@@ -1,0 +1,108 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Electrical;
+
+/// <summary>The current that a conductor may carry without its insulation passing its temperature rating.</summary>
+/// <remarks>
+/// <para>
+/// Source: 33 CFR 183.425, table 5, for insulated, stranded copper in low-voltage systems of boats, stated for 30 °C.
+/// In hotter surroundings the current falls by F = √((t_c − t_a)/(t_c − 30 °C)), with the rating t_c of the table's column
+/// and the surroundings' temperature t_a, rounded down to hundredths: the law behind the correction factors of the
+/// regulation's engine spaces and of NEC 310.15(B). Cooler surroundings earn nothing.
+/// </para>
+/// <para>
+/// It holds for a wire by itself or beside its own return. It covers neither bundles nor wires lagged or buried in
+/// insulation, neither aluminium nor anything thinner than AWG 18; it replaces neither local codes nor a licensed
+/// practitioner.
+/// </para>
+/// </remarks>
+public sealed record Ampacity
+{
+    private Ampacity(ElectricCurrent? current, string text) => (Current, Text) = (current, text);
+
+    /// <summary>The current that the conductor may carry; none where the source does not cover it.</summary>
+    public ElectricCurrent? Current { get; }
+
+    /// <summary>How the current was found, or why it is not covered.</summary>
+    public string Text { get; }
+
+    /// <summary>The current that a conductor may carry.</summary>
+    /// <param name="conductor">
+    /// The wire. A size between two of the table, as every metric size is, is held to the thinner.
+    /// </param>
+    /// <param name="insulationRating">
+    /// Highest temperature of the insulation as printed on the wire or in its data sheet, 0 to 300 °C; the table's next
+    /// lower column is used (60, 75, 80, 90, 105 or 125 °C).
+    /// </param>
+    /// <param name="ambient">Hottest surroundings along the run, −40 to 200 °C; beside an engine, measure it.</param>
+    /// <returns>The current, or the reason why it is not covered.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Ampacity Of(Conductor conductor, Temperature insulationRating, Temperature ambient)
+    {
+        ArgumentNullException.ThrowIfNull(conductor);
+        double rating = Allowed.Between(
+            insulationRating,
+            Temperature.FromDegreesCelsius(0),
+            Temperature.FromDegreesCelsius(300),
+            "Give the insulation's temperature rating as printed on the wire.",
+            nameof(insulationRating)).DegreesCelsius;
+        double surroundings = Allowed.Between(
+            ambient,
+            Temperature.FromDegreesCelsius(-40),
+            Temperature.FromDegreesCelsius(200),
+            "Give the hottest surroundings along the run.",
+            nameof(ambient)).DegreesCelsius;
+        int column = Column(rating);
+        if (!ReferenceEquals(conductor.Material, ConductorMaterial.Copper))
+        {
+            return NotCovered($"the source holds copper only, not {conductor.Material.Name}");
+        }
+
+        if (AmpacityTable.RowFor(conductor) is not { } row)
+        {
+            return NotCovered($"{conductor} is thinner than {AmpacityTable.Rows[0].Conductor}, where the source begins");
+        }
+
+        if (column < 0)
+        {
+            return NotCovered($"insulation for {Readable.Of(insulationRating)} is below the source's lowest, 60 °C");
+        }
+
+        double columnRating = AmpacityTable.Ratings[column];
+        double factor = Math.Floor(
+            100 * CurrentRating.AmbientFactor<Real>(columnRating, surroundings, AmpacityTable.AmbientCelsius)) / 100;
+        Temperature held = Temperature.FromDegreesCelsius(columnRating);
+        if (factor <= 0)
+        {
+            return NotCovered(
+                $"surroundings of {Readable.Of(ambient)} leave nothing of insulation for {Readable.Of(held)}");
+        }
+
+        ElectricCurrent stated = ElectricCurrent.FromAmperes(row.Amperes[column]);
+        ElectricCurrent current = ElectricCurrent.FromAmperes((double)CurrentRating.Derated<Real>(stated.Amperes, factor));
+        return new(
+            current,
+            $"{conductor}: {Readable.Of(current)} in {Readable.Of(ambient)} ({row.Conductor} with insulation for "
+            + $"{Readable.Of(held)}: {Readable.Of(stated)} × {Readable.Of(Ratio.FromDecimalFractions(factor))}; {AmpacityTable.Source}).");
+    }
+
+    /// <summary>How the current was found, or why it is not covered.</summary>
+    /// <returns>One sentence.</returns>
+    public override string ToString() => Text;
+
+    private static Ampacity NotCovered(string reason) => new(null, $"Not covered: {reason} ({AmpacityTable.Source}).");
+
+    /// <summary>The hottest column that the insulation reaches; below zero if none.</summary>
+    private static int Column(double rating)
+    {
+        int column = -1;
+        while (column + 1 < AmpacityTable.Ratings.Count && AmpacityTable.Ratings[column + 1] <= rating + 1e-9)
+        {
+            column++;
+        }
+
+        return column;
+    }
+}

@@ -1,0 +1,175 @@
+using System.Globalization;
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Electrical;
+
+/// <summary>One core of a wire: how thick, of what, and so how much it resists.</summary>
+/// <remarks>
+/// Resistance of a length: R = ρ20 (1 + α (t − 20 °C)) · (1 + k) L/A, with the resistivity ρ20 and its temperature
+/// coefficient α of the metal, the conductor's temperature t, length L and area A, and the extra length k of the twisted
+/// strands.
+/// </remarks>
+public sealed record Conductor
+{
+    private const int ThinnestGauge = 24;
+
+    private readonly double _ohmsPerMetreAt20;
+
+    private Conductor(string name, double area, ConductorMaterial material, double ohmsPerMetreAt20)
+    {
+        Name = name;
+        SquareMetres = area;
+        Area = Area.FromSquareMeters(area);
+        Diameter = Length.FromMeters((double)RoundWire.Diameter<Real>(area));
+        Material = material;
+        _ohmsPerMetreAt20 = ohmsPerMetreAt20;
+    }
+
+    /// <summary>
+    /// The strands' extra length, 2 %: the standard increment of stranded copper (ASTM B496; the stranded rows of NEC
+    /// chapter 9, table 8 hold the same).
+    /// </summary>
+    public static Ratio UsualLay { get; } = Ratio.FromPercent(2);
+
+    /// <summary>The gauge or the nominal area, for instance <c>AWG 12</c> or <c>2.5 mm²</c>.</summary>
+    public string Name { get; }
+
+    /// <summary>Area of the metal: the gauge's, or the nominal one.</summary>
+    public Area Area { get; }
+
+    /// <summary>Diameter of the solid round wire of that area; the stranded core is thicker.</summary>
+    public Length Diameter { get; }
+
+    /// <summary>The metal.</summary>
+    public ConductorMaterial Material { get; }
+
+    internal double SquareMetres { get; }
+
+    /// <summary>
+    /// A stranded conductor of the American wire gauge: d = 0.127 mm · 92^((36 − n)/39) (ASTM B258), with
+    /// <see cref="UsualLay"/>. Vehicle wire sold by SAE gauge holds 5 to 11 % less metal than the AWG of that number:
+    /// describe it by <see cref="OfArea"/>.
+    /// </summary>
+    /// <param name="gauge">n, from 24 (thin) to 0 (thick, written 1/0).</param>
+    /// <param name="material">Copper unless given.</param>
+    /// <returns>The conductor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The gauge is outside its range.</exception>
+    public static Conductor Awg(int gauge, ConductorMaterial? material = null) =>
+        OfGauge(
+            Allowed.Count(
+                gauge,
+                0,
+                ThinnestGauge,
+                "Give the gauge number; for 2/0 to 4/0 give the count of zeros to AwgZeros.",
+                nameof(gauge)),
+            material ?? ConductorMaterial.Copper);
+
+    /// <summary>A stranded conductor of the American wire gauge thicker than 1/0.</summary>
+    /// <param name="zeros">Count of zeros: 2 for 2/0, to 4 for 4/0.</param>
+    /// <param name="material">Copper unless given.</param>
+    /// <returns>The conductor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The count is outside its range.</exception>
+    public static Conductor AwgZeros(int zeros, ConductorMaterial? material = null) =>
+        OfGauge(
+            1 - Allowed.Count(zeros, 2, 4, "Give 2 for 2/0, 3 for 3/0 or 4 for 4/0.", nameof(zeros)),
+            material ?? ConductorMaterial.Copper);
+
+    /// <summary>
+    /// A flexible copper conductor of a standard nominal area, with the highest resistance that IEC 60228 allows it
+    /// (class 5, plain copper).
+    /// </summary>
+    /// <param name="nominal">0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70 or 95 mm².</param>
+    /// <returns>The conductor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The area is not a standard one.</exception>
+    public static Conductor Metric(Area nominal)
+    {
+        foreach ((double size, double ohmsPerKilometre) in MetricSizes.All)
+        {
+            if (Math.Abs(nominal.SquareMillimeters - size) < 1e-6)
+            {
+                return OfMetric(size, ohmsPerKilometre);
+            }
+        }
+
+        throw Allowed.OutOfRange(
+            nameof(nominal),
+            Readable.Of(nominal),
+            string.Join(", ", MetricSizes.All.Select(size => Readable.Of(Area.FromSquareMillimeters(size.SquareMillimetres)))),
+            "Give a standard nominal area, or the metal's own area to OfArea.");
+    }
+
+    /// <summary>A conductor by the area of its metal, for instance from its data sheet or from strands counted and measured.</summary>
+    /// <param name="area">Of the metal, 0.2 to 120 mm².</param>
+    /// <param name="material">Copper or aluminium.</param>
+    /// <param name="lay">Extra length of the strands, 0 to 10 %; see <see cref="UsualLay"/>. Zero for a solid wire.</param>
+    /// <returns>The conductor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Conductor OfArea(Area area, ConductorMaterial material, Ratio lay)
+    {
+        ArgumentNullException.ThrowIfNull(material);
+        Allowed.Between(
+            area,
+            Area.FromSquareMillimeters(0.2),
+            Area.FromSquareMillimeters(120),
+            "Give the area of the metal, without insulation.",
+            nameof(area));
+        Allowed.Between(
+            lay, Ratio.Zero, Ratio.FromPercent(10), "Give the extra length of the strands; 2 % is usual.", nameof(lay));
+        return new(
+            Readable.Of(area),
+            area.SquareMeters,
+            material,
+            PerMetre(area.SquareMeters, material, lay.DecimalFractions));
+    }
+
+    /// <summary>Resistance of a length: R = ρ20 (1 + α (t − 20 °C)) · (1 + k) L/A.</summary>
+    /// <param name="length">L, one way, 0 to 100 m.</param>
+    /// <param name="temperature">t, of the metal, −40 to 150 °C.</param>
+    /// <returns>Resistance to direct current.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public ElectricResistance ResistanceOf(Length length, Temperature temperature) =>
+        ElectricResistance.FromOhms(OhmsOf(
+            WithinLength(length, nameof(length)).Meters,
+            WithinTemperature(temperature, nameof(temperature)).DegreesCelsius));
+
+    /// <summary>The name.</summary>
+    /// <returns>For instance <c>AWG 12</c>.</returns>
+    public override string ToString() =>
+        ReferenceEquals(Material, ConductorMaterial.Copper) ? Name : $"{Name} {Material.Name}";
+
+    internal static Conductor OfGauge(int gauge, ConductorMaterial material)
+    {
+        double area = RoundWire.Area(AmericanWireGauge.Diameter<Real>(gauge));
+        string name = gauge > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"AWG {gauge}")
+            : string.Create(CultureInfo.InvariantCulture, $"AWG {1 - gauge}/0");
+        return new(name, area, material, PerMetre(area, material, UsualLay.DecimalFractions));
+    }
+
+    internal static Conductor OfMetric(double squareMillimetres, double ohmsPerKilometre)
+    {
+        Area area = Area.FromSquareMillimeters(squareMillimetres);
+        return new(Readable.Of(area), area.SquareMeters, ConductorMaterial.Copper, ohmsPerKilometre / 1000);
+    }
+
+    internal static Length WithinLength(Length length, string name) =>
+        Allowed.Between(length, Length.Zero, Length.FromMeters(100), "Give the length of the wire as it runs.", name);
+
+    internal static Temperature WithinTemperature(Temperature temperature, string name) =>
+        Allowed.Between(
+            temperature,
+            Temperature.FromDegreesCelsius(-40),
+            Temperature.FromDegreesCelsius(150),
+            "Give the temperature of the metal: a loaded wire is warmer than the air around it, at most its insulation's rating.",
+            name);
+
+    internal double OhmsOf(double metres, double celsius) => WireResistance.Of<Real>(OhmsPerMetreAt(celsius), metres);
+
+    internal double OhmsPerMetreAt(double celsius) =>
+        WireResistance.AtTemperature<Real>(_ohmsPerMetreAt20, Material.TemperatureCoefficient, celsius);
+
+    private static double PerMetre(double area, ConductorMaterial material, double lay) =>
+        WireResistance.PerLength<Real>(material.Resistivity.OhmMeters, lay, area);
+}

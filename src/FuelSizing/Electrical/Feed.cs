@@ -1,0 +1,156 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Electrical;
+
+/// <summary>The circuit that feeds a pump's motor: wire out and back, and every contact on the way.</summary>
+/// <remarks>
+/// A steady current in a closed loop: starting current and ripple are not in it. The figures replace neither local codes
+/// nor a licensed practitioner.
+/// </remarks>
+public sealed record Feed
+{
+    private readonly double _celsius;
+
+    private Feed(
+        string name,
+        Conductor conductor,
+        Length outward,
+        Length back,
+        Temperature conductorTemperature,
+        IReadOnlyList<Contact> contacts)
+    {
+        (Name, Conductor, Outward, Back) = (name, conductor, outward, back);
+        ConductorTemperature = conductorTemperature;
+        Contacts = contacts;
+        _celsius = conductorTemperature.DegreesCelsius;
+        WireOhms = conductor.OhmsOf((outward + back).Meters, _celsius);
+        ContactOhms = Contact.Ohms(contacts, nameof(contacts));
+        LoopOhms = VoltageDrop.Loop<Real>(WireOhms, ContactOhms);
+    }
+
+    /// <summary>The name shown in results.</summary>
+    public string Name { get; }
+
+    /// <summary>The wire.</summary>
+    public Conductor Conductor { get; }
+
+    /// <summary>Length of wire from the supply to the motor.</summary>
+    public Length Outward { get; }
+
+    /// <summary>Length of wire from the motor back; zero where the chassis carries the current back.</summary>
+    public Length Back { get; }
+
+    /// <summary>Temperature of the metal.</summary>
+    public Temperature ConductorTemperature { get; }
+
+    /// <summary>Joints, fuse, relay, switch, and the chassis if it carries the current back.</summary>
+    public IReadOnlyList<Contact> Contacts { get; }
+
+    /// <summary>Resistance of the whole loop: R = R_wire + Σ R_contact.</summary>
+    public ElectricResistance LoopResistance => ElectricResistance.FromOhms(LoopOhms);
+
+    internal double WireOhms { get; }
+
+    internal double ContactOhms { get; }
+
+    internal double LoopOhms { get; }
+
+    /// <summary>A feed with wire out and back.</summary>
+    /// <param name="name">Shown in results; 1 to 80 characters.</param>
+    /// <param name="conductor">The wire, out and back.</param>
+    /// <param name="outward">Length from the supply to the motor, 0 to 100 m.</param>
+    /// <param name="back">Length from the motor back, 0 to 100 m.</param>
+    /// <param name="conductorTemperature">
+    /// Of the metal under load, −40 to 150 °C. Its insulation's rating is the worst that a sound choice allows.
+    /// </param>
+    /// <param name="contacts">Every joint, fuse, relay and switch, each as often as the current passes one.</param>
+    /// <returns>The feed.</returns>
+    /// <exception cref="ArgumentException">The name is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Feed Of(
+        string name,
+        Conductor conductor,
+        Length outward,
+        Length back,
+        Temperature conductorTemperature,
+        params Contact[] contacts)
+    {
+        ArgumentNullException.ThrowIfNull(conductor);
+        ArgumentNullException.ThrowIfNull(contacts);
+        return new(
+            Allowed.Name(name, nameof(name)),
+            conductor,
+            Conductor.WithinLength(outward, nameof(outward)),
+            Conductor.WithinLength(back, nameof(back)),
+            Conductor.WithinTemperature(conductorTemperature, nameof(conductorTemperature)),
+            [.. contacts]);
+    }
+
+    /// <summary>A feed whose current returns through the vehicle's metal.</summary>
+    /// <param name="name">Shown in results; 1 to 80 characters.</param>
+    /// <param name="conductor">The wire out.</param>
+    /// <param name="outward">Length from the supply to the motor, 0 to 100 m.</param>
+    /// <param name="chassis">
+    /// Resistance of the way back, its straps and studs included, 0 to 1 Ω: drop measured along it under load ÷ current.
+    /// </param>
+    /// <param name="conductorTemperature">Of the metal under load, −40 to 150 °C.</param>
+    /// <param name="contacts">Every joint, fuse, relay and switch.</param>
+    /// <returns>The feed; the chassis is the last of its contacts.</returns>
+    /// <exception cref="ArgumentException">The name is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Feed WithChassisReturn(
+        string name,
+        Conductor conductor,
+        Length outward,
+        ElectricResistance chassis,
+        Temperature conductorTemperature,
+        params Contact[] contacts)
+    {
+        ArgumentNullException.ThrowIfNull(contacts);
+        Allowed.Between(
+            chassis,
+            ElectricResistance.Zero,
+            ElectricResistance.FromOhms(1),
+            "Give the drop along the chassis under load divided by the current.",
+            nameof(chassis));
+        return Of(
+            name,
+            conductor,
+            outward,
+            Length.Zero,
+            conductorTemperature,
+            [.. contacts, Contact.Of("chassis", chassis)]);
+    }
+
+    /// <summary>What the motor gets: V_m = V − I R, and the heat I² R that the rest becomes.</summary>
+    /// <param name="supply">V, at the battery or alternator, 5 to 30 V.</param>
+    /// <param name="current">I, 0 to 200 A, and no more than the loop lets through, V/R.</param>
+    /// <returns>The voltage at the motor and every drop on the way.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public FeedResult VoltageAtMotor(ElectricPotential supply, ElectricCurrent current)
+    {
+        Allowed.Between(
+            supply,
+            ElectricPotential.FromVolts(5),
+            ElectricPotential.FromVolts(30),
+            "Give the voltage at the battery or alternator with the engine running.",
+            nameof(supply));
+        Allowed.Between(
+            current,
+            ElectricCurrent.Zero,
+            ElectricCurrent.FromAmperes(200),
+            "Give the motor's current at its pressure and voltage.",
+            nameof(current));
+        ElectricCurrent highest =
+            ElectricCurrent.FromAmperes((double)VoltageDrop.HighestCurrent<Real>(supply.Volts, LoopOhms));
+        return current <= highest
+            ? new(this, supply, current, Conductor.OhmsPerMetreAt(_celsius))
+            : throw Allowed.OutOfRange(
+                nameof(current),
+                Readable.Of(current),
+                $"up to {Readable.Of(highest)}",
+                $"The loop of {Readable.Of(LoopResistance)} lets no more through at {Readable.Of(supply)}; check lengths and contacts.");
+    }
+}

@@ -1,0 +1,112 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Electrical;
+
+/// <summary>The smallest blade fuse that carries a pump's current and still protects its wire.</summary>
+/// <remarks>
+/// Two rules, both kept or no fuse named. The steady current is no more than 80 % of the rating: common practice, no
+/// source, and the reverse of the building code's 125 % for continuous loads. The rating is no more than the conductor's
+/// <see cref="Ampacity"/>; 33 CFR 183.455 would allow half as much again. The fuse stands at the source of the feed. Fuses
+/// in hot places carry less than their rating: see the maker's curve. It replaces neither local codes nor a licensed
+/// practitioner.
+/// </remarks>
+public sealed record FuseChoice
+{
+    private static readonly double[] _ratings = [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 40];
+
+    private FuseChoice(ElectricCurrent? rating, Ratio? load, Ampacity ampacity, string text) =>
+        (Rating, Load, Ampacity, Text) = (rating, load, ampacity, text);
+
+    /// <summary>Standard ratings of blade fuses: 2 to 40 A (ISO 8820-3, type C; from memory).</summary>
+    public static IReadOnlyList<ElectricCurrent> StandardRatings { get; } =
+        Array.ConvertAll(_ratings, amperes => ElectricCurrent.FromAmperes(amperes));
+
+    /// <summary>Highest steady load as a share of the rating, 80 %: common practice, no source.</summary>
+    public static Ratio HighestLoad { get; } = Ratio.FromPercent(80);
+
+    /// <summary>The rating, if a fuse keeps both rules.</summary>
+    public ElectricCurrent? Rating { get; }
+
+    /// <summary>The steady current as a share of the rating.</summary>
+    public Ratio? Load { get; }
+
+    /// <summary>What the wire may carry.</summary>
+    public Ampacity Ampacity { get; }
+
+    /// <summary>The choice, or why there is none and what to change.</summary>
+    public string Text { get; }
+
+    /// <summary>The smallest blade fuse that carries the load, if the conductor may carry as much as the fuse.</summary>
+    /// <param name="current">The motor's highest steady current, over 0 to 200 A.</param>
+    /// <param name="conductor">The thinnest wire that the fuse protects.</param>
+    /// <param name="insulationRating">Temperature rating of its insulation, 0 to 300 °C.</param>
+    /// <param name="ambient">Hottest surroundings along the run, −40 to 200 °C.</param>
+    /// <returns>The fuse, or the reason why there is none.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static FuseChoice For(
+        ElectricCurrent current, Conductor conductor, Temperature insulationRating, Temperature ambient)
+    {
+        double load = Allowed.Above(
+            current,
+            ElectricCurrent.Zero,
+            ElectricCurrent.FromAmperes(200),
+            "Give the motor's highest steady current.",
+            nameof(current)).Amperes;
+        Ampacity ampacity = Ampacity.Of(conductor, insulationRating, ambient);
+        double needed = CurrentRating.FuseNeeded<Real>(load, HighestLoad.DecimalFractions);
+        if (!Carries(_ratings[^1], needed))
+        {
+            return new(
+                null,
+                null,
+                ampacity,
+                $"None: {Readable.Of(current)} needs a fuse of {Readable.Of(ElectricCurrent.FromAmperes(needed))} or more, and "
+                + $"blade fuses are covered to {Readable.Of(StandardRatings[^1])}; give each pump its own feed and fuse.");
+        }
+
+        ElectricCurrent rating = StandardRatings.First(standard => Carries(standard.Amperes, needed));
+        if (ampacity.Current is not { } allowed)
+        {
+            return new(null, null, ampacity, $"None: {Readable.Of(rating)} would carry the load, but the wire is not covered. {ampacity}");
+        }
+
+        if (rating > allowed)
+        {
+            return new(
+                null,
+                null,
+                ampacity,
+                $"None: {Readable.Of(current)} needs a fuse of {Readable.Of(rating)}, which does not protect {conductor} "
+                + $"({Readable.Of(allowed)}); {Thicker(rating, insulationRating, ambient)}.");
+        }
+
+        Ratio share = Ratio.FromDecimalFractions((double)CurrentRating.FuseLoad<Real>(load, rating.Amperes));
+        return new(
+            rating,
+            share,
+            ampacity,
+            $"{Readable.Of(rating)}: {Readable.Of(current)} is {Readable.Of(share)} of it, and {conductor} may carry {Readable.Of(allowed)}.");
+    }
+
+    /// <summary>The choice, or why there is none.</summary>
+    /// <returns>One sentence.</returns>
+    public override string ToString() => Text;
+
+    /// <summary>A load of exactly 80 % is allowed, whichever way its last bit rounds.</summary>
+    private static bool Carries(double rating, double needed) => rating >= needed - 1e-9;
+
+    private static string Thicker(ElectricCurrent rating, Temperature insulationRating, Temperature ambient)
+    {
+        foreach ((Conductor conductor, _) in AmpacityTable.Rows)
+        {
+            if (Ampacity.Of(conductor, insulationRating, ambient).Current >= rating)
+            {
+                return $"with the same insulation it takes {conductor}";
+            }
+        }
+
+        return "take insulation for a higher temperature, or lead the wire through a cooler place";
+    }
+}

@@ -1,0 +1,142 @@
+using CsCheck;
+using FuelSizing.Electrical;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Electrical;
+
+public class FeedTests
+{
+    /// <summary>
+    /// Source: electrician2.com, low-voltage training, worked example: 100 ft of two-wire circuit, AWG 16 at the 4.99 ohm
+    /// per 1000 ft of NEC chapter 9, table 8 (75 °C), 4 A: 4.0 V lost, 16.7 % of 24 V.
+    /// </summary>
+    [Fact]
+    public void Drop_OfATwoWireCircuit_IsTheWorkedExamples()
+    {
+        const string Source = "electrician2.com, voltage drop example";
+        FeedResult result = Feed.Of("f", Conductor.Awg(16), Length.FromFeet(100), Length.FromFeet(100), Celsius(75))
+            .VoltageAtMotor(Wren.Volt(24), Amperes(4));
+        Published.Value(Source, 4.0, result.Drop.Volts, 0.005);
+        Published.Value(Source, 16.7, result.ShareOfSupply.Percent, 0.007);
+    }
+
+    /// <summary>
+    /// Source: FAA AC 43.13-1B, table 11-7, check of the drop: resistance per foot × length × current, 0.942 V for
+    /// 0.00044 ohm/ft, 107 ft, 20 A and 6.12 V for 0.00306 ohm/ft, 100 ft, 20 A. The circular's wire is its own (tin-plated),
+    /// so its resistance goes in as given.
+    /// </summary>
+    [Theory]
+    [InlineData(0.00044, 107, 0.942)]
+    [InlineData(0.00306, 100, 6.12)]
+    public void Drop_OfAGivenResistance_IsTheAviationCirculars(double ohmsPerFoot, double feet, double volts)
+    {
+        Contact wire = Contact.Of("wire", ElectricResistance.FromOhms(ohmsPerFoot * feet));
+        FeedResult result = Feed.Of("f", Conductor.Awg(10), Length.Zero, Length.Zero, Celsius(20), wire)
+            .VoltageAtMotor(Wren.Volt(28), Amperes(20));
+        Published.Value("FAA AC 43.13-1B, table 11-7", volts, result.Drop.Volts, 0.001);
+    }
+
+    [Fact]
+    public void Result_OfAnyFeed_AddsUp() =>
+        Feeds.Sample((feed, volts, amperes) =>
+        {
+            FeedResult result = feed.VoltageAtMotor(Wren.Volt(volts), Amperes(amperes));
+            Assert.Equal(volts, (result.AtMotor + result.DropInWire + result.DropInContacts).Volts, 1e-12 * volts);
+            Assert.Equal(result.Drop.Volts, result.ShareOfSupply.DecimalFractions * volts, 1e-12 * volts);
+            Assert.Equal(result.Drop.Volts * amperes, (double)(result.HeatInWire + result.HeatInContacts).Watts, 1e-9);
+            Assert.Equal(
+                (double)result.HeatInWire.Watts,
+                result.HeatOfWirePerLength.WattsPerMeter * (feed.Outward + feed.Back).Meters,
+                1e-9);
+            Assert.Equal(result.Drop.Volts, feed.LoopResistance.Ohms * amperes, 1e-12 * volts);
+        });
+
+    [Fact]
+    public void Motor_OfALongerThinnerOrHotterWire_NeverGetsMore() =>
+        Gen.Select(Gen.Int[0, 19], Gen.Double[0.2, 8], Gen.Double[-40, 120], Gen.Double[0, 15], Gen.Double[0, 10])
+            .Sample((gauge, metres, celsius, amperes, more) =>
+            {
+                ElectricPotential at = Motor(gauge, metres, celsius, amperes);
+                return Motor(gauge + 1, metres, celsius, amperes) <= at
+                    && Motor(gauge, metres + more, celsius, amperes) <= at
+                    && Motor(gauge, metres, celsius + more, amperes) <= at
+                    && Motor(gauge, metres, celsius, amperes + more) <= at;
+            });
+
+    [Fact]
+    public void Motor_BehindOneMoreContact_GetsLess() =>
+        Gen.Select(Gen.Double[0.5, 20], Gen.Double[0.1, 50]).Sample((amperes, milliohms) =>
+        {
+            Contact more = Contact.Of("joint", ElectricResistance.FromMilliohms(milliohms));
+            return FeedOf(12, 4, 60, Contact.UsualFuse, more).VoltageAtMotor(Wren.Volt(13.5), Amperes(amperes)).AtMotor
+                < FeedOf(12, 4, 60, Contact.UsualFuse).VoltageAtMotor(Wren.Volt(13.5), Amperes(amperes)).AtMotor;
+        });
+
+    [Fact]
+    public void Chassis_AsReturn_CountsAsOneMoreContact()
+    {
+        Feed chassis = Feed.WithChassisReturn(
+            "f", Conductor.Awg(12), Length.FromMeters(4), ElectricResistance.FromMilliohms(8), Celsius(60), Contact.UsualFuse);
+        Feed same = Feed.Of(
+            "f",
+            Conductor.Awg(12),
+            Length.FromMeters(4),
+            Length.Zero,
+            Celsius(60),
+            Contact.UsualFuse,
+            Contact.Of("chassis", ElectricResistance.FromMilliohms(8)));
+        Assert.Equal(same.LoopResistance, chassis.LoopResistance);
+        Assert.Equal("chassis", chassis.Contacts[^1].Name);
+    }
+
+    [Fact]
+    public void Units_OfSupplyAndCurrent_DoNotMatter()
+    {
+        Feed feed = FeedOf(12, 4, 60, Contact.UsualRelay);
+        Assert.Equal(
+            feed.VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).AtMotor.Volts,
+            feed.VoltageAtMotor(ElectricPotential.FromMillivolts(13_500), ElectricCurrent.FromMilliamperes(12_500)).AtMotor.Volts,
+            1e-12);
+    }
+
+    [Fact]
+    public void Current_BeyondWhatTheLoopLetsThrough_IsRefusedWithTheHighest()
+    {
+        Feed feed = FeedOf(24, 50, 60);
+        ElectricCurrent highest = ElectricCurrent.FromAmperes(13.5 / feed.LoopResistance.Ohms);
+        Assert.True(feed.VoltageAtMotor(Wren.Volt(13.5), highest * 0.999).AtMotor.Volts > 0);
+        Assert.Contains(
+            "allowed is up to",
+            Assert.Throws<ArgumentOutOfRangeException>(() => feed.VoltageAtMotor(Wren.Volt(13.5), highest * 1.001)).Message,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Result_InWords_NamesEachDropWithItsUnit() =>
+        Assert.Matches(
+            @"^\d+\.\d V at the motor: \d\.\d\d V \(\d+ %\) lost, \d\.\d\d V in wire and \d\.\d\d V in contacts$",
+            FeedOf(12, 4, 60, Contact.UsualRelay).VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).ToString());
+
+    private static Gen<(Feed Feed, double Volts, double Amperes)> Feeds =>
+        Gen.Select(
+            Gen.Int[0, 18],
+            Gen.Double[0.1, 6],
+            Gen.Double[-40, 150],
+            Gen.Double[0, 50],
+            Gen.Double[11, 16],
+            Gen.Double[0, 25],
+            (gauge, metres, celsius, milliohms, volts, amperes) => (
+                FeedOf(gauge, metres, celsius, Contact.UsualFuse, Contact.Of("c", ElectricResistance.FromMilliohms(milliohms))),
+                volts,
+                amperes));
+
+    private static Feed FeedOf(int gauge, double metres, double celsius, params Contact[] contacts) => Feed.Of(
+        "f", Conductor.Awg(gauge), Length.FromMeters(metres), Length.FromMeters(metres / 2), Celsius(celsius), contacts);
+
+    private static ElectricPotential Motor(int gauge, double metres, double celsius, double amperes) =>
+        FeedOf(gauge, metres, celsius, Contact.UsualFuse).VoltageAtMotor(Wren.Volt(30), Amperes(amperes)).AtMotor;
+
+    private static Temperature Celsius(double degrees) => Temperature.FromDegreesCelsius(degrees);
+
+    private static ElectricCurrent Amperes(double amperes) => ElectricCurrent.FromAmperes(amperes);
+}

@@ -1,0 +1,127 @@
+using CsCheck;
+using FuelSizing.Electrical;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Electrical;
+
+public class SmallestConductorTests
+{
+    /// <summary>
+    /// Source: 3 % drop table at 12 V of a marine supplier's catalogue (hollandmarine.com, 2022, page 52), row of 10 ft out
+    /// and back, which follows 10.75 circular mil-ohm per foot: stranded copper at 24 °C.
+    /// </summary>
+    [Theory]
+    [InlineData(5, 18)]
+    [InlineData(10, 14)]
+    [InlineData(15, 12)]
+    [InlineData(20, 12)]
+    [InlineData(25, 10)]
+    [InlineData(30, 10)]
+    [InlineData(40, 8)]
+    [InlineData(50, 8)]
+    [InlineData(60, 6)]
+    [InlineData(70, 6)]
+    [InlineData(80, 6)]
+    [InlineData(90, 4)]
+    [InlineData(100, 4)]
+    public void Awg_ForThreePerCentOfTwelveVolts_IsTheCataloguesRow(double amperes, int gauge) =>
+        Assert.Equal(
+            Conductor.Awg(gauge),
+            SmallestConductor.ForDrop(
+                Wren.Volt(0.36), ElectricCurrent.FromAmperes(amperes), Length.FromFeet(10), Celsius(24)).Awg.Conductor);
+
+    [Fact]
+    public void Choice_WhereverThereIsOne_KeepsTheDropAndTheNextThinnerDoesNot() =>
+        Cases.Sample((drop, amperes, metres, celsius, milliohms) =>
+        {
+            Contact contact = Contact.Of("c", ElectricResistance.FromMilliohms(milliohms));
+            SmallestConductor answer = SmallestConductor.ForDrop(
+                Wren.Volt(drop), ElectricCurrent.FromAmperes(amperes), Length.FromMeters(metres), Celsius(celsius), contact);
+            foreach (SizedConductor sized in new[] { answer.Awg, answer.Metric })
+            {
+                if (sized.Conductor is null)
+                {
+                    Assert.Null(sized.Drop);
+                    Assert.StartsWith("None: ", sized.Text, StringComparison.Ordinal);
+                    continue;
+                }
+
+                double DropOf(Conductor conductor) => Feed
+                    .Of("f", conductor, Length.FromMeters(metres / 2), Length.FromMeters(metres / 2), Celsius(celsius), contact)
+                    .VoltageAtMotor(Wren.Volt(30), ElectricCurrent.FromAmperes(amperes)).Drop.Volts;
+                Assert.Equal(sized.Drop!.Value.Volts, DropOf(sized.Conductor), 1e-9);
+                Assert.True(sized.Drop.Value.Volts <= drop);
+                if (sized.NextThinner is not null)
+                {
+                    Assert.True(sized.NextThinnerDrop!.Value.Volts > drop);
+                    Assert.True(sized.NextThinner.Area < sized.Conductor.Area);
+                }
+            }
+        });
+
+    /// <summary>The needed area, put back as a conductor of that area, drops just what is allowed.</summary>
+    [Fact]
+    public void NeededArea_AsAConductor_DropsWhatIsAllowed() =>
+        Cases.Sample((drop, amperes, metres, celsius, milliohms) =>
+        {
+            SmallestConductor answer = SmallestConductor.ForDrop(
+                Wren.Volt(drop),
+                ElectricCurrent.FromAmperes(amperes),
+                Length.FromMeters(metres),
+                Celsius(celsius),
+                Contact.Of("c", ElectricResistance.FromMilliohms(milliohms)));
+            if (answer.NeededArea is not { } area || area.SquareMillimeters is < 0.2 or > 120)
+            {
+                return;
+            }
+
+            double wire = Conductor.OfArea(area, ConductorMaterial.Copper, Conductor.UsualLay)
+                .ResistanceOf(Length.FromMeters(metres), Celsius(celsius)).Ohms;
+            Assert.Equal(drop, amperes * (wire + (milliohms / 1000)), 1e-9);
+            Assert.True(answer.Awg.Conductor is null || answer.Awg.Conductor.Area >= area * (1 - 1e-12));
+            Assert.True(answer.Awg.NextThinner is null || answer.Awg.NextThinner.Area < area);
+        });
+
+    [Fact]
+    public void Choice_WhereContactsTakeAllTheDrop_SaysSo()
+    {
+        SmallestConductor answer = SmallestConductor.ForDrop(
+            Wren.Volt(0.25),
+            ElectricCurrent.FromAmperes(20),
+            Length.FromMeters(5),
+            Celsius(60),
+            Contact.UsualSwitch,
+            Contact.UsualFuse);
+        Assert.Null(answer.NeededArea);
+        Assert.Null(answer.Awg.Conductor);
+        Assert.Contains("contacts alone drop 0.30 V of the 0.25 V allowed", answer.Awg.Text, StringComparison.Ordinal);
+        Assert.Equal(answer.Awg.Text, answer.Metric.Text);
+        Assert.Equal(answer.Awg.Text, answer.ToString());
+    }
+
+    [Fact]
+    public void Choice_BeyondTheList_SaysWhereTheListEnds()
+    {
+        SmallestConductor answer = SmallestConductor.ForDrop(
+            Wren.Volt(0.01), ElectricCurrent.FromAmperes(50), Length.FromMeters(20), Celsius(60));
+        Assert.NotNull(answer.NeededArea);
+        Assert.Contains("AWG 4/0 drops", answer.Awg.Text, StringComparison.Ordinal);
+        Assert.Contains("95 mm² drops", answer.Metric.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Choice_OfTheThinnest_HasNoThinner()
+    {
+        SmallestConductor answer = SmallestConductor.ForDrop(
+            Wren.Volt(1), ElectricCurrent.FromAmperes(0.5), Length.FromMeters(1), Celsius(60));
+        Assert.Equal("AWG 24", answer.Awg.Conductor!.Name);
+        Assert.Null(answer.Awg.NextThinner);
+        Assert.EndsWith("the list holds no thinner one.", answer.Awg.Text, StringComparison.Ordinal);
+    }
+
+    private static Gen<(double Drop, double Amperes, double Metres, double Celsius, double Milliohms)> Cases =>
+        Gen.Select(
+            Gen.Double[0.05, 3], Gen.Double[0.5, 80], Gen.Double[0.2, 20], Gen.Double[-40, 150], Gen.Double[0, 20]);
+
+    private static Temperature Celsius(double degrees) => Temperature.FromDegreesCelsius(degrees);
+}
