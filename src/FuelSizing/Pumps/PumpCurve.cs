@@ -5,15 +5,18 @@ namespace FuelSizing.Pumps;
 
 using Pressure = UnitsNet.Pressure;
 
-/// <summary>What one pump delivers against pressure, at the voltage at which it was measured.</summary>
+/// <summary>What a pump delivers, and the current it draws, against pressure at the voltage at which it was measured.</summary>
 /// <remarks>
 /// Between its points the curve is monotone; beyond them it says nothing, except that a pump delivers no more at a higher
 /// pressure. A curve that ends at zero flow shows the deadhead pressure.
 /// </remarks>
 public sealed class PumpCurve
 {
-    private PumpCurve(string name, ElectricPotential voltage, Curve flow) =>
-        (Name, Voltage, Flow) = (name, voltage, flow);
+    // Equal flows at two pressures would leave the pressure at that flow open; a real pump leaks more than this.
+    private const double LeastFall = 1e-9;
+
+    private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current) =>
+        (Name, Voltage, Flow, Current, Volts) = (name, voltage, flow, current, voltage.Volts);
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
@@ -30,55 +33,61 @@ public sealed class PumpCurve
     /// <summary>Pressure at which the pump delivers nothing, if the curve was measured that far.</summary>
     public Pressure? Deadhead => EndsAtDeadhead ? HighestPressure : null;
 
+    /// <summary>True if the current was measured too.</summary>
+    public bool HasCurrent => Current is not null;
+
     internal Curve Flow { get; }
 
-    internal bool EndsAtDeadhead => Flow.LastValue == 0;
+    internal Curve? Current { get; }
 
-    /// <summary>A pump by its measured curve.</summary>
+    internal double Volts { get; }
+
+    internal bool EndsAtDeadhead => Flow.LastValue <= LeastFall * Flow.FirstValue;
+
+    /// <summary>A pump's measured flow.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>
     /// <param name="voltage">At the pump's terminals when measured, 5 to 30 V.</param>
     /// <param name="points">
     /// Two or more: pressure rise rising, 0 to 2,000 kPa; flow never growing with it, 0 to 3,000 L/h.
     /// </param>
-    /// <returns>The pump.</returns>
+    /// <returns>The curve.</returns>
     /// <exception cref="ArgumentException">The name is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or out of order.</exception>
     public static PumpCurve At(
         string name, ElectricPotential voltage, params (Pressure PressureRise, VolumeFlow Flow)[] points)
     {
         ArgumentNullException.ThrowIfNull(points);
-        Allowed.Name(name, nameof(name));
-        Allowed.Between(
+        return Of(
+            name,
             voltage,
-            ElectricPotential.FromVolts(5),
-            ElectricPotential.FromVolts(30),
-            "Give the voltage at the pump's terminals for which the curve was measured.",
-            nameof(voltage));
-        double[] pressures = Array.ConvertAll(points, point => Allowed.Between(
-            point.PressureRise,
-            Pressure.Zero,
-            Pressure.FromKilopascals(2000),
-            "Give the pressure rise over the pump.",
-            nameof(points)).Pascals);
-        double[] flows = Array.ConvertAll(points, point => Allowed.Between(
-            point.Flow,
-            VolumeFlow.Zero,
-            VolumeFlow.FromLitersPerHour(3000),
-            "Give the delivered flow at that pressure rise.",
-            nameof(points)).CubicMetersPerSecond);
-        for (int point = 1; point < flows.Length; point++)
-        {
-            if (flows[point] > flows[point - 1])
-            {
-                throw Allowed.OutOfRange(
-                    nameof(points),
-                    Readable.PumpFlow(points[point].Flow),
-                    $"at most {Readable.PumpFlow(points[point - 1].Flow)}, the flow at the lower pressure before it",
-                    "A pump delivers no more at a higher pressure; check the order of the points.");
-            }
-        }
+            Array.ConvertAll(points, point => point.PressureRise),
+            Array.ConvertAll(points, point => point.Flow),
+            null,
+            nameof(points));
+    }
 
-        return new(name, voltage, new(pressures, flows, Interpolation.Monotone, nameof(points)));
+    /// <summary>A pump's measured flow and current.</summary>
+    /// <param name="name">Shown in results; 1 to 80 characters.</param>
+    /// <param name="voltage">At the pump's terminals when measured, 5 to 30 V.</param>
+    /// <param name="points">
+    /// Two or more: pressure rise rising, 0 to 2,000 kPa; flow never growing with it, 0 to 3,000 L/h; current 0.1 to 100 A.
+    /// </param>
+    /// <returns>The curve.</returns>
+    /// <exception cref="ArgumentException">The name is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or out of order.</exception>
+    public static PumpCurve WithCurrent(
+        string name,
+        ElectricPotential voltage,
+        params (Pressure PressureRise, VolumeFlow Flow, ElectricCurrent Current)[] points)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        return Of(
+            name,
+            voltage,
+            Array.ConvertAll(points, point => point.PressureRise),
+            Array.ConvertAll(points, point => point.Flow),
+            Array.ConvertAll(points, point => point.Current),
+            nameof(points));
     }
 
     /// <summary>Delivered flow at a pressure rise.</summary>
@@ -86,10 +95,83 @@ public sealed class PumpCurve
     /// <returns>The flow.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The curve does not cover the pressure.</exception>
     public VolumeFlow FlowAt(Pressure pressureRise) =>
+        VolumeFlow.FromCubicMetersPerSecond(Flow.At(Covered(pressureRise, nameof(pressureRise))));
+
+    /// <summary>Current drawn at a pressure rise.</summary>
+    /// <param name="pressureRise">Within the curve.</param>
+    /// <returns>The current.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The curve does not cover the pressure.</exception>
+    /// <exception cref="InvalidOperationException">The current was not measured.</exception>
+    public ElectricCurrent CurrentAt(Pressure pressureRise)
+    {
+        double pascals = Covered(pressureRise, nameof(pressureRise));
+        return Current is { } current
+            ? ElectricCurrent.FromAmperes(current.At(pascals))
+            : throw new InvalidOperationException(
+                $"The curve of {Name} has no current. Describe it with PumpCurve.WithCurrent.");
+    }
+
+    private static PumpCurve Of(
+        string name,
+        ElectricPotential voltage,
+        Pressure[] pressures,
+        VolumeFlow[] flows,
+        ElectricCurrent[]? currents,
+        string pointsName)
+    {
+        Allowed.Name(name, nameof(name));
+        Allowed.Between(
+            voltage,
+            ElectricPotential.FromVolts(5),
+            ElectricPotential.FromVolts(30),
+            "Give the voltage at the pump's terminals for which the curve was measured.",
+            nameof(voltage));
+        double[] pascals = Array.ConvertAll(pressures, pressure => Allowed.Between(
+            pressure,
+            Pressure.Zero,
+            Pressure.FromKilopascals(2000),
+            "Give the pressure rise over the pump.",
+            pointsName).Pascals);
+        double[] flow = Array.ConvertAll(flows, value => Allowed.Between(
+            value,
+            VolumeFlow.Zero,
+            VolumeFlow.FromLitersPerHour(3000),
+            "Give the delivered flow at that pressure rise.",
+            pointsName).CubicMetersPerSecond);
+        for (int point = 1; point < flow.Length; point++)
+        {
+            if (flows[point] > flows[point - 1])
+            {
+                throw Allowed.OutOfRange(
+                    pointsName,
+                    Readable.PumpFlow(flows[point]),
+                    $"at most {Readable.PumpFlow(flows[point - 1])}, the flow at the lower pressure before it",
+                    "A pump delivers no more at a higher pressure; check the order of the points.");
+            }
+
+            flow[point] = Math.Min(flow[point], flow[point - 1] * (1 - LeastFall));
+        }
+
+        double[]? amperes = currents is null
+            ? null
+            : Array.ConvertAll(currents, current => Allowed.Between(
+                current,
+                ElectricCurrent.FromAmperes(0.1),
+                ElectricCurrent.FromAmperes(100),
+                "Give the current that the pump draws at that pressure rise.",
+                pointsName).Amperes);
+        return new(
+            name,
+            voltage,
+            new(pascals, flow, Interpolation.Monotone, pointsName),
+            amperes is null ? null : new(pascals, amperes, Interpolation.Monotone, pointsName));
+    }
+
+    private double Covered(Pressure pressureRise, string name) =>
         Flow.Covers(pressureRise.Pascals)
-            ? VolumeFlow.FromCubicMetersPerSecond(Flow.At(pressureRise.Pascals))
+            ? pressureRise.Pascals
             : throw Allowed.OutOfRange(
-                nameof(pressureRise),
+                name,
                 Readable.Of(pressureRise),
                 $"{Readable.Of(LowestPressure)} to {Readable.Of(HighestPressure)}",
                 "The pump's curve covers no more; extend it by measured points.");

@@ -1,0 +1,275 @@
+using FuelSizing.Electrical;
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace FuelSizing.Pumps;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>One pump by its measured curves, at whatever voltage reaches it.</summary>
+/// <remarks>
+/// <para>Between two measured voltages flow and current are read off both curves at the same pressure and taken in
+/// proportion. Under the lowest (down to 70 % of it) and where there is only one curve, the affinity laws scale the lowest
+/// curve: flow with voltage, pressure and current with its square; results say that this is an estimate. Over the highest
+/// voltage the highest curve is used unchanged: the pump delivers no less.</para>
+/// <para>A relief valve inside the pump ends the curve at its pressure. <see cref="Condition"/> takes off for wear or hot
+/// fuel.</para>
+/// </remarks>
+public sealed class Pump : PumpAssembly
+{
+    /// <summary>The lowest voltage, as a share of a measured one, to which the affinity laws are trusted.</summary>
+    private const double LowestScale = 0.7;
+
+    private const double VoltageTolerance = 0.05;
+
+    private readonly PumpCurve[] _curves;
+    private readonly double _condition;
+    private readonly double _relief;
+    private readonly double _feedOhms;
+
+    private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed)
+    {
+        (_curves, Relief, Condition, Feed) = (curves, relief, condition, feed);
+        _relief = relief?.Pascals ?? double.PositiveInfinity;
+        _condition = condition.DecimalFractions;
+        _feedOhms = feed?.LoopOhms ?? 0;
+    }
+
+    /// <inheritdoc/>
+    public override string Name => _curves[0].Name;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Pump> Pumps => [this];
+
+    /// <summary>The measured curves, voltage rising.</summary>
+    public IReadOnlyList<PumpCurve> Curves => _curves;
+
+    /// <summary>Pressure rise at which a relief valve inside the pump opens, if it has one.</summary>
+    public Pressure? Relief { get; }
+
+    /// <summary>Flow that is left of the measured one: wear, hot fuel.</summary>
+    public Ratio Condition { get; }
+
+    /// <summary>The wiring between the supply and the motor; none where the supply's voltage is that at the motor.</summary>
+    public Feed? Feed { get; }
+
+    /// <summary>Describes a pump.</summary>
+    /// <param name="curves">One or more, voltages rising, flow growing with voltage at each pressure.</param>
+    /// <param name="relief">Pressure rise at which a relief valve inside it opens, 50 to 2,000 kPa; none if not given.</param>
+    /// <param name="condition">Flow left of the measured one, 30 to 100 %; 100 % if not given.</param>
+    /// <param name="feed">The wiring between the supply and the motor; none if not given. Needs curves with current.</param>
+    /// <returns>The pump.</returns>
+    /// <exception cref="ArgumentException">A feed is given but a curve has no current.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the curves are out of order.</exception>
+    public static Pump Of(
+        IReadOnlyList<PumpCurve> curves, Pressure? relief = null, Ratio? condition = null, Feed? feed = null)
+    {
+        ArgumentNullException.ThrowIfNull(curves);
+        Allowed.Count(curves.Count, 1, 20, "Give the pump's curve at one voltage or more.", nameof(curves));
+        ArgumentNullException.ThrowIfNull(curves[0], nameof(curves));
+        for (int i = 1; i < curves.Count; i++)
+        {
+            Ordered(curves[i - 1], curves[i], nameof(curves));
+        }
+
+        return new(
+            [.. curves],
+            relief is { } opens
+                ? Allowed.Between(
+                    opens,
+                    Pressure.FromKilopascals(50),
+                    Pressure.FromKilopascals(2000),
+                    "Give the pressure rise at which the pump's own relief valve opens.",
+                    nameof(relief))
+                : null,
+            Allowed.Between(
+                condition ?? Ratio.FromPercent(100),
+                Ratio.FromPercent(30),
+                Ratio.FromPercent(100),
+                "Give the flow that is left of the measured one.",
+                nameof(condition)),
+            Needing(feed, curves, nameof(feed)));
+    }
+
+    /// <summary>A pump by one measured curve, as new, fed without loss.</summary>
+    /// <param name="curve">The curve.</param>
+    /// <returns>The pump.</returns>
+    public static Pump By(PumpCurve curve)
+    {
+        ArgumentNullException.ThrowIfNull(curve);
+        return Of([curve]);
+    }
+
+    /// <summary>The same pump with other wiring.</summary>
+    /// <param name="feed">The wiring between the supply and the motor.</param>
+    /// <returns>The pump.</returns>
+    /// <exception cref="ArgumentException">A curve has no current.</exception>
+    public Pump FedThrough(Feed feed)
+    {
+        ArgumentNullException.ThrowIfNull(feed);
+        return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)));
+    }
+
+    internal override double FreeFlow(double supply) => FlowAt(0, supply, generous: false);
+
+    internal override double HighestRise(double supply, bool generous)
+    {
+        double most = 0;
+        foreach (PumpCurve curve in _curves)
+        {
+            bool endless = generous && !curve.EndsAtDeadhead;
+            most = Math.Max(most, endless ? EndlessRise : curve.Flow.Last);
+        }
+
+        return Math.Min(most, _relief);
+    }
+
+    internal override double FlowAt(double rise, double supply, bool generous) =>
+        FlowAtMotor(rise, MotorVoltage(rise, supply), generous);
+
+    internal override double RiseAt(double flow, double supply, bool generous) =>
+        Inverse(rise => FlowAt(rise, supply, generous), Trickle(flow, supply), HighestRise(supply, generous));
+
+    internal override void Describe(double flow, double supply, ICollection<PumpPoint> points)
+    {
+        double rise = RiseAt(flow, supply, generous: false);
+        double volts = MotorVoltage(rise, supply);
+        PumpCoverage coverage = OfVoltage(volts);
+        if (IsBelowCurve(rise, volts))
+        {
+            coverage |= PumpCoverage.PressureBelow;
+        }
+
+        // The end of the curve, and not the pump, holds the rise down.
+        if (RiseAt(flow, supply, generous: true) > rise + 1)
+        {
+            coverage |= PumpCoverage.PressureAbove;
+        }
+
+        points.Add(new(this, flow, rise, volts, CurrentAtMotor(rise, volts), coverage));
+    }
+
+    // Under this share of the supply a motor does not turn.
+    private const double LeastMotorShare = 0.01;
+
+    // Far over any rail pressure, and finite so that sums and root finding stay so.
+    private const double EndlessRise = 1e9;
+
+    private static void Ordered(PumpCurve lower, PumpCurve higher, string name)
+    {
+        ArgumentNullException.ThrowIfNull(lower, name);
+        ArgumentNullException.ThrowIfNull(higher, name);
+        if (higher.Volts <= lower.Volts)
+        {
+            throw Allowed.OutOfRange(
+                name,
+                Readable.Of(higher.Voltage),
+                $"over the {Readable.Of(lower.Voltage)} of the curve before it",
+                "Sort the curves by voltage and give each voltage once.");
+        }
+
+        foreach ((double pressure, double flow) in higher.Flow.Points)
+        {
+            if (lower.Flow.Covers(pressure) && lower.Flow.At(pressure) > flow)
+            {
+                throw Allowed.OutOfRange(
+                    name,
+                    $"{Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow))} at {Readable.Of(higher.Voltage)} and {Readable.Of(Pressure.FromPascals(pressure))}",
+                    $"at least the {Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(lower.Flow.At(pressure)))} of the lower voltage",
+                    "A pump delivers no less at a higher voltage; check the curves.");
+            }
+        }
+    }
+
+    private static Feed? Needing(Feed? feed, IReadOnlyList<PumpCurve> curves, string name) =>
+        feed is null || curves.All(curve => curve.HasCurrent)
+            ? feed
+            : throw new ArgumentException(
+                $"The feed {feed.Name} needs the current that {curves[0].Name} draws. Describe its curves with PumpCurve.WithCurrent.",
+                name);
+
+    private static double FlowOf(PumpCurve curve, double rise, bool generous) =>
+        rise <= curve.Flow.First ? curve.Flow.FirstValue
+        : curve.Flow.Covers(rise) ? curve.Flow.At(rise)
+        : generous && !curve.EndsAtDeadhead ? curve.Flow.LastValue
+        : 0;
+
+    private static double CurrentOf(PumpCurve curve, double rise) =>
+        curve.Current!.At(Math.Clamp(rise, curve.Current.First, curve.Current.Last));
+
+    private double FlowAtMotor(double rise, double volts, bool generous)
+    {
+        if (rise > _relief)
+        {
+            return 0;
+        }
+
+        Real flow = Read(
+            volts,
+            curve => FlowOf(curve, rise, generous),
+            (curve, speed) => PumpScaling.Flow<Real>(
+                FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), generous), speed));
+        return flow * _condition;
+    }
+
+    private double? CurrentAtMotor(double rise, double volts) =>
+        _curves[0].HasCurrent
+            ? Read(
+                volts,
+                curve => CurrentOf(curve, rise),
+                (curve, speed) => PumpScaling.Current<Real>(
+                    CurrentOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed)), speed))
+            : null;
+
+    private Real Read(double volts, Func<PumpCurve, double> measured, Func<PumpCurve, Real, Real> scaled)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        return volts < lower.Volts
+            ? scaled(lower, PumpScaling.SpeedRatio<Real>(volts, lower.Volts))
+            : ReferenceEquals(lower, upper)
+                ? measured(lower)
+                : StraightLine.Through<Real>(lower.Volts, measured(lower), upper.Volts, measured(upper), volts);
+    }
+
+    // The measured voltages on either side; the nearest twice where there is none on one side.
+    private (PumpCurve Lower, PumpCurve Upper) Around(double volts)
+    {
+        int upper = Array.FindIndex(_curves, curve => curve.Volts >= volts);
+        return upper switch
+        {
+            < 0 => (_curves[^1], _curves[^1]),
+            0 => (_curves[0], _curves[0]),
+            _ => (_curves[upper - 1], _curves[upper]),
+        };
+    }
+
+    private double MotorVoltage(double rise, double supply)
+    {
+        if (_feedOhms == 0)
+        {
+            return supply;
+        }
+
+        // Voltage left over once the feed has taken its share: falls as the motor's voltage, and so its current, rises.
+        double Left(double volts) =>
+            VoltageDrop.AtMotor<Real>(supply, CurrentAtMotor(rise, volts)!.Value, _feedOhms) - volts;
+        double least = LeastMotorShare * supply;
+        return Left(least) <= 0 ? least : supply * Brent.FindRoot(share => Left(share * supply), LeastMotorShare, 1, 1e-14, 200);
+    }
+
+    private PumpCoverage OfVoltage(double volts) =>
+        volts < LowestScale * _curves[0].Volts ? PumpCoverage.VoltageBelow
+        : volts < _curves[0].Volts - VoltageTolerance ? PumpCoverage.Scaled
+        : volts > _curves[^1].Volts + VoltageTolerance ? PumpCoverage.VoltageAbove
+        : PumpCoverage.Measured;
+
+    private bool IsBelowCurve(double rise, double volts)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        Real speed = Real.Min(1, PumpScaling.SpeedRatio<Real>(volts, lower.Volts));
+        double measured = PumpScaling.MeasuredPressure<Real>(rise, speed);
+        return new[] { lower, upper }.Any(curve => measured < curve.Flow.First && !curve.Flow.Covers(measured));
+    }
+}

@@ -1,0 +1,76 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Pumps;
+
+/// <summary>Pumps side by side, each behind a check valve: the same pressure rise over all, flows added.</summary>
+public sealed class PumpParallel : PumpAssembly
+{
+    private readonly PumpAssembly[] _branches;
+
+    private PumpParallel(PumpAssembly[] branches) => _branches = branches;
+
+    /// <summary>The branches.</summary>
+    public IReadOnlyList<PumpAssembly> Branches => _branches;
+
+    /// <inheritdoc/>
+    public override string Name => $"({string.Join(" beside ", _branches.Select(branch => branch.Name))})";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Pump> Pumps => [.. _branches.SelectMany(branch => branch.Pumps)];
+
+    /// <summary>Puts branches in parallel, each behind a check valve.</summary>
+    /// <param name="branches">Two to eight.</param>
+    /// <returns>The assembly.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are too few or too many branches.</exception>
+    public static PumpParallel Of(params PumpAssembly[] branches) => new(Members(branches, nameof(branches)));
+
+    internal static PumpAssembly[] Members(PumpAssembly[] members, string name)
+    {
+        ArgumentNullException.ThrowIfNull(members, name);
+        Allowed.Count(members.Length, 2, 8, "Give two pumps or more; a single one needs no assembly.", name);
+        foreach (PumpAssembly member in members)
+        {
+            ArgumentNullException.ThrowIfNull(member, name);
+        }
+
+        return [.. members];
+    }
+
+    internal override double FreeFlow(double supply)
+    {
+        Real flow = 0;
+        foreach (PumpAssembly branch in _branches)
+        {
+            flow += branch.FreeFlow(supply);
+        }
+
+        return flow;
+    }
+
+    internal override double HighestRise(double supply, bool generous) =>
+        _branches.Max(branch => branch.HighestRise(supply, generous));
+
+    internal override double FlowAt(double rise, double supply, bool generous)
+    {
+        Real flow = 0;
+        foreach (PumpAssembly branch in _branches)
+        {
+            flow += branch.FlowAt(rise, supply, generous);
+        }
+
+        return flow;
+    }
+
+    internal override double RiseAt(double flow, double supply, bool generous) =>
+        Inverse(rise => FlowAt(rise, supply, generous), Trickle(flow, supply), HighestRise(supply, generous));
+
+    internal override void Describe(double flow, double supply, ICollection<PumpPoint> points)
+    {
+        double rise = RiseAt(flow, supply, generous: false);
+        foreach (PumpAssembly branch in _branches)
+        {
+            branch.Describe(branch.FlowAt(rise, supply, generous: false), supply, points);
+        }
+    }
+}

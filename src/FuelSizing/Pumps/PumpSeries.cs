@@ -1,0 +1,72 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Pumps;
+
+/// <summary>Pumps one behind the other: the same flow through all, pressure rises added.</summary>
+public sealed class PumpSeries : PumpAssembly
+{
+    private readonly PumpAssembly[] _stages;
+
+    private PumpSeries(PumpAssembly[] stages, SeriesBypass bypass) => (_stages, Bypass) = (stages, bypass);
+
+    /// <summary>What a stage does when more flows than it can pass by itself.</summary>
+    public SeriesBypass Bypass { get; }
+
+    /// <summary>The stages, from tank to rail.</summary>
+    public IReadOnlyList<PumpAssembly> Stages => _stages;
+
+    /// <inheritdoc/>
+    public override string Name => $"({string.Join(" then ", _stages.Select(stage => stage.Name))})";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Pump> Pumps => [.. _stages.SelectMany(stage => stage.Pumps)];
+
+    /// <summary>Puts stages in series.</summary>
+    /// <param name="bypass">What a stage does when more flows than it can pass by itself.</param>
+    /// <param name="stages">Two to eight, from tank to rail.</param>
+    /// <returns>The assembly.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are too few or too many stages.</exception>
+    public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages) =>
+        new(PumpParallel.Members(stages, nameof(stages)), Allowed.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
+
+    internal override double FreeFlow(double supply) =>
+        Bypass == SeriesBypass.CheckValve
+            ? _stages.Max(stage => stage.FreeFlow(supply))
+            : _stages.Min(stage => stage.FreeFlow(supply));
+
+    internal override double HighestRise(double supply, bool generous)
+    {
+        Real rise = 0;
+        foreach (PumpAssembly stage in _stages)
+        {
+            rise += stage.HighestRise(supply, generous);
+        }
+
+        return rise;
+    }
+
+    internal override double FlowAt(double rise, double supply, bool generous) =>
+        RiseAt(0, supply, generous) < rise
+            ? 0
+            : Inverse(flow => RiseAt(flow, supply, generous), rise, FreeFlow(supply));
+
+    internal override double RiseAt(double flow, double supply, bool generous)
+    {
+        Real rise = 0;
+        foreach (PumpAssembly stage in _stages)
+        {
+            rise += flow < stage.FreeFlow(supply) ? stage.RiseAt(flow, supply, generous) : 0;
+        }
+
+        return rise;
+    }
+
+    internal override void Describe(double flow, double supply, ICollection<PumpPoint> points)
+    {
+        foreach (PumpAssembly stage in _stages)
+        {
+            stage.Describe(Math.Min(flow, stage.FreeFlow(supply)), supply, points);
+        }
+    }
+}
