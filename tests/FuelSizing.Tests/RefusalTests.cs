@@ -56,6 +56,23 @@ public class RefusalTests
             SpecificEnergy.FromMegajoulesPerKilogram(43),
             "p"),
         new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.DensityAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.DynamicViscosityAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.KinematicViscosityAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.VapourPressureAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.IsVapourPressureEstimatedAt), Temperature.FromDegreesCelsius(20)),
+        new(
+            Fuel.Petrol,
+            typeof(Fuel),
+            nameof(Fuel.WithViscosity),
+            (Temperature.FromDegreesCelsius(20), KinematicViscosity.FromCentistokes(0.6)),
+            (Temperature.FromDegreesCelsius(40), KinematicViscosity.FromCentistokes(0.5))),
+        new(
+            Fuel.Petrol,
+            typeof(Fuel),
+            nameof(Fuel.WithVapourPressure),
+            (Temperature.FromDegreesCelsius(20), Wren.Kpa(30)),
+            (Temperature.FromDegreesCelsius(40), Wren.Kpa(60))),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.WithReidVapourPressure), Wren.Kpa(90)),
         new(
             null,
             typeof(FuelBlend),
