@@ -5,6 +5,7 @@ using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
+using FuelSizing.Lines;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
@@ -57,6 +58,23 @@ public class RefusalTests
             SpecificEnergy.FromMegajoulesPerKilogram(43),
             "p"),
         new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.DensityAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.DynamicViscosityAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.KinematicViscosityAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.VapourPressureAt), Temperature.FromDegreesCelsius(20)),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.IsVapourPressureEstimatedAt), Temperature.FromDegreesCelsius(20)),
+        new(
+            Fuel.Petrol,
+            typeof(Fuel),
+            nameof(Fuel.WithViscosity),
+            (Temperature.FromDegreesCelsius(20), KinematicViscosity.FromCentistokes(0.6)),
+            (Temperature.FromDegreesCelsius(40), KinematicViscosity.FromCentistokes(0.5))),
+        new(
+            Fuel.Petrol,
+            typeof(Fuel),
+            nameof(Fuel.WithVapourPressure),
+            (Temperature.FromDegreesCelsius(20), Wren.Kpa(30)),
+            (Temperature.FromDegreesCelsius(40), Wren.Kpa(60))),
+        new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.WithReidVapourPressure), Wren.Kpa(90)),
         new(
             null,
             typeof(FuelBlend),
@@ -186,6 +204,52 @@ public class RefusalTests
                 (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)), (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)),
             }),
         new(Wren.Pump, typeof(PumpCurve), nameof(PumpCurve.FlowAt), Wren.Kpa(300)),
+        new(null, typeof(Fitting), nameof(Fitting.Of), "k", 1.5),
+        new(null, typeof(Fitting), nameof(Fitting.OfDiameters), "n", 30.0),
+        new(Fitting.Exit, typeof(Fitting), nameof(Fitting.Times), 2),
+        new(Fitting.Elbow90, typeof(Fitting), nameof(Fitting.LossCoefficientIn), Length.FromMillimeters(8)),
+        new(
+            null,
+            typeof(Line),
+            nameof(Line.Of),
+            "l",
+            Length.FromMillimeters(8),
+            Length.FromMeters(3),
+            Roughness.DrawnTube,
+            new[] { Fitting.Bend90 },
+            Length.FromMeters(0.2)),
+        new(
+            Line.Of("l", Length.FromMillimeters(8), Length.FromMeters(3), Roughness.DrawnTube),
+            typeof(Line),
+            nameof(Line.PressureLoss),
+            VolumeFlow.FromLitersPerHour(100),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(20)),
+        new(
+            null,
+            typeof(Filter),
+            nameof(Filter.Of),
+            "f",
+            VolumeFlow.FromLitersPerHour(100),
+            Wren.Kpa(5),
+            2.0,
+            DynamicViscosity.FromMillipascalSeconds(0.5)),
+        new(
+            Filter.Of("f", VolumeFlow.FromLitersPerHour(100), Wren.Kpa(5)),
+            typeof(Filter),
+            nameof(Filter.PressureLoss),
+            VolumeFlow.FromLitersPerHour(100),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(20)),
+        new(
+            null,
+            typeof(SuctionMargin),
+            nameof(SuctionMargin.Of),
+            Wren.Kpa(95),
+            Length.FromMeters(0.1),
+            Wren.Kpa(3),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(20)),
         new(
             null,
             typeof(Conditions),

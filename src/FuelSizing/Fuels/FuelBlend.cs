@@ -8,7 +8,9 @@ namespace FuelSizing.Fuels;
 /// <summary>Blends of fuels, from the shares of their parts.</summary>
 /// <remarks>
 /// Ideal mixing: volumes add, so density and thermal expansion go by volume, elements and heating value by mass. Petrol
-/// and ethanol together take up to about 0.5 % more room than that; the density is then that much too high.
+/// and ethanol together take up to about 0.5 % more room than that; the density is then that much too high. The logarithm of
+/// viscosity goes by volume (Arrhenius); vapour pressure is a bound from above (<see cref="Fuel.VapourPressureAt"/>). A
+/// blend lacks either if a part does.
 /// </remarks>
 public static class FuelBlend
 {
@@ -55,7 +57,7 @@ public static class FuelBlend
                 "Correct the shares.");
         }
 
-        return Fuel.Of(
+        Fuel blend = Fuel.Of(
             name,
             ElementalComposition.ByMass(
                 Mixed(masses, parts, fuel => fuel.Composition.CarbonShare),
@@ -65,6 +67,17 @@ public static class FuelBlend
                 Mixed(masses, parts, fuel => fuel.LowerHeatingValue.JoulesPerKilogram)),
             Density.FromKilogramsPerCubicMeter(Mixed(volumes, parts, fuel => fuel.ReferenceDensity)),
             CoefficientOfThermalExpansion.FromPerKelvin(Mixed(volumes, parts, fuel => fuel.Expansion)));
+        Fuel[] present = [.. parts.Where(part => part.Share > Ratio.Zero).Select(part => part.Fuel)];
+        return blend with
+        {
+            Viscosity = present.All(fuel => fuel.HasViscosity)
+                ? new ViscosityLaw(
+                    Mixed(volumes, parts, fuel => fuel.Viscosity?.A ?? 0),
+                    Mixed(volumes, parts, fuel => fuel.Viscosity?.B ?? 0),
+                    Mixed(volumes, parts, fuel => fuel.Viscosity?.C ?? 0))
+                : null,
+            Volatility = BlendVapour.Of(present),
+        };
     }
 
     /// <summary>Petrol with a share of ethanol by volume, as <see cref="Fuel.Petrol"/> and <see cref="Fuel.Ethanol"/>.</summary>

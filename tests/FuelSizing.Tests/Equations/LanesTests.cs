@@ -81,6 +81,27 @@ public class LanesTests
             }
         });
 
+    /// <summary>From rest through transition to turbulence, with the lanes in different regimes.</summary>
+    [Fact]
+    public void PipeLoss_InABatch_GivesWhatItGivesAlone() =>
+        Gen.Select(Gen.Frequency((1, Gen.Const(0.0)), (9, Gen.Double[0, 1e-3])), Gen.Double[0.002, 0.03], Gen.Double[0, 0.05])
+            .Array[Lanes.Count].Sample(points =>
+            {
+                PipeState<Lanes> batch = PipeLoss.Evaluate(
+                    new PipeConstants<Lanes>(Column(points, p => p.Item2), 4, Column(points, p => p.Item3), 3),
+                    Column(points, p => p.Item1),
+                    745,
+                    0.55e-6);
+                for (int i = 0; i < points.Length; i++)
+                {
+                    PipeState<Real> alone = PipeLoss.Evaluate<Real>(
+                        new PipeConstants<Real>(points[i].Item2, 4, points[i].Item3, 3), points[i].Item1, 745, 0.55e-6);
+                    Close(alone.Reynolds, batch.Reynolds, i);
+                    Close(alone.FrictionNumber, batch.FrictionNumber, i);
+                    Close(alone.FrictionLoss, batch.FrictionLoss, i);
+                }
+            });
+
     private static Gen<(double Speed, double Boost, double Ambient, double Efficiency, double Power)> Points =>
         Gen.Select(
             Gen.Double[10, 200],

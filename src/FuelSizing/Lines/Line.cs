@@ -1,0 +1,156 @@
+using FuelSizing.Equations;
+using FuelSizing.Fuels;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Lines;
+
+/// <summary>A hose or tube of one bore, with its fittings and its rise.</summary>
+/// <remarks>
+/// Steady, fully developed flow: pulsation from injectors and pump is not modelled. The bore is what the flow sees: inside
+/// diameter, and in a hose less at barbed ends. Lines of several bores are several lines in a row.
+/// </remarks>
+public sealed record Line : IFlowLoss
+{
+    private readonly PipeConstants<Real> _pipe;
+    private readonly double _rise;
+
+    private Line(
+        string name,
+        Length bore,
+        Length length,
+        Length roughness,
+        IReadOnlyList<Fitting> fittings,
+        double lossCoefficient,
+        Length rise)
+    {
+        (Name, Bore, Length, Roughness, Fittings, LossCoefficient, Rise) =
+            (name, bore, length, roughness, fittings, lossCoefficient, rise);
+        _pipe = new(bore.Meters, length.Meters, roughness / bore, lossCoefficient);
+        _rise = rise.Meters;
+    }
+
+    /// <summary>The name shown in results.</summary>
+    public string Name { get; }
+
+    /// <summary>Inside diameter.</summary>
+    public Length Bore { get; }
+
+    /// <summary>Length along the line.</summary>
+    public Length Length { get; }
+
+    /// <summary>Height of the wall's roughness.</summary>
+    public Length Roughness { get; }
+
+    /// <summary>The fittings in the line.</summary>
+    public IReadOnlyList<Fitting> Fittings { get; }
+
+    /// <summary>Sum of the fittings' loss coefficients in this bore.</summary>
+    public double LossCoefficient { get; }
+
+    /// <summary>Height of the line's end over its start; below zero where it descends.</summary>
+    public Length Rise { get; }
+
+    /// <summary>A line.</summary>
+    /// <param name="name">Shown in results; 1 to 80 characters.</param>
+    /// <param name="bore">Inside diameter, 1 to 60 mm.</param>
+    /// <param name="length">0 to 100 m.</param>
+    /// <param name="roughness">0 to 5 % of the bore; see <see cref="Lines.Roughness"/> for the usual ones.</param>
+    /// <param name="fittings">None if not given.</param>
+    /// <param name="rise">Height of the end over the start, −10 to 10 m; level if not given.</param>
+    /// <returns>The line.</returns>
+    /// <exception cref="ArgumentException">The name is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <example>
+    /// <code>
+    /// Line supply = Line.Of(
+    ///     "supply", Length.FromMillimeters(8), Length.FromMeters(4.5), Roughness.DrawnTube, [Fitting.Bend90.Times(6)]);
+    /// </code>
+    /// </example>
+    public static Line Of(
+        string name,
+        Length bore,
+        Length length,
+        Length roughness,
+        IReadOnlyList<Fitting>? fittings = null,
+        Length? rise = null)
+    {
+        Allowed.Name(name, nameof(name));
+        Fitting[] kept = [.. fittings ?? []];
+        foreach (Fitting fitting in kept)
+        {
+            ArgumentNullException.ThrowIfNull(fitting, nameof(fittings));
+        }
+
+        double metres = BoreWithin(bore, nameof(bore));
+        return new(
+            name,
+            bore,
+            Allowed.Between(
+                length, Length.Zero, Length.FromMeters(100), "Give the length along the line.", nameof(length)),
+            Allowed.Between(
+                roughness,
+                Length.FromMillimeters(0),
+                bore * 0.05,
+                "Give the height of the wall's roughness, some micrometres for tube and hose.",
+                nameof(roughness)),
+            kept,
+            kept.Sum(fitting => (double)FittingLoss.Coefficient<Real>(
+                fitting.FixedCoefficient, fitting.Diameters, metres)),
+            Allowed.Between(
+                rise ?? Length.Zero,
+                Length.FromMeters(-10),
+                Length.FromMeters(10),
+                "Give the height of the line's end over its start.",
+                nameof(rise)));
+    }
+
+    /// <summary>Pressure lost at a flow, with every intermediate.</summary>
+    /// <param name="flow">0 to 10,000 L/h.</param>
+    /// <param name="fuel">It must have a viscosity.</param>
+    /// <param name="temperature">Of the fuel, −30 to 80 °C.</param>
+    /// <returns>The loss.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">The fuel has no viscosity.</exception>
+    /// <remarks>
+    /// Darcy–Weisbach Δp = f (L/D) ρ V²/2 along the line, K ρ V²/2 in its fittings, ρ g h for its rise. f = 64/Re up to
+    /// Re 2040 (Avila et al., Science 333 (2011) 192), Colebrook–White from Re 4000, and between them f Re = 64 + w (f_t Re − 64)
+    /// with w = s²(3 − 2 s), s = (Re − 2040)/1960.
+    /// </remarks>
+    public LineLoss PressureLoss(VolumeFlow flow, Fuel fuel, Temperature temperature)
+    {
+        ArgumentNullException.ThrowIfNull(fuel);
+        Allowed.Between(
+            flow,
+            VolumeFlow.FromLitersPerHour(0),
+            VolumeFlow.FromLitersPerHour(10_000),
+            "Give the flow through this line.",
+            nameof(flow));
+        double kelvins = Fuel.WithinRange(temperature, nameof(temperature)).Kelvins;
+        double density = fuel.DensityAtKelvins(kelvins);
+        double viscosity = fuel.KinematicViscosityAtKelvins(kelvins);
+        return new(
+            flow,
+            PipeLoss.Evaluate<Real>(_pipe, flow.CubicMetersPerSecond, density, viscosity),
+            ElevationPascals(density),
+            density,
+            viscosity);
+    }
+
+    double IFlowLoss.LossPascals(double flow, double density, double kinematicViscosity) =>
+        LossPascals(flow, density, kinematicViscosity);
+
+    double IFlowLoss.ElevationPascals(double density) => ElevationPascals(density);
+
+    /// <inheritdoc cref="IFlowLoss.LossPascals"/>
+    internal double LossPascals(double flow, double density, double kinematicViscosity) =>
+        Math.CopySign(
+            PipeLoss.Evaluate<Real>(_pipe, Math.Abs(flow), density, kinematicViscosity).FrictionLoss, flow);
+
+    /// <inheritdoc cref="IFlowLoss.ElevationPascals"/>
+    internal double ElevationPascals(double density) => PipeFlow.Column<Real>(density, _rise);
+
+    internal static double BoreWithin(Length bore, string name) =>
+        Allowed.Between(
+            bore, Length.FromMillimeters(1), Length.FromMillimeters(60), "Give the inside diameter.", name).Meters;
+}

@@ -1,0 +1,69 @@
+using FuelSizing.Equations;
+using UnitsNet;
+
+namespace FuelSizing.Lines;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>What a flow costs in a line, step by step.</summary>
+public sealed record LineLoss
+{
+    internal LineLoss(
+        VolumeFlow flow, in PipeState<Real> state, double elevation, double density, double kinematicViscosity)
+    {
+        Flow = flow;
+        Velocity = Speed.FromMetersPerSecond(state.Velocity.Value);
+        ReynoldsNumber = state.Reynolds;
+        Regime = state.Reynolds.Value switch
+        {
+            0 => FlowRegime.Still,
+            <= PipeFriction.TurbulenceOnset => FlowRegime.Laminar,
+            < PipeFriction.TurbulenceComplete => FlowRegime.Transitional,
+            _ => FlowRegime.Turbulent,
+        };
+        FrictionFactor = Regime == FlowRegime.Still
+            ? null
+            : PipeFriction.Factor(state.FrictionNumber, state.Reynolds);
+        Straight = Pressure.FromPascals(state.StraightLoss.Value);
+        Fittings = Pressure.FromPascals(state.FittingsLoss.Value);
+        Elevation = Pressure.FromPascals(elevation);
+        Density = Density.FromKilogramsPerCubicMeter(density);
+        KinematicViscosity = KinematicViscosity.FromSquareMetersPerSecond(kinematicViscosity);
+    }
+
+    /// <summary>The flow asked for.</summary>
+    public VolumeFlow Flow { get; }
+
+    /// <summary>Mean velocity in the bore.</summary>
+    public Speed Velocity { get; }
+
+    /// <summary>Reynolds number, V D/ν.</summary>
+    public double ReynoldsNumber { get; }
+
+    /// <summary>How the fuel flows.</summary>
+    public FlowRegime Regime { get; }
+
+    /// <summary>Darcy friction factor; none when nothing flows.</summary>
+    public double? FrictionFactor { get; }
+
+    /// <summary>Lost along the straight line.</summary>
+    public Pressure Straight { get; }
+
+    /// <summary>Lost in the fittings.</summary>
+    public Pressure Fittings { get; }
+
+    /// <summary>Lost to flow: straight line and fittings together.</summary>
+    public Pressure Friction => Straight + Fittings;
+
+    /// <summary>Lost to the line's rise; below zero where it descends.</summary>
+    public Pressure Elevation { get; }
+
+    /// <summary>Lost in all.</summary>
+    public Pressure Total => Friction + Elevation;
+
+    /// <summary>Of the fuel at its temperature.</summary>
+    public Density Density { get; }
+
+    /// <summary>Of the fuel at its temperature.</summary>
+    public KinematicViscosity KinematicViscosity { get; }
+}

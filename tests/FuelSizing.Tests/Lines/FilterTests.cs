@@ -1,0 +1,52 @@
+using CsCheck;
+using FuelSizing.Fuels;
+using FuelSizing.Lines;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Lines;
+
+using Pressure = UnitsNet.Pressure;
+
+public class FilterTests
+{
+    private static readonly Temperature Room = Temperature.FromDegreesCelsius(20);
+
+    [Fact]
+    public void PressureLoss_AtTheRatedPoint_IsTheRatedLoss() =>
+        Assert.Equal(8, Of().PressureLoss(VolumeFlow.FromLitersPerHour(200), Fuel.Petrol, Room).Kilopascals, 10);
+
+    [Fact]
+    public void PressureLoss_GoesWithFlowCloggingAndViscosity() =>
+        Gen.Select(Gen.Double[0, 600], Gen.Double[1, 10], Gen.Double[-30, 80]).Sample((litersPerHour, clogging, celsius) =>
+        {
+            Temperature temperature = Temperature.FromDegreesCelsius(celsius);
+            double expected = 8 * clogging * litersPerHour / 200
+                * Fuel.Ethanol.DynamicViscosityAt(temperature).PascalSeconds
+                / Fuel.Petrol.DynamicViscosityAt(Room).PascalSeconds;
+            Published.Value(
+                "Darcy's law by hand",
+                expected,
+                Of(clogging).PressureLoss(VolumeFlow.FromLitersPerHour(litersPerHour), Fuel.Ethanol, temperature).Kilopascals,
+                1e-12);
+        });
+
+    [Fact]
+    public void LossPascals_ForTheSolver_IsTheTypedLossAndOdd()
+    {
+        Filter filter = Of(2);
+        double density = Fuel.E85.DensityAt(Room).KilogramsPerCubicMeter;
+        double viscosity = Fuel.E85.KinematicViscosityAt(Room).SquareMetersPerSecond;
+        VolumeFlow flow = VolumeFlow.FromLitersPerHour(150);
+        double loss = filter.LossPascals(flow.CubicMetersPerSecond, density, viscosity);
+        Assert.Equal(filter.PressureLoss(flow, Fuel.E85, Room).Pascals, loss, 9);
+        Assert.Equal(-loss, filter.LossPascals(-flow.CubicMetersPerSecond, density, viscosity));
+    }
+
+    [Fact]
+    public void PressureLoss_FarOverTheRatedFlow_IsRefused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => Of().PressureLoss(VolumeFlow.FromLitersPerHour(601), Fuel.Petrol, Room));
+
+    private static Filter Of(double clogging = 1) =>
+        Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Pressure.FromKilopascals(8), clogging);
+}
