@@ -3,8 +3,6 @@ using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Plots of the library's results.</summary>
 public static class SizingPlots
 {
@@ -65,11 +63,8 @@ public static class SizingPlots
     public static LinePlot PumpAgainstDemand(SweepResult sweep)
     {
         ArgumentNullException.ThrowIfNull(sweep);
-        var pump = sweep.System.Pump;
-        const int Steps = 60;
-        double[] pressures = [.. Enumerable.Range(0, Steps + 1).Select(step =>
-            pump.LowestPressure.Kilopascals
-            + ((pump.HighestPressure.Kilopascals - pump.LowestPressure.Kilopascals) * step / Steps))];
+        var supply = sweep.Results[0].Point.Conditions.SupplyVoltage;
+        var curve = sweep.System.Pump.CurveAt(supply);
         OperatingResult[] most = [.. SizingTables.Rows(sweep).Select(row => row.MaxBy(result => result.InjectedFlow)!)];
         return new LinePlot(
             "Pump against demand",
@@ -77,9 +72,9 @@ public static class SizingPlots
             new PlotAxis("Flow", "L/h"),
             [
                 new PlotLine(
-                    $"{pump.Name} at {Readable.Of(pump.Voltage)}",
-                    pressures,
-                    [.. pressures.Select(pressure => pump.FlowAt(Pressure.FromKilopascals(pressure)).LitersPerHour)]),
+                    $"{sweep.System.Pump.Name} on {Readable.Of(supply)}",
+                    [.. curve.Select(point => point.PressureRise.Kilopascals)],
+                    [.. curve.Select(point => point.Flow.LitersPerHour)]),
                 new PlotLine(
                     "injected, at the pressure set",
                     [.. most.Select(result => result.RailSetGauge.Kilopascals)],

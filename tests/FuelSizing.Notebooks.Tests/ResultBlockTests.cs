@@ -123,7 +123,7 @@ public class ResultBlockTests
             (Pressure.FromKilopascals(0), VolumeFlow.FromLitersPerHour(215)),
             (Pressure.FromKilopascals(400), VolumeFlow.FromLitersPerHour(160)),
             (Pressure.FromKilopascals(750), VolumeFlow.Zero));
-        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), pump);
+        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), Pump.By(pump));
     }
 
     private static RotationalSpeed Rpm(double speed) => RotationalSpeed.FromRevolutionsPerMinute(speed);

@@ -204,6 +204,40 @@ public class RefusalTests
                 (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)), (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)),
             }),
         new(Wren.Pump, typeof(PumpCurve), nameof(PumpCurve.FlowAt), Wren.Kpa(300)),
+        new(
+            null,
+            typeof(PumpCurve),
+            nameof(PumpCurve.WithCurrent),
+            "p",
+            Wren.Volt(13.5),
+            new[]
+            {
+                (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200), ElectricCurrent.FromAmperes(4)),
+                (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150), ElectricCurrent.FromAmperes(7)),
+            }),
+        new(Wren.WiredCurve(13.5, 1), typeof(PumpCurve), nameof(PumpCurve.CurrentAt), Wren.Kpa(300)),
+        new(
+            null,
+            typeof(Pump),
+            nameof(Pump.Of),
+            new[] { Wren.Pump },
+            Wren.Kpa(700),
+            Wren.Percent(90),
+            null),
+        new(Pump.By(Wren.Pump), typeof(PumpAssembly), nameof(PumpAssembly.CurveAt), Wren.Volt(13.5), 20),
+        new(
+            null,
+            typeof(PumpSeries),
+            nameof(PumpSeries.Of),
+            SeriesBypass.None,
+            new PumpAssembly[] { Pump.By(Wren.Pump), Pump.By(Wren.Pump) }),
+        new(
+            null,
+            typeof(ElectronicReturnless),
+            nameof(ElectronicReturnless.Holding),
+            Wren.Kpa(400),
+            true,
+            Wren.Volt(6)),
         new(null, typeof(Fitting), nameof(Fitting.Of), "k", 1.5),
         new(null, typeof(Fitting), nameof(Fitting.OfDiameters), "n", 30.0),
         new(Fitting.Exit, typeof(Fitting), nameof(Fitting.Times), 2),
@@ -258,7 +292,7 @@ public class RefusalTests
             Wren.Volt(13.5),
             Temperature.FromDegreesCelsius(20)),
         new(null, typeof(OperatingPoint), nameof(OperatingPoint.At), Wren.Rpm(3000), Wren.Kpa(50), null),
-        new(null, typeof(SizingLimits), nameof(SizingLimits.Of), Wren.Percent(85), Wren.Percent(10), Wren.Kpa(700)),
+        new(null, typeof(SizingLimits), nameof(SizingLimits.Of), Wren.Percent(85), Wren.Percent(10), Wren.Kpa(700), Wren.Percent(4), Wren.Kpa(12)),
         new(null, typeof(PartNames), nameof(PartNames.Of), Part.Pump),
         new(
             System,
@@ -453,7 +487,7 @@ public class RefusalTests
                 {
                     foreach ((object bad, string shown) in Nonsense(tuple[i]))
                     {
-                        object?[] parts = [tuple[0], tuple[1]];
+                        object?[] parts = [.. Enumerable.Range(0, tuple.Length).Select(part => tuple[part])];
                         parts[i] = bad;
                         yield return (Activator.CreateInstance(tuple.GetType(), parts)!, shown);
                     }

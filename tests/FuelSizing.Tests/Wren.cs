@@ -85,6 +85,16 @@ internal static class Wren
         (Kpa(650), VolumeFlow.FromLitersPerHour(50 * scale)),
         (Kpa(750), VolumeFlow.Zero));
 
+    /// <summary>A pump's curve with current, its flow scaled.</summary>
+    public static PumpCurve WiredCurve(double volts, double scale) => PumpCurve.WithCurrent(
+        "pump W",
+        Volt(volts),
+        (Kpa(0), VolumeFlow.FromLitersPerHour(215 * scale), ElectricCurrent.FromAmperes(4.5)),
+        (Kpa(200), VolumeFlow.FromLitersPerHour(185 * scale), ElectricCurrent.FromAmperes(6)),
+        (Kpa(400), VolumeFlow.FromLitersPerHour(140 * scale), ElectricCurrent.FromAmperes(8)),
+        (Kpa(600), VolumeFlow.FromLitersPerHour(70 * scale), ElectricCurrent.FromAmperes(10.5)),
+        (Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(12.5)));
+
     public static FuelSystem System(
         PressureRegulator? regulator = null,
         double injector = 360,
@@ -95,7 +105,7 @@ internal static class Wren
             Demand(consumption),
             InjectorSet.Of(InjectorOf(injector), 4),
             regulator ?? ManifoldReferenced.From(Kpa(300)),
-            PumpOf(pump),
+            FuelSizing.Pumps.Pump.By(PumpOf(pump)),
             limits);
 
     public static OperatingPoint At(double rpm, double boostBar) =>

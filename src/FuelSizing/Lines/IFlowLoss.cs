@@ -1,7 +1,7 @@
 namespace FuelSizing.Lines;
 
 /// <summary>A part of a circuit that fuel flows through and loses pressure in.</summary>
-internal interface IFlowLoss
+public interface IFlowLoss
 {
     /// <summary>The name shown in results.</summary>
     string Name { get; }
@@ -13,9 +13,9 @@ internal interface IFlowLoss
     /// <param name="flow">m³/s.</param>
     /// <param name="density">kg/m³.</param>
     /// <param name="kinematicViscosity">m²/s.</param>
-    double LossPascals(double flow, double density, double kinematicViscosity);
+    internal double LossPascals(double flow, double density, double kinematicViscosity);
 
     /// <summary>Pressure lost to height, Pa, whatever the flow; below zero where the part descends.</summary>
     /// <param name="density">kg/m³.</param>
-    double ElevationPascals(double density);
+    internal double ElevationPascals(double density);
 }

@@ -11,7 +11,7 @@ using Pressure = UnitsNet.Pressure;
 /// <para>Rail pressure is gauge (over the outside air), boost is manifold gauge pressure, and an injector sees the
 /// differential: rail gauge + ambient − manifold absolute.</para>
 /// <para>Kinds: <see cref="Fixed"/>, <see cref="ManifoldReferenced"/>, <see cref="RisingRate"/>,
-/// <see cref="RegulatorSeries"/>.</para>
+/// <see cref="RegulatorSeries"/>, <see cref="ElectronicReturnless"/>.</para>
 /// </remarks>
 public abstract record PressureRegulator
 {

@@ -1,7 +1,11 @@
 using FuelSizing.Equations;
+using FuelSizing.Quantities;
 using MathNet.Numerics.RootFinding;
+using UnitsNet;
 
 namespace FuelSizing.Pumps;
+
+using Pressure = UnitsNet.Pressure;
 
 /// <summary>One pump, or several in series or in parallel, in any nesting.</summary>
 /// <remarks>
@@ -22,6 +26,29 @@ public abstract class PumpAssembly
 
     /// <summary>Every pump in the assembly.</summary>
     public abstract IReadOnlyList<Pump> Pumps { get; }
+
+    /// <summary>
+    /// The assembly's curve at a supply voltage: the least that it surely delivers against each pressure rise, wiring and
+    /// condition included.
+    /// </summary>
+    /// <param name="supply">At the battery or alternator, 6 to 20 V.</param>
+    /// <param name="points">How many, 2 to 1,000.</param>
+    /// <returns>Points of evenly spaced pressure, from none to the highest at which something is delivered.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> CurveAt(ElectricPotential supply, int points = 61)
+    {
+        double volts = SupplyVoltage.Within(supply, nameof(supply)).Volts;
+        Allowed.Count(points, 2, 1000, "Give the number of points wanted.", nameof(points));
+        double highest = RiseAt(0, volts, generous: false);
+        return
+        [
+            .. Enumerable.Range(0, points)
+                .Select(point => StraightLine.Through<Real>(0, 0, points - 1, highest, point).Value)
+                .Select(rise => (
+                    Pressure.FromPascals(rise),
+                    VolumeFlow.FromCubicMetersPerSecond(FlowAt(rise, volts, generous: false)))),
+        ];
+    }
 
     /// <summary>The most that passes, m³/s: against no pressure rise.</summary>
     /// <param name="supply">Voltage at the source, V.</param>

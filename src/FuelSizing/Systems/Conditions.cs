@@ -1,6 +1,5 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
-using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
@@ -22,7 +21,7 @@ public sealed record Conditions
     /// <summary>The air outside.</summary>
     public Atmosphere Atmosphere { get; }
 
-    /// <summary>Voltage at the injectors and at the pump's terminals.</summary>
+    /// <summary>Voltage at the injectors, and at the source of the pumps' wiring.</summary>
     public ElectricPotential SupplyVoltage { get; }
 
     /// <summary>Fuel in the rail.</summary>
@@ -34,7 +33,7 @@ public sealed record Conditions
 
     /// <summary>Describes the conditions.</summary>
     /// <param name="atmosphere">The air outside.</param>
-    /// <param name="supplyVoltage">At the injectors and at the pump's terminals, 6 to 20 V.</param>
+    /// <param name="supplyVoltage">At the injectors, and at the source of the pumps' wiring, 6 to 20 V.</param>
     /// <param name="fuelTemperature">In the rail, −30 to 80 °C.</param>
     /// <returns>The conditions.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
@@ -44,12 +43,7 @@ public sealed record Conditions
         ArgumentNullException.ThrowIfNull(atmosphere);
         return new(
             atmosphere,
-            Allowed.Between(
-                supplyVoltage,
-                ElectricPotential.FromVolts(6),
-                ElectricPotential.FromVolts(20),
-                "Give the voltage at the parts themselves, under load.",
-                nameof(supplyVoltage)),
+            Quantities.SupplyVoltage.Within(supplyVoltage, nameof(supplyVoltage)),
             Fuel.WithinRange(fuelTemperature, nameof(fuelTemperature)));
     }
 }

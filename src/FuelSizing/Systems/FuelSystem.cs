@@ -1,5 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
@@ -13,10 +14,10 @@ using Pressure = UnitsNet.Pressure;
 /// <summary>A whole fuel system on an engine: does it all keep up?</summary>
 /// <remarks>
 /// <para>One steady operating point at a time: air → fuel demand → rail pressure by the regulator → differential pressure
-/// across the injector → static flow → pulse and duty cycle; beside it the pump's curve against injected and returned
-/// flow. Where the pump cannot keep the set pressure, the rail sags to where it can.</para>
-/// <para>Not reckoned: pressure lost in lines and filter, voltage lost in the pump's wiring, pulsation, transients. Give
-/// the pump's curve at the voltage and pressure that truly reach it, or leave room.</para>
+/// across the injector → static flow → pulse and duty cycle; beside it the circuit: pumps with their wiring, lines, filter
+/// and regulator solved together. Where the pumps cannot keep the set pressure, the rail sags to where they can.</para>
+/// <para>Lines and wiring count where they are given (<see cref="Plumbing"/>, <see cref="Pumps.Pump.Feed"/>); without them
+/// pressure at the pump is pressure at the rail. Pulsation and transients are not reckoned.</para>
 /// </remarks>
 /// <example>
 /// <code>
@@ -36,10 +37,12 @@ public sealed class FuelSystem
         FuelDemandModel demand,
         InjectorSet injectors,
         PressureRegulator regulator,
-        PumpCurve pump,
+        PumpAssembly pump,
+        Plumbing plumbing,
         SizingLimits limits)
     {
-        (Layout, Demand, Injectors, Regulator, Pump, Limits) = (layout, demand, injectors, regulator, pump, limits);
+        (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
+        (Pump, Plumbing, Limits) = (pump, plumbing, limits);
         _injection = new(
             injectors.Injector.RatedFlow,
             injectors.Injector.RatedPascals,
@@ -64,8 +67,11 @@ public sealed class FuelSystem
     /// <summary>The regulator.</summary>
     public PressureRegulator Regulator { get; }
 
-    /// <summary>The pump.</summary>
-    public PumpCurve Pump { get; }
+    /// <summary>The pump or pumps.</summary>
+    public PumpAssembly Pump { get; }
+
+    /// <summary>The lines and filters.</summary>
+    public Plumbing Plumbing { get; }
 
     /// <summary>The limits the system is held to.</summary>
     public SizingLimits Limits { get; }
@@ -74,17 +80,25 @@ public sealed class FuelSystem
     /// <param name="demand">How much fuel the engine burns.</param>
     /// <param name="injectors">The injectors.</param>
     /// <param name="regulator">Any regulator.</param>
-    /// <param name="pump">The pump.</param>
+    /// <param name="pump">The pump or pumps.</param>
     /// <param name="limits">The limits; <see cref="SizingLimits.Usual"/> if not given.</param>
+    /// <param name="plumbing">The lines and filters; <see cref="Plumbing.None"/> if not given.</param>
     /// <returns>The system.</returns>
-    /// <exception cref="ArgumentException">The regulator needs another of its kind before it.</exception>
+    /// <exception cref="ArgumentException">
+    /// The regulator does not fit the layout, or the fuel lacks a property that the plumbing needs.
+    /// </exception>
     public static FuelSystem Return(
         FuelDemandModel demand,
         InjectorSet injectors,
         PressureRegulator regulator,
-        PumpCurve pump,
-        SizingLimits? limits = null) =>
-        Of(LineLayout.Return, demand, injectors, regulator, pump, limits);
+        PumpAssembly pump,
+        SizingLimits? limits = null,
+        Plumbing? plumbing = null) =>
+        regulator is ElectronicReturnless
+            ? throw new ArgumentException(
+                $"regulator was {regulator.Description}; a pump held by its speed returns nothing. Use FuelSystem.Returnless.",
+                nameof(regulator))
+            : Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing);
 
     /// <summary>A returnless system: the regulator sits in or at the tank and only injected fuel goes forward.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
@@ -93,21 +107,25 @@ public sealed class FuelSystem
     /// As a rule <see cref="Fixed"/>, for the tank knows nothing of the manifold; a reference hose may make it another.
     /// Not a rising-rate unit behind a base regulator: there is no return line to put it in.
     /// </param>
-    /// <param name="pump">The pump.</param>
+    /// <param name="pump">The pump or pumps.</param>
     /// <param name="limits">The limits; <see cref="SizingLimits.Usual"/> if not given.</param>
+    /// <param name="plumbing">The lines and filters; <see cref="Plumbing.None"/> if not given.</param>
     /// <returns>The system.</returns>
-    /// <exception cref="ArgumentException">The regulator needs a return line, or another of its kind before it.</exception>
+    /// <exception cref="ArgumentException">
+    /// The regulator does not fit the layout, or the fuel lacks a property that the plumbing needs.
+    /// </exception>
     public static FuelSystem Returnless(
         FuelDemandModel demand,
         InjectorSet injectors,
         PressureRegulator regulator,
-        PumpCurve pump,
-        SizingLimits? limits = null) =>
+        PumpAssembly pump,
+        SizingLimits? limits = null,
+        Plumbing? plumbing = null) =>
         regulator is RegulatorSeries
             ? throw new ArgumentException(
                 $"regulator was {regulator.Description}; a returnless system has no return line for the second unit. Use FuelSystem.Return, or one regulator.",
                 nameof(regulator))
-            : Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits);
+            : Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing);
 
     /// <summary>Solves one operating point.</summary>
     /// <param name="point">Speed, boost and conditions, within the engine's tables and limits.</param>
@@ -125,12 +143,22 @@ public sealed class FuelSystem
         double injected = FuelDemandFlow.Volume<Real>(demand.KilogramsPerSecond, density);
         double wanted = PumpDuty.Required<Real>(injected, _pumpReserve, _minimumReturn);
         double set = Regulator.SetPascals(point.Boost.Pascals);
-        bool voltageCovered = point.Conditions.SupplyVolts >= Pump.Voltage.Volts - VoltageTolerance;
-        RailBalance balance = voltageCovered
-            ? RailBalance.Of(Pump, set, injected, wanted, _minimumReturn)
-            : new(RailState.NotCovered, set, null, false, null);
+        CircuitState circuit = CircuitSolver.Solve(new(
+            Layout,
+            Pump,
+            Plumbing,
+            point.Conditions.SupplyVolts,
+            (Regulator as ElectronicReturnless)?.LowestVoltage.Volts,
+            set,
+            _minimumReturn,
+            injected,
+            density,
+            Plumbing.NeedsViscosity
+                ? Demand.Consumption.Fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins)
+                : 0));
+        double rail = circuit.State == RailState.NotCovered ? set : circuit.RailGauge;
         double differential = RailPressure.Differential<Real>(
-            balance.RailGauge, point.Conditions.Atmosphere.Pascals, demand.ManifoldPascals);
+            rail, point.Conditions.Atmosphere.Pascals, demand.ManifoldPascals);
         bool timed = Injectors.Injector.DeadTime.TryAt(
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> injection = InjectionChain.Evaluate(
@@ -144,14 +172,14 @@ public sealed class FuelSystem
             new()
             {
                 RailSet = set,
-                Balance = balance,
+                Rail = rail,
+                Circuit = circuit,
                 Differential = differential,
                 FuelDensity = density,
                 Injected = injected,
                 Wanted = wanted,
-                Injectable = balance.AtSet is { } atSet
-                    ? PumpDuty.Injectable<Real>(atSet, _pumpReserve, _minimumReturn)
-                    : null,
+                LeastInjectable = PumpDuty.Injectable<Real>(circuit.LeastAtSet, _pumpReserve, _minimumReturn),
+                MostInjectable = PumpDuty.Injectable<Real>(circuit.MostAtSet, _pumpReserve, _minimumReturn),
                 StaticFlow = injection.StaticFlow,
                 AvailableTime = injection.AvailableTime,
                 DeadTime = timed ? deadTime : null,
@@ -161,7 +189,6 @@ public sealed class FuelSystem
                     ? InjectorFlow.Capacity<Real>(
                         injection.StaticFlow, Injectors.Count, injection.AvailableTime, _dutyLimit, deadTime)
                     : null,
-                PumpVoltageCovered = voltageCovered,
             });
     }
 
@@ -186,26 +213,36 @@ public sealed class FuelSystem
             [.. boosts.SelectMany(_ => speeds, (boost, speed) => Solve(OperatingPoint.At(speed, boost, all)))]);
     }
 
-    // An alternator's voltage is never known closer than this.
-    private const double VoltageTolerance = 0.05;
-
     private static FuelSystem Of(
         LineLayout layout,
         FuelDemandModel demand,
         InjectorSet injectors,
         PressureRegulator regulator,
-        PumpCurve pump,
-        SizingLimits? limits)
+        PumpAssembly pump,
+        SizingLimits? limits,
+        Plumbing? plumbing)
     {
         ArgumentNullException.ThrowIfNull(demand);
         ArgumentNullException.ThrowIfNull(injectors);
         ArgumentNullException.ThrowIfNull(regulator);
         ArgumentNullException.ThrowIfNull(pump);
-        return regulator is RisingRate { Base.Pascals: 0 }
-            ? throw new ArgumentException(
+        if (regulator is RisingRate { Base.Pascals: 0 })
+        {
+            throw new ArgumentException(
                 $"regulator was {regulator.Description}; with no base of its own it needs a base regulator before it. Use RegulatorSeries.Of.",
-                nameof(regulator))
-            : new(layout, demand, injectors, regulator, pump, limits ?? SizingLimits.Usual);
+                nameof(regulator));
+        }
+
+        Plumbing ways = plumbing ?? Plumbing.None;
+        Fuel fuel = demand.Consumption.Fuel;
+        if ((ways.NeedsViscosity && !fuel.HasViscosity) || (ways.Suction.Count > 0 && !fuel.HasVapourPressure))
+        {
+            throw new ArgumentException(
+                $"plumbing needs the viscosity of {fuel.Name}, and on the suction side its vapour pressure. Give them with Fuel.WithViscosity and Fuel.WithVapourPressure.",
+                nameof(plumbing));
+        }
+
+        return new(layout, demand, injectors, regulator, pump, ways, limits ?? SizingLimits.Usual);
     }
 
     private static void Rising<T, TChecked>(

@@ -17,14 +17,14 @@ internal static class MarginChecks
             Injectors(system, point, solved),
             ShortestPulse(system, point, solved),
             Opening(system, solved),
-            Pump(system, point, solved),
+            .. CircuitChecks.Of(system, point, solved),
         ];
         if (system.Limits.RailCeiling is { } ceiling)
         {
             margins.Add(AtMost(
                 Part.RailRating,
                 "rail pressure",
-                Pressure.FromPascals(solved.RailSet),
+                UnitMath.Max(Pressure.FromPascals(solved.RailSet), Pressure.FromPascals(solved.Rail)),
                 ceiling,
                 "rated for"));
         }
@@ -53,7 +53,7 @@ internal static class MarginChecks
 
         Ratio used = Ratio.FromDecimalFractions(duty);
         double reserve = Reserve.Of<Real>(capacity, solved.Injected);
-        string sag = solved.Balance.State is RailState.Sagging or RailState.Starved ? " with the rail sagging" : "";
+        string sag = solved.Circuit.State is RailState.Sagging or RailState.Starved ? " with the rail sagging" : "";
         return reserve >= 0
             ? new(
                 Part.Injectors,
@@ -111,53 +111,6 @@ internal static class MarginChecks
             Pressure.FromPascals(solved.Differential),
             system.Injectors.Injector.HighestDifferential,
             "known to open against");
-
-    private static Margin Pump(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
-    {
-        VolumeFlow injected = VolumeFlow.FromCubicMetersPerSecond(solved.Injected);
-        Pressure set = Pressure.FromPascals(solved.RailSet);
-        if (!solved.PumpVoltageCovered)
-        {
-            return new(
-                Part.Pump,
-                Outcome.CannotSay,
-                null,
-                injected,
-                null,
-                $"its curve belongs to {Readable.Of(system.Pump.Voltage)} and says nothing of {Readable.Of(point.Conditions.SupplyVoltage)}");
-        }
-
-        if (solved.Injectable is not { } injectable || solved.Balance.AtSet is not { } atSet)
-        {
-            return new(
-                Part.Pump,
-                Outcome.CannotSay,
-                null,
-                injected,
-                null,
-                $"its curve covers {Readable.Of(system.Pump.LowestPressure)} to {Readable.Of(system.Pump.HighestPressure)} and says nothing of {Readable.Of(set)}");
-        }
-
-        double reserve = Reserve.Of<Real>(injectable, solved.Injected);
-        VolumeFlow wanted = VolumeFlow.FromCubicMetersPerSecond(solved.Wanted);
-        string bound = !solved.Balance.AtSetIsBound ? "" : reserve >= 0 ? "at least " : "at most ";
-        string delivers =
-            $"delivers {bound}{Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(atSet))} at {Readable.Of(set)}, {Readable.PumpFlow(wanted)} wanted";
-        string consequence = solved.Balance.State switch
-        {
-            RailState.Sagging =>
-                $": the regulator shuts and the rail sags to {Readable.Of(Pressure.FromPascals(solved.Balance.RailGauge))}",
-            RailState.Starved => ": it cannot meet the demand even against no pressure",
-            _ => "",
-        };
-        return new(
-            Part.Pump,
-            reserve >= 0 ? Outcome.Holds : Outcome.Fails,
-            reserve,
-            injected,
-            VolumeFlow.FromCubicMetersPerSecond(injectable),
-            delivers + consequence);
-    }
 
     private static Margin UnknownDeadTime(Part part, FuelSystem system, OperatingPoint point, in SolvedPoint solved) =>
         new(

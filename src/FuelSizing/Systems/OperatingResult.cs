@@ -1,5 +1,4 @@
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
@@ -33,10 +32,10 @@ public sealed record OperatingResult
     public Pressure RailSetGauge => Pressure.FromPascals(_solved.RailSet);
 
     /// <summary>Gauge pressure in the rail: as set, or lower where the pump cannot keep it.</summary>
-    public Pressure RailGauge => Pressure.FromPascals(_solved.Balance.RailGauge);
+    public Pressure RailGauge => Pressure.FromPascals(_solved.Rail);
 
     /// <summary>Who governs the rail.</summary>
-    public RailState RailState => _solved.Balance.State;
+    public RailState RailState => _solved.Circuit.State;
 
     /// <summary>Across the injector: rail gauge + ambient − manifold absolute.</summary>
     public Pressure InjectorDifferential => Pressure.FromPascals(_solved.Differential);
@@ -56,12 +55,14 @@ public sealed record OperatingResult
     /// <summary>Pulse ÷ available time, at full demand; none where it cannot be said.</summary>
     public Ratio? DutyCycle => _solved.DutyCycle is { } duty ? Ratio.FromDecimalFractions(duty) : null;
 
-    /// <summary>What the pump delivers at the rail pressure found; none where its curve says nothing.</summary>
-    public VolumeFlow? PumpFlow => Flow(_solved.Balance.Delivered);
+    /// <summary>What the pumps deliver; none where their curves say nothing.</summary>
+    public VolumeFlow? PumpFlow => Flow(_solved.Circuit.PumpFlow);
 
     /// <summary>What goes back to the tank: delivered less injected; none where the pump's curve says nothing.</summary>
-    public VolumeFlow? ReturnedFlow =>
-        _solved.Balance.Delivered is { } delivered ? Flow(PumpDuty.Returned<Real>(delivered, _solved.Injected)) : null;
+    public VolumeFlow? ReturnedFlow => Flow(_solved.Circuit.Returned);
+
+    /// <summary>Every pressure, flow, voltage and current of the circuit.</summary>
+    public CircuitResult Circuit => new(this, _solved);
 
     /// <summary>How each part stands.</summary>
     public IReadOnlyList<Margin> Margins => MarginChecks.Of(System, Point, _solved);
@@ -81,7 +82,7 @@ public sealed record OperatingResult
 
     internal double WantedPerSecond => _solved.Wanted;
 
-    internal bool PumpVoltageCovered => _solved.PumpVoltageCovered;
+    internal IReadOnlyList<Pumps.PumpPoint> PumpPoints => _solved.Circuit.Pumps;
 
     private static Duration? Seconds(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;
 

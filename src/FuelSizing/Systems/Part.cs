@@ -17,4 +17,19 @@ public enum Part
 
     /// <summary>Hoses, fittings and filter: rail pressure against their rating.</summary>
     RailRating,
+
+    /// <summary>The way back to the tank: the pressure at which it passes the surplus against the one set.</summary>
+    WayBack,
+
+    /// <summary>A speed-controlled pump at its lowest speed: rail pressure against the target.</summary>
+    PumpControl,
+
+    /// <summary>The pump's inlet: pressure there against the fuel's vapour pressure.</summary>
+    Suction,
+
+    /// <summary>A pump's feed: voltage lost on the way against the most allowed.</summary>
+    Feed,
+
+    /// <summary>A filter: the flow through it against the most at which its loss is known.</summary>
+    Filter,
 }

@@ -13,6 +13,11 @@ public static class PartNames
         Part.ShortestPulse => "injectors at light load",
         Part.InjectorOpening => "injectors' opening",
         Part.Pump => "pump",
+        Part.WayBack => "way back to the tank",
+        Part.PumpControl => "pump control",
+        Part.Suction => "pump inlet",
+        Part.Feed => "pump feed",
+        Part.Filter => "filter",
         _ => "hoses, fittings and filter",
     };
 
@@ -23,6 +28,10 @@ public static class PartNames
         Part.ShortestPulse => "the injectors' pulse is too short first",
         Part.InjectorOpening => "the injectors may not open first",
         Part.Pump => "the pump runs out first",
+        Part.WayBack => "the way back is too narrow first",
+        Part.PumpControl => "the pump cannot be slowed enough first",
+        Part.Suction => "fuel may boil at the pump's inlet first",
+        Part.Feed => "the pump's feed loses too much first",
         _ => "hoses, fittings and filter pass their rating first",
     };
 }

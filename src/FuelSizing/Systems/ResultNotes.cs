@@ -1,3 +1,4 @@
+using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -17,6 +18,9 @@ internal static class ResultNotes
 
         /// <summary>The pump's voltage.</summary>
         PumpVoltage,
+
+        /// <summary>A curve carried to another voltage.</summary>
+        PumpScaling,
 
         /// <summary>The returned flow.</summary>
         Return,
@@ -39,13 +43,24 @@ internal static class ResultNotes
             yield return new(About.DeadTime, 0, "Dead time is taken to be the same at every pressure: an estimate.");
         }
 
-        ElectricPotential supply = result.Point.Conditions.SupplyVoltage;
-        if (result.PumpVoltageCovered && supply.Volts > result.System.Pump.Voltage.Volts + 0.5)
+        foreach (PumpPoint pump in result.PumpPoints)
         {
-            yield return new(
-                About.PumpVoltage,
-                0,
-                $"The pump's curve was measured at {Readable.Of(result.System.Pump.Voltage)} and is used unchanged at {Readable.Of(supply)}, where the pump delivers more.");
+            ElectricPotential motor = ElectricPotential.FromVolts(pump.Voltage);
+            if (pump.Coverage.HasFlag(PumpCoverage.VoltageAbove))
+            {
+                yield return new(
+                    About.PumpVoltage,
+                    0,
+                    $"The highest curve of {pump.Pump.Name}, {Readable.Of(pump.Pump.Curves[^1].Voltage)}, is used unchanged at {Readable.Of(motor)}, where the pump delivers no less.");
+            }
+
+            if (pump.Coverage.HasFlag(PumpCoverage.Scaled))
+            {
+                yield return new(
+                    About.PumpScaling,
+                    -pump.Voltage,
+                    $"{pump.Pump.Name} at {Readable.Of(motor)} is scaled from its {Readable.Of(pump.Pump.Curves[0].Voltage)} curve by the affinity laws: an estimate.");
+            }
         }
 
         if (result.RailState == RailState.AtRegulatorLimit)

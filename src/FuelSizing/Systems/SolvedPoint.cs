@@ -6,8 +6,11 @@ internal readonly record struct SolvedPoint
     /// <summary>What the regulator asks for, gauge, Pa.</summary>
     public required double RailSet { get; init; }
 
-    /// <summary>Pump against demand.</summary>
-    public required RailBalance Balance { get; init; }
+    /// <summary>In the rail, gauge, Pa; as set where the pump's data does not cover the point.</summary>
+    public required double Rail { get; init; }
+
+    /// <summary>Pumps, lines and regulator against the demand.</summary>
+    public required CircuitState Circuit { get; init; }
 
     /// <summary>Across the injector, Pa.</summary>
     public required double Differential { get; init; }
@@ -21,8 +24,11 @@ internal readonly record struct SolvedPoint
     /// <summary>Flow wanted of the pump, m³/s.</summary>
     public required double Wanted { get; init; }
 
-    /// <summary>Flow that may be injected with the pump's reserve kept, m³/s; null where the curve says nothing.</summary>
-    public required double? Injectable { get; init; }
+    /// <summary>The least that may surely be injected with the pump's reserve kept, m³/s.</summary>
+    public required double LeastInjectable { get; init; }
+
+    /// <summary>The most that may be injected with the pump's reserve kept, m³/s; the same where data covers the point.</summary>
+    public required double MostInjectable { get; init; }
 
     /// <summary>Of one injector, m³/s.</summary>
     public required double StaticFlow { get; init; }
@@ -41,7 +47,4 @@ internal readonly record struct SolvedPoint
 
     /// <summary>Fuel that the injectors can pass at the duty limit, m³/s; null where there is no dead time.</summary>
     public required double? Capacity { get; init; }
-
-    /// <summary>True if the pump's curve belongs to the supply voltage or to a lower one.</summary>
-    public required bool PumpVoltageCovered { get; init; }
 }

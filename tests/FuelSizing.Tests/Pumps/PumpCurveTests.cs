@@ -36,8 +36,10 @@ public class PumpCurveTests
                 double at = points[i - 1].Item1.Kilopascals
                     + (share * (points[i].Item1.Kilopascals - points[i - 1].Item1.Kilopascals));
                 double between = pump.FlowAt(Pressure.FromKilopascals(at)).LitersPerHour;
+
+                // Equal neighbours are read as falling by a billionth each.
                 Assert.InRange(
-                    between, points[i].Item2.LitersPerHour - 1e-6, points[i - 1].Item2.LitersPerHour + 1e-6);
+                    between, points[i].Item2.LitersPerHour - 1e-5, points[i - 1].Item2.LitersPerHour + 1e-6);
             }
         });
 

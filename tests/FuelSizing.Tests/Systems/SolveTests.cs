@@ -120,9 +120,9 @@ public class SolveTests
         {
             InjectorSet injectors = InjectorSet.Of(Wren.InjectorOf(500), 4);
             Fixed regulator = Fixed.At(Wren.Kpa(400));
-            OperatingResult back = FuelSystem.Return(Wren.Demand(), injectors, regulator, Wren.Pump)
+            OperatingResult back = FuelSystem.Return(Wren.Demand(), injectors, regulator, Pump.By(Wren.Pump))
                 .Solve(Wren.At(at.Rpm, at.Boost));
-            OperatingResult dead = FuelSystem.Returnless(Wren.Demand(), injectors, regulator, Wren.Pump)
+            OperatingResult dead = FuelSystem.Returnless(Wren.Demand(), injectors, regulator, Pump.By(Wren.Pump))
                 .Solve(Wren.At(at.Rpm, at.Boost));
             return back.RailGauge.Pascals == dead.RailGauge.Pascals
                 && back.DutyCycle?.DecimalFractions == dead.DutyCycle?.DecimalFractions;
@@ -159,7 +159,7 @@ public class SolveTests
                     Wren.Demand(),
                     InjectorSet.Of(steady, 4),
                     RisingRate.From(Wren.Kpa(300), g, Pressure.Zero),
-                    Wren.PumpOf(5))
+                    Pump.By(Wren.PumpOf(5)))
                 .Solve(Wren.At(5000, boost)).DutyCycle!.Value.DecimalFractions;
             return Duty(gain + more) <= Duty(gain) + 1e-12;
         });
@@ -213,13 +213,25 @@ public class SolveTests
     }
 
     [Fact]
-    public void Pump_OnLessVoltageThanItsCurve_CannotBeJudged()
+    public void Pump_OnFarLessVoltageThanItsCurve_CannotBeJudged()
     {
-        Conditions low = Conditions.Of(Atmosphere.Standard, Wren.Volt(12), Temperature.FromDegreesCelsius(20));
+        Conditions low = Conditions.Of(Atmosphere.Standard, Wren.Volt(9), Temperature.FromDegreesCelsius(20));
         OperatingResult result = Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, low));
         Assert.Equal(Outcome.CannotSay, result.Outcome);
         Assert.Contains("13.5 V", Explain(result, Part.Pump), StringComparison.Ordinal);
         Assert.Null(result.PumpFlow);
+    }
+
+    [Fact]
+    public void Pump_OnSomewhatLessVoltageThanItsCurve_IsScaledAndSaysSo()
+    {
+        Conditions low = Conditions.Of(Atmosphere.Standard, Wren.Volt(12), Temperature.FromDegreesCelsius(20));
+        OperatingResult result = Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, low));
+
+        // Affinity laws: 300 kPa at 12 V answers to 300 (13.5/12)² at 13.5 V; flow goes with voltage.
+        double expected = Wren.Pump.FlowAt(Wren.Kpa(300 * 13.5 / 12 * 13.5 / 12)).LitersPerHour * 12 / 13.5;
+        Assert.Equal(expected, result.PumpFlow!.Value.LitersPerHour, 6);
+        Assert.Contains(result.Notes, note => note.Contains("affinity laws: an estimate", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -295,7 +307,7 @@ public class SolveTests
                 InjectorSet.Of(Wren.InjectorOf(360), 4),
                 RegulatorSeries.Of(
                     ManifoldReferenced.From(Wren.Kpa(300)), RisingRate.From(Pressure.Zero, 6, Pressure.Zero)),
-                Wren.Pump)).Message,
+                Pump.By(Wren.Pump))).Message,
             StringComparison.Ordinal);
 
     private static Gen<PressureRegulator> Regulators =>
@@ -310,7 +322,7 @@ public class SolveTests
 
     private static FuelSystem Of(PumpCurve pump) =>
         FuelSystem.Return(
-            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), pump);
+            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Pump.By(pump));
 
     private static Margin Find(OperatingResult result, Part part) => result.Margins.Single(m => m.Part == part);
 

@@ -137,7 +137,7 @@ public class SweepTests
     [Fact]
     public void Verdict_WhereTheDataEnds_SaysThatItCannotSay()
     {
-        Conditions cranking = Conditions.Of(Atmosphere.Standard, Wren.Volt(9.5), Temperature.FromDegreesCelsius(20));
+        Conditions cranking = Conditions.Of(Atmosphere.Standard, Wren.Volt(9), Temperature.FromDegreesCelsius(20));
         SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, cranking);
         Assert.Equal(Outcome.CannotSay, sweep.Verdict.Outcome);
         Assert.StartsWith("Cannot be judged", sweep.Verdict.Headline, StringComparison.Ordinal);

@@ -1,0 +1,55 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Pressure;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>
+/// A controller that slows the pump until the rail has the pressure it should have: nothing returns.
+/// </summary>
+/// <remarks>
+/// It can do no more than the full supply, and no less than its lowest voltage: under small demand the rail may then stand
+/// above its target. The controller is taken as giving the pump a steady voltage, which a pulsed one gives on average.
+/// </remarks>
+public sealed record ElectronicReturnless : PressureRegulator
+{
+    private ElectronicReturnless(Pressure basePressure, bool followsManifold, ElectricPotential lowestVoltage)
+        : base(VolumeFlow.Zero) => (Base, FollowsManifold, LowestVoltage) = (basePressure, followsManifold, lowestVoltage);
+
+    /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
+    public Pressure Base { get; }
+
+    /// <summary>True if the target follows the manifold one for one.</summary>
+    public bool FollowsManifold { get; }
+
+    /// <summary>Lowest voltage at which the pump is still run.</summary>
+    public ElectricPotential LowestVoltage { get; }
+
+    /// <inheritdoc/>
+    public override string Description =>
+        $"pump speed held for {Readable.Of(Base)}{(FollowsManifold ? ", following the manifold" : string.Empty)}, down to {Readable.Of(LowestVoltage)}";
+
+    /// <summary>Describes the controller.</summary>
+    /// <param name="basePressure">Rail gauge pressure with the manifold at atmospheric pressure, 100 to 1,500 kPa.</param>
+    /// <param name="followsManifold">True if the target follows the manifold one for one, so that the differential is constant.</param>
+    /// <param name="lowestVoltage">Lowest voltage at which the pump is still run, 3 to 20 V.</param>
+    /// <returns>The controller.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static ElectronicReturnless Holding(
+        Pressure basePressure, bool followsManifold, ElectricPotential lowestVoltage) =>
+        new(
+            WithinBase(basePressure, nameof(basePressure)),
+            followsManifold,
+            Allowed.Between(
+                lowestVoltage,
+                ElectricPotential.FromVolts(3),
+                ElectricPotential.FromVolts(20),
+                "Give the lowest voltage at which the controller still runs the pump.",
+                nameof(lowestVoltage)));
+
+    internal override double SetPascals(double boost) =>
+        RailPressure.Set<Real>(
+            Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, boost);
+}

@@ -1,0 +1,85 @@
+using FuelSizing.Equations;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>Every pressure, flow, voltage and current of the circuit at one operating point.</summary>
+/// <remarks>Pressures are gauge: over the outside air, which the tank breathes.</remarks>
+public sealed record CircuitResult
+{
+    private readonly CircuitState _state;
+
+    internal CircuitResult(OperatingResult result, in SolvedPoint solved)
+    {
+        _state = solved.Circuit;
+        (InjectedFlow, PumpFlow, ReturnedFlow) = (result.InjectedFlow, result.PumpFlow, result.ReturnedFlow);
+        RailGauge = result.RailGauge;
+        double injected = solved.Injected;
+        Pumps = [.. _state.Pumps.Select(point => new PumpResult(point, _state.FedVoltage, injected))];
+        Plumbing ways = result.System.Plumbing;
+        double flow = _state.PumpFlow ?? 0;
+        double supply = result.System.Layout == LineLayout.Return ? flow : injected;
+        double density = solved.FuelDensity;
+        double viscosity = ways.NeedsViscosity
+            ? result.System.Demand.Consumption.Fuel.KinematicViscosityAtKelvins(result.Point.Conditions.FuelKelvins)
+            : 0;
+        Ways =
+        [
+            .. ways.Suction.Select(part => new WayResult(part, flow, density, viscosity)),
+            .. ways.Supply.Select(part => new WayResult(part, supply, density, viscosity)),
+            .. ways.Back.Select(part => new WayResult(part, _state.Returned ?? 0, density, viscosity)),
+        ];
+    }
+
+    /// <summary>Into the engine.</summary>
+    public VolumeFlow InjectedFlow { get; }
+
+    /// <summary>Through the pumps; none where their data says nothing.</summary>
+    public VolumeFlow? PumpFlow { get; }
+
+    /// <summary>Back to the tank; none where the pumps' data says nothing.</summary>
+    public VolumeFlow? ReturnedFlow { get; }
+
+    /// <summary>At the pump's inlet.</summary>
+    public Pressure InletGauge => Pressure.FromPascals(_state.InletGauge);
+
+    /// <summary>At the pump's outlet.</summary>
+    public Pressure OutletGauge => Pressure.FromPascals(_state.OutletGauge);
+
+    /// <summary>In the rail.</summary>
+    public Pressure RailGauge { get; }
+
+    /// <summary>Where the way back to the tank begins: what it takes to pass the returned flow.</summary>
+    public Pressure BackGauge => Pressure.FromPascals(_state.BackGauge);
+
+    /// <summary>Each pump where it runs.</summary>
+    public IReadOnlyList<PumpResult> Pumps { get; }
+
+    /// <summary>Each line and filter, in the order of flow: to the pump, to the rail, back.</summary>
+    public IReadOnlyList<WayResult> Ways { get; }
+
+    /// <summary>
+    /// Heat that the pumps leave in the fuel of the tank: electrical power less the work on the injected fuel. None where a
+    /// pump's current is not known.
+    /// </summary>
+    public Power? HeatToTank
+    {
+        get
+        {
+            Real heat = 0;
+            foreach (PumpResult pump in Pumps)
+            {
+                if (pump.HeatWatts is not { } watts)
+                {
+                    return null;
+                }
+
+                heat += watts;
+            }
+
+            return Power.FromWatts(heat.Value);
+        }
+    }
+}

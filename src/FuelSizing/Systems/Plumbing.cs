@@ -1,0 +1,65 @@
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+
+namespace FuelSizing.Systems;
+
+/// <summary>What the fuel passes on its way: from the tank to the pump, from the pump to the rail, and back.</summary>
+/// <remarks>
+/// Each way is a list of <see cref="Line"/> and <see cref="Filter"/> in the order of flow; their rises add up to the height
+/// of the way's end over its start. A way left empty costs nothing.
+/// </remarks>
+public sealed record Plumbing
+{
+    private Plumbing(IFlowLoss[] suction, IFlowLoss[] supply, IFlowLoss[] back) =>
+        (Suction, Supply, Back) = (suction, supply, back);
+
+    /// <summary>No lines at all: pressure at the pump is pressure at the rail.</summary>
+    public static Plumbing None { get; } = new([], [], []);
+
+    /// <summary>From the tank to the pump; empty for a pump in the tank.</summary>
+    public IReadOnlyList<IFlowLoss> Suction { get; }
+
+    /// <summary>From the pump to the rail.</summary>
+    public IReadOnlyList<IFlowLoss> Supply { get; }
+
+    /// <summary>From the regulator back to the tank.</summary>
+    public IReadOnlyList<IFlowLoss> Back { get; }
+
+    internal bool NeedsViscosity => Suction.Count + Supply.Count + Back.Count > 0;
+
+    /// <summary>Describes the ways.</summary>
+    /// <param name="suction">From the tank to the pump; none for a pump in the tank.</param>
+    /// <param name="supply">From the pump to the rail.</param>
+    /// <param name="back">From the regulator back to the tank.</param>
+    /// <returns>The plumbing.</returns>
+    /// <exception cref="ArgumentNullException">A part is missing from a list.</exception>
+    public static Plumbing Of(
+        IReadOnlyList<IFlowLoss>? suction = null,
+        IReadOnlyList<IFlowLoss>? supply = null,
+        IReadOnlyList<IFlowLoss>? back = null) =>
+        new(Kept(suction, nameof(suction)), Kept(supply, nameof(supply)), Kept(back, nameof(back)));
+
+    /// <summary>Pressure lost on a way, height included, Pa.</summary>
+    internal static double Loss(IReadOnlyList<IFlowLoss> way, double flow, double density, double kinematicViscosity)
+    {
+        Real loss = 0;
+        for (int part = 0; part < way.Count; part++)
+        {
+            loss += way[part].LossPascals(flow, density, kinematicViscosity);
+            loss += way[part].ElevationPascals(density);
+        }
+
+        return loss;
+    }
+
+    private static IFlowLoss[] Kept(IReadOnlyList<IFlowLoss>? parts, string name)
+    {
+        IFlowLoss[] kept = [.. parts ?? []];
+        foreach (IFlowLoss part in kept)
+        {
+            ArgumentNullException.ThrowIfNull(part, name);
+        }
+
+        return kept;
+    }
+}

@@ -1,0 +1,28 @@
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>One line or filter at its flow.</summary>
+public sealed record WayResult
+{
+    internal WayResult(IFlowLoss part, double flow, double density, double kinematicViscosity)
+    {
+        Name = part.Name;
+        Flow = VolumeFlow.FromCubicMetersPerSecond(flow);
+        Real loss = part.LossPascals(flow, density, kinematicViscosity);
+        PressureLoss = Pressure.FromPascals((loss + part.ElevationPascals(density)).Value);
+    }
+
+    /// <summary>The part's name.</summary>
+    public string Name { get; }
+
+    /// <summary>Flow through it.</summary>
+    public VolumeFlow Flow { get; }
+
+    /// <summary>Pressure lost in it, height included.</summary>
+    public Pressure PressureLoss { get; }
+}
