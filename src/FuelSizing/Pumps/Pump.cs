@@ -112,43 +112,21 @@ public sealed class Pump : PumpAssembly
         return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)));
     }
 
-    internal override double FreeFlow(double supply) => FlowAt(0, supply, generous: false);
+    internal override bool HasOpenEnd => _curves.Any(curve => !curve.EndsAtDeadhead && curve.Flow.Last < _relief);
 
-    internal override double HighestRise(double supply, bool generous)
+    internal override RunningPumps Running(double supply, bool generous = false) =>
+        new RunningPump(this, supply, generous);
+
+    /// <summary>A rise that nothing is delivered above, Pa.</summary>
+    internal double HighestRise(bool generous)
     {
         double most = 0;
         foreach (PumpCurve curve in _curves)
         {
-            bool endless = generous && !curve.EndsAtDeadhead;
-            most = Math.Max(most, endless ? EndlessRise : curve.Flow.Last);
+            most = Math.Max(most, generous && !curve.EndsAtDeadhead ? EndlessRise : curve.Flow.Last);
         }
 
         return Math.Min(most, _relief);
-    }
-
-    internal override double FlowAt(double rise, double supply, bool generous) =>
-        FlowAtMotor(rise, MotorVoltage(rise, supply), generous);
-
-    internal override double RiseAt(double flow, double supply, bool generous) =>
-        Inverse(rise => FlowAt(rise, supply, generous), Trickle(flow, supply), HighestRise(supply, generous));
-
-    internal override void Describe(double flow, double supply, ICollection<PumpPoint> points)
-    {
-        double rise = RiseAt(flow, supply, generous: false);
-        double volts = MotorVoltage(rise, supply);
-        PumpCoverage coverage = OfVoltage(volts);
-        if (IsBelowCurve(rise, volts))
-        {
-            coverage |= PumpCoverage.PressureBelow;
-        }
-
-        // The end of the curve, and not the pump, holds the rise down.
-        if (RiseAt(flow, supply, generous: true) > rise + 1)
-        {
-            coverage |= PumpCoverage.PressureAbove;
-        }
-
-        points.Add(new(this, flow, rise, volts, CurrentAtMotor(rise, volts), coverage));
     }
 
     // Under this share of the supply a motor does not turn.
@@ -172,7 +150,7 @@ public sealed class Pump : PumpAssembly
 
         foreach ((double pressure, double flow) in higher.Flow.Points)
         {
-            if (lower.Flow.Covers(pressure) && lower.Flow.At(pressure) > flow)
+            if (lower.Flow.Covers(pressure) && lower.Flow.At(pressure) > flow + (Curve.EndTolerance * lower.Flow.FirstValue))
             {
                 throw Allowed.OutOfRange(
                     name,
@@ -199,7 +177,8 @@ public sealed class Pump : PumpAssembly
     private static double CurrentOf(PumpCurve curve, double rise) =>
         curve.Current!.At(Math.Clamp(rise, curve.Current.First, curve.Current.Last));
 
-    private double FlowAtMotor(double rise, double volts, bool generous)
+    /// <summary>Delivered flow at a rise and motor voltage, m³/s.</summary>
+    internal double FlowAtMotor(double rise, double volts, bool generous)
     {
         if (rise > _relief)
         {
@@ -214,7 +193,8 @@ public sealed class Pump : PumpAssembly
         return flow * _condition;
     }
 
-    private double? CurrentAtMotor(double rise, double volts) =>
+    /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
+    internal double? CurrentAtMotor(double rise, double volts) =>
         _curves[0].HasCurrent
             ? Read(
                 volts,
@@ -245,7 +225,8 @@ public sealed class Pump : PumpAssembly
         };
     }
 
-    private double MotorVoltage(double rise, double supply)
+    /// <summary>Voltage left at the motor by its feed, V.</summary>
+    internal double MotorVoltage(double rise, double supply)
     {
         if (_feedOhms == 0)
         {
@@ -259,17 +240,19 @@ public sealed class Pump : PumpAssembly
         return Left(least) <= 0 ? least : supply * Brent.FindRoot(share => Left(share * supply), LeastMotorShare, 1, 1e-14, 200);
     }
 
-    private PumpCoverage OfVoltage(double volts) =>
-        volts < LowestScale * _curves[0].Volts ? PumpCoverage.VoltageBelow
-        : volts < _curves[0].Volts - VoltageTolerance ? PumpCoverage.Scaled
-        : volts > _curves[^1].Volts + VoltageTolerance ? PumpCoverage.VoltageAbove
-        : PumpCoverage.Measured;
-
-    private bool IsBelowCurve(double rise, double volts)
+    /// <summary>What the curves say of a rise and motor voltage, their upper ends apart.</summary>
+    internal PumpCoverage CoverageAt(double rise, double volts)
     {
+        PumpCoverage coverage =
+            volts < LowestScale * _curves[0].Volts ? PumpCoverage.VoltageBelow
+            : volts < _curves[0].Volts - VoltageTolerance ? PumpCoverage.Scaled
+            : volts > _curves[^1].Volts + VoltageTolerance ? PumpCoverage.VoltageAbove
+            : PumpCoverage.Measured;
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         Real speed = Real.Min(1, PumpScaling.SpeedRatio<Real>(volts, lower.Volts));
         double measured = PumpScaling.MeasuredPressure<Real>(rise, speed);
-        return new[] { lower, upper }.Any(curve => measured < curve.Flow.First && !curve.Flow.Covers(measured));
+        return IsBelow(lower, measured) || IsBelow(upper, measured) ? coverage | PumpCoverage.PressureBelow : coverage;
     }
+
+    private static bool IsBelow(PumpCurve curve, double rise) => rise < curve.Flow.First && !curve.Flow.Covers(rise);
 }

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 
 namespace FuelSizing.Pumps;
@@ -37,40 +36,8 @@ public sealed class PumpParallel : PumpAssembly
         return [.. members];
     }
 
-    internal override double FreeFlow(double supply)
-    {
-        Real flow = 0;
-        foreach (PumpAssembly branch in _branches)
-        {
-            flow += branch.FreeFlow(supply);
-        }
+    internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
 
-        return flow;
-    }
-
-    internal override double HighestRise(double supply, bool generous) =>
-        _branches.Max(branch => branch.HighestRise(supply, generous));
-
-    internal override double FlowAt(double rise, double supply, bool generous)
-    {
-        Real flow = 0;
-        foreach (PumpAssembly branch in _branches)
-        {
-            flow += branch.FlowAt(rise, supply, generous);
-        }
-
-        return flow;
-    }
-
-    internal override double RiseAt(double flow, double supply, bool generous) =>
-        Inverse(rise => FlowAt(rise, supply, generous), Trickle(flow, supply), HighestRise(supply, generous));
-
-    internal override void Describe(double flow, double supply, ICollection<PumpPoint> points)
-    {
-        double rise = RiseAt(flow, supply, generous: false);
-        foreach (PumpAssembly branch in _branches)
-        {
-            branch.Describe(branch.FlowAt(rise, supply, generous: false), supply, points);
-        }
-    }
+    internal override RunningPumps Running(double supply, bool generous = false) =>
+        new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, generous)));
 }

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 
 namespace FuelSizing.Pumps;
@@ -30,43 +29,8 @@ public sealed class PumpSeries : PumpAssembly
     public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages) =>
         new(PumpParallel.Members(stages, nameof(stages)), Allowed.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
 
-    internal override double FreeFlow(double supply) =>
-        Bypass == SeriesBypass.CheckValve
-            ? _stages.Max(stage => stage.FreeFlow(supply))
-            : _stages.Min(stage => stage.FreeFlow(supply));
+    internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
 
-    internal override double HighestRise(double supply, bool generous)
-    {
-        Real rise = 0;
-        foreach (PumpAssembly stage in _stages)
-        {
-            rise += stage.HighestRise(supply, generous);
-        }
-
-        return rise;
-    }
-
-    internal override double FlowAt(double rise, double supply, bool generous) =>
-        RiseAt(0, supply, generous) < rise
-            ? 0
-            : Inverse(flow => RiseAt(flow, supply, generous), rise, FreeFlow(supply));
-
-    internal override double RiseAt(double flow, double supply, bool generous)
-    {
-        Real rise = 0;
-        foreach (PumpAssembly stage in _stages)
-        {
-            rise += flow < stage.FreeFlow(supply) ? stage.RiseAt(flow, supply, generous) : 0;
-        }
-
-        return rise;
-    }
-
-    internal override void Describe(double flow, double supply, ICollection<PumpPoint> points)
-    {
-        foreach (PumpAssembly stage in _stages)
-        {
-            stage.Describe(Math.Min(flow, stage.FreeFlow(supply)), supply, points);
-        }
-    }
+    internal override RunningPumps Running(double supply, bool generous = false) =>
+        new RunningSeries(Array.ConvertAll(_stages, stage => stage.Running(supply, generous)), Bypass);
 }

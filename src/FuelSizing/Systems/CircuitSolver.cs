@@ -18,78 +18,85 @@ internal static class CircuitSolver
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
     public static CircuitState Solve(in CircuitTask task)
     {
-        double free = task.Pump.FreeFlow(task.Supply);
-        double least = AtSet(task, free, generous: false);
-        double most = AtSet(task, free, generous: true);
-        CircuitState solved = task.Injected >= free
-            ? Starved(task)
-            : task.LowestSupply is { } lowest ? Controlled(task, lowest) : Governed(task, free);
+        RunningPumps pumps = task.Pump.Running(task.Supply);
+        double least = AtSet(task, pumps);
+        double most = task.Pump.HasOpenEnd ? AtSet(task, task.Pump.Running(task.Supply, generous: true)) : least;
+        CircuitState solved = task.Injected >= pumps.FreeFlow
+            ? Starved(task, pumps)
+            : task.LowestSupply is { } lowest ? Controlled(task, pumps, lowest) : Governed(task, pumps);
         return Judged(solved with { LeastAtSet = least, MostAtSet = most });
     }
 
     /// <summary>Flow that the pumps deliver with the rail at its set pressure, whatever is injected, m³/s.</summary>
-    private static double AtSet(in CircuitTask task, double free, bool generous)
+    private static double AtSet(in CircuitTask task, RunningPumps pumps)
     {
         CircuitTask given = task;
-        double Excess(double flow) =>
-            given.Pump.RiseAt(flow, given.Supply, generous) - ToRegulator(given, flow) - given.Set;
-        return free <= 0 || Excess(0) <= 0 ? 0 : free * Root(share => Excess(share * free) / given.Set, 0);
+        double free = pumps.FreeFlow;
+        double Excess(double share) =>
+            Share.Of<Real>(pumps.RiseAt(share * free) - ToRegulator(given, share * free) - given.Set, given.Set);
+        return free <= 0 || Excess(0) <= 0 ? 0 : free * Root(Excess, 0);
     }
 
-    private static CircuitState Governed(in CircuitTask task, double free)
+    private static CircuitState Governed(in CircuitTask task, RunningPumps pumps)
     {
         CircuitTask given = task;
-        double Excess(double flow) => given.Pump.RiseAt(flow, given.Supply, generous: false) - Asked(given, flow);
-        if (Excess(task.Injected) < 0)
+        double free = pumps.FreeFlow;
+        double Excess(double share) =>
+            Share.Of<Real>(pumps.RiseAt(share * free) - Asked(given, share * free), given.Set);
+        double from = Share.Of<Real>(task.Injected, free);
+        if (Excess(from) < 0)
         {
-            return Sagging(task, task.Supply);
+            return Sagging(task, pumps);
         }
 
-        double flow = free * Root(share => Excess(share * free) / given.Set, task.Injected / free);
+        double flow = free * Root(Excess, from);
         double returned = Math.Max(0, flow - task.Injected);
         double back = Back(task, returned);
         double regulator = Math.Max(task.Set, back);
         RailState state = back > task.Set ? RailState.ReturnFloor
             : returned < task.MinimumReturn ? RailState.AtRegulatorLimit
             : RailState.Regulated;
-        return At(task, state, flow, returned, regulator, task.Supply);
+        return At(task, pumps, state, flow, returned, regulator, task.Supply);
     }
 
-    private static CircuitState Controlled(in CircuitTask task, double lowest)
+    private static CircuitState Controlled(in CircuitTask task, RunningPumps full, double lowest)
     {
         CircuitTask given = task;
-        double Excess(double supply) =>
-            given.Injected >= given.Pump.FreeFlow(supply)
-                ? -given.Set
-                : given.Pump.RiseAt(given.Injected, supply, generous: false) - Asked(given, given.Injected);
+        double Excess(double supply)
+        {
+            double rise = given.Pump.Running(supply).RiseAt(given.Injected);
+            return Share.Of<Real>(rise - Asked(given, given.Injected), given.Set);
+        }
+
         if (Excess(task.Supply) < 0)
         {
-            return Sagging(task, task.Supply);
+            return Sagging(task, full);
         }
 
-        if (Excess(lowest) > 0)
+        double slowest = Math.Min(lowest, task.Supply);
+        if (Excess(slowest) > 0)
         {
-            double rail = task.Pump.RiseAt(task.Injected, lowest, generous: false) - ToRegulator(task, task.Injected);
-            return At(task, RailState.PumpFloor, task.Injected, 0, rail, lowest);
+            RunningPumps slow = task.Pump.Running(slowest);
+            double rail = slow.RiseAt(task.Injected) - ToRegulator(task, task.Injected);
+            return At(task, slow, RailState.PumpFloor, task.Injected, 0, rail, slowest);
         }
 
-        double fed = task.Supply * Root(share => Excess(share * given.Supply) / given.Set, lowest / task.Supply);
-        return At(task, RailState.Regulated, task.Injected, 0, task.Set, fed);
+        double fed = task.Supply
+            * Root(share => -Excess(share * given.Supply), Share.Of<Real>(slowest, task.Supply));
+        return At(task, task.Pump.Running(fed), RailState.Regulated, task.Injected, 0, task.Set, fed);
     }
 
-    private static CircuitState Sagging(in CircuitTask task, double supply)
+    private static CircuitState Sagging(in CircuitTask task, RunningPumps pumps)
     {
-        double regulator =
-            task.Pump.RiseAt(task.Injected, supply, generous: false) - ToRegulator(task, task.Injected);
-        CircuitState state = At(task, RailState.Sagging, task.Injected, 0, regulator, supply);
-        return state.RailGauge > 0 ? state : Starved(task);
+        double regulator = pumps.RiseAt(task.Injected) - ToRegulator(task, task.Injected);
+        CircuitState state = At(task, pumps, RailState.Sagging, task.Injected, 0, regulator, task.Supply);
+        return state.RailGauge > 0 ? state : Starved(task, pumps);
     }
 
-    private static CircuitState Starved(in CircuitTask task)
+    private static CircuitState Starved(in CircuitTask task, RunningPumps pumps)
     {
-        List<PumpPoint> pumps = [];
-        double free = task.Pump.FreeFlow(task.Supply);
-        task.Pump.Describe(free, task.Supply, pumps);
+        List<PumpPoint> points = [];
+        pumps.Describe(pumps.FreeFlow, points);
         return new()
         {
             State = RailState.Starved,
@@ -97,21 +104,27 @@ internal static class CircuitSolver
             InletGauge = 0,
             OutletGauge = 0,
             BackGauge = 0,
-            PumpFlow = free,
+            PumpFlow = pumps.FreeFlow,
             Returned = 0,
             FedVoltage = task.Supply,
             LeastAtSet = 0,
             MostAtSet = 0,
-            Pumps = pumps,
+            Pumps = points,
         };
     }
 
     /// <summary>The state of the circuit with its flow and regulator pressure known.</summary>
     private static CircuitState At(
-        in CircuitTask task, RailState state, double flow, double returned, double regulator, double supply)
+        in CircuitTask task,
+        RunningPumps pumps,
+        RailState state,
+        double flow,
+        double returned,
+        double regulator,
+        double supply)
     {
-        List<PumpPoint> pumps = [];
-        task.Pump.Describe(flow, supply, pumps);
+        List<PumpPoint> points = [];
+        pumps.Describe(flow, points);
         bool atRail = task.Layout == LineLayout.Return || task.LowestSupply is not null;
         double inlet = 0 - Way(task, task.Plumbing.Suction, flow);
         double outlet = regulator + (atRail ? Way(task, task.Plumbing.Supply, flow) : 0);
@@ -127,7 +140,7 @@ internal static class CircuitSolver
             FedVoltage = supply,
             LeastAtSet = 0,
             MostAtSet = 0,
-            Pumps = pumps,
+            Pumps = points,
         };
     }
 

@@ -1,0 +1,58 @@
+using FuelSizing.Equations;
+
+namespace FuelSizing.Pumps;
+
+/// <summary>Pumps in parallel behind check valves, fed with one voltage.</summary>
+internal sealed class RunningParallel : RunningPumps
+{
+    private readonly RunningPumps[] _branches;
+
+    /// <summary>Works out what depends on the voltage alone.</summary>
+    /// <param name="branches">Side by side.</param>
+    public RunningParallel(RunningPumps[] branches)
+    {
+        _branches = branches;
+        FreeFlow = FlowAt(0);
+        Deadhead = branches.Max(branch => branch.Deadhead);
+    }
+
+    /// <inheritdoc/>
+    public override double FreeFlow { get; }
+
+    /// <inheritdoc/>
+    public override double Deadhead { get; }
+
+    /// <inheritdoc/>
+    public override double FlowAt(double rise)
+    {
+        Real flow = 0;
+        foreach (RunningPumps branch in _branches)
+        {
+            flow += branch.FlowAt(rise);
+        }
+
+        return flow;
+    }
+
+    /// <inheritdoc/>
+    public override double RiseAt(double flow) =>
+        flow >= FreeFlow || Deadhead <= 0 ? 0 : Inverse(FlowAt, flow, Deadhead, FreeFlow);
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, ICollection<PumpPoint> points)
+    {
+        // On either side of the rise found: a branch at its relief valve passes anything between the two.
+        const double Beside = 1e-9;
+        double rise = RiseAt(flow);
+        double low = FlowAt(rise * (1 + Beside));
+        double high = FlowAt(rise * (1 - Beside));
+        foreach (RunningPumps branch in _branches)
+        {
+            double least = branch.FlowAt(rise * (1 + Beside));
+            double most = branch.FlowAt(rise * (1 - Beside));
+            branch.Describe(
+                high > low ? Math.Clamp(StraightLine.Through<Real>(low, least, high, most, flow), least, most) : least,
+                points);
+        }
+    }
+}

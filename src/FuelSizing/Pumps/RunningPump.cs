@@ -1,0 +1,75 @@
+using FuelSizing.Equations;
+
+namespace FuelSizing.Pumps;
+
+/// <summary>One pump fed with one voltage.</summary>
+internal sealed class RunningPump : RunningPumps
+{
+    private readonly Pump _pump;
+    private readonly double _supply;
+    private readonly bool _generous;
+
+    /// <summary>Works out what depends on the voltage alone.</summary>
+    /// <param name="pump">Which.</param>
+    /// <param name="supply">Voltage at the source, V.</param>
+    /// <param name="generous">Take a curve that ends with flow to spare as going on, instead of ending there.</param>
+    public RunningPump(Pump pump, double supply, bool generous)
+    {
+        (_pump, _supply, _generous) = (pump, supply, generous);
+        FreeFlow = FlowAt(0);
+        Deadhead = HighestDelivering();
+    }
+
+    /// <inheritdoc/>
+    public override double FreeFlow { get; }
+
+    /// <inheritdoc/>
+    public override double Deadhead { get; }
+
+    /// <inheritdoc/>
+    public override double FlowAt(double rise) => _pump.FlowAtMotor(rise, _pump.MotorVoltage(rise, _supply), _generous);
+
+    /// <inheritdoc/>
+    public override double RiseAt(double flow) =>
+        flow >= FreeFlow || Deadhead <= 0 ? 0 : Inverse(FlowAt, flow, Deadhead, FreeFlow);
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, ICollection<PumpPoint> points)
+    {
+        double rise = RiseAt(flow);
+        double volts = _pump.MotorVoltage(rise, _supply);
+        PumpCoverage coverage = _pump.CoverageAt(rise, volts);
+
+        // The end of the curve, and not the pump, holds the rise down.
+        if (_pump.HasOpenEnd && new RunningPump(_pump, _supply, generous: true).RiseAt(flow) > rise + 1)
+        {
+            coverage |= PumpCoverage.PressureAbove;
+        }
+
+        points.Add(new(_pump, flow, rise, volts, _pump.CurrentAtMotor(rise, volts), coverage));
+    }
+
+    // By halving, since the flow may end in a jump.
+    private double HighestDelivering()
+    {
+        double most = _pump.HighestRise(_generous);
+        if (FlowAt(most) > 0)
+        {
+            return most;
+        }
+
+        double least = 0;
+        while (most - least > 1e-15 * most)
+        {
+            double middle = StraightLine.Through<Real>(0, least, 2, most, 1);
+            if (middle <= least || middle >= most)
+            {
+                break;
+            }
+
+            (least, most) = FlowAt(middle) > 0 ? (middle, most) : (least, middle);
+        }
+
+        return least;
+    }
+}

@@ -1,0 +1,52 @@
+using FuelSizing.Equations;
+
+namespace FuelSizing.Pumps;
+
+/// <summary>Pumps in series, fed with one voltage.</summary>
+internal sealed class RunningSeries : RunningPumps
+{
+    private readonly RunningPumps[] _stages;
+
+    /// <summary>Works out what depends on the voltage alone.</summary>
+    /// <param name="stages">From tank to rail.</param>
+    /// <param name="bypass">What a stage does when more flows than it can pass.</param>
+    public RunningSeries(RunningPumps[] stages, SeriesBypass bypass)
+    {
+        _stages = stages;
+        FreeFlow = bypass == SeriesBypass.CheckValve
+            ? stages.Max(stage => stage.FreeFlow)
+            : stages.Min(stage => stage.FreeFlow);
+        Deadhead = FreeFlow > 0 ? RiseAt(0) : 0;
+    }
+
+    /// <inheritdoc/>
+    public override double FreeFlow { get; }
+
+    /// <inheritdoc/>
+    public override double Deadhead { get; }
+
+    /// <inheritdoc/>
+    public override double FlowAt(double rise) =>
+        rise >= Deadhead ? 0 : Inverse(RiseAt, rise, FreeFlow, Deadhead);
+
+    /// <inheritdoc/>
+    public override double RiseAt(double flow)
+    {
+        Real rise = 0;
+        foreach (RunningPumps stage in _stages)
+        {
+            rise += stage.RiseAt(flow);
+        }
+
+        return rise;
+    }
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, ICollection<PumpPoint> points)
+    {
+        foreach (RunningPumps stage in _stages)
+        {
+            stage.Describe(Math.Min(flow, stage.FreeFlow), points);
+        }
+    }
+}
