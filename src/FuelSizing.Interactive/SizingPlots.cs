@@ -1,5 +1,6 @@
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using UnitsNet;
 
 namespace FuelSizing.Interactive;
 
@@ -81,6 +82,84 @@ public static class SizingPlots
                     [.. most.Select(result => result.InjectedFlow.LitersPerHour)]),
             ])
             .WithNote($"Demand is that of the speed that asks most, from {Readable.Boost(sweep.Boosts[0])} to {Readable.Boost(sweep.Boosts[^1])} of boost.");
+    }
+
+    /// <summary>One figure across boost for several systems.</summary>
+    /// <param name="title">What the plot shows; not empty.</param>
+    /// <param name="value">The value axis.</param>
+    /// <param name="figure">The figure, in the unit of the value axis; none leaves a gap.</param>
+    /// <param name="speed">Place in the sweeps' speeds, from 0.</param>
+    /// <param name="cases">Sweeps of two boosts or more, each with its name in the key; 1 to 6.</param>
+    /// <returns>The plot.</returns>
+    /// <exception cref="ArgumentException">A text or the count of cases is refused, or a sweep has no such figure at all.</exception>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is not in a sweep.</exception>
+    public static LinePlot AcrossBoost(
+        string title,
+        PlotAxis value,
+        Func<OperatingResult, double?> figure,
+        int speed,
+        params IReadOnlyList<(string Name, SweepResult Sweep)> cases)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        Named.Check(cases, PlotStyle.MostLines, nameof(cases));
+        return new LinePlot(
+            title,
+            BoostAxis,
+            value,
+            [.. cases.Select(one => Line(one.Name, Column(one.Sweep, speed), result => figure(result) ?? double.NaN))]);
+    }
+
+    /// <summary>Pump curve against system curve: the pump runs where they meet.</summary>
+    /// <param name="title">What the plot shows; not empty.</param>
+    /// <param name="cases">Solved points, each with the name of its mark; 1 to 3. Curves that are the same are drawn once.</param>
+    /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
+    /// <remarks>
+    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the way back
+    /// takes where that is more, and the losses on the way. A point under it is a rail that sags.
+    /// </remarks>
+    /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>
+    /// <exception cref="ArgumentNullException">A result is missing.</exception>
+    public static LinePlot SystemCurve(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
+    {
+        Named.Check(cases, MostSystems, nameof(cases));
+        SystemPicture[] pictures = [.. cases.Select(one => new SystemPicture(one.Name, one.Result))];
+        double furthest = pictures.Max(picture => picture.FreeFlow);
+        double highest = 1.1 * pictures.Max(picture => Math.Max(picture.HighestRise, picture.Set));
+        var plot = new LinePlot(
+            title,
+            new PlotAxis("Flow through the pumps", "L/h"),
+            new PlotAxis("Pressure rise", "kPa"),
+            Distinct([
+                .. pictures.Select(picture => picture.Pump),
+                .. pictures.Select(picture => picture.System(furthest, highest)),
+            ]));
+        return pictures
+            .Where(picture => picture.Point is not null)
+            .Aggregate(plot, (marked, picture) => marked.WithPoint(picture.Name, picture.Point!.Value.Flow, picture.Point.Value.Rise));
+    }
+
+    // A pump curve and a system curve each, as many as can be told apart.
+    private const int MostSystems = PlotStyle.MostLines / 2;
+
+    // One curve under two names would hide one of them.
+    private static List<PlotLine> Distinct(IReadOnlyList<PlotLine> lines)
+    {
+        List<PlotLine> kept = [];
+        foreach (PlotLine line in lines)
+        {
+            int same = kept.FindIndex(other => other.X.SequenceEqual(line.X) && other.Y.SequenceEqual(line.Y));
+            if (same < 0)
+            {
+                kept.Add(line);
+            }
+            else if (kept[same].Name != line.Name)
+            {
+                kept[same] = new PlotLine($"{kept[same].Name}; {line.Name}", line.X, line.Y);
+            }
+        }
+
+        return kept;
     }
 
     private static PlotLine Line(string name, OperatingResult[] column, Func<OperatingResult, double> value) =>

@@ -31,11 +31,11 @@ public static class SizingTables
                 ["Across the injector", "Δp", Readable.Of(result.InjectorDifferential), "rail + outside air − manifold"],
                 ["Static flow of one injector", "Q_s", Readable.InjectorFlow(result.StaticFlow), "rated flow · √(Δp/Δp_r) · √(ρ_r/ρ)"],
                 ["Time for a pulse", "T", Readable.Of(result.AvailableTime), "one working cycle"],
-                ["Dead time", "t_d", Known(result.DeadTime, Readable.Of), "table at this voltage and pressure"],
-                ["Pulse", "t", Known(result.Pulse, Readable.Of), "t_d + fuel per pulse ÷ Q_s"],
-                ["Duty cycle", "D", Known(result.DutyCycle, Readable.DutyCycle), "t ÷ T"],
-                ["Pump delivers", "Q_p", Known(result.PumpFlow, Readable.PumpFlow), "its curve at the rail pressure"],
-                ["Returned", "", Known(result.ReturnedFlow, Readable.PumpFlow), "delivered − injected"],
+                ["Dead time", "t_d", CircuitText.Known(result.DeadTime, Readable.Of), "table at this voltage and pressure"],
+                ["Pulse", "t", CircuitText.Known(result.Pulse, Readable.Of), "t_d + fuel per pulse ÷ Q_s"],
+                ["Duty cycle", "D", CircuitText.Known(result.DutyCycle, Readable.DutyCycle), "t ÷ T"],
+                ["Pump delivers", "Q_p", CircuitText.Known(result.PumpFlow, Readable.PumpFlow), "its curve at the rail pressure"],
+                ["Returned", "", CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow), "delivered − injected"],
             ]);
     }
 
@@ -99,6 +99,82 @@ public static class SizingTables
             "In hand: by what share the demand on the part could still grow. Negative: by what share it falls short.");
     }
 
+    /// <summary>The circuit at one point, from the tank round to the tank: every flow, pressure, loss, voltage and current.</summary>
+    /// <param name="result">The solved point.</param>
+    /// <returns>The table, a line a place or part, in the order of flow.</returns>
+    /// <exception cref="ArgumentNullException">There is no result.</exception>
+    public static Table Circuit(OperatingResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        return new CircuitWalk(result).Table();
+    }
+
+    /// <summary>Several circuits side by side: rail, injectors, pump, returned flow, heat, and the part that runs out first.</summary>
+    /// <param name="title">What is compared; not empty.</param>
+    /// <param name="cases">Solved points, each with the name of its column; 1 to 6.</param>
+    /// <returns>The table, a line a figure and a column a case.</returns>
+    /// <exception cref="ArgumentException">A text is empty, too long, or cannot be written as XML; or there are too few or too many cases.</exception>
+    /// <exception cref="ArgumentNullException">A result is missing.</exception>
+    public static Table Circuits(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
+    {
+        Named.Check(cases, Named.MostColumns, nameof(cases));
+        (OperatingResult Result, CircuitResult Circuit)[] solved = [.. cases.Select(one => (one.Result, one.Result.Circuit))];
+        IReadOnlyList<string> Row(string figure, Func<OperatingResult, CircuitResult, string> text) =>
+            [figure, .. solved.Select(one => text(one.Result, one.Circuit))];
+        return new Table(
+            title,
+            [TableColumn.Text("Figure"), .. cases.Select(one => TableColumn.Text(one.Name))],
+            [
+                Row("Rail, set", (result, _) => Readable.Of(result.RailSetGauge)),
+                Row("Rail, gauge", (result, _) => Readable.Of(result.RailGauge)),
+                Row("The rail is", (result, _) => CircuitText.Governs(result.RailState)),
+                Row("Across the injector", (result, _) => Readable.Of(result.InjectorDifferential)),
+                Row("Duty cycle", (result, _) => CircuitText.Known(result.DutyCycle, Readable.DutyCycle)),
+                Row("Injected", (result, _) => Readable.PumpFlow(result.InjectedFlow)),
+                Row("Pump delivers", (result, _) => CircuitText.Known(result.PumpFlow, Readable.PumpFlow)),
+                Row("Returned to the tank", (result, _) => CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow)),
+                Row("Rise over the pumps", (_, circuit) => Readable.Of(circuit.OutletGauge - circuit.InletGauge)),
+                Row("At each motor", (_, circuit) => string.Join("; ", circuit.Pumps.Select(MotorFigures).Distinct())),
+                Row("Heat into the tank", (_, circuit) => CircuitText.Known(circuit.HeatToTank, CircuitText.Heat)),
+                Row("Least in hand", (result, _) => result.Limiting.Margin.ToString()),
+            ]);
+    }
+
+    /// <summary>The wiring of each fed pump: wire, resistance, current, and where its voltage and heat go.</summary>
+    /// <param name="title">What is compared; not empty.</param>
+    /// <param name="cases">Solved points, each with the name of its column; 1 to 6.</param>
+    /// <returns>The table, a line a figure and a column a pump that has a feed.</returns>
+    /// <exception cref="ArgumentException">No pump has a feed, or a text or the count of cases is refused.</exception>
+    /// <exception cref="ArgumentNullException">A result is missing.</exception>
+    public static Table Wiring(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
+    {
+        Named.Check(cases, Named.MostColumns, nameof(cases));
+        WiredPump[] wired = [.. cases.SelectMany(one => WiredPump.Of(one.Name, one.Result))];
+        if (wired.Length == 0)
+        {
+            throw new ArgumentException(
+                "cases holds no pump with a feed, so there is no wiring to show. Give a pump its feed with Pump.FedThrough.", nameof(cases));
+        }
+
+        IReadOnlyList<string> Row(string figure, Func<WiredPump, string> text) => [figure, .. wired.Select(text)];
+        return new Table(
+            title,
+            [TableColumn.Text("Figure"), .. wired.Select(pump => TableColumn.Text(pump.Column))],
+            [
+                Row("Wire", pump => $"{pump.Feed.Conductor} ({Readable.Of(pump.Feed.Conductor.Area)})"),
+                Row("Length, out and back", pump => CircuitText.Metres(pump.Feed.Outward + pump.Feed.Back)),
+                Row("Resistance of the loop", pump => Readable.Of(pump.Feed.LoopResistance)),
+                Row("Voltage at the source", pump => Readable.Of(pump.Source)),
+                Row("Current", pump => CircuitText.Known(pump.Result.Current, Readable.Of)),
+                Row("Lost in the wire", pump => pump.Loss(loss => Readable.VoltageDrop(loss.DropInWire))),
+                Row("Lost in the contacts", pump => pump.Loss(loss => Readable.VoltageDrop(loss.DropInContacts))),
+                Row("Voltage at the motor", pump => Readable.Of(pump.Result.Voltage)),
+                Row("Lost, of the source", pump => pump.Loss(loss => Readable.DutyCycle(loss.ShareOfSupply))),
+                Row("Heat in the wire", pump => pump.Loss(loss => CircuitText.SmallHeat(loss.HeatInWire))),
+                Row("Heat in each metre", pump => pump.Loss(loss => CircuitText.Heat(loss.HeatOfWirePerLength))),
+            ]);
+    }
+
     /// <summary>An outcome as tables word it.</summary>
     internal static string Word(Outcome outcome) => outcome switch
     {
@@ -110,6 +186,8 @@ public static class SizingTables
     /// <summary>The results boost by boost.</summary>
     internal static IEnumerable<OperatingResult[]> Rows(SweepResult sweep) => sweep.Results.Chunk(sweep.Speeds.Count);
 
-    private static string Known<T>(T? value, Func<T, string> text)
-        where T : struct => value is { } known ? text(known) : "cannot say";
+    private static string MotorFigures(PumpResult pump) =>
+        pump.Current is { } current
+            ? $"{Readable.Of(pump.Voltage)}, {Readable.Of(current)}"
+            : Readable.Of(pump.Voltage);
 }

@@ -1,0 +1,58 @@
+using System.Globalization;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>A circuit's figures as tables word them: losses and heat are small beside rail pressure and engine power.</summary>
+internal static class CircuitText
+{
+    private const string Unknown = "cannot say";
+
+    /// <summary>A loss, for instance <c>3.4 kPa</c>.</summary>
+    public static string Loss(UnitsNet.Pressure pressure) => Text(pressure.Kilopascals, "#,##0.0", "kPa");
+
+    /// <summary>A gain or loss with its sign, for instance <c>−3.4 kPa</c>.</summary>
+    public static string Change(UnitsNet.Pressure pressure) => Text(pressure.Kilopascals, "+#,##0.0;−#,##0.0;0.0", "kPa");
+
+    /// <summary>Heat, for instance <c>62 W</c>.</summary>
+    public static string Heat(Power power) => Text((double)power.Watts, "#,##0", "W");
+
+    /// <summary>Heat that is small, for instance <c>0.9 W</c>.</summary>
+    public static string SmallHeat(Power power) => Text((double)power.Watts, "#,##0.0", "W");
+
+    /// <summary>Heat along a wire, for instance <c>0.9 W/m</c>.</summary>
+    public static string Heat(LinearPowerDensity heat) => Text((double)heat.WattsPerMeter, "#,##0.0", "W/m");
+
+    /// <summary>A length of line or wire, for instance <c>4.5 m</c>.</summary>
+    public static string Metres(Length length) => Text(length.Meters, "0.0", "m");
+
+    /// <summary>A value, or that it cannot be said.</summary>
+    public static string Known<T>(T? value, Func<T, string> text)
+        where T : struct => value is { } known ? text(known) : Unknown;
+
+    /// <summary>Who governs the rail's pressure.</summary>
+    public static string Governs(RailState state) => state switch
+    {
+        RailState.Regulated => "held at the set pressure",
+        RailState.AtRegulatorLimit => "barely held: little returns",
+        RailState.ReturnFloor => "too high: the way back is narrow",
+        RailState.PumpFloor => "too high: pump at lowest speed",
+        RailState.Sagging => "sags: the pump is at its end",
+        RailState.Starved => "starved",
+        _ => Unknown,
+    };
+
+    private static string Text(double value, string format, string unit) =>
+        $"{value.ToString(format, CultureInfo.InvariantCulture).Replace('-', '−')} {unit}";
+
+    /// <summary>What each pump gets: volts at its motor, current, what its feed takes.</summary>
+    public static string Electrical(PumpResult pump)
+    {
+        string current = pump.Current is { } amperes ? $", {Readable.Of(amperes)}" : "";
+        string feed = pump.Pump.Feed is null ? "" : $", {Readable.VoltageDrop(pump.FeedDrop)} lost in its feed";
+        string estimate = pump.IsEstimate ? " (an estimate: scaled curve)" : "";
+        return $"{Readable.Of(pump.Voltage)} at the motor{current}{feed}{estimate}";
+    }
+}

@@ -1,0 +1,98 @@
+using FuelSizing.Pressure;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Interactive;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>The circuit as the fuel meets it, from the tank round to the tank.</summary>
+internal sealed class CircuitWalk
+{
+    private readonly OperatingResult _result;
+    private readonly CircuitResult _circuit;
+    private readonly List<IReadOnlyList<string>> _rows = [];
+
+    public CircuitWalk(OperatingResult result)
+    {
+        _result = result;
+        _circuit = result.Circuit;
+        int suction = result.System.Plumbing.Suction.Count;
+        int supply = result.System.Plumbing.Supply.Count;
+        string pumpFlow = CircuitText.Known(_circuit.PumpFlow, Readable.PumpFlow);
+
+        Place("tank", "", Pressure.Zero, "open to the outside air");
+        Ways(0, suction);
+        Place("pump inlet", pumpFlow, _circuit.InletGauge, "");
+        foreach (PumpResult pump in _circuit.Pumps)
+        {
+            Row(pump.Pump.Name, Readable.PumpFlow(pump.Flow), "", CircuitText.Change(pump.PressureRise), CircuitText.Electrical(pump));
+        }
+
+        Place("pump outlet", pumpFlow, _circuit.OutletGauge, "");
+
+        // A regulator in the tank lets the surplus go before the way to the rail, one at the rail after it.
+        bool inTank = result.System.Layout == LineLayout.Returnless;
+        if (inTank)
+        {
+            Back(suction + supply, _circuit.OutletGauge);
+        }
+
+        Ways(suction, supply);
+        Place("rail", "", _circuit.RailGauge, CircuitText.Governs(result.RailState));
+        Row(
+            "injectors",
+            Readable.PumpFlow(result.InjectedFlow),
+            "",
+            CircuitText.Change(-result.InjectorDifferential),
+            "rail + outside air − manifold, into the engine");
+        if (!inTank)
+        {
+            Back(suction + supply, _circuit.RailGauge);
+        }
+
+        Row("fuel in the tank", "", "", "", $"warmed by the pumps with {CircuitText.Known(_circuit.HeatToTank, CircuitText.Heat)}");
+    }
+
+    public Table Table() => new(
+        $"The circuit at {_result.Point}",
+        [
+            TableColumn.Text("Place or part"),
+            TableColumn.Number("Flow"),
+            TableColumn.Number("Pressure, gauge"),
+            TableColumn.Number("Gained or lost"),
+            TableColumn.Text("Remark"),
+        ],
+        _rows);
+
+    private void Back(int first, Pressure before)
+    {
+        // A pump held by its speed has no regulator and no way back.
+        if (_result.System.Regulator is ElectronicReturnless)
+        {
+            return;
+        }
+
+        Row(
+            "regulator",
+            CircuitText.Known(_circuit.ReturnedFlow, Readable.PumpFlow),
+            "",
+            CircuitText.Change(_circuit.BackGauge - before),
+            _result.System.Regulator.Description);
+        Ways(first, _circuit.Ways.Count - first);
+    }
+
+    private void Ways(int first, int count)
+    {
+        foreach (WayResult way in _circuit.Ways.Skip(first).Take(count))
+        {
+            Row(way.Name, Readable.PumpFlow(way.Flow), "", CircuitText.Change(-way.PressureLoss), "");
+        }
+    }
+
+    private void Place(string name, string flow, Pressure gauge, string remark) =>
+        Row(name, flow, Readable.Of(gauge), "", remark);
+
+    private void Row(string name, string flow, string gauge, string change, string remark) =>
+        _rows.Add([name, flow, gauge, change, remark]);
+}

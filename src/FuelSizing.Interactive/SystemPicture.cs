@@ -1,0 +1,73 @@
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>One solved point as a pump curve, a system curve and the place where the pump runs.</summary>
+internal sealed class SystemPicture
+{
+    private const int Points = 81;
+
+    // The library gives a pump's curve from here up; a pump held slower is drawn at full supply.
+    private static readonly ElectricPotential LowestDrawn = ElectricPotential.FromVolts(6);
+
+    private readonly OperatingResult _result;
+
+    public SystemPicture(string name, OperatingResult result)
+    {
+        (Name, _result) = (name, result);
+        CircuitResult circuit = result.Circuit;
+
+        // A controller may feed the pumps with less than the supply.
+        PumpResult first = circuit.Pumps[0];
+        ElectricPotential fed = first.Voltage + first.FeedDrop;
+        if (fed < LowestDrawn)
+        {
+            fed = result.Point.Conditions.SupplyVoltage;
+        }
+
+        var curve = result.System.Pump.CurveAt(fed, Points);
+        Pump = new PlotLine(
+            $"{result.System.Pump.Name} on {Readable.Of(fed)}{(first.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}",
+            [.. curve.Select(point => point.Flow.LitersPerHour)],
+            [.. curve.Select(point => point.PressureRise.Kilopascals)]);
+        FreeFlow = curve.Max(point => point.Flow.LitersPerHour);
+        HighestRise = curve.Max(point => point.PressureRise.Kilopascals);
+        Set = result.RailSetGauge.Kilopascals;
+        Point = circuit.PumpFlow is { } flow
+            ? (flow.LitersPerHour, (circuit.OutletGauge - circuit.InletGauge).Kilopascals)
+            : null;
+    }
+
+    /// <summary>The name of the mark.</summary>
+    public string Name { get; }
+
+    /// <summary>The pumps' curve at the voltage that their wiring is fed with.</summary>
+    public PlotLine Pump { get; }
+
+    /// <summary>Delivered against no pressure, L/h.</summary>
+    public double FreeFlow { get; }
+
+    /// <summary>Where nothing is delivered any more, kPa.</summary>
+    public double HighestRise { get; }
+
+    /// <summary>The rail's set pressure, kPa.</summary>
+    public double Set { get; }
+
+    /// <summary>Where the pumps run, L/h and kPa; none where their data says nothing.</summary>
+    public (double Flow, double Rise)? Point { get; }
+
+    /// <summary>The system's curve, up to a flow in L/h and cut off over a pressure in kPa.</summary>
+    public PlotLine System(double furthest, double highest)
+    {
+        SystemCurve curve = new(_result);
+        double end = Math.Min(furthest, curve.HighestFlow.LitersPerHour);
+        double[] flows = [.. Enumerable.Range(0, Points).Select(point => end * point / (Points - 1))];
+        double[] rises = [.. flows.Select(flow => curve.At(VolumeFlow.FromLitersPerHour(flow)).Kilopascals)];
+        return new PlotLine(
+            $"asked for: {Name}",
+            flows,
+            [.. rises.Select((rise, place) => place == 0 || rise <= highest ? rise : double.NaN)]);
+    }
+}
