@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Pressure;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -33,14 +34,14 @@ internal static class CircuitText
         where T : struct => value is { } known ? text(known) : Unknown;
 
     /// <summary>Who governs the rail's pressure.</summary>
-    public static string Governs(RailState state) => state switch
+    public static string Governs(OperatingResult result) => result.RailState switch
     {
-        RailState.Regulated => "held at the set pressure",
-        RailState.AtRegulatorLimit => "barely held: little returns",
-        RailState.ReturnFloor => "too high: the way back is narrow",
-        RailState.PumpFloor => "too high: pump at lowest speed",
-        RailState.Sagging => "sags: the pump is at its end",
-        RailState.Starved => "starved",
+        RailState.Regulated => result.System.Regulator is ElectronicReturnless ? "controller" : "regulator",
+        RailState.AtRegulatorLimit => "regulator, barely: little returns",
+        RailState.ReturnFloor => "way back, too narrow",
+        RailState.PumpFloor => "pump at its lowest speed",
+        RailState.Sagging => "pump at its end: the rail sags",
+        RailState.Starved => "nobody: starved",
         _ => Unknown,
     };
 

@@ -39,7 +39,7 @@ internal sealed class CircuitWalk
         }
 
         Ways(suction, supply);
-        Place("rail", "", _circuit.RailGauge, CircuitText.Governs(result.RailState));
+        Place("rail", "", _circuit.RailGauge, $"governed by: {CircuitText.Governs(result)}");
         Row(
             "injectors",
             Readable.PumpFlow(result.InjectedFlow),

@@ -125,19 +125,23 @@ public static class SizingPlots
         Named.Check(cases, MostSystems, nameof(cases));
         SystemPicture[] pictures = [.. cases.Select(one => new SystemPicture(one.Name, one.Result))];
         double furthest = pictures.Max(picture => picture.FreeFlow);
-        double highest = 1.1 * pictures.Max(picture => Math.Max(picture.HighestRise, picture.Set));
+
+        // Pumps in series reach far over any point at which they run; without a cut the marks would crowd.
+        double highest = MostOverMarks * pictures.Max(picture => picture.Tallest);
         var plot = new LinePlot(
             title,
             new PlotAxis("Flow through the pumps", "L/h"),
             new PlotAxis("Pressure rise", "kPa"),
             Distinct([
-                .. pictures.Select(picture => picture.Pump),
+                .. pictures.Select(picture => picture.Pump(highest)),
                 .. pictures.Select(picture => picture.System(furthest, highest)),
             ]));
         return pictures
             .Where(picture => picture.Point is not null)
             .Aggregate(plot, (marked, picture) => marked.WithPoint(picture.Name, picture.Point!.Value.Flow, picture.Point.Value.Rise));
     }
+
+    private const double MostOverMarks = 1.75;
 
     // A pump curve and a system curve each, as many as can be told apart.
     private const int MostSystems = PlotStyle.MostLines / 2;

@@ -127,7 +127,7 @@ public static class SizingTables
             [
                 Row("Rail, set", (result, _) => Readable.Of(result.RailSetGauge)),
                 Row("Rail, gauge", (result, _) => Readable.Of(result.RailGauge)),
-                Row("The rail is", (result, _) => CircuitText.Governs(result.RailState)),
+                Row("Governed by", (result, _) => CircuitText.Governs(result)),
                 Row("Across the injector", (result, _) => Readable.Of(result.InjectorDifferential)),
                 Row("Duty cycle", (result, _) => CircuitText.Known(result.DutyCycle, Readable.DutyCycle)),
                 Row("Injected", (result, _) => Readable.PumpFlow(result.InjectedFlow)),

@@ -13,6 +13,8 @@ internal sealed class SystemPicture
     private static readonly ElectricPotential LowestDrawn = ElectricPotential.FromVolts(6);
 
     private readonly OperatingResult _result;
+    private readonly string _pumpName;
+    private readonly (double Flow, double Rise)[] _pump;
 
     public SystemPicture(string name, OperatingResult result)
     {
@@ -28,35 +30,34 @@ internal sealed class SystemPicture
         }
 
         var curve = result.System.Pump.CurveAt(fed, Points);
-        Pump = new PlotLine(
-            $"{result.System.Pump.Name} on {Readable.Of(fed)}{(first.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}",
-            [.. curve.Select(point => point.Flow.LitersPerHour)],
-            [.. curve.Select(point => point.PressureRise.Kilopascals)]);
+        _pumpName = $"{result.System.Pump.Name} on {Readable.Of(fed)}{(first.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
+
+        // A thousandth of a litre an hour is far under what a line shows; at deadhead the curve's end is no neater than that.
+        _pump = [.. curve.Select(point => (Math.Round(point.Flow.LitersPerHour, 3), point.PressureRise.Kilopascals))];
         FreeFlow = curve.Max(point => point.Flow.LitersPerHour);
-        HighestRise = curve.Max(point => point.PressureRise.Kilopascals);
-        Set = result.RailSetGauge.Kilopascals;
         Point = circuit.PumpFlow is { } flow
             ? (flow.LitersPerHour, (circuit.OutletGauge - circuit.InletGauge).Kilopascals)
             : null;
+        Tallest = Math.Max(result.RailSetGauge.Kilopascals, Point?.Rise ?? 0);
     }
 
     /// <summary>The name of the mark.</summary>
     public string Name { get; }
 
-    /// <summary>The pumps' curve at the voltage that their wiring is fed with.</summary>
-    public PlotLine Pump { get; }
-
     /// <summary>Delivered against no pressure, L/h.</summary>
     public double FreeFlow { get; }
 
-    /// <summary>Where nothing is delivered any more, kPa.</summary>
-    public double HighestRise { get; }
-
-    /// <summary>The rail's set pressure, kPa.</summary>
-    public double Set { get; }
+    /// <summary>The higher of the rail's set pressure and the rise over the pumps, kPa.</summary>
+    public double Tallest { get; }
 
     /// <summary>Where the pumps run, L/h and kPa; none where their data says nothing.</summary>
     public (double Flow, double Rise)? Point { get; }
+
+    /// <summary>The pumps' curve at the voltage that their wiring is fed with, cut off over a pressure in kPa.</summary>
+    public PlotLine Pump(double highest) => new(
+        _pumpName,
+        [.. _pump.Select(point => point.Flow)],
+        [.. _pump.Select(point => point.Rise <= highest ? point.Rise : double.NaN)]);
 
     /// <summary>The system's curve, up to a flow in L/h and cut off over a pressure in kPa.</summary>
     public PlotLine System(double furthest, double highest)
