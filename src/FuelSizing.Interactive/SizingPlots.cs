@@ -132,10 +132,10 @@ public static class SizingPlots
             title,
             new PlotAxis("Flow through the pumps", "L/h"),
             new PlotAxis("Pressure rise", "kPa"),
-            Distinct([
-                .. pictures.Select(picture => picture.Pump(highest)),
-                .. pictures.Select(picture => picture.System(furthest, highest)),
-            ]));
+            [
+                .. Distinct([.. pictures.Select(picture => picture.Pump(highest))], ""),
+                .. Distinct([.. pictures.Select(picture => picture.System(furthest, highest))], "asked for: "),
+            ]);
         return pictures
             .Where(picture => picture.Point is not null)
             .Aggregate(plot, (marked, picture) => marked.WithPoint(picture.Name, picture.Point!.Value.Flow, picture.Point.Value.Rise));
@@ -147,7 +147,7 @@ public static class SizingPlots
     private const int MostSystems = PlotStyle.MostLines / 2;
 
     // One curve under two names would hide one of them.
-    private static List<PlotLine> Distinct(IReadOnlyList<PlotLine> lines)
+    private static IEnumerable<PlotLine> Distinct(IReadOnlyList<PlotLine> lines, string before)
     {
         List<PlotLine> kept = [];
         foreach (PlotLine line in lines)
@@ -163,7 +163,7 @@ public static class SizingPlots
             }
         }
 
-        return kept;
+        return kept.Select(line => new PlotLine(before + line.Name, line.X, line.Y));
     }
 
     private static PlotLine Line(string name, OperatingResult[] column, Func<OperatingResult, double> value) =>

@@ -169,7 +169,7 @@ public static class SizingTables
                 Row("Lost in the wire", pump => pump.Loss(loss => Readable.VoltageDrop(loss.DropInWire))),
                 Row("Lost in the contacts", pump => pump.Loss(loss => Readable.VoltageDrop(loss.DropInContacts))),
                 Row("Voltage at the motor", pump => Readable.Of(pump.Result.Voltage)),
-                Row("Lost, of the source", pump => pump.Loss(loss => Readable.DutyCycle(loss.ShareOfSupply))),
+                Row("Lost, share of the source", pump => pump.Loss(loss => Readable.DutyCycle(loss.ShareOfSupply))),
                 Row("Heat in the wire", pump => pump.Loss(loss => CircuitText.SmallHeat(loss.HeatInWire))),
                 Row("Heat in each metre", pump => pump.Loss(loss => CircuitText.Heat(loss.HeatOfWirePerLength))),
             ]);

@@ -30,7 +30,9 @@ internal sealed class SystemPicture
         }
 
         var curve = result.System.Pump.CurveAt(fed, Points);
-        _pumpName = $"{result.System.Pump.Name} on {Readable.Of(fed)}{(first.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
+        // An assembly's name stands in brackets, which a whole name does not need.
+        string pumps = result.System.Pump.Name;
+        _pumpName = $"{(result.System.Pump is Pumps.Pump ? pumps : pumps[1..^1])} on {Readable.Of(fed)}{(first.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
 
         // A thousandth of a litre an hour is far under what a line shows; at deadhead the curve's end is no neater than that.
         _pump = [.. curve.Select(point => (Math.Round(point.Flow.LitersPerHour, 3), point.PressureRise.Kilopascals))];
@@ -67,7 +69,7 @@ internal sealed class SystemPicture
         double[] flows = [.. Enumerable.Range(0, Points).Select(point => end * point / (Points - 1))];
         double[] rises = [.. flows.Select(flow => curve.At(VolumeFlow.FromLitersPerHour(flow)).Kilopascals)];
         return new PlotLine(
-            $"asked for: {Name}",
+            Name,
             flows,
             [.. rises.Select((rise, place) => place == 0 || rise <= highest ? rise : double.NaN)]);
     }
