@@ -27,6 +27,13 @@ internal static class CircuitSolver
         return Judged(solved with { LeastAtSet = least, MostAtSet = most });
     }
 
+    /// <summary>Rise that the pumps need to deliver a flow with the rail at its set pressure, Pa.</summary>
+    public static double RiseToDeliver(in CircuitTask task, double flow)
+    {
+        Real loss = ToRegulator(task, flow);
+        return loss + task.Set;
+    }
+
     /// <summary>Flow that the pumps deliver with the rail at its set pressure, whatever is injected, m³/s.</summary>
     private static double AtSet(in CircuitTask task, RunningPumps pumps)
     {

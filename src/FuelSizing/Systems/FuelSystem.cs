@@ -143,7 +143,7 @@ public sealed class FuelSystem
         double injected = FuelDemandFlow.Volume<Real>(demand.KilogramsPerSecond, density);
         double wanted = PumpDuty.Required<Real>(injected, _pumpReserve, _minimumReturn);
         double set = Regulator.SetPascals(point.Boost.Pascals);
-        CircuitState circuit = CircuitSolver.Solve(new(
+        CircuitTask task = new(
             Layout,
             Pump,
             Plumbing,
@@ -155,7 +155,8 @@ public sealed class FuelSystem
             density,
             Plumbing.NeedsViscosity
                 ? Demand.Consumption.Fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins)
-                : 0));
+                : 0);
+        CircuitState circuit = CircuitSolver.Solve(task);
         double rail = circuit.State == RailState.NotCovered ? set : circuit.RailGauge;
         double differential = RailPressure.Differential<Real>(
             rail, point.Conditions.Atmosphere.Pascals, demand.ManifoldPascals);
@@ -178,6 +179,7 @@ public sealed class FuelSystem
                 FuelDensity = density,
                 Injected = injected,
                 Wanted = wanted,
+                WantedRise = CircuitSolver.RiseToDeliver(task, wanted),
                 LeastInjectable = PumpDuty.Injectable<Real>(circuit.LeastAtSet, _pumpReserve, _minimumReturn),
                 MostInjectable = PumpDuty.Injectable<Real>(circuit.MostAtSet, _pumpReserve, _minimumReturn),
                 StaticFlow = injection.StaticFlow,

@@ -82,6 +82,10 @@ public sealed record OperatingResult
 
     internal double WantedPerSecond => _solved.Wanted;
 
+    internal double WantedRisePascals => _solved.WantedRise;
+
+    internal double MostAtSetPerSecond => _solved.Circuit.MostAtSet;
+
     internal IReadOnlyList<Pumps.PumpPoint> PumpPoints => _solved.Circuit.Pumps;
 
     private static Duration? Seconds(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;

@@ -24,6 +24,9 @@ internal readonly record struct SolvedPoint
     /// <summary>Flow wanted of the pump, m³/s.</summary>
     public required double Wanted { get; init; }
 
+    /// <summary>Rise that the pumps need to deliver that, Pa.</summary>
+    public required double WantedRise { get; init; }
+
     /// <summary>The least that may surely be injected with the pump's reserve kept, m³/s.</summary>
     public required double LeastInjectable { get; init; }
 
