@@ -54,6 +54,12 @@ public sealed record CircuitResult
     /// <summary>Where the way back to the tank begins: what it takes to pass the returned flow.</summary>
     public Pressure BackGauge => Pressure.FromPascals(_state.BackGauge);
 
+    /// <summary>
+    /// How far the solution is off: flow of the pumps at the pressures found against the flow found, as a share of it. The
+    /// other laws (flows in and out of each node, pressures round each loop) hold by the way the result is put together.
+    /// </summary>
+    public Ratio Residual => Ratio.FromDecimalFractions(_state.Residual);
+
     /// <summary>Each pump where it runs.</summary>
     public IReadOnlyList<PumpResult> Pumps { get; }
 
