@@ -26,9 +26,9 @@ public class WholeCircuitTests
         LineLoss loss = supply.PressureLoss(
             result.PumpFlow!.Value, Fuel.Petrol, Wren.Hill.FuelTemperature);
         Assert.Equal(350, result.RailGauge.Kilopascals, 6);
-        Assert.Equal(350 + loss.Total.Kilopascals, result.Circuit.OutletGauge.Kilopascals, 6);
+        Assert.Equal(350 + loss.Total.Kilopascals, result.Circuit.OutletGauge!.Value.Kilopascals, 6);
         Assert.Equal(loss.Total.Pascals, result.Circuit.Ways.Single().PressureLoss.Pascals, 3);
-        Assert.Equal(result.Circuit.OutletGauge.Pascals, result.Circuit.Pumps.Single().PressureRise.Pascals, 1);
+        Assert.Equal(result.Circuit.OutletGauge!.Value.Pascals, result.Circuit.Pumps.Single().PressureRise.Pascals, 1);
     }
 
     [Fact]
@@ -46,7 +46,7 @@ public class WholeCircuitTests
         // Only what is injected goes forward.
         LineLoss loss = supply.PressureLoss(result.InjectedFlow, Fuel.Petrol, Wren.Hill.FuelTemperature);
         Assert.Equal(400 - loss.Total.Kilopascals, result.RailGauge.Kilopascals, 6);
-        Assert.Equal(400, result.Circuit.OutletGauge.Kilopascals, 6);
+        Assert.Equal(400, result.Circuit.OutletGauge!.Value.Kilopascals, 6);
     }
 
     [Fact]
@@ -155,6 +155,26 @@ public class WholeCircuitTests
         OperatingResult result = System(Wired, Plumbing.Of(supply: [small])).Solve(Wren.At(3000, 0));
         Assert.Equal(Outcome.CannotSay, Find(result, Part.Filter).Outcome);
         Assert.Contains("known only up to 90 L/h", Find(result, Part.Filter).Explanation, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Circuit_WhereThePumpsDataEnds_SaysNothingOfIt()
+    {
+        FuelSystem system = System(
+            Wired.FedThrough(PumpAssemblyTests.FeedOf(4)),
+            Plumbing.Of(
+                suction: [LineOf(8, 0.5)],
+                supply: [Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15))],
+                back: [LineOf(7, 3)]));
+        Conditions weak = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(8), Wren.Hill.FuelTemperature);
+        OperatingResult result = system.Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, weak));
+        Assert.Equal(RailState.NotCovered, result.RailState);
+        Assert.Null(result.Circuit.OutletGauge);
+        Assert.Null(result.Circuit.HeatToTank);
+        Assert.Empty(result.Circuit.Pumps);
+        Assert.All(
+            new[] { Part.Pump, Part.WayBack, Part.Suction, Part.Filter, Part.Feed },
+            part => Assert.Equal(Outcome.CannotSay, Find(result, part).Outcome));
     }
 
     [Fact]
