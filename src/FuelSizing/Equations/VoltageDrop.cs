@@ -28,6 +28,12 @@ internal static class VoltageDrop
     public static T HighestCurrent<T>(T supply, T loop)
         where T : struct, IReal<T> => supply / loop;
 
+    /// <summary>Largest resistance that keeps a drop, Ω: ΔV/I.</summary>
+    /// <param name="drop">ΔV, V.</param>
+    /// <param name="current">I, A.</param>
+    public static T LargestResistance<T>(T drop, T current)
+        where T : struct, IReal<T> => drop / current;
+
     /// <summary>Heat, W: P = I² R; with R in Ω/m, W/m.</summary>
     /// <param name="current">I, A.</param>
     /// <param name="resistance">R, Ω or Ω/m.</param>

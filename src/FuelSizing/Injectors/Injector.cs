@@ -149,6 +149,9 @@ public sealed record Injector
     public MassFlow StaticMassFlowAt(Pressure differential, Fuel fuel, Temperature temperature) =>
         StaticFlowAt(differential, fuel, temperature) * fuel.DensityAt(temperature);
 
+    internal Injector WithStaticFlow(VolumeFlow staticFlow) =>
+        Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, HighestDifferential);
+
     internal double StaticAt(double differential, double fuelDensity) =>
         InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);
 }

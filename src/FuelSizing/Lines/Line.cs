@@ -137,6 +137,9 @@ public sealed record Line : IFlowLoss
             viscosity);
     }
 
+    internal Line WithBore(Length bore) =>
+        Of(Name, bore, Length, UnitMath.Min(Roughness, bore * 0.05), Fittings, Rise);
+
     double IFlowLoss.LossPascals(double flow, double density, double kinematicViscosity) =>
         LossPascals(flow, density, kinematicViscosity);
 

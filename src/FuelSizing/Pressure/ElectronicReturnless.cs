@@ -52,4 +52,6 @@ public sealed record ElectronicReturnless : PressureRegulator
     internal override double SetPascals(double boost) =>
         RailPressure.Set<Real>(
             Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, boost);
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, LowestVoltage);
 }

@@ -31,4 +31,6 @@ public sealed record Fixed : PressureRegulator
 
     internal override double SetPascals(double boost) =>
         RailPressure.Set<Real>(Gauge.Pascals, 0, 0, 0, double.PositiveInfinity, boost);
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
 }

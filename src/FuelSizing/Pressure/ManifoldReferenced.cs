@@ -31,4 +31,6 @@ public sealed record ManifoldReferenced : PressureRegulator
 
     internal override double SetPascals(double boost) =>
         RailPressure.Set<Real>(Base.Pascals, 1, 1, 0, double.PositiveInfinity, boost);
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
 }

@@ -32,6 +32,9 @@ public abstract record PressureRegulator
 
     internal abstract double SetPascals(double boost);
 
+    /// <summary>The same regulator with another base pressure.</summary>
+    internal abstract PressureRegulator WithBase(Pressure basePressure);
+
     private protected static Pressure WithinBase(Pressure pressure, string name) =>
         Allowed.Between(
             pressure,

@@ -39,4 +39,9 @@ public sealed record RegulatorSeries : PressureRegulator
 
     internal override double SetPascals(double boost) =>
         RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost));
+
+    internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
+        throw new ArgumentException(
+            $"The regulator is a series of two ({Description}), each with a base of its own. Ask of one regulator.",
+            nameof(basePressure));
 }

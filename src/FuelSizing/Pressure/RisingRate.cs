@@ -88,4 +88,6 @@ public sealed record RisingRate : PressureRegulator
     internal override double SetPascals(double boost) =>
         RailPressure.Set<Real>(
             Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, boost);
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 }

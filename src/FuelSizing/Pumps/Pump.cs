@@ -1,7 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
-using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
 namespace FuelSizing.Pumps;
@@ -236,8 +235,7 @@ public sealed class Pump : PumpAssembly
         // Voltage left over once the feed has taken its share: falls as the motor's voltage, and so its current, rises.
         double Left(double volts) =>
             VoltageDrop.AtMotor<Real>(supply, CurrentAtMotor(rise, volts)!.Value, _feedOhms) - volts;
-        double least = LeastMotorShare * supply;
-        return Left(least) <= 0 ? least : supply * Brent.FindRoot(share => Left(share * supply), LeastMotorShare, 1, 1e-14, 200);
+        return supply * Crossing.Of(share => Share.Of<Real>(Left(share * supply), supply), LeastMotorShare, 1);
     }
 
     /// <summary>What the curves say of a rise and motor voltage, their upper ends apart.</summary>

@@ -1,5 +1,5 @@
 using FuelSizing.Equations;
-using MathNet.Numerics.RootFinding;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Pumps;
 
@@ -10,9 +10,6 @@ namespace FuelSizing.Pumps;
 /// </remarks>
 internal abstract class RunningPumps
 {
-    private const double Accuracy = 1e-14;
-    private const int MostIterations = 200;
-
     /// <summary>The most that passes, m³/s: against no pressure rise.</summary>
     public abstract double FreeFlow { get; }
 
@@ -39,9 +36,6 @@ internal abstract class RunningPumps
     /// <param name="scale">A size of the function's values, for the root finder's accuracy is absolute.</param>
     protected static double Inverse(Func<double, double> falling, double value, double most, double scale)
     {
-        double Over(double share) => Share.Of<Real>(falling(share * most) - value, scale);
-        return Over(0) <= 0 ? 0
-            : Over(1) >= 0 ? most
-            : most * Brent.FindRoot(Over, 0, 1, Accuracy, MostIterations);
+        return most * Crossing.Of(share => Share.Of<Real>(falling(share * most) - value, scale), 0, 1);
     }
 }

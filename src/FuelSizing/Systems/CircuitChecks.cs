@@ -16,31 +16,25 @@ internal static class CircuitChecks
     public static IEnumerable<Margin> Of(FuelSystem system, OperatingPoint point, SolvedPoint solved)
     {
         yield return Pump(system, solved);
-        if (system.Plumbing.Back.Count > 0)
+        (Part Part, Func<Margin> Check)[] checks =
+        [
+            .. system.Plumbing.Back.Count > 0 ? [(Part.WayBack, () => WayBack(solved))] : None,
+            .. system.Regulator is ElectronicReturnless ? [(Part.PumpControl, () => Control(solved))] : None,
+            .. system.Plumbing.Suction.Count > 0 ? [(Part.Suction, () => Inlet(system, point, solved))] : None,
+            .. system.Plumbing.HasFilter ? [(Part.Filter, () => Filters(system, solved))] : None,
+            .. system.Pump.Pumps.Any(pump => pump.Feed is not null)
+                ? [(Part.Feed, () => Feed(system, point, solved))]
+                : None,
+        ];
+        foreach ((Part part, Func<Margin> check) in checks)
         {
-            yield return WayBack(solved);
-        }
-
-        if (system.Regulator is ElectronicReturnless)
-        {
-            yield return Control(solved);
-        }
-
-        if (system.Plumbing.Suction.Count > 0)
-        {
-            yield return Inlet(system, point, solved);
-        }
-
-        if (Filters(system, solved) is { } filter)
-        {
-            yield return filter;
-        }
-
-        if (system.Pump.Pumps.Any(pump => pump.Feed is not null))
-        {
-            yield return Feed(system, point, solved);
+            yield return solved.Circuit.State == RailState.NotCovered
+                ? new(part, Outcome.CannotSay, null, null, null, "the pump's data does not cover the point")
+                : check();
         }
     }
+
+    private static (Part Part, Func<Margin> Check)[] None => [];
 
     private static Margin Pump(FuelSystem system, in SolvedPoint solved)
     {
@@ -97,11 +91,7 @@ internal static class CircuitChecks
     private static Margin WayBack(in SolvedPoint solved)
     {
         Pressure set = Pressure.FromPascals(solved.RailSet);
-        if (solved.Circuit.Returned is not { } returned)
-        {
-            return new(Part.WayBack, Outcome.CannotSay, null, null, set, "what returns cannot be said");
-        }
-
+        double returned = solved.Circuit.Returned ?? 0;
         Pressure back = Pressure.FromPascals(solved.Circuit.BackGauge);
         double? reserve = back > Pressure.Zero ? Reserve.Of<Real>(set.Pascals, back.Pascals) : null;
         return reserve is null or >= 0
@@ -157,7 +147,7 @@ internal static class CircuitChecks
             Part.Suction, reserve >= 0 ? Outcome.Holds : Outcome.Fails, reserve, wanted, there, vapour);
     }
 
-    private static Margin? Filters(FuelSystem system, SolvedPoint solved)
+    private static Margin Filters(FuelSystem system, SolvedPoint solved)
     {
         double forward = system.Layout == LineLayout.Return ? solved.Circuit.PumpFlow ?? 0 : solved.Injected;
         (Filter Filter, double Flow)[] filters =
@@ -166,11 +156,6 @@ internal static class CircuitChecks
             .. system.Plumbing.Supply.OfType<Filter>().Select(filter => (filter, Flow: forward)),
             .. system.Plumbing.Back.OfType<Filter>().Select(filter => (filter, Flow: solved.Circuit.Returned ?? 0)),
         ];
-        if (filters.Length == 0)
-        {
-            return null;
-        }
-
         (Filter worst, double flow) = filters.MaxBy(pair => pair.Flow / pair.Filter.HighestFlow.CubicMetersPerSecond);
         double? reserve = flow > 0 ? Reserve.Of<Real>(worst.HighestFlow.CubicMetersPerSecond, flow) : null;
         return reserve is null or >= 0

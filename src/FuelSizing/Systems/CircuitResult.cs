@@ -16,6 +16,12 @@ public sealed record CircuitResult
         _state = solved.Circuit;
         (InjectedFlow, PumpFlow, ReturnedFlow) = (result.InjectedFlow, result.PumpFlow, result.ReturnedFlow);
         RailGauge = result.RailGauge;
+        (Pumps, Ways) = ([], []);
+        if (_state.State == RailState.NotCovered)
+        {
+            return;
+        }
+
         double injected = solved.Injected;
         Pumps = [.. _state.Pumps.Select(point => new PumpResult(point, _state.FedVoltage, injected))];
         Plumbing ways = result.System.Plumbing;
@@ -42,22 +48,32 @@ public sealed record CircuitResult
     /// <summary>Back to the tank; none where the pumps' data says nothing.</summary>
     public VolumeFlow? ReturnedFlow { get; }
 
-    /// <summary>At the pump's inlet.</summary>
-    public Pressure InletGauge => Pressure.FromPascals(_state.InletGauge);
+    /// <summary>At the pump's inlet; none where the pumps' data says nothing.</summary>
+    public Pressure? InletGauge => Known(_state.InletGauge);
 
-    /// <summary>At the pump's outlet.</summary>
-    public Pressure OutletGauge => Pressure.FromPascals(_state.OutletGauge);
+    /// <summary>At the pump's outlet; none where the pumps' data says nothing.</summary>
+    public Pressure? OutletGauge => Known(_state.OutletGauge);
 
     /// <summary>In the rail.</summary>
     public Pressure RailGauge { get; }
 
-    /// <summary>Where the way back to the tank begins: what it takes to pass the returned flow.</summary>
-    public Pressure BackGauge => Pressure.FromPascals(_state.BackGauge);
+    /// <summary>
+    /// Where the way back to the tank begins: what it takes to pass the returned flow; none where the pumps' data says nothing.
+    /// </summary>
+    public Pressure? BackGauge => Known(_state.BackGauge);
 
-    /// <summary>Each pump where it runs.</summary>
+    /// <summary>
+    /// How far the solution is off: flow of the pumps at the pressures found against the flow found, as a share of it. The
+    /// other laws (flows in and out of each node, pressures round each loop) hold by the way the result is put together.
+    /// </summary>
+    public Ratio Residual => Ratio.FromDecimalFractions(_state.Residual);
+
+    /// <summary>Each pump where it runs; none where their data says nothing.</summary>
     public IReadOnlyList<PumpResult> Pumps { get; }
 
-    /// <summary>Each line and filter, in the order of flow: to the pump, to the rail, back.</summary>
+    /// <summary>
+    /// Each line and filter, in the order of flow: to the pump, to the rail, back; none where the pumps' data says nothing.
+    /// </summary>
     public IReadOnlyList<WayResult> Ways { get; }
 
     /// <summary>
@@ -68,6 +84,11 @@ public sealed record CircuitResult
     {
         get
         {
+            if (Pumps.Count == 0)
+            {
+                return null;
+            }
+
             Real heat = 0;
             foreach (PumpResult pump in Pumps)
             {
@@ -82,4 +103,7 @@ public sealed record CircuitResult
             return Power.FromWatts(heat.Value);
         }
     }
+
+    private Pressure? Known(double pascals) =>
+        _state.State == RailState.NotCovered ? null : Pressure.FromPascals(pascals);
 }

@@ -1,6 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Pumps;
-using MathNet.Numerics.RootFinding;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Systems;
 
@@ -12,9 +12,6 @@ namespace FuelSizing.Systems;
 /// </remarks>
 internal static class CircuitSolver
 {
-    private const double Accuracy = 1e-14;
-    private const int MostIterations = 300;
-
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
     public static CircuitState Solve(in CircuitTask task)
     {
@@ -27,6 +24,13 @@ internal static class CircuitSolver
         return Judged(solved with { LeastAtSet = least, MostAtSet = most });
     }
 
+    /// <summary>Rise that the pumps need to deliver a flow with the rail at its set pressure, Pa.</summary>
+    public static double RiseToDeliver(in CircuitTask task, double flow)
+    {
+        Real loss = ToRegulator(task, flow);
+        return loss + task.Set;
+    }
+
     /// <summary>Flow that the pumps deliver with the rail at its set pressure, whatever is injected, m³/s.</summary>
     private static double AtSet(in CircuitTask task, RunningPumps pumps)
     {
@@ -34,7 +38,7 @@ internal static class CircuitSolver
         double free = pumps.FreeFlow;
         double Excess(double share) =>
             Share.Of<Real>(pumps.RiseAt(share * free) - ToRegulator(given, share * free) - given.Set, given.Set);
-        return free <= 0 || Excess(0) <= 0 ? 0 : free * Root(Excess, 0);
+        return free <= 0 ? 0 : free * Crossing.Of(Excess, 0, 1);
     }
 
     private static CircuitState Governed(in CircuitTask task, RunningPumps pumps)
@@ -49,7 +53,7 @@ internal static class CircuitSolver
             return Sagging(task, pumps);
         }
 
-        double flow = free * Root(Excess, from);
+        double flow = free * Crossing.Of(Excess, from, 1);
         double returned = Math.Max(0, flow - task.Injected);
         double back = Back(task, returned);
         double regulator = Math.Max(task.Set, back);
@@ -82,7 +86,7 @@ internal static class CircuitSolver
         }
 
         double fed = task.Supply
-            * Root(share => -Excess(share * given.Supply), Share.Of<Real>(slowest, task.Supply));
+            * Crossing.Of(share => -Excess(share * given.Supply), Share.Of<Real>(slowest, task.Supply), 1);
         return At(task, task.Pump.Running(fed), RailState.Regulated, task.Injected, 0, task.Set, fed);
     }
 
@@ -110,6 +114,7 @@ internal static class CircuitSolver
             LeastAtSet = 0,
             MostAtSet = 0,
             Pumps = points,
+            Residual = 0,
         };
     }
 
@@ -128,6 +133,12 @@ internal static class CircuitSolver
         bool atRail = task.Layout == LineLayout.Return || task.LowestSupply is not null;
         double inlet = 0 - Way(task, task.Plumbing.Suction, flow);
         double outlet = regulator + (atRail ? Way(task, task.Plumbing.Supply, flow) : 0);
+
+        // A hair to either side, since the pumps' curve may be upright there.
+        const double Beside = 1e-12;
+        double rise = Math.Max(0, outlet - inlet);
+        double off = Math.Max(
+            pumps.FlowAt(rise * (1 + Beside)) - flow, flow - pumps.FlowAt(rise * (1 - Beside)));
         return new()
         {
             State = state,
@@ -141,6 +152,7 @@ internal static class CircuitSolver
             LeastAtSet = 0,
             MostAtSet = 0,
             Pumps = points,
+            Residual = Share.Of<Real>(Math.Max(0, off), flow),
         };
     }
 
@@ -180,7 +192,4 @@ internal static class CircuitSolver
 
     private static double Way(in CircuitTask task, IReadOnlyList<Lines.IFlowLoss> way, double flow) =>
         Plumbing.Loss(way, flow, task.Density, task.KinematicViscosity);
-
-    private static double Root(Func<double, double> falling, double from) =>
-        falling(from) <= 0 ? from : Brent.FindRoot(falling, from, 1, Accuracy, MostIterations);
 }

@@ -38,6 +38,9 @@ internal sealed record CircuitState
     /// <summary>Each pump where it runs.</summary>
     public required IReadOnlyList<PumpPoint> Pumps { get; init; }
 
+    /// <summary>How far the pumps' flow at the pressures found is off the flow found, as a share of it.</summary>
+    public required double Residual { get; init; }
+
     /// <summary>Rise over all pumps together, Pa.</summary>
     public double PumpRise => OutletGauge - InletGauge;
 }

@@ -127,6 +127,35 @@ public sealed class FuelSystem
                 nameof(regulator))
             : Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing);
 
+    /// <summary>The same system with other injectors.</summary>
+    /// <param name="injectors">The injectors.</param>
+    /// <returns>The system.</returns>
+    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing);
+
+    /// <summary>The same system with another regulator.</summary>
+    /// <param name="regulator">A regulator that fits the layout.</param>
+    /// <returns>The system.</returns>
+    /// <exception cref="ArgumentException">The regulator does not fit the layout.</exception>
+    public FuelSystem With(PressureRegulator regulator) =>
+        Layout == LineLayout.Return
+            ? Return(Demand, Injectors, regulator, Pump, Limits, Plumbing)
+            : Returnless(Demand, Injectors, regulator, Pump, Limits, Plumbing);
+
+    /// <summary>The same system with another pump or other pumps.</summary>
+    /// <param name="pump">The pump or pumps.</param>
+    /// <returns>The system.</returns>
+    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing);
+
+    /// <summary>The same system with other lines and filters.</summary>
+    /// <param name="plumbing">The lines and filters.</param>
+    /// <returns>The system.</returns>
+    /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
+    public FuelSystem With(Plumbing plumbing)
+    {
+        ArgumentNullException.ThrowIfNull(plumbing);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing);
+    }
+
     /// <summary>Solves one operating point.</summary>
     /// <param name="point">Speed, boost and conditions, within the engine's tables and limits.</param>
     /// <returns>Every intermediate, each part's margin, and the part that limits.</returns>
@@ -143,7 +172,7 @@ public sealed class FuelSystem
         double injected = FuelDemandFlow.Volume<Real>(demand.KilogramsPerSecond, density);
         double wanted = PumpDuty.Required<Real>(injected, _pumpReserve, _minimumReturn);
         double set = Regulator.SetPascals(point.Boost.Pascals);
-        CircuitState circuit = CircuitSolver.Solve(new(
+        CircuitTask task = new(
             Layout,
             Pump,
             Plumbing,
@@ -155,16 +184,13 @@ public sealed class FuelSystem
             density,
             Plumbing.NeedsViscosity
                 ? Demand.Consumption.Fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins)
-                : 0));
+                : 0);
+        CircuitState circuit = CircuitSolver.Solve(task);
         double rail = circuit.State == RailState.NotCovered ? set : circuit.RailGauge;
-        double differential = RailPressure.Differential<Real>(
-            rail, point.Conditions.Atmosphere.Pascals, demand.ManifoldPascals);
-        bool timed = Injectors.Injector.DeadTime.TryAt(
-            point.Conditions.SupplyVolts, differential, out double deadTime);
-        InjectionState<Real> injection = InjectionChain.Evaluate(
-            _injection,
-            new InjectionInput<Real>(point.Speed.RevolutionsPerSecond, differential, deadTime, injected, density));
-        bool flows = timed && injection.StaticFlow > 0;
+        Injection actual = Inject(point, demand, rail, injected, density);
+
+        // Injectors are judged at the pressure set, so that a failing pump is not laid to them.
+        bool sags = circuit.State is RailState.Sagging or RailState.Starved;
         return new(
             this,
             point,
@@ -174,22 +200,40 @@ public sealed class FuelSystem
                 RailSet = set,
                 Rail = rail,
                 Circuit = circuit,
-                Differential = differential,
+                Actual = actual,
+                Judged = sags ? Inject(point, demand, set, injected, density) : actual,
                 FuelDensity = density,
                 Injected = injected,
                 Wanted = wanted,
+                WantedRise = CircuitSolver.RiseToDeliver(task, wanted),
                 LeastInjectable = PumpDuty.Injectable<Real>(circuit.LeastAtSet, _pumpReserve, _minimumReturn),
                 MostInjectable = PumpDuty.Injectable<Real>(circuit.MostAtSet, _pumpReserve, _minimumReturn),
-                StaticFlow = injection.StaticFlow,
-                AvailableTime = injection.AvailableTime,
-                DeadTime = timed ? deadTime : null,
-                Pulse = flows ? injection.Pulse : null,
-                DutyCycle = flows ? injection.DutyCycle : null,
-                Capacity = flows
-                    ? InjectorFlow.Capacity<Real>(
-                        injection.StaticFlow, Injectors.Count, injection.AvailableTime, _dutyLimit, deadTime)
-                    : null,
             });
+    }
+
+    private Injection Inject(OperatingPoint point, FuelDemand demand, double rail, double injected, double density)
+    {
+        double differential = RailPressure.Differential<Real>(
+            rail, point.Conditions.Atmosphere.Pascals, demand.ManifoldPascals);
+        bool timed = Injectors.Injector.DeadTime.TryAt(
+            point.Conditions.SupplyVolts, differential, out double deadTime);
+        InjectionState<Real> state = InjectionChain.Evaluate(
+            _injection,
+            new InjectionInput<Real>(point.Speed.RevolutionsPerSecond, differential, deadTime, injected, density));
+        bool flows = timed && state.StaticFlow > 0;
+        return new()
+        {
+            Differential = differential,
+            StaticFlow = state.StaticFlow,
+            AvailableTime = state.AvailableTime,
+            DeadTime = timed ? deadTime : null,
+            Pulse = flows ? state.Pulse : null,
+            DutyCycle = flows ? state.DutyCycle : null,
+            Capacity = flows
+                ? InjectorFlow.Capacity<Real>(
+                    state.StaticFlow, Injectors.Count, state.AvailableTime, _dutyLimit, deadTime)
+                : null,
+        };
     }
 
     /// <summary>Solves every pair of a speed and a boost.</summary>

@@ -35,7 +35,8 @@ internal static class MarginChecks
     private static Margin Injectors(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
     {
         Ratio limit = system.Limits.DutyCycle;
-        if (solved.StaticFlow <= 0)
+        Injection judged = solved.Judged;
+        if (judged.StaticFlow <= 0)
         {
             return new(
                 Part.Injectors,
@@ -43,17 +44,17 @@ internal static class MarginChecks
                 -1,
                 null,
                 limit,
-                $"no flow: the pressure across the injector is {Readable.Of(Pressure.FromPascals(solved.Differential))}");
+                $"no flow: the pressure across the injector is {Readable.Of(Pressure.FromPascals(judged.Differential))}");
         }
 
-        if (solved.DutyCycle is not { } duty || solved.Capacity is not { } capacity)
+        if (judged.DutyCycle is not { } duty || judged.Capacity is not { } capacity)
         {
-            return UnknownDeadTime(Part.Injectors, system, point, solved);
+            return UnknownDeadTime(Part.Injectors, system, point, judged);
         }
 
         Ratio used = Ratio.FromDecimalFractions(duty);
         double reserve = Reserve.Of<Real>(capacity, solved.Injected);
-        string sag = solved.Circuit.State is RailState.Sagging or RailState.Starved ? " with the rail sagging" : "";
+        string sag = Sag(solved);
         return reserve >= 0
             ? new(
                 Part.Injectors,
@@ -71,15 +72,23 @@ internal static class MarginChecks
                 $"duty cycle {Readable.DutyCycle(used)} over the {Readable.DutyCycle(limit)} limit{sag}");
     }
 
+    private static string Sag(in SolvedPoint solved) => (solved.Circuit.State, solved.Actual.DutyCycle) switch
+    {
+        (RailState.Sagging, { } duty) =>
+            $" at the pressure set, {Readable.DutyCycle(Ratio.FromDecimalFractions(duty))} with the rail sagging",
+        (RailState.Sagging or RailState.Starved, _) => " at the pressure set, which the rail does not reach",
+        _ => string.Empty,
+    };
+
     private static Margin ShortestPulse(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
     {
-        if (solved.StaticFlow > 0 && solved.Pulse is null)
+        if (solved.Judged is { StaticFlow: > 0, Pulse: null })
         {
-            return UnknownDeadTime(Part.ShortestPulse, system, point, solved);
+            return UnknownDeadTime(Part.ShortestPulse, system, point, solved.Judged);
         }
 
         Duration least = system.Injectors.Injector.MinimumLinearPulse;
-        if (solved.Pulse is not { } seconds)
+        if (solved.Judged.Pulse is not { } seconds)
         {
             // Without flow there is no pulse to be too short; the injectors' own check fails.
             return new(Part.ShortestPulse, Outcome.Holds, null, null, least, "no pulse to judge: the injectors pass nothing");
@@ -108,18 +117,18 @@ internal static class MarginChecks
         AtMost(
             Part.InjectorOpening,
             "pressure across the injector",
-            Pressure.FromPascals(solved.Differential),
+            Pressure.FromPascals(solved.Judged.Differential),
             system.Injectors.Injector.HighestDifferential,
             "known to open against");
 
-    private static Margin UnknownDeadTime(Part part, FuelSystem system, OperatingPoint point, in SolvedPoint solved) =>
+    private static Margin UnknownDeadTime(Part part, FuelSystem system, OperatingPoint point, in Injection injection) =>
         new(
             part,
             Outcome.CannotSay,
             null,
             null,
             null,
-            $"the dead-time table covers {system.Injectors.Injector.DeadTime.Coverage} and says nothing of {Readable.Of(point.Conditions.SupplyVoltage)}, {Readable.Of(Pressure.FromPascals(solved.Differential))}");
+            $"the dead-time table covers {system.Injectors.Injector.DeadTime.Coverage} and says nothing of {Readable.Of(point.Conditions.SupplyVoltage)}, {Readable.Of(Pressure.FromPascals(injection.Differential))}");
 
     private static Margin AtMost(Part part, string what, Pressure used, Pressure most, string qualifier)
     {

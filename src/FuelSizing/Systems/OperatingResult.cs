@@ -38,22 +38,22 @@ public sealed record OperatingResult
     public RailState RailState => _solved.Circuit.State;
 
     /// <summary>Across the injector: rail gauge + ambient − manifold absolute.</summary>
-    public Pressure InjectorDifferential => Pressure.FromPascals(_solved.Differential);
+    public Pressure InjectorDifferential => Pressure.FromPascals(_solved.Actual.Differential);
 
     /// <summary>Static flow of one injector at that pressure on this fuel.</summary>
-    public VolumeFlow StaticFlow => VolumeFlow.FromCubicMetersPerSecond(_solved.StaticFlow);
+    public VolumeFlow StaticFlow => VolumeFlow.FromCubicMetersPerSecond(_solved.Actual.StaticFlow);
 
     /// <summary>Time between the starts of two injections.</summary>
-    public Duration AvailableTime => Duration.FromSeconds(_solved.AvailableTime);
+    public Duration AvailableTime => Duration.FromSeconds(_solved.Actual.AvailableTime);
 
     /// <summary>Dead time; none where the table does not cover the point.</summary>
-    public Duration? DeadTime => Seconds(_solved.DeadTime);
+    public Duration? DeadTime => Seconds(_solved.Actual.DeadTime);
 
     /// <summary>Commanded pulse: dead time + fuel per pulse ÷ static flow; none where it cannot be said.</summary>
-    public Duration? Pulse => Seconds(_solved.Pulse);
+    public Duration? Pulse => Seconds(_solved.Actual.Pulse);
 
     /// <summary>Pulse ÷ available time, at full demand; none where it cannot be said.</summary>
-    public Ratio? DutyCycle => _solved.DutyCycle is { } duty ? Ratio.FromDecimalFractions(duty) : null;
+    public Ratio? DutyCycle => _solved.Actual.DutyCycle is { } duty ? Ratio.FromDecimalFractions(duty) : null;
 
     /// <summary>What the pumps deliver; none where their curves say nothing.</summary>
     public VolumeFlow? PumpFlow => Flow(_solved.Circuit.PumpFlow);
@@ -78,9 +78,13 @@ public sealed record OperatingResult
 
     internal double InjectedPerSecond => _solved.Injected;
 
-    internal double? DeadTimeSeconds => _solved.DeadTime;
+    internal double? DeadTimeSeconds => _solved.Actual.DeadTime;
 
     internal double WantedPerSecond => _solved.Wanted;
+
+    internal double WantedRisePascals => _solved.WantedRise;
+
+    internal double MostAtSetPerSecond => _solved.Circuit.MostAtSet;
 
     internal IReadOnlyList<Pumps.PumpPoint> PumpPoints => _solved.Circuit.Pumps;
 

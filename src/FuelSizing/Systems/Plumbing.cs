@@ -27,6 +27,8 @@ public sealed record Plumbing
 
     internal bool NeedsViscosity => Suction.Count + Supply.Count + Back.Count > 0;
 
+    internal bool HasFilter => Suction.Concat(Supply).Concat(Back).Any(part => part is Filter);
+
     /// <summary>Describes the ways.</summary>
     /// <param name="suction">From the tank to the pump; none for a pump in the tank.</param>
     /// <param name="supply">From the pump to the rail.</param>

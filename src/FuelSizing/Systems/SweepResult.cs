@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
-using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
@@ -92,20 +92,27 @@ public sealed class SweepResult
             tightest,
             row == 0
                 ? failing.OrderBy(limit => limit.Margin, TightestFirst.Order).First().Point
-                : failing.Select(limit => Crossing(part, limit.Point, Boosts[row - 1])).MinBy(at => at.Boost.Pascals));
+                : failing.Select(limit => FirstFailing(part, limit.Point, Boosts[row - 1])).MinBy(at => at.Boost.Pascals));
     }
 
     private static bool Fails(Limit limit) => limit.Margin.Outcome == Outcome.Fails;
 
-    private OperatingPoint Crossing(Part part, OperatingPoint failing, Pressure holding)
+    private OperatingPoint FirstFailing(Part part, OperatingPoint failing, Pressure holding)
     {
-        OperatingPoint At(double boost) =>
-            OperatingPoint.At(failing.Speed, Pressure.FromPascals(boost), failing.Conditions);
-        double Hand(double boost) =>
-            System.Solve(At(boost)).Margins.First(margin => margin.Part == part).Reserve?.DecimalFractions ?? -1;
-        return Brent.TryFindRoot(Hand, holding.Pascals, failing.Boost.Pascals, 1e-9, 100, out double boost)
-            ? At(boost)
-            : failing;
+        OperatingPoint At(double share) => OperatingPoint.At(
+            failing.Speed,
+            Pressure.FromPascals(
+                StraightLine.Through<Real>(0, holding.Pascals, 1, failing.Boost.Pascals, share).Value),
+            failing.Conditions);
+
+        // What cannot be said has not failed yet.
+        double InHand(double share)
+        {
+            Margin margin = System.Solve(At(share)).Margins.First(margin => margin.Part == part);
+            return margin.Reserve?.DecimalFractions ?? (margin.Outcome == Outcome.Fails ? -1 : 1);
+        }
+
+        return At(Crossing.Of(InHand, 0, 1));
     }
 
     private Verdict Judge()

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -20,6 +21,13 @@ internal static class SystemRemedies
                 Part.Injectors => LargerInjectors(sweep),
                 Part.ShortestPulse => SmallerInjectors(sweep),
                 Part.Pump => LargerPump(sweep),
+                Part.WayBack => WiderWayBack(sweep),
+                Part.PumpControl => new(
+                    Part.PumpControl,
+                    null,
+                    "A controller that slows the pump further, a smaller pump, or a regulator that lets surplus fuel back."),
+                Part.Suction => BetterInlet(sweep),
+                Part.Feed => BetterFeed(sweep),
                 Part.InjectorOpening => Rated(
                     sweep, standing.Part, "Injectors known to open against at least {0}, or less rail pressure.", result => result.InjectorDifferential),
                 _ => Rated(
@@ -116,17 +124,64 @@ internal static class SystemRemedies
 
     private static Remedy LargerPump(SweepResult sweep)
     {
-        OperatingResult[] failing = [.. sweep.Results.Where(
-            result => result.Margins.Any(margin => margin is { Part: Part.Pump, Outcome: Outcome.Fails }))];
+        OperatingResult[] failing = [.. Failing(sweep, Part.Pump)];
 
         // A pump delivers no less at a lower pressure: the largest flow at the highest pressure serves every point.
         VolumeFlow flow = VolumeFlow.FromCubicMetersPerSecond(failing.Max(result => result.WantedPerSecond));
-        Pressure pressure = failing.Max(result => result.RailSetGauge);
+        Pressure rise = Pressure.FromPascals(failing.Max(result => result.WantedRisePascals));
+        ElectricPotential voltage = ElectricPotential.FromVolts(
+            failing.Min(result => result.PumpPoints.Min(pump => pump.Voltage)));
         return new(
             Part.Pump,
             flow,
-            $"A pump that delivers at least {Readable.PumpFlow(flow)} at {Readable.Of(pressure)} and {Readable.Of(failing[0].Point.Conditions.SupplyVoltage)} at its terminals.");
+            $"A pump, or pumps together, that deliver at least {Readable.PumpFlow(flow)} against {Readable.Of(rise)} with {Readable.Of(voltage)} at the motor.");
     }
+
+    private static Remedy WiderWayBack(SweepResult sweep)
+    {
+        OperatingResult worst = Failing(sweep, Part.WayBack).MaxBy(result => result.MostAtSetPerSecond)!;
+        VolumeFlow surplus = VolumeFlow.FromCubicMetersPerSecond(
+            PumpDuty.Returned<Real>(worst.MostAtSetPerSecond, worst.InjectedPerSecond).Value);
+        return new(
+            Part.WayBack,
+            surplus,
+            $"A way back that passes {Readable.PumpFlow(surplus)} at {Readable.Of(worst.RailSetGauge)} or less (wider, shorter, fewer fittings), or a pump that delivers less.");
+    }
+
+    private static Remedy BetterInlet(SweepResult sweep)
+    {
+        Margin worst = Failing(sweep, Part.Suction)
+            .Select(result => result.Margins.First(margin => margin.Part == Part.Suction))
+            .MinBy(margin => margin.Reserve!.Value.DecimalFractions)!;
+        Pressure missing = (Pressure)worst.Used! - (Pressure)worst.Allowed!;
+        return new(
+            Part.Suction,
+            missing,
+            $"{Readable.Of(missing)} more at the pump's inlet: a wider or shorter way to it, a lower pump, or cooler fuel.");
+    }
+
+    private static Remedy BetterFeed(SweepResult sweep)
+    {
+        ElectricResistance most = Failing(sweep, Part.Feed).Min(LargestFeed);
+        return new(
+            Part.Feed,
+            most,
+            $"A feed of no more than about {Readable.Of(most)} out and back: thicker or shorter wire, a relay near the pump, better joints.");
+    }
+
+    // At the voltage that the limit leaves, where the pump draws a little more than it does now.
+    private static ElectricResistance LargestFeed(OperatingResult result)
+    {
+        double supply = result.Point.Conditions.SupplyVolts;
+        Real drop = supply * (Real)result.System.Limits.FeedDrop.DecimalFractions;
+        PumpPoint worst = result.PumpPoints.Where(pump => pump.Pump.Feed is not null).MinBy(pump => pump.Voltage);
+        double current = worst.Pump.CurrentAtMotor(worst.Rise, supply - drop) ?? 0;
+        return ElectricResistance.FromOhms(VoltageDrop.LargestResistance(drop, (Real)current).Value);
+    }
+
+    private static IEnumerable<OperatingResult> Failing(SweepResult sweep, Part part) =>
+        sweep.Results.Where(
+            result => result.Margins.Any(margin => margin.Part == part && margin.Outcome == Outcome.Fails));
 
     private static Remedy Rated(SweepResult sweep, Part part, string text, Func<OperatingResult, Pressure> pressure)
     {

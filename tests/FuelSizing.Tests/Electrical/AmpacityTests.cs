@@ -38,9 +38,8 @@ public class AmpacityTests
     }
 
     /// <summary>
-    /// Source: the regulation's own engine-space column for 105 °C insulation at 50 °C, as printed by
-    /// jamestowndistributors.com (table E): 18: 17, 16: 21, 14: 30, 12: 38, 10: 51, 8: 68, 6: 102 A, rounded there to
-    /// whole amperes.
+    /// Source: the regulation's own engine-space column for 105 °C insulation at 50 °C, seen in a
+    /// reprint (18: 17, 16: 21, 14: 30, 12: 38, 10: 51, 8: 68, 6: 102 A), rounded there to whole amperes.
     /// </summary>
     [Theory]
     [InlineData(18, 17)]
@@ -56,7 +55,7 @@ public class AmpacityTests
 
     /// <summary>
     /// Source: NEC table 310.15(B)(2)(a), ambient correction factors at the upper end of each band, 60, 75 and 90 °C
-    /// columns (wiresizecalculator.net).
+    /// columns, seen in a reprint.
     /// </summary>
     [Theory]
     [InlineData(35, 0.91, 0.94, 0.96)]

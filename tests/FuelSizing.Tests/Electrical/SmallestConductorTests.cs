@@ -7,8 +7,8 @@ namespace FuelSizing.Tests.Electrical;
 public class SmallestConductorTests
 {
     /// <summary>
-    /// Source: 3 % drop table at 12 V of a marine supplier's catalogue (hollandmarine.com, 2022, page 52), row of 10 ft out
-    /// and back, which follows 10.75 circular mil-ohm per foot: stranded copper at 24 °C.
+    /// Source: the usual marine wiring table for a 3 % drop at 12 V, row of 10 ft out and back, seen in a reprint; it follows
+    /// 10.75 circular mil-ohm per foot: stranded copper at 24 °C.
     /// </summary>
     [Theory]
     [InlineData(5, 18)]
@@ -24,7 +24,7 @@ public class SmallestConductorTests
     [InlineData(80, 6)]
     [InlineData(90, 4)]
     [InlineData(100, 4)]
-    public void Awg_ForThreePerCentOfTwelveVolts_IsTheCataloguesRow(double amperes, int gauge) =>
+    public void Awg_ForThreePerCentOfTwelveVolts_IsTheMarineTablesRow(double amperes, int gauge) =>
         Assert.Equal(
             Conductor.Awg(gauge),
             SmallestConductor.ForDrop(

@@ -59,6 +59,28 @@ public class PumpAssemblyTests
             "Çengel and Cimbala, Fluid Mechanics, pump and system curve problem (closed form 7.428 L/min)", 7.428, crossing, 1e-3);
     }
 
+    // Pump points in gal/min and ft; system 10 ft + 200 ft of 6 in pipe, f 0.02, K 3: 10 + 2.20e-5 Q² ft.
+    [Fact]
+    public void MunsonsPump_OnHisSystem_DeliversWhatHeSays()
+    {
+        (double Gallons, double Feet)[] points =
+            [(2300, 40), (2200, 46), (1800, 60), (1400, 70), (800, 81), (400, 86), (0, 88)];
+        Pump pump = Pump.By(PumpCurve.At(
+            "book",
+            Wren.Volt(Supply),
+            [
+                .. points.Select(
+                    point => (Pressure.FromKilopascals(point.Feet), VolumeFlow.FromLitersPerHour(point.Gallons))),
+            ]));
+        double crossing = MathNet.Numerics.RootFinding.Brent.FindRoot(
+            q => (pump.Running(Supply).RiseAt(q / 3.6e6) / 1000) - 10 - (2.20e-5 * q * q), 100, 2290, 1e-9, 200);
+
+        // The book reads its answers off a plot; halfway between its points at 1,400 and 1,800 gal/min lie 65 ft.
+        const string source = "Munson, Young and Okiishi, Fundamentals of Fluid Mechanics, example 12.4 (answers 1,600 gal/min, 66.5 ft, from memory)";
+        Published.Value(source, 1600, crossing, 0.01);
+        Published.Value(source, 66.5, 10 + (2.20e-5 * crossing * crossing), 0.015);
+    }
+
     [Fact]
     public void Series_AtAFlow_AddsRises() =>
         Flow.Sample(flow =>

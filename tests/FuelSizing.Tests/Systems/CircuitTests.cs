@@ -90,6 +90,10 @@ public class CircuitTests
             iter: Circuits);
 
     [Fact]
+    public void Solve_OfAnyCircuit_ReportsASmallResidual() =>
+        Any.Sample(task => CircuitSolver.Solve(task).Residual <= Tolerance, iter: Circuits);
+
+    [Fact]
     public void Solve_OfCircuits_MeetsEveryState()
     {
         HashSet<RailState> met = [];

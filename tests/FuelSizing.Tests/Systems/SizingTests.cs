@@ -1,0 +1,219 @@
+using CsCheck;
+using FuelSizing.Engines;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>Each inverse answer is put back into the forward solver; where it says none, a scan must find none.</summary>
+public class SizingTests
+{
+    private const int Goals = 60;
+
+    private static readonly Gen<(double Rpm, double Boost, double Ethanol)> Goal =
+        Gen.Select(Gen.Double[2500, 7200], Gen.Double[0, 1], Gen.Double[0, 85]);
+
+    [Fact]
+    public void LeastStaticFlow_PutBack_IsAtTheDutyLimit() =>
+        Gen.Select(Goal, Gen.Double[0.6, 2]).Sample(
+            (goal, pump) =>
+            {
+                FuelSystem system = SystemOf(goal.Ethanol, 360, pump);
+                OperatingPoint point = Wren.At(goal.Rpm, goal.Boost);
+                SizingAnswer<VolumeFlow> answer = Sizing.LeastStaticFlow(system, point);
+                return answer.Value is { } flow
+                    ? Holds(With(system, flow), point)
+                        && Fails(With(system, flow * (1 - 1e-9)), point)
+                        && Math.Abs(With(system, flow).Solve(point).DutyCycle!.Value.Percent - 85) <= 85e-9
+                    : NoneOf(Scan(20e-6 / 60, 10e-3 / 60), flow => Holds(With(system, VolumeFlow.FromCubicMetersPerSecond(flow)), point));
+            },
+            iter: Goals);
+
+    [Fact]
+    public void LeastStaticFlow_InClosedForm_IsTheSame() =>
+        Goal.Sample(
+            goal =>
+            {
+                FuelSystem system = SystemOf(goal.Ethanol, 360, 4);
+                OperatingPoint point = Wren.At(goal.Rpm, goal.Boost);
+                OperatingResult result = system.Solve(point);
+
+                // Q = (Q_f/z) · T/(D T − t_d) at this pressure and fuel, carried back to the rating.
+                double needed = result.InjectedFlow.CubicMetersPerSecond / 4 * result.AvailableTime.Seconds
+                    / ((0.85 * result.AvailableTime.Seconds) - result.DeadTime!.Value.Seconds);
+                double rated = needed / Math.Sqrt(
+                    result.InjectorDifferential.Kilopascals / 300 * 683.8 / result.FuelDensity.KilogramsPerCubicMeter);
+                double answer = Sizing.LeastStaticFlow(system, point).Value!.Value.CubicMetersPerSecond;
+                return Math.Abs(answer - rated) <= 1e-9 * rated;
+            },
+            iter: Goals);
+
+    [Fact]
+    public void LeastBasePressure_PutBack_IsTheLeastThatHolds() =>
+        Gen.Select(Goal, Gen.Double[350, 900], Gen.Double[1, 3]).Sample(
+            (goal, injector, pump) =>
+            {
+                FuelSystem system = SystemOf(goal.Ethanol, injector, pump);
+                OperatingPoint point = Wren.At(goal.Rpm, goal.Boost);
+                FuelSystem At(double pascals) => system.With(ManifoldReferenced.From(Pressure.FromPascals(pascals)));
+                SizingAnswer<Pressure> answer = Sizing.LeastBasePressure(system, point);
+                return answer.Value is { } pressure
+                    ? Holds(At(pressure.Pascals), point)
+                        && (pressure.Kilopascals <= 100
+                            || (Fails(At(pressure.Pascals * (1 - 1e-9)), point)
+                                && NoneOf(Scan(1e5, pressure.Pascals * (1 - 1e-6)), pascals => Holds(At(pascals), point))))
+                    : NoneOf(Scan(1e5, 1.5e6), pascals => Holds(At(pascals), point));
+            },
+            iter: Goals);
+
+    [Fact]
+    public void LeastGain_PutBack_IsTheLeastThatHolds() =>
+        Gen.Select(Goal, Gen.Double[300, 600], Gen.Double[1, 3], Gen.Double[0, 30]).Sample(
+            (goal, injector, pump, onset) =>
+            {
+                FuelSystem system = SystemOf(goal.Ethanol / 3, injector, pump);
+                OperatingPoint point = Wren.At(goal.Rpm, 0.1 + (0.5 * goal.Boost));
+                FuelSystem At(double gain) => system.With(RisingRate.From(Wren.Kpa(300), gain, Wren.Kpa(onset)));
+                SizingAnswer<double> answer = Sizing.LeastGain(system, Wren.Kpa(onset), point);
+                return answer.Value is { } least
+                    ? Holds(At(least), point)
+                        && (least <= 1 || Fails(At(Math.Max(1, least * (1 - 1e-9))), point))
+                        && (least <= 1 || NoneOf(Scan(1, least * (1 - 1e-6)), gain => Holds(At(gain), point)))
+                    : NoneOf(Scan(1, 15), gain => Holds(At(gain), point));
+            },
+            iter: Goals);
+
+    [Fact]
+    public void MostBoost_PutBack_IsTheMostThatHolds() =>
+        Gen.Select(Gen.Double[2500, 7200], Gen.Double[350, 1500], Gen.Double[0.5, 2.5], Gen.Double[0, 85]).Sample(
+            (rpm, injector, pump, ethanol) =>
+            {
+                FuelSystem system = SystemOf(ethanol, injector, pump);
+                SizingAnswer<Pressure> answer = Sizing.MostBoost(system, [Wren.Rpm(rpm)], Wren.Hill);
+                return answer.Value is { } boost
+                    ? Holds(system, Wren.At(rpm, boost.Bars * (1 - 1e-12)))
+                        && (boost.Bars >= 4 || Fails(system, Wren.At(rpm, boost.Bars * (1 + 1e-8))))
+                        && Scan(0, boost.Bars * (1 - 1e-9)).All(bar => Holds(system, Wren.At(rpm, bar)))
+                    : Fails(system, Wren.At(rpm, 0));
+            },
+            iter: Goals);
+
+    [Fact]
+    public void MostPower_AtASpeed_IsThePowerAtTheMostBoost() =>
+        Gen.Select(Gen.Double[2500, 7200], Gen.Double[450, 1200]).Sample(
+            (rpm, injector) =>
+            {
+                FuelSystem system = SystemOf(0, injector, 2);
+                Pressure boost = Sizing.MostBoost(system, [Wren.Rpm(rpm)], Wren.Hill).Value!.Value;
+                Power power = Sizing.MostPower(system, Wren.Rpm(rpm), Wren.Hill).Value!.Value;
+                double expected = (double)system.Solve(OperatingPoint.At(Wren.Rpm(rpm), boost, Wren.Hill)).Demand.BrakePower.Watts;
+                return Math.Abs((double)power.Watts - expected) <= 1e-9 * expected;
+            },
+            iter: 20);
+
+    [Fact]
+    public void MostSpeed_PutBack_IsTheMostThatHolds() =>
+        Gen.Select(Gen.Double[0, 0.9], Gen.Double[350, 1000], Gen.Double[0.5, 2]).Sample(
+            (boost, injector, pump) =>
+            {
+                FuelSystem system = SystemOf(0, injector, pump);
+                SizingAnswer<RotationalSpeed> answer = Sizing.MostSpeed(system, Pressure.FromBars(boost), Wren.Rpm(2000), Wren.Hill);
+                return answer.Value is { } speed
+                    ? Holds(system, Wren.At(Math.Min(7200, speed.RevolutionsPerMinute), boost))
+                        && (speed.RevolutionsPerMinute >= 7200 * (1 - 1e-12)
+                            || Fails(system, Wren.At(speed.RevolutionsPerMinute * (1 + 1e-8), boost)))
+                    : Fails(system, Wren.At(2000, boost));
+            },
+            iter: Goals);
+
+    [Fact]
+    public void LeastBore_PutBack_IsTheLeastThatHolds() =>
+        Gen.Select(Gen.Double[0.2, 0.8], Gen.Double[1, 6], Gen.Double[1, 1.6]).Sample(
+            (boost, metres, pump) =>
+            {
+                Line line = LineOf(8, metres);
+                FuelSystem system = SystemOf(0, 800, pump).With(Plumbing.Of(supply: [line]));
+                OperatingPoint point = Wren.At(6800, boost);
+                FuelSystem At(double bore) => system.With(Plumbing.Of(supply: [LineOf(bore, metres)]));
+                SizingAnswer<Length> answer = Sizing.LeastBore(system, line, point);
+                return answer.Value is { } bore
+                    ? Holds(At(bore.Millimeters * (1 + 1e-12)), point) && Fails(At(bore.Millimeters * (1 - 1e-8)), point)
+                    : NoneOf(Scan(1, 30), millimetres => Holds(At(millimetres), point));
+            },
+            iter: 30);
+
+    [Fact]
+    public void Answer_ThatServes_NamesWhatBindsAndWhatComesNext()
+    {
+        SizingAnswer<VolumeFlow> answer = Sizing.LeastStaticFlow(SystemOf(0, 360, 1), Wren.At(6800, 0.6), Wren.At(900, -0.6));
+        Assert.Equal(Part.Injectors, answer.Binding.Part);
+        Assert.Equal(Part.Pump, answer.Next!.Part);
+        Assert.Matches(@"^At least \d+ mL/min: injectors is then at its limit .* next, pump: ", answer.Text);
+    }
+
+    [Fact]
+    public void Answer_WhereNothingServes_NamesWhatStandsInTheWay()
+    {
+        SizingAnswer<VolumeFlow> answer = Sizing.LeastStaticFlow(SystemOf(85, 360, 0.4), Wren.At(6800, 0.9));
+        Assert.False(answer.IsFeasible);
+        Assert.Equal(Part.Pump, answer.Binding.Part);
+        Assert.StartsWith("Nothing from 20 mL/min to 10,000 mL/min serves", answer.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Questions_ThatMakeNoSense_AreRefused()
+    {
+        FuelSystem system = SystemOf(0, 360, 1);
+        Assert.Equal("points", Assert.Throws<ArgumentException>(() => Sizing.LeastStaticFlow(system)).ParamName);
+        Assert.Equal(
+            "system",
+            Assert.Throws<ArgumentException>(
+                () => Sizing.LeastGain(system.With(Fixed.At(Wren.Kpa(400))), Pressure.Zero, Wren.At(3000, 0.2))).ParamName);
+        Assert.Equal("line", Assert.Throws<ArgumentException>(() => Sizing.LeastBore(system, LineOf(8, 2), Wren.At(3000, 0))).ParamName);
+        Assert.Throws<ArgumentException>(() => Sizing.LeastBasePressure(
+            system.With(RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(300)), RisingRate.From(Pressure.Zero, 6, Pressure.Zero))),
+            Wren.At(3000, 0)));
+    }
+
+    private static FuelSystem SystemOf(double ethanol, double injector, double pump)
+    {
+        Injector wide = Injector.Of(
+            "injector",
+            VolumeFlow.FromMillilitersPerMinute(injector),
+            Wren.Kpa(300),
+            TestFluid.Heptane,
+            Wren.DeadTime,
+            Wren.Ms(0.5),
+            Wren.Kpa(600));
+        return FuelSystem.Return(
+            Wren.Demand(FuelConsumption.Of(
+                FuelBlend.EthanolInPetrol(Ratio.FromPercent(ethanol)),
+                0.82,
+                BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315 + (1.6 * ethanol)))),
+            InjectorSet.Of(wide, 4),
+            ManifoldReferenced.From(Wren.Kpa(300)),
+            Pump.By(Wren.PumpOf(pump)));
+    }
+
+    private static FuelSystem With(FuelSystem system, VolumeFlow flow) =>
+        system.With(InjectorSet.Of(system.Injectors.Injector.WithStaticFlow(flow), 4));
+
+    private static Line LineOf(double millimetres, double metres) =>
+        Line.Of("supply", Length.FromMillimeters(millimetres), Length.FromMeters(metres), Roughness.DrawnTube);
+
+    private static bool Holds(FuelSystem system, OperatingPoint point) => system.Solve(point).Outcome == Outcome.Holds;
+
+    private static bool Fails(FuelSystem system, OperatingPoint point) => !Holds(system, point);
+
+    private static IEnumerable<double> Scan(double from, double to) =>
+        Enumerable.Range(0, 41).Select(step => from + ((to - from) * step / 40));
+
+    private static bool NoneOf(IEnumerable<double> values, Func<double, bool> holds) => !values.Any(holds);
+}
