@@ -9,7 +9,8 @@ namespace FuelSizing.Interactive;
 /// <summary>A circuit's figures as tables word them: losses and heat are small beside rail pressure and engine power.</summary>
 internal static class CircuitText
 {
-    private const string Unknown = "cannot say";
+    /// <summary>Where the data ends.</summary>
+    public const string Unknown = "cannot say";
 
     /// <summary>A loss, for instance <c>3.4 kPa</c>.</summary>
     public static string Loss(UnitsNet.Pressure pressure) => Text(pressure.Kilopascals, "#,##0.0", "kPa");

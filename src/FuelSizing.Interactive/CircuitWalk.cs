@@ -65,7 +65,7 @@ internal sealed class CircuitWalk
         ],
         _rows);
 
-    private void Back(int first, Pressure before)
+    private void Back(int first, Pressure? before)
     {
         // A pump held by its speed has no regulator and no way back.
         if (_result.System.Regulator is ElectronicReturnless)
@@ -77,7 +77,7 @@ internal sealed class CircuitWalk
             "regulator",
             CircuitText.Known(_circuit.ReturnedFlow, Readable.PumpFlow),
             "",
-            CircuitText.Change(_circuit.BackGauge - before),
+            CircuitText.Known(_circuit.BackGauge - before, CircuitText.Change),
             _result.System.Regulator.Description);
         Ways(first, _circuit.Ways.Count - first);
     }
@@ -90,8 +90,8 @@ internal sealed class CircuitWalk
         }
     }
 
-    private void Place(string name, string flow, Pressure gauge, string remark) =>
-        Row(name, flow, Readable.Of(gauge), "", remark);
+    private void Place(string name, string flow, Pressure? gauge, string remark) =>
+        Row(name, flow, CircuitText.Known(gauge, Readable.Of), "", remark);
 
     private void Row(string name, string flow, string gauge, string change, string remark) =>
         _rows.Add([name, flow, gauge, change, remark]);

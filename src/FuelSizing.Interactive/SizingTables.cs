@@ -133,8 +133,8 @@ public static class SizingTables
                 Row("Injected", (result, _) => Readable.PumpFlow(result.InjectedFlow)),
                 Row("Pump delivers", (result, _) => CircuitText.Known(result.PumpFlow, Readable.PumpFlow)),
                 Row("Returned to the tank", (result, _) => CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow)),
-                Row("Rise over the pumps", (_, circuit) => Readable.Of(circuit.OutletGauge - circuit.InletGauge)),
-                Row("At each motor", (_, circuit) => string.Join("; ", circuit.Pumps.Select(MotorFigures).Distinct())),
+                Row("Rise over the pumps", (_, circuit) => CircuitText.Known(circuit.OutletGauge - circuit.InletGauge, Readable.Of)),
+                Row("At each motor", (_, circuit) => circuit.Pumps.Count == 0 ? CircuitText.Unknown : string.Join("; ", circuit.Pumps.Select(MotorFigures).Distinct())),
                 Row("Heat into the tank", (_, circuit) => CircuitText.Known(circuit.HeatToTank, CircuitText.Heat)),
                 Row("Least in hand", (result, _) => result.Limiting.Margin.ToString()),
             ]);

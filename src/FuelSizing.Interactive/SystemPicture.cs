@@ -21,24 +21,25 @@ internal sealed class SystemPicture
         (Name, _result) = (name, result);
         CircuitResult circuit = result.Circuit;
 
-        // A controller may feed the pumps with less than the supply.
-        PumpResult first = circuit.Pumps[0];
-        ElectricPotential fed = first.Voltage + first.FeedDrop;
+        // A controller may feed the pumps with less than the supply; where the data ends nothing is known of it.
+        PumpResult? first = circuit.Pumps.Count > 0 ? circuit.Pumps[0] : null;
+        ElectricPotential supply = result.Point.Conditions.SupplyVoltage;
+        ElectricPotential fed = first is null ? supply : first.Voltage + first.FeedDrop;
         if (fed < LowestDrawn)
         {
-            fed = result.Point.Conditions.SupplyVoltage;
+            fed = supply;
         }
 
         var curve = result.System.Pump.CurveAt(fed, Points);
         // An assembly's name stands in brackets, which a whole name does not need.
         string pumps = result.System.Pump.Name;
-        _pumpName = $"{(result.System.Pump is Pumps.Pump ? pumps : pumps[1..^1])} on {Readable.Of(fed)}{(first.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
+        _pumpName = $"{(result.System.Pump is Pumps.Pump ? pumps : pumps[1..^1])} on {Readable.Of(fed)}{(first?.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
 
         // A thousandth of a litre an hour is far under what a line shows; at deadhead the curve's end is no neater than that.
         _pump = [.. curve.Select(point => (Math.Round(point.Flow.LitersPerHour, 3), point.PressureRise.Kilopascals))];
         FreeFlow = curve.Max(point => point.Flow.LitersPerHour);
-        Point = circuit.PumpFlow is { } flow
-            ? (flow.LitersPerHour, (circuit.OutletGauge - circuit.InletGauge).Kilopascals)
+        Point = circuit.PumpFlow is { } flow && circuit.OutletGauge - circuit.InletGauge is { } rise
+            ? (flow.LitersPerHour, rise.Kilopascals)
             : null;
         Tallest = Math.Max(result.RailSetGauge.Kilopascals, Point?.Rise ?? 0);
     }

@@ -40,5 +40,5 @@ internal sealed class WiredPump
     }
 
     /// <summary>A figure of what is lost on the way, or that it cannot be said.</summary>
-    public string Loss(Func<FeedResult, string> text) => _loss is null ? "cannot say" : text(_loss);
+    public string Loss(Func<FeedResult, string> text) => _loss is null ? CircuitText.Unknown : text(_loss);
 }
