@@ -149,10 +149,21 @@ class Pump:
         rise, _ = self.inside(t, volts)
         return supply - self.ohms * self.current(rise, volts) - volts
 
-    def free_flow(self, supply):
+    def running(self, t, supply):
+        """Voltage at the motor where t is known."""
         if self.ohms == 0:
-            return self.flow(0, supply)
-        return self.flow(0, brentq(lambda volts: self.voltage_gap(0, volts, supply), 0.05 * supply, supply, xtol=1e-13))
+            return supply
+        return brentq(lambda volts: self.voltage_gap(t, volts, supply), 0.05 * supply, supply, xtol=1e-13)
+
+    def free_flow(self, supply):
+        return self.flow(0, self.running(0, supply))
+
+    def choked(self, flow, supply):
+        """The parameter at which no more than a flow passes."""
+        def spare(t):
+            return self.outside(t, self.running(t, supply))[1] - flow
+
+        return 0.0 if spare(0) <= 0 else brentq(spare, 0, 2, xtol=1e-13)
 
     def uncovered(self, t, volts, governed):
         """True where the measured data says nothing of the point."""
@@ -173,6 +184,7 @@ class Assembly:
 
     def __init__(self, data):
         self.pumps = []
+        self.chains = []
         self.tree = self._grow(data, True)
 
     def _grow(self, data, bypassed):
@@ -180,7 +192,11 @@ class Assembly:
             self.pumps.append(Pump(data, bypassed))
             return len(self.pumps) - 1
         open_round = data["kind"] != "series" or data["bypass"] == "CheckValve"
-        return data["kind"], [self._grow(member, open_round) for member in data["members"]], open_round
+        first = len(self.pumps)
+        members = [self._grow(member, open_round) for member in data["members"]]
+        if not open_round:
+            self.chains.append(range(first, len(self.pumps)))
+        return data["kind"], members, open_round
 
     def outside(self, points, gaps, node=None):
         """Rise and flow of the whole; adds to gaps what its members disagree on."""
@@ -272,19 +288,18 @@ class Circuit:
         return found.x if np.max(np.abs(equations(found.x))) < RESIDUAL else None
 
     def answers(self):
-        least = self.solve(at_set=True)
-        at_set = self.point(least, self.supply)
-        unknowns = self.solve()
-        fed, returned, held = self.governor(unknowns[-1])
-        flow = self.point(unknowns, fed)[0]
+        least = max(0, self.flow(self.solve(at_set=True)))
+        # More than the pumps pass against nothing has no solution, and needs none.
+        unknowns = None if self.injected >= self.free else self.solve()
+        fed, returned, held = self.governor(unknowns[-1]) if unknowns is not None else (self.supply, 0, 0)
         rail = held if self.at_rail else held - self.loss("supply", self.injected)
-        shut = unknowns[-1] < 0 if self.lowest is None else unknowns[-1] > 1
-        starved = self.injected >= self.free or (shut and rail <= 0)
-        if starved:
+        shut = unknowns is None or (unknowns[-1] < 0 if self.lowest is None else unknowns[-1] > 1)
+        if unknowns is None or (shut and rail <= 0):
             state, flow, returned, rail = "Starved", self.free, 0, 0
             inlet = outlet = back = 0
-            pumps = None
+            unknowns = None
         else:
+            flow = self.flow(unknowns)
             back = self.loss("back", returned)
             state = (
                 "Sagging" if shut
@@ -295,8 +310,7 @@ class Circuit:
                 else "Regulated")
             inlet = -self.loss("suction", flow)
             outlet = held + (self.loss("supply", flow) if self.at_rail else 0)
-            pumps = unknowns
-        described = self.described(pumps, fed)
+        described = self.described(unknowns, fed)
         governed = state in ("Regulated", "AtRegulatorLimit", "ReturnFloor")
         if any(pump.uncovered(t, volts, governed) for pump, t, volts, _ in described):
             state, flow, returned = "NotCovered", None, None
@@ -309,27 +323,27 @@ class Circuit:
             "pumpCubicMetresPerSecond": flow,
             "returnedCubicMetresPerSecond": returned,
             "fedVolts": fed,
-            "leastAtSetCubicMetresPerSecond": max(0, at_set[0]),
+            "leastAtSetCubicMetresPerSecond": least,
             "pumps": [answer for *_, answer in described],
         }
 
-    def point(self, unknowns, fed):
+    def flow(self, unknowns):
         count = len(self.assembly.pumps)
-        points = [
+        return self.assembly.outside([
             pump.outside(t, share * self.supply)
-            for pump, t, share in zip(self.assembly.pumps, unknowns, unknowns[count:2 * count])]
-        rise, flow = self.assembly.outside(points, [])
-        return flow, rise
+            for pump, t, share in zip(self.assembly.pumps, unknowns, unknowns[count:2 * count])], [])[1]
 
     def described(self, unknowns, fed):
-        """Each pump; where there is no solution, against no pressure."""
+        """Each pump; where there is no solution, with all that it can pass."""
         count = len(self.assembly.pumps)
         rows = []
         for index, pump in enumerate(self.assembly.pumps):
             if unknowns is None:
-                t = 0.0
-                volts = fed if pump.ohms == 0 else brentq(
-                    lambda volts: pump.voltage_gap(0, volts, fed), 0.05 * fed, fed, xtol=1e-13)
+                # A stage that nothing goes round is held up by the weakest one of its chain.
+                chain = next((chain for chain in self.assembly.chains if index in chain), [index])
+                weakest = min(self.assembly.pumps[stage].free_flow(fed) for stage in chain)
+                t = pump.choked(weakest, fed)
+                volts = pump.running(t, fed)
             else:
                 t, volts = unknowns[index], unknowns[count + index] * self.supply
             rise, flow = pump.inside(t, volts)
