@@ -294,7 +294,7 @@ class Circuit:
         fed, returned, held = self.governor(unknowns[-1]) if unknowns is not None else (self.supply, 0, 0)
         rail = held if self.at_rail else held - self.loss("supply", self.injected)
         shut = unknowns is None or (unknowns[-1] < 0 if self.lowest is None else unknowns[-1] > 1)
-        if unknowns is None or (shut and rail <= 0):
+        if unknowns is None or rail <= 0:
             state, flow, returned, rail = "Starved", self.free, 0, 0
             inlet = outlet = back = 0
             unknowns = None
