@@ -152,6 +152,18 @@ internal static class PeerCircuits
                 layout, Pump.By(OpenEnded()), Ways[1], FullVolts, 5e5, 1e-5, 0));
             yield return ($"governed on a curve without end, {layout}", Task(
                 layout, Pump.By(OpenEnded()), Ways[1], FullVolts, 3.3e5, 1e-5, 0));
+            yield return ($"all of the set pressure lost on the way to the rail, {layout}", Task(
+                layout, plain, Plumbing.Of(supply: [Hose(3, 6, 0)]), FullVolts, 1e5, 0.7 * free, 0));
+            yield return ($"governed below the curve's start, {layout}", Task(
+                layout, Pump.By(OpenEnded()), Ways[1], FullVolts, 1e5, 2e-5, 0));
+            yield return ($"held up by the weaker stage of a chain without bypass, {layout}", Task(
+                layout,
+                PumpSeries.Of(SeriesBypass.None, Pump.By(Unwired(FullVolts, 2)), Pump.By(Unwired(FullVolts, 0.4))),
+                Ways[1],
+                FullVolts,
+                3e5,
+                1e-5,
+                0));
             yield return ($"by-passed below its curve's start, {layout}", Task(
                 layout,
                 PumpSeries.Of(SeriesBypass.CheckValve, Pump.By(OpenEnded()), Pump.By(Unwired(FullVolts, 1.6))),
