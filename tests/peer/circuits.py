@@ -1,0 +1,410 @@
+"""Solves the circuits of a file written by the library's tests a second time, and compares.
+
+    circuits.py FILE
+
+It shares the inputs with the library and nothing else: SciPy interpolates, finds roots and gives standard gravity; the
+equations are written here from their sources. The method differs too. The library nests brackets: voltage in pump, pump
+in assembly, assembly in circuit. Here every unknown of a circuit is found at once, by Newton's method on all equations
+together.
+
+What makes that possible is to write each thing that switches (relief valve, check valve, by-pass, regulator, speed
+controller) as one curve in a parameter that runs over all its branches, so that no case has to be guessed beforehand.
+"""
+
+import json
+import math
+import sys
+from collections import Counter
+
+import numpy as np
+from scipy.constants import g
+from scipy.interpolate import PchipInterpolator
+from scipy.optimize import brentq, root
+
+AGREEMENT = 1e-3
+# Newton's method is done when no equation is left open by more than this share of its scale.
+RESIDUAL = 1e-10
+# A shut valve leaks this share, lest the pressures behind two shut valves in a row be left open.
+LEAK = 1e-9
+
+
+def darcy_factor(reynolds, relative_roughness):
+    """Hagen-Poiseuille up to Re 2040, Colebrook-White from 4000, and between them f Re blended by s^2 (3 - 2 s)."""
+
+    def colebrook_white(x):
+        return x + 2 * math.log10(relative_roughness / 3.7 + 2.51 * x / reynolds)
+
+    laminar = 64 / reynolds
+    if reynolds <= 2040:
+        return laminar
+    turbulent = brentq(colebrook_white, 1, 40, xtol=1e-14, rtol=1e-14) ** -2
+    s = min(1, (reynolds - 2040) / (4000 - 2040))
+    return laminar + s * s * (3 - 2 * s) * (turbulent - laminar)
+
+
+def way_loss(way, flow, density, viscosity):
+    """Pressure lost along a way, heights included; odd in the flow, since Newton's method may try a negative one."""
+    loss = 0
+    for part in way:
+        if part["kind"] == "filter":
+            loss += (
+                part["cloggingFactor"] * part["ratedLossPascals"]
+                * flow / part["ratedFlowCubicMetresPerSecond"]
+                * density * viscosity / part["ratedViscosityPascalSeconds"]
+            )
+            continue
+        bore = part["boreMetres"]
+        speed = abs(flow) / (math.pi * bore**2 / 4)
+        loss += density * g * part["riseMetres"]
+        if speed > 0:
+            factor = darcy_factor(speed * bore / viscosity, part["roughnessMetres"] / bore)
+            heads = factor * part["lengthMetres"] / bore + part["lossCoefficientSum"]
+            loss += math.copysign(heads * density * speed**2 / 2, flow)
+    return loss
+
+
+class Curve:
+    def __init__(self, data):
+        self.volts = data["volts"]
+        rises, flows, currents = data["risesPascals"], data["flowsCubicMetresPerSecond"], data["currentsAmperes"]
+        self.first, self.last = rises[0], rises[-1]
+        self.first_flow = flows[0]
+        self.open = flows[-1] > 1e-6 * flows[0]
+        self._flow = PchipInterpolator(rises, flows)
+        self._current = PchipInterpolator(rises, currents) if currents else None
+
+    def flow(self, rise):
+        if rise > self.last * (1 + 1e-12):
+            return 0.0
+        return float(self._flow(min(max(rise, self.first), self.last)))
+
+    def current(self, rise):
+        return float(self._current(min(max(rise, self.first), self.last))) if self._current else None
+
+
+class Pump:
+    """One pump, by its parameter t and the voltage at its motor.
+
+    t < 0      it passes more than its free flow: through a by-pass, or, without one, not at all
+    0 to 1     it runs on its curve
+    1 to 2     it holds its highest pressure, whatever it passes: relief valve, or a curve that ends there
+    t > 2      its check valve is shut against a higher pressure
+    """
+
+    def __init__(self, data, bypassed):
+        self.curves = [Curve(curve) for curve in data["curves"]]
+        self.ohms = data["feedOhms"]
+        self.relief = data["reliefPascals"] or math.inf
+        self.condition = data["conditionFraction"]
+        self.bypassed = bypassed
+
+    def _read(self, volts, of, power, rise):
+        """Between voltages in proportion; below the lowest by the affinity laws; above the highest unchanged."""
+        if volts < self.curves[0].volts:
+            speed = volts / self.curves[0].volts
+            value = of(self.curves[0], rise / speed**2)
+            return None if value is None else value * speed**power
+        for lower, upper in zip(self.curves, self.curves[1:]):
+            if volts <= upper.volts:
+                share = (volts - lower.volts) / (upper.volts - lower.volts)
+                return (1 - share) * of(lower, rise) + share * of(upper, rise)
+        return of(self.curves[-1], rise)
+
+    def flow(self, rise, volts):
+        return self.condition * self._read(volts, Curve.flow, 1, rise)
+
+    def current(self, rise, volts):
+        return self._read(volts, Curve.current, 2, rise)
+
+    def curve_end(self, volts):
+        if volts < self.curves[0].volts:
+            return self.curves[0].last * (volts / self.curves[0].volts) ** 2
+        return next((curve for curve in self.curves if curve.volts >= volts), self.curves[-1]).last
+
+    def end(self, volts):
+        return min(self.curve_end(volts), self.relief)
+
+    def outside(self, t, volts):
+        """Rise over the pump with its valves, and the flow through them."""
+        end = self.end(volts)
+        if t < 0:
+            free = self.flow(0, volts)
+            return (LEAK * end * t, free * (1 - t)) if self.bypassed else (end * t, free * (1 - LEAK * t))
+        if t <= 1:
+            return end * t, self.flow(end * t, volts)
+        # A hair below the end, so as not to land behind the jump.
+        at_end = self.flow(end * (1 - 1e-13), volts)
+        if t <= 2:
+            return end * (1 + LEAK * (t - 1)), at_end * (2 - t)
+        return end * (t - 1 + LEAK), -LEAK * self.flow(0, volts) * (t - 2)
+
+    def inside(self, t, volts):
+        """Rise and flow of the pump itself."""
+        rise, flow = self.outside(t, volts)
+        return min(max(rise, 0), self.end(volts)), min(max(flow, 0), self.flow(0, volts))
+
+    def voltage_gap(self, t, volts, supply):
+        if self.ohms == 0:
+            return supply - volts
+        rise, _ = self.inside(t, volts)
+        return supply - self.ohms * self.current(rise, volts) - volts
+
+    def running(self, t, supply):
+        """Voltage at the motor where t is known."""
+        if self.ohms == 0:
+            return supply
+        return brentq(lambda volts: self.voltage_gap(t, volts, supply), 0.05 * supply, supply, xtol=1e-13)
+
+    def free_flow(self, supply):
+        return self.flow(0, self.running(0, supply))
+
+    def choked(self, flow, supply):
+        """The parameter at which no more than a flow passes."""
+        def spare(t):
+            return self.outside(t, self.running(t, supply))[1] - flow
+
+        return 0.0 if spare(0) <= 0 else brentq(spare, 0, 2, xtol=1e-13)
+
+    def uncovered(self, t, volts, governed):
+        """True where the measured data says nothing of the point."""
+        rise, _ = self.inside(t, volts)
+        if volts < 0.7 * self.curves[0].volts:
+            return True
+        speed = min(1, volts / self.curves[0].volts)
+        around = [curve for curve in self.curves if curve.volts <= volts][-1:]
+        around += [curve for curve in self.curves if curve.volts >= volts][:1]
+        if any(rise / speed**2 < curve.first for curve in around):
+            return True
+        # Under a regulator a curve that ends early still gives the least flow.
+        return not governed and t > 1 and self.curve_end(volts) < self.relief and around[-1].open
+
+
+class Assembly:
+    """Pumps in any nesting."""
+
+    def __init__(self, data):
+        self.pumps = []
+        self.chains = []
+        self.tree = self._grow(data, True)
+
+    def _grow(self, data, bypassed):
+        if data["kind"] == "pump":
+            self.pumps.append(Pump(data, bypassed))
+            return len(self.pumps) - 1
+        open_round = data["kind"] != "series" or data["bypass"] == "CheckValve"
+        first = len(self.pumps)
+        members = [self._grow(member, open_round) for member in data["members"]]
+        if not open_round:
+            self.chains.append(range(first, len(self.pumps)))
+        return data["kind"], members, open_round
+
+    def outside(self, points, gaps, node=None):
+        """Rise and flow of the whole; adds to gaps what its members disagree on."""
+        node = self.tree if node is None else node
+        if isinstance(node, int):
+            return points[node]
+        kind, members, _ = node
+        rises, flows = zip(*(self.outside(points, gaps, member) for member in members))
+        if kind == "series":
+            gaps += [("flow", flow - flows[0]) for flow in flows[1:]]
+            return sum(rises), flows[0]
+        gaps += [("rise", rise - rises[0]) for rise in rises[1:]]
+        return rises[0], sum(flows)
+
+    def free_flow(self, supply, node=None):
+        node = self.tree if node is None else node
+        if isinstance(node, int):
+            return self.pumps[node].free_flow(supply)
+        kind, members, open_round = node
+        flows = [self.free_flow(supply, member) for member in members]
+        return sum(flows) if kind == "parallel" else max(flows) if open_round else min(flows)
+
+
+class Circuit:
+    def __init__(self, data):
+        self.data = data
+        self.assembly = Assembly(data["pump"])
+        self.set = data["setPascals"]
+        self.supply = data["supplyVolts"]
+        self.lowest = data["lowestSupplyVolts"]
+        self.injected = data["injectedCubicMetresPerSecond"]
+        self.free = self.assembly.free_flow(self.supply)
+        self.at_rail = data["layout"] == "Return" or self.lowest is not None
+
+    def loss(self, way, flow):
+        return way_loss(
+            self.data[way], flow,
+            self.data["densityKilogramsPerCubicMetre"], self.data["kinematicViscositySquareMetresPerSecond"])
+
+    def governor(self, u):
+        """Voltage fed, returned flow and pressure held, by one parameter: below 0 shut, above 0 returning.
+
+        A speed controller has its lowest voltage below 0, the full supply above 1.
+        """
+        if self.lowest is None:
+            return (self.supply, 0, self.set * (1 + u)) if u < 0 else (
+                self.supply, u * self.free, max(self.set, self.loss("back", u * self.free)))
+        slowest = min(self.lowest, self.supply)
+        held = self.set * (1 - min(u, 0) - max(u - 1, 0))
+        return slowest + min(max(u, 0), 1) * (self.supply - slowest), 0, held
+
+    def to_regulator(self, flow):
+        return self.loss("suction", flow) + (self.loss("supply", flow) if self.at_rail else 0)
+
+    def equations(self, unknowns, at_set=False):
+        count = len(self.assembly.pumps)
+        # Voltages are kept off zero, where nothing is defined; no solution lies there.
+        volts = [max(share, 0.02) * self.supply for share in unknowns[count:2 * count]]
+        fed, returned, held = (self.supply, 0, self.set) if at_set else self.governor(unknowns[-1])
+        pairs = list(zip(self.assembly.pumps, unknowns, volts))
+        gaps = []
+        rise, flow = self.assembly.outside([pump.outside(t, v) for pump, t, v in pairs], gaps)
+        scales = {"rise": self.set, "flow": self.free}
+        open_ends = [gap / scales[kind] for kind, gap in gaps]
+        open_ends += [pump.voltage_gap(t, v, fed) / self.supply for pump, t, v in pairs]
+        open_ends.append((rise - self.to_regulator(flow) - held) / self.set)
+        if not at_set:
+            open_ends.append((flow - self.injected - returned) / self.free)
+        return np.array(open_ends)
+
+    def solve(self, at_set=False):
+        count = len(self.assembly.pumps)
+        # The first start is in the middle of everything; those after it scatter ever wider over all branches.
+        scatter = np.random.default_rng(1)
+        for width in np.linspace(0, 1, 200):
+            start = np.concatenate([
+                0.6 + 2.8 * width * scatter.uniform(-0.6, 1, count),
+                0.92 + 0.08 * width * scatter.uniform(-1, 1, count),
+                0.3 + width * scatter.uniform(-1, 1, 1)])
+            found = self.newton(
+                lambda unknowns: self.equations(unknowns, at_set), start[:2 * count] if at_set else start)
+            if found is not None:
+                return found
+        raise ArithmeticError(f"{self.data['name']}: no solution found")
+
+    @staticmethod
+    def newton(equations, start):
+        found = root(equations, start, method="hybr", options={"xtol": 1e-14, "maxfev": 600})
+        return found.x if np.max(np.abs(equations(found.x))) < RESIDUAL else None
+
+    def answers(self):
+        least = max(0, self.flow(self.solve(at_set=True)))
+        # More than the pumps pass against nothing has no solution, and needs none.
+        unknowns = None if self.injected >= self.free else self.solve()
+        fed, returned, held = self.governor(unknowns[-1]) if unknowns is not None else (self.supply, 0, 0)
+        rail = held if self.at_rail else held - self.loss("supply", self.injected)
+        shut = unknowns is None or (unknowns[-1] < 0 if self.lowest is None else unknowns[-1] > 1)
+        if unknowns is None or rail <= 0:
+            state, flow, returned, rail = "Starved", self.free, 0, 0
+            inlet = outlet = back = 0
+            unknowns = None
+        else:
+            flow = self.flow(unknowns)
+            back = self.loss("back", returned)
+            state = (
+                "Sagging" if shut
+                else "PumpFloor" if self.lowest is not None and unknowns[-1] < 0
+                else "Regulated" if self.lowest is not None
+                else "ReturnFloor" if back > self.set
+                else "AtRegulatorLimit" if returned < self.data["minimumReturnCubicMetresPerSecond"]
+                else "Regulated")
+            inlet = -self.loss("suction", flow)
+            outlet = held + (self.loss("supply", flow) if self.at_rail else 0)
+        described = self.described(unknowns, fed)
+        governed = state in ("Regulated", "AtRegulatorLimit", "ReturnFloor")
+        if any(pump.uncovered(t, volts, governed) for pump, t, volts, _ in described):
+            state, flow, returned = "NotCovered", None, None
+        return {
+            "state": state,
+            "railPascals": rail,
+            "inletPascals": inlet,
+            "outletPascals": outlet,
+            "backPascals": back,
+            "pumpCubicMetresPerSecond": flow,
+            "returnedCubicMetresPerSecond": returned,
+            "fedVolts": fed,
+            "leastAtSetCubicMetresPerSecond": least,
+            "pumps": [answer for *_, answer in described],
+        }
+
+    def flow(self, unknowns):
+        count = len(self.assembly.pumps)
+        return self.assembly.outside([
+            pump.outside(t, share * self.supply)
+            for pump, t, share in zip(self.assembly.pumps, unknowns, unknowns[count:2 * count])], [])[1]
+
+    def described(self, unknowns, fed):
+        """Each pump; where there is no solution, with all that it can pass."""
+        count = len(self.assembly.pumps)
+        rows = []
+        for index, pump in enumerate(self.assembly.pumps):
+            if unknowns is None:
+                # A stage that nothing goes round is held up by the weakest one of its chain.
+                chain = next((chain for chain in self.assembly.chains if index in chain), [index])
+                weakest = min(self.assembly.pumps[stage].free_flow(fed) for stage in chain)
+                t = pump.choked(weakest, fed)
+                volts = pump.running(t, fed)
+            else:
+                t, volts = unknowns[index], unknowns[count + index] * self.supply
+            rise, flow = pump.inside(t, volts)
+            rows.append((pump, t, volts, {
+                "risePascals": rise,
+                "flowCubicMetresPerSecond": flow,
+                "motorVolts": volts,
+                "currentAmperes": pump.current(rise, volts),
+            }))
+        return rows
+
+    def floor(self, name):
+        """Below this a number is nothing: a thousandth of what flows or presses in this circuit at most."""
+        return 1e-3 * (self.free if "CubicMetres" in name else self.set if "Pascals" in name else 1)
+
+
+def deviations(circuit, theirs, ours, path=""):
+    """Yields name, both values and the relative deviation of every answer."""
+    for name, own in ours.items():
+        other = theirs[name]
+        if name == "pumps":
+            if len(own) != len(other):
+                yield path + name, len(other), len(own), math.inf
+            for number, pair in enumerate(zip(other, own), 1):
+                yield from deviations(circuit, *pair, f"pump {number} ")
+        elif isinstance(own, str) or own is None or other is None:
+            yield path + name, other, own, 0 if own == other else math.inf
+        else:
+            scale = max(abs(own), abs(other), circuit.floor(name))
+            yield path + name, other, own, abs(own - other) / scale
+
+
+def main(file):
+    with open(file, encoding="utf-8") as text:
+        circuits = json.load(text)
+    if not circuits:
+        sys.exit("no circuits to compare")
+    largest, where, wrong, states = 0, "", 0, Counter()
+    for data in circuits:
+        circuit = Circuit(data)
+        try:
+            rows = list(deviations(circuit, data["answers"], circuit.answers()))
+        except ArithmeticError as problem:
+            wrong += 1
+            print(problem)
+            continue
+        states[data["answers"]["state"]] += 1
+        name, theirs, ours, deviation = max(rows, key=lambda row: row[3])
+        if not deviation <= AGREEMENT:
+            wrong += 1
+            print(f"{data['name']}: {name} is {theirs} in the library, {ours} here (off by {deviation:.3g})")
+        if deviation > largest:
+            largest, where = deviation, f"{name}, {data['name']}"
+    print(", ".join(f"{count} {state}" for state, count in sorted(states.items())))
+    closing = f"(largest deviation {largest:.2g}: {where})"
+    if wrong:
+        sys.exit(f"{wrong} of {len(circuits)} circuits do not agree within 0.1 % {closing}")
+    print(f"{len(circuits)} circuits agree within 0.1 % {closing}")
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 2:
+        sys.exit("usage: circuits.py FILE")
+    main(sys.argv[1])
