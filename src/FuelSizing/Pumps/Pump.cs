@@ -128,6 +128,8 @@ public sealed class Pump : PumpAssembly
         return Math.Min(most, _relief);
     }
 
+    private const double HalfPascal = 0.5;
+
     // Under this share of the supply a motor does not turn.
     private const double LeastMotorShare = 0.01;
 
@@ -246,11 +248,17 @@ public sealed class Pump : PumpAssembly
             : volts < _curves[0].Volts - VoltageTolerance ? PumpCoverage.Scaled
             : volts > _curves[^1].Volts + VoltageTolerance ? PumpCoverage.VoltageAbove
             : PumpCoverage.Measured;
-        (PumpCurve lower, PumpCurve upper) = Around(volts);
-        Real speed = Real.Min(1, PumpScaling.SpeedRatio<Real>(volts, lower.Volts));
-        double measured = PumpScaling.MeasuredPressure<Real>(rise, speed);
-        return IsBelow(lower, measured) || IsBelow(upper, measured) ? coverage | PumpCoverage.PressureBelow : coverage;
+        return rise < BeginsAt(volts) ? coverage | PumpCoverage.PressureBelow : coverage;
     }
 
-    private static bool IsBelow(PumpCurve curve, double rise) => rise < curve.Flow.First && !curve.Flow.Covers(rise);
+    /// <summary>The lowest rise that the curves used at a motor voltage say something of, Pa; zero if they start there.</summary>
+    internal double BeginsAt(double volts)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        Real speed = Real.Min(1, PumpScaling.SpeedRatio<Real>(volts, lower.Volts));
+        double first = Math.Max(lower.Flow.First, upper.Flow.First);
+
+        // Half a pascal, so that the first point itself counts as covered however it was reached.
+        return Math.Max(0, PumpScaling.Pressure<Real>(first, speed) - HalfPascal);
+    }
 }

@@ -5,6 +5,8 @@ namespace FuelSizing.Pumps;
 /// <summary>One pump fed with one voltage.</summary>
 internal sealed class RunningPump : RunningPumps
 {
+    private const double Beside = 1e-9;
+
     private readonly Pump _pump;
     private readonly double _supply;
     private readonly bool _generous;
@@ -39,6 +41,12 @@ internal sealed class RunningPump : RunningPumps
         double rise = RiseAt(flow);
         double volts = _pump.MotorVoltage(rise, _supply);
         PumpCoverage coverage = _pump.CoverageAt(rise, volts);
+
+        // Under its first point the flow is only known to be no less than there.
+        if (flow >= FreeFlow * (1 - Beside) && _pump.BeginsAt(volts) > 0)
+        {
+            coverage |= PumpCoverage.PressureBelow;
+        }
 
         // The end of the curve, and not the pump, holds the rise down.
         if (_pump.HasOpenEnd && new RunningPump(_pump, _supply, generous: true).RiseAt(flow) > rise + 1)

@@ -60,7 +60,7 @@ internal static class CircuitSolver
         RailState state = back > task.Set ? RailState.ReturnFloor
             : returned < task.MinimumReturn ? RailState.AtRegulatorLimit
             : RailState.Regulated;
-        return At(task, pumps, state, flow, returned, regulator, task.Supply);
+        return Reaching(task, pumps, At(task, pumps, state, flow, returned, regulator, task.Supply));
     }
 
     private static CircuitState Controlled(in CircuitTask task, RunningPumps full, double lowest)
@@ -93,9 +93,13 @@ internal static class CircuitSolver
     private static CircuitState Sagging(in CircuitTask task, RunningPumps pumps)
     {
         double regulator = pumps.RiseAt(task.Injected) - ToRegulator(task, task.Injected);
-        CircuitState state = At(task, pumps, RailState.Sagging, task.Injected, 0, regulator, task.Supply);
-        return state.RailGauge > 0 ? state : Starved(task, pumps);
+        return Reaching(
+            task, pumps, At(task, pumps, RailState.Sagging, task.Injected, 0, regulator, task.Supply));
     }
+
+    // A line that eats all the pressure on its way lets the demand through to nobody.
+    private static CircuitState Reaching(in CircuitTask task, RunningPumps pumps, CircuitState state) =>
+        state.RailGauge > 0 ? state : Starved(task, pumps);
 
     private static CircuitState Starved(in CircuitTask task, RunningPumps pumps)
     {
