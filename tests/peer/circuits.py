@@ -365,6 +365,8 @@ def deviations(circuit, theirs, ours, path=""):
     for name, own in ours.items():
         other = theirs[name]
         if name == "pumps":
+            if ours["state"] == theirs["state"] == "NotCovered":
+                continue  # The library publishes nothing of them.
             if len(own) != len(other):
                 yield path + name, len(other), len(own), math.inf
             for number, pair in enumerate(zip(other, own), 1):
