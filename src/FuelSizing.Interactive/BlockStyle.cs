@@ -34,7 +34,7 @@ internal static class BlockStyle
     /// <param name="longest">Characters in the column's longest cell: long words get a readable width before the table scrolls.</param>
     public static string BodyCell(CellAlignment alignment, int longest) =>
         $"padding:5px 12px 5px 4px;border-bottom:1px solid {Rule};vertical-align:top;font-weight:normal;text-align:{Side(alignment)}"
-        + (alignment == CellAlignment.Number ? ";white-space:nowrap" : longest > 24 ? ";min-width:18ch" : longest > 12 ? ";min-width:12ch" : "");
+        + (alignment == CellAlignment.Number ? ";white-space:nowrap" : longest > 24 ? ";min-width:18ch" : longest > 12 ? ";min-width:12ch" : ";white-space:nowrap");
 
     public static string CalloutBox(string edge, string ground) =>
         $"margin:1em 0;padding:10px 14px;box-sizing:border-box;border:1px solid {edge};border-left-width:6px;background:{ground};color:{Ink};{Font}overflow-wrap:break-word;break-inside:avoid";
