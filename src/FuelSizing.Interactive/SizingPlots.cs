@@ -110,6 +110,35 @@ public static class SizingPlots
             [.. cases.Select(one => Line(one.Name, Column(one.Sweep, speed), result => figure(result) ?? double.NaN))]);
     }
 
+    /// <summary>One figure across whatever was varied from point to point: a gain, a bore, a length of wire.</summary>
+    /// <param name="title">What the plot shows; not empty.</param>
+    /// <param name="varied">The axis of what was varied.</param>
+    /// <param name="value">The value axis.</param>
+    /// <param name="figure">The figure, in the unit of the value axis; none leaves a gap.</param>
+    /// <param name="scans">Solved points, each with the value of what was varied, and a name in the key for each scan; 1 to 6.</param>
+    /// <returns>The plot.</returns>
+    /// <exception cref="ArgumentException">A text or the count of scans is refused, or a scan has no such figure at all.</exception>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">What was varied is not finite somewhere.</exception>
+    public static LinePlot Across(
+        string title,
+        PlotAxis varied,
+        PlotAxis value,
+        Func<OperatingResult, double?> figure,
+        params IReadOnlyList<(string Name, IReadOnlyList<(double Varied, OperatingResult Result)> Scan)> scans)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        Named.Check(scans, PlotStyle.MostLines, nameof(scans));
+        return new LinePlot(
+            title,
+            varied,
+            value,
+            [.. scans.Select(scan => new PlotLine(
+                scan.Name,
+                [.. scan.Scan.Select(step => step.Varied)],
+                [.. scan.Scan.Select(step => figure(step.Result) ?? double.NaN)]))]);
+    }
+
     /// <summary>Pump curve against system curve: the pump runs where they meet.</summary>
     /// <param name="title">What the plot shows; not empty.</param>
     /// <param name="cases">Solved points, each with the name of its mark; 1 to 3. Curves that are the same are drawn once.</param>

@@ -167,6 +167,21 @@ public class CircuitBlockTests
     }
 
     [Fact]
+    public void Across_AScan_HasAGapWhereTheFigureIsNotKnown()
+    {
+        var full = Full(Return());
+        var plot = SizingPlots.Across(
+            "rail",
+            new PlotAxis("Bore", "mm"),
+            new PlotAxis("Rail", "kPa"),
+            result => result.Point.Boost > Pressure.Zero ? result.RailGauge.Kilopascals : null,
+            ("a", [(4, full), (5, Return().Solve(Point(900, -0.6))), (6, full)]));
+
+        Assert.Equal([4.0, 5, 6], plot.Lines[0].X);
+        Assert.Equal([false, true, false], plot.Lines[0].Y.Select(double.IsNaN));
+    }
+
+    [Fact]
     public void Cases_ThatAreMissing_AreRefused()
     {
         Assert.Throws<ArgumentNullException>(() => SizingTables.Circuit(null!));
