@@ -85,15 +85,19 @@ internal static class Wren
         (Kpa(650), VolumeFlow.FromLitersPerHour(50 * scale)),
         (Kpa(750), VolumeFlow.Zero));
 
-    /// <summary>A pump's curve with current, its flow scaled.</summary>
-    public static PumpCurve WiredCurve(double volts, double scale) => PumpCurve.WithCurrent(
-        "pump W",
-        Volt(volts),
-        (Kpa(0), VolumeFlow.FromLitersPerHour(215 * scale), ElectricCurrent.FromAmperes(4.5)),
-        (Kpa(200), VolumeFlow.FromLitersPerHour(185 * scale), ElectricCurrent.FromAmperes(6)),
-        (Kpa(400), VolumeFlow.FromLitersPerHour(140 * scale), ElectricCurrent.FromAmperes(8)),
-        (Kpa(600), VolumeFlow.FromLitersPerHour(70 * scale), ElectricCurrent.FromAmperes(10.5)),
-        (Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(12.5)));
+    /// <summary>A pump's curve with current, its flow scaled; pressures go with the square of the voltage.</summary>
+    public static PumpCurve WiredCurve(double volts, double scale)
+    {
+        double square = volts / 13.5 * volts / 13.5;
+        return PumpCurve.WithCurrent(
+            "pump W",
+            Volt(volts),
+            (Kpa(0), VolumeFlow.FromLitersPerHour(215 * scale), ElectricCurrent.FromAmperes(4.5 * square)),
+            (Kpa(200 * square), VolumeFlow.FromLitersPerHour(185 * scale), ElectricCurrent.FromAmperes(6 * square)),
+            (Kpa(400 * square), VolumeFlow.FromLitersPerHour(140 * scale), ElectricCurrent.FromAmperes(8 * square)),
+            (Kpa(600 * square), VolumeFlow.FromLitersPerHour(70 * scale), ElectricCurrent.FromAmperes(10.5 * square)),
+            (Kpa(750 * square), VolumeFlow.Zero, ElectricCurrent.FromAmperes(12.5 * square)));
+    }
 
     public static FuelSystem System(
         PressureRegulator? regulator = null,

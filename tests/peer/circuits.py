@@ -98,17 +98,25 @@ class Pump:
         self.condition = data["conditionFraction"]
         self.bypassed = bypassed
 
+    def _around(self, volts):
+        """The measured curves on either side of a voltage, each with its share and the speed that it is carried to."""
+        volts = min(volts, self.curves[-1].volts)
+        below = [curve for curve in self.curves if curve.volts < volts][-1:]
+        above = [curve for curve in self.curves if curve.volts >= volts][:1]
+        if not below or not above:
+            return [(curve, 1.0, volts / curve.volts) for curve in below or above]
+        share = (volts - below[0].volts) / (above[0].volts - below[0].volts)
+        return [(below[0], 1 - share, volts / below[0].volts), (above[0], share, volts / above[0].volts)]
+
     def _read(self, volts, of, power, rise):
-        """Between voltages in proportion; below the lowest by the affinity laws; above the highest unchanged."""
-        if volts < self.curves[0].volts:
-            speed = volts / self.curves[0].volts
-            value = of(self.curves[0], rise / speed**2)
-            return None if value is None else value * speed**power
-        for lower, upper in zip(self.curves, self.curves[1:]):
-            if volts <= upper.volts:
-                share = (volts - lower.volts) / (upper.volts - lower.volts)
-                return (1 - share) * of(lower, rise) + share * of(upper, rise)
-        return of(self.curves[-1], rise)
+        """Each neighbour carried by the affinity laws, then in proportion; above the highest unchanged."""
+        total = 0.0
+        for curve, share, speed in self._around(volts):
+            value = of(curve, rise / speed**2)
+            if value is None:
+                return None
+            total += share * value * speed**power
+        return total
 
     def flow(self, rise, volts):
         return self.condition * self._read(volts, Curve.flow, 1, rise)
@@ -117,9 +125,7 @@ class Pump:
         return self._read(volts, Curve.current, 2, rise)
 
     def curve_end(self, volts):
-        if volts < self.curves[0].volts:
-            return self.curves[0].last * (volts / self.curves[0].volts) ** 2
-        return next((curve for curve in self.curves if curve.volts >= volts), self.curves[-1]).last
+        return max(curve.last * speed**2 for curve, _, speed in self._around(volts))
 
     def end(self, volts):
         return min(self.curve_end(volts), self.relief)
@@ -170,13 +176,11 @@ class Pump:
         rise, _ = self.inside(t, volts)
         if volts < 0.7 * self.curves[0].volts:
             return True
-        speed = min(1, volts / self.curves[0].volts)
-        around = [curve for curve in self.curves if curve.volts <= volts][-1:]
-        around += [curve for curve in self.curves if curve.volts >= volts][:1]
-        if any(rise / speed**2 < curve.first for curve in around):
+        around = self._around(volts)
+        if any(rise < curve.first * speed**2 for curve, _, speed in around):
             return True
         # Under a regulator a curve that ends early still gives the least flow.
-        return not governed and t > 1 and self.curve_end(volts) < self.relief and around[-1].open
+        return not governed and t > 1 and self.curve_end(volts) < self.relief and any(curve.open for curve, _, _ in around)
 
 
 class Assembly:

@@ -69,7 +69,7 @@ public sealed record FuseChoice
         ElectricCurrent rating = StandardRatings.First(standard => Carries(standard.Amperes, needed));
         if (ampacity.Current is not { } allowed)
         {
-            return new(null, null, ampacity, $"None: {Readable.Of(rating)} would carry the load, but the wire is not covered. {ampacity}");
+            return new(null, null, ampacity, $"None: {Readable.Of(rating)} would carry the load, but the wire cannot be judged. {ampacity}");
         }
 
         if (rating > allowed)

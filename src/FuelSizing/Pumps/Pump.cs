@@ -9,9 +9,9 @@ using Pressure = UnitsNet.Pressure;
 
 /// <summary>One pump by its measured curves, at whatever voltage reaches it.</summary>
 /// <remarks>
-/// <para>Between two measured voltages flow and current are read off both curves at the same pressure and taken in
-/// proportion. Under the lowest (down to 70 % of it) and where there is only one curve, the affinity laws scale the lowest
-/// curve: flow with voltage, pressure and current with its square; results say that this is an estimate. Over the highest
+/// <para>Between two measured voltages both curves are carried to the voltage by the affinity laws (flow with voltage,
+/// pressure and current with its square) and taken in proportion. Under the lowest (down to 70 % of it) and where there is
+/// only one curve, the affinity laws alone carry the lowest curve; results say that this is an estimate. Over the highest
 /// voltage the highest curve is used unchanged: the pump delivers no less.</para>
 /// <para>A relief valve inside the pump ends the curve at its pressure. <see cref="Condition"/> takes off for wear or hot
 /// fuel.</para>
@@ -122,7 +122,7 @@ public sealed class Pump : PumpAssembly
         double most = 0;
         foreach (PumpCurve curve in _curves)
         {
-            most = Math.Max(most, generous && !curve.EndsAtDeadhead ? EndlessRise : curve.Flow.Last);
+            most = Math.Max(most, EndAt(curve, _curves[^1].Volts, generous));
         }
 
         return Math.Min(most, _relief);
@@ -169,6 +169,9 @@ public sealed class Pump : PumpAssembly
                 $"The feed {feed.Name} needs the current that {curves[0].Name} draws. Describe its curves with PumpCurve.WithCurrent.",
                 name);
 
+    private static double EndOf(PumpCurve curve, bool generous) =>
+        generous && !curve.EndsAtDeadhead ? EndlessRise : curve.Flow.Last;
+
     private static double FlowOf(PumpCurve curve, double rise, bool generous) =>
         rise <= curve.Flow.First ? curve.Flow.FirstValue
         : curve.Flow.Covers(rise) ? curve.Flow.At(rise)
@@ -186,33 +189,31 @@ public sealed class Pump : PumpAssembly
             return 0;
         }
 
-        Real flow = Read(
-            volts,
-            curve => FlowOf(curve, rise, generous),
-            (curve, speed) => PumpScaling.Flow<Real>(
-                FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), generous), speed));
-        return flow * _condition;
+        return Real.Max(0, Read(volts, (curve, speed) => PumpScaling.Flow<Real>(
+            FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), generous), speed)) * _condition);
     }
 
     /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
     internal double? CurrentAtMotor(double rise, double volts) =>
         _curves[0].HasCurrent
-            ? Read(
-                volts,
-                curve => CurrentOf(curve, rise),
-                (curve, speed) => PumpScaling.Current<Real>(
-                    CurrentOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed)), speed))
+            ? Read(volts, (curve, speed) => PumpScaling.Current<Real>(
+                CurrentOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed)), speed))
             : null;
 
-    private Real Read(double volts, Func<PumpCurve, double> measured, Func<PumpCurve, Real, Real> scaled)
+    // Both neighbours are carried to the voltage by the affinity laws, so that their deadheads meet, and then taken in
+    // proportion; at a measured voltage that is the measured curve itself.
+    private Real Read(double volts, Func<PumpCurve, Real, Real> carried)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
-        return volts < lower.Volts
-            ? scaled(lower, PumpScaling.SpeedRatio<Real>(volts, lower.Volts))
-            : ReferenceEquals(lower, upper)
-                ? measured(lower)
-                : StraightLine.Through<Real>(lower.Volts, measured(lower), upper.Volts, measured(upper), volts);
+        return ReferenceEquals(lower, upper)
+            ? carried(lower, SpeedOf(lower, volts))
+            : StraightLine.Through<Real>(
+                lower.Volts, carried(lower, SpeedOf(lower, volts)), upper.Volts, carried(upper, SpeedOf(upper, volts)), volts);
     }
+
+    // Over the highest measured voltage the curve is used unchanged.
+    private Real SpeedOf(PumpCurve curve, double volts) =>
+        PumpScaling.SpeedRatio<Real>(Math.Min(volts, _curves[^1].Volts), curve.Volts);
 
     // The measured voltages on either side; the nearest twice where there is none on one side.
     private (PumpCurve Lower, PumpCurve Upper) Around(double volts)
@@ -251,14 +252,25 @@ public sealed class Pump : PumpAssembly
         return rise < BeginsAt(volts) ? coverage | PumpCoverage.PressureBelow : coverage;
     }
 
+    /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>
+    internal double EndsAt(double volts, bool generous)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        return Math.Min(_relief, Math.Max(EndAt(lower, volts, generous), EndAt(upper, volts, generous)));
+    }
+
+    private double EndAt(PumpCurve curve, double volts, bool generous) =>
+        PumpScaling.Pressure<Real>(EndOf(curve, generous), SpeedOf(curve, volts));
+
     /// <summary>The lowest rise that the curves used at a motor voltage say something of, Pa; zero if they start there.</summary>
     internal double BeginsAt(double volts)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
-        Real speed = Real.Min(1, PumpScaling.SpeedRatio<Real>(volts, lower.Volts));
-        double first = Math.Max(lower.Flow.First, upper.Flow.First);
+        double first = Math.Max(
+            PumpScaling.Pressure<Real>(lower.Flow.First, SpeedOf(lower, volts)),
+            PumpScaling.Pressure<Real>(upper.Flow.First, SpeedOf(upper, volts)));
 
         // Half a pascal, so that the first point itself counts as covered however it was reached.
-        return Math.Max(0, PumpScaling.Pressure<Real>(first, speed) - HalfPascal);
+        return Math.Max(0, first - HalfPascal);
     }
 }

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Pumps;
 
@@ -57,27 +58,11 @@ internal sealed class RunningPump : RunningPumps
         points.Add(new(_pump, flow, rise, volts, _pump.CurrentAtMotor(rise, volts), coverage));
     }
 
-    // By halving, since the flow may end in a jump.
+    // The curve's end moves with the motor's voltage, and that with the pressure.
     private double HighestDelivering()
     {
         double most = _pump.HighestRise(_generous);
-        if (FlowAt(most) > 0)
-        {
-            return most;
-        }
-
-        double least = 0;
-        while (most - least > 1e-15 * most)
-        {
-            double middle = StraightLine.Through<Real>(0, least, 2, most, 1);
-            if (middle <= least || middle >= most)
-            {
-                break;
-            }
-
-            (least, most) = FlowAt(middle) > 0 ? (middle, most) : (least, middle);
-        }
-
-        return least;
+        return most * Crossing.Of(
+            share => Share.Of<Real>(_pump.EndsAt(_pump.MotorVoltage(share * most, _supply), _generous), most) - share, 0, 1);
     }
 }

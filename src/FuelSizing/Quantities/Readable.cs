@@ -39,10 +39,13 @@ public static class Readable
     public static string Of(MassFlow flow) =>
         Text(flow.GramsPerSecond, Math.Abs(flow.GramsPerSecond) < 10 ? "N2" : "N1", "g/s");
 
-    /// <summary>A power, for instance <c>221 kW</c>.</summary>
+    /// <summary>A power, for instance <c>221 kW</c> or <c>101 W</c>.</summary>
     /// <param name="power">Any power.</param>
-    /// <returns>Whole kilowatts.</returns>
-    public static string Of(Power power) => Text((double)power.Kilowatts, "N0", "kW");
+    /// <returns>Whole kilowatts; whole watts under one kilowatt.</returns>
+    public static string Of(Power power) =>
+        Math.Abs((double)power.Kilowatts) < 1
+            ? Text((double)power.Watts, "N0", "W")
+            : Text((double)power.Kilowatts, "N0", "kW");
 
     /// <summary>A temperature, for instance <c>41 °C</c>.</summary>
     /// <param name="temperature">Any temperature.</param>

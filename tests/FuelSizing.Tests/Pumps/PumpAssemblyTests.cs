@@ -155,6 +155,17 @@ public class PumpAssemblyTests
             return flow >= pump.Running(12).FlowAt(rise) && flow <= pump.Running(13.5).FlowAt(rise);
         });
 
+    /// <summary>A hundredth of a volt moves the deadhead by what the affinity laws allow, also across a measured voltage.</summary>
+    [Fact]
+    public void Deadhead_AcrossVoltages_HasNoJump() =>
+        Gen.Double[11, 13.4].Sample(volts =>
+        {
+            Pump pump = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]);
+            double before = pump.Running(volts).Deadhead;
+            double after = pump.Running(volts + 0.01).Deadhead;
+            return after >= before && after <= before * (volts + 0.01) / volts * (volts + 0.01) / volts * (1 + 1e-9);
+        });
+
     [Fact]
     public void Pump_ByTheAffinityLaws_ScalesItsMeasuredCurve() =>
         Gen.Select(Gen.Double[9.6, 13.4], Gen.Double[0, 3e5]).Sample((volts, rise) =>

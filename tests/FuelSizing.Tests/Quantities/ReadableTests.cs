@@ -17,6 +17,7 @@ public class ReadableTests
         Assert.Equal("20.4 g/s", Readable.Of(MassFlow.FromGramsPerSecond(20.41)));
         Assert.Equal("4.21 g/s", Readable.Of(MassFlow.FromGramsPerSecond(4.21)));
         Assert.Equal("221 kW", Readable.Of(Power.FromKilowatts(220.6)));
+        Assert.Equal("101 W", Readable.Of(Power.FromWatts(100.6)));
         Assert.Equal("41 °C", Readable.Of(Temperature.FromDegreesCelsius(41.2)));
         Assert.Equal("12.40 ms", Readable.Of(Wren.Ms(12.4)));
         Assert.Equal("84.6 %", Readable.DutyCycle(Wren.Percent(84.62)));
