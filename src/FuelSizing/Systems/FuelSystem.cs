@@ -257,6 +257,10 @@ public sealed class FuelSystem
             [.. boosts.SelectMany(_ => speeds, (boost, speed) => Solve(OperatingPoint.At(speed, boost, all)))]);
     }
 
+    /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
+    internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
+        new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits);
+
     private static FuelSystem Of(
         LineLayout layout,
         FuelDemandModel demand,
