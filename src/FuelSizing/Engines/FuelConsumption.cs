@@ -65,6 +65,9 @@ public sealed record FuelConsumption
                 "Check that the figure belongs to this fuel: alcohol fuels need more mass for the same work.");
     }
 
+    /// <summary>The same fuel and mixture at another consumption, unchecked.</summary>
+    internal FuelConsumption Using(BrakeSpecificFuelConsumption consumption) => new(Fuel, Lambda, consumption);
+
     /// <summary>The same engine on a fuel of other heating value: brake efficiency stays, so BSFC goes with 1/LHV.</summary>
     internal FuelConsumption Burning(Fuel fuel) =>
         new(
