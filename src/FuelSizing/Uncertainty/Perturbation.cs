@@ -10,31 +10,31 @@ namespace FuelSizing.Uncertainty;
 internal struct Perturbation
 {
     /// <summary>kg/J.</summary>
-    public double? BrakeSpecificFuelConsumption;
+    public double? BrakeSpecificFuelConsumption { get; set; }
 
     /// <summary>Factor.</summary>
-    public double? VolumetricEfficiency;
+    public double? VolumetricEfficiency { get; set; }
 
     /// <summary>Share of crank power.</summary>
-    public double? DrivetrainLoss;
+    public double? DrivetrainLoss { get; set; }
 
     /// <summary>Factor.</summary>
-    public double? InjectorFlow;
+    public double? InjectorFlow { get; set; }
 
     /// <summary>A factor for each injector; empty where they are alike.</summary>
-    public Real[] Matching;
+    public Real[] Matching { get; set; }
 
     /// <summary>Pa.</summary>
-    public double? RegulatorOffset;
+    public double? RegulatorOffset { get; set; }
 
     /// <summary>V.</summary>
-    public double? SupplyVolts;
+    public double? SupplyVolts { get; set; }
 
     /// <summary>K.</summary>
-    public double? FuelKelvins;
+    public double? FuelKelvins { get; set; }
 
     /// <summary>The blend with its drawn ethanol content.</summary>
-    public Fuel? Fuel;
+    public Fuel? Fuel { get; set; }
 
     /// <summary>Nothing drawn.</summary>
     public static Perturbation None => new() { Matching = [] };
@@ -80,8 +80,7 @@ internal struct Perturbation
             : OperatingPoint.At(
                 nominal.Speed,
                 nominal.Boost,
-                Conditions.Of(
-                    conditions.Atmosphere,
+                conditions.With(
                     SupplyVolts is { } volts ? ElectricPotential.FromVolts(volts) : conditions.SupplyVoltage,
                     FuelKelvins is { } kelvins ? Temperature.FromKelvins(kelvins) : conditions.FuelTemperature));
     }

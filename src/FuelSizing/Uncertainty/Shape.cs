@@ -4,29 +4,35 @@ using MathNet.Numerics.Distributions;
 namespace FuelSizing.Uncertainty;
 
 /// <summary>A distribution in plain numbers, by the inverse of its cumulative probability.</summary>
-internal abstract record Shape
+/// <param name="Least">The lowest value.</param>
+/// <param name="Most">The highest value.</param>
+internal abstract record Shape(double Least, double Most)
 {
     /// <summary>The value under which a share of all values lies.</summary>
     /// <param name="probability">Over 0 and under 1.</param>
-    public abstract double ValueAt(double probability);
+    public double ValueAt(double probability) =>
+        // Rounding must not lead past an end, for beyond it a part may not exist.
+        Math.Clamp(Inverse(probability), Least, Most);
+
+    private protected abstract double Inverse(double probability);
 }
 
 /// <summary>One value.</summary>
-internal sealed record FixedShape(double Value) : Shape
+internal sealed record FixedShape(double Value) : Shape(Value, Value)
 {
-    public override double ValueAt(double probability) => Value;
+    private protected override double Inverse(double probability) => Value;
 }
 
 /// <summary>All values between the ends alike.</summary>
-internal sealed record UniformShape(double Least, double Most) : Shape
+internal sealed record UniformShape(double Least, double Most) : Shape(Least, Most)
 {
-    public override double ValueAt(double probability) => ContinuousUniform.InvCDF(Least, Most, probability);
+    private protected override double Inverse(double probability) => ContinuousUniform.InvCDF(Least, Most, probability);
 }
 
 /// <summary>Likeliest at the mode.</summary>
-internal sealed record TriangularShape(double Least, double Mode, double Most) : Shape
+internal sealed record TriangularShape(double Least, double Mode, double Most) : Shape(Least, Most)
 {
-    public override double ValueAt(double probability) => Triangular.InvCDF(Least, Most, Mode, probability);
+    private protected override double Inverse(double probability) => Triangular.InvCDF(Least, Most, Mode, probability);
 }
 
 /// <summary>A normal, cut off at the ends.</summary>
@@ -36,8 +42,9 @@ internal sealed record NormalShape : Shape
     private readonly double _belowMost;
 
     public NormalShape(double mean, double deviation, double least, double most)
+        : base(least, most)
     {
-        (Mean, Deviation, Least, Most) = (mean, deviation, least, most);
+        (Mean, Deviation) = (mean, deviation);
         _below = Normal.CDF(mean, deviation, least);
         _belowMost = Normal.CDF(mean, deviation, most);
     }
@@ -46,13 +53,6 @@ internal sealed record NormalShape : Shape
 
     public double Deviation { get; }
 
-    public double Least { get; }
-
-    public double Most { get; }
-
-    public override double ValueAt(double probability) =>
-        Math.Clamp(
-            Normal.InvCDF(Mean, Deviation, TruncatedProbability.OfWhole<Real>(_below, _belowMost, probability)),
-            Least,
-            Most);
+    private protected override double Inverse(double probability) =>
+        Normal.InvCDF(Mean, Deviation, TruncatedProbability.OfWhole<Real>(_below, _belowMost, probability));
 }

@@ -263,7 +263,7 @@ public sealed class UncertainSystem
             case UncertainQuantity.BrakeSpecificFuelConsumption:
                 Engines.FuelConsumption consumption = nominal.Demand.Consumption;
                 BrakeSpecificFuelConsumption least =
-                    BrakeSpecificFuelConsumption.FromKilogramsPerJoule(input.Shape.ValueAt(Lowest));
+                    BrakeSpecificFuelConsumption.FromKilogramsPerJoule(input.Shape.Least);
                 if (consumption.Using(least).BrakeEfficiency.DecimalFractions > 0.5)
                 {
                     throw Allowed.OutOfRange(
@@ -281,7 +281,7 @@ public sealed class UncertainSystem
             case UncertainQuantity.RegulatorOffset:
                 Pressure set = Pressure.FromPascals(
                     RailPressure.Offset<Real>(
-                        nominal.Regulator.SetPascals(point.Boost.Pascals), input.Shape.ValueAt(Lowest)).Value);
+                        nominal.Regulator.SetPascals(point.Boost.Pascals), input.Shape.Least).Value);
                 Allowed.Between(
                     set,
                     LeastSet,
@@ -293,9 +293,6 @@ public sealed class UncertainSystem
                 break;
         }
     }
-
-    // As good as the distribution's lower end.
-    private const double Lowest = 1e-15;
 
     private static Pressure LeastSet { get; } = Pressure.FromKilopascals(10);
 

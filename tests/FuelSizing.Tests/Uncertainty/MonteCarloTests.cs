@@ -146,6 +146,63 @@ public class MonteCarloTests
     }
 
     [Fact]
+    public void Stop_OfAnIndexRun_KeepsTheFirstSamples()
+    {
+        using CancellationTokenSource stop = new();
+        Reports reports = new(_ => stop.Cancel());
+        SobolResult partial = Of(Flow, Bsfc).Sobol(SystemOutput.DutyCycle, Sampling.Of(1000, 5), reports, stop.Token);
+        Assert.True(partial.IsPartial);
+        Assert.Equal(64, partial.Samples);
+        SobolResult shorter = Of(Flow, Bsfc).Sobol(SystemOutput.DutyCycle, Sampling.Of(64, 5));
+        Assert.Equal(shorter.Inputs[0].Total, partial.Inputs[0].Total);
+    }
+
+    /// <summary>At the very ends of what an input may be, every sample still solves.</summary>
+    [Fact]
+    public void Inputs_AsWideAsTheyMayBe_NeverThrow()
+    {
+        Temperature fahrenheit = Temperature.FromDegreesFahrenheit(176);
+        UncertainInput[] wide =
+        [
+            UncertainInput.BrakeSpecificFuelConsumption(Distribution.Triangular(Grams(170), Grams(170), Grams(1500))),
+            UncertainInput.VolumetricEfficiencyFactor(Uniform(0.5, 1.5)),
+            UncertainInput.DrivetrainLoss(Distribution.Triangular(Fraction(0), Fraction(0.4), Fraction(0.4))),
+            UncertainInput.InjectorFlowFactor(Uniform(0.5, 1.5)),
+            UncertainInput.InjectorMatchingFactor(Uniform(0.5, 1.5)),
+            UncertainInput.RegulatorOffset(Distribution.Uniform(Wren.Kpa(-100), Wren.Kpa(100))),
+            UncertainInput.SupplyVoltage(Distribution.Triangular(Wren.Volt(6), Wren.Volt(20), Wren.Volt(20))),
+            UncertainInput.FuelTemperature(Distribution.Triangular(Temperature.FromDegreesCelsius(-30), fahrenheit, fahrenheit)),
+            UncertainInput.EthanolContent(Distribution.Triangular(Fraction(0), Fraction(1), Fraction(1))),
+        ];
+        MonteCarloResult result = Of(wide).MonteCarlo(Sampling.Of(3000, 6, 2));
+        Assert.Equal(3000, result.FuelFlow.Known);
+        Assert.All(
+            result.Parts, part => Assert.Equal(3000, part.Chance.Holding + part.Chance.CannotSay + part.Chance.Failing));
+        foreach (UncertainInput input in wide)
+        {
+            foreach (double end in new[] { double.Epsilon, 1e-16, 1 - 1e-16 })
+            {
+                Assert.True(double.IsFinite(SystemOutput.FuelFlow.Of(Of(wide).At(input, end))));
+            }
+        }
+    }
+
+    /// <summary>The example in the documentation of <see cref="UncertainSystem"/>.</summary>
+    [Fact]
+    public void Example_OfTheDocumentation_Runs()
+    {
+        UncertainSystem unsure = UncertainSystem.Of(
+            Car(),
+            Point,
+            UncertainInput.InjectorFlowFactor(Distribution.Uniform(Ratio.FromPercent(96), Ratio.FromPercent(104))),
+            UncertainInput.SupplyVoltage(Distribution.Triangular(
+                ElectricPotential.FromVolts(12.5), ElectricPotential.FromVolts(13.5), ElectricPotential.FromVolts(14.2))));
+        MonteCarloResult result = unsure.MonteCarlo(Sampling.Of(10_000, seed: 1, threads: 2));
+        Assert.Matches("^holds in [0-9.]+ % ± [0-9.]+ % of 10,000 samples$", result.All.ToString());
+        Assert.Equal("injector flow", unsure.Sobol(SystemOutput.DutyCycle, Sampling.Of(4_000)).MeasureFirst!.ToString());
+    }
+
+    [Fact]
     public void Stop_BeforeTheFirstSample_Throws()
     {
         using CancellationTokenSource stop = new();

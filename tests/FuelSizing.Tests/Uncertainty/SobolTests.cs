@@ -103,7 +103,7 @@ public class SobolTests
                 .Select(share => $"{share.Input} {share.FirstOrder.DecimalFractions:R} {share.Total.DecimalFractions:R}"));
         string one = Indices(1, All);
         Assert.Equal(one, Indices(2, All));
-        Assert.Equal(one, Indices(4, [.. All.Reverse()]));
+        Assert.Equal(one, Indices(4, [.. Enumerable.Reverse(All)]));
     }
 
     [Fact]
