@@ -68,7 +68,7 @@ public sealed record Chance
             Ratio.FromDecimalFractions(Math.Min(1, (middle + half).Value)));
     }
 
-    /// <summary>The finding in words, for instance <c>holds in 97.3 % ± 0.2 % of 10,000 samples</c>.</summary>
+    /// <summary>The finding in words, for instance <c>holds in 97.3 % ± 0.16 % of 10,000 samples</c>.</summary>
     /// <returns>One line.</returns>
     public override string ToString()
     {
