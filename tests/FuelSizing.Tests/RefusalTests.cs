@@ -10,6 +10,7 @@ using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Tests;
@@ -32,9 +33,22 @@ public class RefusalTests
     private static readonly (RotationalSpeed, Power)[] Powers =
         [(Wren.Rpm(1000), Power.FromKilowatts(20)), (Wren.Rpm(6000), Power.FromKilowatts(100))];
 
-    /// <summary>Takes any value: it only shows it, or answers false.</summary>
+    private static readonly MonteCarloResult Sampled = UncertainSystem
+        .Of(System, Wren.At(3000, 0), UncertainInput.InjectorFlowFactor(Distribution.Fixed(Wren.Percent(100))))
+        .MonteCarlo(Sampling.Of(16));
+
+    /// <summary>
+    /// Takes any value: it only shows it, or answers false; a distribution takes any values in order (its own tests refuse
+    /// others), for the input that it is given to knows the range; a run takes a progress to report to.
+    /// </summary>
     private static readonly HashSet<string> TakesAnything =
-        [nameof(Readable), $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}"];
+    [
+        nameof(Readable),
+        $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}",
+        nameof(Distribution),
+        $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.MonteCarlo)}",
+        $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.Sobol)}",
+    ];
 
     private static readonly Dictionary<string, Call> Calls = new Call[]
     {
@@ -373,7 +387,32 @@ public class RefusalTests
             Conductor.Awg(12),
             Temperature.FromDegreesCelsius(105),
             Temperature.FromDegreesCelsius(60)),
+        new(null, typeof(Sampling), nameof(Sampling.Of), 100, 1L, 2),
+        new(
+            null,
+            typeof(UncertainInput),
+            nameof(UncertainInput.BrakeSpecificFuelConsumption),
+            Distribution.Fixed(BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(320))),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.VolumetricEfficiencyFactor), AFactor),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.DrivetrainLoss), Distribution.Fixed(Wren.Percent(15))),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.InjectorFlowFactor), AFactor),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.InjectorMatchingFactor), AFactor),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.RegulatorOffset), Distribution.Fixed(Wren.Kpa(5))),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.SupplyVoltage), Distribution.Fixed(Wren.Volt(13))),
+        new(
+            null,
+            typeof(UncertainInput),
+            nameof(UncertainInput.FuelTemperature),
+            Distribution.Fixed(Temperature.FromDegreesCelsius(30))),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.EthanolContent), Distribution.Fixed(Wren.Percent(85)), Fuel.Petrol),
+        new(UncertainInput.InjectorFlowFactor(AFactor), typeof(UncertainInput), nameof(UncertainInput.ValueAt), Wren.Percent(50)),
+        new(null, typeof(SystemOutput), nameof(SystemOutput.ReserveOf), Part.Pump),
+        new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5)),
+        new(Sampled.All, typeof(Chance), nameof(Chance.Interval), Wren.Percent(95)),
+        new(Sampled.DutyCycle, typeof(OutputSpread<Ratio>), nameof(OutputSpread<Ratio>.Percentile), Wren.Percent(95)),
     }.ToDictionary(call => call.Name);
+
+    private static Distribution<Ratio> AFactor => Distribution.Fixed(Wren.Percent(100));
 
     public static TheoryData<string> Names => [.. Calls.Keys];
 
@@ -460,6 +499,11 @@ public class RefusalTests
     /// <summary>The argument with one of its numbers turned to nonsense, and the unit that the message must show.</summary>
     private static IEnumerable<(object Bad, string Shown)> Nonsense(object? argument)
     {
+        foreach ((object, string) bad in Spreads(argument))
+        {
+            yield return bad;
+        }
+
         switch (argument)
         {
             case double:
@@ -523,6 +567,31 @@ public class RefusalTests
             default:
                 break;
         }
+    }
+
+    /// <summary>If it is a distribution: the same with one end or the other out of all reason.</summary>
+    private static IEnumerable<(object Bad, string Shown)> Spreads(object? argument) => argument switch
+    {
+        Distribution<Ratio> good => Ends(good),
+        Distribution<Pressure> good => Ends(good),
+        Distribution<ElectricPotential> good => Ends(good),
+        Distribution<Temperature> good => Ends(good),
+        Distribution<BrakeSpecificFuelConsumption> good => Ends(good),
+        _ => [],
+    };
+
+    private static IEnumerable<(object Bad, string Shown)> Ends<T>(Distribution<T> good)
+        where T : struct, IQuantity, IComparable<T>
+    {
+        (T low, T high) = ((T)Quantity.From(-1e9, good.Least.Unit), (T)Quantity.From(1e9, good.Least.Unit));
+        string unit = good.Least.ToString("A", global::System.Globalization.CultureInfo.InvariantCulture);
+        return new object[]
+        {
+            Distribution.Uniform(low, good.Most),
+            Distribution.Uniform(good.Least, high),
+            Distribution.Fixed(low),
+            Distribution.Fixed(high),
+        }.Select(bad => (bad, unit));
     }
 
     /// <summary>A public method and good arguments for it.</summary>

@@ -64,4 +64,15 @@ public sealed record FuelConsumption
                 $"over {Readable.Of(BrakeSpecificFuelConsumption.FromKilogramsPerJoule(2 / fuel.LowerHeatingValue.JoulesPerKilogram))} for {fuel.Name} (brake efficiency of 50 %)",
                 "Check that the figure belongs to this fuel: alcohol fuels need more mass for the same work.");
     }
+
+    /// <summary>The same fuel and mixture at another consumption, unchecked.</summary>
+    internal FuelConsumption Using(BrakeSpecificFuelConsumption consumption) => new(Fuel, Lambda, consumption);
+
+    /// <summary>The same engine on a fuel of other heating value: brake efficiency stays, so BSFC goes with 1/LHV.</summary>
+    internal FuelConsumption Burning(Fuel fuel) =>
+        new(
+            fuel,
+            Lambda,
+            BrakeSpecificFuelConsumption.FromKilogramsPerJoule((double)Combustion.BrakeSpecificFuelConsumption<Real>(
+                BrakeEfficiency.DecimalFractions, fuel.LowerHeatingValue.JoulesPerKilogram)));
 }

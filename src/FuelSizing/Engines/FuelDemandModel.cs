@@ -103,6 +103,10 @@ public sealed class FuelDemandModel
             Allowed.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
     }
 
+    internal FuelDemandModel With(
+        VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
+        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, consumption, Basis);
+
     /// <summary>The demand at a speed and boost.</summary>
     /// <param name="speed">Within the tables of volumetric efficiency and power, and up to the engine's limit.</param>
     /// <param name="boost">

@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -6,12 +7,16 @@ namespace FuelSizing.Engines;
 /// <summary>A measured pull without boost: crank power against speed, and the air in which it was measured.</summary>
 public sealed class PowerCurve
 {
-    private PowerCurve(Curve bySpeed, Atmosphere measuredIn) => (BySpeed, MeasuredIn) = (bySpeed, measuredIn);
+    private PowerCurve(Curve bySpeed, Atmosphere measuredIn, double loss) =>
+        (BySpeed, MeasuredIn, Loss) = (bySpeed, measuredIn, loss);
 
     /// <summary>The air to which the power belongs: that of the day, or the standard one it was corrected to.</summary>
     public Atmosphere MeasuredIn { get; }
 
     internal Curve BySpeed { get; }
+
+    /// <summary>Share of crank power lost before the measurement; zero where it was taken at the crank.</summary>
+    internal double Loss { get; }
 
     /// <summary>Power at the crank against speed, full throttle, no boost.</summary>
     /// <param name="measuredIn">The air of the day, or the standard air that the figures were corrected to.</param>
@@ -40,7 +45,8 @@ public sealed class PowerCurve
                     point => (double)Drivetrain.ToCrank(Drivetrain.Within(point.Power, nameof(points)), loss).Watts),
                 Interpolation.Monotone,
                 nameof(points)),
-            measuredIn);
+            measuredIn,
+            loss.DecimalFractions);
     }
 
     /// <summary>Crank power at a speed.</summary>
@@ -49,4 +55,8 @@ public sealed class PowerCurve
     /// <exception cref="ArgumentOutOfRangeException">The speed lies outside the table.</exception>
     public Power At(RotationalSpeed speed) =>
         Power.FromWatts(BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "power curve", nameof(speed))));
+
+    /// <summary>The same measurement with another share lost before it.</summary>
+    internal PowerCurve WithLoss(double loss) =>
+        new(BySpeed.Scaled(BoostedPower.CrankAgain<Real>(loss, Loss)), MeasuredIn, loss);
 }

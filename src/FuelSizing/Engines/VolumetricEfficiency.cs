@@ -39,4 +39,6 @@ public sealed class VolumetricEfficiency
     public Ratio At(RotationalSpeed speed) =>
         Ratio.FromDecimalFractions(
             BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "volumetric-efficiency table", nameof(speed))));
+
+    internal VolumetricEfficiency Scaled(double factor) => new(BySpeed.Scaled(factor));
 }

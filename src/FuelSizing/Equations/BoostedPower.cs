@@ -9,6 +9,12 @@ internal static class BoostedPower
     public static T CrankFromWheel<T>(T wheelPower, T drivetrainLoss)
         where T : struct, IReal<T> => wheelPower / (1.0 - drivetrainLoss);
 
+    /// <summary>Crank power by another drivetrain loss over crank power by the first, from one wheel power.</summary>
+    /// <param name="loss">Fraction of crank power.</param>
+    /// <param name="formerLoss">Fraction of crank power.</param>
+    public static T CrankAgain<T>(T loss, T formerLoss)
+        where T : struct, IReal<T> => CrankFromWheel<T>(1, loss) / CrankFromWheel<T>(1, formerLoss);
+
     /// <summary>Charge density against that of the measured pull: (p/T)/(p_m/T_m).</summary>
     /// <param name="manifoldAbsolute">p, Pa.</param>
     /// <param name="chargeTemperature">T, K.</param>

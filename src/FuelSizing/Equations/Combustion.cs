@@ -38,4 +38,10 @@ internal static class Combustion
     /// <param name="lowerHeatingValue">J/kg.</param>
     public static T BrakeEfficiency<T>(T brakeSpecificFuelConsumption, T lowerHeatingValue)
         where T : struct, IReal<T> => 1.0 / (brakeSpecificFuelConsumption * lowerHeatingValue);
+
+    /// <summary>The inverse of <see cref="BrakeEfficiency"/>: BSFC, kg/J, = 1 ÷ (efficiency × lower heating value).</summary>
+    /// <param name="brakeEfficiency">Work ÷ heat.</param>
+    /// <param name="lowerHeatingValue">J/kg.</param>
+    public static T BrakeSpecificFuelConsumption<T>(T brakeEfficiency, T lowerHeatingValue)
+        where T : struct, IReal<T> => 1.0 / (brakeEfficiency * lowerHeatingValue);
 }

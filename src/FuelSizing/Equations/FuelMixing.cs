@@ -28,4 +28,21 @@ internal static class FuelMixing
     /// <param name="density">kg/m³.</param>
     public static T MassShare<T>(T volumeShare, T density)
         where T : struct, IReal<T> => volumeShare * density;
+
+    /// <summary>
+    /// Share by volume of the first of two fuels, from a property x that adds by mass: with the mass share
+    /// m = (x − x2)/(x1 − x2), φ = (m/ρ1)/(m/ρ1 + (1 − m)/ρ2).
+    /// </summary>
+    /// <param name="value">x of the blend.</param>
+    /// <param name="firstValue">x1.</param>
+    /// <param name="firstDensity">ρ1, kg/m³.</param>
+    /// <param name="otherValue">x2.</param>
+    /// <param name="otherDensity">ρ2, kg/m³.</param>
+    public static T VolumeShare<T>(T value, T firstValue, T firstDensity, T otherValue, T otherDensity)
+        where T : struct, IReal<T>
+    {
+        T mass = (value - otherValue) / (firstValue - otherValue);
+        T first = mass / firstDensity;
+        return first / (first + ((1.0 - mass) / otherDensity));
+    }
 }

@@ -17,6 +17,12 @@ internal static class RailPressure
         where T : struct, IReal<T> =>
         T.Min(ceiling, baseGauge + (gainBelowOnset * T.Min(boost, onset)) + (gain * T.Max(0, boost - onset)));
 
+    /// <summary>Gauge pressure set by a unit that is off what its kind sets, Pa: set + offset.</summary>
+    /// <param name="set">By the kind, gauge, Pa.</param>
+    /// <param name="offset">Of this unit, Pa.</param>
+    public static T Offset<T>(T set, T offset)
+        where T : struct, IReal<T> => set + offset;
+
     /// <summary>Two regulators one behind the other on the return: the higher governs.</summary>
     /// <param name="first">Gauge, Pa.</param>
     /// <param name="second">Gauge, Pa.</param>

@@ -152,6 +152,10 @@ public sealed record Injector
     internal Injector WithStaticFlow(VolumeFlow staticFlow) =>
         Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, HighestDifferential);
 
+    /// <summary>The same injector, passing a multiple of its flow.</summary>
+    internal Injector Scaled(double factor) =>
+        new(Name, StaticFlow * factor, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, HighestDifferential);
+
     internal double StaticAt(double differential, double fuelDensity) =>
         InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);
 }

@@ -32,4 +32,6 @@ public sealed record InjectorSet
             Allowed.Count(
                 injectionsPerCycle, 1, 4, "Count each injector's pulses in a working cycle.", nameof(injectionsPerCycle)));
     }
+
+    internal InjectorSet Scaled(double factor) => new(Injector.Scaled(factor), Count, InjectionsPerCycle);
 }

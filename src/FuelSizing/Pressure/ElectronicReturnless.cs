@@ -49,7 +49,7 @@ public sealed record ElectronicReturnless : PressureRegulator
                 "Give the lowest voltage at which the controller still runs the pump.",
                 nameof(lowestVoltage)));
 
-    internal override double SetPascals(double boost) =>
+    private protected override double NominalPascals(double boost) =>
         RailPressure.Set<Real>(
             Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, boost);
 

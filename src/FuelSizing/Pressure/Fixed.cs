@@ -29,7 +29,7 @@ public sealed record Fixed : PressureRegulator
     public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    internal override double SetPascals(double boost) =>
+    private protected override double NominalPascals(double boost) =>
         RailPressure.Set<Real>(Gauge.Pascals, 0, 0, 0, double.PositiveInfinity, boost);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);

@@ -29,7 +29,7 @@ public sealed record ManifoldReferenced : PressureRegulator
     public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    internal override double SetPascals(double boost) =>
+    private protected override double NominalPascals(double boost) =>
         RailPressure.Set<Real>(Base.Pascals, 1, 1, 0, double.PositiveInfinity, boost);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);

@@ -1,4 +1,5 @@
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -30,7 +31,16 @@ public abstract record PressureRegulator
     public Pressure RailGauge(Pressure boost) =>
         Pressure.FromPascals(SetPascals(ManifoldPressure.Within(boost, nameof(boost)).Pascals));
 
-    internal abstract double SetPascals(double boost);
+    /// <summary>How far this unit is off what its kind sets, gauge, Pa.</summary>
+    internal double OffsetPascals { get; private init; }
+
+    /// <summary>The pressure that this unit sets, its own offset included, Pa.</summary>
+    internal double SetPascals(double boost) => RailPressure.Offset<Real>(NominalPascals(boost), OffsetPascals);
+
+    /// <summary>The same regulator, off by so many Pa.</summary>
+    internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };
+
+    private protected abstract double NominalPascals(double boost);
 
     /// <summary>The same regulator with another base pressure.</summary>
     internal abstract PressureRegulator WithBase(Pressure basePressure);

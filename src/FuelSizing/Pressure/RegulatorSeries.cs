@@ -37,7 +37,7 @@ public sealed record RegulatorSeries : PressureRegulator
         return new(baseRegulator, unit);
     }
 
-    internal override double SetPascals(double boost) =>
+    private protected override double NominalPascals(double boost) =>
         RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost));
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>

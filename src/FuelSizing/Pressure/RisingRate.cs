@@ -85,7 +85,7 @@ public sealed record RisingRate : PressureRegulator
                 : null,
             WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    internal override double SetPascals(double boost) =>
+    private protected override double NominalPascals(double boost) =>
         RailPressure.Set<Real>(
             Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, boost);
 

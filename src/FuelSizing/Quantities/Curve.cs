@@ -18,6 +18,7 @@ internal sealed class Curve
     private readonly double[] _x;
     private readonly double[] _y;
     private readonly IInterpolation _between;
+    private readonly double _scale = 1;
 
     /// <summary>Takes points whose x rises strictly.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than two points, or x does not rise.</exception>
@@ -42,6 +43,12 @@ internal sealed class Curve
             : LinearSpline.InterpolateSorted(x, y);
     }
 
+    private Curve(Curve curve, double factor)
+    {
+        (_x, _between, _scale) = (curve._x, curve._between, curve._scale * factor);
+        _y = Array.ConvertAll(curve._y, y => y * factor);
+    }
+
     /// <summary>The lowest x.</summary>
     public double First => _x[0];
 
@@ -60,10 +67,13 @@ internal sealed class Curve
     /// <summary>True if x lies within the table, ends included.</summary>
     public bool Covers(double x) => Math.Abs(x - Math.Clamp(x, First, Last)) <= EndTolerance * (Last - First);
 
+    /// <summary>The same curve with every value times a factor: both kinds of interpolation are homogeneous.</summary>
+    public Curve Scaled(double factor) => new(this, factor);
+
     /// <summary>The value at x, which the caller has found to be covered.</summary>
     public double At(double x) =>
         Covers(x)
-            ? _between.Interpolate(Math.Clamp(x, First, Last))
+            ? _scale * _between.Interpolate(Math.Clamp(x, First, Last))
             : throw new InvalidOperationException(
                 string.Create(CultureInfo.InvariantCulture, $"{x} lies outside the table's {First} to {Last}."));
 }

@@ -67,6 +67,12 @@ public static class Readable
     /// <returns>Per cent with one decimal.</returns>
     public static string DutyCycle(Ratio dutyCycle) => Text(dutyCycle.Percent, "N1", "%");
 
+    /// <summary>A probability, for instance <c>97.3 %</c>.</summary>
+    /// <param name="probability">0 to 100 %.</param>
+    /// <returns>Per cent with one decimal; two where it is within 1 % of either end.</returns>
+    public static string Chance(Ratio probability) =>
+        Text(probability.Percent, probability.Percent is > 0 and < 1 or > 99 and < 100 ? "N2" : "N1", "%");
+
     /// <summary>A change or reserve with its sign, for instance <c>+12 %</c>.</summary>
     /// <param name="ratio">Any ratio.</param>
     /// <returns>Whole per cent with a sign.</returns>

@@ -46,4 +46,8 @@ public sealed record Conditions
             Quantities.SupplyVoltage.Within(supplyVoltage, nameof(supplyVoltage)),
             Fuel.WithinRange(fuelTemperature, nameof(fuelTemperature)));
     }
+
+    /// <summary>The same air at another voltage and fuel temperature, unchecked: they are known to be within range.</summary>
+    internal Conditions With(ElectricPotential supplyVoltage, Temperature fuelTemperature) =>
+        new(Atmosphere, supplyVoltage, fuelTemperature);
 }

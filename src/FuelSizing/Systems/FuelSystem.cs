@@ -156,6 +156,10 @@ public sealed class FuelSystem
         return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing);
     }
 
+    /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
+    internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
+        new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits);
+
     /// <summary>Solves one operating point.</summary>
     /// <param name="point">Speed, boost and conditions, within the engine's tables and limits.</param>
     /// <returns>Every intermediate, each part's margin, and the part that limits.</returns>

@@ -1,0 +1,82 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using MathNet.Numerics.Distributions;
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+/// <summary>How likely a limit is kept, by counting samples.</summary>
+public sealed record Chance
+{
+    internal Chance(ReadOnlySpan<Outcome> outcomes)
+    {
+        Samples = outcomes.Length;
+        foreach (Outcome outcome in outcomes)
+        {
+            Holding += outcome == Outcome.Holds ? 1 : 0;
+            CannotSay += outcome == Outcome.CannotSay ? 1 : 0;
+            Failing += outcome == Outcome.Fails ? 1 : 0;
+        }
+    }
+
+    /// <summary>All samples: holding, failing, and those of which nothing can be said.</summary>
+    public int Samples { get; }
+
+    /// <summary>Samples in which the limit is kept.</summary>
+    public int Holding { get; }
+
+    /// <summary>Samples that the parts' data does not reach. They count as neither holding nor failing.</summary>
+    public int CannotSay { get; }
+
+    /// <summary>Samples in which the limit is passed.</summary>
+    public int Failing { get; }
+
+    /// <summary>
+    /// Share of all samples in which the limit is surely kept. Where <see cref="CannotSay"/> is not zero the true one may
+    /// be higher by up to that share.
+    /// </summary>
+    public Ratio Holds => Ratio.FromDecimalFractions((double)Share.Of<Real>(Holding, Samples));
+
+    /// <summary>
+    /// Standard error of <see cref="Holds"/>: √(p (1 − p)/n). Zero where all samples agree, which does not make it
+    /// certain: see <see cref="Interval"/>.
+    /// </summary>
+    public Ratio StandardError =>
+        Ratio.FromDecimalFractions((double)Proportion.StandardError<Real>(Holds.DecimalFractions, Samples));
+
+    /// <summary>
+    /// The range in which the probability lies with some confidence, by Wilson's score: with z normal deviations,
+    /// (p + z²/2n ± z √(p (1 − p)/n + z²/4n²))/(1 + z²/n).
+    /// </summary>
+    /// <param name="confidence">50 to 99.99 %; 95 % is usual.</param>
+    /// <returns>Lower and upper end.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
+    public (Ratio Least, Ratio Most) Interval(Ratio confidence)
+    {
+        double inside = Allowed.Between(
+            confidence,
+            Ratio.FromPercent(50),
+            Ratio.FromPercent(99.99),
+            "Give how sure you want to be of the range; 95 % is usual.",
+            nameof(confidence)).DecimalFractions;
+        double deviations = Normal.InvCDF(0, 1, StraightLine.Through<Real>(0, 0.5, 1, 1, inside));
+        Real middle = Proportion.ScoreMiddle<Real>(Holds.DecimalFractions, Samples, deviations);
+        Real half = Proportion.ScoreHalfWidth<Real>(Holds.DecimalFractions, Samples, deviations);
+        return (
+            Ratio.FromDecimalFractions(Math.Max(0, (middle - half).Value)),
+            Ratio.FromDecimalFractions(Math.Min(1, (middle + half).Value)));
+    }
+
+    /// <summary>The finding in words, for instance <c>holds in 97.3 % ± 0.16 % of 10,000 samples</c>.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString()
+    {
+        string unknown = CannotSay == 0
+            ? string.Empty
+            : $"; nothing can be said of {Readable.Chance(Ratio.FromDecimalFractions((double)Share.Of<Real>(CannotSay, Samples)))}";
+        return string.Create(
+            System.Globalization.CultureInfo.InvariantCulture,
+            $"holds in {Readable.Chance(Holds)} ± {Readable.Chance(StandardError)} of {Samples:N0} samples{unknown}");
+    }
+}

@@ -1,0 +1,108 @@
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+/// <summary>Distributions of a quantity that is not known exactly.</summary>
+/// <remarks>
+/// Every distribution has ends: a part whose flow is normal without end would now and then be negative. The physical range
+/// of a value is checked where the distribution is given to an input, see <see cref="UncertainInput"/>.
+/// </remarks>
+/// <example>
+/// <code>Distribution&lt;Ratio&gt; flow = Distribution.Uniform(Ratio.FromPercent(96), Ratio.FromPercent(104));</code>
+/// </example>
+public static class Distribution
+{
+    private const string OrderAdvice = "Give the values from low to high.";
+
+    /// <summary>A value known exactly.</summary>
+    /// <typeparam name="T">The quantity.</typeparam>
+    /// <param name="value">The value.</param>
+    /// <returns>The distribution.</returns>
+    public static Distribution<T> Fixed<T>(T value)
+        where T : struct, IQuantity, IComparable<T> => new(value, value, _ => new FixedShape(InBaseUnit(value)));
+
+    /// <summary>Any value between two ends, all equally likely: x = a + p (b − a) at cumulative probability p.</summary>
+    /// <typeparam name="T">The quantity.</typeparam>
+    /// <param name="least">a.</param>
+    /// <param name="most">b, over a.</param>
+    /// <returns>The distribution.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The most is not over the least.</exception>
+    public static Distribution<T> Uniform<T>(T least, T most)
+        where T : struct, IQuantity, IComparable<T> =>
+        new(least, Rising(least, most, nameof(most)), (a, b) => new UniformShape(a, b));
+
+    /// <summary>Between two ends, likeliest at a third value, falling off straight to the ends.</summary>
+    /// <typeparam name="T">The quantity.</typeparam>
+    /// <param name="least">Lower end.</param>
+    /// <param name="likeliest">From the lower to the upper end.</param>
+    /// <param name="most">Upper end, over the lower.</param>
+    /// <returns>The distribution.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The values are out of order.</exception>
+    public static Distribution<T> Triangular<T>(T least, T likeliest, T most)
+        where T : struct, IQuantity, IComparable<T>
+    {
+        Rising(least, most, nameof(most));
+        double mode = InBaseUnit(
+            Quantities.Allowed.Between(likeliest, least, most, OrderAdvice, nameof(likeliest)));
+        return new(least, most, (a, b) => new TriangularShape(a, mode, b));
+    }
+
+    /// <summary>
+    /// Normal, cut off at two bounds: x = μ + σ Φ⁻¹(Φ(a') + p (Φ(b') − Φ(a'))), a' and b' the bounds in standard deviations
+    /// from μ, Φ the standard normal's cumulative probability.
+    /// </summary>
+    /// <typeparam name="T">The quantity; for a temperature use <see cref="NormalTemperature"/>.</typeparam>
+    /// <param name="mean">μ of the whole normal, within the bounds.</param>
+    /// <param name="standardDeviation">σ of the whole normal, over zero.</param>
+    /// <param name="least">Lower bound.</param>
+    /// <param name="most">Upper bound, over the lower.</param>
+    /// <returns>The distribution.</returns>
+    /// <exception cref="ArgumentException">The quantity is a temperature.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Distribution<T> Normal<T>(T mean, T standardDeviation, T least, T most)
+        where T : struct, IQuantity, IComparable<T> =>
+        standardDeviation is Temperature
+            ? throw new ArgumentException(
+                $"standardDeviation was a temperature, {standardDeviation}; a spread is a difference. Use Distribution.NormalTemperature.",
+                nameof(standardDeviation))
+            : Bounded(mean, standardDeviation, InBaseUnit(standardDeviation), least, most);
+
+    /// <summary>Normal temperature, cut off at two bounds, as <see cref="Normal"/>.</summary>
+    /// <param name="mean">μ of the whole normal, within the bounds.</param>
+    /// <param name="standardDeviation">σ of the whole normal, over zero.</param>
+    /// <param name="least">Lower bound.</param>
+    /// <param name="most">Upper bound, over the lower.</param>
+    /// <returns>The distribution.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Distribution<Temperature> NormalTemperature(
+        Temperature mean, TemperatureDelta standardDeviation, Temperature least, Temperature most) =>
+        Bounded(mean, standardDeviation, standardDeviation.Kelvins, least, most);
+
+    internal static double InBaseUnit<T>(T value)
+        where T : struct, IQuantity => (double)value.As(value.QuantityInfo.BaseUnitInfo.Value);
+
+    private static Distribution<T> Bounded<T>(T mean, IQuantity standardDeviation, double deviation, T least, T most)
+        where T : struct, IQuantity, IComparable<T>
+    {
+        Rising(least, most, nameof(most));
+        double middle = InBaseUnit(Quantities.Allowed.Between(
+            mean, least, most, "The bounds must hold the mean between them.", nameof(mean)));
+        return deviation > 0
+            ? new(least, most, (a, b) => new NormalShape(middle, deviation, a, b))
+            : throw Quantities.Allowed.OutOfRange(
+                nameof(standardDeviation),
+                standardDeviation.ToString("S6", System.Globalization.CultureInfo.InvariantCulture),
+                "over zero",
+                "Use Distribution.Fixed for a value known exactly.");
+    }
+
+    private static T Rising<T>(T least, T most, string name)
+        where T : struct, IQuantity, IComparable<T> =>
+        most.CompareTo(least) > 0
+            ? most
+            : throw Quantities.Allowed.OutOfRange(
+                name, Text(most), $"over {Text(least)}", $"{OrderAdvice} Use Distribution.Fixed for a value known exactly.");
+
+    private static string Text<T>(T value)
+        where T : struct, IQuantity => value.ToString("S6", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,30 @@
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+/// <summary>From injector to injector: what matching does to mixture and duty cycle.</summary>
+/// <remarks>
+/// All injectors get one pulse, the one that gives the engine its fuel as a whole; each cylinder draws the same air. Then
+/// λ_i = λ f̄/f_i with f the flow factors. Unequal dead times and unequal air are not reckoned.
+/// </remarks>
+public sealed record InjectorSpread
+{
+    internal InjectorSpread(
+        OutputSpread<double> leanest, OutputSpread<double> richest, OutputSpread<Ratio> highestDutyCycle) =>
+        (LeanestLambda, RichestLambda, HighestDutyCycle) = (leanest, richest, highestDutyCycle);
+
+    /// <summary>
+    /// Lambda of the leanest cylinder. No sample has one where the injectors cannot be shared out evenly over the
+    /// cylinders, as with one injector before all of them.
+    /// </summary>
+    public OutputSpread<double> LeanestLambda { get; }
+
+    /// <summary>Lambda of the richest cylinder.</summary>
+    public OutputSpread<double> RichestLambda { get; }
+
+    /// <summary>
+    /// Duty cycle that the weakest injector would need to pass an even share of the fuel: d + (D − d) f̄/f, d dead time ÷
+    /// available time.
+    /// </summary>
+    public OutputSpread<Ratio> HighestDutyCycle { get; }
+}

@@ -1,0 +1,64 @@
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>What many draws of the uncertain inputs gave.</summary>
+public sealed class MonteCarloResult
+{
+    internal MonteCarloResult(UncertainSystem system, Sampling sampling, int done, SampleTable table)
+    {
+        (System, Sampling, Samples) = (system, sampling, done);
+        All = table.All(done);
+        Parts = table.Parts(done);
+        DutyCycle = table.DutyCycle(done);
+        FuelFlow = table.FuelFlow(done);
+        RailGauge = table.RailGauge(done);
+        LeastReserve = table.LeastReserve(done);
+        Injectors = table.Injectors(done);
+    }
+
+    /// <summary>What was sampled.</summary>
+    public UncertainSystem System { get; }
+
+    /// <summary>How many samples were asked for, the seed and the threads.</summary>
+    public Sampling Sampling { get; }
+
+    /// <summary>Samples done.</summary>
+    public int Samples { get; }
+
+    /// <summary>True if the run was stopped: the samples done are then the first ones of the whole run.</summary>
+    public bool IsPartial => Samples < Sampling.Samples;
+
+    /// <summary>
+    /// How likely every part holds at once. A sample in which a part fails counts as failing, even where another cannot be
+    /// judged.
+    /// </summary>
+    public Chance All { get; }
+
+    /// <summary>How likely each part holds, in the order of <see cref="Systems.OperatingResult.Margins"/>.</summary>
+    public IReadOnlyList<PartChance> Parts { get; }
+
+    /// <summary>The part that is the least likely to hold.</summary>
+    public PartChance LeastLikely => Parts.MinBy(part => part.Chance.Holding)!;
+
+    /// <summary>Duty cycle of the common pulse.</summary>
+    public OutputSpread<Ratio> DutyCycle { get; }
+
+    /// <summary>Fuel that the engine is to burn.</summary>
+    public OutputSpread<MassFlow> FuelFlow { get; }
+
+    /// <summary>Gauge pressure in the rail.</summary>
+    public OutputSpread<Pressure> RailGauge { get; }
+
+    /// <summary>The least reserve of all parts.</summary>
+    public OutputSpread<Ratio> LeastReserve { get; }
+
+    /// <summary>From injector to injector; all alike where matching is not among the inputs.</summary>
+    public InjectorSpread Injectors { get; }
+
+    /// <summary>The finding in words.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => $"everything {All}; least likely {LeastLikely}";
+}

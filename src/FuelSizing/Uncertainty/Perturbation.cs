@@ -1,0 +1,87 @@
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Fuels;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+/// <summary>One drawn set of inputs in SI numbers; what is not drawn stays as the nominal system has it.</summary>
+internal struct Perturbation
+{
+    /// <summary>kg/J.</summary>
+    public double? BrakeSpecificFuelConsumption { get; set; }
+
+    /// <summary>Factor.</summary>
+    public double? VolumetricEfficiency { get; set; }
+
+    /// <summary>Share of crank power.</summary>
+    public double? DrivetrainLoss { get; set; }
+
+    /// <summary>Factor.</summary>
+    public double? InjectorFlow { get; set; }
+
+    /// <summary>A factor for each injector; empty where they are alike.</summary>
+    public Real[] Matching { get; set; }
+
+    /// <summary>Pa.</summary>
+    public double? RegulatorOffset { get; set; }
+
+    /// <summary>V.</summary>
+    public double? SupplyVolts { get; set; }
+
+    /// <summary>K.</summary>
+    public double? FuelKelvins { get; set; }
+
+    /// <summary>The blend with its drawn ethanol content.</summary>
+    public Fuel? Fuel { get; set; }
+
+    /// <summary>Nothing drawn.</summary>
+    public static Perturbation None => new() { Matching = [] };
+
+    /// <summary>The system with the drawn inputs.</summary>
+    public readonly FuelSystem Of(FuelSystem nominal)
+    {
+        FuelDemandModel demand = nominal.Demand;
+        FuelConsumption consumption = demand.Consumption;
+        if (BrakeSpecificFuelConsumption is { } specific)
+        {
+            consumption = consumption.Using(UnitsNet.BrakeSpecificFuelConsumption.FromKilogramsPerJoule(specific));
+        }
+
+        if (Fuel is { } blend)
+        {
+            consumption = consumption.Burning(blend);
+        }
+
+        Real flow = InjectorFlow ?? 1;
+        if (Matching.Length > 0)
+        {
+            flow *= InjectorMatching.Mean<Real>(Matching);
+        }
+
+        return nominal.With(
+            demand.With(
+                VolumetricEfficiency is { } factor
+                    ? demand.VolumetricEfficiency.Scaled(factor)
+                    : demand.VolumetricEfficiency,
+                DrivetrainLoss is { } loss ? demand.MeasuredPower.WithLoss(loss) : demand.MeasuredPower,
+                consumption),
+            flow == 1 ? nominal.Injectors : nominal.Injectors.Scaled(flow),
+            RegulatorOffset is { } offset ? nominal.Regulator.Off(offset) : nominal.Regulator);
+    }
+
+    /// <summary>The point with the drawn inputs.</summary>
+    public readonly OperatingPoint Of(OperatingPoint nominal)
+    {
+        Conditions conditions = nominal.Conditions;
+        return SupplyVolts is null && FuelKelvins is null
+            ? nominal
+            : OperatingPoint.At(
+                nominal.Speed,
+                nominal.Boost,
+                conditions.With(
+                    SupplyVolts is { } volts ? ElectricPotential.FromVolts(volts) : conditions.SupplyVoltage,
+                    FuelKelvins is { } kelvins ? Temperature.FromKelvins(kelvins) : conditions.FuelTemperature));
+    }
+}

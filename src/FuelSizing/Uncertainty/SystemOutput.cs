@@ -1,0 +1,100 @@
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>One number that a solved system gives, of which one may ask what it depends on.</summary>
+public sealed record SystemOutput
+{
+    private readonly Func<SampledPoint, double> _read;
+    private readonly Func<double, IQuantity> _typed;
+
+    private SystemOutput(string name, Func<SampledPoint, double> read, Func<double, IQuantity> typed) =>
+        (Name, _read, _typed) = (name, read, typed);
+
+    /// <summary>Duty cycle of the common pulse.</summary>
+    public static SystemOutput DutyCycle { get; } = new(
+        "duty cycle", point => point.Result.DutyCycle?.DecimalFractions ?? double.NaN, value => Percent(value));
+
+    /// <summary>Fuel that the engine is to burn, by mass.</summary>
+    public static SystemOutput FuelFlow { get; } = new(
+        "fuel flow",
+        point => point.Result.Demand.KilogramsPerSecond,
+        value => MassFlow.FromKilogramsPerSecond(value).ToUnit(UnitsNet.Units.MassFlowUnit.GramPerSecond));
+
+    /// <summary>Gauge pressure in the rail.</summary>
+    public static SystemOutput RailGauge { get; } = new(
+        "rail pressure",
+        point => point.Result.RailState == RailState.NotCovered ? double.NaN : point.Result.RailGauge.Pascals,
+        value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal));
+
+    /// <summary>The least reserve of all parts; none where a part cannot be judged.</summary>
+    public static SystemOutput LeastReserve { get; } = new("least reserve", Least, value => Percent(value));
+
+    /// <summary>Lambda of the leanest cylinder (<see cref="InjectorSpread.LeanestLambda"/>).</summary>
+    public static SystemOutput LeanestLambda { get; } = new(
+        "leanest lambda", point => point.LeanestLambda, value => Ratio.FromDecimalFractions(value));
+
+    /// <summary>The name shown in results.</summary>
+    public string Name { get; }
+
+    /// <summary>For a part's reserve: the part.</summary>
+    internal Part? Part { get; private init; }
+
+    /// <summary>The reserve of one part (<see cref="Margin.Reserve"/>); none where it cannot be judged.</summary>
+    /// <param name="part">A part that the system has.</param>
+    /// <returns>The output.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The part is not one of the enumeration.</exception>
+    public static SystemOutput ReserveOf(Part part) =>
+        new(
+            $"reserve of {PartNames.Of(Allowed.Member(part, "Choose a part.", nameof(part)))}",
+            point => Reserve(point, part),
+            value => Percent(value))
+        {
+            Part = part,
+        };
+
+    /// <summary>The output's name.</summary>
+    /// <returns>Its name.</returns>
+    public override string ToString() => Name;
+
+    /// <summary>The output in SI; not a number where it has no value.</summary>
+    internal double Of(in SampledPoint point) => _read(point);
+
+    internal IQuantity? Typed(double value) => double.IsNaN(value) ? null : _typed(value);
+
+    private static Ratio Percent(double fraction) =>
+        Ratio.FromDecimalFractions(fraction).ToUnit(UnitsNet.Units.RatioUnit.Percent);
+
+    private static double Reserve(SampledPoint point, Part part)
+    {
+        foreach (Margin margin in point.Margins)
+        {
+            if (margin.Part == part)
+            {
+                return margin.Reserve?.DecimalFractions ?? double.NaN;
+            }
+        }
+
+        return double.NaN;
+    }
+
+    private static double Least(SampledPoint point)
+    {
+        double least = double.PositiveInfinity;
+        foreach (Margin margin in point.Margins)
+        {
+            if (margin.Outcome == Outcome.CannotSay)
+            {
+                return double.NaN;
+            }
+
+            least = Math.Min(least, margin.Reserve?.DecimalFractions ?? double.PositiveInfinity);
+        }
+
+        return double.IsFinite(least) ? least : double.NaN;
+    }
+}

@@ -1,0 +1,51 @@
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+/// <summary>Each input's effect by itself, for a tornado plot.</summary>
+public sealed class TornadoResult
+{
+    private TornadoResult(SystemOutput output, IQuantity? nominal, Ratio tail, TornadoBar[] bars) =>
+        (Output, Nominal, Tail, Bars) = (output, nominal, tail, bars);
+
+    /// <summary>What was looked at.</summary>
+    public SystemOutput Output { get; }
+
+    /// <summary>The output of the nominal system; none where it cannot be said.</summary>
+    public IQuantity? Nominal { get; }
+
+    /// <summary>Probability left out at either end of each input.</summary>
+    public Ratio Tail { get; }
+
+    /// <summary>One for each input: those that lead where nothing can be said first, then the widest.</summary>
+    public IReadOnlyList<TornadoBar> Bars { get; }
+
+    internal static TornadoResult Of(UncertainSystem system, SystemOutput output, double tail)
+    {
+        TornadoBar Bar(UncertainInput input)
+        {
+            double high = 1 - tail;
+            double atLow = output.Of(system.At(input, tail));
+            double atHigh = output.Of(system.At(input, high));
+            return new(
+                input,
+                input.Typed(input.Shape.ValueAt(tail)),
+                input.Typed(system.NominalValue(input)),
+                input.Typed(input.Shape.ValueAt(high)),
+                output.Typed(atLow),
+                output.Typed(atHigh),
+                Math.Abs(atHigh - atLow));
+        }
+
+        return new(
+            output,
+            output.Typed(output.Of(system.AtNominal())),
+            Ratio.FromDecimalFractions(tail),
+            [
+                .. system.Inputs
+                    .Select(Bar)
+                    .OrderByDescending(bar => double.IsNaN(bar.SwingInSi) ? double.PositiveInfinity : bar.SwingInSi)
+                    .ThenBy(bar => bar.Input.Quantity),
+            ]);
+    }
+}

@@ -1,0 +1,200 @@
+using FuelSizing.Fuels;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>One input of a fuel system that is not known exactly.</summary>
+/// <remarks>
+/// Inputs are taken as independent of each other. A factor multiplies what the nominal system has: 100 % changes nothing.
+/// How wide to make a distribution, common practice, no source: injectors of one kind ±3 to 5 % in static flow, a matched
+/// set ±1 %; a regulator ±10 to 20 kPa; drivetrain loss 12 to 18 %.
+/// </remarks>
+public sealed record UncertainInput
+{
+    private readonly Func<double, IQuantity> _typed;
+
+    private UncertainInput(string name, UncertainQuantity quantity, Shape shape, Func<double, IQuantity> typed)
+    {
+        (Name, Quantity, Shape) = (name, quantity, shape);
+        _typed = typed;
+    }
+
+    /// <summary>The name shown in results.</summary>
+    public string Name { get; }
+
+    internal UncertainQuantity Quantity { get; }
+
+    internal Shape Shape { get; }
+
+    /// <summary>For ethanol content: the petrol that the ethanol is in.</summary>
+    internal Fuel? Petrol { get; private init; }
+
+    /// <summary>BSFC at full load, on the nominal system's fuel.</summary>
+    /// <param name="distribution">150 to 1,500 g/kWh.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput BrakeSpecificFuelConsumption(Distribution<BrakeSpecificFuelConsumption> distribution) =>
+        new(
+            "BSFC",
+            UncertainQuantity.BrakeSpecificFuelConsumption,
+            Within(
+                distribution,
+                UnitsNet.BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(150),
+                UnitsNet.BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(1500),
+                "Give fuel mass for a unit of work at the crank."),
+            value => UnitsNet.BrakeSpecificFuelConsumption.FromKilogramsPerJoule(value)
+                .ToUnit(UnitsNet.Units.BrakeSpecificFuelConsumptionUnit.GramPerKiloWattHour));
+
+    /// <summary>A factor on the whole table of volumetric efficiency.</summary>
+    /// <param name="distribution">50 to 150 %.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput VolumetricEfficiencyFactor(Distribution<Ratio> distribution) =>
+        new(
+            "volumetric efficiency",
+            UncertainQuantity.VolumetricEfficiency,
+            Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
+            value => Percent(value));
+
+    /// <summary>
+    /// Share of crank power that was lost on the way to where it was measured: P_crank = P_wheel/(1 − loss). Only for a power
+    /// curve given at the wheels.
+    /// </summary>
+    /// <param name="distribution">0 to 40 %.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput DrivetrainLoss(Distribution<Ratio> distribution) =>
+        new(
+            "drivetrain loss",
+            UncertainQuantity.DrivetrainLoss,
+            Within(
+                distribution,
+                Ratio.Zero,
+                Ratio.FromPercent(40),
+                "Give the share of crank power lost on the way to the wheels."),
+            value => Percent(value));
+
+    /// <summary>A factor on the static flow of the injectors, all alike: the kind's tolerance.</summary>
+    /// <param name="distribution">50 to 150 %.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput InjectorFlowFactor(Distribution<Ratio> distribution) =>
+        new(
+            "injector flow",
+            UncertainQuantity.InjectorFlow,
+            Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
+            value => Percent(value));
+
+    /// <summary>
+    /// A factor on the static flow of each injector, drawn for each by itself: how well the set is matched. All get one
+    /// pulse; see <see cref="InjectorSpread"/>.
+    /// </summary>
+    /// <param name="distribution">50 to 150 %.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput InjectorMatchingFactor(Distribution<Ratio> distribution) =>
+        new(
+            "injector matching",
+            UncertainQuantity.InjectorMatching,
+            Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
+            value => Percent(value));
+
+    /// <summary>How far the regulator's pressure is off what it should set, at every boost alike.</summary>
+    /// <param name="distribution">−100 to 100 kPa; zero changes nothing.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput RegulatorOffset(Distribution<Pressure> distribution) =>
+        new(
+            "regulator pressure",
+            UncertainQuantity.RegulatorOffset,
+            Within(
+                distribution,
+                Pressure.FromKilopascals(-100),
+                Pressure.FromKilopascals(100),
+                "Give the pressure set less the pressure wanted."),
+            value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal));
+
+    /// <summary>Voltage at the injectors and at the source of the pumps' wiring.</summary>
+    /// <param name="distribution">6 to 20 V.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput SupplyVoltage(Distribution<ElectricPotential> distribution) =>
+        new(
+            "supply voltage",
+            UncertainQuantity.SupplyVoltage,
+            Within(
+                distribution,
+                ElectricPotential.FromVolts(6),
+                ElectricPotential.FromVolts(20),
+                "Give the voltage under load, engine running."),
+            value => ElectricPotential.FromVolts(value));
+
+    /// <summary>Fuel in the rail.</summary>
+    /// <param name="distribution">−30 to 80 °C.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput FuelTemperature(Distribution<Temperature> distribution) =>
+        new(
+            "fuel temperature",
+            UncertainQuantity.FuelTemperature,
+            Within(
+                distribution,
+                Fuel.LowestTemperature,
+                Fuel.HighestTemperature,
+                "Fuel properties are given for liquid fuel in a vehicle only."),
+            value => Temperature.FromKelvins(value).ToUnit(UnitsNet.Units.TemperatureUnit.DegreeCelsius));
+
+    /// <summary>Share of ethanol by volume in a blend with petrol: what the pump gives is not what the name says.</summary>
+    /// <param name="distribution">0 to 100 %.</param>
+    /// <param name="petrol">The petrol in it; <see cref="Fuel.Petrol"/> if not given.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    /// <remarks>
+    /// Lambda stays as tuned and brake efficiency as it is, so BSFC goes with 1/LHV of the blend. A viscosity or vapour
+    /// pressure that was measured of the nominal fuel stays; the blend's own follow the content.
+    /// </remarks>
+    public static UncertainInput EthanolContent(Distribution<Ratio> distribution, Fuel? petrol = null) =>
+        new(
+            "ethanol content",
+            UncertainQuantity.EthanolContent,
+            Within(distribution, Ratio.Zero, Ratio.FromPercent(100), "It is the share of ethanol by volume."),
+            value => Percent(value))
+        {
+            Petrol = petrol ?? Fuel.Petrol,
+        };
+
+    /// <summary>The value under which the input lies with a probability: its inverse cumulative distribution.</summary>
+    /// <param name="probability">Over 0 and under 100 %.</param>
+    /// <returns>The value.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The probability is outside its range.</exception>
+    public IQuantity ValueAt(Ratio probability) =>
+        Typed(Shape.ValueAt(Allowed.Between(
+            probability,
+            Ratio.FromDecimalFractions(1e-9),
+            Ratio.FromDecimalFractions(1 - 1e-9),
+            "Give the probability of a lower value.",
+            nameof(probability)).DecimalFractions));
+
+    /// <summary>The input's name.</summary>
+    /// <returns>Its name.</returns>
+    public override string ToString() => Name;
+
+    internal IQuantity Typed(double value) => _typed(value);
+
+    private const string FactorAdvice = "Give a factor on the nominal value: 100 % changes nothing.";
+
+    private static Ratio Percent(double fraction) =>
+        Ratio.FromDecimalFractions(fraction).ToUnit(UnitsNet.Units.RatioUnit.Percent);
+
+    private static Shape Within<T>(Distribution<T> distribution, T least, T most, string advice)
+        where T : struct, IQuantity, IComparable<T>
+    {
+        ArgumentNullException.ThrowIfNull(distribution);
+        Allowed.Between(distribution.Least, least, most, advice, nameof(distribution));
+        Allowed.Between(distribution.Most, least, most, advice, nameof(distribution));
+        return distribution.Shape;
+    }
+}

@@ -1,0 +1,32 @@
+namespace FuelSizing.Uncertainty;
+
+/// <summary>What an input stands for. The number makes its random stream, so that the order of inputs does not matter.</summary>
+internal enum UncertainQuantity
+{
+    /// <summary>BSFC, kg/J.</summary>
+    BrakeSpecificFuelConsumption = 1,
+
+    /// <summary>Factor on the table of volumetric efficiency.</summary>
+    VolumetricEfficiency = 2,
+
+    /// <summary>Share of crank power lost before it was measured.</summary>
+    DrivetrainLoss = 3,
+
+    /// <summary>Factor on the static flow of all injectors.</summary>
+    InjectorFlow = 4,
+
+    /// <summary>Factor on the static flow of each injector by itself.</summary>
+    InjectorMatching = 5,
+
+    /// <summary>Offset of the regulator, Pa.</summary>
+    RegulatorOffset = 6,
+
+    /// <summary>V.</summary>
+    SupplyVoltage = 7,
+
+    /// <summary>K.</summary>
+    FuelTemperature = 8,
+
+    /// <summary>Share of ethanol by volume.</summary>
+    EthanolContent = 9,
+}

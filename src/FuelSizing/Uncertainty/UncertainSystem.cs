@@ -1,0 +1,309 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Uncertainty;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>A fuel system at one operating point, of which some inputs are not known exactly: how sure is the answer?</summary>
+/// <remarks>
+/// Each sample draws every input by its inverse cumulative distribution, rebuilds the system and solves it, so nothing is
+/// linearised. Inputs are independent. Samples that the parts' data does not reach are counted by themselves.
+/// </remarks>
+/// <example>
+/// <code>
+/// UncertainSystem unsure = UncertainSystem.Of(
+///     system,
+///     point,
+///     UncertainInput.InjectorFlowFactor(Distribution.Uniform(Ratio.FromPercent(96), Ratio.FromPercent(104))),
+///     UncertainInput.SupplyVoltage(Distribution.Triangular(
+///         ElectricPotential.FromVolts(12.5), ElectricPotential.FromVolts(13.5), ElectricPotential.FromVolts(14.2))));
+/// MonteCarloResult result = unsure.MonteCarlo(Sampling.Of(10_000, seed: 1, threads: 2));
+/// Console.WriteLine(result.All);
+/// Console.WriteLine(unsure.Sobol(SystemOutput.DutyCycle, Sampling.Of(4_000)).MeasureFirst);
+/// </code>
+/// </example>
+public sealed class UncertainSystem
+{
+    private readonly EthanolBlend? _blend;
+    private readonly uint[][] _streams;
+
+    private UncertainSystem(FuelSystem nominal, OperatingPoint point, UncertainInput[] inputs, EthanolBlend? blend)
+    {
+        (Nominal, Point, Inputs, _blend) = (nominal, point, inputs, blend);
+        _streams = Array.ConvertAll(inputs, input => StreamsOf(input, nominal.Injectors.Count));
+        Streams = [.. _streams.SelectMany(streams => streams)];
+        NominalResult = nominal.Solve(point);
+    }
+
+    /// <summary>The system as described.</summary>
+    public FuelSystem Nominal { get; }
+
+    /// <summary>Where it is judged.</summary>
+    public OperatingPoint Point { get; }
+
+    /// <summary>The inputs that are not known exactly.</summary>
+    public IReadOnlyList<UncertainInput> Inputs { get; }
+
+    /// <summary>The nominal system solved at the point.</summary>
+    public OperatingResult NominalResult { get; }
+
+    /// <summary>The random stream of each coordinate of the unit cube: as many for an input as it has numbers.</summary>
+    internal uint[] Streams { get; }
+
+    /// <summary>For each input the streams that are its own.</summary>
+    internal IReadOnlyList<uint[]> StreamsByInput => _streams;
+
+    /// <summary>Describes what is not known.</summary>
+    /// <param name="nominal">The system as described.</param>
+    /// <param name="point">Where it is judged, within the engine's tables.</param>
+    /// <param name="inputs">One or more, each kind once.</param>
+    /// <returns>The uncertain system.</returns>
+    /// <exception cref="ArgumentException">
+    /// There is no input or one is there twice, or an input does not belong to the system: ethanol content with another
+    /// fuel, drivetrain loss with power measured at the crank.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The point lies outside the engine's tables, or an input takes the system out of its range: BSFC to a brake efficiency
+    /// over 50 %, the regulator to under 10 kPa.
+    /// </exception>
+    public static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, params UncertainInput[] inputs)
+    {
+        ArgumentNullException.ThrowIfNull(nominal);
+        ArgumentNullException.ThrowIfNull(point);
+        ArgumentNullException.ThrowIfNull(inputs);
+        if (inputs.Length == 0)
+        {
+            throw new ArgumentException("inputs was empty; give at least one input that is not known exactly.", nameof(inputs));
+        }
+
+        EthanolBlend? blend = null;
+        HashSet<UncertainQuantity> seen = [];
+        foreach (UncertainInput input in inputs)
+        {
+            ArgumentNullException.ThrowIfNull(input, nameof(inputs));
+            if (!seen.Add(input.Quantity))
+            {
+                throw new ArgumentException($"inputs has {input.Name} twice; give each input once.", nameof(inputs));
+            }
+
+            Fits(input, nominal, point, nameof(inputs));
+            blend = input.Petrol is { } petrol
+                ? new EthanolBlend(nominal.Demand.Consumption.Fuel, petrol, nameof(inputs))
+                : blend;
+        }
+
+        return new(nominal, point, [.. inputs], blend);
+    }
+
+    /// <summary>Solves the system for many draws of all inputs.</summary>
+    /// <param name="sampling">How many samples, seed, threads.</param>
+    /// <param name="progress">Told the share that is done, from whichever thread did it.</param>
+    /// <param name="cancellation">Stops the run; what was done until then is kept.</param>
+    /// <returns>Probabilities and spreads, of the first so many samples where the run was stopped.</returns>
+    /// <exception cref="OperationCanceledException">The run was stopped before a sample was done.</exception>
+    public MonteCarloResult MonteCarlo(
+        Sampling sampling, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(sampling);
+        return MonteCarloRun.Of(this, sampling, progress, cancellation);
+    }
+
+    /// <summary>
+    /// One at a time: each input at a low and a high percentile with all others as in the nominal system, widest first.
+    /// </summary>
+    /// <param name="output">What to look at.</param>
+    /// <param name="tail">Probability left out at either end, 0.1 to 49 %; 5 % if not given.</param>
+    /// <returns>One bar for each input.</returns>
+    /// <exception cref="ArgumentException">The system does not have the output's part.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The tail is outside its range.</exception>
+    /// <remarks>
+    /// Of the matching, one injector is taken to its percentiles and the others stay alike. Effects that two inputs have
+    /// only together do not show; <see cref="Sobol"/> shows them.
+    /// </remarks>
+    public TornadoResult Tornado(SystemOutput output, Ratio? tail = null)
+    {
+        double low = Allowed.Between(
+            tail ?? Ratio.FromPercent(5),
+            Ratio.FromPercent(0.1),
+            Ratio.FromPercent(49),
+            "Give the probability left out at either end; 5 % is usual.",
+            nameof(tail)).DecimalFractions;
+        Belongs(output);
+        return TornadoResult.Of(this, output, low);
+    }
+
+    /// <summary>Variance-based sensitivity: what share of the output's variance comes from which input.</summary>
+    /// <param name="output">What to look at.</param>
+    /// <param name="sampling">Samples of each set; the system is solved (inputs + 2) times as often.</param>
+    /// <param name="progress">Told the share that is done, from whichever thread did it.</param>
+    /// <param name="cancellation">Stops the run; what was done until then is kept.</param>
+    /// <returns>First-order and total index of each input, the largest total first.</returns>
+    /// <exception cref="ArgumentException">The system does not have the output's part.</exception>
+    /// <exception cref="OperationCanceledException">The run was stopped before a sample was done.</exception>
+    /// <remarks>
+    /// Samples A and B, and AB_i with input i from B: S_i = mean((y_B − ȳ)(y_ABi − y_A))/V (Saltelli et al.),
+    /// S_Ti = mean((y_A − y_ABi)²)/(2 V) (Jansen); Saltelli et al., Variance based sensitivity analysis of model output,
+    /// Computer Physics Communications 181 (2010) 259–270. The matching of all injectors counts as one input.
+    /// </remarks>
+    public SobolResult Sobol(
+        SystemOutput output,
+        Sampling sampling,
+        IProgress<Ratio>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(sampling);
+        Belongs(output);
+        SobolIndices indices = SobolEstimator.Estimate(
+            point => output.Of(At(point)), _streams, sampling, progress, cancellation);
+        return new(this, output, sampling, indices);
+    }
+
+    /// <summary>The nominal system, solved as a sample is.</summary>
+    internal SampledPoint AtNominal() => new(NominalResult, []);
+
+    /// <summary>The system at a point of the unit cube.</summary>
+    internal SampledPoint At(ReadOnlySpan<double> point)
+    {
+        Perturbation drawn = Perturbation.None;
+        int first = 0;
+        for (int input = 0; input < _streams.Length; input++)
+        {
+            Draw(ref drawn, Inputs[input], point.Slice(first, _streams[input].Length));
+            first += _streams[input].Length;
+        }
+
+        return Solve(drawn);
+    }
+
+    /// <summary>The system with one input at a probability and all others as they are.</summary>
+    internal SampledPoint At(UncertainInput input, double probability)
+    {
+        Perturbation drawn = Perturbation.None;
+        Draw(ref drawn, input, [probability]);
+        return Solve(drawn);
+    }
+
+    /// <summary>What the nominal system has of an input, in SI.</summary>
+    internal double NominalValue(UncertainInput input) => input.Quantity switch
+    {
+        UncertainQuantity.BrakeSpecificFuelConsumption =>
+            Nominal.Demand.Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
+        UncertainQuantity.DrivetrainLoss => Nominal.Demand.MeasuredPower.Loss,
+        UncertainQuantity.RegulatorOffset => 0,
+        UncertainQuantity.SupplyVoltage => Point.Conditions.SupplyVolts,
+        UncertainQuantity.FuelTemperature => Point.Conditions.FuelKelvins,
+        UncertainQuantity.EthanolContent => _blend!.Content,
+        _ => 1,
+    };
+
+    private SampledPoint Solve(in Perturbation drawn) =>
+        new(drawn.Of(Nominal).Solve(drawn.Of(Point)), drawn.Matching);
+
+    private void Draw(ref Perturbation drawn, UncertainInput input, ReadOnlySpan<double> probabilities)
+    {
+        double value = input.Shape.ValueAt(probabilities[0]);
+        switch (input.Quantity)
+        {
+            case UncertainQuantity.BrakeSpecificFuelConsumption:
+                drawn.BrakeSpecificFuelConsumption = value;
+                break;
+            case UncertainQuantity.VolumetricEfficiency:
+                drawn.VolumetricEfficiency = value;
+                break;
+            case UncertainQuantity.DrivetrainLoss:
+                drawn.DrivetrainLoss = value;
+                break;
+            case UncertainQuantity.InjectorFlow:
+                drawn.InjectorFlow = value;
+                break;
+            case UncertainQuantity.InjectorMatching:
+                drawn.Matching = new Real[Nominal.Injectors.Count];
+                for (int injector = 0; injector < drawn.Matching.Length; injector++)
+                {
+                    // An injector without a probability of its own is like its kind.
+                    drawn.Matching[injector] = injector < probabilities.Length
+                        ? input.Shape.ValueAt(probabilities[injector])
+                        : 1;
+                }
+
+                break;
+            case UncertainQuantity.RegulatorOffset:
+                drawn.RegulatorOffset = value;
+                break;
+            case UncertainQuantity.SupplyVoltage:
+                drawn.SupplyVolts = value;
+                break;
+            case UncertainQuantity.FuelTemperature:
+                drawn.FuelKelvins = value;
+                break;
+            default:
+                drawn.Fuel = _blend!.At(value);
+                break;
+        }
+    }
+
+    private void Belongs(SystemOutput output)
+    {
+        ArgumentNullException.ThrowIfNull(output);
+        if (output.Part is { } part && NominalResult.Margins.All(margin => margin.Part != part))
+        {
+            throw new ArgumentException(
+                $"output was the {output.Name}, which this system does not have or has no limit for. Choose a part among its margins.",
+                nameof(output));
+        }
+    }
+
+    private static void Fits(UncertainInput input, FuelSystem nominal, OperatingPoint point, string name)
+    {
+        switch (input.Quantity)
+        {
+            case UncertainQuantity.BrakeSpecificFuelConsumption:
+                Engines.FuelConsumption consumption = nominal.Demand.Consumption;
+                BrakeSpecificFuelConsumption least =
+                    BrakeSpecificFuelConsumption.FromKilogramsPerJoule(input.Shape.Least);
+                if (consumption.Using(least).BrakeEfficiency.DecimalFractions > 0.5)
+                {
+                    throw Allowed.OutOfRange(
+                        name,
+                        $"{input.Name} down to {Readable.Of(least)}",
+                        "a brake efficiency of at most 50 %",
+                        $"Check that the figure belongs to {consumption.Fuel.Name}.");
+                }
+
+                break;
+            case UncertainQuantity.DrivetrainLoss when nominal.Demand.MeasuredPower.Loss == 0:
+                throw new ArgumentException(
+                    $"{name} has a drivetrain loss, but the power curve was given at the crank. Give it by PowerCurve.AtWheels, or leave the loss out.",
+                    name);
+            case UncertainQuantity.RegulatorOffset:
+                Pressure set = Pressure.FromPascals(
+                    RailPressure.Offset<Real>(
+                        nominal.Regulator.SetPascals(point.Boost.Pascals), input.Shape.Least).Value);
+                Allowed.Between(
+                    set,
+                    LeastSet,
+                    Pressure.FromKilopascals(10_000),
+                    $"It is what {input.Name} leaves of the pressure set at this point.",
+                    name);
+                break;
+            default:
+                break;
+        }
+    }
+
+    private static Pressure LeastSet { get; } = Pressure.FromKilopascals(10);
+
+    private static uint[] StreamsOf(UncertainInput input, int injectors)
+    {
+        uint[] streams = new uint[input.Quantity == UncertainQuantity.InjectorMatching ? injectors : 1];
+        for (int part = 0; part < streams.Length; part++)
+        {
+            streams[part] = ((uint)input.Quantity << 8) + (uint)part;
+        }
+
+        return streams;
+    }
+}
