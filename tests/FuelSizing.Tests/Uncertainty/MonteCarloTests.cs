@@ -187,6 +187,63 @@ public class MonteCarloTests
         }
     }
 
+    /// <summary>A drawn system is the one that the public factories build with the drawn value.</summary>
+    [Fact]
+    public void EachInput_AtAPercentile_IsTheSystemBuiltWithIt()
+    {
+        const double P = 0.9;
+        PowerCurve Pull(double loss) => PowerCurve.AtWheels(
+            Atmosphere.Standard,
+            Fraction(loss),
+            (Wren.Rpm(5000), Power.FromKilowatts(105)),
+            (Wren.Rpm(6200), Power.FromKilowatts(127)),
+            (Wren.Rpm(7200), Power.FromKilowatts(128)));
+        VolumetricEfficiency Breathing(double factor) => VolumetricEfficiency.Of(
+            (Wren.Rpm(5000), Fraction(1.01 * factor)), (Wren.Rpm(6800), Fraction(0.97 * factor)), (Wren.Rpm(7200), Fraction(0.91 * factor)));
+        FuelSystem Built(double loss = 0.15, double factor = 1, double bsfc = 315, double offset = 0) => FuelSystem.Return(
+            FuelDemandModel.Of(
+                Wren.Engine,
+                Wren.Turbocharger,
+                Breathing(factor),
+                Pull(loss),
+                Wren.Percent(85),
+                FuelConsumption.Of(Fuel.Petrol, 0.82, Grams(bsfc))),
+            InjectorSet.Of(Wren.InjectorOf(570), 4),
+            ManifoldReferenced.From(Wren.Kpa(300 + offset)),
+            FuelSizing.Pumps.Pump.By(Wren.PumpOf(1.2)));
+        OperatingPoint With(ElectricPotential volts, Temperature fuel) =>
+            OperatingPoint.At(Point.Speed, Point.Boost, Conditions.Of(Wren.Hill.Atmosphere, volts, fuel));
+        void Same(UncertainInput input, FuelSystem built, OperatingPoint point)
+        {
+            OperatingResult drawn = UncertainSystem.Of(Built(), Point, input).At(input, P).Result;
+            OperatingResult expected = built.Solve(point);
+            Assert.Equal(expected.Demand.FromPower.KilogramsPerSecond, drawn.Demand.FromPower.KilogramsPerSecond, 12);
+            Assert.Equal(expected.Demand.FromAir.KilogramsPerSecond, drawn.Demand.FromAir.KilogramsPerSecond, 12);
+            Assert.Equal(expected.DutyCycle!.Value.DecimalFractions, drawn.DutyCycle!.Value.DecimalFractions, 9);
+            Assert.Equal(expected.RailGauge.Pascals, drawn.RailGauge.Pascals, 4);
+        }
+
+        Same(Loss, Built(loss: Loss.Shape.ValueAt(P)), Point);
+        Same(Air, Built(factor: Air.Shape.ValueAt(P)), Point);
+        Same(Bsfc, Built(bsfc: ((BrakeSpecificFuelConsumption)Bsfc.ValueAt(Fraction(P))).GramsPerKiloWattHour), Point);
+        Same(Regulator, Built(offset: Regulator.Shape.ValueAt(P) / 1000), Point);
+        Same(Volts, Built(), With((ElectricPotential)Volts.ValueAt(Fraction(P)), Wren.Hill.FuelTemperature));
+        Same(Warmth, Built(), With(Wren.Volt(13.5), (Temperature)Warmth.ValueAt(Fraction(P))));
+    }
+
+    /// <summary>Three injectors as rated and one 10 % weak, one pulse: its cylinder is lean by f̄/f = 0.975/0.9.</summary>
+    [Fact]
+    public void OneWeakInjector_MakesItsCylinderLean()
+    {
+        OperatingResult result = Car().Solve(Point);
+        SampledPoint point = new(result, [1, 1, 0.9, 1]);
+        Assert.Equal(0.82 * 0.975 / 0.9, point.LeanestLambda, 12);
+        Assert.Equal(0.82 * 0.975, point.RichestLambda, 12);
+        double dead = result.DeadTime!.Value.Seconds / result.AvailableTime.Seconds;
+        Assert.Equal(
+            dead + ((result.DutyCycle!.Value.DecimalFractions - dead) * 0.975 / 0.9), point.HighestDutyCycle, 12);
+    }
+
     /// <summary>The example in the documentation of <see cref="UncertainSystem"/>.</summary>
     [Fact]
     public void Example_OfTheDocumentation_Runs()
