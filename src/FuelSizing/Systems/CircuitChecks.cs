@@ -180,10 +180,10 @@ internal static class CircuitChecks
         ElectricPotential most = point.Conditions.SupplyVoltage * system.Limits.FeedDrop.DecimalFractions;
         PumpPoint worst = solved.Circuit.Pumps.Where(pump => pump.Pump.Feed is not null).MinBy(pump => pump.Voltage);
         ElectricPotential drop = ElectricPotential.FromVolts(solved.Circuit.FedVoltage - worst.Voltage);
-        double reserve = Reserve.Of<Real>(most.Volts, drop.Volts);
+        double? reserve = drop > ElectricPotential.Zero ? Reserve.Of<Real>(most.Volts, drop.Volts) : null;
         string finding =
             $"{worst.Pump.Name} gets {Readable.Of(ElectricPotential.FromVolts(worst.Voltage))} at {Readable.Of(ElectricCurrent.FromAmperes(worst.Current ?? 0))}: {Readable.VoltageDrop(drop)} lost of at most {Readable.VoltageDrop(most)}";
-        return new(Part.Feed, reserve >= 0 ? Outcome.Holds : Outcome.Fails, reserve, drop, most, finding);
+        return new(Part.Feed, reserve is null or >= 0 ? Outcome.Holds : Outcome.Fails, reserve, drop, most, finding);
     }
 
     /// <summary>Why nothing can be said of the pumps, if that is so.</summary>

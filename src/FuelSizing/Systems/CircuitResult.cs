@@ -23,7 +23,7 @@ public sealed record CircuitResult
         }
 
         double injected = solved.Injected;
-        Pumps = [.. _state.Pumps.Select(point => new PumpResult(point, _state.FedVoltage, injected))];
+        Pumps = [.. _state.Pumps.Select(point => new PumpResult(point, _state.FedVoltage))];
         Plumbing ways = result.System.Plumbing;
         double flow = _state.PumpFlow ?? 0;
         double supply = result.System.Layout == LineLayout.Return ? flow : injected;
@@ -89,18 +89,20 @@ public sealed record CircuitResult
                 return null;
             }
 
-            Real heat = 0;
+            Real electrical = 0;
             foreach (PumpResult pump in Pumps)
             {
-                if (pump.HeatWatts is not { } watts)
+                if (pump.ElectricalWatts is not { } watts)
                 {
                     return null;
                 }
 
-                heat += watts;
+                electrical += watts;
             }
 
-            return Power.FromWatts(heat.Value);
+            // Over all pumps together: in parallel they share the injected fuel.
+            return Power.FromWatts(PumpHeat.ToTank<Real>(
+                electrical, _state.PumpRise, InjectedFlow.CubicMetersPerSecond).Value);
         }
     }
 

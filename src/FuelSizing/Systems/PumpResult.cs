@@ -11,10 +11,8 @@ public sealed record PumpResult
 {
     private readonly PumpPoint _point;
     private readonly double _fed;
-    private readonly double _injected;
 
-    internal PumpResult(in PumpPoint point, double fed, double injected) =>
-        (_point, _fed, _injected) = (point, fed, injected);
+    internal PumpResult(in PumpPoint point, double fed) => (_point, _fed) = (point, fed);
 
     /// <summary>Which pump.</summary>
     public Pump Pump => _point.Pump;
@@ -37,8 +35,6 @@ public sealed record PumpResult
     /// <summary>True if its curve was carried to this voltage by the affinity laws.</summary>
     public bool IsEstimate => _point.Coverage.HasFlag(PumpCoverage.Scaled);
 
-    internal double? HeatWatts => _point.Current is { } amperes
-        ? PumpHeat.ToTank<Real>(
-            PumpHeat.Electrical<Real>(_point.Voltage, amperes), _point.Rise, Math.Min(_injected, _point.Flow))
-        : null;
+    internal double? ElectricalWatts =>
+        _point.Current is { } amperes ? PumpHeat.Electrical<Real>(_point.Voltage, amperes) : null;
 }

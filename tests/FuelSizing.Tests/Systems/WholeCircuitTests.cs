@@ -242,6 +242,26 @@ public class WholeCircuitTests
             return Math.Abs((double)result.Circuit.HeatToTank!.Value.Watts - (electrical - leaves)) < 1e-6 * electrical;
         });
 
+    /// <summary>What two pumps in parallel inject together leaves with the fuel once, not once for each.</summary>
+    [Fact]
+    public void Heat_OfParallelPumps_CountsTheInjectedFuelOnce()
+    {
+        OperatingResult result = System(PumpParallel.Of(Wired, Wired), Plumbing.None).Solve(Wren.At(6800, 0.6));
+        double electrical = result.Circuit.Pumps.Sum(pump => pump.Voltage.Volts * pump.Current!.Value.Amperes);
+        double leaves = result.RailGauge.Pascals * result.InjectedFlow.CubicMetersPerSecond;
+        Assert.Equal(electrical - leaves, (double)result.Circuit.HeatToTank!.Value.Watts, 6);
+    }
+
+    [Fact]
+    public void Feed_WithoutAnyResistance_HoldsWithNothingToCompare()
+    {
+        Feed none = Feed.Of(
+            "none", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40));
+        OperatingResult result = System(Wired.FedThrough(none), Plumbing.None).Solve(Wren.At(3000, 0.3));
+        Assert.Equal(Outcome.Holds, Find(result, Part.Feed).Outcome);
+        Assert.Null(Find(result, Part.Feed).Reserve);
+    }
+
     [Fact]
     public void GainOne_WithOnsetZero_IsManifoldReferencedThroughTheWholeCircuit() =>
         Gen.Select(Gen.Double[900, 7000], Gen.Double[-0.6, 1]).Sample((rpm, boost) =>
