@@ -66,7 +66,7 @@ public static class SizingPlots
         ArgumentNullException.ThrowIfNull(sweep);
         var supply = sweep.Results[0].Point.Conditions.SupplyVoltage;
         var curve = sweep.System.Pump.CurveAt(supply);
-        OperatingResult[] most = [.. SizingTables.Rows(sweep).Select(row => row.MaxBy(result => result.InjectedFlow)!)];
+        OperatingResult[] most = [.. SizingTables.Busiest(sweep)];
         return new LinePlot(
             "Pump against demand",
             new PlotAxis("Pressure at the pump", "kPa"),

@@ -58,7 +58,7 @@ public static class SizingTables
                 TableColumn.Number("Difference"),
                 TableColumn.Number("Sized for"),
             ],
-            [.. Rows(sweep).Select(row => row.MaxBy(result => result.InjectedFlow)!).Select(result => (IReadOnlyList<string>)
+            [.. Busiest(sweep).Select(result => (IReadOnlyList<string>)
             [
                 Readable.Boost(result.Point.Boost),
                 Readable.Of(result.Point.Speed),
@@ -180,11 +180,12 @@ public static class SizingTables
     {
         Outcome.Holds => "holds",
         Outcome.Fails => "FAILS",
-        _ => "cannot say",
+        _ => CircuitText.Unknown,
     };
 
-    /// <summary>The results boost by boost.</summary>
-    internal static IEnumerable<OperatingResult[]> Rows(SweepResult sweep) => sweep.Results.Chunk(sweep.Speeds.Count);
+    /// <summary>At each boost the result of the speed that asks most.</summary>
+    internal static IEnumerable<OperatingResult> Busiest(SweepResult sweep) =>
+        sweep.Results.Chunk(sweep.Speeds.Count).Select(row => row.MaxBy(result => result.InjectedFlow)!);
 
     private static string MotorFigures(PumpResult pump) =>
         pump.Current is { } current

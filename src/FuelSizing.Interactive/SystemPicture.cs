@@ -65,10 +65,11 @@ internal sealed class SystemPicture
     /// <summary>The system's curve, up to a flow in L/h and cut off over a pressure in kPa.</summary>
     public PlotLine System(double furthest, double highest)
     {
-        SystemCurve curve = new(_result);
-        double end = Math.Min(furthest, curve.HighestFlow.LitersPerHour);
+        CircuitResult circuit = _result.Circuit;
+        double end = Math.Min(furthest, circuit.HighestKnownFlow.LitersPerHour);
         double[] flows = [.. Enumerable.Range(0, Points).Select(point => end * point / (Points - 1))];
-        double[] rises = [.. flows.Select(flow => curve.At(VolumeFlow.FromLitersPerHour(flow)).Kilopascals)];
+        double[] rises = [.. flows.Select(flow => circuit.PressureAsked(
+            UnitMath.Min(VolumeFlow.FromLitersPerHour(flow), circuit.HighestKnownFlow)).Kilopascals)];
         return new PlotLine(
             Name,
             flows,

@@ -316,6 +316,11 @@ public class RefusalTests
             new[] { Wren.Kpa(0), Wren.Kpa(30) },
             null),
         new(Sweep, typeof(SweepResult), nameof(SweepResult.At), 0, 0),
+        new(
+            System.Solve(Wren.At(3000, 0)).Circuit,
+            typeof(CircuitResult),
+            nameof(CircuitResult.PressureAsked),
+            VolumeFlow.FromLitersPerHour(100)),
         new(null, typeof(Sizing), nameof(Sizing.LeastGain), System, Wren.Kpa(10), new[] { Wren.At(3000, 0.2) }),
         new(null, typeof(Sizing), nameof(Sizing.MostBoost), System, new[] { Wren.Rpm(3000) }, Wren.Hill),
         new(null, typeof(Sizing), nameof(Sizing.MostPower), System, Wren.Rpm(3000), Wren.Hill),

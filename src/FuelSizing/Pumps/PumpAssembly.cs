@@ -53,4 +53,17 @@ public abstract class PumpAssembly
     /// <param name="supply">At the source, V.</param>
     /// <param name="generous">Take a curve that ends with flow to spare as going on for ever, instead of ending there.</param>
     internal abstract RunningPumps Running(double supply, bool generous = false);
+
+    /// <summary>The members of an assembly: two to eight, none missing.</summary>
+    private protected static PumpAssembly[] Members(PumpAssembly[] members, string name)
+    {
+        ArgumentNullException.ThrowIfNull(members, name);
+        Allowed.Count(members.Length, 2, 8, "Give two pumps or more; a single one needs no assembly.", name);
+        foreach (PumpAssembly member in members)
+        {
+            ArgumentNullException.ThrowIfNull(member, name);
+        }
+
+        return [.. members];
+    }
 }

@@ -1,5 +1,3 @@
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Pumps;
 
 /// <summary>Pumps side by side, each behind a check valve: the same pressure rise over all, flows added.</summary>
@@ -23,18 +21,6 @@ public sealed class PumpParallel : PumpAssembly
     /// <returns>The assembly.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There are too few or too many branches.</exception>
     public static PumpParallel Of(params PumpAssembly[] branches) => new(Members(branches, nameof(branches)));
-
-    internal static PumpAssembly[] Members(PumpAssembly[] members, string name)
-    {
-        ArgumentNullException.ThrowIfNull(members, name);
-        Allowed.Count(members.Length, 2, 8, "Give two pumps or more; a single one needs no assembly.", name);
-        foreach (PumpAssembly member in members)
-        {
-            ArgumentNullException.ThrowIfNull(member, name);
-        }
-
-        return [.. members];
-    }
 
     internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
 

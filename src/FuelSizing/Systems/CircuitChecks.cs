@@ -21,7 +21,7 @@ internal static class CircuitChecks
             .. system.Plumbing.Back.Count > 0 ? [(Part.WayBack, () => WayBack(solved))] : None,
             .. system.Regulator is ElectronicReturnless ? [(Part.PumpControl, () => Control(solved))] : None,
             .. system.Plumbing.Suction.Count > 0 ? [(Part.Suction, () => Inlet(system, point, solved))] : None,
-            .. system.Plumbing.HasFilter ? [(Part.Filter, () => Filters(system, solved))] : None,
+            .. system.Plumbing.HasFilter ? [(Part.Filter, () => Filters(solved))] : None,
             .. system.Pump.Pumps.Any(pump => pump.Feed is not null)
                 ? [(Part.Feed, () => Feed(system, point, solved))]
                 : None,
@@ -94,21 +94,13 @@ internal static class CircuitChecks
         double returned = solved.Circuit.Returned ?? 0;
         Pressure back = Pressure.FromPascals(solved.Circuit.BackGauge);
         double? reserve = back > Pressure.Zero ? Reserve.Of<Real>(set.Pascals, back.Pascals) : null;
-        return reserve is null or >= 0
-            ? new(
-                Part.WayBack,
-                Outcome.Holds,
-                reserve,
-                back,
-                set,
-                $"passes {Readable.PumpFlow(Flow(returned))} at {Readable.Of(back)}, under the {Readable.Of(set)} set")
-            : new(
-                Part.WayBack,
-                Outcome.Fails,
-                reserve,
-                back,
-                set,
-                $"passes {Readable.PumpFlow(Flow(returned))} only at {Readable.Of(back)}: the rail cannot fall to the {Readable.Of(set)} set");
+        return Margin.Of(
+            Part.WayBack,
+            reserve,
+            back,
+            set,
+            $"passes {Readable.PumpFlow(Flow(returned))} at {Readable.Of(back)}, under the {Readable.Of(set)} set",
+            $"passes {Readable.PumpFlow(Flow(returned))} only at {Readable.Of(back)}: the rail cannot fall to the {Readable.Of(set)} set");
     }
 
     private static Margin Control(in SolvedPoint solved)
@@ -143,18 +135,16 @@ internal static class CircuitChecks
         Pressure wanted = Pressure.FromPascals(needed.Value);
         string vapour =
             $"{Readable.Of(there)} absolute at the inlet, {Readable.Of(wanted)} wanted over the vapour pressure of {fuel.Name} at {Readable.Of(point.Conditions.FuelTemperature)}";
-        return new(
-            Part.Suction, reserve >= 0 ? Outcome.Holds : Outcome.Fails, reserve, wanted, there, vapour);
+        return Margin.Of(Part.Suction, reserve, wanted, there, vapour, vapour);
     }
 
-    private static Margin Filters(FuelSystem system, SolvedPoint solved)
+    private static Margin Filters(SolvedPoint solved)
     {
-        double forward = system.Layout == LineLayout.Return ? solved.Circuit.PumpFlow ?? 0 : solved.Injected;
         (Filter Filter, double Flow)[] filters =
         [
-            .. system.Plumbing.Suction.OfType<Filter>().Select(filter => (filter, Flow: solved.Circuit.PumpFlow ?? 0)),
-            .. system.Plumbing.Supply.OfType<Filter>().Select(filter => (filter, Flow: forward)),
-            .. system.Plumbing.Back.OfType<Filter>().Select(filter => (filter, Flow: solved.Circuit.Returned ?? 0)),
+            .. from way in solved.Task.Flows(solved.Circuit)
+               where way.Part is Filter
+               select ((Filter)way.Part, way.Flow),
         ];
         (Filter worst, double flow) = filters.MaxBy(pair => pair.Flow / pair.Filter.HighestFlow.CubicMetersPerSecond);
         double? reserve = flow > 0 ? Reserve.Of<Real>(worst.HighestFlow.CubicMetersPerSecond, flow) : null;
@@ -183,7 +173,7 @@ internal static class CircuitChecks
         double? reserve = drop > ElectricPotential.Zero ? Reserve.Of<Real>(most.Volts, drop.Volts) : null;
         string finding =
             $"{worst.Pump.Name} gets {Readable.Of(ElectricPotential.FromVolts(worst.Voltage))} at {Readable.Of(ElectricCurrent.FromAmperes(worst.Current ?? 0))}: {Readable.VoltageDrop(drop)} lost of at most {Readable.VoltageDrop(most)}";
-        return new(Part.Feed, reserve is null or >= 0 ? Outcome.Holds : Outcome.Fails, reserve, drop, most, finding);
+        return Margin.Of(Part.Feed, reserve, drop, most, finding, finding);
     }
 
     /// <summary>Why nothing can be said of the pumps, if that is so.</summary>

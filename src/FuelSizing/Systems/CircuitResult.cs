@@ -1,4 +1,6 @@
 using FuelSizing.Equations;
+using FuelSizing.Lines;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
@@ -9,11 +11,15 @@ using Pressure = UnitsNet.Pressure;
 /// <remarks>Pressures are gauge: over the outside air, which the tank breathes.</remarks>
 public sealed record CircuitResult
 {
+    // No pump or line of a vehicle passes more.
+    private static readonly VolumeFlow MostFlow = VolumeFlow.FromLitersPerHour(10_000);
+
     private readonly CircuitState _state;
+    private readonly CircuitTask _task;
 
     internal CircuitResult(OperatingResult result, in SolvedPoint solved)
     {
-        _state = solved.Circuit;
+        (_state, _task) = (solved.Circuit, solved.Task);
         (InjectedFlow, PumpFlow, ReturnedFlow) = (result.InjectedFlow, result.PumpFlow, result.ReturnedFlow);
         RailGauge = result.RailGauge;
         (Pumps, Ways) = ([], []);
@@ -22,21 +28,8 @@ public sealed record CircuitResult
             return;
         }
 
-        double injected = solved.Injected;
         Pumps = [.. _state.Pumps.Select(point => new PumpResult(point, _state.FedVoltage))];
-        Plumbing ways = result.System.Plumbing;
-        double flow = _state.PumpFlow ?? 0;
-        double supply = result.System.Layout == LineLayout.Return ? flow : injected;
-        double density = solved.FuelDensity;
-        double viscosity = ways.NeedsViscosity
-            ? result.System.Demand.Consumption.Fuel.KinematicViscosityAtKelvins(result.Point.Conditions.FuelKelvins)
-            : 0;
-        Ways =
-        [
-            .. ways.Suction.Select(part => new WayResult(part, flow, density, viscosity)),
-            .. ways.Supply.Select(part => new WayResult(part, supply, density, viscosity)),
-            .. ways.Back.Select(part => new WayResult(part, _state.Returned ?? 0, density, viscosity)),
-        ];
+        Ways = [.. _task.Flows(_state).Select(way => new WayResult(way.Part, way.Flow, _task.Density, _task.KinematicViscosity))];
     }
 
     /// <summary>Into the engine.</summary>
@@ -105,6 +98,31 @@ public sealed record CircuitResult
                 electrical, _state.PumpRise, InjectedFlow.CubicMetersPerSecond).Value);
         }
     }
+
+    /// <summary>The most flow through the pumps at which every filter's loss is known; 10,000 L/h without filters.</summary>
+    public VolumeFlow HighestKnownFlow => new IEnumerable<VolumeFlow>[]
+    {
+        [MostFlow],
+        _task.Plumbing.Suction.Concat(_task.Plumbing.Supply).OfType<Filter>().Select(filter => filter.HighestFlow),
+        _task.Plumbing.Back.OfType<Filter>().Select(filter => filter.HighestFlow + InjectedFlow),
+    }.SelectMany(flows => flows).Min();
+
+    /// <summary>
+    /// The system curve: pressure rise that the circuit asks of the pumps to pass a flow, at this point's injected flow and
+    /// set pressure: losses up to the regulator + the higher of its set pressure and what the way back takes.
+    /// </summary>
+    /// <param name="flow">Through the pumps, 0 to <see cref="HighestKnownFlow"/>.</param>
+    /// <returns>The pressure rise.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The flow is outside its range.</exception>
+    public Pressure PressureAsked(VolumeFlow flow) =>
+        Pressure.FromPascals(CircuitSolver.Asked(
+            _task,
+            Allowed.Between(
+                flow,
+                VolumeFlow.Zero,
+                HighestKnownFlow,
+                "A filter's loss is known no further than three times its rated flow.",
+                nameof(flow)).CubicMetersPerSecond));
 
     private Pressure? Known(double pascals) =>
         _state.State == RailState.NotCovered ? null : Pressure.FromPascals(pascals);

@@ -20,7 +20,7 @@ internal static class CircuitSolver
         double most = task.Pump.HasOpenEnd ? AtSet(task, task.Pump.Running(task.Supply, generous: true)) : least;
         CircuitState solved = task.Injected >= pumps.FreeFlow
             ? Starved(task, pumps)
-            : task.LowestSupply is { } lowest ? Controlled(task, pumps, lowest) : Governed(task, pumps);
+            : task.LowestSupply is { } lowest ? Controlled(task, pumps, lowest) : Governed(task, pumps, least);
         return Judged(solved with { LeastAtSet = least, MostAtSet = most });
     }
 
@@ -41,19 +41,29 @@ internal static class CircuitSolver
         return free <= 0 ? 0 : free * Crossing.Of(Excess, 0, 1);
     }
 
-    private static CircuitState Governed(in CircuitTask task, RunningPumps pumps)
+    private static CircuitState Governed(in CircuitTask task, RunningPumps pumps, double atSet)
     {
-        CircuitTask given = task;
-        double free = pumps.FreeFlow;
-        double Excess(double share) =>
-            Share.Of<Real>(pumps.RiseAt(share * free) - Asked(given, share * free), given.Set);
-        double from = Share.Of<Real>(task.Injected, free);
-        if (Excess(from) < 0)
+        // With the rail as set this is where they meet; only a way back that asks for more moves the crossing.
+        double flow = atSet;
+        if (atSet < task.Injected)
         {
             return Sagging(task, pumps);
         }
 
-        double flow = free * Crossing.Of(Excess, from, 1);
+        if (Back(task, atSet - task.Injected) > task.Set)
+        {
+            CircuitTask given = task;
+            double Excess(double share) => Share.Of<Real>(
+                pumps.RiseAt(share * pumps.FreeFlow) - Asked(given, share * pumps.FreeFlow), given.Set);
+            double from = Share.Of<Real>(task.Injected, pumps.FreeFlow);
+            if (Excess(from) < 0)
+            {
+                return Sagging(task, pumps);
+            }
+
+            flow = pumps.FreeFlow * Crossing.Of(Excess, from, Share.Of<Real>(atSet, pumps.FreeFlow));
+        }
+
         double returned = Math.Max(0, flow - task.Injected);
         double back = Back(task, returned);
         double regulator = Math.Max(task.Set, back);
@@ -115,8 +125,6 @@ internal static class CircuitSolver
             PumpFlow = pumps.FreeFlow,
             Returned = 0,
             FedVoltage = task.Supply,
-            LeastAtSet = 0,
-            MostAtSet = 0,
             Pumps = points,
             Residual = 0,
         };
@@ -134,9 +142,8 @@ internal static class CircuitSolver
     {
         List<PumpPoint> points = [];
         pumps.Describe(flow, points);
-        bool atRail = task.Layout == LineLayout.Return || task.LowestSupply is not null;
         double inlet = 0 - Way(task, task.Plumbing.Suction, flow);
-        double outlet = regulator + (atRail ? Way(task, task.Plumbing.Supply, flow) : 0);
+        double outlet = regulator + (task.HoldsAtRail ? Way(task, task.Plumbing.Supply, flow) : 0);
 
         // A hair to either side, since the pumps' curve may be upright there.
         const double Beside = 1e-12;
@@ -146,15 +153,13 @@ internal static class CircuitSolver
         return new()
         {
             State = state,
-            RailGauge = atRail ? regulator : regulator - Way(task, task.Plumbing.Supply, task.Injected),
+            RailGauge = task.HoldsAtRail ? regulator : regulator - Way(task, task.Plumbing.Supply, task.Injected),
             InletGauge = inlet,
             OutletGauge = outlet,
             BackGauge = Back(task, returned),
             PumpFlow = flow,
             Returned = returned,
             FedVoltage = supply,
-            LeastAtSet = 0,
-            MostAtSet = 0,
             Pumps = points,
             Residual = Share.Of<Real>(Math.Max(0, off), flow),
         };
@@ -180,14 +185,14 @@ internal static class CircuitSolver
     }
 
     /// <summary>Pressure that the circuit asks of the pumps to pass a flow, Pa.</summary>
-    private static double Asked(in CircuitTask task, double flow) =>
+    public static double Asked(in CircuitTask task, double flow) =>
         ToRegulator(task, flow) + Math.Max(task.Set, Back(task, Math.Max(0, flow - task.Injected)));
 
     /// <summary>Pressure lost from the tank to where the regulator feels it, Pa.</summary>
     private static double ToRegulator(in CircuitTask task, double flow)
     {
         Real loss = Way(task, task.Plumbing.Suction, flow);
-        return task.Layout == LineLayout.Return || task.LowestSupply is not null
+        return task.HoldsAtRail
             ? loss + Way(task, task.Plumbing.Supply, flow)
             : loss;
     }

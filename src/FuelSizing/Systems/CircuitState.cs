@@ -30,16 +30,20 @@ internal sealed record CircuitState
     public required double FedVoltage { get; init; }
 
     /// <summary>The least that the pumps deliver with the rail at its set pressure, m³/s.</summary>
-    public required double LeastAtSet { get; init; }
+    public double LeastAtSet { get; init; }
 
     /// <summary>The most that the pumps may deliver with the rail at its set pressure, m³/s: the same where data covers it.</summary>
-    public required double MostAtSet { get; init; }
+    public double MostAtSet { get; init; }
 
     /// <summary>Each pump where it runs.</summary>
     public required IReadOnlyList<PumpPoint> Pumps { get; init; }
 
     /// <summary>How far the pumps' flow at the pressures found is off the flow found, as a share of it.</summary>
     public required double Residual { get; init; }
+
+    /// <summary>In the rail, Pa; what the regulator asks for where the pumps' data does not cover the point.</summary>
+    /// <param name="set">Pa.</param>
+    public double RailOr(double set) => State == RailState.NotCovered ? set : RailGauge;
 
     /// <summary>Rise over all pumps together, Pa.</summary>
     public double PumpRise => OutletGauge - InletGauge;

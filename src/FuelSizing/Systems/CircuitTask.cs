@@ -1,3 +1,4 @@
+using FuelSizing.Lines;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Systems;
@@ -23,4 +24,23 @@ internal readonly record struct CircuitTask(
     double MinimumReturn,
     double Injected,
     double Density,
-    double KinematicViscosity);
+    double KinematicViscosity)
+{
+    /// <summary>True if the pressure is held at the rail, behind the way to it; else before that way.</summary>
+    public bool HoldsAtRail => Layout == LineLayout.Return || LowestSupply is not null;
+
+    /// <summary>Every line and filter with the flow through it, in the order of flow: to the pump, to the rail, back.</summary>
+    /// <param name="state">The solved circuit.</param>
+    public IEnumerable<(IFlowLoss Part, double Flow)> Flows(CircuitState state)
+    {
+        double pump = state.PumpFlow ?? 0;
+        double forward = Layout == LineLayout.Return ? pump : Injected;
+        double returned = state.Returned ?? 0;
+        return
+        [
+            .. Plumbing.Suction.Select(part => (part, pump)),
+            .. Plumbing.Supply.Select(part => (part, forward)),
+            .. Plumbing.Back.Select(part => (part, returned)),
+        ];
+    }
+}

@@ -190,8 +190,7 @@ public sealed class FuelSystem
                 ? Demand.Consumption.Fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins)
                 : 0);
         CircuitState circuit = CircuitSolver.Solve(task);
-        double rail = circuit.State == RailState.NotCovered ? set : circuit.RailGauge;
-        Injection actual = Inject(point, demand, rail, injected, density);
+        Injection actual = Inject(point, demand, circuit.RailOr(set), injected, density);
 
         // Injectors are judged at the pressure set, so that a failing pump is not laid to them.
         bool sags = circuit.State is RailState.Sagging or RailState.Starved;
@@ -201,15 +200,11 @@ public sealed class FuelSystem
             demand,
             new()
             {
-                RailSet = set,
-                Rail = rail,
+                Task = task,
                 Circuit = circuit,
                 Actual = actual,
                 Judged = sags ? Inject(point, demand, set, injected, density) : actual,
-                FuelDensity = density,
-                Injected = injected,
                 Wanted = wanted,
-                WantedRise = CircuitSolver.RiseToDeliver(task, wanted),
                 LeastInjectable = PumpDuty.Injectable<Real>(circuit.LeastAtSet, _pumpReserve, _minimumReturn),
                 MostInjectable = PumpDuty.Injectable<Real>(circuit.MostAtSet, _pumpReserve, _minimumReturn),
             });

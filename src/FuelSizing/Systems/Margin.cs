@@ -32,6 +32,12 @@ public sealed record Margin
     /// <summary>The finding in words, with units.</summary>
     public string Explanation { get; }
 
+    /// <summary>A margin that holds while its reserve is not negative, or where there is nothing to compare.</summary>
+    internal static Margin Of(Part part, double? reserve, IQuantity? used, IQuantity? allowed, string holds, string fails) =>
+        reserve is null or >= 0
+            ? new(part, Outcome.Holds, reserve, used, allowed, holds)
+            : new(part, Outcome.Fails, reserve, used, allowed, fails);
+
     /// <summary>Part and finding.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => $"{PartNames.Of(Part)}: {Explanation}";

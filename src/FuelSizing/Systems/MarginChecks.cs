@@ -55,21 +55,13 @@ internal static class MarginChecks
         Ratio used = Ratio.FromDecimalFractions(duty);
         double reserve = Reserve.Of<Real>(capacity, solved.Injected);
         string sag = Sag(solved);
-        return reserve >= 0
-            ? new(
-                Part.Injectors,
-                Outcome.Holds,
-                reserve,
-                used,
-                limit,
-                $"duty cycle {Readable.DutyCycle(used)} of at most {Readable.DutyCycle(limit)}{sag}")
-            : new(
-                Part.Injectors,
-                Outcome.Fails,
-                reserve,
-                used,
-                limit,
-                $"duty cycle {Readable.DutyCycle(used)} over the {Readable.DutyCycle(limit)} limit{sag}");
+        return Margin.Of(
+            Part.Injectors,
+            reserve,
+            used,
+            limit,
+            $"duty cycle {Readable.DutyCycle(used)} of at most {Readable.DutyCycle(limit)}{sag}",
+            $"duty cycle {Readable.DutyCycle(used)} over the {Readable.DutyCycle(limit)} limit{sag}");
     }
 
     private static string Sag(in SolvedPoint solved) => (solved.Circuit.State, solved.Actual.DutyCycle) switch
@@ -96,21 +88,13 @@ internal static class MarginChecks
 
         Duration pulse = Duration.FromSeconds(seconds);
         double reserve = Reserve.Of<Real>(seconds, least.Seconds);
-        return reserve >= 0
-            ? new(
-                Part.ShortestPulse,
-                Outcome.Holds,
-                reserve,
-                pulse,
-                least,
-                $"pulse {Readable.Of(pulse)} of at least {Readable.Of(least)}")
-            : new(
-                Part.ShortestPulse,
-                Outcome.Fails,
-                reserve,
-                pulse,
-                least,
-                $"pulse {Readable.Of(pulse)} under the least linear one of {Readable.Of(least)}");
+        return Margin.Of(
+            Part.ShortestPulse,
+            reserve,
+            pulse,
+            least,
+            $"pulse {Readable.Of(pulse)} of at least {Readable.Of(least)}",
+            $"pulse {Readable.Of(pulse)} under the least linear one of {Readable.Of(least)}");
     }
 
     private static Margin Opening(FuelSystem system, in SolvedPoint solved) =>
@@ -134,20 +118,12 @@ internal static class MarginChecks
     {
         // A pressure of zero or less cannot pass a limit; it has no share to grow by either.
         double? reserve = used > Pressure.Zero ? Reserve.Of<Real>(most.Pascals, used.Pascals) : null;
-        return reserve is null or >= 0
-            ? new(
-                part,
-                Outcome.Holds,
-                reserve,
-                used,
-                most,
-                $"{what} {Readable.Of(used)}, {qualifier} {Readable.Of(most)}")
-            : new(
-                part,
-                Outcome.Fails,
-                reserve,
-                used,
-                most,
-                $"{what} {Readable.Of(used)}, {qualifier} only {Readable.Of(most)}");
+        return Margin.Of(
+            part,
+            reserve,
+            used,
+            most,
+            $"{what} {Readable.Of(used)}, {qualifier} {Readable.Of(most)}",
+            $"{what} {Readable.Of(used)}, {qualifier} only {Readable.Of(most)}");
     }
 }

@@ -82,7 +82,7 @@ public sealed record OperatingResult
 
     internal double WantedPerSecond => _solved.Wanted;
 
-    internal double WantedRisePascals => _solved.WantedRise;
+    internal double WantedRisePascals => CircuitSolver.RiseToDeliver(_solved.Task, _solved.Wanted);
 
     internal double MostAtSetPerSecond => _solved.Circuit.MostAtSet;
 

@@ -53,9 +53,6 @@ public sealed class UncertainSystem
     /// <summary>The random stream of each coordinate of the unit cube: as many for an input as it has numbers.</summary>
     internal uint[] Streams { get; }
 
-    /// <summary>For each input the streams that are its own.</summary>
-    internal IReadOnlyList<uint[]> StreamsByInput => _streams;
-
     /// <summary>Describes what is not known.</summary>
     /// <param name="nominal">The system as described.</param>
     /// <param name="point">Where it is judged, within the engine's tables.</param>

@@ -262,6 +262,20 @@ public class WholeCircuitTests
         Assert.Null(Find(result, Part.Feed).Reserve);
     }
 
+    /// <summary>Where the pumps run, the system curve asks for what they give; a filter ends it.</summary>
+    [Fact]
+    public void PressureAsked_WhereThePumpsRun_IsTheirRise()
+    {
+        Filter filter = Filter.Of("filter", VolumeFlow.FromLitersPerHour(100), Wren.Kpa(15));
+        CircuitResult circuit = System(Wired, Plumbing.Of(supply: [LineOf(6, 4), filter], back: [LineOf(4, 4)]))
+            .Solve(Wren.At(900, -0.6)).Circuit;
+        Assert.Equal(
+            (circuit.OutletGauge!.Value - circuit.InletGauge!.Value).Pascals,
+            circuit.PressureAsked(circuit.PumpFlow!.Value).Pascals,
+            3);
+        Assert.Equal(300, circuit.HighestKnownFlow.LitersPerHour, 9);
+    }
+
     [Fact]
     public void GainOne_WithOnsetZero_IsManifoldReferencedThroughTheWholeCircuit() =>
         Gen.Select(Gen.Double[900, 7000], Gen.Double[-0.6, 1]).Sample((rpm, boost) =>
