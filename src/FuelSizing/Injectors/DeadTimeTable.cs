@@ -162,7 +162,12 @@ public sealed class DeadTimeTable
             return false;
         }
 
-        int upper = Math.Max(1, Array.FindIndex(_differentials, row => row >= inside));
+        int upper = 1;
+        while (_differentials[upper] < inside)
+        {
+            upper++;
+        }
+
         seconds = StraightLine.Through<Real>(
             _differentials[upper - 1],
             _byVoltage[upper - 1].At(volts),
