@@ -146,7 +146,7 @@ public sealed class Catalogue
                     name.Line,
                     $"{entry.Kind.Name}.{EntryKind.NameField}",
                     FormattableString.Invariant(
-                        $"\"{EntryReader.Shown(name.Text)}\" is in {first.File}, line {first.Line}, already. Keep the lines of a part together, and give each part its own name."));
+                        $"\"{ProblemList.Shown(name.Text)}\" is in {first.File}, line {first.Line}, already. Keep the lines of a part together, and give each part its own name."));
             }
         }
     }

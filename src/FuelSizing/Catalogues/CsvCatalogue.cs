@@ -211,7 +211,7 @@ internal sealed partial class CsvCatalogue
 
     private static string Numbered(int cell) => string.Create(CultureInfo.InvariantCulture, $"column {cell + 1}");
 
-    private static string Short(string text) => EntryReader.Shown(text);
+    private static string Short(string text) => ProblemList.Shown(text);
 
     [GeneratedRegex(@"^(?<field>[a-z_]+(\.[a-z_]+)?)(\s*\[(?<unit>[^\[\]]+)\])?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex FieldAndUnit();

@@ -74,20 +74,20 @@ internal sealed partial class EntryReader
             || !double.TryParse(match.Groups["number"].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
             || !double.IsFinite(number))
         {
-            Wrong(path, value.Line, $"was \"{Shown(value.Text)}\". Give a number with a decimal point and a unit, such as {measure.Example}.");
+            Wrong(path, value.Line, $"was \"{ProblemList.Shown(value.Text)}\". Give a number with a decimal point and a unit, such as {measure.Example}.");
             return null;
         }
 
         if (inText.Length > 0 && value.Unit is { } head)
         {
-            Wrong(path, value.Line, $"was \"{Shown(value.Text)}\" under a head with the unit {head}. Give the unit in one place.");
+            Wrong(path, value.Line, $"was \"{ProblemList.Shown(value.Text)}\" under a head with the unit {head}. Give the unit in one place.");
             return null;
         }
 
         string unit = value.Unit ?? inText;
         if (unit.Length == 0)
         {
-            Wrong(path, value.Line, $"was \"{Shown(value.Text)}\", which has no unit. Give one, such as {measure.Example}.");
+            Wrong(path, value.Line, $"was \"{ProblemList.Shown(value.Text)}\", which has no unit. Give one, such as {measure.Example}.");
             return null;
         }
 
@@ -96,7 +96,7 @@ internal sealed partial class EntryReader
             return quantity;
         }
 
-        Wrong(path, value.Line, $"has the unit \"{Shown(unit)}\", which does not fit. Give a value such as {measure.Example}.");
+        Wrong(path, value.Line, $"has the unit \"{ProblemList.Shown(unit)}\", which does not fit. Give a value such as {measure.Example}.");
         return null;
     }
 
@@ -117,7 +117,7 @@ internal sealed partial class EntryReader
             return number;
         }
 
-        Wrong(field, value.Line, $"was \"{Shown(value.Text)}\"{(value.Unit is { } unit ? $" with the unit {unit}" : string.Empty)}. Give a plain number such as {example}.");
+        Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\"{(value.Unit is { } unit ? $" with the unit {unit}" : string.Empty)}. Give a plain number such as {example}.");
         return null;
     }
 
@@ -157,7 +157,7 @@ internal sealed partial class EntryReader
             return value.Text;
         }
 
-        Wrong(field, value.Line, $"was \"{Shown(value.Text)}\". Give one of {string.Join(", ", words)}.");
+        Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\". Give one of {string.Join(", ", words)}.");
         return words[0];
     }
 
@@ -263,16 +263,6 @@ internal sealed partial class EntryReader
         }
     }
 
-    /// <summary>A text as a message shows it: on one line, and not too long.</summary>
-    public static string Shown(string text)
-    {
-        const int Most = 40;
-        return OneLine(text.Length <= Most ? text : text[..Most] + "…");
-    }
-
-    private static string OneLine(string text) =>
-        string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));
-
     private T Within<T>(EntryFields row, string field, T value, Func<T, string, T> within)
     {
         try
@@ -288,7 +278,7 @@ internal sealed partial class EntryReader
 
     // Without the runtime's own addition of the argument's name and value, which the message has already.
     private static string Said(ArgumentException refused) =>
-        OneLine(refused.Message.Split(" (Parameter '")[0].ReplaceLineEndings(" "));
+        refused.Message.Split(" (Parameter '")[0].ReplaceLineEndings(" ");
 
     private string Path(EntryFields row, string field) =>
         ReferenceEquals(row, _entry.Fields) ? field : $"{_entry.Kind.Table}.{field}";

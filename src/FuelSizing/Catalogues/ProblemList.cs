@@ -27,8 +27,18 @@ internal sealed class ProblemList
     {
         if (!Full)
         {
-            // A field's name comes from the file too.
-            _found.Add(new(file, line, string.IsNullOrWhiteSpace(field) ? "(blank)" : EntryReader.Shown(field), message));
+            // A field's name and parts of the message come from the file, and may hold anything.
+            _found.Add(new(file, line, string.IsNullOrWhiteSpace(field) ? "(blank)" : Shown(field), OneLine(message)));
         }
     }
+
+    /// <summary>A text of a file as a message shows it: not too long.</summary>
+    public static string Shown(string text)
+    {
+        const int Most = 40;
+        return OneLine(text.Length <= Most ? text : text[..Most] + "…");
+    }
+
+    private static string OneLine(string text) =>
+        string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));
 }

@@ -71,13 +71,13 @@ internal sealed class RegulatorEntry
 
         if (others.FirstOrDefault(other => other.Name == Behind) is not { } first)
         {
-            _reader.Wrong("behind", _reader.LineOf("behind"), $"was \"{Behind}\", which is not in the list. Name a regulator of it.");
+            _reader.Wrong("behind", _reader.LineOf("behind"), $"was \"{ProblemList.Shown(Behind)}\", which is not in the list. Name a regulator of it.");
             return null;
         }
 
         if (first.Behind is not null)
         {
-            _reader.Wrong("behind", _reader.LineOf("behind"), $"was \"{Behind}\", which sits behind another itself. Name a base regulator.");
+            _reader.Wrong("behind", _reader.LineOf("behind"), $"was \"{ProblemList.Shown(Behind)}\", which sits behind another itself. Name a base regulator.");
             return null;
         }
 

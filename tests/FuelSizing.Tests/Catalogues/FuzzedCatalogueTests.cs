@@ -138,7 +138,9 @@ public class FuzzedCatalogueTests
     private static double Flow(string text, string? head)
     {
         string number = text.Trim().Split(' ')[0].TrimEnd('m', 'L', '/', 'i', 'n', 'c');
-        string unit = head ?? text.Trim()[number.Length..].Trim();
+
+        // UnitsNet overlooks spaces in a unit.
+        string unit = string.Concat((head ?? text.Trim()[number.Length..]).Where(letter => !char.IsWhiteSpace(letter)));
         VolumeFlow one = unit is "cc/min" or "ml/min"
             ? VolumeFlow.FromMillilitersPerMinute(1)
             : VolumeFlow.Parse($"1 {unit}", CultureInfo.InvariantCulture);
