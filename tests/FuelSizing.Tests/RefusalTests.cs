@@ -9,6 +9,7 @@ using FuelSizing.Lines;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
@@ -415,7 +416,27 @@ public class RefusalTests
         new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5)),
         new(Sampled.All, typeof(Chance), nameof(Chance.Interval), Wren.Percent(95)),
         new(Sampled.DutyCycle, typeof(OutputSpread<Ratio>), nameof(OutputSpread<Ratio>.Percentile), Wren.Percent(95)),
+        new(null, typeof(PumpArrangement), nameof(PumpArrangement.SideBySide), Listed, 2, null),
+        new(
+            null,
+            typeof(PumpArrangement),
+            nameof(PumpArrangement.BehindFitted),
+            Listed[0].Part,
+            SeriesBypass.CheckValve,
+            Listed,
+            null),
+        new(
+            null,
+            typeof(Ranking),
+            nameof(Ranking.Of),
+            new[] { Stage.Of("now", System, Wren.At(3000, 0)) },
+            CandidateParts.Of([Candidate.Of("injector B", Wren.InjectorOf(500))]),
+            1,
+            null,
+            CancellationToken.None),
     }.ToDictionary(call => call.Name);
+
+    private static Candidate<Pump>[] Listed => [Candidate.Of("pump B", Pump.By(Wren.PumpOf(1)))];
 
     private static Distribution<Ratio> AFactor => Distribution.Fixed(Wren.Percent(100));
 

@@ -1,3 +1,4 @@
+using FuelSizing.Electrical;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -50,6 +51,10 @@ public abstract class PumpAssembly
 
     /// <summary>True if a curve ends with flow to spare, so that nothing is known of higher pressures.</summary>
     internal abstract bool HasOpenEnd { get; }
+
+    /// <summary>The same pumps with each feed exchanged for another.</summary>
+    /// <param name="exchange">Gives the feed that takes a feed's place.</param>
+    internal abstract PumpAssembly Rewired(Func<Feed, Feed> exchange);
 
     /// <summary>The pumps fed with a voltage.</summary>
     /// <param name="supply">At the source, V.</param>

@@ -164,6 +164,8 @@ public class RankingTests
     {
         Assert.Throws<ArgumentException>(() => CandidateParts.Of());
         Assert.Throws<ArgumentException>(() => CandidateParts.Of([Shelf.Injector(500, 1), Shelf.Injector(500, 2)]));
+        Assert.Equal("cost", Assert.Throws<ArgumentOutOfRangeException>(() => Shelf.Injector(500, -1)).ParamName);
+        Assert.Equal("cost", Assert.Throws<ArgumentOutOfRangeException>(() => Shelf.Injector(500, 1_000_001)).ParamName);
     }
 
     private static string Described(Combination one) =>
