@@ -1,3 +1,4 @@
+using FuelSizing.Selection;
 using FuelSizing.Systems;
 using Microsoft.DotNet.Interactive.Formatting;
 
@@ -21,6 +22,8 @@ public static class FuelSizingExtension
         Show<OperatingResult>(SizingTables.Steps);
         Show<SweepResult>(SizingTables.Standings);
         Show<Verdict>(SizingCallouts.Verdict);
+        Show<Ranking>(ranking => SelectionTables.Best(ranking));
+        Show<Combination>(SelectionTables.Margins);
     }
 
     private static void Show<T>(Func<T, IDisplayBlock> block)

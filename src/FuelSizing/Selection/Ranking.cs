@@ -22,6 +22,9 @@ namespace FuelSizing.Selection;
 /// </example>
 public sealed class Ranking
 {
+    // As many as a reader compares.
+    private const int Nearest = 3;
+
     private Ranking(
         IReadOnlyList<Stage> plan,
         CandidateParts parts,
@@ -78,6 +81,19 @@ public sealed class Ranking
             return IsComplete ? $"{over}{found}." : $"{over}{found}; stopped before all were judged.";
         }
     }
+
+    /// <summary>
+    /// Whether any combination serves, with the margins of the first; if none does, with the reasons of those that come
+    /// nearest.
+    /// </summary>
+    public Verdict Verdict => new(
+        Best is not null ? Outcome.Holds
+            : Combinations.Any(combination => combination.Outcome == Outcome.CannotSay) ? Outcome.CannotSay
+            : Outcome.Fails,
+        Headline,
+        Best is { } best
+            ? [.. best.Margins.Select(margin => $"{margin.Stage.Name}: {margin.Limit}")]
+            : [.. Combinations.Take(Nearest).Select(combination => $"{combination}: {combination.Reason}")]);
 
     /// <summary>Judges and orders every combination.</summary>
     /// <param name="plan">One stage or more, up to 100; the parts must serve them all.</param>

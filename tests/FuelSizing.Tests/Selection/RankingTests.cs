@@ -79,6 +79,19 @@ public class RankingTests
             best.Turndown!.Value.DecimalFractions,
             12);
         Assert.Contains("injector 900, pump × 2.00", ranking.Headline, StringComparison.Ordinal);
+        Assert.Equal((Outcome.Holds, best.Margins.Count), (ranking.Verdict.Outcome, ranking.Verdict.Reasons.Count));
+    }
+
+    [Fact]
+    public void Verdict_WhereNothingServes_TellsWhatComesNearest()
+    {
+        Ranking ranking = Ranking.Of([Shelf.Ethanol], CandidateParts.Of([Shelf.Injector(300, 1), Shelf.Injector(500, 1)], [Shelf.Pump(3, 1)]));
+
+        Assert.Null(ranking.Best);
+        Assert.Equal(Outcome.Fails, ranking.Verdict.Outcome);
+        Assert.StartsWith("0 of 2 combinations serve 0.9 bar on E85. Nearest comes injector 500", ranking.Headline, StringComparison.Ordinal);
+        Assert.Equal(2, ranking.Verdict.Reasons.Count);
+        Assert.StartsWith("injector 500, pump × 3.00: 0.9 bar on E85: injectors: duty cycle", ranking.Verdict.Reasons[0], StringComparison.Ordinal);
     }
 
     [Fact]
