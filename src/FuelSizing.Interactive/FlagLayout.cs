@@ -11,12 +11,15 @@ internal static class FlagLayout
     /// <summary>Between pole and label, and between two labels.</summary>
     public const double Gap = 4;
 
+    /// <summary>The bold letters of a replacement for Arial run wider still than its plain ones, for which the ruler makes room.</summary>
+    private const double BoldAllowance = 1.1;
+
     /// <summary>Finds the places that take the fewest lanes.</summary>
     /// <param name="flags">Where each pole stands, in pixels of the plot's width, and its label.</param>
     public static IReadOnlyList<FlagPlace> Of(IReadOnlyList<(double Pole, string Label)> flags)
     {
         var ruler = new PlotRuler();
-        double[] widths = [.. flags.Select(flag => ruler.MeasureText(flag.Label, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Bold).Width)];
+        double[] widths = [.. flags.Select(flag => ruler.MeasureText(flag.Label, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Bold).Width * BoldAllowance)];
         for (int lanes = 1; lanes <= flags.Count; lanes++)
         {
             if (Search([], lanes) is { } found)

@@ -135,8 +135,8 @@ public sealed class HistogramPlot : IDisplayBlock
         };
         if (LimitIsNear)
         {
-            frame.Model.Series.Add(Bars(false, 0, $"within the limit: {Readable.Chance(Ratio.FromPercent(100) - Beyond)} of the samples"));
-            frame.Model.Series.Add(Bars(true, 1, $"{Side} the limit: {Readable.Chance(Beyond)}"));
+            frame.Model.Series.Add(Bars(false, 0, "within the limit"));
+            frame.Model.Series.Add(Bars(true, 1, $"{Side} the limit: {Readable.Chance(Beyond)} of the samples"));
         }
         else
         {

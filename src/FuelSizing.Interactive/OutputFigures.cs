@@ -54,6 +54,13 @@ internal static class OutputFigures
     /// <summary>A value, or that it cannot be said.</summary>
     public static string Known(IQuantity? quantity) => quantity is null ? CircuitText.Unknown : Text(quantity);
 
+    /// <summary>A limit, which is most often a round number: <c>85 %</c>, not <c>85.0 %</c>.</summary>
+    public static string Limit(IQuantity limit) => Text(limit).Replace(".0 ", " ", StringComparison.Ordinal);
+
+    /// <summary>A reserve with its sign; one that nobody could use up is not told to the last figure.</summary>
+    public static string InHand(Ratio reserve) =>
+        reserve.Percent > MostInHand ? $"over {Readable.Change(Ratio.FromPercent(MostInHand))}" : Readable.Change(reserve);
+
     /// <summary>A lambda, for instance <c>0.832</c>.</summary>
     public static string Lambda(double lambda) => lambda.ToString("0.000", CultureInfo.InvariantCulture);
 
@@ -76,6 +83,8 @@ internal static class OutputFigures
         int decimals = span > 0 ? Math.Clamp((int)Math.Ceiling(Math.Log10(Steps / span)), 0, 6) : 1;
         return value.ToString($"N{decimals}", CultureInfo.InvariantCulture).Replace('-', '−');
     }
+
+    private const double MostInHand = 500;
 
     /// <summary>A ratio that is not told in per cent, as lambda.</summary>
     private static bool IsPlain(Ratio ratio) => ratio.Unit == UnitsNet.Units.RatioUnit.DecimalFraction;

@@ -18,20 +18,24 @@ public static class UncertaintyCallouts
     public static Callout Verdict(MonteCarloResult result, Ratio wanted)
     {
         ArgumentNullException.ThrowIfNull(result);
-        string chance = $"everything holds in {Readable.Chance(result.All.Holds)} of the samples";
-        string asked = Readable.Chance(wanted);
-        var (kind, title) = result.All.Reaches(wanted, OutputFigures.Usual) switch
+        string chance = $"the chance that everything holds at {result.System.Point} is {Readable.Chance(result.All.Holds)}";
+        var (kind, end) = result.All.Reaches(wanted, OutputFigures.Usual) switch
         {
-            Outcome.Holds => (CalloutKind.Holds, $"{chance}; {asked} was wanted"),
-            Outcome.Fails => (CalloutKind.Fails, $"{chance}; {asked} was wanted"),
-            _ => (CalloutKind.CannotSay, $"{chance}, too near to the {asked} wanted, or with too much unknown, to decide"),
+            Outcome.Holds => (CalloutKind.Holds, $"; {Readable.Chance(wanted)} was wanted"),
+            Outcome.Fails => (CalloutKind.Fails, $"; {Readable.Chance(wanted)} was wanted"),
+            _ => (CalloutKind.CannotSay, $"; whether it reaches the {Readable.Chance(wanted)} wanted cannot be said from these samples"),
         };
+        PartChance[] always = [.. result.Parts.Where(part => part.Chance.Holding == result.Samples)];
+        string[] hold = always.Length == 0
+            ? []
+            : [$"in every sample {(always.Length == 1 ? "holds" : "hold")}: {string.Join(", ", always.Select(part => PartNames.Of(part.Part)))}"];
         return new Callout(
             kind,
-            $"at {result.System.Point} {title}",
+            chance + end,
             [
-                .. result.Parts.OrderBy(part => part.Chance.Holding).Select(Line),
-                string.Create(CultureInfo.InvariantCulture, $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsPartial)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Usual), Readable.Chance)}, if the distributions are right."),
+                .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(Line),
+                .. hold,
+                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsPartial)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Usual), Readable.Chance)}, if the distributions are right.",
             ]);
     }
 
@@ -41,7 +45,7 @@ public static class UncertaintyCallouts
             ? ""
             : string.Create(CultureInfo.InvariantCulture, $"; of {part.Chance.CannotSay:N0} samples nothing can be said");
         string hand = part.Chance.CannotSay == 0 && part.Reserve.Percentile(Ratio.FromPercent(5)) is { } low
-            ? $"; in 19 of 20 samples it has {Readable.Change(low)} or more in hand"
+            ? $"; 5 % of the samples have less than {OutputFigures.InHand(low)} in hand"
             : "";
         return $"{PartNames.Of(part.Part)}: holds in {Readable.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
     }

@@ -79,7 +79,9 @@ public static class UncertaintyPlots
                 .WithMark($"5 % over {OutputFigures.Label(At(High), span)}", At(High));
         }
 
-        return plot.WithNote(string.Create(CultureInfo.InvariantCulture, $"{spread.Known:N0} samples.{unknown}"));
+        return plot.WithNote(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{spread.Known:N0} samples{(span > 0 ? "; 5 % of them lie under the first mark, 5 % over the last" : ", all alike")}.{unknown}"));
     }
 
     /// <summary>One output of several runs: the value under which each share of the samples lies.</summary>
@@ -100,7 +102,7 @@ public static class UncertaintyPlots
         double[] shares = [.. Enumerable.Range(1, 99).Select(share => (double)share)];
         return new LinePlot(
             title,
-            new PlotAxis("Share of samples that lie under the curve", "%"),
+            new PlotAxis("Share of samples below", "%"),
             value,
             [.. cases.Select(one => new PlotLine(
                 one.Name,
@@ -124,13 +126,13 @@ public static class UncertaintyPlots
             OutputFigures.Axis(result.Output, nominal),
             ["with the input at its low end", "with the input at its high end"],
             [.. result.Bars.Select(bar => new PlotBarRow(
-                $"{bar.Input.Name}, {OutputFigures.Range(bar.Low, bar.High)}{CannotSay(bar)}",
+                $"{bar.Input.Name}, {OutputFigures.Range(bar.Low, bar.High)}{Remark(bar, nominal)}",
                 [.. Side(0, bar.AtLow), .. Side(1, bar.AtHigh)]))]);
         plot = plot
             .WithBase($"as described {OutputFigures.Text(nominal)}", start)
             .WithNote($"{Readable.Of(result.Tail)} of each input lies under its low end and {Readable.Of(result.Tail)} over its high end; all others stay as described.");
         return result.Output.LimitIn(result.System.Nominal) is { } limit
-            ? plot.WithLimit($"limit {OutputFigures.Text(limit)}", OutputFigures.Number(limit))
+            ? plot.WithLimit($"limit {OutputFigures.Limit(limit)}", OutputFigures.Number(limit))
             : plot;
 
         IEnumerable<PlotBar> Side(int kind, IQuantity? at) => at is null ? [] : [new PlotBar(kind, start, OutputFigures.Number(at))];
@@ -153,14 +155,21 @@ public static class UncertaintyPlots
                 share.Input.Name,
                 Bar(0, share.FirstOrder, share.FirstOrderInterval(OutputFigures.Usual)),
                 Bar(1, share.Total, share.TotalInterval(OutputFigures.Usual))))])
-            .WithNote($"Whiskers: 95 % interval of the sampling. {UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsPartial)}");
+            .WithNote($"Whiskers: 95 % interval, what the number of samples leaves open. {UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsPartial)}");
     }
 
-    private static string CannotSay(TornadoBar bar) => (bar.AtLow, bar.AtHigh) switch
+    private static string Remark(TornadoBar bar, IQuantity nominal) => (bar.AtLow, bar.AtHigh) switch
     {
+        ({ } low, { } high) when IsSame(low, nominal) && IsSame(high, nominal) => " (no effect here)",
         (null, null) => " (cannot say)",
         (null, _) => " (low: cannot say)",
         (_, null) => " (high: cannot say)",
         _ => "",
     };
+
+    private static bool IsSame(IQuantity one, IQuantity other)
+    {
+        double apart = Math.Abs(OutputFigures.Number(one) - OutputFigures.Number(other));
+        return apart <= 1e-9 * Math.Abs(OutputFigures.Number(other));
+    }
 }

@@ -45,15 +45,15 @@ public static class UncertaintyTables
             Readable.Chance(chance.Holds),
             OutputFigures.Interval(chance.Interval(OutputFigures.Usual), Readable.Chance),
             chance.CannotSay == 0 ? "–" : Readable.Chance(Ratio.FromDecimalFractions((double)chance.CannotSay / chance.Samples)),
-            reserve.Percentile(Low) is { } low ? Readable.Change(low) : "–",
-            reserve.Percentile(Middle) is { } middle ? Readable.Change(middle) : "–",
+            reserve.Percentile(Low) is { } low ? OutputFigures.InHand(low) : "–",
+            reserve.Percentile(Middle) is { } middle ? OutputFigures.InHand(middle) : "–",
         ];
         return new Table(
             $"How likely each part holds at {result.System.Point}",
             [
                 TableColumn.Text("Part"),
                 TableColumn.Number("Holds"),
-                TableColumn.Number("Surely within"),
+                TableColumn.Number("95 % interval"),
                 TableColumn.Number("Cannot say"),
                 TableColumn.Number("In hand, 5 % under"),
                 TableColumn.Number("In hand, median"),
@@ -62,7 +62,7 @@ public static class UncertaintyTables
                 Row("everything at once", result.All, result.LeastReserve),
                 .. result.Parts.OrderBy(part => part.Chance.Holding).Select(part => Row(PartNames.Of(part.Part), part.Chance, part.Reserve)),
             ],
-            $"{Drawn(result.Samples, result.Sampling, result.IsPartial)} Surely within: the 95 % interval of the sampling. It does not know whether the distributions were guessed well.");
+            $"{Drawn(result.Samples, result.Sampling, result.IsPartial)} 95 % interval: what the number of samples leaves open. It does not know whether the distributions were guessed well.");
     }
 
     /// <summary>How the outputs scatter: percentiles, mean and standard deviation of each.</summary>
@@ -98,7 +98,7 @@ public static class UncertaintyTables
                 Row("duty cycle", result.DutyCycle, Readable.DutyCycle),
                 Row("fuel flow", result.FuelFlow, Readable.Of),
                 Row("rail pressure, gauge", result.RailGauge, Readable.Of),
-                Row("least in hand of all parts", result.LeastReserve, Readable.Change, Readable.DutyCycle),
+                Row("least in hand of all parts", result.LeastReserve, OutputFigures.InHand, Readable.DutyCycle),
                 .. InjectorsDiffer(result)
                     ? (IReadOnlyList<string>[])
                     [
@@ -154,9 +154,9 @@ public static class UncertaintyTables
             [
                 TableColumn.Text("Input"),
                 TableColumn.Number("By itself"),
-                TableColumn.Number("Surely within"),
+                TableColumn.Number("95 % interval"),
                 TableColumn.Number("With others"),
-                TableColumn.Number("Surely within"),
+                TableColumn.Number("95 % interval"),
             ],
             [.. result.Inputs.Select(share => (IReadOnlyList<string>)
             [
@@ -166,7 +166,7 @@ public static class UncertaintyTables
                 Readable.DutyCycle(share.Total),
                 OutputFigures.Interval(share.TotalInterval(OutputFigures.Usual), Readable.DutyCycle),
             ])],
-            $"Shares of the variance.{scatter} {Drawn(result.Samples, result.Sampling, result.IsPartial)}{unknown} Surely within: the 95 % interval of the sampling; where the true share is near zero, an estimate may be a little under it.");
+            $"Shares of the variance.{scatter} {Drawn(result.Samples, result.Sampling, result.IsPartial)}{unknown} 95 % interval: what the number of samples leaves open. Where the true share is near zero, its estimate may be a little under it.");
     }
 
     /// <summary>True where the matching of the injectors is among the inputs.</summary>
