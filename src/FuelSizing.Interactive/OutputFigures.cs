@@ -64,8 +64,14 @@ internal static class OutputFigures
     /// <summary>A lambda, for instance <c>0.832</c>.</summary>
     public static string Lambda(double lambda) => lambda.ToString("0.000", CultureInfo.InvariantCulture);
 
+    /// <summary>What an input may be; a factor with the sign of one.</summary>
+    public static string Text(UncertainInput input, IQuantity value) => input.IsFactor ? $"× {Text(value)}" : Text(value);
+
+    /// <summary>An input and its ends, for instance <c>BSFC, 299 to 331 g/kWh</c> or <c>injector flow × 96.4 to 103.6 %</c>.</summary>
+    public static string Ends(TornadoBar bar) => $"{bar.Input.Name}{(bar.Input.IsFactor ? " ×" : ",")} {Range(bar.Low, bar.High)}";
+
     /// <summary>Two values with the unit once, for instance <c>299 to 331 g/kWh</c>.</summary>
-    public static string Range(IQuantity low, IQuantity high)
+    private static string Range(IQuantity low, IQuantity high)
     {
         string unit = $" {Unit(low)}";
         string from = Text(low);

@@ -18,12 +18,17 @@ public static class UncertaintyCallouts
     public static Callout Verdict(MonteCarloResult result, Ratio wanted)
     {
         ArgumentNullException.ThrowIfNull(result);
-        string chance = $"the chance that everything holds at {result.System.Point} is {Readable.Chance(result.All.Holds)}";
+        string asked = Readable.Chance(wanted).Replace(".0 %", " %", StringComparison.Ordinal);
+
+        // Samples cannot show certainty, so a full count is told as what it is.
+        string chance = result.All.Holding == result.Samples
+            ? $"everything holds at {result.System.Point} in every sample"
+            : $"the chance that everything holds at {result.System.Point} is {Readable.Chance(result.All.Holds)}";
         var (kind, end) = result.All.Reaches(wanted, OutputFigures.Usual) switch
         {
-            Outcome.Holds => (CalloutKind.Holds, $"; {Readable.Chance(wanted)} was wanted"),
-            Outcome.Fails => (CalloutKind.Fails, $"; {Readable.Chance(wanted)} was wanted"),
-            _ => (CalloutKind.CannotSay, $"; whether it reaches the {Readable.Chance(wanted)} wanted cannot be said from these samples"),
+            Outcome.Holds => (CalloutKind.Holds, $"; {asked} was wanted"),
+            Outcome.Fails => (CalloutKind.Fails, $"; {asked} was wanted"),
+            _ => (CalloutKind.CannotSay, $"; whether that reaches the {asked} wanted cannot be said from these samples"),
         };
         PartChance[] always = [.. result.Parts.Where(part => part.Chance.Holding == result.Samples)];
         string[] hold = always.Length == 0

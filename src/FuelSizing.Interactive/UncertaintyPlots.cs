@@ -126,7 +126,7 @@ public static class UncertaintyPlots
             OutputFigures.Axis(result.Output, nominal),
             ["with the input at its low end", "with the input at its high end"],
             [.. result.Bars.Select(bar => new PlotBarRow(
-                $"{bar.Input.Name}, {OutputFigures.Range(bar.Low, bar.High)}{Remark(bar, nominal)}",
+                OutputFigures.Ends(bar) + Remark(bar, nominal),
                 [.. Side(0, bar.AtLow), .. Side(1, bar.AtHigh)]))]);
         plot = plot
             .WithBase($"as described {OutputFigures.Text(nominal)}", start)

@@ -26,10 +26,11 @@ public static class UncertaintyTables
             [.. system.Inputs.Select(input => (IReadOnlyList<string>)
             [
                 input.Name,
-                OutputFigures.Text(input.ValueAt(Low)),
-                OutputFigures.Text(input.ValueAt(Middle)),
-                OutputFigures.Text(input.ValueAt(High)),
-            ])]);
+                OutputFigures.Text(input, input.ValueAt(Low)),
+                OutputFigures.Text(input, input.ValueAt(Middle)),
+                OutputFigures.Text(input, input.ValueAt(High)),
+            ])],
+            "×: a factor on what is described.");
     }
 
     /// <summary>How likely everything and each part holds, the least likely before the others.</summary>
@@ -130,8 +131,8 @@ public static class UncertaintyTables
             [.. result.Bars.Select(bar => (IReadOnlyList<string>)
             [
                 bar.Input.Name,
-                OutputFigures.Text(bar.Low),
-                OutputFigures.Text(bar.High),
+                OutputFigures.Text(bar.Input, bar.Low),
+                OutputFigures.Text(bar.Input, bar.High),
                 OutputFigures.Known(bar.AtLow),
                 OutputFigures.Known(bar.AtHigh),
             ])],

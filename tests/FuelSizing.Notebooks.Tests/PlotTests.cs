@@ -14,7 +14,7 @@ public partial class PlotTests
     private static readonly PlotAxis Duty = new("Duty cycle", "%");
     private static readonly PlotAxis Boost = new("Boost, gauge", "bar");
 
-    public static TheoryData<string> Kinds => ["line", "map"];
+    public static TheoryData<string> Kinds => ["line", "map", "histogram", "bars"];
 
     [Theory]
     [MemberData(nameof(Kinds))]
@@ -36,11 +36,16 @@ public partial class PlotTests
     {
         string[] texts = [.. XElement.Parse(SvgOf(kind)).Descendants(Svg + "text").Select(text => text.Value)];
 
-        Assert.Contains("Engine speed (rev/min)", texts);
         Assert.Contains("Duty cycle (%)", texts);
-        if (kind == "map")
+        foreach (string other in kind switch
         {
-            Assert.Contains("Boost, gauge (bar)", texts);
+            "line" => (string[])["Engine speed (rev/min)"],
+            "map" => ["Engine speed (rev/min)", "Boost, gauge (bar)"],
+            "histogram" => ["Share of samples (%)"],
+            _ => [],
+        })
+        {
+            Assert.Contains(other, texts);
         }
     }
 
@@ -230,7 +235,15 @@ public partial class PlotTests
     }
 
     private static string SvgOf(string kind, string title = "Duty", string label = "limit 85 %") =>
-        kind == "line" ? Line(title, label).ToSvg() : Map(title, label).ToSvg();
+        kind switch
+        {
+            "line" => Line(title, label).ToSvg(),
+            "map" => Map(title, label).ToSvg(),
+            "histogram" => new HistogramPlot(title, Duty, [81, 84, 82, 90, 83, 83.5]).WithUpperLimit(label, 85).WithMark(label, 83).ToSvg(),
+            _ => new BarPlot(
+                title, Duty, [label, "high"], [new PlotBarRow(label, new PlotBar(0, 80, 78), new PlotBar(1, 80, 84, (83, 86))), new PlotBarRow("no bar")])
+                .WithBase(label, 80).WithLimit(label, 85).ToSvg(),
+        };
 
     private static LinePlot Line(string title, string label) =>
         new LinePlot(title, Speed, Duty, [new PlotLine(label, [1000, 2000, 3000, 4000], [10, double.NaN, 30, 90])]).WithLimit(label, 85).WithPoint(label, 3000, 30);
