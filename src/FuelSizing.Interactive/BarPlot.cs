@@ -25,7 +25,7 @@ public sealed class BarPlot : IDisplayBlock
 {
     private const double BarsHeight = 24;
     private const double LineHeight = 18;
-    private const double Between = 8;
+    private const double Between = 7;
 
     /// <summary>Creates a plot.</summary>
     /// <param name="title">What the plot shows; not empty.</param>
@@ -127,11 +127,9 @@ public sealed class BarPlot : IDisplayBlock
         var bars = BarRange();
         bool near = Limit is not null && PlotFrame.IsNear(Limit.Value, bars);
         var range = PlotFrame.Padded([bars.Low, bars.High, near ? Limit!.Value : bars.Low], 0.04);
-        string[] names = [.. Rows.Select(row => PlotText.Wrap(row.Label, PlotStyle.Width - 60))];
-        double text = (names.Max(PlotText.LineCount) * LineHeight) + 6;
-        double rowHeight = text + BarsHeight + Between;
-        var frame = PlotFrame.OfRows(X, range, Rows.Count, rowHeight);
-        var placed = Place(text / rowHeight, BarsHeight / rowHeight).ToArray();
+        (string Text, double Top)[] names = [.. Names()];
+        var frame = PlotFrame.OfRows(X, range, BarsHeight + Between - BarsTop(names[^1]));
+        var placed = Place(names).ToArray();
         for (int kind = 0; kind < Kinds.Count; kind++)
         {
             frame.Model.Series.Add(new BoxSeries([.. placed.Where(one => one.Bar.Kind == kind).Select(one => (one.Bar.Left, one.Bar.Right, one.Bottom, one.Top))], kind)
@@ -152,8 +150,22 @@ public sealed class BarPlot : IDisplayBlock
         return SvgDocument.Render(frame.Model, frame.Height + room, Title, string.Join(' ', Description()));
     }
 
-    /// <summary>Bottom and top of each bar, in rows under the top of the plot.</summary>
-    private IEnumerable<(PlotBar Bar, double Bottom, double Top)> Place(double text, double height)
+    /// <summary>The names of the rows, broken to the plot's width, and where each starts: pixels, falling from 0 at the plot's top.</summary>
+    private IEnumerable<(string Text, double Top)> Names()
+    {
+        double top = -Between;
+        foreach (PlotBarRow row in Rows)
+        {
+            var name = (PlotText.Wrap(row.Label, PlotStyle.Width - 60), top);
+            yield return name;
+            top = BarsTop(name) - BarsHeight - Between;
+        }
+    }
+
+    private static double BarsTop((string Text, double Top) name) => name.Top - (PlotText.LineCount(name.Text) * LineHeight) - 2;
+
+    /// <summary>Bottom and top of each bar, on the scale of the names.</summary>
+    private IEnumerable<(PlotBar Bar, double Bottom, double Top)> Place((string Text, double Top)[] names)
     {
         for (int row = 0; row < Rows.Count; row++)
         {
@@ -161,8 +173,8 @@ public sealed class BarPlot : IDisplayBlock
             bool over = bars.Count > 1 && Math.Min(bars[0].Right, bars[1].Right) > Math.Max(bars[0].Left, bars[1].Left);
             for (int bar = 0; bar < bars.Count; bar++)
             {
-                double top = -row - text - (over ? bar * height / 2 : 0);
-                yield return (bars[bar], top - (over ? height / 2 : height), top);
+                double top = BarsTop(names[row]) - (over ? bar * BarsHeight / 2 : 0);
+                yield return (bars[bar], top - (over ? BarsHeight / 2 : BarsHeight), top);
             }
         }
     }

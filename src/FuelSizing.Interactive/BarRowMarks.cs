@@ -4,9 +4,9 @@ using OxyPlot.Annotations;
 namespace FuelSizing.Interactive;
 
 /// <summary>The names of a bar plot's rows, and the whiskers of its bars, over everything else.</summary>
-/// <param name="names">Broken to the plot's width, top row first.</param>
-/// <param name="whiskers">Ends in the unit of the axis, height in rows under the top.</param>
-internal sealed class BarRowMarks(IReadOnlyList<string> names, IReadOnlyList<(double Least, double Most, double Height)> whiskers) : Annotation
+/// <param name="names">Broken to the plot's width, each with the height at which its row starts.</param>
+/// <param name="whiskers">Ends in the unit of the axis, and their height.</param>
+internal sealed class BarRowMarks(IReadOnlyList<(string Text, double Top)> names, IReadOnlyList<(double Least, double Most, double Height)> whiskers) : Annotation
 {
     private const double WhiskerEnd = 4;
 
@@ -23,10 +23,10 @@ internal sealed class BarRowMarks(IReadOnlyList<string> names, IReadOnlyList<(do
             Stroke(rc, new ScreenPoint(to.X, to.Y - WhiskerEnd), new ScreenPoint(to.X, to.Y + WhiskerEnd));
         }
 
-        for (int row = 0; row < names.Count; row++)
+        foreach (var (text, start) in names)
         {
-            double top = this.Transform(0, -row).Y;
-            rc.DrawText(new ScreenPoint(PlotModel.PlotArea.Left + 6, top + 4), names[row], PlotStyle.Ink, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Normal, 0, HorizontalAlignment.Left, VerticalAlignment.Top, null);
+            double top = this.Transform(0, start).Y;
+            rc.DrawText(new ScreenPoint(PlotModel.PlotArea.Left + 6, top), text, PlotStyle.Ink, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Normal, 0, HorizontalAlignment.Left, VerticalAlignment.Top, null);
         }
     }
 

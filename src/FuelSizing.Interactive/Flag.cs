@@ -8,5 +8,7 @@ namespace FuelSizing.Interactive;
 /// <param name="IsLimit">A limit is drawn stronger than a mark, and without dashes.</param>
 internal sealed record Flag(string Label, double Value, bool IsLimit)
 {
+    public double Thickness => IsLimit ? PlotStyle.LimitThickness : 1.6;
+
     public OxyColor Color => IsLimit ? PlotStyle.Limit : PlotStyle.Ink;
 }

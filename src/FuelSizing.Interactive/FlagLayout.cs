@@ -11,20 +11,28 @@ internal static class FlagLayout
     /// <summary>Between pole and label, and between two labels.</summary>
     public const double Gap = 4;
 
-    /// <summary>The bold letters of a replacement for Arial run wider still than its plain ones, for which the ruler makes room.</summary>
-    private const double BoldAllowance = 1.1;
+    /// <summary>
+    /// The bold letters of a replacement for Arial run wider still than its plain ones, for which the ruler makes room. Where
+    /// labels do not fit with all of that, less must do.
+    /// </summary>
+    private static readonly double[] BoldAllowances = [1.15, 1.08, 1];
 
     /// <summary>Finds the places that take the fewest lanes.</summary>
     /// <param name="flags">Where each pole stands, in pixels of the plot's width, and its label.</param>
     public static IReadOnlyList<FlagPlace> Of(IReadOnlyList<(double Pole, string Label)> flags)
     {
         var ruler = new PlotRuler();
-        double[] widths = [.. flags.Select(flag => ruler.MeasureText(flag.Label, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Bold).Width * BoldAllowance)];
-        for (int lanes = 1; lanes <= flags.Count; lanes++)
+        double[] measured = [.. flags.Select(flag => ruler.MeasureText(flag.Label, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Bold).Width)];
+        double[] widths = measured;
+        foreach (double allowance in BoldAllowances)
         {
-            if (Search([], lanes) is { } found)
+            widths = [.. measured.Select(width => width * allowance)];
+            for (int lanes = 1; lanes <= flags.Count; lanes++)
             {
-                return found;
+                if (Search([], lanes) is { } found)
+                {
+                    return found;
+                }
             }
         }
 

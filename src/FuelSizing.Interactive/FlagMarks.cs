@@ -18,8 +18,8 @@ internal sealed class FlagMarks(IReadOnlyList<Flag> flags, IReadOnlyList<FlagPla
         {
             double x = this.Transform(flags[i].Value, 0).X;
             double top = area.Top - ((places[i].Lane + 1) * LaneHeight) + 2;
-            var (thickness, dash) = flags[i].IsLimit ? (PlotStyle.LimitThickness, (double[]?)null) : (1.6, [5, 3]);
-            rc.DrawLine([new ScreenPoint(x, area.Bottom), new ScreenPoint(x, top)], flags[i].Color, thickness, EdgeRenderingMode.PreferGeometricAccuracy, dash, LineJoin.Miter);
+            double[]? dash = flags[i].IsLimit ? null : [5, 3];
+            rc.DrawLine([new ScreenPoint(x, area.Bottom), new ScreenPoint(x, top)], flags[i].Color, flags[i].Thickness, EdgeRenderingMode.PreferGeometricAccuracy, dash, LineJoin.Miter);
             rc.DrawText(
                 new ScreenPoint(x + (places[i].ToTheRight ? FlagLayout.Gap : -FlagLayout.Gap), top),
                 flags[i].Label,

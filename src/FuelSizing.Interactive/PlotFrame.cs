@@ -3,6 +3,7 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
+using OxyPlot.Series;
 
 namespace FuelSizing.Interactive;
 
@@ -52,22 +53,33 @@ internal sealed class PlotFrame
     /// <summary>A frame without a vertical axis, for rows that carry their own names.</summary>
     /// <param name="x">The horizontal axis.</param>
     /// <param name="xRange">Its range.</param>
-    /// <param name="rows">How many rows; they lie between 0 and minus this.</param>
-    /// <param name="rowHeight">In pixels.</param>
-    public static PlotFrame OfRows(PlotAxis x, (double Low, double High) xRange, int rows, double rowHeight)
+    /// <param name="height">Of all rows, in pixels; they lie between 0 and minus this.</param>
+    public static PlotFrame OfRows(PlotAxis x, (double Low, double High) xRange, double height)
     {
         const double Numbers = 42;
         var axis = Axis(AxisPosition.Bottom, x, xRange, PlotStyle.Width - 60);
-        var frame = new PlotFrame(xRange, (-rows, 0), (rows * rowHeight) + Numbers + (PlotText.LineCount(axis.Title) * PlotStyle.FontSize * 1.3));
+        var frame = new PlotFrame(xRange, (-height, 0), height + Numbers + (PlotText.LineCount(axis.Title) * PlotStyle.FontSize * 1.3));
         frame.Model.Axes.Add(axis);
-        frame.Model.Axes.Add(new LinearAxis { Position = AxisPosition.Left, Minimum = -rows, Maximum = 0, IsAxisVisible = false });
+        frame.Model.Axes.Add(new LinearAxis { Position = AxisPosition.Left, Minimum = -height, Maximum = 0, IsAxisVisible = false });
         return frame;
     }
 
-    /// <summary>Stands upright lines on the plot, each with its label on a pole above it.</summary>
+    /// <summary>Stands upright lines on the plot, each with its label on a pole above it, or in the key if it is long.</summary>
     /// <returns>The height that the labels take above the plot.</returns>
     public double AddFlags(IReadOnlyList<Flag> flags)
     {
+        foreach (Flag flag in flags.Where(flag => flag.Label.Length > PlotStyle.LongestLimitLabel))
+        {
+            Model.Series.Add(new LineSeries
+            {
+                Title = KeyText(flag.Label),
+                Color = flag.Color,
+                StrokeThickness = flag.Thickness,
+                LineStyle = flag.IsLimit ? LineStyle.Solid : LineStyle.Dash,
+            });
+        }
+
+        flags = [.. flags.Select(flag => flag.Label.Length > PlotStyle.LongestLimitLabel ? flag with { Label = "" } : flag)];
         double left = Model.Axes.Any(axis => axis.Position == AxisPosition.Left && axis.IsAxisVisible) ? AxisRoom : EdgeRoom;
         var places = FlagLayout.Of(
             [.. flags.Select(flag => (left + (Share(flag.Value, XRange) * (PlotStyle.Width - left - EdgeRoom)), flag.Label))]);

@@ -18,6 +18,9 @@ internal static class PlotStyle
     public const int MostLines = 6;
     public const int MostLimits = 4;
     public const int MostPoints = 12;
+
+    /// <summary>A longer label of a limit would hide what is drawn, so it goes to the key.</summary>
+    public const int LongestLimitLabel = 24;
     public const int MostBarKinds = 2;
     public const int MostBarRows = 16;
     public const double BarHatchSpacing = 6;

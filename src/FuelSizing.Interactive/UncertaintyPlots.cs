@@ -81,7 +81,7 @@ public static class UncertaintyPlots
 
         return plot.WithNote(string.Create(
             CultureInfo.InvariantCulture,
-            $"{spread.Known:N0} samples{(span > 0 ? "; 5 % of them lie under the first mark, 5 % over the last" : ", all alike")}.{unknown}"));
+            $"{spread.Known:N0} samples{(span > 0 ? ". Marked: the median, and the values that 5 % of them lie under and over" : ", all alike")}.{unknown}"));
     }
 
     /// <summary>One output of several runs: the value under which each share of the samples lies.</summary>
@@ -160,10 +160,10 @@ public static class UncertaintyPlots
 
     private static string Remark(TornadoBar bar, IQuantity nominal) => (bar.AtLow, bar.AtHigh) switch
     {
-        ({ } low, { } high) when IsSame(low, nominal) && IsSame(high, nominal) => " (no effect here)",
-        (null, null) => " (cannot say)",
-        (null, _) => " (low: cannot say)",
-        (_, null) => " (high: cannot say)",
+        ({ } low, { } high) when IsSame(low, nominal) && IsSame(high, nominal) => ", no effect",
+        (null, null) => ", cannot say",
+        (null, _) => ", low: cannot say",
+        (_, null) => ", high: cannot say",
         _ => "",
     };
 

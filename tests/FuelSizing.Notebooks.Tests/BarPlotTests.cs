@@ -60,18 +60,6 @@ public class BarPlotTests
     }
 
     [Fact]
-    public void LongNames_StayInsideThePicture()
-    {
-        var plot = Plot(new PlotBarRow(string.Join(' ', Enumerable.Repeat("efficiency", 12)), new PlotBar(0, 0, 1)));
-        var ruler = new PlotRuler();
-
-        foreach (var text in XElement.Parse(plot.ToSvg()).Descendants(Svg + "text"))
-        {
-            Assert.InRange(ruler.MeasureText(text.Value, "Arial", PlotStyle.FontSize, 400).Width, 0, PlotStyle.Width);
-        }
-    }
-
-    [Fact]
     public void Rows_ThatCannotBeDrawn_AreRefused()
     {
         Assert.Equal("rows", Assert.Throws<ArgumentException>(() => Plot(new PlotBarRow("BSFC"))).ParamName);

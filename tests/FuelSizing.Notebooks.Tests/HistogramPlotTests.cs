@@ -92,7 +92,7 @@ public class HistogramPlotTests
 
     [Theory]
     [MemberData(nameof(Seeds))]
-    public void Flags_OfAnyMarks_LieOnNoOtherLabelOrPole(int seed)
+    public void Flags_OfMarksAnywhere_LieOnNoOtherLabelOrPole(int seed)
     {
         var random = new Random(seed);
         string[] labels = ["limit 85 %", "median 77.2", "5 % under 71.9", "5 % over 84.1", "nothing in hand"];

@@ -111,10 +111,16 @@ public partial class PlotTests
     public void ToSvg_LongTexts_StayInsideThePicture()
     {
         string words = string.Join(' ', Enumerable.Repeat("pressure", 20));
-        var plot = new LinePlot("Long", new PlotAxis(words, "kPa"), Duty, [new PlotLine(words, [0, 1], [0, 1])]).WithLimit(words, 0.5).WithPoint(words, 0.4, 0.4);
+        var axis = new PlotAxis(words, "kPa");
+        string[] plots =
+        [
+            new LinePlot("Long", axis, Duty, [new PlotLine(words, [0, 1], [0, 1])]).WithLimit(words, 0.5).WithPoint(words, 0.4, 0.4).ToSvg(),
+            new HistogramPlot("Long", axis, [0, 1, 2]).WithUpperLimit(words, 1.5).WithMark(words, 1).ToSvg(),
+            new BarPlot("Long", axis, [words], [new PlotBarRow(words, new PlotBar(0, 0, 1))]).WithBase(words, 0).WithLimit(words, 1.2).ToSvg(),
+        ];
         var ruler = new PlotRuler();
 
-        foreach (var text in XElement.Parse(plot.ToSvg()).Descendants(Svg + "text"))
+        foreach (var text in plots.SelectMany(plot => XElement.Parse(plot).Descendants(Svg + "text")))
         {
             double weight = text.Attribute("font-weight")?.Value == "bold" ? 700 : 400;
             Assert.InRange(ruler.MeasureText(text.Value, "Arial", PlotStyle.FontSize, weight).Width, 0, PlotStyle.Width);

@@ -121,7 +121,7 @@ public class UncertaintyBlockTests
         Assert.Contains(plot.Rows, row => row.Label.StartsWith("injector flow × 96.4 to 103.6 %", StringComparison.Ordinal));
 
         // Air asks for less fuel than power does here, so a little less of it changes nothing.
-        Assert.EndsWith("(no effect here)", plot.Rows[^1].Label, StringComparison.Ordinal);
+        Assert.EndsWith(", no effect", plot.Rows[^1].Label, StringComparison.Ordinal);
         Assert.Equal(OutputFigures.Text(tornado.Bars[0].AtHigh!), UncertaintyTables.Tornado(tornado).Rows[0][4]);
     }
 
@@ -130,7 +130,7 @@ public class UncertaintyBlockTests
     {
         var row = Assert.Single(UncertaintyPlots.Tornado(Weak.Tornado(SystemOutput.DutyCycle)).Rows);
 
-        Assert.EndsWith("(low: cannot say)", row.Label, StringComparison.Ordinal);
+        Assert.EndsWith(", low: cannot say", row.Label, StringComparison.Ordinal);
         Assert.Equal(1, Assert.Single(row.Bars).Kind);
         Assert.Contains("cannot say", UncertaintyTables.Tornado(Weak.Tornado(SystemOutput.DutyCycle)).ToPlainText(), StringComparison.Ordinal);
     }
