@@ -12,10 +12,12 @@ public static class UncertaintyCallouts
     /// <summary>Whether everything holds as surely as somebody wants.</summary>
     /// <param name="result">The samples.</param>
     /// <param name="wanted">The chance wanted that every part holds, over 0 and up to 99.999 %.</param>
+    /// <param name="name">What was sampled, to tell several verdicts apart; none if left out.</param>
     /// <returns>A callout that holds, fails or cannot say (<see cref="Chance.Reaches"/>, to 95 %), with a line for each part.</returns>
+    /// <exception cref="ArgumentException">The name is empty, too long, or cannot be written as XML.</exception>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The chance wanted is outside its range.</exception>
-    public static Callout Verdict(MonteCarloResult result, Ratio wanted)
+    public static Callout Verdict(MonteCarloResult result, Ratio wanted, string? name = null)
     {
         ArgumentNullException.ThrowIfNull(result);
         string asked = Readable.Chance(wanted).Replace(".0 %", " %", StringComparison.Ordinal);
@@ -36,7 +38,7 @@ public static class UncertaintyCallouts
             : [$"in every sample {(always.Length == 1 ? "holds" : "hold")}: {string.Join(", ", always.Select(part => PartNames.Of(part.Part)))}"];
         return new Callout(
             kind,
-            chance + end,
+            $"{(name is null ? "" : $"{Require.Text(name, nameof(name))}: ")}{chance}{end}",
             [
                 .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(Line),
                 .. hold,

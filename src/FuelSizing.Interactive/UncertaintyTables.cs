@@ -40,12 +40,13 @@ public static class UncertaintyTables
     public static Table Chances(MonteCarloResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        bool unknown = result.Parts.Any(part => part.Chance.CannotSay > 0);
         IReadOnlyList<string> Row(string name, Chance chance, OutputSpread<Ratio> reserve) =>
         [
             name,
             Readable.Chance(chance.Holds),
             OutputFigures.Interval(chance.Interval(OutputFigures.Usual), Readable.Chance),
-            chance.CannotSay == 0 ? "–" : Readable.Chance(Ratio.FromDecimalFractions((double)chance.CannotSay / chance.Samples)),
+            .. unknown ? (string[])[chance.CannotSay == 0 ? "–" : Readable.Chance(Ratio.FromDecimalFractions((double)chance.CannotSay / chance.Samples))] : [],
             reserve.Percentile(Low) is { } low ? OutputFigures.InHand(low) : "–",
             reserve.Percentile(Middle) is { } middle ? OutputFigures.InHand(middle) : "–",
         ];
@@ -55,7 +56,7 @@ public static class UncertaintyTables
                 TableColumn.Text("Part"),
                 TableColumn.Number("Holds"),
                 TableColumn.Number("95 % interval"),
-                TableColumn.Number("Cannot say"),
+                .. Unknown(unknown),
                 TableColumn.Number("In hand, 5 % under"),
                 TableColumn.Number("In hand, median"),
             ],
@@ -73,6 +74,7 @@ public static class UncertaintyTables
     public static Table Spread(MonteCarloResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        bool unknown = result.DutyCycle.CannotSay + result.RailGauge.CannotSay + result.LeastReserve.CannotSay + result.Injectors.LeanestLambda.CannotSay > 0;
         IReadOnlyList<string> Row<T>(string name, OutputSpread<T> spread, Func<T, string> text, Func<T, string>? deviation = null)
             where T : struct =>
         [
@@ -82,7 +84,7 @@ public static class UncertaintyTables
             CircuitText.Known(spread.Percentile(High), text),
             CircuitText.Known(spread.Mean, text),
             CircuitText.Known(spread.StandardDeviation, deviation ?? text),
-            spread.CannotSay == 0 ? "–" : spread.CannotSay.ToString("N0", CultureInfo.InvariantCulture),
+            .. unknown ? (string[])[spread.CannotSay == 0 ? "–" : spread.CannotSay.ToString("N0", CultureInfo.InvariantCulture)] : [],
         ];
         return new Table(
             $"How the results scatter at {result.System.Point}",
@@ -93,7 +95,7 @@ public static class UncertaintyTables
                 TableColumn.Number("5 % over"),
                 TableColumn.Number("Mean"),
                 TableColumn.Number("Standard deviation"),
-                TableColumn.Number("Cannot say"),
+                .. Unknown(unknown),
             ],
             [
                 Row("duty cycle", result.DutyCycle, Readable.DutyCycle),
@@ -169,6 +171,9 @@ public static class UncertaintyTables
             ])],
             $"Shares of the variance.{scatter} {Drawn(result.Samples, result.Sampling, result.IsPartial)}{unknown} 95 % interval: what the number of samples leaves open. Where the true share is near zero, its estimate may be a little under it.");
     }
+
+    /// <summary>A column for what cannot be said, where there is any such thing.</summary>
+    private static TableColumn[] Unknown(bool any) => any ? [TableColumn.Number("Cannot say")] : [];
 
     /// <summary>True where the matching of the injectors is among the inputs.</summary>
     internal static bool InjectorsDiffer(MonteCarloResult result) =>

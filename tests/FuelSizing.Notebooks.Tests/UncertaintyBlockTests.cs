@@ -51,6 +51,7 @@ public class UncertaintyBlockTests
         Assert.Equal(Readable.Chance(Sampled.All.Holds), table.Rows[0][1]);
         Assert.Equal(PartNames.Of(Sampled.LeastLikely.Part), table.Rows[1][0]);
         Assert.Equal(1 + Sampled.Parts.Count, table.Rows.Count);
+        Assert.DoesNotContain(table.Columns, column => column.Header == "Cannot say");
         (Ratio least, Ratio most) = Sampled.All.Interval(Percent(95));
         Assert.Equal($"{Readable.Chance(least)} to {Readable.Chance(most)}".Replace(" % to", " to", StringComparison.Ordinal), table.Rows[0][2]);
         Assert.Contains("400 samples, seed 3", table.Note, StringComparison.Ordinal);
@@ -66,7 +67,7 @@ public class UncertaintyBlockTests
 
         Assert.Contains(
             UncertaintyTables.Chances(result).Rows,
-            row => row[0] == "injectors" && row[3] == Readable.Chance(Ratio.FromDecimalFractions(injectors.CannotSay / 400.0)));
+            row => row[0] == "injectors" && row.Count == 6 && row[3] == Readable.Chance(Ratio.FromDecimalFractions(injectors.CannotSay / 400.0)));
         Assert.Contains($"of {injectors.CannotSay} samples nothing can be said", UncertaintyCallouts.Verdict(result, Percent(95)).ToPlainText(), StringComparison.Ordinal);
         Assert.Contains($"In {injectors.CannotSay} more nothing can be said", UncertaintyPlots.DutyCycle(result).Note, StringComparison.Ordinal);
     }
@@ -174,9 +175,10 @@ public class UncertaintyBlockTests
     [InlineData(99.9, CalloutKind.Fails)]
     public void Verdict_OfSamples_IsOfItsKindAndNamesWhatFails(double wanted, CalloutKind kind)
     {
-        var verdict = UncertaintyCallouts.Verdict(Sampled, Percent(wanted));
+        var verdict = UncertaintyCallouts.Verdict(Sampled, Percent(wanted), "as fitted");
 
         Assert.Equal(kind, verdict.Kind);
+        Assert.StartsWith("as fitted: ", verdict.Title, StringComparison.Ordinal);
         Assert.Contains(Readable.Chance(Sampled.All.Holds), verdict.Title, StringComparison.Ordinal);
         Assert.StartsWith("injectors: holds in", verdict.Lines[0], StringComparison.Ordinal);
         Assert.Contains(verdict.Lines, line => line.StartsWith("in every sample hold: ", StringComparison.Ordinal) && line.Contains("pump", StringComparison.Ordinal));
