@@ -38,6 +38,9 @@ public class RefusalTests
         .Of(System, Wren.At(3000, 0), UncertainInput.InjectorFlowFactor(Distribution.Fixed(Wren.Percent(100))))
         .MonteCarlo(Sampling.Of(16));
 
+    private static readonly VarianceOfInput Shared =
+        Sampled.System.Sobol(SystemOutput.DutyCycle, Sampling.Of(16)).Inputs[0];
+
     /// <summary>
     /// Takes any value: it only shows it, or answers false; a distribution takes any values in order (its own tests refuse
     /// others), for the input that it is given to knows the range; a run takes a progress to report to.
@@ -415,6 +418,9 @@ public class RefusalTests
         new(null, typeof(SystemOutput), nameof(SystemOutput.ReserveOf), Part.Pump),
         new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5)),
         new(Sampled.All, typeof(Chance), nameof(Chance.Interval), Wren.Percent(95)),
+        new(Sampled.All, typeof(Chance), nameof(Chance.Reaches), Wren.Percent(99), Wren.Percent(95)),
+        new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.FirstOrderInterval), Wren.Percent(95)),
+        new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.TotalInterval), Wren.Percent(95)),
         new(Sampled.DutyCycle, typeof(OutputSpread<Ratio>), nameof(OutputSpread<Ratio>.Percentile), Wren.Percent(95)),
         new(null, typeof(PumpArrangement), nameof(PumpArrangement.SideBySide), Listed, 2, null),
         new(
