@@ -12,6 +12,9 @@ internal ref struct RunMappingJson
     /// <summary>The only version of the format so far.</summary>
     public const int Version = 1;
 
+    /// <summary>The unit text of lambda written as an air-fuel ratio.</summary>
+    public const string AirFuelRatio = "AFR";
+
     private readonly ReadOnlySpan<byte> _text;
 
     private Utf8JsonReader _json;
@@ -71,9 +74,6 @@ internal ref struct RunMappingJson
         ["gauge"] = PressureReference.Gauge,
         ["absolute"] = PressureReference.Absolute,
     };
-
-    /// <summary>The unit text of lambda written as an air-fuel ratio.</summary>
-    public const string AirFuelRatio = "AFR";
 
     /// <summary>Reads the text of a mapping file.</summary>
     public static RunMapping Read(ReadOnlySpan<byte> text)

@@ -15,6 +15,9 @@ public sealed class RunReader : IDisposable
     /// <summary>Rows between two reports of progress.</summary>
     private const int RowsAReport = 65_536;
 
+    private const string OpenQuote =
+        "the cell's quote is not closed before the separator or the line's end; a quote within a quoted cell is written twice.";
+
     private readonly BoundedLines _lines;
 
     private readonly Stream? _stream;
@@ -388,9 +391,6 @@ public sealed class RunReader : IDisposable
 
     private static RunFileException File(long line, RunProblemKind kind, string message, int column = 1) =>
         new(new(Math.Max(line, 1), column, "", kind, ProblemEffect.FileRefused, message));
-
-    private const string OpenQuote =
-        "the cell's quote is not closed before the separator or the line's end; a quote within a quoted cell is written twice.";
 
     private static string TooLong() => string.Create(
         CultureInfo.InvariantCulture, $"the line has more than {BoundedLines.LongestLine:N0} characters; is a line end missing?");
