@@ -71,6 +71,19 @@ public class RecordedRunTests
         Assert.False(row.Has((Channel)99));
     }
 
+    // Seconds since 1970 are a time; a date in milliseconds called seconds is none.
+    [Fact]
+    public void Time_OutOfAllReason_IsRefused()
+    {
+        Assert.Equal(1.8e9, RunRow.Of(1, Wren.Rpm(3000), Duration.FromSeconds(1.8e9)).Time!.Value.Seconds);
+        foreach (double seconds in new[] { -1.8e12, 1.8e12 })
+        {
+            var error = Assert.Throws<ArgumentOutOfRangeException>(() => RunRow.Of(1, Wren.Rpm(3000), Duration.FromSeconds(seconds)));
+            Assert.Equal("time", error.ParamName);
+            Assert.Contains("allowed is -1E+10 s to 1E+10 s", error.Message, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Rows_OutOfTime_AreRefused()
     {
