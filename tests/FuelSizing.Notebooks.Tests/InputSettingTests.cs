@@ -91,31 +91,49 @@ public class InputSettingTests
         }
     }
 
-    // Every input in turn gets values that would be code if they were ever read as such.
-    [Theory]
-    [InlineData("0); System.Environment.Exit(77); (")]
-    [InlineData("1;System.Environment.Exit(77)")]
-    [InlineData("\"; System.Environment.Exit(77); \"")]
-    [InlineData("\"\"\"; System.Environment.Exit(77); \"\"\"")]
-    [InlineData("x\nSystem.Environment.Exit(77);//")]
-    [InlineData("x\u2028System.Environment.Exit(77);//")]
-    [InlineData("{System.Environment.Exit(77)}")]
-    [InlineData("\\\"; System.Environment.Exit(77); //")]
-    [InlineData("Petrol; System.Environment.Exit(77)")]
-    [InlineData("Petrol/*")]
-    [InlineData("1/*")]
-    [InlineData("@")]
-    public async Task Value_ThatLooksLikeCode_IsATextOrIsRefused(string value)
-    {
-        foreach (string name in new[] { "boost", "cylinders", "lambda", "idle", "speed", "fuel", "cycle", "boosted" })
-        {
-            Assert.Throws<NotebookException>(() => InputsCell.Apply(Cells, InputSetting.Parse([$"{name}={value}"])));
-        }
+    /// <summary>Values that would be code if they were ever read as such.</summary>
+    private static readonly string[] Hostile =
+    [
+        "0); System.Environment.Exit(77); (",
+        "1;System.Environment.Exit(77)",
+        "\"; System.Environment.Exit(77); \"",
+        "\"\"\"; System.Environment.Exit(77); \"\"\"",
+        "x\nSystem.Environment.Exit(77);//",
+        "x\r\n\u0085\u2028\u2029System.Environment.Exit(77);//",
+        "{System.Environment.Exit(77)}",
+        "\\\"; System.Environment.Exit(77); //",
+        "\\",
+        "Petrol; System.Environment.Exit(77)",
+        "Petrol/*",
+        "1/*",
+        "\0\u001B[31m",
+        "@file",
+    ];
 
-        using var notebook = Marked("var log = \"wren.csv\";\nConsole.WriteLine(string.Join(' ', log.Select(c => (int)c)));");
-        ProgramRun run = await notebook.RunAsync("--set", $"log={value}");
+    [Fact]
+    public void Value_ThatLooksLikeCode_IsRefusedWhereTheInputIsNoText()
+    {
+        foreach (string value in Hostile)
+        {
+            foreach (string name in new[] { "boost", "cylinders", "lambda", "idle", "speed", "fuel", "cycle", "boosted" })
+            {
+                Assert.Throws<NotebookException>(() => InputsCell.Apply(Cells, InputSetting.Parse([$"{name}={value}"])));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Value_ThatLooksLikeCode_IsATextWhereTheInputIsOne()
+    {
+        string declared = string.Concat(Hostile.Select((_, i) => $"var t{i} = \"\";\n"));
+        string shown = string.Concat(Hostile.Select((_, i) => $"Console.WriteLine(\"<\" + string.Join(' ', t{i}.Select(c => (int)c)) + \">\");\n"));
+        using var notebook = Marked(declared + shown);
+        ProgramRun run = await notebook.RunAsync([.. Hostile.SelectMany((value, i) => new[] { "--set", $"t{i}={value}" })]);
         Assert.Equal(("", 0), (run.Error, run.Code));
-        Assert.Contains(string.Join(' ', value.Select(c => (int)c)), run.Report, StringComparison.Ordinal);
+        foreach (string value in Hostile)
+        {
+            Assert.Contains($"&lt;{string.Join(' ', value.Select(c => (int)c))}&gt;", run.Report, StringComparison.Ordinal);
+        }
     }
 
     [Fact]
@@ -129,6 +147,31 @@ public class InputSettingTests
         Assert.Contains("<li>boost = 0.9 (in the notebook: 0.6)</li>", run.Report, StringComparison.Ordinal);
         Assert.Contains("@&lt;Lark&gt; at 9", run.Report, StringComparison.Ordinal);
         Assert.DoesNotContain("<Lark>", run.Report, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_OfAnotherLog_ReadsIt()
+    {
+        string path = Path.Combine(Path.GetTempPath(), $"{Guid.NewGuid():N}.csv");
+        try
+        {
+            await File.WriteAllTextAsync(path, "Speed\n3000\n3100\n");
+            using var notebook = Marked($"""
+                {InventedNotebook.Load}
+                using FuelSizing.Engines;
+                using FuelSizing.Logs;
+                using UnitsNet.Units;
+                var log = "wren.csv";
+                RunReader.Read(log, RunMapping.Of(RunColumn.Speed("Speed", RotationalSpeedUnit.RevolutionPerMinute)), Atmosphere.Standard).Account.ToString()
+                """);
+            ProgramRun run = await notebook.RunAsync("--set", $"log={path}");
+            Assert.Equal(("", 0), (run.Error, run.Code));
+            Assert.Contains("2 rows: 2 used, 0 refused", run.Report, StringComparison.Ordinal);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
     }
 
     [Fact]

@@ -2,7 +2,8 @@ namespace FuelSizing.Logs;
 
 /// <summary>
 /// A text on its way to the parser, made safe: of a line that is too long only the beginning passes, so that no line takes
-/// more than a fixed memory, and a last line without a line end is marked, so that the parser's user knows it.
+/// more than a fixed memory; a last line without a line end is marked, so that the parser's user knows it; and a byte order
+/// mark is dropped.
 /// </summary>
 /// <remarks>Line ends are \n, \r\n and \r, as the parser has them.</remarks>
 internal sealed class BoundedLines(TextReader text, bool owned, CancellationToken cancellation) : TextReader
@@ -15,6 +16,8 @@ internal sealed class BoundedLines(TextReader text, bool owned, CancellationToke
 
     /// <summary>Characters of the line at hand that have passed, one over the longest at most.</summary>
     private int _passed;
+
+    private bool _begun;
 
     private bool _lineOpen;
 
@@ -47,7 +50,15 @@ internal sealed class BoundedLines(TextReader text, bool owned, CancellationToke
                 return 1;
             }
 
-            int kept = Bounded(block[..read]);
+            bool marked = !_begun && block[0] == '\uFEFF';
+            _begun = true;
+            if (marked)
+            {
+                block[1..read].CopyTo(block);
+                read--;
+            }
+
+            int kept = read == 0 ? 0 : Bounded(block[..read]);
             if (kept > 0)
             {
                 return kept;

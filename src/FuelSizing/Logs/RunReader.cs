@@ -1,7 +1,5 @@
-using System.Globalization;
 using System.Text;
 using FuelSizing.Engines;
-using nietras.SeparatedValues;
 using UnitsNet;
 
 namespace FuelSizing.Logs;
@@ -15,18 +13,9 @@ public sealed class RunReader : IDisposable
     /// <summary>Rows between two reports of progress.</summary>
     private const int RowsAReport = 65_536;
 
-    private const string OpenQuote =
-        "the cell's quote is not closed before the separator or the line's end; a quote within a quoted cell is written twice.";
-
-    private readonly BoundedLines _lines;
-
     private readonly Stream? _stream;
 
-    private readonly SepReader _cells;
-
-    private readonly QuotedCells _quoted;
-
-    private readonly CultureInfo _numbers;
+    private readonly RowParser _parser;
 
     private readonly ProblemLog _problems;
 
@@ -34,24 +23,9 @@ public sealed class RunReader : IDisposable
 
     private readonly CancellationToken _cancellation;
 
-    private readonly int _columns;
-
-    private readonly ReadSlot _speed;
-
-    private readonly ReadSlot? _time;
-
-    /// <summary>All channels but speed and time.</summary>
-    private readonly ReadSlot[] _others;
-
-    private bool _isQuoted;
-
-    private long _line;
-
     private long _rows;
 
     private long _rowsUsed;
-
-    private double _lastTime = double.NegativeInfinity;
 
     private RunReader(
         TextReader text,
@@ -64,49 +38,9 @@ public sealed class RunReader : IDisposable
         CancellationToken cancellation)
     {
         mapping.Complete(nameof(mapping));
-        char separator = mapping.Separator switch
-        {
-            CellSeparator.Comma => ',',
-            CellSeparator.Semicolon => ';',
-            _ => '\t',
-        };
-        _numbers = Numbers(mapping.DecimalMark);
         (_stream, _progress, _cancellation) = (stream, progress, cancellation);
         _problems = new(eachProblem);
-        _quoted = new(separator);
-        _lines = new(text, owned, cancellation);
-
-        // The parser is asked for cells only: heading, counts and quotes are looked after here, line by line, so that a
-        // fault never reaches past its line.
-        _cells = Sep.New(separator)
-            .Reader(options => options with
-            {
-                HasHeader = false,
-                DisableColCountCheck = true,
-                DisableQuotesParsing = true,
-                CultureInfo = _numbers,
-            })
-            .From(_lines);
-        try
-        {
-            string[] headings = ReadHeading(mapping.HeadingLine);
-            string[]? units = mapping.UnitsRow == UnitsRow.None ? null : ReadLine()?.Select(cell => cell.Trim()).ToArray() ?? [];
-            _columns = headings.Length;
-            List<ReadSlot> slots = Heading.Match(
-                headings,
-                mapping.UnitsRow == UnitsRow.Used ? units : null,
-                mapping,
-                atmosphere.Pascals,
-                (column, below, cell, field, kind, message) => Refuse(column, mapping.HeadingLine + below, cell, field, kind, message));
-            _speed = slots.Single(slot => slot.Channel == Channel.Speed);
-            _time = slots.SingleOrDefault(slot => slot.Channel == Channel.Time);
-            _others = [.. slots.Where(slot => slot.Channel is not (Channel.Speed or Channel.Time))];
-        }
-        catch
-        {
-            Dispose();
-            throw;
-        }
+        _parser = new(new(text, owned, cancellation), mapping, atmosphere.Pascals, _problems);
     }
 
     /// <summary>What was wrong so far, in the file's order; the first thousand problems, of all that the account counts.</summary>
@@ -116,8 +50,7 @@ public sealed class RunReader : IDisposable
     public RunAccount Account => _problems.Account(_rows, _rowsUsed);
 
     /// <summary>The channels that the file has columns for.</summary>
-    public IReadOnlyList<Channel> Channels =>
-        [.. new[] { _time, _speed }.Concat(_others).OfType<ReadSlot>().Select(slot => slot.Channel).Order()];
+    public IReadOnlyList<Channel> Channels => _parser.Channels;
 
     /// <summary>Opens a file and reads its heading.</summary>
     /// <param name="path">Text in UTF-8, or in UTF-16 or UTF-32 with a byte order mark.</param>
@@ -253,16 +186,15 @@ public sealed class RunReader : IDisposable
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
     public bool TryRead(out RunRow row)
     {
-        while (_cells.MoveNext())
+        while (_parser.MoveNext())
         {
-            _line++;
             _rows++;
             if (_rows % RowsAReport == 0)
             {
                 Report();
             }
 
-            if (TryTake(_cells.Current, out row))
+            if (_parser.TryTake(out row))
             {
                 _rowsUsed++;
                 return true;
@@ -284,7 +216,7 @@ public sealed class RunReader : IDisposable
     }
 
     /// <summary>Closes the file, if the reader opened it.</summary>
-    public void Dispose() => _cells.Dispose();
+    public void Dispose() => _parser.Dispose();
 
     private static RunReader Open(
         Stream stream,
@@ -300,15 +232,6 @@ public sealed class RunReader : IDisposable
         ArgumentNullException.ThrowIfNull(atmosphere);
         StreamReader text = new(stream, Encoding.UTF8, detectEncodingFromByteOrderMarks: true, 65_536, leaveOpen: !owned);
         return new(text, stream, owned, mapping, atmosphere, eachProblem, progress, cancellation);
-    }
-
-    /// <summary>A number's form: no thousands, whose mark one country writes as the other writes its decimals.</summary>
-    private static CultureInfo Numbers(DecimalMark mark)
-    {
-        CultureInfo numbers = (CultureInfo)CultureInfo.InvariantCulture.Clone();
-        numbers.NumberFormat.NumberDecimalSeparator = mark == DecimalMark.Comma ? "," : ".";
-        numbers.NumberFormat.NumberGroupSeparator = "\uFFFE";
-        return numbers;
     }
 
     private RecordedRun ReadAll(string name, Atmosphere atmosphere)
@@ -328,280 +251,5 @@ public sealed class RunReader : IDisposable
         _progress?.Report(new(
             _rows,
             _stream is { CanSeek: true, Length: > 0 } file ? Ratio.FromDecimalFractions(Math.Min((double)file.Position / file.Length, 1)) : null));
-    }
-
-    private string[] ReadHeading(int headingLine)
-    {
-        string[]? cells = null;
-        for (int i = 0; i < headingLine; i++)
-        {
-            cells = ReadLine();
-            if (cells is null)
-            {
-                throw File(
-                    i,
-                    RunProblemKind.EmptyFile,
-                    i == 0 ? "the file is empty; wanted is a heading and numbers below." : string.Create(CultureInfo.InvariantCulture, $"the file ends here; its heading should be in line {headingLine}."));
-            }
-        }
-
-        if (_lines.IsCut && cells![^1].EndsWith(BoundedLines.CutMark))
-        {
-            throw File(_line, RunProblemKind.TruncatedLine, "the file ends within its heading; wanted is a whole heading, its line ended, and numbers below.");
-        }
-
-        // Blank cells at the end of a heading are separators that some programs write after the last column.
-        int count = cells!.Length;
-        while (count > 1 && string.IsNullOrWhiteSpace(cells[count - 1]))
-        {
-            count--;
-        }
-
-        return [.. cells.Take(count).Select(cell => cell.Trim().TrimStart('\uFEFF').Trim())];
-    }
-
-    /// <summary>The cells of a line above the rows; null at the end of the file.</summary>
-    private string[]? ReadLine()
-    {
-        if (!_cells.MoveNext())
-        {
-            return null;
-        }
-
-        _line++;
-        SepReader.Row row = _cells.Current;
-        if (row.Span.Length > BoundedLines.LongestLine)
-        {
-            throw File(_line, RunProblemKind.LineTooLong, TooLong());
-        }
-
-        if (!TrySplit(row))
-        {
-            throw File(_line, RunProblemKind.Quote, OpenQuote, _quoted.Count);
-        }
-
-        string[] cells = new string[Count(row)];
-        for (int i = 0; i < cells.Length; i++)
-        {
-            cells[i] = Cell(row, i).ToString();
-        }
-
-        return cells;
-    }
-
-    private static RunFileException File(long line, RunProblemKind kind, string message, int column = 1) =>
-        new(new(Math.Max(line, 1), column, "", kind, ProblemEffect.FileRefused, message));
-
-    private static string TooLong() => string.Create(
-        CultureInfo.InvariantCulture, $"the line has more than {BoundedLines.LongestLine:N0} characters; is a line end missing?");
-
-    /// <summary>A channel that cannot be read: of speed, that ends the reading.</summary>
-    private void Refuse(RunColumn column, int line, int cell, string field, RunProblemKind kind, string message)
-    {
-        if (column.Channel == Channel.Speed)
-        {
-            throw new RunFileException(new(line, cell, field, kind, ProblemEffect.FileRefused, message));
-        }
-
-        _problems.Add(line, cell, field, kind, ProblemEffect.ChannelLeftOut, message);
-    }
-
-    private bool TryTake(SepReader.Row row, out RunRow taken)
-    {
-        taken = default;
-        ReadOnlySpan<char> line = row.Span;
-        if (line.Length > BoundedLines.LongestLine)
-        {
-            return RefuseRow(1, "", RunProblemKind.LineTooLong, TooLong());
-        }
-
-        if (line.Length > 0 && line[^1] == BoundedLines.CutMark && _lines.IsCut)
-        {
-            return RefuseRow(
-                row.ColCount,
-                "",
-                RunProblemKind.TruncatedLine,
-                "the last line has no line end; its last value may have been cut, so the row is not used. End the line if it is whole.");
-        }
-
-        if (!TrySplit(row))
-        {
-            return RefuseRow(_quoted.Count, "", RunProblemKind.Quote, OpenQuote);
-        }
-
-        int count = Count(row);
-        if (count != _columns && !IsCountGood(row, line, count))
-        {
-            return false;
-        }
-
-        var values = ChannelValues.None;
-        if (!TryNeeded(row, _speed, ref values) || (_time is not null && !TryTime(row, _time, ref values)))
-        {
-            return false;
-        }
-
-        foreach (ReadSlot slot in _others)
-        {
-            if (TryValue(row, slot, out double value, out RunProblemKind kind))
-            {
-                values[(int)slot.Channel] = value;
-            }
-            else if (kind != RunProblemKind.MissingValue)
-            {
-                AddCell(row, slot, kind, value, ProblemEffect.ValueLeftOut);
-            }
-        }
-
-        taken = new(_line, values);
-        return true;
-    }
-
-    /// <summary>Blank cells past the last heading do no harm; other counts do.</summary>
-    private bool IsCountGood(SepReader.Row row, ReadOnlySpan<char> line, int count)
-    {
-        if (count < _columns)
-        {
-            return line.IsWhiteSpace()
-                ? RefuseRow(1, "", RunProblemKind.BlankLine, "the line is blank.")
-                : RefuseRow(
-                    count,
-                    "",
-                    RunProblemKind.TooFewCells,
-                    _problems.IsHeard ? $"the row has {count} cells and the heading {_columns}; which are missing cannot be told, so the row is not used." : "");
-        }
-
-        for (int i = _columns; i < count; i++)
-        {
-            if (!Cell(row, i).IsWhiteSpace())
-            {
-                return RefuseRow(
-                    i + 1,
-                    "",
-                    RunProblemKind.TooManyCells,
-                    _problems.IsHeard ? $"the row has {count} cells and the heading {_columns}; which are too many cannot be told, so the row is not used." : "");
-            }
-        }
-
-        return true;
-    }
-
-    /// <summary>A value without which the row is of no use.</summary>
-    private bool TryNeeded(SepReader.Row row, ReadSlot slot, ref ChannelValues values)
-    {
-        if (TryValue(row, slot, out double value, out RunProblemKind kind))
-        {
-            values[(int)slot.Channel] = value;
-            return true;
-        }
-
-        if (kind == RunProblemKind.MissingValue && Count(row) == 1)
-        {
-            return RefuseRow(1, "", RunProblemKind.BlankLine, "the line is blank.");
-        }
-
-        AddCell(row, slot, kind, value, ProblemEffect.RowRefused);
-        return false;
-    }
-
-    /// <summary>Time, which must go on from row to row.</summary>
-    private bool TryTime(SepReader.Row row, ReadSlot slot, ref ChannelValues values)
-    {
-        if (!TryNeeded(row, slot, ref values))
-        {
-            return false;
-        }
-
-        double time = values[(int)Channel.Time];
-        if (time > _lastTime)
-        {
-            _lastTime = time;
-            return true;
-        }
-
-        bool again = time == _lastTime;
-        return RefuseRow(
-            slot.Index + 1,
-            slot.Field,
-            again ? RunProblemKind.DuplicateTime : RunProblemKind.ReversedTime,
-            _problems.IsHeard
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the time is {time:R} s, {(again ? "that of the last row used" : $"before the last row used at {_lastTime:R} s")}; the row is not used.")
-                : "");
-    }
-
-    /// <summary>A cell as an SI value that may be; if it is none, what is wrong with it. A blank cell is a missing value.</summary>
-    private bool TryValue(SepReader.Row row, ReadSlot slot, out double value, out RunProblemKind kind)
-    {
-        kind = RunProblemKind.MissingValue;
-        ReadOnlySpan<char> cell = Cell(row, slot.Index);
-        if (cell.IsEmpty)
-        {
-            value = double.NaN;
-            return false;
-        }
-
-        if (_isQuoted ? double.TryParse(cell, NumberStyles.Float, _numbers, out value) : row[slot.Index].TryParse(out value))
-        {
-            value = (value * slot.Scale) + slot.Offset;
-            if (ChannelRange.Holds(slot.Channel, value))
-            {
-                return true;
-            }
-
-            kind = CellText.SaysNoNumber(cell) ? RunProblemKind.NotFinite : RunProblemKind.OutOfRange;
-            return false;
-        }
-
-        value = double.NaN;
-        if (!cell.IsWhiteSpace())
-        {
-            kind = CellText.SaysNoNumber(cell) ? RunProblemKind.NotFinite : RunProblemKind.NotANumber;
-        }
-
-        return false;
-    }
-
-    /// <summary>Parts a line into cells; false where a quote is not closed.</summary>
-    private bool TrySplit(SepReader.Row row)
-    {
-        ReadOnlySpan<char> line = row.Span;
-        _isQuoted = line.Contains('"');
-        return !_isQuoted || _quoted.TrySplit(line);
-    }
-
-    private int Count(SepReader.Row row) => _isQuoted ? _quoted.Count : row.ColCount;
-
-    private ReadOnlySpan<char> Cell(SepReader.Row row, int index) => _isQuoted ? _quoted[index] : row[index].Span;
-
-    private bool RefuseRow(int column, string field, RunProblemKind kind, string message)
-    {
-        _problems.Add(_line, column, field, kind, ProblemEffect.RowRefused, message);
-        return false;
-    }
-
-    /// <summary>A cell that gives no value.</summary>
-    private void AddCell(SepReader.Row row, ReadSlot slot, RunProblemKind kind, double value, ProblemEffect effect) =>
-        _problems.Add(
-            _line,
-            slot.Index + 1,
-            slot.Field,
-            kind,
-            effect,
-            _problems.IsHeard ? CellMessage(Cell(row, slot.Index), slot, kind, value, effect) : "");
-
-    private static string CellMessage(ReadOnlySpan<char> cell, ReadSlot slot, RunProblemKind kind, double value, ProblemEffect effect)
-    {
-        string found = $"\"{CellText.Shown(cell.Trim())}\"";
-        string what = kind switch
-        {
-            RunProblemKind.MissingValue => $"the cell is blank, and a row needs its {slot.Channel}",
-            RunProblemKind.NotFinite => $"{found} says that there is no value of {slot.Channel}",
-            RunProblemKind.OutOfRange =>
-                $"{found} is {slot.Channel} {ChannelRange.Text(slot.Channel, value)}; allowed is {ChannelRange.Text(slot.Channel)}",
-            _ => $"{found} is no number as the mapping has numbers written",
-        };
-        return $"{what}; {(effect == ProblemEffect.RowRefused ? "the row is not used." : "the row is used without this value.")}";
     }
 }

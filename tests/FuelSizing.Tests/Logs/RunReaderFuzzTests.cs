@@ -108,7 +108,7 @@ public class RunReaderFuzzTests
             return;
         }
 
-        string[] cells = line.Split(','), headings = [.. heading.Split(',').Select(cell => cell.Trim().TrimStart('\uFEFF').Trim())];
+        string[] cells = line.Split(','), headings = [.. heading.Split(',').Select(cell => cell.Trim())];
         foreach ((string name, Channel channel, double scale, double offset) in new[]
         {
             ("Time", Channel.Time, 1, 0),
@@ -136,6 +136,7 @@ public class RunReaderFuzzTests
 
     private static string[] Lines(string text)
     {
+        text = text.StartsWith('\uFEFF') ? text[1..] : text;
         string[] lines = text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n').Split('\n');
         return lines[^1].Length == 0 ? lines[..^1] : lines;
     }

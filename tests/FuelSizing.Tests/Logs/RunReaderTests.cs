@@ -128,7 +128,7 @@ public class RunReaderTests
     [InlineData("")]
     public void ByteOrderMark_OfAnyEncoding_IsNoPartOfTheHeading(string mark)
     {
-        string text = "Speed\n3000\n";
+        string text = "\"Speed\"\n3000\n";
         RunMapping mapping = RunMapping.Of(RunColumn.Speed("Speed", RotationalSpeedUnit.RevolutionPerMinute));
         Assert.Single(LogText.Read(mark + text, mapping).Rows);
         foreach (Encoding encoding in new[] { Encoding.UTF8, Encoding.Unicode, Encoding.BigEndianUnicode, Encoding.UTF32 })
@@ -143,7 +143,7 @@ public class RunReaderTests
     public void LinesAboveTheHeading_ArePassedOver()
     {
         RecordedRun run = LogText.Read(
-            "session 4\n\n" + LogText.Heading + "0,3000,0.5,350,0.85\n", LogText.Mapping.WithHeadingLine(3));
+            "session 4\n\"a quote, left open\n" + LogText.Heading + "0,3000,0.5,350,0.85\n", LogText.Mapping.WithHeadingLine(3));
         Assert.Equal(4, Assert.Single(run.Rows).Line);
         Assert.Equal(1, run.Account.Rows);
     }
