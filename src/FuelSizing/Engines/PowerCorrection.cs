@@ -15,7 +15,7 @@ using Pressure = UnitsNet.Pressure;
 /// Corrected power = factor × measured power; torque likewise. p_d is the barometer's pressure less that of the air's water
 /// vapour; T is the air's temperature at the engine's inlet.</para>
 /// <para>Valid range: ISO 1585: T 288 to 308 K, p_d 80 to 110 kPa, factor 0.93 to 1.07. SAE J1349: 15 to 35 °C, p_d 90 to
-/// 105 kPa, factor 0.93 to 1.07 (ranges from memory). Outside of it the factor is still given, and <see cref="Outside"/> says
+/// 105 kPa, factor 0.93 to 1.07 (both standards' ranges from memory). Outside of it the factor is still given, and <see cref="Outside"/> says
 /// what is out.</para>
 /// <para>Boosted engines: both factors are meant for naturally aspirated and boosted spark-ignition engines. Where a system
 /// makes up for temperature and altitude, the factor would correct twice and is 1: UN Regulation 85, whose factor is that of
@@ -123,7 +123,7 @@ public sealed record PowerCorrection
         return IsWithinStandard ? text : $"{text}, but {string.Join("; ", Outside)}";
     }
 
-    /// <summary>The ends of each standard's range; SAE J1349's are from memory.</summary>
+    /// <summary>The ends of each standard's range, from memory.</summary>
     private static IEnumerable<string> FindOutside(PowerStandard standard, double kelvins, double dry, double factor)
     {
         (double cold, double hot, double thin, double dense) = standard == PowerStandard.Iso1585

@@ -15,6 +15,7 @@ internal static class PowerCorrectionFactor
     /// <summary>ISO 1585 (1992; 2020): α_a = (99 kPa/p_d)^1.2 (T/298 K)^0.6.</summary>
     /// <param name="dryPressure">p_d, of the dry air, Pa.</param>
     /// <param name="temperature">T, of the air at the engine's inlet, K.</param>
+    /// <remarks>From memory; public quotations of the standard, and of UN Regulation 85, agree.</remarks>
     public static T Iso1585<T>(T dryPressure, T temperature)
         where T : struct, IReal<T> =>
         Powers.Of(ReferenceDryPressure / dryPressure, (T)1.2) * Powers.Of(temperature / ReferenceTemperature, (T)0.6);
@@ -23,7 +24,7 @@ internal static class PowerCorrectionFactor
     /// <param name="dryPressure">p_d, of the dry air, Pa.</param>
     /// <param name="temperature">T, of the air at the engine's inlet, K.</param>
     /// <remarks>
-    /// Indicated power follows the charge; friction does not. With a mechanical efficiency of 85 %, 1/0.85 = 1.18 of brake
+    /// As public discussions quote it. Indicated power follows the charge; friction does not. With a mechanical efficiency of 85 %, 1/0.85 = 1.18 of brake
     /// power is indicated and 0.18 is friction.
     /// </remarks>
     public static T SaeJ1349<T>(T dryPressure, T temperature)

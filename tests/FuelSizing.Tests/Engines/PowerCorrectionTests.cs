@@ -29,7 +29,7 @@ public class PowerCorrectionTests
     [InlineData(90, 25, 1.1215079)]
     public void Factor_OfIso1585_IsItsFormulas(double dry, double celsius, double factor) =>
         Published.Value(
-            "ISO 1585 (1992; 2020), spark ignition: (99/p)^1.2 (T/298)^0.6 (formula from memory, as UN Regulation 85 has it)",
+            "ISO 1585 (1992; 2020), spark ignition: (99/p)^1.2 (T/298)^0.6 (formula from memory; public quotations agree)",
             factor,
             In(PowerStandard.Iso1585, dry, celsius, 0).Factor,
             1e-7);
