@@ -1,3 +1,4 @@
+using CsCheck;
 using FuelSizing.Logs;
 using UnitsNet.Units;
 
@@ -120,6 +121,45 @@ public class RunMappingTests
     [InlineData("{} {}")]
     [InlineData("Speed,Lambda\n3000,0.8\n")]
     public void Text_ThatIsNoMapping_IsRefused(string text) => Assert.Throws<RunMappingException>(() => RunMapping.Parse(text));
+
+    [Fact]
+    public void Bytes_OfAChangedFile_AreAMappingOrRefusedWithAPlace()
+    {
+        byte[] good = System.Text.Encoding.UTF8.GetBytes(Full);
+        Gen.OneOf(Gen.Byte, Gen.OneOfConst("{}[]\",:\\u0123456789.eE-+ \n\0".Select(c => (byte)c).ToArray()))
+            .Select(Gen.Int[0, good.Length - 1], Gen.Int[0, 2]).Array[1, 4]
+            .Sample(
+                changes =>
+                {
+                    List<byte> bytes = [.. good];
+                    foreach ((byte put, int at, int kind) in changes)
+                    {
+                        int place = Math.Min(at, bytes.Count - 1);
+                        if (kind == 0)
+                        {
+                            bytes[place] = put;
+                        }
+                        else if (kind == 1)
+                        {
+                            bytes.Insert(place, put);
+                        }
+                        else
+                        {
+                            bytes.RemoveRange(place, Math.Min(put, bytes.Count - place - 1));
+                        }
+                    }
+
+                    try
+                    {
+                        return RunMappingJson.Read(bytes.ToArray()).Columns.Count > 0;
+                    }
+                    catch (RunMappingException refusal)
+                    {
+                        return refusal.Line >= 1 && refusal.Line <= 1 + bytes.Count(b => b == '\n') && refusal.Position >= 1;
+                    }
+                },
+                iter: 5000);
+    }
 
     [Fact]
     public void File_ThatIsTheRunItself_IsRefusedWithoutBeingReadWhole()

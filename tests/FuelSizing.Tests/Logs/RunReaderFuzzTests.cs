@@ -36,6 +36,17 @@ public class RunReaderFuzzTests
         Change.Array[1, 6].Select(changes => changes.Aggregate(Good, (text, change) => change(text)))
             .Sample(text => Check(text), iter: 6000);
 
+    /// <summary>Lines above the heading, units below it that are used, semicolons and decimal commas: the account alone is checked.</summary>
+    [Fact]
+    public void FileOfAnotherDialect_WithAFewChanges_LosesNoRow()
+    {
+        RunMapping mapping = RunMapping.Of(RunColumn.Time("Time"), RunColumn.Speed("Speed"), RunColumn.RailAbsolute("Rail"), RunColumn.Lambda("Lambda"))
+            .Written(CellSeparator.Semicolon, DecimalMark.Comma).WithHeadingLine(2).WithUnitsRow(UnitsRow.Used);
+        const string good = "a run; on the hill\nTime;Speed;Boost;Rail;Lambda\n[s];rpm;bar;kPa;\n0,00;3000;0,50;450;0,85\n\"0,01\";3010;0,52;452;0,84\n0,02;3020;;;\n";
+        Change.Array[1, 6].Select(changes => changes.Aggregate(good, (text, change) => change(text)))
+            .Sample(text => CheckAccount(text, new StringReader(text), mapping, 3), iter: 3000);
+    }
+
     [Fact]
     public void Text_OfTellingCharacters_IsReadRightOrReported() =>
         Gen.Select(Telling.Array[0, 300], Gen.Bool, (text, headed) => (headed ? LogText.Heading : "") + new string(text))
@@ -60,44 +71,53 @@ public class RunReaderFuzzTests
 
     private static void Check(string text, Stream? bytes = null)
     {
+        using TextReader reader = bytes is null ? new StringReader(text) : new StreamReader(bytes, Encoding.UTF8, true);
+        if (CheckAccount(text, reader, LogText.Mapping, 1) is var (rows, problems))
+        {
+            string[] lines = Lines(text);
+            foreach (RunRow row in rows)
+            {
+                CheckCells(lines[row.Line - 1], row, lines[0], problems);
+            }
+        }
+    }
+
+    /// <summary>What was read, every row accounted for; null of a file that is refused.</summary>
+    private static (List<RunRow> Rows, List<RunProblem> Problems)? CheckAccount(string text, TextReader file, RunMapping mapping, int linesAbove)
+    {
         List<RunProblem> problems = [];
-        List<RunRow> rows = [];
         RunReader reader;
         try
         {
-            reader = bytes is null
-                ? RunReader.Open(new StringReader(text), LogText.Mapping, LogText.Air, problems.Add)
-                : RunReader.Open(bytes, LogText.Mapping, LogText.Air, problems.Add);
+            reader = RunReader.Open(file, mapping, LogText.Air, problems.Add);
         }
         catch (RunFileException refusal)
         {
             Assert.True(refusal.Problem.Line >= 1 && refusal.Problem.Column >= 1 && refusal.Problem.Message.Length > 0);
             Assert.Equal(ProblemEffect.FileRefused, refusal.Problem.Effect);
-            return;
+            return null;
         }
 
+        List<RunRow> rows;
         using (reader)
         {
-            rows.AddRange(reader.Rows());
+            rows = [.. reader.Rows()];
         }
 
-        string[] lines = Lines(text);
+        int lines = Lines(text).Length;
         RunAccount account = reader.Account;
-        Assert.Equal(lines.Length - 1, account.Rows);
+        Assert.Equal(lines - linesAbove, account.Rows);
         Assert.Equal(rows.Count, account.RowsUsed);
-        Assert.All(problems, problem => Assert.True(problem.Line >= 1 && problem.Line <= lines.Length && problem.Column >= 1 && problem.Message.Length > 0));
+        Assert.All(problems, problem => Assert.True(problem.Line >= 1 && problem.Line <= lines && problem.Column >= 1 && problem.Message.Length > 0));
 
         // Each line below the heading is either used or refused, once.
         long[] refused = [.. problems.Where(problem => problem.Effect == ProblemEffect.RowRefused).Select(problem => problem.Line)];
-        Assert.Equal(Enumerable.Range(2, lines.Length - 1).Select(line => (long)line), rows.Select(row => row.Line).Concat(refused).Order());
+        Assert.Equal(
+            Enumerable.Range(linesAbove + 1, lines - linesAbove).Select(line => (long)line), rows.Select(row => row.Line).Concat(refused).Order());
         Assert.Equal(account.ValuesLeftOut, problems.Count(problem => problem.Effect == ProblemEffect.ValueLeftOut));
         Assert.Equal(account.Problems, problems.Count);
         Assert.True(rows.Zip(rows.Skip(1)).All(pair => !reader.Channels.Contains(Channel.Time) || pair.First[Channel.Time] < pair.Second[Channel.Time]));
-
-        foreach (RunRow row in rows)
-        {
-            CheckCells(lines[row.Line - 1], row, lines[0], problems);
-        }
+        return (rows, problems);
     }
 
     /// <summary>What a plain reading says of the cells: split, trim, parse. Lines with quotes are left to other tests.</summary>
