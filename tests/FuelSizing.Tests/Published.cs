@@ -65,7 +65,7 @@ internal static class Published
 
     private static string Sentence(string test)
     {
-        IEnumerable<string> words = Regex.Split(test, "_|(?<=[a-z0-9])(?=[A-Z])")
+        IEnumerable<string> words = Regex.Split(test, "_|(?<=[a-z0-9])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])")
             .Select((word, place) => place == 0 || word.Skip(1).Any(char.IsUpper) ? word : word.ToLowerInvariant());
         return string.Join(' ', words);
     }
