@@ -46,13 +46,14 @@ public class RefusalTests
     /// <summary>
     /// Takes any value: it only shows it, or answers false; a distribution takes any values in order (its own tests refuse
     /// others), for the input that it is given to knows the range; a run takes a progress to report to; a reading has no such
-    /// channel or no such problems.
+    /// channel or no such problems; a batch takes columns, which reflection cannot pass (its own tests refuse them).
     /// </summary>
     private static readonly HashSet<string> TakesAnything =
     [
         nameof(Readable),
         $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}",
         nameof(Distribution),
+        $"{nameof(PointBatch)}.{nameof(PointBatch.Evaluate)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.MonteCarlo)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.Sobol)}",
         $"{nameof(RunRow)}.{nameof(RunRow.Has)}",

@@ -6,11 +6,16 @@ namespace FuelSizing.Engines;
 /// <summary>Checks on engine speeds, given back in revolutions per second.</summary>
 internal static class EngineSpeed
 {
+    private static readonly RotationalSpeed Slowest = RotationalSpeed.FromRevolutionsPerMinute(100);
+
+    /// <summary>The least speed, rev/s.</summary>
+    public static double Least => Slowest.RevolutionsPerSecond;
+
     /// <summary>A speed that an engine can turn at.</summary>
     public static double Within(RotationalSpeed speed, string name) =>
         Allowed.Between(
             speed,
-            RotationalSpeed.FromRevolutionsPerMinute(100),
+            Slowest,
             RotationalSpeed.FromRevolutionsPerMinute(25_000),
             "Give the crankshaft's speed.",
             name).RevolutionsPerSecond;

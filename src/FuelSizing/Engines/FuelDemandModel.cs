@@ -27,20 +27,7 @@ public sealed class FuelDemandModel
         (Engine, Induction, Consumption, Basis) = (engine, induction, consumption, basis);
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
         MechanicalEfficiency = mechanicalEfficiency;
-        _constants = new(
-            engine.Displacement.CubicMeters,
-            engine.RevolutionsPerCycle,
-            induction.CompressorEfficiency.DecimalFractions,
-            induction.CoolerEffectiveness.DecimalFractions,
-            induction.CoolerPressureLoss.Pascals,
-            induction.Drive == CompressorDrive.Belt ? 1 : 0,
-            induction.DriveEfficiency.DecimalFractions,
-            measuredPower.MeasuredIn.Pascals,
-            measuredPower.MeasuredIn.Kelvins,
-            mechanicalEfficiency.DecimalFractions,
-            consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
-            consumption.Lambda,
-            consumption.Fuel.AirFuelRatio);
+        _constants = Constants<Real>();
     }
 
     /// <summary>Size and limits.</summary>
@@ -106,6 +93,23 @@ public sealed class FuelDemandModel
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
         new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, consumption, Basis);
+
+    /// <summary>The model in SI numbers, for one number or for many side by side.</summary>
+    internal DemandConstants<T> Constants<T>()
+        where T : struct, IReal<T> => new(
+            Engine.Displacement.CubicMeters,
+            Engine.RevolutionsPerCycle,
+            Induction.CompressorEfficiency.DecimalFractions,
+            Induction.CoolerEffectiveness.DecimalFractions,
+            Induction.CoolerPressureLoss.Pascals,
+            Induction.Drive == CompressorDrive.Belt ? 1 : 0,
+            Induction.DriveEfficiency.DecimalFractions,
+            MeasuredPower.MeasuredIn.Pascals,
+            MeasuredPower.MeasuredIn.Kelvins,
+            MechanicalEfficiency.DecimalFractions,
+            Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
+            Consumption.Lambda,
+            Consumption.Fuel.AirFuelRatio);
 
     /// <summary>The demand at a speed and boost.</summary>
     /// <param name="speed">Within the tables of volumetric efficiency and power, and up to the engine's limit.</param>

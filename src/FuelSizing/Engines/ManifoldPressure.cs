@@ -7,6 +7,12 @@ using Pressure = UnitsNet.Pressure;
 /// <summary>Checks on the gauge pressure in the inlet manifold.</summary>
 internal static class ManifoldPressure
 {
+    /// <summary>The least gauge pressure.</summary>
+    public static Pressure Least { get; } = Pressure.FromKilopascals(-95);
+
+    /// <summary>The most.</summary>
+    public static Pressure Most { get; } = Pressure.FromKilopascals(400);
+
     /// <summary>The deepest vacuum that the library reckons with, absolute.</summary>
     public static Pressure LeastAbsolute { get; } = Pressure.FromKilopascals(10);
 
@@ -14,8 +20,8 @@ internal static class ManifoldPressure
     public static Pressure Within(Pressure boost, string name) =>
         Allowed.Between(
             boost,
-            Pressure.FromKilopascals(-95),
-            Pressure.FromKilopascals(400),
+            Least,
+            Most,
             "Give gauge pressure in the manifold: negative under throttle, positive on boost.",
             name);
 }

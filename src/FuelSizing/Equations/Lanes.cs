@@ -5,17 +5,20 @@ namespace FuelSizing.Equations;
 
 /// <summary>Eight double-precision numbers side by side, in which batches evaluate the same equations.</summary>
 /// <param name="Values">The numbers, in SI units.</param>
-/// <remarks>Where the processor has no 512-bit registers the runtime splits each operation; the results do not change.</remarks>
-internal readonly record struct Lanes(Vector512<double> Values) : IReal<Lanes>
+/// <remarks>
+/// Where the processor has no 512-bit registers the runtime splits each operation; the results do not change, but
+/// <see cref="FourLanes"/> or <see cref="TwoLanes"/> are faster there.
+/// </remarks>
+internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
 {
-    /// <summary>Numbers in one batch.</summary>
+    /// <inheritdoc/>
     public static int Count => Vector512<double>.Count;
 
-    /// <summary>Reads a batch from the start of a span.</summary>
+    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes From(ReadOnlySpan<double> numbers) => new(Vector512.Create(numbers));
 
-    /// <summary>Writes the batch to the start of a span.</summary>
+    /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void CopyTo(Span<double> numbers) => Values.CopyTo(numbers);
 
@@ -46,6 +49,11 @@ internal readonly record struct Lanes(Vector512<double> Values) : IReal<Lanes>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes IfLess(Lanes left, Lanes right, Lanes then, Lanes otherwise) =>
         new(Vector512.ConditionalSelect(Vector512.LessThan(left.Values, right.Values), then.Values, otherwise.Values));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllWithin(Lanes values, Lanes least, Lanes most) =>
+        Vector512.GreaterThanOrEqualAll(values.Values, least.Values)
+        && Vector512.LessThanOrEqualAll(values.Values, most.Values);
 
 #if NET9_0_OR_GREATER
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

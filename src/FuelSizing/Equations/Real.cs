@@ -4,8 +4,23 @@ namespace FuelSizing.Equations;
 
 /// <summary>One double-precision number, in which the typed API evaluates the equations.</summary>
 /// <param name="Value">The number, in SI units.</param>
-internal readonly record struct Real(double Value) : IReal<Real>
+internal readonly record struct Real(double Value) : ILanes<Real>
 {
+    /// <inheritdoc/>
+    public static int Count => 1;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real From(ReadOnlySpan<double> numbers) => new(numbers[0]);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void CopyTo(Span<double> numbers) => numbers[0] = Value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllWithin(Real values, Real least, Real most) =>
+        values.Value >= least.Value && values.Value <= most.Value;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator Real(double value) => new(value);
 

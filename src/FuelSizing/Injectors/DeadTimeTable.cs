@@ -172,6 +172,12 @@ public sealed class DeadTimeTable
         return true;
     }
 
+    /// <summary>The table's row over differential pressure at one voltage; null where it does not cover the voltage.</summary>
+    internal DeadTimeRow? RowAt(double volts) =>
+        _byVoltage[0].Covers(volts)
+            ? new(_differentials, Array.ConvertAll(_byVoltage, row => row.At(volts)))
+            : null;
+
     internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>
         Allowed.Between(
             voltage,

@@ -49,9 +49,12 @@ public sealed record ElectronicReturnless : PressureRegulator
                 "Give the lowest voltage at which the controller still runs the pump.",
                 nameof(lowestVoltage)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(
-            Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, boost);
+    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
+
+    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
+
+    private RegulatorConstants Constants => new(
+        Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, OffsetPascals);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, LowestVoltage);
 }

@@ -29,8 +29,11 @@ public sealed record Fixed : PressureRegulator
     public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(Gauge.Pascals, 0, 0, 0, double.PositiveInfinity, boost);
+    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
+
+    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
+
+    private RegulatorConstants Constants => new(Gauge.Pascals, 0, 0, 0, double.PositiveInfinity, OffsetPascals);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
 }

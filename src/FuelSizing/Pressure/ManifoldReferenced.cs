@@ -29,8 +29,11 @@ public sealed record ManifoldReferenced : PressureRegulator
     public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(Base.Pascals, 1, 1, 0, double.PositiveInfinity, boost);
+    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
+
+    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
+
+    private RegulatorConstants Constants => new(Base.Pascals, 1, 1, 0, double.PositiveInfinity, OffsetPascals);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
 }

@@ -35,12 +35,13 @@ public abstract record PressureRegulator
     internal double OffsetPascals { get; private init; }
 
     /// <summary>The pressure that this unit sets, its own offset included, Pa.</summary>
-    internal double SetPascals(double boost) => RailPressure.Offset<Real>(NominalPascals(boost), OffsetPascals);
+    internal abstract double SetPascals(double boost);
+
+    /// <summary>Every single regulator in it; the highest of what they set governs.</summary>
+    internal abstract IEnumerable<RegulatorConstants> Singles { get; }
 
     /// <summary>The same regulator, off by so many Pa.</summary>
     internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };
-
-    private protected abstract double NominalPascals(double boost);
 
     /// <summary>The same regulator with another base pressure.</summary>
     internal abstract PressureRegulator WithBase(Pressure basePressure);

@@ -37,8 +37,13 @@ public sealed record RegulatorSeries : PressureRegulator
         return new(baseRegulator, unit);
     }
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost));
+    internal override double SetPascals(double boost) => RailPressure.Offset<Real>(
+        RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost)), OffsetPascals);
+
+    // An offset of the pair moves both alike.
+    internal override IEnumerable<RegulatorConstants> Singles =>
+        BaseRegulator.Singles.Concat(Unit.Singles).Select(single =>
+            single with { Offset = RailPressure.Offset<Real>(single.Offset, OffsetPascals) });
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(

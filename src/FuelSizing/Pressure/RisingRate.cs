@@ -85,9 +85,12 @@ public sealed record RisingRate : PressureRegulator
                 : null,
             WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(
-            Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, boost);
+    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
+
+    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
+
+    private RegulatorConstants Constants => new(
+        Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, OffsetPascals);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 }

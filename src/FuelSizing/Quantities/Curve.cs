@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
+using FuelSizing.Equations;
 using MathNet.Numerics.Interpolation;
 
 namespace FuelSizing.Quantities;
@@ -15,9 +17,12 @@ internal sealed class Curve
     /// </summary>
     public const double EndTolerance = 1e-9;
 
+    // Up to so many pieces it is faster to look at all of them than to search.
+    private const int MostSideBySide = 24;
+
     private readonly double[] _x;
     private readonly double[] _y;
-    private readonly IInterpolation _between;
+    private readonly CubicPiece<Real>[] _pieces;
     private readonly double _scale = 1;
 
     /// <summary>Takes points whose x rises strictly.</summary>
@@ -38,14 +43,14 @@ internal sealed class Curve
         }
 
         (_x, _y) = (x, y);
-        _between = kind == Interpolation.Monotone && x.Length >= 3
+        _pieces = Pieces(x, y, kind == Interpolation.Monotone && x.Length >= 3
             ? CubicSpline.InterpolatePchipSorted(x, y)
-            : LinearSpline.InterpolateSorted(x, y);
+            : null);
     }
 
     private Curve(Curve curve, double factor)
     {
-        (_x, _between, _scale) = (curve._x, curve._between, curve._scale * factor);
+        (_x, _pieces, _scale) = (curve._x, curve._pieces, curve._scale * factor);
         _y = Array.ConvertAll(curve._y, y => y * factor);
     }
 
@@ -73,7 +78,67 @@ internal sealed class Curve
     /// <summary>The value at x, which the caller has found to be covered.</summary>
     public double At(double x) =>
         Covers(x)
-            ? _scale * _between.Interpolate(Math.Clamp(x, First, Last))
+            ? _scale * Between(Math.Clamp(x, First, Last))
             : throw new InvalidOperationException(
                 string.Create(CultureInfo.InvariantCulture, $"{x} lies outside the table's {First} to {Last}."));
+
+    /// <summary>The value at each of x, all of which the caller has found to be covered.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T At<T>(T x, Span<double> scratch)
+        where T : struct, ILanes<T>
+    {
+        T inside = T.Min((T)Last, T.Max((T)First, x));
+        return (T)_scale * (_pieces.Length <= MostSideBySide
+            ? PiecewiseCubic.Of(_pieces, inside)
+            : OneByOne(inside, scratch));
+    }
+
+    private T OneByOne<T>(T x, Span<double> scratch)
+        where T : struct, ILanes<T>
+    {
+        x.CopyTo(scratch);
+        for (int lane = 0; lane < T.Count; lane++)
+        {
+            scratch[lane] = Between(scratch[lane]);
+        }
+
+        return T.From(scratch);
+    }
+
+    private double Between(double x)
+    {
+        CubicPiece<Real>[] pieces = _pieces;
+        int piece;
+        if (pieces.Length <= MostSideBySide)
+        {
+            piece = 0;
+            while (piece + 1 < pieces.Length && x >= pieces[piece + 1].Start)
+            {
+                piece++;
+            }
+        }
+        else
+        {
+            piece = Array.BinarySearch(_x, 0, pieces.Length, x);
+            piece = piece < 0 ? ~piece - 1 : piece;
+        }
+
+        return pieces[piece].At(x);
+    }
+
+    // The library gives slopes and not its coefficients; each piece follows from the slopes at its ends.
+    private static CubicPiece<Real>[] Pieces(double[] x, double[] y, CubicSpline? smooth)
+    {
+        CubicPiece<Real>[] pieces = new CubicPiece<Real>[x.Length - 1];
+        for (int k = 0; k < pieces.Length; k++)
+        {
+            double straight = StraightLine.Slope<Real>(x[k], y[k], x[k + 1], y[k + 1]);
+            pieces[k] = smooth is null
+                ? new(x[k], y[k], straight, 0, 0)
+                : CubicPiece<Real>.Between(
+                    x[k], y[k], smooth.Differentiate(x[k]), x[k + 1], y[k + 1], smooth.Differentiate(x[k + 1]));
+        }
+
+        return pieces;
+    }
 }

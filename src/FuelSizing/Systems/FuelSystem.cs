@@ -43,13 +43,7 @@ public sealed class FuelSystem
     {
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits) = (pump, plumbing, limits);
-        _injection = new(
-            injectors.Injector.RatedFlow,
-            injectors.Injector.RatedPascals,
-            injectors.Injector.TestDensity,
-            injectors.Count,
-            injectors.InjectionsPerCycle,
-            demand.Engine.RevolutionsPerCycle);
+        _injection = InjectionConstants<Real>();
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
         _dutyLimit = limits.DutyCycle.DecimalFractions;
         _pumpReserve = limits.PumpReserve.DecimalFractions;
@@ -224,6 +218,16 @@ public sealed class FuelSystem
         // Injectors are judged at the pressure set, so that a failing pump is not laid to them.
         return (actual, circuit.Sags ? Inject(demand, circuit.RailSet) : actual);
     }
+
+    /// <summary>The injectors in SI numbers, for one number or for many side by side.</summary>
+    internal InjectionConstants<T> InjectionConstants<T>()
+        where T : struct, IReal<T> => new(
+            Injectors.Injector.RatedFlow,
+            Injectors.Injector.RatedPascals,
+            Injectors.Injector.TestDensity,
+            Injectors.Count,
+            Injectors.InjectionsPerCycle,
+            Demand.Engine.RevolutionsPerCycle);
 
     private Injection Inject(PointDemand demand, double rail)
     {

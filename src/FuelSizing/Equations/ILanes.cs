@@ -1,0 +1,19 @@
+namespace FuelSizing.Equations;
+
+/// <summary>Numbers side by side, as wide as a register of the processor: what a loop over spans needs beside arithmetic.</summary>
+/// <typeparam name="T">The numbers themselves.</typeparam>
+internal interface ILanes<T> : IReal<T>
+    where T : struct, ILanes<T>
+{
+    /// <summary>How many numbers there are.</summary>
+    static abstract int Count { get; }
+
+    /// <summary>Reads them from the start of a span.</summary>
+    static abstract T From(ReadOnlySpan<double> numbers);
+
+    /// <summary>Writes them to the start of a span.</summary>
+    void CopyTo(Span<double> numbers);
+
+    /// <summary>True if every number lies within a closed range; one that is not a number never does.</summary>
+    static abstract bool AllWithin(T values, T least, T most);
+}
