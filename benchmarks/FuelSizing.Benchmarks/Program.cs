@@ -2,8 +2,15 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using FuelSizing.Benchmarks;
 
+PointPeers.FindLibraries();
 switch (args)
 {
+    case ["points", var points]:
+        PointContest.Run(int.Parse(points, CultureInfo.InvariantCulture));
+        break;
+    case ["points-growing", var most]:
+        PointContest.Grow(int.Parse(most, CultureInfo.InvariantCulture));
+        break;
     case ["write-log", var path, var rows]:
         LongRun.Write(path, int.Parse(rows, CultureInfo.InvariantCulture));
         break;

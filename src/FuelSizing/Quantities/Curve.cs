@@ -43,7 +43,7 @@ internal sealed class Curve
         }
 
         (_x, _y) = (x, y);
-        _pieces = Pieces(x, y, kind == Interpolation.Monotone && x.Length >= 3
+        _pieces = PiecesOf(x, y, kind == Interpolation.Monotone && x.Length >= 3
             ? CubicSpline.InterpolatePchipSorted(x, y)
             : null);
     }
@@ -65,6 +65,9 @@ internal sealed class Curve
 
     /// <summary>The value at the highest x.</summary>
     public double LastValue => _y[^1];
+
+    /// <summary>The curve's pieces, unscaled.</summary>
+    public ReadOnlySpan<CubicPiece<Real>> Pieces => _pieces;
 
     /// <summary>The points as given.</summary>
     public IEnumerable<(double X, double Y)> Points => _x.Zip(_y);
@@ -127,7 +130,7 @@ internal sealed class Curve
     }
 
     // The library gives slopes and not its coefficients; each piece follows from the slopes at its ends.
-    private static CubicPiece<Real>[] Pieces(double[] x, double[] y, CubicSpline? smooth)
+    private static CubicPiece<Real>[] PiecesOf(double[] x, double[] y, CubicSpline? smooth)
     {
         CubicPiece<Real>[] pieces = new CubicPiece<Real>[x.Length - 1];
         for (int k = 0; k < pieces.Length; k++)

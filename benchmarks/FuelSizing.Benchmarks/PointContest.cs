@@ -1,0 +1,109 @@
+using System.Diagnostics;
+using System.Runtime.InteropServices;
+
+namespace FuelSizing.Benchmarks;
+
+/// <summary>
+/// Times the batch and its peers in turns, so that whatever else the machine does falls on all alike, and gives medians and
+/// the median of the ratios within a turn.
+/// </summary>
+internal static class PointContest
+{
+    private const int Turns = 41;
+    private const double TurnSeconds = 0.02;
+
+    public static void Run(int points)
+    {
+        PointPeers peers = new(points);
+        string folder = Directory.CreateTempSubdirectory().FullName;
+        string answers = Path.Combine(folder, "answers.bin");
+        using NumPyPeer python = new(peers.Written(folder), answers);
+        (string Name, Func<int, double> Seconds)[] contestants =
+        [
+            ("batch", Timed(() => peers.Batch())),
+            ("batch, two threads", Timed(() => peers.Batch(2))),
+            ("C, g++ -O3 -march=native", Timed(peers.Strict)),
+            ("C, the same with -ffast-math", Timed(peers.Fast)),
+            ("C#, plain doubles", Timed(peers.Plain)),
+            ("C#, UnitsNet everywhere", Timed(peers.Units)),
+            ($"NumPy ({python.Version})", python.Run),
+        ];
+        Agree(peers, answers);
+        int[] repeats = Array.ConvertAll(contestants, contestant =>
+        {
+            contestant.Seconds(2);
+            return Math.Clamp((int)(TurnSeconds * 10 / contestant.Seconds(10)), 1, 100_000);
+        });
+        double[][] times = [.. contestants.Select(_ => new double[Turns])];
+        for (int turn = 0; turn < Turns; turn++)
+        {
+            for (int i = 0; i < contestants.Length; i++)
+            {
+                times[i][turn] = contestants[i].Seconds(repeats[i]) / repeats[i] / points * 1e9;
+            }
+        }
+
+        Console.WriteLine($"{points:N0} points, {Turns} turns, medians");
+        for (int i = 0; i < contestants.Length; i++)
+        {
+            double ratio = Median([.. times[i].Zip(times[0], (its, batch) => its / batch)]);
+            double low = times[i].Min();
+            Console.WriteLine(FormattableString.Invariant(
+                $"{contestants[i].Name,-32} {Median(times[i]),9:F2} ns a point (least {low:F2}), {ratio,7:F2} × the batch"));
+        }
+
+        Directory.Delete(folder, recursive: true);
+    }
+
+    /// <summary>How the batch's cost grows with the points.</summary>
+    public static void Grow(int most)
+    {
+        for (int points = 1_000; points <= most && points > 0; points *= 10)
+        {
+            PointPeers peers = new(points);
+            double[] one = new double[11];
+            double[] two = new double[11];
+            int repeats = Math.Max(1, 3_000_000 / points);
+            Func<int, double> alone = Timed(() => peers.Batch());
+            Func<int, double> shared = Timed(() => peers.Batch(2));
+            alone(repeats);
+            shared(repeats);
+            for (int turn = 0; turn < one.Length; turn++)
+            {
+                one[turn] = alone(repeats) / repeats / points * 1e9;
+                two[turn] = shared(repeats) / repeats / points * 1e9;
+            }
+
+            Console.WriteLine(FormattableString.Invariant(
+                $"{points,11:N0} points: {Median(one):F2} ns a point, two threads {Median(two):F2}, {Median([.. one.Zip(two, (a, b) => a / b)]):F2} × as fast"));
+        }
+    }
+
+    private static void Agree(PointPeers peers, string answers)
+    {
+        peers.Plain();
+        double[] plain = peers.Outputs;
+        double Off(double[] other) => plain.Zip(other, (a, b) => Math.Abs(b - a) / Math.Abs(a)).Max();
+        foreach (Action run in new Action[] { () => peers.Batch(), peers.Strict, peers.Fast, peers.Units })
+        {
+            run();
+            Console.Write(FormattableString.Invariant($"{Off(peers.Outputs):E1} "));
+        }
+
+        Console.WriteLine(FormattableString.Invariant(
+            $"{Off(MemoryMarshal.Cast<byte, double>(File.ReadAllBytes(answers)).ToArray()):E1}: largest differences from plain doubles (batch, C, C fast, units, NumPy)"));
+    }
+
+    private static Func<int, double> Timed(Action run) => repeats =>
+    {
+        long start = Stopwatch.GetTimestamp();
+        for (int i = 0; i < repeats; i++)
+        {
+            run();
+        }
+
+        return Stopwatch.GetElapsedTime(start).TotalSeconds;
+    };
+
+    private static double Median(double[] values) => MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace([.. values]);
+}
