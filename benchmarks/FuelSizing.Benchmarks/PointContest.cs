@@ -4,13 +4,14 @@ using System.Runtime.InteropServices;
 namespace FuelSizing.Benchmarks;
 
 /// <summary>
-/// Times the batch and its peers in turns, so that whatever else the machine does falls on all alike, and gives medians and
-/// the median of the ratios within a turn.
+/// Times the batch and its peers in turns of processor time, so that whatever else the machine does falls on all alike, and
+/// gives medians and the median of the ratios within a turn.
 /// </summary>
 internal static class PointContest
 {
-    private const int Turns = 41;
-    private const double TurnSeconds = 0.02;
+    private const int Turns = 201;
+    private const double TurnSeconds = 0.002;
+    private const double WarmSeconds = 0.5;
 
     public static void Run(int points)
     {
@@ -20,19 +21,25 @@ internal static class PointContest
         using NumPyPeer python = new(peers.Written(folder), answers);
         (string Name, Func<int, double> Seconds)[] contestants =
         [
-            ("batch", Timed(() => peers.Batch())),
-            ("batch, two threads", Timed(() => peers.Batch(2))),
-            ("C, g++ -O3 -march=native", Timed(peers.Strict)),
-            ("C, the same with -ffast-math", Timed(peers.Fast)),
-            ("C#, plain doubles", Timed(peers.Plain)),
-            ("C#, UnitsNet everywhere", Timed(peers.Units)),
+            ("batch", repeats => ThreadClock.Of(() => peers.Batch(), repeats)),
+            ("C, g++ -O3 -march=native", repeats => ThreadClock.Of(peers.Strict, repeats)),
+            ("C, the same with -ffast-math", repeats => ThreadClock.Of(peers.Fast, repeats)),
+            ("C#, plain doubles", repeats => ThreadClock.Of(peers.Plain, repeats)),
+            ("C#, UnitsNet everywhere", repeats => ThreadClock.Of(peers.Units, repeats)),
             ($"NumPy ({python.Version})", python.Run),
         ];
         Agree(peers, answers);
         int[] repeats = Array.ConvertAll(contestants, contestant =>
         {
-            contestant.Seconds(2);
-            return Math.Clamp((int)(TurnSeconds * 10 / contestant.Seconds(10)), 1, 100_000);
+            int runs = 0;
+            double spent = 0;
+            while (spent < WarmSeconds)
+            {
+                spent += contestant.Seconds(4);
+                runs += 4;
+            }
+
+            return Math.Max(1, (int)(runs * TurnSeconds / spent));
         });
         double[][] times = [.. contestants.Select(_ => new double[Turns])];
         for (int turn = 0; turn < Turns; turn++)
@@ -49,7 +56,7 @@ internal static class PointContest
             double ratio = Median([.. times[i].Zip(times[0], (its, batch) => its / batch)]);
             double low = times[i].Min();
             Console.WriteLine(FormattableString.Invariant(
-                $"{contestants[i].Name,-32} {Median(times[i]),9:F2} ns a point (least {low:F2}), {ratio,7:F2} × the batch"));
+                $"{contestants[i].Name,-32} {Median(times[i]),9:F2} ns a point (least {low:F2}), {ratio,7:F2} times the batch"));
         }
 
         Directory.Delete(folder, recursive: true);

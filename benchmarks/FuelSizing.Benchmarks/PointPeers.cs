@@ -260,6 +260,11 @@ internal sealed unsafe class PointPeers
     /// <summary>Finds the libraries that benchmarks/peer/build compiled.</summary>
     public static void FindLibraries() => NativeLibrary.SetDllImportResolver(typeof(PointPeers).Assembly, (name, _, _) =>
     {
+        if (!name.StartsWith("points-", StringComparison.Ordinal))
+        {
+            return 0;
+        }
+
         for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {
             string path = Path.Combine(folder.FullName, "artifacts", "peer", string.Create(CultureInfo.InvariantCulture, $"lib{name}.so"));

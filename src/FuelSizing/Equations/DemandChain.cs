@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace FuelSizing.Equations;
 
 /// <summary>The engine, as the demand chain sees it: SI numbers that do not change along a sweep.</summary>
@@ -67,6 +69,7 @@ internal readonly record struct DemandState<T>(
 internal static class DemandChain
 {
     /// <summary>Evaluates the chain: manifold → charge → air → power → fuel, both ways.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DemandState<T> Evaluate<T>(in DemandConstants<T> engine, in DemandInput<T> point)
         where T : struct, IReal<T>
     {

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace FuelSizing.Equations;
 
 /// <summary>The injectors, as the injection chain sees them: SI numbers that do not change along a sweep.</summary>
@@ -32,6 +34,7 @@ internal readonly record struct InjectionState<T>(T StaticFlow, T AvailableTime,
 internal static class InjectionChain
 {
     /// <summary>Evaluates the chain: differential → static flow → pulse → duty cycle.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static InjectionState<T> Evaluate<T>(in InjectionConstants<T> injectors, in InjectionInput<T> point)
         where T : struct, IReal<T>
     {

@@ -8,38 +8,31 @@ namespace FuelSizing.Injectors;
 /// <param name="Times">At each of them, s; one where there are none.</param>
 internal sealed record DeadTimeRow(double[] Differentials, double[] Times)
 {
-    /// <summary>Dead time, s; not a number where the table does not cover the pressure.</summary>
-    /// <param name="differential">Pa.</param>
-    public T At<T>(T differential)
-        where T : struct, IReal<T>
+    /// <summary>Dead times, s; not a number where the table does not cover the pressure.</summary>
+    /// <param name="differential">Pa; a whole number of vectors.</param>
+    /// <param name="into">Where to write them.</param>
+    public void At<T>(ReadOnlySpan<double> differential, Span<double> into)
+        where T : struct, ILanes<T>, IReal<T>
     {
-        double[] pressures = Differentials;
-        double[] times = Times;
-        if (pressures.Length == 0)
+        if (Differentials.Length == 0)
         {
-            return times[0];
+            into.Fill(Times[0]);
+            return;
         }
 
-        (double least, double most) = (pressures[0], pressures[^1]);
-        T inside = T.Min(most, T.Max(least, differential));
-        T x0 = least;
-        T y0 = times[0];
-        T x1 = pressures[1];
-        T y1 = times[1];
-        for (int next = 1; next + 1 < pressures.Length; next++)
+        ReadOnlySpan<double> pressures = Differentials;
+        ReadOnlySpan<double> times = Times;
+        T least = pressures[0];
+        T most = pressures[^1];
+        double beyond = Curve.EndTolerance * (pressures[^1] - pressures[0]);
+        T under = pressures[0] - beyond;
+        T over = pressures[^1] + beyond;
+        T none = double.NaN;
+        for (int at = 0; at < differential.Length; at += T.Count)
         {
-            // The row of the pressure belongs to the piece before it, as in the table.
-            T from = pressures[next];
-            T to = pressures[next + 1];
-            x0 = T.IfLess(from, inside, from, x0);
-            y0 = T.IfLess(from, inside, times[next], y0);
-            x1 = T.IfLess(from, inside, to, x1);
-            y1 = T.IfLess(from, inside, times[next + 1], y1);
+            T given = T.From(differential[at..]);
+            T time = PiecewiseLine.Of(pressures, times, T.Min(most, T.Max(least, given)));
+            T.IfLess(over, given, none, T.IfLess(given, under, none, time)).CopyTo(into[at..]);
         }
-
-        T time = StraightLine.Through(x0, y0, x1, y1, inside);
-        double beyond = Curve.EndTolerance * (most - least);
-        time = T.IfLess(differential, least - beyond, double.NaN, time);
-        return T.IfLess(most + beyond, differential, double.NaN, time);
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using FuelSizing.Equations;
 using MathNet.Numerics.Interpolation;
 
@@ -85,27 +84,30 @@ internal sealed class Curve
             : throw new InvalidOperationException(
                 string.Create(CultureInfo.InvariantCulture, $"{x} lies outside the table's {First} to {Last}."));
 
-    /// <summary>The value at each of x, all of which the caller has found to be covered.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T At<T>(T x, Span<double> scratch)
-        where T : struct, ILanes<T>
+    /// <summary>The values at all x, which the caller has found to be covered.</summary>
+    /// <param name="x">A whole number of vectors.</param>
+    /// <param name="values">Where to write them.</param>
+    public void At<T>(ReadOnlySpan<double> x, Span<double> values)
+        where T : struct, ILanes<T>, IReal<T>
     {
-        T inside = T.Min((T)Last, T.Max((T)First, x));
-        return (T)_scale * (_pieces.Length <= MostSideBySide
-            ? PiecewiseCubic.Of(_pieces, inside)
-            : OneByOne(inside, scratch));
-    }
-
-    private T OneByOne<T>(T x, Span<double> scratch)
-        where T : struct, ILanes<T>
-    {
-        x.CopyTo(scratch);
-        for (int lane = 0; lane < T.Count; lane++)
+        if (_pieces.Length > MostSideBySide)
         {
-            scratch[lane] = Between(scratch[lane]);
+            for (int at = 0; at < x.Length; at++)
+            {
+                values[at] = _scale * Between(Math.Clamp(x[at], First, Last));
+            }
+
+            return;
         }
 
-        return T.From(scratch);
+        ReadOnlySpan<CubicPiece<Real>> pieces = _pieces;
+        T scale = _scale;
+        T first = First;
+        T last = Last;
+        for (int at = 0; at < x.Length; at += T.Count)
+        {
+            (scale * PiecewiseCubic.Of(pieces, T.Min(last, T.Max(first, T.From(x[at..]))))).CopyTo(values[at..]);
+        }
     }
 
     private double Between(double x)

@@ -13,6 +13,9 @@ internal sealed class PointKernel
     // The widest vector.
     private const int MostLanes = 8;
 
+    // Points that pass through the chain together.
+    private const int Block = 256;
+
     // As in Curve: the same end reached by other arithmetic may differ in the last digit.
     private const double EndTolerance = Curve.EndTolerance;
 
@@ -67,22 +70,29 @@ internal sealed class PointKernel
     }
 
     /// <summary>Evaluates points; the place of the first that is out of range, −1 if there is none.</summary>
+    /// <remarks>
+    /// A block at a time passes through the chain step by step: each step is a short loop that the compiler keeps in
+    /// registers, and a block between two steps stays in the processor's first cache.
+    /// </remarks>
+    [SkipLocalsInit]
     public int Evaluate<T>(in PointColumns columns)
         where T : struct, ILanes<T>, IReal<T>
     {
         Chain<T> chain = new(this);
-        Span<double> scratch = stackalloc double[MostLanes];
+        Span<double> room = stackalloc double[Scratch.Columns * Block];
+        Scratch scratch = new(room);
         int points = columns.Inputs.Speed.Length;
-        int at = 0;
-        for (; at <= points - T.Count; at += T.Count)
+        int whole = points - (points % T.Count);
+        for (int from = 0; from < whole; from += Block)
         {
-            if (!Step(chain, columns, at, scratch))
+            int count = Math.Min(Block, whole - from);
+            if (!Evaluate(chain, columns.Slice(from, count), scratch.Slice(count)))
             {
-                return FirstRefused(columns.Inputs, at);
+                return FirstRefused(columns.Inputs, from);
             }
         }
 
-        return at < points ? Rest<T>(chain, columns, at, scratch) : -1;
+        return whole < points ? Rest<T>(chain, columns, whole, scratch.Slice(T.Count)) : -1;
     }
 
     /// <summary>The exception for a point that is out of range.</summary>
@@ -146,7 +156,7 @@ internal sealed class PointKernel
     }
 
     /// <summary>The last points, too few to fill a vector: the last of them fills the lanes left over.</summary>
-    private int Rest<T>(in Chain<T> chain, in PointColumns columns, int from, Span<double> scratch)
+    private int Rest<T>(in Chain<T> chain, in PointColumns columns, int from, in Scratch scratch)
         where T : struct, ILanes<T>, IReal<T>
     {
         Span<double> padded = stackalloc double[11 * MostLanes];
@@ -167,7 +177,7 @@ internal sealed class PointKernel
             DutyCycle = padded.Slice(9 * MostLanes, MostLanes),
             InjectorReserve = padded.Slice(10 * MostLanes, MostLanes),
         };
-        if (!Step(chain, new(inputs, outputs), 0, scratch))
+        if (!Evaluate(chain, new PointColumns(inputs, outputs).Slice(0, T.Count), scratch))
         {
             return FirstRefused(columns.Inputs, from);
         }
@@ -202,124 +212,235 @@ internal sealed class PointKernel
         }
     }
 
-    /// <summary>Evaluates one vector of points; false if one of them is out of range.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool Step<T>(in Chain<T> chain, in PointColumns columns, int at, Span<double> scratch)
+    /// <summary>Evaluates a block of points, a whole number of vectors; false if one of them is out of range.</summary>
+    private bool Evaluate<T>(in Chain<T> chain, in PointColumns columns, in Scratch scratch)
         where T : struct, ILanes<T>, IReal<T>
     {
         PointInputs inputs = columns.Inputs;
-        T speed = T.From(inputs.Speed[at..]);
-        T boost = T.From(inputs.Boost[at..]);
-        if (!T.AllWithin(speed, _speeds.Least, _speeds.Most) || !T.AllWithin(boost, _boosts.Least, _boosts.Most))
+        PointOutputs outputs = columns.Outputs;
+        if (!AllWithin<T>(inputs.Speed, _speeds)
+            || !AllWithin<T>(inputs.Boost, _boosts)
+            || !AllWithin<T>(inputs.Lambda, Lambdas)
+            || !AllWithin<T>(inputs.SupplyVoltage, Voltages))
         {
             return false;
         }
 
-        DemandConstants<T> engine = chain.Engine;
-        if (!inputs.Lambda.IsEmpty)
+        Span<double> fuel = outputs.FuelFlow.IsEmpty ? scratch.Fuel : outputs.FuelFlow;
+        Span<double> rail = outputs.RailGauge.IsEmpty ? scratch.Rail : outputs.RailGauge;
+        Span<double> differential = outputs.Differential.IsEmpty ? scratch.Differential : outputs.Differential;
+        _efficiency.At<T>(inputs.Speed, scratch.Efficiency);
+        _power.At<T>(inputs.Speed, scratch.Power);
+        Demand(chain, inputs, scratch, fuel);
+        Rail<T>(inputs.Boost, rail);
+        if (_losesAhead)
         {
-            T lambda = T.From(inputs.Lambda[at..]);
-            engine = engine with { Lambda = lambda };
-            if (!T.AllWithin(lambda, Lambdas.Least, Lambdas.Most))
+            LoseAhead(fuel, rail);
+        }
+
+        Differential<T>(inputs.Boost, rail, differential);
+        if (inputs.SupplyVoltage.IsEmpty)
+        {
+            DeadTime<T>(differential, scratch.DeadTime);
+        }
+        else
+        {
+            DeadTime(inputs.SupplyVoltage, differential, scratch.DeadTime);
+        }
+
+        Injection(chain, inputs.Speed, fuel, differential, scratch.DeadTime, outputs);
+        return true;
+    }
+
+    private static bool AllWithin<T>(ReadOnlySpan<double> column, (double Least, double Most) range)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        T least = range.Least;
+        T most = range.Most;
+        for (int at = 0; at < column.Length; at += T.Count)
+        {
+            if (!T.AllWithin(T.From(column[at..]), least, most))
             {
                 return false;
             }
         }
 
-        DemandState<T> demand = DemandChain.Evaluate(engine, new DemandInput<T>(
-            speed, boost, _ambient, _ambientTemperature, _efficiency.At(speed, scratch), _power.At(speed, scratch)));
-        T mass = _basis switch
-        {
-            DemandBasis.Air => demand.FromAir,
-            DemandBasis.Power => demand.FromPower,
-            _ => T.Max(demand.FromAir, demand.FromPower),
-        };
-        T fuel = FuelDemandFlow.Volume(mass, _density);
-        T rail = _regulators[0].Set(boost);
-        for (int behind = 1; behind < _regulators.Length; behind++)
-        {
-            rail = RailPressure.InSeries(rail, _regulators[behind].Set(boost));
-        }
-
-        rail = _losesAhead ? rail - Ahead(fuel, scratch) : rail;
-        T differential = RailPressure.Differential(rail, _ambient, demand.ManifoldAbsolute);
-        T deadTime;
-        if (inputs.SupplyVoltage.IsEmpty)
-        {
-            deadTime = _deadTime is null ? double.NaN : _deadTime.At(differential);
-        }
-        else if (T.AllWithin(T.From(inputs.SupplyVoltage[at..]), Voltages.Least, Voltages.Most))
-        {
-            deadTime = DeadTimeAt(inputs.SupplyVoltage[at..], differential, scratch);
-        }
-        else
-        {
-            return false;
-        }
-
-        InjectionState<T> injection = InjectionChain.Evaluate(
-            chain.Injectors, new InjectionInput<T>(speed, differential, deadTime, fuel, _density));
-        PointOutputs outputs = columns.Outputs;
-        Write(rail, outputs.RailGauge, at);
-        Write(differential, outputs.Differential, at);
-        Write(fuel, outputs.FuelFlow, at);
-        Write(injection.StaticFlow, outputs.StaticFlow, at);
-        Write(T.IfLess(0, injection.StaticFlow, injection.Pulse, double.NaN), outputs.Pulse, at);
-        Write(T.IfLess(0, injection.StaticFlow, injection.DutyCycle, double.NaN), outputs.DutyCycle, at);
-        if (!outputs.InjectorReserve.IsEmpty)
-        {
-            T capacity = InjectorFlow.Capacity(
-                injection.StaticFlow, chain.Injectors.Count, injection.AvailableTime, _dutyLimit, deadTime);
-            Write(T.IfLess(0, injection.StaticFlow, Reserve.Of(capacity, fuel), -1), outputs.InjectorReserve, at);
-        }
-
         return true;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Write<T>(T value, Span<double> column, int at)
+    private void Demand<T>(in Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
         where T : struct, ILanes<T>, IReal<T>
     {
-        if (!column.IsEmpty)
+        DemandConstants<T> engine = chain.Engine;
+        ReadOnlySpan<double> speeds = inputs.Speed;
+        ReadOnlySpan<double> boosts = inputs.Boost;
+        ReadOnlySpan<double> lambdas = inputs.Lambda;
+        ReadOnlySpan<double> efficiencies = scratch.Efficiency;
+        ReadOnlySpan<double> powers = scratch.Power;
+        DemandBasis basis = _basis;
+        T ambient = _ambient;
+        T temperature = _ambientTemperature;
+        T density = _density;
+        for (int at = 0; at < speeds.Length; at += T.Count)
         {
-            value.CopyTo(column[at..]);
+            if (!lambdas.IsEmpty)
+            {
+                engine = engine with { Lambda = T.From(lambdas[at..]) };
+            }
+
+            DemandState<T> demand = DemandChain.Evaluate(engine, new DemandInput<T>(
+                T.From(speeds[at..]),
+                T.From(boosts[at..]),
+                ambient,
+                temperature,
+                T.From(efficiencies[at..]),
+                T.From(powers[at..])));
+            T mass = basis == DemandBasis.Air ? demand.FromAir
+                : basis == DemandBasis.Power ? demand.FromPower
+                : T.Max(demand.FromAir, demand.FromPower);
+            FuelDemandFlow.Volume(mass, density).CopyTo(fuel[at..]);
         }
     }
 
-    /// <summary>Pressure lost between a regulator at the tank and the rail, Pa.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private T Ahead<T>(T fuel, Span<double> scratch)
+    private void Rail<T>(ReadOnlySpan<double> boosts, Span<double> rail)
         where T : struct, ILanes<T>, IReal<T>
     {
-        fuel.CopyTo(scratch);
-        for (int lane = 0; lane < T.Count; lane++)
+        RegulatorConstants first = _regulators[0];
+        for (int at = 0; at < boosts.Length; at += T.Count)
         {
-            scratch[lane] = Plumbing.Loss(_system.Plumbing.Supply, scratch[lane], _density, _viscosity);
+            first.Set(T.From(boosts[at..])).CopyTo(rail[at..]);
         }
 
-        return T.From(scratch);
+        foreach (RegulatorConstants behind in _regulators.AsSpan(1))
+        {
+            for (int at = 0; at < boosts.Length; at += T.Count)
+            {
+                RailPressure.InSeries(T.From(rail[at..]), behind.Set(T.From(boosts[at..]))).CopyTo(rail[at..]);
+            }
+        }
     }
 
-    /// <summary>Dead time where each point has a voltage of its own, s.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private T DeadTimeAt<T>(ReadOnlySpan<double> volts, T differential, Span<double> scratch)
+    /// <summary>Takes off what is lost between a regulator at the tank and the rail, Pa.</summary>
+    private void LoseAhead(ReadOnlySpan<double> fuel, Span<double> rail)
+    {
+        for (int at = 0; at < fuel.Length; at++)
+        {
+            rail[at] -= Plumbing.Loss(_system.Plumbing.Supply, fuel[at], _density, _viscosity);
+        }
+    }
+
+    private void Differential<T>(ReadOnlySpan<double> boosts, ReadOnlySpan<double> rail, Span<double> differential)
         where T : struct, ILanes<T>, IReal<T>
     {
-        differential.CopyTo(scratch);
-        for (int lane = 0; lane < T.Count; lane++)
+        T ambient = _ambient;
+        for (int at = 0; at < boosts.Length; at += T.Count)
         {
-            scratch[lane] = _deadTimes.TryAt(volts[lane], scratch[lane], out double seconds) ? seconds : double.NaN;
+            RailPressure.Differential(T.From(rail[at..]), ambient, ambient + T.From(boosts[at..])).CopyTo(differential[at..]);
+        }
+    }
+
+    private void DeadTime<T>(ReadOnlySpan<double> differential, Span<double> times)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        if (_deadTime is null)
+        {
+            times.Fill(double.NaN);
+            return;
         }
 
-        return T.From(scratch);
+        _deadTime.At<T>(differential, times);
+    }
+
+    private void DeadTime(ReadOnlySpan<double> volts, ReadOnlySpan<double> differential, Span<double> times)
+    {
+        for (int at = 0; at < volts.Length; at++)
+        {
+            times[at] = _deadTimes.TryAt(volts[at], differential[at], out double seconds) ? seconds : double.NaN;
+        }
+    }
+
+    private void Injection<T>(
+        in Chain<T> chain,
+        ReadOnlySpan<double> speeds,
+        ReadOnlySpan<double> fuels,
+        ReadOnlySpan<double> differential,
+        ReadOnlySpan<double> deadTimes,
+        in PointOutputs outputs)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        InjectionConstants<T> injectors = chain.Injectors;
+        T density = _density;
+        T limit = _dutyLimit;
+        T none = double.NaN;
+        Span<double> flows = outputs.StaticFlow;
+        Span<double> pulses = outputs.Pulse;
+        Span<double> duties = outputs.DutyCycle;
+        Span<double> reserves = outputs.InjectorReserve;
+        for (int at = 0; at < speeds.Length; at += T.Count)
+        {
+            T fuel = T.From(fuels[at..]);
+            T deadTime = T.From(deadTimes[at..]);
+            InjectionState<T> injection = InjectionChain.Evaluate(
+                injectors,
+                new InjectionInput<T>(T.From(speeds[at..]), T.From(differential[at..]), deadTime, fuel, density));
+            T flow = injection.StaticFlow;
+            if (!flows.IsEmpty)
+            {
+                flow.CopyTo(flows[at..]);
+            }
+
+            if (!pulses.IsEmpty)
+            {
+                T.IfLess(0, flow, injection.Pulse, none).CopyTo(pulses[at..]);
+            }
+
+            if (!duties.IsEmpty)
+            {
+                T.IfLess(0, flow, injection.DutyCycle, none).CopyTo(duties[at..]);
+            }
+
+            if (!reserves.IsEmpty)
+            {
+                T capacity = InjectorFlow.Capacity(flow, injectors.Count, injection.AvailableTime, limit, deadTime);
+                T.IfLess(0, flow, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
+            }
+        }
     }
 
     /// <summary>What does not change from point to point, the same in every lane.</summary>
     private readonly struct Chain<T>(PointKernel kernel)
-        where T : struct, ILanes<T>, IReal<T>
+        where T : struct, ILanes<T>
     {
         public readonly DemandConstants<T> Engine = kernel._system.Demand.Constants<T>();
 
         public readonly InjectionConstants<T> Injectors = kernel._system.InjectionConstants<T>();
+    }
+
+    /// <summary>Room for what one step hands to the next.</summary>
+    private readonly ref struct Scratch(Span<double> room)
+    {
+        public const int Columns = 6;
+
+        private readonly Span<double> _room = room;
+
+        public Span<double> Efficiency => Column(0);
+
+        public Span<double> Power => Column(1);
+
+        public Span<double> Fuel => Column(2);
+
+        public Span<double> Rail => Column(3);
+
+        public Span<double> Differential => Column(4);
+
+        public Span<double> DeadTime => Column(5);
+
+        public Scratch Slice(int count) => new(_room[..(Columns * count)]);
+
+        private Span<double> Column(int place)
+        {
+            int each = _room.Length / Columns;
+            return _room.Slice(place * each, each);
+        }
     }
 }
