@@ -191,26 +191,40 @@ public sealed class Pump : PumpAssembly
             return 0;
         }
 
-        return Real.Max(0, Read(volts, (curve, speed) => PumpScaling.Flow<Real>(
-            FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), generous), speed)) * _condition);
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        Real flow = ReferenceEquals(lower, upper)
+            ? CarriedFlow(lower, rise, volts, generous)
+            : Between(lower, CarriedFlow(lower, rise, volts, generous), upper, CarriedFlow(upper, rise, volts, generous), volts);
+        return Real.Max(0, flow * _condition);
     }
 
     /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
     internal double? CurrentAtMotor(double rise, double volts) =>
-        _curves[0].HasCurrent
-            ? Read(volts, (curve, speed) => PumpScaling.Current<Real>(
-                CurrentOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed)), speed))
-            : null;
+        _curves[0].HasCurrent ? Current(rise, volts) : null;
 
-    // Both neighbours are carried to the voltage by the affinity laws, so that their deadheads meet, and then taken in
-    // proportion; at a measured voltage that is the measured curve itself.
-    private Real Read(double volts, Func<PumpCurve, Real, Real> carried)
+    private double Current(double rise, double volts)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         return ReferenceEquals(lower, upper)
-            ? carried(lower, SpeedOf(lower, volts))
-            : StraightLine.Through<Real>(
-                lower.Volts, carried(lower, SpeedOf(lower, volts)), upper.Volts, carried(upper, SpeedOf(upper, volts)), volts);
+            ? CarriedCurrent(lower, rise, volts)
+            : Between(lower, CarriedCurrent(lower, rise, volts), upper, CarriedCurrent(upper, rise, volts), volts);
+    }
+
+    // Both neighbours are carried to the voltage by the affinity laws, so that their deadheads meet, and then taken in
+    // proportion; at a measured voltage that is the measured curve itself.
+    private static Real Between(PumpCurve lower, Real below, PumpCurve upper, Real above, double volts) =>
+        StraightLine.Through<Real>(lower.Volts, below, upper.Volts, above, volts);
+
+    private Real CarriedFlow(PumpCurve curve, double rise, double volts, bool generous)
+    {
+        Real speed = SpeedOf(curve, volts);
+        return PumpScaling.Flow<Real>(FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), generous), speed);
+    }
+
+    private Real CarriedCurrent(PumpCurve curve, double rise, double volts)
+    {
+        Real speed = SpeedOf(curve, volts);
+        return PumpScaling.Current<Real>(CurrentOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed)), speed);
     }
 
     // Over the highest measured voltage the curve is used unchanged.
@@ -220,14 +234,25 @@ public sealed class Pump : PumpAssembly
     // The measured voltages on either side; the nearest twice where there is none on one side.
     private (PumpCurve Lower, PumpCurve Upper) Around(double volts)
     {
-        int upper = Array.FindIndex(_curves, curve => curve.Volts >= volts);
-        return upper switch
+        PumpCurve[] curves = _curves;
+        if (volts <= curves[0].Volts)
         {
-            < 0 => (_curves[^1], _curves[^1]),
-            0 => (_curves[0], _curves[0]),
-            _ => (_curves[upper - 1], _curves[upper]),
-        };
+            return (curves[0], curves[0]);
+        }
+
+        for (int upper = 1; upper < curves.Length; upper++)
+        {
+            if (curves[upper].Volts >= volts)
+            {
+                return (curves[upper - 1], curves[upper]);
+            }
+        }
+
+        return (curves[^1], curves[^1]);
     }
+
+    /// <summary>True if the motor gets the supply's voltage.</summary>
+    internal bool IsFedWithoutLoss => _feedOhms == 0;
 
     /// <summary>Voltage left at the motor by its feed, V.</summary>
     internal double MotorVoltage(double rise, double supply)
@@ -237,10 +262,11 @@ public sealed class Pump : PumpAssembly
             return supply;
         }
 
-        // Voltage left over once the feed has taken its share: falls as the motor's voltage, and so its current, rises.
-        double Left(double volts) =>
-            VoltageDrop.AtMotor<Real>(supply, CurrentAtMotor(rise, volts)!.Value, _feedOhms) - volts;
-        return supply * Crossing.Of(share => Share.Of<Real>(Left(share * supply), supply), LeastMotorShare, 1);
+        LeftVoltage left = new(this, rise, supply);
+        double guess = 1 + left.At(1);
+        return supply * (Crossing.TryNear(left, guess, out double share) && share is >= LeastMotorShare and <= 1
+            ? share
+            : Crossing.Of(left, LeastMotorShare, 1));
     }
 
     /// <summary>What the curves say of a rise and motor voltage, their upper ends apart.</summary>
@@ -274,5 +300,20 @@ public sealed class Pump : PumpAssembly
 
         // Half a pascal, so that the first point itself counts as covered however it was reached.
         return Math.Max(0, first - HalfPascal);
+    }
+
+    /// <summary>
+    /// Voltage left over once the feed has taken its share, by share of the supply: falls as the motor's voltage, and so its
+    /// current, rises.
+    /// </summary>
+    private readonly struct LeftVoltage(Pump pump, double rise, double supply) : IFalling
+    {
+        /// <inheritdoc/>
+        public double At(double x)
+        {
+            Real volts = x * supply;
+            return Share.Of<Real>(
+                VoltageDrop.AtMotor<Real>(supply, pump.Current(rise, volts), pump._feedOhms) - volts, supply);
+        }
     }
 }

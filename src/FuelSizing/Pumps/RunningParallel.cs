@@ -6,12 +6,14 @@ namespace FuelSizing.Pumps;
 internal sealed class RunningParallel : RunningPumps
 {
     private readonly RunningPumps[] _branches;
+    private readonly bool _givesFlow;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="branches">Side by side.</param>
     public RunningParallel(RunningPumps[] branches)
     {
         _branches = branches;
+        _givesFlow = Array.TrueForAll(branches, branch => branch.GivesFlow);
         FreeFlow = FlowAt(0);
         Deadhead = branches.Max(branch => branch.Deadhead);
     }
@@ -36,14 +38,16 @@ internal sealed class RunningParallel : RunningPumps
 
     /// <inheritdoc/>
     public override double RiseAt(double flow) =>
-        flow >= FreeFlow || Deadhead <= 0 ? 0 : Inverse(FlowAt, flow, Deadhead, FreeFlow);
+        flow >= FreeFlow || Deadhead <= 0 ? 0 : RiseByFlow(flow);
 
     /// <inheritdoc/>
-    public override void Describe(double flow, ICollection<PumpPoint> points)
+    public override bool GivesFlow => _givesFlow;
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
-        // On either side of the rise found: a branch at its relief valve passes anything between the two.
+        // On either side of the rise: a branch at its relief valve passes anything between the two.
         const double Beside = 1e-9;
-        double rise = RiseAt(flow);
         double low = FlowAt(rise * (1 + Beside));
         double high = FlowAt(rise * (1 - Beside));
         foreach (RunningPumps branch in _branches)

@@ -34,12 +34,14 @@ internal sealed class RunningPump : RunningPumps
 
     /// <inheritdoc/>
     public override double RiseAt(double flow) =>
-        flow >= FreeFlow || Deadhead <= 0 ? 0 : Inverse(FlowAt, flow, Deadhead, FreeFlow);
+        flow >= FreeFlow || Deadhead <= 0 ? 0 : RiseByFlow(flow);
 
     /// <inheritdoc/>
-    public override void Describe(double flow, ICollection<PumpPoint> points)
+    public override bool GivesFlow => true;
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
-        double rise = RiseAt(flow);
         double volts = _pump.MotorVoltage(rise, _supply);
         PumpCoverage coverage = _pump.CoverageAt(rise, volts);
 
@@ -61,6 +63,11 @@ internal sealed class RunningPump : RunningPumps
     // The curve's end moves with the motor's voltage, and that with the pressure.
     private double HighestDelivering()
     {
+        if (_pump.IsFedWithoutLoss)
+        {
+            return _pump.EndsAt(_supply, _generous);
+        }
+
         double most = _pump.HighestRise(_generous);
         return most * Crossing.Of(
             share => Share.Of<Real>(_pump.EndsAt(_pump.MotorVoltage(share * most, _supply), _generous), most) - share, 0, 1);

@@ -27,15 +27,30 @@ internal abstract class RunningPumps
     /// <summary>Adds each pump where it runs when the whole passes a flow.</summary>
     /// <param name="flow">m³/s, 0 to <see cref="FreeFlow"/>.</param>
     /// <param name="points">To add to.</param>
-    public abstract void Describe(double flow, ICollection<PumpPoint> points);
+    public void Describe(double flow, ICollection<PumpPoint> points) => Describe(flow, RiseAt(flow), points);
 
-    /// <summary>The place in [0, most] where a falling function passes a value.</summary>
-    /// <param name="falling">The function; it may jump.</param>
-    /// <param name="value">The value.</param>
-    /// <param name="most">End of the range, over zero.</param>
-    /// <param name="scale">A size of the function's values, for the root finder's accuracy is absolute.</param>
-    protected static double Inverse(Func<double, double> falling, double value, double most, double scale)
+    /// <summary>Adds each pump where it runs when the whole passes a flow against a rise that go together.</summary>
+    /// <param name="flow">m³/s, 0 to <see cref="FreeFlow"/>.</param>
+    /// <param name="rise">Pa.</param>
+    /// <param name="points">To add to.</param>
+    public abstract void Describe(double flow, double rise, ICollection<PumpPoint> points);
+
+    /// <summary>True if flow follows from rise without a search, so that a solver does well to look for the rise.</summary>
+    public abstract bool GivesFlow { get; }
+
+    /// <summary>The flow at which the rise is so much, by share of the free flow.</summary>
+    protected double FlowByRise(double rise) => FreeFlow * Crossing.Of(new OverRise(this, rise), 0, 1);
+
+    /// <summary>The rise at which so much flows, by share of the deadhead.</summary>
+    protected double RiseByFlow(double flow) => Deadhead * Crossing.Of(new OverFlow(this, flow), 0, 1);
+
+    private readonly struct OverFlow(RunningPumps pumps, double flow) : IFalling
     {
-        return most * Crossing.Of(share => Share.Of<Real>(falling(share * most) - value, scale), 0, 1);
+        public double At(double x) => Share.Of<Real>(pumps.FlowAt(x * pumps.Deadhead) - flow, pumps.FreeFlow);
+    }
+
+    private readonly struct OverRise(RunningPumps pumps, double rise) : IFalling
+    {
+        public double At(double x) => Share.Of<Real>(pumps.RiseAt(x * pumps.FreeFlow) - rise, pumps.Deadhead);
     }
 }

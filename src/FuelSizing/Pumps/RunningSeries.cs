@@ -27,7 +27,7 @@ internal sealed class RunningSeries : RunningPumps
 
     /// <inheritdoc/>
     public override double FlowAt(double rise) =>
-        rise >= Deadhead ? 0 : Inverse(RiseAt, rise, FreeFlow, Deadhead);
+        rise >= Deadhead ? 0 : FlowByRise(rise);
 
     /// <inheritdoc/>
     public override double RiseAt(double flow)
@@ -42,7 +42,10 @@ internal sealed class RunningSeries : RunningPumps
     }
 
     /// <inheritdoc/>
-    public override void Describe(double flow, ICollection<PumpPoint> points)
+    public override bool GivesFlow => false;
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
         foreach (RunningPumps stage in _stages)
         {

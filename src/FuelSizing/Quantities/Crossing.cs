@@ -8,6 +8,10 @@ internal static class Crossing
     private const double Accuracy = 1e-14;
     private const int MostIterations = 200;
 
+    // A secant's error after a step is of the order of the product of the last two steps.
+    private const double SmallStep = 1e-12;
+    private const int MostSteps = 12;
+
     /// <summary>
     /// The place in a range at which a falling function reaches zero: the range's start where it has done so already, its
     /// end where it never does. Brent's method; halving where that does not settle, as it may not on a jump.
@@ -41,5 +45,109 @@ internal static class Crossing
         }
 
         return from;
+    }
+
+    /// <summary>
+    /// As <see cref="Of(Func{double, double}, double, double)"/>, for a function that is called so often that it must not
+    /// allocate: inverse quadratic interpolation, or halving where that would be no better (Chandrupatla, Advances in
+    /// Engineering Software 28 (1997) 145). On a jump it ends there.
+    /// </summary>
+    public static double Of<T>(in T falling, double from, double to)
+        where T : struct, IFalling
+    {
+        double a = to;
+        double b = from;
+        double valueB = falling.At(b);
+        if (valueB <= 0)
+        {
+            return from;
+        }
+
+        double valueA = falling.At(a);
+        if (valueA >= 0)
+        {
+            return to;
+        }
+
+        double share = 0.5;
+        for (int step = 0; step < MostIterations; step++)
+        {
+            double x = a + (share * (b - a));
+            double value = falling.At(x);
+            double c;
+            double valueC;
+            if ((value > 0) == (valueA > 0))
+            {
+                (c, valueC) = (a, valueA);
+            }
+            else
+            {
+                (c, valueC, b, valueB) = (b, valueB, a, valueA);
+            }
+
+            (a, valueA) = (x, value);
+            double nearest = Math.Abs(valueA) < Math.Abs(valueB) ? a : b;
+            double least = Accuracy / 20 / Math.Abs(b - a);
+            if (valueA == 0 || valueB == 0 || least > 0.5)
+            {
+                return nearest;
+            }
+
+            double xi = (a - b) / (c - b);
+            double phi = (valueA - valueB) / (valueC - valueB);
+            share = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi
+                ? (valueA / (valueB - valueA) * valueC / (valueB - valueC))
+                    + ((c - a) / (b - a) * valueA / (valueC - valueA) * valueB / (valueC - valueB))
+                : 0.5;
+            share = Math.Clamp(share, least, 1 - least);
+        }
+
+        return Math.Abs(valueA) < Math.Abs(valueB) ? a : b;
+    }
+
+    /// <summary>
+    /// The place, not under zero, at which a falling function reaches zero, from a guess near it: secants. False where they
+    /// do not settle in a few steps, as on a jump; then ask <see cref="Of{T}"/>.
+    /// </summary>
+    /// <param name="falling">The function, whose slope is of the order of −1.</param>
+    /// <param name="guess">Near the place.</param>
+    /// <param name="root">The place.</param>
+    public static bool TryNear<T>(in T falling, double guess, out double root)
+        where T : struct, IFalling
+    {
+        double before = guess;
+        double valueBefore = falling.At(before);
+        root = before;
+        if (valueBefore == 0)
+        {
+            return true;
+        }
+
+        root = before + valueBefore;
+        for (int step = 0; step < MostSteps && root >= 0; step++)
+        {
+            double value = falling.At(root);
+            if (value == 0)
+            {
+                return true;
+            }
+
+            double slope = (value - valueBefore) / (root - before);
+            if (!(slope < 0))
+            {
+                return false;
+            }
+
+            double next = root - (value / slope);
+            if (Math.Abs(next - root) <= SmallStep)
+            {
+                root = next;
+                return next >= 0;
+            }
+
+            (before, valueBefore, root) = (root, value, next);
+        }
+
+        return false;
     }
 }

@@ -33,13 +33,32 @@ internal static class CircuitSolver
     }
 
     /// <summary>Flow that the pumps deliver with the rail at its set pressure, whatever is injected, m³/s.</summary>
-    private static double AtSet(in CircuitTask task, RunningPumps pumps)
+    private static double AtSet(in CircuitTask task, RunningPumps pumps) =>
+        pumps.FreeFlow <= 0 ? 0
+        : Meeting(task, pumps, asSet: true, task.Set, out double flow) ? flow
+        : pumps.FreeFlow * Crossing.Of(new Excess(task, pumps, asSet: true), 0, 1);
+
+    /// <summary>
+    /// The flow at which pumps meet the circuit, found by way of the rise, of which their flow follows at once. Losses
+    /// change little with it, so a few secants do. False where they do not settle: where a relief valve opens, or where
+    /// pumps give their flow by a search themselves.
+    /// </summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="pumps">The pumps.</param>
+    /// <param name="asSet">The rail is as set, whatever the way back asks for.</param>
+    /// <param name="guess">A rise near the one wanted, Pa.</param>
+    /// <param name="flow">m³/s.</param>
+    private static bool Meeting(in CircuitTask task, RunningPumps pumps, bool asSet, double guess, out double flow)
     {
-        CircuitTask given = task;
-        double free = pumps.FreeFlow;
-        double Excess(double share) =>
-            Share.Of<Real>(pumps.RiseAt(share * free) - ToRegulator(given, share * free) - given.Set, given.Set);
-        return free <= 0 ? 0 : free * Crossing.Of(Excess, 0, 1);
+        flow = 0;
+        if (!pumps.GivesFlow
+            || !Crossing.TryNear(new Missing(task, pumps, asSet), Share.Of<Real>(guess, task.Set), out double share))
+        {
+            return false;
+        }
+
+        flow = pumps.FlowAt(share * task.Set);
+        return flow > 0 && flow < pumps.FreeFlow;
     }
 
     private static CircuitState Governed(in CircuitTask task, RunningPumps pumps, double atSet)
@@ -53,16 +72,19 @@ internal static class CircuitSolver
 
         if (Back(task, atSet - task.Injected) > task.Set)
         {
-            CircuitTask given = task;
-            double Excess(double share) => Share.Of<Real>(
-                pumps.RiseAt(share * pumps.FreeFlow) - Asked(given, share * pumps.FreeFlow), given.Set);
-            double from = Share.Of<Real>(task.Injected, pumps.FreeFlow);
-            if (Excess(from) < 0)
+            if (!Meeting(task, pumps, asSet: false, Asked(task, atSet), out flow))
+            {
+                Excess excess = new(task, pumps, asSet: false);
+                double from = Share.Of<Real>(task.Injected, pumps.FreeFlow);
+                flow = excess.At(from) < 0
+                    ? 0
+                    : pumps.FreeFlow * Crossing.Of(excess, from, Share.Of<Real>(atSet, pumps.FreeFlow));
+            }
+
+            if (flow < task.Injected)
             {
                 return Sagging(task, pumps);
             }
-
-            flow = pumps.FreeFlow * Crossing.Of(Excess, from, Share.Of<Real>(atSet, pumps.FreeFlow));
         }
 
         double returned = Math.Max(0, flow - task.Injected);
@@ -141,14 +163,16 @@ internal static class CircuitSolver
         double regulator,
         double supply)
     {
-        List<PumpPoint> points = [];
-        pumps.Describe(flow, points);
         double inlet = 0 - Way(task, task.Plumbing.Suction, flow);
         double outlet = regulator + (task.HoldsAtRail ? Way(task, task.Plumbing.Supply, flow) : 0);
 
         // A hair to either side, since the pumps' curve may be upright there.
         const double Beside = 1e-12;
         double rise = Math.Max(0, outlet - inlet);
+
+        // At their ends the pumps' rise is theirs alone.
+        List<PumpPoint> points = new(1);
+        pumps.Describe(flow, flow > 0 && flow < pumps.FreeFlow ? rise : pumps.RiseAt(flow), points);
         double off = Math.Max(
             pumps.FlowAt(rise * (1 + Beside)) - flow, flow - pumps.FlowAt(rise * (1 - Beside)));
         return new()
@@ -202,4 +226,23 @@ internal static class CircuitSolver
 
     private static double Way(in CircuitTask task, IReadOnlyList<Lines.IFlowLoss> way, double flow) =>
         Plumbing.Loss(way, flow, task.Density, task.KinematicViscosity);
+
+    private static double Asked(in CircuitTask task, double flow, bool asSet) =>
+        asSet ? RiseToDeliver(task, flow) : Asked(task, flow);
+
+    /// <summary>What the pumps' rise is over the one asked for, as a share of the set pressure, by share of their free flow.</summary>
+    private readonly struct Excess(CircuitTask task, RunningPumps pumps, bool asSet) : IFalling
+    {
+        public double At(double x)
+        {
+            double flow = x * pumps.FreeFlow;
+            return Share.Of<Real>(pumps.RiseAt(flow) - Asked(task, flow, asSet), task.Set);
+        }
+    }
+
+    /// <summary>What is asked for over a rise, as a share of the set pressure, by that rise as a share of it.</summary>
+    private readonly struct Missing(CircuitTask task, RunningPumps pumps, bool asSet) : IFalling
+    {
+        public double At(double x) => Share.Of<Real>(Asked(task, pumps.FlowAt(x * task.Set), asSet), task.Set) - x;
+    }
 }

@@ -177,7 +177,7 @@ public class CircuitTests
             iter: 2_000);
 
     /// <summary>Circuits with every kind of part; pressures, flows and bores of a vehicle.</summary>
-    private static Gen<CircuitTask> Any =>
+    internal static Gen<CircuitTask> Any =>
         Gen.Select(
             PumpAssemblyTests.Assemblies(2),
             Gen.Select(Ways(0, 1, 8), Ways(0, 5, 6), Ways(0, 5, 3.5)).Select(
