@@ -8,6 +8,9 @@ switch (args)
     case ["points", var points]:
         PointContest.Run(int.Parse(points, CultureInfo.InvariantCulture));
         break;
+    case ["circuits"]:
+        CircuitContest.Run();
+        break;
     case ["points-growing", var most]:
         PointContest.Grow(int.Parse(most, CultureInfo.InvariantCulture));
         break;

@@ -263,8 +263,7 @@ public sealed class Pump : PumpAssembly
         }
 
         LeftVoltage left = new(this, rise, supply);
-        double guess = 1 + left.At(1);
-        return supply * (Crossing.TryNear(left, guess, out double share) && share is >= LeastMotorShare and <= 1
+        return supply * (Crossing.TryNear(left, 1, out double share) && share is >= LeastMotorShare and <= 1
             ? share
             : Crossing.Of(left, LeastMotorShare, 1));
     }

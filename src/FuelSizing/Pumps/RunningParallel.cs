@@ -54,9 +54,12 @@ internal sealed class RunningParallel : RunningPumps
         {
             double least = branch.FlowAt(rise * (1 + Beside));
             double most = branch.FlowAt(rise * (1 - Beside));
-            branch.Describe(
-                high > low ? Math.Clamp(StraightLine.Through<Real>(low, least, high, most, flow), least, most) : least,
-                points);
+            double own = high > low
+                ? Math.Clamp(StraightLine.Through<Real>(low, least, high, most, flow), least, most)
+                : least;
+
+            // A branch that is shut, or that nothing holds back, has a rise of its own.
+            branch.Describe(own, own > 0 && own < branch.FreeFlow ? rise : branch.RiseAt(own), points);
         }
     }
 }

@@ -24,6 +24,15 @@ internal abstract class RunningPumps
     /// <param name="flow">m³/s, not negative.</param>
     public abstract double RiseAt(double flow);
 
+    /// <summary>Delivered flow at a rise, as <see cref="FlowAt"/>, where it is known to be near another, m³/s.</summary>
+    /// <param name="rise">Pa, not negative.</param>
+    /// <param name="guess">m³/s.</param>
+    public double FlowNear(double rise, double guess) =>
+        !GivesFlow && FreeFlow > 0
+        && Crossing.TryNear(new OverRise(this, rise), Share.Of<Real>(guess, FreeFlow), out double share) && share <= 1
+            ? FreeFlow * share
+            : FlowAt(rise);
+
     /// <summary>Adds each pump where it runs when the whole passes a flow.</summary>
     /// <param name="flow">m³/s, 0 to <see cref="FreeFlow"/>.</param>
     /// <param name="points">To add to.</param>

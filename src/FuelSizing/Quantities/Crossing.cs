@@ -8,8 +8,9 @@ internal static class Crossing
     private const double Accuracy = 1e-14;
     private const int MostIterations = 200;
 
-    // A secant's error after a step is of the order of the product of the last two steps.
-    private const double SmallStep = 1e-12;
+    // A secant's error after a step is of the order of the product of the last two steps, on a smooth function.
+    private const double SmallStep = 1e-8;
+    private const double SmallProduct = 1e-14;
     private const int MostSteps = 12;
 
     /// <summary>
@@ -138,14 +139,13 @@ internal static class Crossing
                 return false;
             }
 
-            double next = root - (value / slope);
-            if (Math.Abs(next - root) <= SmallStep)
+            double move = value / slope;
+            bool settled = Math.Abs(move) <= SmallStep && Math.Abs(move * (root - before)) <= SmallProduct;
+            (before, valueBefore, root) = (root, value, root - move);
+            if (settled)
             {
-                root = next;
-                return next >= 0;
+                return root >= 0;
             }
-
-            (before, valueBefore, root) = (root, value, next);
         }
 
         return false;

@@ -70,7 +70,8 @@ internal static class CircuitSolver
             return Sagging(task, pumps);
         }
 
-        if (Back(task, atSet - task.Injected) > task.Set)
+        double back = Back(task, atSet - task.Injected);
+        if (back > task.Set)
         {
             if (!Meeting(task, pumps, asSet: false, Asked(task, atSet), out flow))
             {
@@ -85,15 +86,16 @@ internal static class CircuitSolver
             {
                 return Sagging(task, pumps);
             }
+
+            back = Back(task, flow - task.Injected);
         }
 
-        double returned = Math.Max(0, flow - task.Injected);
-        double back = Back(task, returned);
+        double returned = flow - task.Injected;
         double regulator = Math.Max(task.Set, back);
         RailState state = back > task.Set ? RailState.ReturnFloor
             : returned < task.MinimumReturn ? RailState.AtRegulatorLimit
             : RailState.Regulated;
-        return Reaching(task, pumps, At(task, pumps, state, flow, returned, regulator, task.Supply));
+        return Reaching(task, pumps, At(task, pumps, state, flow, returned, regulator, back, task.Supply));
     }
 
     private static CircuitState Controlled(in CircuitTask task, RunningPumps full, double lowest)
@@ -115,19 +117,19 @@ internal static class CircuitSolver
         {
             RunningPumps slow = task.Pump.Running(slowest);
             double rail = slow.RiseAt(task.Injected) - ToRegulator(task, task.Injected);
-            return At(task, slow, RailState.PumpFloor, task.Injected, 0, rail, slowest);
+            return At(task, slow, RailState.PumpFloor, task.Injected, 0, rail, Back(task, 0), slowest);
         }
 
         double fed = task.Supply
             * Crossing.Of(share => -Excess(share * given.Supply), Share.Of<Real>(slowest, task.Supply), 1);
-        return At(task, task.Pump.Running(fed), RailState.Regulated, task.Injected, 0, task.Set, fed);
+        return At(task, task.Pump.Running(fed), RailState.Regulated, task.Injected, 0, task.Set, Back(task, 0), fed);
     }
 
     private static CircuitState Sagging(in CircuitTask task, RunningPumps pumps)
     {
         double regulator = pumps.RiseAt(task.Injected) - ToRegulator(task, task.Injected);
         return Reaching(
-            task, pumps, At(task, pumps, RailState.Sagging, task.Injected, 0, regulator, task.Supply));
+            task, pumps, At(task, pumps, RailState.Sagging, task.Injected, 0, regulator, Back(task, 0), task.Supply));
     }
 
     // A line that eats all the pressure on its way lets the demand through to nobody.
@@ -161,6 +163,7 @@ internal static class CircuitSolver
         double flow,
         double returned,
         double regulator,
+        double back,
         double supply)
     {
         double inlet = 0 - Way(task, task.Plumbing.Suction, flow);
@@ -174,14 +177,14 @@ internal static class CircuitSolver
         List<PumpPoint> points = new(1);
         pumps.Describe(flow, flow > 0 && flow < pumps.FreeFlow ? rise : pumps.RiseAt(flow), points);
         double off = Math.Max(
-            pumps.FlowAt(rise * (1 + Beside)) - flow, flow - pumps.FlowAt(rise * (1 - Beside)));
+            pumps.FlowNear(rise * (1 + Beside), flow) - flow, flow - pumps.FlowNear(rise * (1 - Beside), flow));
         return new()
         {
             State = state,
             RailGauge = task.HoldsAtRail ? regulator : regulator - Way(task, task.Plumbing.Supply, task.Injected),
             InletGauge = inlet,
             OutletGauge = outlet,
-            BackGauge = Back(task, returned),
+            BackGauge = back,
             PumpFlow = flow,
             Returned = returned,
             FedVoltage = supply,
