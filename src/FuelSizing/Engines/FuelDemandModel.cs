@@ -13,7 +13,14 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public sealed class FuelDemandModel
 {
+    // Nearer to a bound than this share of it, the comparison is left to the units.
+    private const double Hair = 1e-9;
+
     private readonly DemandConstants<Real> _constants;
+    private readonly double _least;
+    private readonly double _most;
+    private readonly double _mostBoost;
+    private readonly double _leastManifold;
 
     private FuelDemandModel(
         Engine engine,
@@ -28,6 +35,12 @@ public sealed class FuelDemandModel
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
         MechanicalEfficiency = mechanicalEfficiency;
         _constants = Constants<Real>();
+        _least = Math.Max(volumetricEfficiency.BySpeed.First, measuredPower.BySpeed.First) * (1 + Hair);
+        _most = Math.Min(
+            engine.SpeedLimit.RevolutionsPerSecond,
+            Math.Min(volumetricEfficiency.BySpeed.Last, measuredPower.BySpeed.Last)) * (1 - Hair);
+        _mostBoost = induction.Drive == CompressorDrive.None ? 0 : double.PositiveInfinity;
+        _leastManifold = ManifoldPressure.LeastAbsolute.Pascals * (1 + Hair);
     }
 
     /// <summary>Size and limits.</summary>
@@ -151,9 +164,31 @@ public sealed class FuelDemandModel
                 "No engine pulls a deeper vacuum; check that the figure is gauge pressure.");
         }
 
+        return Evaluated(airSpeed, powerSpeed, boost.Pascals, atmosphere);
+    }
+
+    /// <summary>The demand at a speed and boost that are at hand in SI numbers too.</summary>
+    /// <param name="speed">As in <see cref="At(RotationalSpeed, Pressure, Atmosphere)"/>.</param>
+    /// <param name="revolutions">The same, rev/s.</param>
+    /// <param name="boost">Within the library's range.</param>
+    /// <param name="pascals">The same, Pa.</param>
+    /// <param name="atmosphere">The air outside.</param>
+    internal FuelDemand At(
+        RotationalSpeed speed, double revolutions, Pressure boost, double pascals, Atmosphere atmosphere)
+    {
+        // Well within all bounds nothing need be compared in units.
+        bool inside = revolutions > _least && revolutions < _most
+            && pascals < _mostBoost && pascals + (Real)atmosphere.Pascals > _leastManifold;
+        return inside
+            ? Evaluated(revolutions, revolutions, pascals, atmosphere)
+            : At(speed, boost, atmosphere);
+    }
+
+    private FuelDemand Evaluated(double airSpeed, double powerSpeed, double boost, Atmosphere atmosphere)
+    {
         DemandInput<Real> point = new(
             airSpeed,
-            boost.Pascals,
+            boost,
             atmosphere.Pascals,
             atmosphere.Kelvins,
             VolumetricEfficiency.BySpeed.At(airSpeed),

@@ -15,8 +15,14 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public sealed record ElectronicReturnless : PressureRegulator
 {
+    private readonly RegulatorConstants _nominal;
+
     private ElectronicReturnless(Pressure basePressure, bool followsManifold, ElectricPotential lowestVoltage)
-        : base(VolumeFlow.Zero) => (Base, FollowsManifold, LowestVoltage) = (basePressure, followsManifold, lowestVoltage);
+        : base(VolumeFlow.Zero)
+    {
+        (Base, FollowsManifold, LowestVoltage) = (basePressure, followsManifold, lowestVoltage);
+        _nominal = new(Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, 0);
+    }
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
     public Pressure Base { get; }
@@ -53,8 +59,7 @@ public sealed record ElectronicReturnless : PressureRegulator
 
     internal override IEnumerable<RegulatorConstants> Singles => [Constants];
 
-    private RegulatorConstants Constants => new(
-        Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, OffsetPascals);
+    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
 
     internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, LowestVoltage);
 }

@@ -12,8 +12,11 @@ using Pressure = UnitsNet.Pressure;
 /// </summary>
 public sealed record Fixed : PressureRegulator
 {
+    private readonly RegulatorConstants _nominal;
+
     private Fixed(Pressure gauge, VolumeFlow minimumReturnFlow)
-        : base(minimumReturnFlow) => Gauge = gauge;
+        : base(minimumReturnFlow) =>
+        (Gauge, _nominal) = (gauge, new(gauge.Pascals, 0, 0, 0, double.PositiveInfinity, 0));
 
     /// <summary>The pressure it holds.</summary>
     public Pressure Gauge { get; }
@@ -33,7 +36,7 @@ public sealed record Fixed : PressureRegulator
 
     internal override IEnumerable<RegulatorConstants> Singles => [Constants];
 
-    private RegulatorConstants Constants => new(Gauge.Pascals, 0, 0, 0, double.PositiveInfinity, OffsetPascals);
+    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
 
     internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
 }

@@ -12,8 +12,11 @@ using Pressure = UnitsNet.Pressure;
 /// </summary>
 public sealed record ManifoldReferenced : PressureRegulator
 {
+    private readonly RegulatorConstants _nominal;
+
     private ManifoldReferenced(Pressure basePressure, VolumeFlow minimumReturnFlow)
-        : base(minimumReturnFlow) => Base = basePressure;
+        : base(minimumReturnFlow) =>
+        (Base, _nominal) = (basePressure, new(basePressure.Pascals, 1, 1, 0, double.PositiveInfinity, 0));
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
     public Pressure Base { get; }
@@ -33,7 +36,7 @@ public sealed record ManifoldReferenced : PressureRegulator
 
     internal override IEnumerable<RegulatorConstants> Singles => [Constants];
 
-    private RegulatorConstants Constants => new(Base.Pascals, 1, 1, 0, double.PositiveInfinity, OffsetPascals);
+    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
 }

@@ -18,11 +18,14 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public sealed record RisingRate : PressureRegulator
 {
+    private readonly RegulatorConstants _nominal;
+
     private RisingRate(
         Pressure basePressure, double gain, Pressure onset, Pressure? ceiling, VolumeFlow minimumReturnFlow)
         : base(minimumReturnFlow)
     {
         (Base, Gain, Onset, Ceiling) = (basePressure, gain, onset, ceiling);
+        _nominal = new(Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, 0);
     }
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure; zero for a unit that only adds.</summary>
@@ -89,8 +92,7 @@ public sealed record RisingRate : PressureRegulator
 
     internal override IEnumerable<RegulatorConstants> Singles => [Constants];
 
-    private RegulatorConstants Constants => new(
-        Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, OffsetPascals);
+    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 }

@@ -13,7 +13,7 @@ internal static class CircuitChecks
     /// <param name="system">The parts and their limits.</param>
     /// <param name="demand">What the engine asks for.</param>
     /// <param name="circuit">The solved circuit.</param>
-    public static void Add(ICollection<Check> checks, FuelSystem system, PointDemand demand, SolvedCircuit circuit)
+    public static void Add(ICollection<Check> checks, FuelSystem system, PointDemand demand, in SolvedCircuit circuit)
     {
         checks.Add(Pump(circuit));
 
@@ -56,7 +56,7 @@ internal static class CircuitChecks
     public static double? OverPressure(double used, double most) => used > 0 ? Reserve.Of<Real>(most, used) : null;
 
     /// <summary>Absolute pressure at the pumps' inlet, Pa.</summary>
-    public static double InletAbsolute(PointDemand demand, SolvedCircuit circuit) =>
+    public static double InletAbsolute(PointDemand demand, in SolvedCircuit circuit) =>
         circuit.State.InletGauge + (Real)demand.Point.Conditions.Atmosphere.Pascals;
 
     /// <summary>Absolute pressure wanted there, Pa: the fuel's vapour pressure and the margin over it.</summary>
@@ -65,7 +65,7 @@ internal static class CircuitChecks
         + (Real)system.Limits.SuctionMargin.Pascals;
 
     /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
-    public static (Filter Filter, double Flow) BusiestFilter(SolvedCircuit circuit)
+    public static (Filter Filter, double Flow) BusiestFilter(in SolvedCircuit circuit)
     {
         (Filter Filter, double Flow)[] filters =
         [
@@ -77,11 +77,11 @@ internal static class CircuitChecks
     }
 
     /// <summary>The wired pump that gets the least voltage.</summary>
-    public static PumpPoint LeastFed(SolvedCircuit circuit) =>
+    public static PumpPoint LeastFed(in SolvedCircuit circuit) =>
         circuit.State.Pumps.Where(pump => pump.Pump.Feed is not null).MinBy(pump => pump.Voltage);
 
     /// <summary>Why the pumps' curves say nothing of the point, if that is so: the pump, and on which side it lies.</summary>
-    public static PumpPoint? Lacking(SolvedCircuit circuit)
+    public static PumpPoint? Lacking(in SolvedCircuit circuit)
     {
         foreach (PumpPoint point in circuit.State.Pumps)
         {
@@ -94,7 +94,7 @@ internal static class CircuitChecks
         return null;
     }
 
-    private static Check Pump(SolvedCircuit circuit)
+    private static Check Pump(in SolvedCircuit circuit)
     {
         if (Lacking(circuit) is not null)
         {
@@ -108,13 +108,13 @@ internal static class CircuitChecks
             : new(Part.Pump, Outcome.Fails, perhaps);
     }
 
-    private static Check WayBack(SolvedCircuit circuit) =>
+    private static Check WayBack(in SolvedCircuit circuit) =>
         Check.Of(Part.WayBack, OverPressure(circuit.State.BackGauge, circuit.RailSet));
 
-    private static Check Inlet(FuelSystem system, PointDemand demand, SolvedCircuit circuit) =>
+    private static Check Inlet(FuelSystem system, PointDemand demand, in SolvedCircuit circuit) =>
         Check.Of(Part.Suction, Reserve.Of<Real>(InletAbsolute(demand, circuit), InletNeeded(system, demand)));
 
-    private static Check Control(SolvedCircuit circuit) =>
+    private static Check Control(in SolvedCircuit circuit) =>
         circuit.State.State == RailState.PumpFloor
             ? new(
                 Part.PumpControl,
@@ -122,20 +122,20 @@ internal static class CircuitChecks
                 Math.Min(0, Reserve.Of<Real>(circuit.RailSet, Math.Max(circuit.Rail, circuit.RailSet))))
             : new(Part.PumpControl, Outcome.Holds, null);
 
-    private static Check Filters(SolvedCircuit circuit)
+    private static Check Filters(in SolvedCircuit circuit)
     {
         (Filter worst, double flow) = BusiestFilter(circuit);
         double? reserve = flow > 0 ? Reserve.Of<Real>(worst.HighestFlow.CubicMetersPerSecond, flow) : null;
         return reserve is null or >= 0 ? new(Part.Filter, Outcome.Holds, reserve) : Check.CannotSay(Part.Filter);
     }
 
-    private static Check Feed(FuelSystem system, SolvedCircuit circuit)
+    private static Check Feed(FuelSystem system, in SolvedCircuit circuit)
     {
         double drop = circuit.State.FedVoltage - LeastFed(circuit).Voltage;
         return Check.Of(Part.Feed, drop > 0 ? Reserve.Of<Real>(HighestDrop(system, circuit), drop) : null);
     }
 
     /// <summary>The most voltage that a feed may lose, V.</summary>
-    public static double HighestDrop(FuelSystem system, SolvedCircuit circuit) =>
+    public static double HighestDrop(FuelSystem system, in SolvedCircuit circuit) =>
         circuit.Task.Supply * (Real)system.Limits.FeedDrop.DecimalFractions;
 }

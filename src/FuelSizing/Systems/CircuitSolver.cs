@@ -133,7 +133,7 @@ internal static class CircuitSolver
     }
 
     // A line that eats all the pressure on its way lets the demand through to nobody.
-    private static CircuitState Reaching(in CircuitTask task, RunningPumps pumps, CircuitState state) =>
+    private static CircuitState Reaching(in CircuitTask task, RunningPumps pumps, in CircuitState state) =>
         state.RailGauge > 0 ? state : Starved(task, pumps);
 
     private static CircuitState Starved(in CircuitTask task, RunningPumps pumps)
@@ -194,7 +194,7 @@ internal static class CircuitSolver
     }
 
     /// <summary>Data that ends before the point leaves only the regulator's word.</summary>
-    private static CircuitState Judged(CircuitState solved)
+    private static CircuitState Judged(in CircuitState solved)
     {
         PumpCoverage coverage = PumpCoverage.Measured;
         foreach (PumpPoint pump in solved.Pumps)

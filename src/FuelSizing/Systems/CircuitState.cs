@@ -3,7 +3,7 @@ using FuelSizing.Pumps;
 namespace FuelSizing.Systems;
 
 /// <summary>A solved circuit, in SI numbers; pressures are gauge.</summary>
-internal sealed record CircuitState
+internal readonly record struct CircuitState
 {
     /// <summary>Who governs the rail.</summary>
     public required RailState State { get; init; }

@@ -31,7 +31,7 @@ internal readonly record struct CircuitTask(
 
     /// <summary>Every line and filter with the flow through it, in the order of flow: to the pump, to the rail, back.</summary>
     /// <param name="state">The solved circuit.</param>
-    public IEnumerable<(IFlowLoss Part, double Flow)> Flows(CircuitState state)
+    public IEnumerable<(IFlowLoss Part, double Flow)> Flows(in CircuitState state)
     {
         double pump = state.PumpFlow ?? 0;
         double forward = Layout == LineLayout.Return ? pump : Injected;

@@ -175,7 +175,8 @@ public sealed class FuelSystem
     internal PointDemand DemandAt(OperatingPoint point)
     {
         Fuel fuel = Demand.Consumption.Fuel;
-        FuelDemand demand = Demand.At(point.Speed, point.Boost, point.Conditions.Atmosphere);
+        FuelDemand demand = Demand.At(
+            point.Speed, point.RevolutionsPerSecond, point.Boost, point.BoostPascals, point.Conditions.Atmosphere);
         double density = fuel.DensityAtKelvins(point.Conditions.FuelKelvins);
         return new(
             point,
@@ -194,7 +195,7 @@ public sealed class FuelSystem
             Plumbing,
             demand.Point.Conditions.SupplyVolts,
             (Regulator as ElectronicReturnless)?.LowestVoltage.Volts,
-            Regulator.SetPascals(demand.Point.Boost.Pascals),
+            Regulator.SetPascals(demand.Point.BoostPascals),
             _minimumReturn,
             demand.Injected,
             demand.Density,
@@ -211,7 +212,7 @@ public sealed class FuelSystem
     }
 
     /// <summary>The injectors at the pressure that a circuit gives them, and at the one they are judged by.</summary>
-    internal (Injection Actual, Injection Judged) InjectionAt(PointDemand demand, SolvedCircuit circuit)
+    internal (Injection Actual, Injection Judged) InjectionAt(PointDemand demand, in SolvedCircuit circuit)
     {
         Injection actual = Inject(demand, circuit.Rail);
 
@@ -238,7 +239,7 @@ public sealed class FuelSystem
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> state = InjectionChain.Evaluate(
             _injection,
-            new InjectionInput<Real>(point.Speed.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
+            new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
         bool flows = timed && state.StaticFlow > 0;
         return new()
         {

@@ -46,7 +46,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         };
     }
 
-    private static MarginFinding Injectors(FuelSystem system, SolvedPoint solved, Check check)
+    private static MarginFinding Injectors(FuelSystem system, in SolvedPoint solved, Check check)
     {
         Ratio limit = system.Limits.DutyCycle;
         if (solved.Judged.StaticFlow <= 0)
@@ -71,7 +71,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
                 : $"duty cycle {Readable.DutyCycle(used)} over the {Readable.DutyCycle(limit)} limit") + Sag(solved));
     }
 
-    private static string Sag(SolvedPoint solved) => (solved.Circuit.State.State, solved.Actual.DutyCycle) switch
+    private static string Sag(in SolvedPoint solved) => (solved.Circuit.State.State, solved.Actual.DutyCycle) switch
     {
         (RailState.Sagging, { } duty) =>
             $" at the pressure set, {Readable.DutyCycle(Ratio.FromDecimalFractions(duty))} with the rail sagging",
@@ -79,7 +79,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         _ => string.Empty,
     };
 
-    private static MarginFinding ShortestPulse(FuelSystem system, SolvedPoint solved, Check check)
+    private static MarginFinding ShortestPulse(FuelSystem system, in SolvedPoint solved, Check check)
     {
         if (check.Outcome == Outcome.CannotSay)
         {
@@ -101,7 +101,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
                 : $"pulse {Readable.Of(pulse)} under the least linear one of {Readable.Of(least)}");
     }
 
-    private static MarginFinding UnknownDeadTime(FuelSystem system, SolvedPoint solved) =>
+    private static MarginFinding UnknownDeadTime(FuelSystem system, in SolvedPoint solved) =>
         new(
             null,
             null,
@@ -114,7 +114,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         return new(used, most, $"{what} {Readable.Of(used)}, {qualifier} {only}{Readable.Of(most)}");
     }
 
-    private static MarginFinding Pump(FuelSystem system, SolvedCircuit circuit, Check check)
+    private static MarginFinding Pump(FuelSystem system, in SolvedCircuit circuit, Check check)
     {
         VolumeFlow injected = Flow(circuit.Task.Injected);
         Pressure set = Pressure.FromPascals(circuit.RailSet);
@@ -140,14 +140,14 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
             ? $"the lowest curve of {point.Pump.Name} belongs to {Readable.Of(point.Pump.Curves[0].Voltage)} and says nothing of {Readable.Of(ElectricPotential.FromVolts(point.Voltage))}"
             : $"the curve of {point.Pump.Name} begins at {Readable.Of(point.Pump.Curves[0].LowestPressure)} and says nothing of {Readable.Of(Pressure.FromPascals(point.Rise))}";
 
-    private static string CurveEnds(SolvedCircuit circuit, Pressure set)
+    private static string CurveEnds(in SolvedCircuit circuit, Pressure set)
     {
         PumpPoint limiting = circuit.State.Pumps.FirstOrDefault(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove));
         Pump pump = (limiting.Pump ?? circuit.State.Pumps[0].Pump)!;
         return $"the curve of {pump.Name} covers {Readable.Of(pump.Curves[0].LowestPressure)} to {Readable.Of(pump.Curves[0].HighestPressure)}, too little for {Readable.Of(set)} in the rail";
     }
 
-    private static string Consequence(FuelSystem system, SolvedCircuit circuit)
+    private static string Consequence(FuelSystem system, in SolvedCircuit circuit)
     {
         string cause = circuit.State.MostAtSet <= 0 ? $": {system.Pump.Name} deadheads below the pressure set" : string.Empty;
         return circuit.State.State switch
@@ -159,7 +159,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         };
     }
 
-    private static MarginFinding WayBack(SolvedCircuit circuit, Check check)
+    private static MarginFinding WayBack(in SolvedCircuit circuit, Check check)
     {
         Pressure set = Pressure.FromPascals(circuit.RailSet);
         Pressure back = Pressure.FromPascals(circuit.State.BackGauge);
@@ -172,7 +172,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
                 : $"passes {returned} only at {Readable.Of(back)}: the rail cannot fall to the {Readable.Of(set)} set");
     }
 
-    private static MarginFinding Control(SolvedCircuit circuit, Check check)
+    private static MarginFinding Control(in SolvedCircuit circuit, Check check)
     {
         Pressure set = Pressure.FromPascals(circuit.RailSet);
         Pressure rail = Pressure.FromPascals(circuit.Rail);
@@ -184,7 +184,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
                 : $"the pump runs on {Readable.Of(ElectricPotential.FromVolts(circuit.State.FedVoltage))}");
     }
 
-    private static MarginFinding Inlet(FuelSystem system, SolvedPoint solved)
+    private static MarginFinding Inlet(FuelSystem system, in SolvedPoint solved)
     {
         Pressure there = Pressure.FromPascals(CircuitChecks.InletAbsolute(solved.Demand, solved.Circuit));
         Pressure wanted = Pressure.FromPascals(CircuitChecks.InletNeeded(system, solved.Demand));
@@ -194,7 +194,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
             $"{Readable.Of(there)} absolute at the inlet, {Readable.Of(wanted)} wanted over the vapour pressure of {system.Demand.Consumption.Fuel.Name} at {Readable.Of(solved.Demand.Point.Conditions.FuelTemperature)}");
     }
 
-    private static MarginFinding Filters(SolvedCircuit circuit, Check check)
+    private static MarginFinding Filters(in SolvedCircuit circuit, Check check)
     {
         (Filter worst, double flow) = CircuitChecks.BusiestFilter(circuit);
         return new(
@@ -205,7 +205,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
                 : $"{worst.Name} would pass {Readable.PumpFlow(Flow(flow))}, its loss is known only up to {Readable.PumpFlow(worst.HighestFlow)}");
     }
 
-    private static MarginFinding Feed(FuelSystem system, SolvedCircuit circuit)
+    private static MarginFinding Feed(FuelSystem system, in SolvedCircuit circuit)
     {
         ElectricPotential most = ElectricPotential.FromVolts(CircuitChecks.HighestDrop(system, circuit));
         PumpPoint worst = CircuitChecks.LeastFed(circuit);

@@ -10,7 +10,8 @@ using Pressure = UnitsNet.Pressure;
 public sealed record OperatingPoint
 {
     private OperatingPoint(RotationalSpeed speed, Pressure boost, Conditions conditions) =>
-        (Speed, Boost, Conditions) = (speed, boost, conditions);
+        (Speed, Boost, Conditions, RevolutionsPerSecond, BoostPascals) =
+        (speed, boost, conditions, speed.RevolutionsPerSecond, boost.Pascals);
 
     /// <summary>Of the crank.</summary>
     public RotationalSpeed Speed { get; }
@@ -20,6 +21,10 @@ public sealed record OperatingPoint
 
     /// <summary>Air, supply voltage, fuel temperature.</summary>
     public Conditions Conditions { get; }
+
+    internal double RevolutionsPerSecond { get; }
+
+    internal double BoostPascals { get; }
 
     /// <summary>Describes the point.</summary>
     /// <param name="speed">100 to 25,000 rev/min.</param>

@@ -8,7 +8,9 @@ using Pressure = UnitsNet.Pressure;
 /// <summary>One solved operating point: every intermediate, each margin, the part that limits.</summary>
 public sealed record OperatingResult
 {
-    internal OperatingResult(FuelSystem system, SolvedPoint solved) => (System, Solved) = (system, solved);
+    private readonly SolvedPoint _solved;
+
+    internal OperatingResult(FuelSystem system, in SolvedPoint solved) => (System, _solved) = (system, solved);
 
     /// <summary>The system that was solved.</summary>
     public FuelSystem System { get; }
@@ -73,7 +75,7 @@ public sealed record OperatingResult
     /// <summary>What a careful reader should know about these numbers.</summary>
     public IReadOnlyList<string> Notes => [.. ResultNotes.Of(this).Select(note => note.Text)];
 
-    internal SolvedPoint Solved { get; }
+    internal ref readonly SolvedPoint Solved => ref _solved;
 
     /// <summary>How each part stands, in numbers.</summary>
     internal IReadOnlyList<Check> Checks

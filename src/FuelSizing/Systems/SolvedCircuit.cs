@@ -1,7 +1,7 @@
 namespace FuelSizing.Systems;
 
 /// <summary>Pumps, lines and regulator against the demand at one point, in SI numbers: no injector has a part in it.</summary>
-internal sealed record SolvedCircuit
+internal readonly record struct SolvedCircuit
 {
     /// <summary>The circuit that was solved.</summary>
     public required CircuitTask Task { get; init; }

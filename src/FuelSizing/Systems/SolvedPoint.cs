@@ -5,4 +5,4 @@ namespace FuelSizing.Systems;
 /// <param name="Circuit">Pumps, lines and regulator.</param>
 /// <param name="Actual">Injection at the pressure in the rail.</param>
 /// <param name="Judged">Injection at the pressure at which injectors are judged: as set where the rail sags, else as it is.</param>
-internal sealed record SolvedPoint(PointDemand Demand, SolvedCircuit Circuit, Injection Actual, Injection Judged);
+internal readonly record struct SolvedPoint(PointDemand Demand, SolvedCircuit Circuit, Injection Actual, Injection Judged);
