@@ -39,15 +39,15 @@ internal sealed unsafe class PointPeers
         RegulatorConstants regulator = system.Regulator.Singles.Single();
         _c = new(
             engine.Displacement,
-            engine.RevolutionsPerCycle,
-            engine.CompressorEfficiency,
+            engine.RevolutionsPerCycle.Value,
+            engine.CompressorEfficiency.Value,
             engine.CoolerEffectiveness,
             engine.CoolerLoss,
             engine.BeltShare,
-            engine.DriveEfficiency,
-            engine.MeasuredPressure,
+            engine.DriveEfficiency.Value,
+            engine.MeasuredPressure.Value,
             engine.MeasuredTemperature,
-            engine.MechanicalEfficiency,
+            engine.MechanicalEfficiency.Value,
             engine.BrakeSpecificFuelConsumption,
             engine.Lambda,
             engine.StoichiometricAirFuelRatio,
@@ -60,9 +60,9 @@ internal sealed unsafe class PointPeers
             regulator.Onset,
             regulator.Ceiling,
             injectors.RatedFlow,
-            injectors.RatedDifferential,
+            injectors.RatedDifferential.Value,
             injectors.TestFluidDensity,
-            injectors.Count,
+            injectors.Count.Value,
             injectors.InjectionsPerCycle);
         _efficiency = Table(system.Demand.VolumetricEfficiency.BySpeed.Pieces);
         _power = Table(system.Demand.MeasuredPower.BySpeed.Pieces);

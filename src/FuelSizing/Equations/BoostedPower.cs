@@ -20,7 +20,7 @@ internal static class BoostedPower
     /// <param name="chargeTemperature">T, K.</param>
     /// <param name="measuredPressure">p_m, Pa.</param>
     /// <param name="measuredTemperature">T_m, K.</param>
-    public static T DensityRatio<T>(T manifoldAbsolute, T chargeTemperature, T measuredPressure, T measuredTemperature)
+    public static T DensityRatio<T>(T manifoldAbsolute, T chargeTemperature, Divisor<T> measuredPressure, T measuredTemperature)
         where T : struct, IReal<T> =>
         manifoldAbsolute / chargeTemperature * measuredTemperature / measuredPressure;
 
@@ -32,7 +32,7 @@ internal static class BoostedPower
     /// <param name="mechanicalEfficiency">Brake ÷ indicated power of the measured pull, η_m.</param>
     /// <param name="densityRatio">D.</param>
     /// <param name="drivePower">Taken from the crank by a belt-driven compressor, P_d, W.</param>
-    public static T Brake<T>(T measuredPower, T mechanicalEfficiency, T densityRatio, T drivePower)
+    public static T Brake<T>(T measuredPower, Divisor<T> mechanicalEfficiency, T densityRatio, T drivePower)
         where T : struct, IReal<T>
     {
         T indicated = measuredPower / mechanicalEfficiency;

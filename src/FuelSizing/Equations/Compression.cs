@@ -19,7 +19,7 @@ internal static class Compression
     /// <param name="inletTemperature">T1, K.</param>
     /// <param name="pressureRatio">r.</param>
     /// <param name="isentropicEfficiency">η.</param>
-    public static T OutletTemperature<T>(T inletTemperature, T pressureRatio, T isentropicEfficiency)
+    public static T OutletTemperature<T>(T inletTemperature, T pressureRatio, Divisor<T> isentropicEfficiency)
         where T : struct, IReal<T> =>
         inletTemperature * (1.0 + ((Powers.Of(pressureRatio, Exponent) - 1.0) / isentropicEfficiency));
 
@@ -36,7 +36,7 @@ internal static class Compression
     /// <param name="inletTemperature">T1, K.</param>
     /// <param name="outletTemperature">T2, K.</param>
     /// <param name="mechanicalEfficiency">Of the drive, η_m.</param>
-    public static T DrivePower<T>(T airMassFlow, T inletTemperature, T outletTemperature, T mechanicalEfficiency)
+    public static T DrivePower<T>(T airMassFlow, T inletTemperature, T outletTemperature, Divisor<T> mechanicalEfficiency)
         where T : struct, IReal<T> =>
         airMassFlow * StandardAir.HeatCapacity * (outletTemperature - inletTemperature) / mechanicalEfficiency;
 }

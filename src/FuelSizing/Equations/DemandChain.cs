@@ -18,15 +18,15 @@ namespace FuelSizing.Equations;
 /// <param name="StoichiometricAirFuelRatio">kg/kg.</param>
 internal readonly record struct DemandConstants<T>(
     T Displacement,
-    T RevolutionsPerCycle,
-    T CompressorEfficiency,
+    Divisor<T> RevolutionsPerCycle,
+    Divisor<T> CompressorEfficiency,
     T CoolerEffectiveness,
     T CoolerLoss,
     T BeltShare,
-    T DriveEfficiency,
-    T MeasuredPressure,
+    Divisor<T> DriveEfficiency,
+    Divisor<T> MeasuredPressure,
     T MeasuredTemperature,
-    T MechanicalEfficiency,
+    Divisor<T> MechanicalEfficiency,
     T BrakeSpecificFuelConsumption,
     T Lambda,
     T StoichiometricAirFuelRatio)
@@ -65,18 +65,62 @@ internal readonly record struct DemandState<T>(
     T FromAir)
     where T : struct, IReal<T>;
 
+/// <summary>The charge in the manifold, in SI numbers.</summary>
+/// <param name="ManifoldAbsolute">Pa.</param>
+/// <param name="PressureRatio">Of the compressor.</param>
+/// <param name="OutletTemperature">Behind the compressor, K.</param>
+/// <param name="ChargeTemperature">In the manifold, K.</param>
+internal readonly record struct ChargeState<T>(T ManifoldAbsolute, T PressureRatio, T OutletTemperature, T ChargeTemperature)
+    where T : struct, IReal<T>;
+
+/// <summary>What the charge brings and takes, in SI numbers.</summary>
+/// <param name="AirMassFlow">kg/s.</param>
+/// <param name="DrivePower">Taken from the crank, W.</param>
+/// <param name="BrakePower">At the crank, W.</param>
+/// <param name="FromPower">Fuel, kg/s.</param>
+/// <param name="FromAir">Fuel, kg/s.</param>
+internal readonly record struct BurningState<T>(T AirMassFlow, T DrivePower, T BrakePower, T FromPower, T FromAir)
+    where T : struct, IReal<T>;
+
 /// <summary>The open-form chain from an operating point to fuel demand: one text for one point and for batches.</summary>
 internal static class DemandChain
 {
     /// <summary>Evaluates the chain: manifold → charge → air → power → fuel, both ways.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static DemandState<T> Evaluate<T>(in DemandConstants<T> engine, in DemandInput<T> point)
         where T : struct, IReal<T>
     {
-        T manifold = point.Ambient + point.Boost;
-        T ratio = Compression.PressureRatio(manifold, engine.CoolerLoss, point.Ambient);
-        T outlet = Compression.OutletTemperature(point.AmbientTemperature, ratio, engine.CompressorEfficiency);
-        T charge = Compression.CooledTemperature(outlet, point.AmbientTemperature, engine.CoolerEffectiveness);
+        ChargeState<T> charge = Charge(engine, point.Boost, point.Ambient, point.AmbientTemperature);
+        BurningState<T> burning = Burn(engine, point, charge.ManifoldAbsolute, charge.OutletTemperature, charge.ChargeTemperature);
+        return new(
+            charge.ManifoldAbsolute,
+            charge.PressureRatio,
+            charge.OutletTemperature,
+            charge.ChargeTemperature,
+            burning.AirMassFlow,
+            burning.DrivePower,
+            burning.BrakePower,
+            burning.FromPower,
+            burning.FromAir);
+    }
+
+    /// <summary>The first half: manifold → charge.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static ChargeState<T> Charge<T>(in DemandConstants<T> engine, T boost, T ambient, T ambientTemperature)
+        where T : struct, IReal<T>
+    {
+        T manifold = ambient + boost;
+        T ratio = Compression.PressureRatio(manifold, engine.CoolerLoss, ambient);
+        T outlet = Compression.OutletTemperature(ambientTemperature, ratio, engine.CompressorEfficiency);
+        T charge = Compression.CooledTemperature(outlet, ambientTemperature, engine.CoolerEffectiveness);
+        return new(manifold, ratio, outlet, charge);
+    }
+
+    /// <summary>The second half: charge → air → power → fuel, both ways.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static BurningState<T> Burn<T>(
+        in DemandConstants<T> engine, in DemandInput<T> point, T manifold, T outlet, T charge)
+        where T : struct, IReal<T>
+    {
         T air = EngineAir.MassFlow(
             point.VolumetricEfficiency,
             manifold,
@@ -89,10 +133,6 @@ internal static class DemandChain
         T density = BoostedPower.DensityRatio(manifold, charge, engine.MeasuredPressure, engine.MeasuredTemperature);
         T power = BoostedPower.Brake(point.MeasuredPower, engine.MechanicalEfficiency, density, drive);
         return new(
-            manifold,
-            ratio,
-            outlet,
-            charge,
             air,
             drive,
             power,

@@ -14,7 +14,7 @@ internal static class EngineAir
     /// <param name="speed">n, rev/s.</param>
     /// <param name="revolutionsPerCycle">k: 2 for four strokes, 1 for two.</param>
     public static T MassFlow<T>(
-        T volumetricEfficiency, T manifoldAbsolute, T chargeTemperature, T displacement, T speed, T revolutionsPerCycle)
+        T volumetricEfficiency, T manifoldAbsolute, T chargeTemperature, T displacement, T speed, Divisor<T> revolutionsPerCycle)
         where T : struct, IReal<T> =>
         volumetricEfficiency * StandardAir.Density(manifoldAbsolute, chargeTemperature)
         * displacement * speed / revolutionsPerCycle;

@@ -34,6 +34,9 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
     public static FourLanes operator /(FourLanes left, FourLanes right) => new(left.Values / right.Values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FourLanes Divide(FourLanes left, FourLanes right, FourLanes reciprocal) => new(left.Values * reciprocal.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FourLanes Sqrt(FourLanes value) => new(Vector256.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -51,27 +54,25 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
         Vector256.GreaterThanOrEqualAll(values.Values, least.Values)
         && Vector256.LessThanOrEqualAll(values.Values, most.Values);
 
-#if NET9_0_OR_GREATER
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes Exp(FourLanes value) => new(Vector256.Exp(value.Values));
+    public static FourLanes TimesTwoTo(FourLanes value, FourLanes power) =>
+        new((value.Values.AsInt64() + (power.Values.AsInt64() << 52)).AsDouble());
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes Log(FourLanes value) => new(Vector256.Log(value.Values));
-#else
-    public static FourLanes Exp(FourLanes value) => Each(value, Math.Exp);
-
-    public static FourLanes Log(FourLanes value) => Each(value, Math.Log);
-
-    private static FourLanes Each(FourLanes value, Func<double, double> function)
+    public static FourLanes Fraction(FourLanes value, out FourLanes power)
     {
-        Span<double> numbers = stackalloc double[Count];
-        value.CopyTo(numbers);
-        foreach (ref double number in numbers)
-        {
-            number = function(number);
-        }
-
-        return From(numbers);
+        // The bits of √½, less which the exponent's bits say by how much to divide.
+        const long Least = 0x3fe6a09e00000000;
+        const long Exponent = unchecked((long)0xfff0000000000000);
+        Vector256<long> bits = value.Values.AsInt64();
+        Vector256<long> over = bits - Vector256.Create(Least);
+        power = new(Vector256.ConvertToDouble(over >> 52));
+        return new((bits - (over & Vector256.Create(Exponent))).AsDouble());
     }
-#endif
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FourLanes Exp(FourLanes value) => Elementary.Exp(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FourLanes Log(FourLanes value) => Elementary.Log(value);
 }

@@ -19,7 +19,7 @@ internal static class FuelDemandFlow
     /// <summary>By volume, m³/s: ṁ/ρ.</summary>
     /// <param name="massFlow">kg/s.</param>
     /// <param name="density">kg/m³.</param>
-    public static T Volume<T>(T massFlow, T density)
+    public static T Volume<T>(T massFlow, Divisor<T> density)
         where T : struct, IReal<T> => massFlow / density;
 
     /// <summary>How much the figure from power is over the one from air, as a fraction of the latter.</summary>

@@ -16,4 +16,14 @@ internal interface ILanes<T> : IReal<T>
 
     /// <summary>True if every number lies within a closed range; one that is not a number never does.</summary>
     static abstract bool AllWithin(T values, T least, T most);
+
+    /// <summary>Times two to a whole power, which stands in the last bits of another number.</summary>
+    /// <param name="value">Normal, and so the product.</param>
+    /// <param name="power">Its last bits hold the power.</param>
+    static abstract T TimesTwoTo(T value, T power);
+
+    /// <summary>The number as a fraction of √½ to √2 times two to a whole power.</summary>
+    /// <param name="value">Normal, over zero.</param>
+    /// <param name="power">The power.</param>
+    static abstract T Fraction(T value, out T power);
 }

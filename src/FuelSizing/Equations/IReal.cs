@@ -26,6 +26,9 @@ internal interface IReal<T>
     /// <summary>Quotient.</summary>
     static abstract T operator /(T left, T right);
 
+    /// <summary>Quotient, where the divisor's reciprocal is at hand.</summary>
+    static abstract T Divide(T left, T right, T reciprocal);
+
     /// <summary>Square root.</summary>
     static abstract T Sqrt(T value);
 

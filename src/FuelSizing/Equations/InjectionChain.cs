@@ -10,7 +10,7 @@ namespace FuelSizing.Equations;
 /// <param name="InjectionsPerCycle">Pulses in a working cycle.</param>
 /// <param name="RevolutionsPerCycle">2 for four strokes, 1 for two.</param>
 internal readonly record struct InjectionConstants<T>(
-    T RatedFlow, T RatedDifferential, T TestFluidDensity, T Count, T InjectionsPerCycle, T RevolutionsPerCycle)
+    T RatedFlow, Divisor<T> RatedDifferential, T TestFluidDensity, Divisor<T> Count, T InjectionsPerCycle, T RevolutionsPerCycle)
     where T : struct, IReal<T>;
 
 /// <summary>One point at which fuel is to go in, in SI numbers.</summary>
@@ -19,7 +19,7 @@ internal readonly record struct InjectionConstants<T>(
 /// <param name="DeadTime">s.</param>
 /// <param name="FuelFlow">Of the whole engine, m³/s.</param>
 /// <param name="FuelDensity">kg/m³.</param>
-internal readonly record struct InjectionInput<T>(T Speed, T Differential, T DeadTime, T FuelFlow, T FuelDensity)
+internal readonly record struct InjectionInput<T>(T Speed, T Differential, T DeadTime, T FuelFlow, Divisor<T> FuelDensity)
     where T : struct, IReal<T>;
 
 /// <summary>How the fuel goes in, in SI numbers.</summary>

@@ -12,7 +12,7 @@ internal static class InjectorFlow
     /// <param name="testFluidDensity">ρ_r, kg/m³.</param>
     /// <param name="differential">Δp, Pa.</param>
     /// <param name="fuelDensity">ρ, kg/m³.</param>
-    public static T Static<T>(T ratedFlow, T ratedDifferential, T testFluidDensity, T differential, T fuelDensity)
+    public static T Static<T>(T ratedFlow, Divisor<T> ratedDifferential, T testFluidDensity, T differential, Divisor<T> fuelDensity)
         where T : struct, IReal<T> =>
         ratedFlow * T.Sqrt(T.Max(0, differential) / ratedDifferential * testFluidDensity / fuelDensity);
 
@@ -22,7 +22,7 @@ internal static class InjectorFlow
     /// <param name="testFluidDensity">ρ_r, kg/m³.</param>
     /// <param name="differential">Δp, Pa.</param>
     /// <param name="fuelDensity">ρ, kg/m³.</param>
-    public static T Rated<T>(T staticFlow, T ratedDifferential, T testFluidDensity, T differential, T fuelDensity)
+    public static T Rated<T>(T staticFlow, Divisor<T> ratedDifferential, T testFluidDensity, T differential, Divisor<T> fuelDensity)
         where T : struct, IReal<T> =>
         staticFlow / Static(1, ratedDifferential, testFluidDensity, differential, fuelDensity);
 
@@ -39,7 +39,7 @@ internal static class InjectorFlow
     /// <param name="injectors">z.</param>
     /// <param name="availableTime">T, s.</param>
     /// <param name="staticFlow">Q of one injector, m³/s.</param>
-    public static T Pulse<T>(T deadTime, T fuelFlow, T injectors, T availableTime, T staticFlow)
+    public static T Pulse<T>(T deadTime, T fuelFlow, Divisor<T> injectors, T availableTime, T staticFlow)
         where T : struct, IReal<T> => deadTime + (fuelFlow / injectors * availableTime / staticFlow);
 
     /// <summary>Duty cycle: commanded pulse ÷ available time.</summary>

@@ -38,6 +38,9 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
     public static Lanes operator /(Lanes left, Lanes right) => new(left.Values / right.Values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Divide(Lanes left, Lanes right, Lanes reciprocal) => new(left.Values * reciprocal.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Sqrt(Lanes value) => new(Vector512.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -55,27 +58,25 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
         Vector512.GreaterThanOrEqualAll(values.Values, least.Values)
         && Vector512.LessThanOrEqualAll(values.Values, most.Values);
 
-#if NET9_0_OR_GREATER
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes Exp(Lanes value) => new(Vector512.Exp(value.Values));
+    public static Lanes TimesTwoTo(Lanes value, Lanes power) =>
+        new((value.Values.AsInt64() + (power.Values.AsInt64() << 52)).AsDouble());
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes Log(Lanes value) => new(Vector512.Log(value.Values));
-#else
-    public static Lanes Exp(Lanes value) => Each(value, Math.Exp);
-
-    public static Lanes Log(Lanes value) => Each(value, Math.Log);
-
-    private static Lanes Each(Lanes value, Func<double, double> function)
+    public static Lanes Fraction(Lanes value, out Lanes power)
     {
-        Span<double> numbers = stackalloc double[Count];
-        value.CopyTo(numbers);
-        foreach (ref double number in numbers)
-        {
-            number = function(number);
-        }
-
-        return From(numbers);
+        // The bits of √½, less which the exponent's bits say by how much to divide.
+        const long Least = 0x3fe6a09e00000000;
+        const long Exponent = unchecked((long)0xfff0000000000000);
+        Vector512<long> bits = value.Values.AsInt64();
+        Vector512<long> over = bits - Vector512.Create(Least);
+        power = new(Vector512.ConvertToDouble(over >> 52));
+        return new((bits - (over & Vector512.Create(Exponent))).AsDouble());
     }
-#endif
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Exp(Lanes value) => Elementary.Exp(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Log(Lanes value) => Elementary.Log(value);
 }

@@ -40,6 +40,9 @@ internal readonly record struct Real(double Value) : ILanes<Real>
     public static Real operator /(Real left, Real right) => new(left.Value / right.Value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Divide(Real left, Real right, Real reciprocal) => new(left.Value / right.Value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real Sqrt(Real value) => new(Math.Sqrt(value.Value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -57,4 +60,15 @@ internal readonly record struct Real(double Value) : ILanes<Real>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real IfLess(Real left, Real right, Real then, Real otherwise) =>
         left.Value < right.Value ? then : otherwise;
+
+    public static Real TimesTwoTo(Real value, Real power) =>
+        new(BitConverter.Int64BitsToDouble(
+            BitConverter.DoubleToInt64Bits(value.Value) + (BitConverter.DoubleToInt64Bits(power.Value) << 52)));
+
+    public static Real Fraction(Real value, out Real power)
+    {
+        int exponent = Math.ILogB(value.Value * Math.Sqrt(2));
+        power = exponent;
+        return new(Math.ScaleB(value.Value, -exponent));
+    }
 }

@@ -34,6 +34,9 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
     public static TwoLanes operator /(TwoLanes left, TwoLanes right) => new(left.Values / right.Values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static TwoLanes Divide(TwoLanes left, TwoLanes right, TwoLanes reciprocal) => new(left.Values * reciprocal.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static TwoLanes Sqrt(TwoLanes value) => new(Vector128.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -51,27 +54,25 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
         Vector128.GreaterThanOrEqualAll(values.Values, least.Values)
         && Vector128.LessThanOrEqualAll(values.Values, most.Values);
 
-#if NET9_0_OR_GREATER
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes Exp(TwoLanes value) => new(Vector128.Exp(value.Values));
+    public static TwoLanes TimesTwoTo(TwoLanes value, TwoLanes power) =>
+        new((value.Values.AsInt64() + (power.Values.AsInt64() << 52)).AsDouble());
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes Log(TwoLanes value) => new(Vector128.Log(value.Values));
-#else
-    public static TwoLanes Exp(TwoLanes value) => Each(value, Math.Exp);
-
-    public static TwoLanes Log(TwoLanes value) => Each(value, Math.Log);
-
-    private static TwoLanes Each(TwoLanes value, Func<double, double> function)
+    public static TwoLanes Fraction(TwoLanes value, out TwoLanes power)
     {
-        Span<double> numbers = stackalloc double[Count];
-        value.CopyTo(numbers);
-        foreach (ref double number in numbers)
-        {
-            number = function(number);
-        }
-
-        return From(numbers);
+        // The bits of √½, less which the exponent's bits say by how much to divide.
+        const long Least = 0x3fe6a09e00000000;
+        const long Exponent = unchecked((long)0xfff0000000000000);
+        Vector128<long> bits = value.Values.AsInt64();
+        Vector128<long> over = bits - Vector128.Create(Least);
+        power = new(Vector128.ConvertToDouble(over >> 52));
+        return new((bits - (over & Vector128.Create(Exponent))).AsDouble());
     }
-#endif
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static TwoLanes Exp(TwoLanes value) => Elementary.Exp(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static TwoLanes Log(TwoLanes value) => Elementary.Log(value);
 }

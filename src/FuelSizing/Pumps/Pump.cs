@@ -27,6 +27,7 @@ public sealed class Pump : PumpAssembly
     private readonly double _condition;
     private readonly double _relief;
     private readonly double _feedOhms;
+    private readonly bool _hasOpenEnd;
 
     private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed)
     {
@@ -34,6 +35,7 @@ public sealed class Pump : PumpAssembly
         _relief = relief?.Pascals ?? double.PositiveInfinity;
         _condition = condition.DecimalFractions;
         _feedOhms = feed?.LoopOhms ?? 0;
+        _hasOpenEnd = curves.Any(curve => !curve.EndsAtDeadhead && curve.Flow.Last < _relief);
     }
 
     /// <inheritdoc/>
@@ -111,7 +113,7 @@ public sealed class Pump : PumpAssembly
         return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)));
     }
 
-    internal override bool HasOpenEnd => _curves.Any(curve => !curve.EndsAtDeadhead && curve.Flow.Last < _relief);
+    internal override bool HasOpenEnd => _hasOpenEnd;
 
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : FedThrough(exchange(Feed));
 

@@ -231,7 +231,8 @@ internal sealed class PointKernel
         Span<double> differential = outputs.Differential.IsEmpty ? scratch.Differential : outputs.Differential;
         _efficiency.At<T>(inputs.Speed, scratch.Efficiency);
         _power.At<T>(inputs.Speed, scratch.Power);
-        Demand(chain, inputs, scratch, fuel);
+        Charge(chain, inputs.Boost, scratch.Outlet, scratch.Charge);
+        Burn(chain, inputs, scratch, fuel);
         Rail<T>(inputs.Boost, rail);
         if (_losesAhead)
         {
@@ -268,7 +269,21 @@ internal sealed class PointKernel
         return true;
     }
 
-    private void Demand<T>(in Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
+    private void Charge<T>(in Chain<T> chain, ReadOnlySpan<double> boosts, Span<double> outlets, Span<double> charges)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        DemandConstants<T> engine = chain.Engine;
+        T ambient = _ambient;
+        T temperature = _ambientTemperature;
+        for (int at = 0; at < boosts.Length; at += T.Count)
+        {
+            ChargeState<T> charge = DemandChain.Charge(engine, T.From(boosts[at..]), ambient, temperature);
+            charge.OutletTemperature.CopyTo(outlets[at..]);
+            charge.ChargeTemperature.CopyTo(charges[at..]);
+        }
+    }
+
+    private void Burn<T>(in Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
         where T : struct, ILanes<T>, IReal<T>
     {
         DemandConstants<T> engine = chain.Engine;
@@ -277,10 +292,12 @@ internal sealed class PointKernel
         ReadOnlySpan<double> lambdas = inputs.Lambda;
         ReadOnlySpan<double> efficiencies = scratch.Efficiency;
         ReadOnlySpan<double> powers = scratch.Power;
+        ReadOnlySpan<double> outlets = scratch.Outlet;
+        ReadOnlySpan<double> charges = scratch.Charge;
         DemandBasis basis = _basis;
         T ambient = _ambient;
         T temperature = _ambientTemperature;
-        T density = _density;
+        Divisor<T> density = _density;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             if (!lambdas.IsEmpty)
@@ -288,16 +305,17 @@ internal sealed class PointKernel
                 engine = engine with { Lambda = T.From(lambdas[at..]) };
             }
 
-            DemandState<T> demand = DemandChain.Evaluate(engine, new DemandInput<T>(
-                T.From(speeds[at..]),
-                T.From(boosts[at..]),
-                ambient,
-                temperature,
-                T.From(efficiencies[at..]),
-                T.From(powers[at..])));
-            T mass = basis == DemandBasis.Air ? demand.FromAir
-                : basis == DemandBasis.Power ? demand.FromPower
-                : T.Max(demand.FromAir, demand.FromPower);
+            T boost = T.From(boosts[at..]);
+            BurningState<T> burning = DemandChain.Burn(
+                engine,
+                new DemandInput<T>(
+                    T.From(speeds[at..]), boost, ambient, temperature, T.From(efficiencies[at..]), T.From(powers[at..])),
+                ambient + boost,
+                T.From(outlets[at..]),
+                T.From(charges[at..]));
+            T mass = basis == DemandBasis.Air ? burning.FromAir
+                : basis == DemandBasis.Power ? burning.FromPower
+                : T.Max(burning.FromAir, burning.FromPower);
             FuelDemandFlow.Volume(mass, density).CopyTo(fuel[at..]);
         }
     }
@@ -369,7 +387,7 @@ internal sealed class PointKernel
         where T : struct, ILanes<T>, IReal<T>
     {
         InjectionConstants<T> injectors = chain.Injectors;
-        T density = _density;
+        Divisor<T> density = _density;
         T limit = _dutyLimit;
         T none = double.NaN;
         Span<double> flows = outputs.StaticFlow;
@@ -401,7 +419,7 @@ internal sealed class PointKernel
 
             if (!reserves.IsEmpty)
             {
-                T capacity = InjectorFlow.Capacity(flow, injectors.Count, injection.AvailableTime, limit, deadTime);
+                T capacity = InjectorFlow.Capacity(flow, injectors.Count.Value, injection.AvailableTime, limit, deadTime);
                 T.IfLess(0, flow, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
             }
         }
@@ -419,7 +437,7 @@ internal sealed class PointKernel
     /// <summary>Room for what one step hands to the next.</summary>
     private readonly ref struct Scratch(Span<double> room)
     {
-        public const int Columns = 6;
+        public const int Columns = 8;
 
         private readonly Span<double> _room = room;
 
@@ -434,6 +452,10 @@ internal sealed class PointKernel
         public Span<double> Differential => Column(4);
 
         public Span<double> DeadTime => Column(5);
+
+        public Span<double> Outlet => Column(6);
+
+        public Span<double> Charge => Column(7);
 
         public Scratch Slice(int count) => new(_room[..(Columns * count)]);
 
