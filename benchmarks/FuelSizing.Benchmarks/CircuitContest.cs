@@ -65,7 +65,7 @@ internal static class CircuitContest
             }
 
             Console.WriteLine(FormattableString.Invariant(
-                $"{name}: {Median(here):F2} µs a circuit, {bytes} bytes; a plain root finder {Median(there):F2} µs, {Median([.. there.Zip(here, (a, b) => a / b)]):F1} times; largest difference {off:E1} of the free flow"));
+                $"{name}: {Medians.Of(here):F2} µs a circuit, {bytes} bytes; a plain root finder {Medians.Of(there):F2} µs, {Medians.Of([.. there.Zip(here, (a, b) => a / b)]):F1} times; largest difference {off:E1} of the free flow"));
         }
     }
 
@@ -96,7 +96,7 @@ internal static class CircuitContest
     }
 
     /// <summary>Brent's method over the flow, and within it over the rise where pumps give flow by rise.</summary>
-    private static double Plain(CircuitTask task)
+    public static double Plain(CircuitTask task)
     {
         RunningPumps pumps = task.Pump.Kept(task.Supply).Surely;
         double Rise(double flow) => flow <= 0 ? pumps.Deadhead
@@ -106,6 +106,4 @@ internal static class CircuitContest
         return pumps.FreeFlow * Brent.FindRoot(
             share => (Rise(share * pumps.FreeFlow) - CircuitSolver.Asked(task, share * pumps.FreeFlow)) / task.Set, 0, 1, 1e-14, 200);
     }
-
-    private static double Median(double[] values) => MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace([.. values]);
 }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Runtime.InteropServices;
 
 namespace FuelSizing.Benchmarks;
@@ -53,36 +52,47 @@ internal static class PointContest
         Console.WriteLine($"{points:N0} points, {Turns} turns, medians");
         for (int i = 0; i < contestants.Length; i++)
         {
-            double ratio = Median([.. times[i].Zip(times[0], (its, batch) => its / batch)]);
+            double ratio = Medians.Of([.. times[i].Zip(times[0], (its, batch) => its / batch)]);
             double low = times[i].Min();
             Console.WriteLine(FormattableString.Invariant(
-                $"{contestants[i].Name,-32} {Median(times[i]),9:F2} ns a point (least {low:F2}), {ratio,7:F2} times the batch"));
+                $"{contestants[i].Name,-32} {Medians.Of(times[i]),9:F2} ns a point (least {low:F2}), {ratio,7:F2} times the batch"));
         }
 
         Directory.Delete(folder, recursive: true);
     }
 
-    /// <summary>How the batch's cost grows with the points.</summary>
+    /// <summary>
+    /// How the batch's cost grows with the points; and what two threads take together, from which follows how much faster they
+    /// are where both have a core of their own.
+    /// </summary>
     public static void Grow(int most)
     {
-        for (int points = 1_000; points <= most && points > 0; points *= 10)
+        for (long points = 1_000; points <= most; points *= 10)
         {
-            PointPeers peers = new(points);
-            double[] one = new double[11];
-            double[] two = new double[11];
-            int repeats = Math.Max(1, 3_000_000 / points);
-            Func<int, double> alone = Timed(() => peers.Batch());
-            Func<int, double> shared = Timed(() => peers.Batch(2));
-            alone(repeats);
-            shared(repeats);
-            for (int turn = 0; turn < one.Length; turn++)
+            PointPeers peers = new((int)points);
+            int repeats = (int)Math.Max(1, 1_000_000 / points);
+            int turns = points > 10_000_000 ? 5 : 41;
+            double[] one = new double[turns];
+            double[] two = new double[turns];
+            for (double spent = 0; spent < WarmSeconds;)
             {
-                one[turn] = alone(repeats) / repeats / points * 1e9;
-                two[turn] = shared(repeats) / repeats / points * 1e9;
+                spent += ThreadClock.Of(() => peers.Batch(), repeats) + ThreadClock.Of(() => peers.Batch(2), repeats);
+            }
+
+            for (int turn = 0; turn < turns; turn++)
+            {
+                one[turn] = ThreadClock.Of(() => peers.Batch(), repeats) / repeats / points * 1e9;
+                double start = ThreadClock.AllThreads;
+                for (int i = 0; i < repeats; i++)
+                {
+                    peers.Batch(2);
+                }
+
+                two[turn] = (ThreadClock.AllThreads - start) / repeats / points * 1e9;
             }
 
             Console.WriteLine(FormattableString.Invariant(
-                $"{points,11:N0} points: {Median(one):F2} ns a point, two threads {Median(two):F2}, {Median([.. one.Zip(two, (a, b) => a / b)]):F2} × as fast"));
+                $"{points,11:N0} points: {Medians.Of(one):F1} ns a point (least {one.Min():F1}); two threads together {Medians.Of(two):F1} (least {two.Min():F1}): at best {2 * Medians.Of([.. one.Zip(two, (a, b) => a / b)]):F2} times as fast"));
         }
     }
 
@@ -100,17 +110,4 @@ internal static class PointContest
         Console.WriteLine(FormattableString.Invariant(
             $"{Off(MemoryMarshal.Cast<byte, double>(File.ReadAllBytes(answers)).ToArray()):E1}: largest differences from plain doubles (batch, C, C fast, units, NumPy)"));
     }
-
-    private static Func<int, double> Timed(Action run) => repeats =>
-    {
-        long start = Stopwatch.GetTimestamp();
-        for (int i = 0; i < repeats; i++)
-        {
-            run();
-        }
-
-        return Stopwatch.GetElapsedTime(start).TotalSeconds;
-    };
-
-    private static double Median(double[] values) => MathNet.Numerics.Statistics.ArrayStatistics.MedianInplace([.. values]);
 }

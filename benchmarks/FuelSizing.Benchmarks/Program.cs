@@ -8,6 +8,9 @@ switch (args)
     case ["points", var points]:
         PointContest.Run(int.Parse(points, CultureInfo.InvariantCulture));
         break;
+    case ["solve"]:
+        SolveContest.Run();
+        break;
     case ["circuits"]:
         CircuitContest.Run();
         break;
@@ -21,6 +24,6 @@ switch (args)
         LongRun.Read(path);
         break;
     default:
-        BenchmarkSwitcher.FromAssembly(typeof(DemandBatch).Assembly).Run(args);
+        BenchmarkSwitcher.FromAssembly(typeof(PointRun).Assembly).Run(args);
         break;
 }

@@ -7,19 +7,14 @@ namespace FuelSizing.Benchmarks;
 /// </summary>
 internal static unsafe class ThreadClock
 {
+    private const int ProcessCpuTime = 2;
     private const int ThreadCpuTime = 3;
 
-    /// <summary>Seconds of processor time so far.</summary>
-    public static double Seconds
-    {
-        get
-        {
-            long* time = stackalloc long[2];
-            return ClockGetTime(ThreadCpuTime, time) == 0
-                ? time[0] + (time[1] * 1e-9)
-                : throw new PlatformNotSupportedException("clock_gettime gives no processor time.");
-        }
-    }
+    /// <summary>Seconds of processor time of this thread so far.</summary>
+    public static double Seconds => Read(ThreadCpuTime);
+
+    /// <summary>Seconds of processor time of all threads so far.</summary>
+    public static double AllThreads => Read(ProcessCpuTime);
 
     /// <summary>Seconds that so many runs take.</summary>
     public static double Of(Action run, int repeats)
@@ -31,6 +26,14 @@ internal static unsafe class ThreadClock
         }
 
         return Seconds - start;
+    }
+
+    private static double Read(int clock)
+    {
+        long* time = stackalloc long[2];
+        return ClockGetTime(clock, time) == 0
+            ? time[0] + (time[1] * 1e-9)
+            : throw new PlatformNotSupportedException("clock_gettime gives no processor time.");
     }
 
     [DllImport("libc", EntryPoint = "clock_gettime")]
