@@ -9,7 +9,7 @@ namespace FuelSizing.Systems;
 /// <remarks>
 /// <para>The same equations as <see cref="FuelSystem.Solve"/>, as many points side by side as the processor's vectors hold,
 /// without allocating; a point comes out the same wherever it stands in the columns. Against <see cref="FuelSystem.Solve"/>
-/// a relative error of 10⁻¹⁴ remains, of the larger of the terms that a difference is made of.</para>
+/// a relative error of 2 · 10⁻¹⁴ remains, of the larger of the terms that a difference is made of.</para>
 /// <para>The rail is as the regulator sets it, less the losses on the way where the regulator sits at the tank: as in a
 /// solved point whose <see cref="RailState"/> is <see cref="RailState.Regulated"/>. Pumps and the way back are not reckoned.</para>
 /// </remarks>

@@ -70,19 +70,19 @@ public class PointBatchTests
 
                     // Power is what friction leaves of indicated power: the error is of their size.
                     double power = (double)alone.Demand.BrakePower.Kilowatts;
-                    double scale = 3 * Math.Max(1, (power + 40) / Math.Max(1e-3, power));
+                    double scale = Math.Max(1, (power + 40) / Math.Max(1e-3, power));
                     double fuel = alone.InjectedFlow.CubicMetersPerSecond;
                     Close(fuel, batch.FuelFlow[i], scale);
                     Close(alone.RailGauge.Pascals, batch.RailGauge[i], scale);
-                    Close(alone.InjectorDifferential.Pascals, batch.Differential[i], scale * 10);
-                    Close(alone.StaticFlow.CubicMetersPerSecond, batch.StaticFlow[i], scale * 10);
-                    Close(alone.Pulse?.Seconds ?? double.NaN, batch.Pulse[i], scale * 10);
-                    Close(alone.DutyCycle?.DecimalFractions ?? double.NaN, batch.DutyCycle[i], scale * 10);
+                    Close(alone.InjectorDifferential.Pascals, batch.Differential[i], scale * 2);
+                    Close(alone.StaticFlow.CubicMetersPerSecond, batch.StaticFlow[i], scale * 2);
+                    Close(alone.Pulse?.Seconds ?? double.NaN, batch.Pulse[i], scale * 2);
+                    Close(alone.DutyCycle?.DecimalFractions ?? double.NaN, batch.DutyCycle[i], scale * 2);
                     double reserve = alone.Checks.First(check => check.Part == Part.Injectors).Reserve ?? double.NaN;
-                    Close(1 + reserve, 1 + batch.InjectorReserve[i], scale * 10);
+                    Close(1 + reserve, 1 + batch.InjectorReserve[i], scale * 2);
                 }
             },
-            iter: 300);
+            iter: 1_000);
 
     [Fact]
     public void Evaluate_WithItsOwnLambdaAndVoltage_GivesWhatASystemOfThemGives() =>
@@ -130,7 +130,7 @@ public class PointBatchTests
                     }
                 }
             },
-            iter: 300);
+            iter: 1_000);
 
     [Fact]
     public void Evaluate_OfAPoint_GivesTheSameBitsWhereverItStands() =>
