@@ -1,38 +1,51 @@
 using FuelSizing.Findings;
-using MathNet.Numerics.Distributions;
+using FuelSizing.Logs;
+using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Findings;
 
 public class SpikeTests(Xunit.Abstractions.ITestOutputHelper o)
 {
-    [Theory]
-    [InlineData(120, 3, 6, 10, 0, 0.5)]
-    [InlineData(300, 3, 6, 10, 0.04, 0.5)]
-    [InlineData(300, 3, 2, 20, 0.04, 0.3)]
-    [InlineData(800, 3, 4, 30, 0.04, 0.5)]
-    public void Coverage(int n, double noise, double gain, double onset, double outliers, double boostNoise)
+    [Fact]
+    public void Look()
     {
-        int gIn = 0, oIn = 0, runs = 1000;
-        double gse = 0, ose = 0;
-        var w = global::System.Diagnostics.Stopwatch.StartNew();
-        for (int seed = 0; seed < runs; seed++)
+        PulledWren healthy = PulledWren.With(RunFault.None, 1);
+        foreach (int i in new[] { 0, 47, 60, 95, 110, 125, 143, 150, 160, 170, 180, 191, 200 }.Where(i => i < healthy.Solved.Count))
         {
-            Random r = new(seed);
-            double[] x = new double[n], y = new double[n];
-            for (int i = 0; i < n; i++)
-            {
-                double b = -40 + 100 * r.NextDouble();
-                y[i] = 300 + Math.Min(b, onset) + gain * Math.Max(0, b - onset) + noise * Normal.Sample(r, 0, 1);
-                x[i] = b + boostNoise * Normal.Sample(r, 0, 1);
-                if (r.NextDouble() < outliers) y[i] += 200 * (r.NextDouble() - 0.5);
-            }
-            KinkFit f = RobustRegression.Kink(x, y, 1, boostNoise / noise, 5)!;
-            double t = StudentT.InvCDF(0, 1, f.Freedom, 0.975);
-            double sg = Math.Sqrt(f.Covariance[1, 1]), so = Math.Sqrt(f.Covariance[2, 2]);
-            gse += sg / runs; ose += so / runs;
-            if (Math.Abs(f.Gain - gain) < t * sg) gIn++;
-            if (Math.Abs(f.Onset - onset) < t * so) oIn++;
+            OperatingResult r = PulledWren.Plan.Solve(healthy.Solved[i].Point);
+            o.WriteLine($"{r.Point} rail {r.RailGauge.Kilopascals:F0} {r.RailState} flow {r.InjectedFlow.LitersPerHour:F0} pump {r.PumpFlow?.LitersPerHour:F0} duty {r.DutyCycle?.Percent:F0} V {r.Circuit.Pumps[0].Voltage.Volts:F2}");
         }
-        o.WriteLine($"n {n} gain {gIn * 100.0 / runs:F1} onset {oIn * 100.0 / runs:F1}  se {gse:F4} {ose:F3}  {w.ElapsedMilliseconds} ms");
+        int cars = int.Parse(Environment.GetEnvironmentVariable("CARS") ?? "10"), noise = int.Parse(Environment.GetEnvironmentVariable("NOISE") ?? "4");
+        var total = global::System.Diagnostics.Stopwatch.StartNew();
+        long solve = 0, find = 0;
+        foreach (RunFault f in new[] { RunFault.None, RunFault.WeakPump, RunFault.VoltageDrop, RunFault.CloggedFilter, RunFault.WrongGain, RunFault.WrongOnset, RunFault.WrongInjectorSize, RunFault.RailSensorOffset, RunFault.ManifoldSensorOffset })
+        {
+            Dictionary<string, int> named = [];
+            double least = 1e9, lack = 0;
+            for (int c = 0; c < cars; c++)
+            {
+                var w = global::System.Diagnostics.Stopwatch.StartNew();
+                PulledWren car = PulledWren.With(f, c);
+                solve += w.ElapsedTicks;
+                for (int n = 0; n < noise; n++)
+                {
+                    RecordedRun run = car.Recorded(c * 100 + n);
+                    w.Restart();
+                    Diagnosis d = Diagnosis.Of(PulledWren.Check, PulledWren.Check.Model(run));
+                    find += w.ElapsedTicks;
+                    string name = d.Likeliest + (d.Rivals.Any() ? "+" + string.Join("+", d.Rivals.Select(r => r.Fault)) : "");
+                    named[name] = named.GetValueOrDefault(name) + 1;
+                    least = Math.Min(least, d.EvidenceOf(d.Hypotheses[0]));
+                    lack += d.Lack / cars / noise;
+                    if (name != f.ToString() && Environment.GetEnvironmentVariable("WHY") == "1")
+                    {
+                        o.WriteLine($"   {f} car {c} sev {car.Severity:F2} low {d.Model.LowPoints.Count()} {string.Join(", ", d.Hypotheses.Take(4).Select(h => $"{h.Fault} {h.Evidence:F1}"))} cost {d.Sound.Cost:F0}/{d.Model.Comparisons} V {car.SupplyVolts:F2} off {string.Join(" ", car.Off.Zip(PulledWren.Check.ToleranceOf(), (a, b) => (a / b).ToString("F1")))}");
+                    }
+                }
+            }
+            o.WriteLine($"{f}: {string.Join(", ", named.Select(p => p.Key + " " + p.Value))}  least {least:F0} lack {lack:F2}");
+        }
+        double ms = 1000.0 / global::System.Diagnostics.Stopwatch.Frequency;
+        o.WriteLine($"total {total.ElapsedMilliseconds} solve {solve * ms:F0} find {find * ms:F0} per run {find * ms / cars / noise / 9:F2}");
     }
 }
