@@ -74,7 +74,7 @@ internal sealed class Diagnosis
         double[] nothing = new double[RunModel.Quantities];
         RunFit sound = RunFit.From(model, nothing);
         Dictionary<RunQuantity, RunFit> fits = [];
-        foreach ((RunQuantity quantity, double value) in PumpStarts.Of(check, model))
+        foreach ((RunQuantity quantity, double value) in PumpStarts.Of(check, model, sound))
         {
             double[] start = (double[])nothing.Clone();
             start[(int)quantity] = value;

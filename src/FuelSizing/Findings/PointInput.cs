@@ -2,11 +2,8 @@ using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Systems;
-using UnitsNet;
 
 namespace FuelSizing.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One point of a run with what the plan says of it, in SI; NaN where a channel was not recorded.</summary>
 internal readonly record struct PointInput

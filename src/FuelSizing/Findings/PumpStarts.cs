@@ -9,10 +9,13 @@ namespace FuelSizing.Findings;
 /// </remarks>
 internal static class PumpStarts
 {
-    /// <summary>Starts, in units of the tolerance; none where the rail is never low.</summary>
-    public static Dictionary<RunQuantity, double> Of(RunCheck check, RunModel model)
+    /// <summary>Standard deviations under the model from which a rail is clearly lower.</summary>
+    private const double Clearly = 3;
+
+    /// <summary>Starts, in units of the tolerance; none where the rail is hardly ever lower than the sound fit says.</summary>
+    public static Dictionary<RunQuantity, double> Of(RunCheck check, RunModel model, RunFit sound)
     {
-        int[] low = [.. model.LowPoints];
+        int[] low = [.. model.LowerThan(sound.Off, -Clearly)];
         if (low.Length < 2)
         {
             return [];

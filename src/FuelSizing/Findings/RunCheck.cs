@@ -1,6 +1,5 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
-using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;

@@ -69,9 +69,20 @@ internal sealed class RunFit
         {
             Vector<double> move = Factors(normal, pull).Solve(
                 Vector<double>.Build.Dense(off.Length, i => right[i] - (pull[i] * off[i])));
+            double promised = 0;
+            for (int i = 0; i < off.Length; i++)
+            {
+                promised += move[i] * (right[i] - (pull[i] * off[i]));
+            }
+
+            if (promised < Settled)
+            {
+                break;
+            }
+
             double share = 1;
             double nextCost = double.PositiveInfinity;
-            for (int halving = 0; halving < 8; halving++, share /= 2)
+            for (int halving = 0; halving < 6; halving++, share /= 2)
             {
                 for (int i = 0; i < off.Length; i++)
                 {

@@ -1,14 +1,6 @@
 using FuelSizing.Engines;
-using FuelSizing.Equations;
-using FuelSizing.Fuels;
-using FuelSizing.Injectors;
-using FuelSizing.Lines;
-using FuelSizing.Systems;
-using UnitsNet;
 
 namespace FuelSizing.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>What the plan says each channel should read at each point of a run, as a function of what may be off.</summary>
 /// <remarks>
@@ -81,18 +73,18 @@ internal sealed class RunModel
                 double flow = double.IsNaN(input.Meter) ? injected : metered;
                 bool low = input.Rail < set - (4 * spread);
                 double sag = low ? input.RiseByFlow(check) * flow : 0;
-                rows.Add(new(i, Comparison.Rail, Math.Sqrt((spread * spread) + (sag * sag)), low));
+                rows.Add(new(i, Comparison.Rail, Math.Sqrt((spread * spread) + (sag * sag))));
             }
 
             if (input.Injects && !double.IsNaN(input.Meter))
             {
-                rows.Add(new(i, Comparison.Flow, Spread(metered, injected), false));
+                rows.Add(new(i, Comparison.Flow, Spread(metered, injected)));
             }
 
             bool burns = input.Lambda is > 0.5 and < 1.5;
             if (burns && (input.Injects || !double.IsNaN(input.Meter)))
             {
-                rows.Add(new(i, Comparison.Air, Spread(check.LambdaNoise * share, input.Injects ? injected : metered), false));
+                rows.Add(new(i, Comparison.Air, Spread(check.LambdaNoise * share, input.Injects ? injected : metered)));
             }
 
             if (burns && input.Power > 0 && input.FullLoad && (input.Injects || !double.IsNaN(input.Meter)))
@@ -100,8 +92,7 @@ internal sealed class RunModel
                 rows.Add(new(
                     i,
                     Comparison.Power,
-                    Spread(check.PowerNoise * share, double.IsNaN(input.Meter) ? injected : metered),
-                    false));
+                    Spread(check.PowerNoise * share, double.IsNaN(input.Meter) ? injected : metered)));
             }
         }
 
@@ -119,8 +110,18 @@ internal sealed class RunModel
     /// <summary>True if there is a comparison of a kind.</summary>
     public bool Has(Comparison kind) => Array.Exists(_rows, row => row.Kind == kind);
 
-    /// <summary>Points at which the rail lies well under its set pressure.</summary>
-    public IEnumerable<int> LowPoints => _rows.Where(row => row.Low).Select(row => row.Point);
+    /// <summary>Points at which the rail lies lower than modelled by so many standard deviations.</summary>
+    public IEnumerable<int> LowerThan(double[] off, double difference)
+    {
+        Shift shift = Shifted(off);
+        foreach (Row row in _rows)
+        {
+            if (row.Kind == Comparison.Rail && Difference(row, shift) / row.Spread < difference)
+            {
+                yield return row.Point;
+            }
+        }
+    }
 
     /// <summary>Differences, recorded less modelled, in units of their standard deviation.</summary>
     /// <param name="off">What is off, in units of its tolerance.</param>
@@ -132,6 +133,27 @@ internal sealed class RunModel
         {
             into[row] = Limited(Difference(_rows[row], shift) / _rows[row].Spread);
         }
+    }
+
+    /// <summary>Differences in SI or logarithms, none limited, if nothing were off.</summary>
+    public double[] Plain()
+    {
+        double[] nothing = new double[Quantities];
+        Shift shift = Shifted(nothing);
+        return Array.ConvertAll(_rows, row => Difference(row, shift));
+    }
+
+    /// <summary>Change of a comparison's difference with each quantity over its tolerance, in SI or logarithms, if nothing were off.</summary>
+    public double[] PlainSlopes(int row)
+    {
+        double[] line = new double[Quantities];
+        Slope(_rows[row], Shifted(line), line);
+        for (int quantity = 0; quantity < Quantities; quantity++)
+        {
+            line[quantity] *= _tolerance[quantity];
+        }
+
+        return line;
     }
 
     /// <summary>Change of each difference with what is off, row by row.</summary>
@@ -158,6 +180,7 @@ internal sealed class RunModel
     /// <param name="right">−Σ s d.</param>
     public double Gather(ReadOnlySpan<double> off, double[]? normal, double[]? right)
     {
+
         Shift shift = Shifted(off);
         Span<double> line = stackalloc double[Quantities];
         Span<int> used = stackalloc int[Quantities];
@@ -387,5 +410,5 @@ internal sealed class RunModel
     private static double Spread(double first, double second) =>
         Math.Sqrt((first * first) + (second * second) + (FlowFloor * FlowFloor));
 
-    private readonly record struct Row(int Point, Comparison Kind, double Spread, bool Low);
+    private readonly record struct Row(int Point, Comparison Kind, double Spread);
 }

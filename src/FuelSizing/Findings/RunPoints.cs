@@ -1,6 +1,3 @@
-using FuelSizing.Engines;
-using FuelSizing.Equations;
-using FuelSizing.Injectors;
 using FuelSizing.Logs;
 using FuelSizing.Systems;
 using MathNet.Numerics.Statistics;

@@ -17,7 +17,7 @@ public class SpikeTests(Xunit.Abstractions.ITestOutputHelper o)
         }
         int cars = int.Parse(Environment.GetEnvironmentVariable("CARS") ?? "10"), noise = int.Parse(Environment.GetEnvironmentVariable("NOISE") ?? "4");
         var total = global::System.Diagnostics.Stopwatch.StartNew();
-        long solve = 0, find = 0;
+        long model = 0, solve = 0, find = 0;
         foreach (RunFault f in new[] { RunFault.None, RunFault.WeakPump, RunFault.VoltageDrop, RunFault.CloggedFilter, RunFault.WrongGain, RunFault.WrongOnset, RunFault.WrongInjectorSize, RunFault.RailSensorOffset, RunFault.ManifoldSensorOffset })
         {
             Dictionary<string, int> named = [];
@@ -31,7 +31,9 @@ public class SpikeTests(Xunit.Abstractions.ITestOutputHelper o)
                 {
                     RecordedRun run = car.Recorded(c * 100 + n);
                     w.Restart();
-                    Diagnosis d = Diagnosis.Of(PulledWren.Check, PulledWren.Check.Model(run));
+                    RunModel m = PulledWren.Check.Model(run);
+                    model += w.ElapsedTicks;
+                    Diagnosis d = Diagnosis.Of(PulledWren.Check, m);
                     find += w.ElapsedTicks;
                     string name = d.Likeliest + (d.Rivals.Any() ? "+" + string.Join("+", d.Rivals.Select(r => r.Fault)) : "");
                     named[name] = named.GetValueOrDefault(name) + 1;
@@ -39,13 +41,13 @@ public class SpikeTests(Xunit.Abstractions.ITestOutputHelper o)
                     lack += d.Lack / cars / noise;
                     if (name != f.ToString() && Environment.GetEnvironmentVariable("WHY") == "1")
                     {
-                        o.WriteLine($"   {f} car {c} sev {car.Severity:F2} low {d.Model.LowPoints.Count()} {string.Join(", ", d.Hypotheses.Take(4).Select(h => $"{h.Fault} {h.Evidence:F1}"))} cost {d.Sound.Cost:F0}/{d.Model.Comparisons} V {car.SupplyVolts:F2} off {string.Join(" ", car.Off.Zip(PulledWren.Check.ToleranceOf(), (a, b) => (a / b).ToString("F1")))}");
+                        o.WriteLine($"   {f} car {c} sev {car.Severity:F2} {string.Join(", ", d.Hypotheses.Take(4).Select(h => $"{h.Fault} {h.Evidence:F1}"))} cost {d.Sound.Cost:F0}/{d.Model.Comparisons} V {car.SupplyVolts:F2} off {string.Join(" ", car.Off.Zip(PulledWren.Check.ToleranceOf(), (a, b) => (a / b).ToString("F1")))}");
                     }
                 }
             }
             o.WriteLine($"{f}: {string.Join(", ", named.Select(p => p.Key + " " + p.Value))}  least {least:F0} lack {lack:F2}");
         }
         double ms = 1000.0 / global::System.Diagnostics.Stopwatch.Frequency;
-        o.WriteLine($"total {total.ElapsedMilliseconds} solve {solve * ms:F0} find {find * ms:F0} per run {find * ms / cars / noise / 9:F2}");
+        o.WriteLine($"total {total.ElapsedMilliseconds} model {model * ms:F0} solve {solve * ms:F0} find {find * ms:F0} per run {find * ms / cars / noise / 9:F2}");
     }
 }
