@@ -12,9 +12,9 @@ internal sealed class PumpSurface
 {
     private const double LeastVolts = 6;
     private const double MostVolts = 20;
-    private const double VoltStep = 0.5;
-    private const int Voltages = (int)((MostVolts - LeastVolts) / VoltStep) + 1;
-    private const int Flows = 97;
+    private const double VoltStep = 0.1;
+    private const int Voltages = 141;
+    private const int Flows = 81;
 
     private readonly Lazy<(double[] Rise, double[] Current)>[] _nodes;
     private readonly double _flowStep;
@@ -50,13 +50,11 @@ internal sealed class PumpSurface
             return volts;
         }
 
-        double left = volts;
-        for (int step = 0; step < 3; step++)
-        {
-            left = VoltageDrop.AtMotor<Real>(volts, Current(flow, left), resistance);
-        }
-
-        return left;
+        // Two steps of V' = V − R I(V') and Aitken's extrapolation from them, for the current is nearly straight in the voltage.
+        double first = VoltageDrop.AtMotor<Real>(volts, Current(flow, volts), resistance);
+        double second = VoltageDrop.AtMotor<Real>(volts, Current(flow, first), resistance);
+        double bend = second - first - (first - volts);
+        return bend == 0 ? second : second - ((second - first) * (second - first) / bend);
     }
 
     /// <summary>Current of all pumps together, A; 8 A where it was not measured, which only scales the resistance.</summary>

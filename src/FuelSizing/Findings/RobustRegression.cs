@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Statistics;
 
@@ -15,6 +16,8 @@ internal static class RobustRegression
 {
     private const int Candidates = 16;
     private const int MostSteps = 60;
+    private const int MostRounds = 12;
+    private const double WideShare = 0.8;
 
     /// <summary>Fits a straight line.</summary>
     public static LineFit Line(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
@@ -80,9 +83,24 @@ internal static class RobustRegression
         }
 
         KinkPoints points = new(x.ToArray(), above, slopeBelow, noiseRatio, least, most);
-        Kinked found = Refined(points, Searched(points, NoiseScale(x, above)));
-        double scale = Math.Max(found.Scale * 1e-3, ScaleOf(points.Residuals(found), 3));
+        Kinked found = Searched(points, NoiseScale(x, above));
+
+        // Begin so wide that the points beside a kink that is not yet in its place still count.
+        double scale = Math.Max(
+            found.Scale, points.Residuals(found).Select(Math.Abs).Quantile(WideShare) / Normal.InvCDF(0, 1, 0.5 + (WideShare / 2)));
         found = Refined(points, found with { Scale = scale });
+        for (int round = 0; round < MostRounds; round++)
+        {
+            // Step by step, for points that fit badly under a start's wide scale would be outliers under a narrow one.
+            double next = Math.Max(scale / 4, ScaleOf(points.Residuals(found), 3));
+            bool settled = Math.Abs(next - scale) < 0.1 * scale;
+            (scale, found) = (next, Refined(points, found with { Scale = next }));
+            if (settled)
+            {
+                break;
+            }
+        }
+
         double[] residuals = points.Residuals(found);
         double[][] derivatives = [new double[x.Length], new double[x.Length], new double[x.Length]];
         Span<double> row = stackalloc double[3];

@@ -107,6 +107,22 @@ internal sealed class PulledWren
         return RecordedRun.Of($"Wren, {Fault}", Air, rows);
     }
 
+    /// <summary>The run as it was, without sensors between.</summary>
+    public RecordedRun Exact() => RecordedRun.Of(
+        $"Wren, {Fault}, exact",
+        Air,
+        _solved.Select((at, i) => RunRow.Of(
+            i + 1,
+            at.Point.Speed,
+            Duration.FromSeconds(i * 0.05),
+            at.Demand.ManifoldAbsolute,
+            at.RailGauge,
+            at.Pulse,
+            lambda: 0.82,
+            batteryVoltage: at.Point.Conditions.SupplyVoltage,
+            fuelTemperature: Temperature.FromDegreesCelsius(35),
+            fuelVolumeFlow: at.InjectedFlow)));
+
     private static Pump PumpOf(double condition, double milliohms) => FuelSizing.Pumps.Pump.Of(
         [Wren.WiredCurve(9, 0.62), Wren.WiredCurve(13.5, 1.02)],
         condition: Ratio.FromDecimalFractions(condition),
