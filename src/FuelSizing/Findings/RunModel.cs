@@ -87,7 +87,9 @@ internal sealed class RunModel
                 rows.Add(new(i, Comparison.Air, Spread(check.LambdaNoise * share, input.Injects ? injected : metered)));
             }
 
-            if (burns && input.Power > 0 && input.FullLoad && (input.Injects || !double.IsNaN(input.Meter)))
+            // Where lambda is that of an engine on overrun, no fuel makes power.
+            bool cut = input.Lambda >= 1.5;
+            if (!cut && input.Power > 0 && input.FullLoad && (input.Injects || !double.IsNaN(input.Meter)))
             {
                 rows.Add(new(
                     i,
