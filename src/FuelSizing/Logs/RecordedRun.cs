@@ -38,6 +38,9 @@ public sealed class RecordedRun
     /// <summary>What became of the file's rows.</summary>
     public RunAccount Account { get; }
 
+    /// <summary>Number of rows.</summary>
+    internal int Count => _lines.Length;
+
     /// <summary>Describes a run in code.</summary>
     /// <param name="name">1 to 80 characters.</param>
     /// <param name="atmosphere">The air it was made in.</param>
@@ -109,7 +112,4 @@ public sealed class RecordedRun
 
         return new(_lines[index], values);
     }
-
-    /// <summary>Number of rows.</summary>
-    internal int Count => _lines.Length;
 }

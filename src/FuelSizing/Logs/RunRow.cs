@@ -68,7 +68,7 @@ public readonly record struct RunRow
     internal double this[Channel channel] => Line == 0 ? double.NaN : _values[(int)channel];
 
     /// <summary>Describes a row in code.</summary>
-    /// <param name="line">The row's number, from 1.</param>
+    /// <param name="line">The row's number, 1 to 10⁹.</param>
     /// <param name="speed">Of the crank, 0 to 25,000 rev/min.</param>
     /// <param name="time">Since any start, −10¹⁰ to 10¹⁰ s.</param>
     /// <param name="manifoldAbsolute">Against vacuum, 5 to 550 kPa.</param>
@@ -100,7 +100,7 @@ public readonly record struct RunRow
         VolumeFlow? fuelVolumeFlow = null,
         MassFlow? fuelMassFlow = null)
     {
-        Quantities.Allowed.Count(line, 1, int.MaxValue, "Number the rows from 1.", nameof(line));
+        Quantities.Allowed.Count(line, 1, 1_000_000_000, "Number the rows from 1.", nameof(line));
         var values = ChannelValues.None;
         Put(ref values, Channel.Time, time?.Seconds, nameof(time));
         Put(ref values, Channel.Speed, speed.RevolutionsPerSecond, nameof(speed));
