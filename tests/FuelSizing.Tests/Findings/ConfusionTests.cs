@@ -9,11 +9,11 @@ public class ConfusionTests
 {
     /// <summary>Cars, each with a severity and tolerances of its own, and runs of each with scatter of their own.</summary>
 #if NET10_0_OR_GREATER
-    private const int Cars = 25;
-    private const int RunsOfEach = 40;
+    private const int Cars = 50;
+    private const int RunsOfEach = 20;
 #else
-    private const int Cars = 25;
-    private const int RunsOfEach = 4;
+    private const int Cars = 10;
+    private const int RunsOfEach = 10;
 #endif
 
     private static readonly RunFault[] Seeded =
@@ -69,7 +69,7 @@ public class ConfusionTests
             for (int cell = 0; cell < counted.Length; cell++)
             {
                 // A thousand runs are shown; a tenth of them, run for the older framework, scatter more.
-                double allowed = RunsOfEach >= 40 ? 6 : 10 + (3 * Math.Sqrt(shown[cell] * (1000 - shown[cell]) / 100));
+                double allowed = Cars * RunsOfEach >= 1000 ? 6 : 10 + (3 * Math.Sqrt(shown[cell] * (1000 - shown[cell]) / 100));
                 Assert.True(
                     Math.Abs((counted[cell] * 1000 / (Cars * RunsOfEach)) - shown[cell]) <= allowed,
                     $"docs/findings.md: {page[first + row]}\ncounted: {table[row]}");

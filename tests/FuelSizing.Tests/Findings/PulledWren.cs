@@ -1,7 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Findings;
-using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Logs;

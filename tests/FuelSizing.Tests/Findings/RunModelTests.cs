@@ -1,5 +1,4 @@
 using FuelSizing.Findings;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
