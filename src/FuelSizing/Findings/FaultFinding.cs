@@ -3,11 +3,14 @@ namespace FuelSizing.Findings;
 /// <summary>A fault that would explain the run: its size, the evidence, and what to do.</summary>
 public sealed record FaultFinding
 {
-    internal FaultFinding(RunFault fault, double evidence, string size, string change) =>
-        (Fault, Evidence, Size, Change) = (fault, evidence, size, change);
+    internal FaultFinding(RunFault fault, string name, double evidence, string size, string change) =>
+        (Fault, Name, Evidence, Size, Change) = (fault, name, evidence, size, change);
 
     /// <summary>Which.</summary>
     public RunFault Fault { get; }
+
+    /// <summary>Its name in words.</summary>
+    public string Name { get; }
 
     /// <summary>
     /// What the fault takes off the sum of squared differences, in squared standard deviations: twice the gain in log likelihood

@@ -13,6 +13,7 @@ internal static class FaultWords
     public static FaultFinding Of(RunCheck check, Diagnosis diagnosis, Hypothesis hypothesis) =>
         new(
             hypothesis.Fault,
+            Name(hypothesis.Fault),
             diagnosis.EvidenceOf(hypothesis),
             Size(check, diagnosis, hypothesis),
             Advice(check, hypothesis.Fault));
@@ -87,6 +88,24 @@ internal static class FaultWords
         RunFault.RailSensorOffset => RunQuantity.RailSensor,
         RunFault.ManifoldSensorOffset => RunQuantity.ManifoldSensor,
         _ => RunQuantity.FlowMeter,
+    };
+
+    /// <summary>A fault's name in words.</summary>
+    public static string Name(RunFault fault) => fault switch
+    {
+        RunFault.None => "none",
+        RunFault.WeakPump => "weak pump",
+        RunFault.VoltageDrop => "lack of voltage",
+        RunFault.CloggedFilter => "clogged filter or restriction",
+        RunFault.WrongBasePressure => "wrong base pressure",
+        RunFault.WrongGain => "wrong gain",
+        RunFault.WrongOnset => "wrong onset",
+        RunFault.WrongInjectorSize => "wrong injector size",
+        RunFault.AirOffPlan => "air off the plan, or lambda misread",
+        RunFault.RailSensorOffset => "rail sensor off",
+        RunFault.ManifoldSensorOffset => "manifold sensor off",
+        RunFault.FlowMeterOff => "flow meter off",
+        _ => "unexplained",
     };
 
     /// <summary>What to change or measure.</summary>

@@ -348,7 +348,7 @@ internal sealed class FindingsReader
         if (volts.Length > 0)
         {
             agreement.Add(new(
-                "supply voltage", volts.Median() - Check.SupplyVolts, 2 * Check.Tolerance.SupplyVoltage.Volts, "V", volts.Length));
+                "supply voltage, median", volts.Median() - Check.SupplyVolts, 2 * Check.Tolerance.SupplyVoltage.Volts, "V", volts.Length, 0));
         }
 
         return agreement;
@@ -375,8 +375,16 @@ internal sealed class FindingsReader
                 scale * rows.Select(row => differences[row]).Median(),
                 scale * 2 * Math.Sqrt(variance),
                 unit,
-                rows.Length));
+                rows.Length,
+                rows.Zip(slopes).Count(pair => Beyond(pair.First, pair.Second, differences[pair.First]))));
         }
+    }
+
+    /// <summary>True if a comparison is further off than tolerances, accuracy and its scatter let it be.</summary>
+    private bool Beyond(int row, double[] slopes, double difference)
+    {
+        double spread = Model.Describe(row).Spread;
+        return Math.Abs(difference) > 3 * Math.Sqrt((spread * spread) + slopes.Sum(slope => slope * slope));
     }
 
     /// <summary>What could not be worked out, and what a careful reader should know.</summary>

@@ -9,8 +9,11 @@ namespace FuelSizing.Findings;
 /// </remarks>
 public sealed record PlanAgreement
 {
-    internal PlanAgreement(string name, double difference, double allowed, string unit, int points) =>
-        (Name, Difference, Allowed, Unit, Points) = (name, difference, allowed, unit, points);
+    /// <summary>Share of points that may be beyond by chance.</summary>
+    private const double Few = 0.05;
+
+    internal PlanAgreement(string name, double difference, double allowed, string unit, int points, int beyond) =>
+        (Name, Difference, Allowed, Unit, Points, PointsBeyond) = (name, difference, allowed, unit, points, beyond);
 
     /// <summary>What is compared.</summary>
     public string Name { get; }
@@ -27,12 +30,15 @@ public sealed record PlanAgreement
     /// <summary>Points compared.</summary>
     public int Points { get; }
 
-    /// <summary>True if the difference is within what is allowed.</summary>
-    public bool Agrees => Math.Abs(Difference) <= Allowed;
+    /// <summary>Points whose own difference is over three of its standard deviations.</summary>
+    public int PointsBeyond { get; }
+
+    /// <summary>True if the difference is within what is allowed, and no more than 5 % of the points are beyond.</summary>
+    public bool Agrees => Math.Abs(Difference) <= Allowed && PointsBeyond <= Few * Points;
 
     /// <summary>In words.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Name}: {Difference:+0.0;−0.0;0.0} {Unit}, within ±{Allowed:0.0} {Unit}: {(Agrees ? "agrees" : "does not agree")}");
+        $"{Name}: {Difference:+0.0;−0.0;0.0} {Unit}, within ±{Allowed:0.0} {Unit}, {PointsBeyond} of {Points} points beyond: {(Agrees ? "agrees" : "does not agree")}");
 }
