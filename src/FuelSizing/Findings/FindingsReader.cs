@@ -127,7 +127,7 @@ internal sealed class FindingsReader
             [.. boost],
             [.. rail],
             Check.ManifoldNoise / Check.RailNoise,
-            Check.Regulator.HasOnset ? Check.Regulator.Onset : null);
+            Check.Regulator.HasOnset ? Check.Regulator.EffectiveOnset : null);
     }
 
     /// <summary>Fuel in several ways.</summary>

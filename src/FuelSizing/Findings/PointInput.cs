@@ -85,9 +85,11 @@ internal readonly record struct PointInput
         Fuel fuel = plan.Demand.Consumption.Fuel;
         double speed = points.Speed[i];
         double boost = points.Manifold[i] - ambient - (points.ManifoldAtRest ?? 0);
-        double kelvins = double.IsNaN(points.FuelKelvins[i]) ? check.FuelKelvins : points.FuelKelvins[i];
-        double density = fuel.DensityAtKelvins(Math.Clamp(
-            kelvins, Fuel.LowestTemperature.Kelvins, Fuel.HighestTemperature.Kelvins));
+        double kelvins = Math.Clamp(
+            double.IsNaN(points.FuelKelvins[i]) ? check.FuelKelvins : points.FuelKelvins[i],
+            Fuel.LowestTemperature.Kelvins,
+            Fuel.HighestTemperature.Kelvins);
+        double density = fuel.DensityAtKelvins(kelvins);
         double volts = double.IsNaN(points.Volts[i]) ? check.SupplyVolts : points.Volts[i];
         double rail = points.Rail[i];
         double differential = RailPressure.Differential<Real>(

@@ -35,11 +35,41 @@ internal sealed class RegulatorModel
     /// <summary>True for a unit whose gain sets in at an onset of its own.</summary>
     public bool HasOnset => _gain != _below;
 
+    /// <summary>Boost at which the rail begins to rise faster than one for one, Pa: of a unit in series, where it takes over.</summary>
+    public double EffectiveOnset
+    {
+        get
+        {
+            const double Step = 500;
+            double boost = _onset;
+            while (_before is not null && boost < Highest && !Governs(boost, 0, 0, 0))
+            {
+                boost += Step;
+            }
+
+            return boost;
+        }
+    }
+
+    /// <summary>True where the unit with the gain, not a regulator before it, sets the rail.</summary>
+    /// <param name="boost">Gauge, Pa.</param>
+    /// <param name="offBase">Pa over the planned base.</param>
+    /// <param name="offGain">Over the planned gain.</param>
+    /// <param name="offOnset">Pa over the planned onset.</param>
+    public bool Governs(double boost, double offBase, double offGain, double offOnset) =>
+        _before is null || Unit(boost, offBase, offGain, offOnset) >= _before.SetPascals(boost) + offBase;
+
+    /// <summary>Slope of the regulator before the unit, which must be there.</summary>
+    public double SlopeBefore => (_before!.SetPascals(Highest) - _before.SetPascals(0)) / Highest;
+
+    // As much boost as is ever run.
+    private const double Highest = 400e3;
+
     /// <summary>The model of a planned regulator.</summary>
     public static RegulatorModel Of(PressureRegulator regulator) => regulator switch
     {
-        RegulatorSeries series => Unit(series.Unit, series.BaseRegulator),
-        RisingRate unit => Unit(unit, null),
+        RegulatorSeries series => Rising(series.Unit, series.BaseRegulator),
+        RisingRate unit => Rising(unit, null),
         ManifoldReferenced follows => new(follows.Base.Pascals, 1, 1, 0, double.PositiveInfinity, null),
         ElectronicReturnless { FollowsManifold: true } held => new(held.Base.Pascals, 1, 1, 0, double.PositiveInfinity, null),
         _ => new(regulator.SetPascals(0), 0, 0, 0, double.PositiveInfinity, null),
@@ -52,11 +82,14 @@ internal sealed class RegulatorModel
     /// <param name="offOnset">Pa over the planned onset.</param>
     public double Set(double boost, double offBase, double offGain, double offOnset)
     {
-        Real unit = RailPressure.Set<Real>(_base + offBase, _below, _gain + offGain, _onset + offOnset, _ceiling, boost);
-        return _before is null ? unit : RailPressure.InSeries(unit, (Real)(_before.SetPascals(boost) + offBase));
+        double unit = Unit(boost, offBase, offGain, offOnset);
+        return _before is null ? unit : RailPressure.InSeries<Real>(unit, _before.SetPascals(boost) + offBase);
     }
 
-    private static RegulatorModel Unit(RisingRate unit, PressureRegulator? before) =>
+    private double Unit(double boost, double offBase, double offGain, double offOnset) =>
+        RailPressure.Set<Real>(_base + offBase, _below, _gain + offGain, _onset + offOnset, _ceiling, boost);
+
+    private static RegulatorModel Rising(RisingRate unit, PressureRegulator? before) =>
         new(
             unit.Base.Pascals,
             1,

@@ -1,5 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Fuels;
 using FuelSizing.Logs;
 using FuelSizing.Systems;
 
@@ -54,11 +55,13 @@ internal sealed class RunColumnsRead
         };
     }
 
-    /// <summary>Fuel temperature, K: as recorded, or else as planned.</summary>
+    /// <summary>Fuel temperature, K: as recorded, within what fuels are given for; or else as planned.</summary>
     public double Kelvins(int row)
     {
         double kelvins = Recorded(Channel.FuelTemperature, row);
-        return double.IsNaN(kelvins) ? _kelvins : kelvins;
+        return double.IsNaN(kelvins)
+            ? _kelvins
+            : Math.Clamp(kelvins, Fuel.LowestTemperature.Kelvins, Fuel.HighestTemperature.Kelvins);
     }
 
     /// <summary>True where the plan's tables hold and the manifold's pressure is known.</summary>
@@ -67,7 +70,7 @@ internal sealed class RunColumnsRead
         double speed = Recorded(Channel.Speed, row);
         double boost = Recorded(Channel.ManifoldAbsolute, row) - _run.Atmosphere.Pascals;
         return speed >= _least && speed <= _most && boost >= -95e3 && boost <= 400e3
-            && boost + _run.Atmosphere.Pascals >= 10e3 && (_compressed || boost <= 0);
+            && boost + _run.Atmosphere.Pascals >= 10e3 && (_compressed || boost <= Barometric);
     }
 
     /// <summary>True with the engine at rest.</summary>
@@ -104,6 +107,9 @@ internal sealed class RunColumnsRead
 
     private const double SpeedWithin = 10;
     private const double PressureWithin = 15e3;
+
+    // An engine without compressor at full throttle may seem to have a little boost, by scatter.
+    private const double Barometric = 5e3;
 
     private double Available(double speed) => InjectorFlow.AvailableTime<Real>(
         speed, _plan.Demand.Engine.RevolutionsPerCycle, _plan.Injectors.InjectionsPerCycle);

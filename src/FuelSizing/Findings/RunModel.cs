@@ -344,6 +344,17 @@ internal sealed class RunModel
             double boost = input.Boost - shift.Of(RunQuantity.ManifoldSensor);
             double onset = regulator.Onset + shift.Of(RunQuantity.RegulatorOnset);
             double gain = regulator.Gain + shift.Of(RunQuantity.RegulatorGain);
+            if (!regulator.Governs(
+                boost,
+                shift.Of(RunQuantity.RegulatorBase),
+                shift.Of(RunQuantity.RegulatorGain),
+                shift.Of(RunQuantity.RegulatorOnset)))
+            {
+                line[(int)RunQuantity.RegulatorBase] = -1;
+                line[(int)RunQuantity.ManifoldSensor] = regulator.SlopeBefore;
+                return;
+            }
+
             bool over = boost > onset;
             bool stopped = set >= regulator.Ceiling;
             line[(int)RunQuantity.RegulatorBase] = stopped ? 0 : -1;

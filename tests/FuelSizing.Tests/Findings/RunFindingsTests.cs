@@ -152,6 +152,29 @@ public class RunFindingsTests
         Assert.Contains(findings.WhatToChange, change => change.Contains("Record fuel flow", StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// A supply that only just falls short at one voltage shows that it is short, but hardly in what way: with the pulls at a lower
+    /// voltage taken out, many of the same runs name clogged filter and weak pump together, and hardly one names a wrong fault.
+    /// </summary>
+    [Fact]
+    public void CloggedFilter_SeenAtOneVoltageOnly_IsOftenNamedBesideThePump()
+    {
+        (int both, int wrong) = (0, 0);
+        for (int seed = 0; seed < 12; seed++)
+        {
+            PulledWren car = PulledWren.With(RunFault.CloggedFilter, seed);
+            RecordedRun run = car.Recorded(seed);
+            RunFindings findings = RunFindings.Of(PulledWren.Check, RecordedRun.Of(
+                "usual supply", run.Atmosphere, run.Rows.Where(row => row.BatteryVoltage is not { } volts || volts.Volts > car.SupplyVolts - 0.3)));
+            RunFault[] named = [findings.Fault, .. findings.Rivals.Select(rival => rival.Fault)];
+            both += named.Contains(RunFault.WeakPump) && named.Contains(RunFault.CloggedFilter) ? 1 : 0;
+            wrong += named is [not RunFault.CloggedFilter and not RunFault.None] ? 1 : 0;
+        }
+
+        Assert.InRange(both, 3, 12);
+        Assert.InRange(wrong, 0, 1);
+    }
+
     /// <summary>A weak pump that was never the limit cannot show.</summary>
     [Fact]
     public void Pump_ThatWasNeverTheLimit_IsSaidNotToBeJudged()
