@@ -16,24 +16,21 @@ namespace FuelSizing.Findings;
 /// </example>
 public sealed class RunFindings
 {
-    private RunFindings(FindingsReader reader, Diagnosis? diagnosis)
+    private RunFindings(RunCheck check, RecordedRun run, RunModel model, Diagnosis? diagnosis)
     {
-        Check = reader.Check;
-        Run = reader.Run;
-        Duty = reader.Duty();
-        Differential = reader.Differential();
-        Regulator = reader.Regulator(diagnosis);
-        Fuel = reader.Fuel();
-        BrakeConsumption = reader.BrakeConsumption();
-        VolumetricEfficiency = reader.VolumetricEfficiency();
-        Sag = reader.Sag(diagnosis);
-        DeadTime = reader.DeadTime(diagnosis);
-        Lean = reader.Lean();
-        Agreement = reader.Agreement();
-        PointsCompared = reader.Model.Points.Count;
-        RowsUsed = reader.Model.Points.RowsUsed;
-        RowsOutsideThePlan = reader.Model.Points.RowsOutside;
-        Notes = reader.Notes(diagnosis);
+        (Check, Run) = (check, run);
+        UseReading use = new(check, run, model);
+        (Duty, Differential, Lean) = (use.Duty(), use.Differential(), use.Lean());
+        PressureReading pressure = new(check, run, model);
+        (Regulator, Sag) = (pressure.Regulator(diagnosis), pressure.Sag(diagnosis));
+        FuelReading fuel = new(check, run, model);
+        (Fuel, BrakeConsumption) = (fuel.Fuel(), fuel.BrakeConsumption());
+        (VolumetricEfficiency, DeadTime) = (fuel.VolumetricEfficiency(), fuel.DeadTime(diagnosis));
+        Agreement = new AgreementReading(check, run, model).Agreement();
+        Notes = new NoteReading(check, run, model).Notes(diagnosis);
+        PointsCompared = model.Points.Count;
+        RowsUsed = model.Points.RowsUsed;
+        RowsOutsideThePlan = model.Points.RowsOutside;
         if (diagnosis is null)
         {
             (Fault, Faults, Rivals) = (RunFault.None, [], []);
@@ -170,7 +167,7 @@ public sealed class RunFindings
         ArgumentNullException.ThrowIfNull(run);
         RunModel model = check.Model(run);
         Diagnosis? diagnosis = model.Comparisons >= LeastComparisons ? Diagnosis.Of(check, model) : null;
-        return new(new FindingsReader(check, run, model), diagnosis);
+        return new(check, run, model, diagnosis);
     }
 
     /// <summary>Comparisons without which no fault is looked for.</summary>

@@ -9,8 +9,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Runs and plans that nobody would make: an answer or a reason, never a crash and never a number that is none.</summary>
 public class OddRunTests
 {
