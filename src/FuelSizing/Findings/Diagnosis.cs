@@ -18,6 +18,9 @@ internal sealed class Diagnosis
     /// <summary>Evidence expected of a fault that is worth a fit of its own.</summary>
     private const double Worth = 4;
 
+    /// <summary>Share of the most evidence expected under which a fault is not worth a fit.</summary>
+    private const double WorthBeside = 0.2;
+
     /// <summary>So many of them are fitted.</summary>
     private const int Tried = 4;
 
@@ -90,9 +93,10 @@ internal sealed class Diagnosis
 
         (RunFault Fault, RunQuantity Quantity, int Sign)[] possible =
             [.. Faults.Where(fault => Can(check, model, fault.Quantity))];
+        double most = possible.Select(fault => sound.Expected(fault.Quantity)).DefaultIfEmpty(0).Max();
         foreach (RunQuantity quantity in possible
             .Select(fault => fault.Quantity)
-            .Where(quantity => sound.Expected(quantity) > Worth)
+            .Where(quantity => sound.Expected(quantity) > Math.Max(Worth, WorthBeside * most))
             .OrderByDescending(sound.Expected)
             .Take(Tried))
         {

@@ -195,8 +195,9 @@ internal sealed class RunModel
         double cost = 0;
         for (int row = 0; row < _rows.Length; row++)
         {
-            double scale = 1 / _rows[row].Spread;
-            double difference = Difference(_rows[row], shift) * scale;
+            ref readonly Row comparison = ref _rows[row];
+            double scale = 1 / comparison.Spread;
+            double difference = Difference(comparison, shift) * scale;
             double limited = Limited(difference);
             cost += limited * limited;
             if (normal is null)
@@ -210,7 +211,7 @@ internal sealed class RunModel
             }
 
             line.Clear();
-            Slope(_rows[row], shift, line);
+            Slope(comparison, shift, line);
             int count = 0;
             for (int quantity = 0; quantity < Quantities; quantity++)
             {
@@ -244,7 +245,7 @@ internal sealed class RunModel
     public (double Rail, double Surplus) RailAt(int point, ReadOnlySpan<double> off)
     {
         Shift shift = Shifted(off);
-        PointInput input = _points[point];
+        ref readonly PointInput input = ref _points[point];
         double set = SetAt(input, shift);
         double most = MostAt(input, shift, out _);
         return (Math.Min(set, most) + shift.Of(RunQuantity.RailSensor), most - set);
@@ -291,7 +292,7 @@ internal sealed class RunModel
 
     private double Difference(in Row row, in Shift shift)
     {
-        PointInput input = _points[row.Point];
+        ref readonly PointInput input = ref _points[row.Point];
         switch (row.Kind)
         {
             case Comparison.Rail:
@@ -311,7 +312,7 @@ internal sealed class RunModel
 
     private void Slope(in Row row, in Shift shift, Span<double> line)
     {
-        PointInput input = _points[row.Point];
+        ref readonly PointInput input = ref _points[row.Point];
         switch (row.Kind)
         {
             case Comparison.Rail:
