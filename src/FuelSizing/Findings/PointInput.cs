@@ -117,7 +117,7 @@ internal readonly record struct PointInput
             Meter = meter,
             Flow = double.NaN,
             Lambda = points.Lambda[i],
-            Power = BoostedPower.CrankFromWheel<Real>(points.Power[i], check.DriveLoss),
+            Power = BoostedPower.CrankFromWheel<Real>(points.Power[i], check.DriveLossShare),
             Density = density,
             LogStoichiometric = Math.Log(fromAir),
             AirByPressure = (Math.Log(demand.AirMassFlow.KilogramsPerSecond) - Math.Log(denser)) / Step,

@@ -2,8 +2,8 @@ namespace FuelSizing.Findings;
 
 /// <summary>Losses and scale of robust regression, on residuals in units of their scale.</summary>
 /// <remarks>
-/// Huber and Ronchetti, Robust Statistics, 2nd ed., 2009, chapters 4 and 7; the tuning constants give 95 % efficiency on
-/// normal noise (from memory).
+/// Huber and Ronchetti, Robust Statistics, 2nd ed., 2009, chapters 4 and 7. The tuning constants give 95 % efficiency on normal
+/// noise: (E ψ')²/E ψ², which a test works out.
 /// </remarks>
 internal static class RobustLoss
 {

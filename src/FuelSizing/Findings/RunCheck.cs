@@ -18,11 +18,11 @@ public sealed class RunCheck
 
     private RunCheck(FuelSystem plan, Conditions conditions, SensorAccuracy accuracy, PlanTolerance tolerance, Ratio driveLoss)
     {
-        (Plan, Accuracy, Tolerance, WheelLoss) = (plan, accuracy, tolerance, driveLoss);
+        (Plan, Accuracy, Tolerance, DriveLoss) = (plan, accuracy, tolerance, driveLoss);
         (SupplyVolts, FuelKelvins) = (conditions.SupplyVolts, conditions.FuelKelvins);
         SupplyVoltage = conditions.SupplyVoltage;
         FuelTemperature = conditions.FuelTemperature;
-        DriveLoss = driveLoss.DecimalFractions;
+        DriveLossShare = driveLoss.DecimalFractions;
         Regulator = RegulatorModel.Of(plan.Regulator);
         Pumps = new PumpSurface(plan.Pump);
         HoldsAtRail = plan.Layout == LineLayout.Return || plan.Regulator is FuelSizing.Pressure.ElectronicReturnless;
@@ -51,7 +51,7 @@ public sealed class RunCheck
     public Temperature FuelTemperature { get; }
 
     /// <summary>Share of crank power lost before the recorded power; zero where runs have it at the crank.</summary>
-    public Ratio WheelLoss { get; }
+    public Ratio DriveLoss { get; }
 
     internal RegulatorModel Regulator { get; }
 
@@ -65,7 +65,7 @@ public sealed class RunCheck
 
     internal double FuelKelvins { get; }
 
-    internal double DriveLoss { get; }
+    internal double DriveLossShare { get; }
 
     internal double RailNoise { get; }
 

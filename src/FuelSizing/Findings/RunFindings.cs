@@ -103,6 +103,9 @@ public sealed class RunFindings
     /// <summary>Rows of which the plan says nothing: outside its tables, or the engine at rest.</summary>
     public int RowsOutsideThePlan { get; }
 
+    /// <summary>Rows between steady points, too few and too unlike their neighbours to be gathered.</summary>
+    public int RowsUnsteady => Run.Rows.Count - RowsUsed - RowsOutsideThePlan;
+
     /// <summary>What could not be worked out for lack of which channel, and what a careful reader should know.</summary>
     public IReadOnlyList<string> Notes { get; }
 

@@ -28,7 +28,20 @@ public class RunFindingsTests
     public void EveryRow_IsUsedOrSaidToBeOutside()
     {
         Assert.Equal(12, Findings.RowsOutsideThePlan);
-        Assert.Equal(Run.Rows.Count, Findings.RowsUsed + Findings.RowsOutsideThePlan);
+        Assert.Equal(Run.Rows.Count - 12, Findings.RowsUsed);
+        Assert.Equal(0, Findings.RowsUnsteady);
+    }
+
+    [Fact]
+    public void Rows_ThatStandAloneBetweenSteadyOnes_AreCountedAsUnsteady()
+    {
+        // Four rows of every held speed make a point; every ninth row is replaced by one of another speed.
+        RecordedRun run = RecordedRun.Of("unsteady", Run.Atmosphere, Run.Rows.Select((row, i) => i % 9 == 8
+            ? RunRow.Of(i + 1, Wren.Rpm(1200), row.Time, Run.Atmosphere.Pressure)
+            : row));
+        RunFindings findings = RunFindings.Of(PulledWren.Check, run);
+        Assert.InRange(findings.RowsUnsteady, 20, 60);
+        Assert.Equal(run.Rows.Count, findings.RowsUsed + findings.RowsUnsteady + findings.RowsOutsideThePlan);
     }
 
     [Fact]
