@@ -24,7 +24,7 @@ internal sealed class BandSeries(IReadOnlyList<double> xs, IReadOnlyList<double>
         {
             var a = this.Transform(xs[i], ys[j]);
             var b = this.Transform(xs[i + 1], ys[j + 1]);
-            DrawHatch(rc, new OxyRect(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Abs(b.X - a.X), Math.Abs(b.Y - a.Y)));
+            Hatching.Draw(rc, new OxyRect(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Abs(b.X - a.X), Math.Abs(b.Y - a.Y)), PlotStyle.Hatch, HatchSpacing);
         }
     }
 
@@ -32,7 +32,7 @@ internal sealed class BandSeries(IReadOnlyList<double> xs, IReadOnlyList<double>
     {
         var box = legendBox.Deflate(new OxyThickness(4, 2, 4, 2));
         rc.DrawRectangle(box, OxyColors.White, PlotStyle.Hatch, 1, EdgeRenderingMode.PreferGeometricAccuracy);
-        DrawHatch(rc, box);
+        Hatching.Draw(rc, box, PlotStyle.Hatch, HatchSpacing);
     }
 
     protected override void UpdateMaxMin()
@@ -43,20 +43,6 @@ internal sealed class BandSeries(IReadOnlyList<double> xs, IReadOnlyList<double>
 
     protected override void UpdateData()
     {
-    }
-
-    /// <summary>Diagonal strokes at even distance over the whole picture, cut to one rectangle.</summary>
-    private static void DrawHatch(IRenderContext rc, OxyRect box)
-    {
-        for (double sum = Math.Ceiling((box.Left + box.Top) / HatchSpacing) * HatchSpacing; sum < box.Right + box.Bottom; sum += HatchSpacing)
-        {
-            double fromX = Math.Max(box.Left, sum - box.Bottom);
-            double toX = Math.Min(box.Right, sum - box.Top);
-            if (toX > fromX)
-            {
-                rc.DrawLine([new ScreenPoint(fromX, sum - fromX), new ScreenPoint(toX, sum - toX)], PlotStyle.Hatch, 1, EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Miter);
-            }
-        }
     }
 
     private IEnumerable<(int I, int J)> Cells() =>

@@ -1,4 +1,6 @@
+using FuelSizing.Selection;
 using FuelSizing.Systems;
+using FuelSizing.Uncertainty;
 using Microsoft.DotNet.Interactive.Formatting;
 
 namespace FuelSizing.Interactive;
@@ -21,6 +23,11 @@ public static class FuelSizingExtension
         Show<OperatingResult>(SizingTables.Steps);
         Show<SweepResult>(SizingTables.Standings);
         Show<Verdict>(SizingCallouts.Verdict);
+        Show<Ranking>(ranking => SelectionTables.Best(ranking));
+        Show<Combination>(SelectionTables.Margins);
+        Show<MonteCarloResult>(UncertaintyTables.Chances);
+        Show<TornadoResult>(UncertaintyTables.Tornado);
+        Show<SobolResult>(UncertaintyTables.Sobol);
     }
 
     private static void Show<T>(Func<T, IDisplayBlock> block)

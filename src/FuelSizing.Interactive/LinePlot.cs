@@ -21,9 +21,6 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class LinePlot : IDisplayBlock
 {
-    /// <summary>A longer label would hide curves, so it goes to the key.</summary>
-    private const int LongestLimitLabel = 24;
-
     /// <summary>Creates a plot.</summary>
     /// <param name="title">What the plot shows; not empty.</param>
     /// <param name="x">The horizontal axis.</param>
@@ -151,7 +148,7 @@ public sealed class LinePlot : IDisplayBlock
             Layer = AnnotationLayer.BelowSeries,
         });
 
-        if (limit.Label.Length > LongestLimitLabel)
+        if (limit.Label.Length > PlotStyle.LongestLimitLabel)
         {
             frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = PlotStyle.Limit, StrokeThickness = PlotStyle.LimitThickness });
             return;

@@ -19,6 +19,12 @@ internal static class PlotStyle
     public const int MostLimits = 4;
     public const int MostPoints = 12;
 
+    /// <summary>A longer label of a limit would hide what is drawn, so it goes to the key.</summary>
+    public const int LongestLimitLabel = 24;
+    public const int MostBarKinds = 2;
+    public const int MostBarRows = 16;
+    public const double BarHatchSpacing = 6;
+
     /// <summary>Map bands aimed for: enough to read a value between contours, few enough to tell apart.</summary>
     public const int MapBands = 8;
 
@@ -43,6 +49,15 @@ internal static class PlotStyle
     ];
 
     public static (OxyColor Color, LineStyle Dash, MarkerType Marker) ForLine(int index) => Lines[index % Lines.Length];
+
+    private static readonly (OxyColor Fill, OxyColor Edge, bool Hatched)[] Bars =
+    [
+        (OxyColor.FromRgb(0x9c, 0xbf, 0xe3), Lines[0].Color, false),
+        (OxyColors.White, Lines[1].Color, true),
+    ];
+
+    /// <summary>The look of bars: plain or hatched, so that they differ in grey too.</summary>
+    public static (OxyColor Fill, OxyColor Edge, bool Hatched) ForBar(int index) => Bars[index % Bars.Length];
 
     /// <summary>Map colours from dark to light, without the darkest part in which contour lines would drown.</summary>
     public static OxyPalette MapPalette(int bands)

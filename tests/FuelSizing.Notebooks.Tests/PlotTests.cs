@@ -14,7 +14,7 @@ public partial class PlotTests
     private static readonly PlotAxis Duty = new("Duty cycle", "%");
     private static readonly PlotAxis Boost = new("Boost, gauge", "bar");
 
-    public static TheoryData<string> Kinds => ["line", "map"];
+    public static TheoryData<string> Kinds => ["line", "map", "histogram", "bars"];
 
     [Theory]
     [MemberData(nameof(Kinds))]
@@ -36,11 +36,16 @@ public partial class PlotTests
     {
         string[] texts = [.. XElement.Parse(SvgOf(kind)).Descendants(Svg + "text").Select(text => text.Value)];
 
-        Assert.Contains("Engine speed (rev/min)", texts);
         Assert.Contains("Duty cycle (%)", texts);
-        if (kind == "map")
+        foreach (string other in kind switch
         {
-            Assert.Contains("Boost, gauge (bar)", texts);
+            "line" => (string[])["Engine speed (rev/min)"],
+            "map" => ["Engine speed (rev/min)", "Boost, gauge (bar)"],
+            "histogram" => ["Share of samples (%)"],
+            _ => [],
+        })
+        {
+            Assert.Contains(other, texts);
         }
     }
 
@@ -106,10 +111,16 @@ public partial class PlotTests
     public void ToSvg_LongTexts_StayInsideThePicture()
     {
         string words = string.Join(' ', Enumerable.Repeat("pressure", 20));
-        var plot = new LinePlot("Long", new PlotAxis(words, "kPa"), Duty, [new PlotLine(words, [0, 1], [0, 1])]).WithLimit(words, 0.5).WithPoint(words, 0.4, 0.4);
+        var axis = new PlotAxis(words, "kPa");
+        string[] plots =
+        [
+            new LinePlot("Long", axis, Duty, [new PlotLine(words, [0, 1], [0, 1])]).WithLimit(words, 0.5).WithPoint(words, 0.4, 0.4).ToSvg(),
+            new HistogramPlot("Long", axis, [0, 1, 2]).WithUpperLimit(words, 1.5).WithMark(words, 1).ToSvg(),
+            new BarPlot("Long", axis, [words], [new PlotBarRow(words, new PlotBar(0, 0, 1))]).WithBase(words, 0).WithLimit(words, 1.2).ToSvg(),
+        ];
         var ruler = new PlotRuler();
 
-        foreach (var text in XElement.Parse(plot.ToSvg()).Descendants(Svg + "text"))
+        foreach (var text in plots.SelectMany(plot => XElement.Parse(plot).Descendants(Svg + "text")))
         {
             double weight = text.Attribute("font-weight")?.Value == "bold" ? 700 : 400;
             Assert.InRange(ruler.MeasureText(text.Value, "Arial", PlotStyle.FontSize, weight).Width, 0, PlotStyle.Width);
@@ -230,7 +241,15 @@ public partial class PlotTests
     }
 
     private static string SvgOf(string kind, string title = "Duty", string label = "limit 85 %") =>
-        kind == "line" ? Line(title, label).ToSvg() : Map(title, label).ToSvg();
+        kind switch
+        {
+            "line" => Line(title, label).ToSvg(),
+            "map" => Map(title, label).ToSvg(),
+            "histogram" => new HistogramPlot(title, Duty, [81, 84, 82, 90, 83, 83.5]).WithUpperLimit(label, 85).WithMark(label, 83).ToSvg(),
+            _ => new BarPlot(
+                title, Duty, [label, "high"], [new PlotBarRow(label, new PlotBar(0, 80, 78), new PlotBar(1, 80, 84, (83, 86))), new PlotBarRow("no bar")])
+                .WithBase(label, 80).WithLimit(label, 85).ToSvg(),
+        };
 
     private static LinePlot Line(string title, string label) =>
         new LinePlot(title, Speed, Duty, [new PlotLine(label, [1000, 2000, 3000, 4000], [10, double.NaN, 30, 90])]).WithLimit(label, 85).WithPoint(label, 3000, 30);

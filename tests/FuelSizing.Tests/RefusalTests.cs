@@ -11,6 +11,7 @@ using FuelSizing.Logs;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
@@ -39,6 +40,9 @@ public class RefusalTests
     private static readonly MonteCarloResult Sampled = UncertainSystem
         .Of(System, Wren.At(3000, 0), UncertainInput.InjectorFlowFactor(Distribution.Fixed(Wren.Percent(100))))
         .MonteCarlo(Sampling.Of(16));
+
+    private static readonly VarianceOfInput Shared =
+        Sampled.System.Sobol(SystemOutput.DutyCycle, Sampling.Of(16)).Inputs[0];
 
     /// <summary>
     /// Takes any value: it only shows it, or answers false; a distribution takes any values in order (its own tests refuse
@@ -503,8 +507,31 @@ public class RefusalTests
             nameof(FuelSizing.Findings.Calibration.Correlation),
             CalibratedQuantity.PumpFlow,
             CalibratedQuantity.RegulatorGain),
+        new(Sampled.All, typeof(Chance), nameof(Chance.Reaches), Wren.Percent(99), Wren.Percent(95)),
+        new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.FirstOrderInterval), Wren.Percent(95)),
+        new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.TotalInterval), Wren.Percent(95)),
         new(Sampled.DutyCycle, typeof(OutputSpread<Ratio>), nameof(OutputSpread<Ratio>.Percentile), Wren.Percent(95)),
+        new(null, typeof(PumpArrangement), nameof(PumpArrangement.SideBySide), Listed, 2, null),
+        new(
+            null,
+            typeof(PumpArrangement),
+            nameof(PumpArrangement.BehindFitted),
+            Listed[0].Part,
+            SeriesBypass.CheckValve,
+            Listed,
+            null),
+        new(
+            null,
+            typeof(Ranking),
+            nameof(Ranking.Of),
+            new[] { Stage.Of("now", System, Wren.At(3000, 0)) },
+            CandidateParts.Of([Candidate.Of("injector B", Wren.InjectorOf(500))]),
+            1,
+            null,
+            CancellationToken.None),
     }.ToDictionary(call => call.Name);
+
+    private static Candidate<Pump>[] Listed => [Candidate.Of("pump B", Pump.By(Wren.PumpOf(1)))];
 
     private static PowerCorrection Correction =>
         PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Standard, Wren.Percent(40));

@@ -124,6 +124,16 @@ public sealed record Feed
             [.. contacts, Contact.Of("chassis", chassis)]);
     }
 
+    /// <summary>The same feed with wire of another area of metal, stranded as usual.</summary>
+    internal Feed WithArea(Area area) =>
+        new(
+            Name,
+            Conductor.OfArea(area, Conductor.Material, Conductor.UsualLay),
+            Outward,
+            Back,
+            ConductorTemperature,
+            Contacts);
+
     /// <summary>What the motor gets: V_m = V − I R, and the heat I² R that the rest becomes.</summary>
     /// <param name="supply">V, at the battery or alternator, 5 to 30 V.</param>
     /// <param name="current">I, 0 to 200 A, and no more than the loop lets through, V/R.</param>

@@ -18,9 +18,10 @@ namespace FuelSizing.Findings;
 /// </remarks>
 /// <example>
 /// <code>
-/// Calibration calibration = Calibration.Of(check, run);
-/// UncertainSystem next = calibration.Forecast(nextStage, point);
-/// Console.WriteLine(next.MonteCarlo(Sampling.Of(4_000)).All);
+/// RecordedRun run = RecordedRun.Of("pull", air, [RunRow.Of(1, Rpm(6800), railGauge: Pressure.FromKilopascals(355))]);
+/// Calibration calibration = Calibration.Of(system, run);
+/// UncertainSystem next = calibration.Forecast(system, point);
+/// Console.WriteLine(next.MonteCarlo(Sampling.Of(100)).All);
 /// </code>
 /// </example>
 public sealed class Calibration

@@ -10,7 +10,8 @@ namespace FuelSizing.Findings;
 /// </remarks>
 /// <example>
 /// <code>
-/// RunFindings findings = RunFindings.Of(plan, run);
+/// RecordedRun run = RecordedRun.Of("pull", air, [RunRow.Of(1, Rpm(6800), railGauge: Pressure.FromKilopascals(355))]);
+/// RunFindings findings = RunFindings.Of(system, run);
 /// Console.WriteLine(findings.Verdict);
 /// </code>
 /// </example>

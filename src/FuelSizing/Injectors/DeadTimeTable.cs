@@ -59,12 +59,7 @@ public sealed class DeadTimeTable
         ArgumentNullException.ThrowIfNull(voltages);
         ArgumentNullException.ThrowIfNull(differentials);
         ArgumentNullException.ThrowIfNull(times);
-        double[] pascals = differentials.Select(p => Allowed.Between(
-            p,
-            Pressure.FromKilopascals(50),
-            Pressure.FromKilopascals(2000),
-            "Give the pressure across the injector.",
-            nameof(differentials)).Pascals).ToArray();
+        double[] pascals = [.. differentials.Select(p => WithinDifferential(p, nameof(differentials)).Pascals)];
         Allowed.Count(pascals.Length, 2, 100, "Use OverVoltage for a table at one pressure.", nameof(differentials));
         for (int row = 1; row < pascals.Length; row++)
         {
@@ -162,7 +157,12 @@ public sealed class DeadTimeTable
             return false;
         }
 
-        int upper = Math.Max(1, Array.FindIndex(_differentials, row => row >= inside));
+        int upper = 1;
+        while (_differentials[upper] < inside)
+        {
+            upper++;
+        }
+
         seconds = StraightLine.Through<Real>(
             _differentials[upper - 1],
             _byVoltage[upper - 1].At(volts),
@@ -171,6 +171,26 @@ public sealed class DeadTimeTable
             inside);
         return true;
     }
+
+    internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>
+        Allowed.Between(
+            voltage,
+            ElectricPotential.FromVolts(5),
+            ElectricPotential.FromVolts(20),
+            "Give the supply voltage at the injector.",
+            name);
+
+    internal static Pressure WithinDifferential(Pressure differential, string name) =>
+        Allowed.Between(
+            differential,
+            Pressure.FromKilopascals(50),
+            Pressure.FromKilopascals(2000),
+            "Give the pressure across the injector.",
+            name);
+
+    internal static Duration WithinTime(Duration time, string name) =>
+        Allowed.Between(
+            time, Duration.Zero, Duration.FromMilliseconds(5), "Give the dead time, not the whole pulse.", name);
 
     private static Curve Row(
         IReadOnlyList<ElectricPotential> voltages, IReadOnlyList<Duration> times, string voltagesName, string timesName)
@@ -182,12 +202,7 @@ public sealed class DeadTimeTable
                 $"{timesName} had a row of {times.Count} for {voltages.Count} voltages; give one time for each.", timesName);
         }
 
-        double[] seconds = times.Select(time => Allowed.Between(
-            time,
-            Duration.Zero,
-            Duration.FromMilliseconds(5),
-            "Give the dead time, not the whole pulse.",
-            timesName).Seconds).ToArray();
+        double[] seconds = [.. times.Select(time => WithinTime(time, timesName).Seconds)];
         for (int point = 1; point < seconds.Length; point++)
         {
             if (seconds[point] > seconds[point - 1])
@@ -201,12 +216,7 @@ public sealed class DeadTimeTable
         }
 
         return new(
-            voltages.Select(voltage => Allowed.Between(
-                voltage,
-                ElectricPotential.FromVolts(5),
-                ElectricPotential.FromVolts(20),
-                "Give the supply voltage at the injector.",
-                voltagesName).Volts).ToArray(),
+            [.. voltages.Select(voltage => WithinVoltage(voltage, voltagesName).Volts)],
             seconds,
             Interpolation.Monotone,
             voltagesName);

@@ -113,6 +113,8 @@ public sealed class Pump : PumpAssembly
 
     internal override bool HasOpenEnd => _curves.Any(curve => !curve.EndsAtDeadhead && curve.Flow.Last < _relief);
 
+    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : FedThrough(exchange(Feed));
+
     internal override RunningPumps Running(double supply, bool generous = false) =>
         new RunningPump(this, supply, generous);
 

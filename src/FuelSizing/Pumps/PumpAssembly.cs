@@ -1,3 +1,4 @@
+using FuelSizing.Electrical;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -13,6 +14,8 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public abstract class PumpAssembly
 {
+    private KeptPumps? _kept;
+
     private protected PumpAssembly()
     {
     }
@@ -49,10 +52,32 @@ public abstract class PumpAssembly
     /// <summary>True if a curve ends with flow to spare, so that nothing is known of higher pressures.</summary>
     internal abstract bool HasOpenEnd { get; }
 
+    /// <summary>The same pumps with each feed exchanged for another.</summary>
+    /// <param name="exchange">Gives the feed that takes a feed's place.</param>
+    internal abstract PumpAssembly Rewired(Func<Feed, Feed> exchange);
+
     /// <summary>The pumps fed with a voltage.</summary>
     /// <param name="supply">At the source, V.</param>
     /// <param name="generous">Take a curve that ends with flow to spare as going on for ever, instead of ending there.</param>
     internal abstract RunningPumps Running(double supply, bool generous = false);
+
+    /// <summary>
+    /// <see cref="Running"/>, kept from the last call where the voltage is the same: what runs is immutable, and a sweep
+    /// asks for one voltage at all its points.
+    /// </summary>
+    /// <param name="supply">At the source, V.</param>
+    internal KeptPumps Kept(double supply)
+    {
+        KeptPumps? kept = Volatile.Read(ref _kept);
+        if (kept?.Supply != supply)
+        {
+            RunningPumps running = Running(supply);
+            kept = new(supply, running, HasOpenEnd ? Running(supply, generous: true) : running);
+            Volatile.Write(ref _kept, kept);
+        }
+
+        return kept;
+    }
 
     /// <summary>The members of an assembly: two to eight, none missing.</summary>
     private protected static PumpAssembly[] Members(PumpAssembly[] members, string name)

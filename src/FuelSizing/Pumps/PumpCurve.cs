@@ -111,6 +111,34 @@ public sealed class PumpCurve
                 $"The curve of {Name} has no current. Describe it with PumpCurve.WithCurrent.");
     }
 
+    internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>
+        Allowed.Between(
+            voltage,
+            ElectricPotential.FromVolts(5),
+            ElectricPotential.FromVolts(30),
+            "Give the voltage at the pump's terminals for which the curve was measured.",
+            name);
+
+    internal static Pressure WithinRise(Pressure pressureRise, string name) =>
+        Allowed.Between(
+            pressureRise, Pressure.Zero, Pressure.FromKilopascals(2000), "Give the pressure rise over the pump.", name);
+
+    internal static VolumeFlow WithinFlow(VolumeFlow flow, string name) =>
+        Allowed.Between(
+            flow,
+            VolumeFlow.Zero,
+            VolumeFlow.FromLitersPerHour(3000),
+            "Give the delivered flow at that pressure rise.",
+            name);
+
+    internal static ElectricCurrent WithinCurrent(ElectricCurrent current, string name) =>
+        Allowed.Between(
+            current,
+            ElectricCurrent.FromAmperes(0.1),
+            ElectricCurrent.FromAmperes(100),
+            "Give the current that the pump draws at that pressure rise.",
+            name);
+
     private static PumpCurve Of(
         string name,
         ElectricPotential voltage,
@@ -120,24 +148,9 @@ public sealed class PumpCurve
         string pointsName)
     {
         Allowed.Name(name, nameof(name));
-        Allowed.Between(
-            voltage,
-            ElectricPotential.FromVolts(5),
-            ElectricPotential.FromVolts(30),
-            "Give the voltage at the pump's terminals for which the curve was measured.",
-            nameof(voltage));
-        double[] pascals = Array.ConvertAll(pressures, pressure => Allowed.Between(
-            pressure,
-            Pressure.Zero,
-            Pressure.FromKilopascals(2000),
-            "Give the pressure rise over the pump.",
-            pointsName).Pascals);
-        double[] flow = Array.ConvertAll(flows, value => Allowed.Between(
-            value,
-            VolumeFlow.Zero,
-            VolumeFlow.FromLitersPerHour(3000),
-            "Give the delivered flow at that pressure rise.",
-            pointsName).CubicMetersPerSecond);
+        WithinVoltage(voltage, nameof(voltage));
+        double[] pascals = Array.ConvertAll(pressures, pressure => WithinRise(pressure, pointsName).Pascals);
+        double[] flow = Array.ConvertAll(flows, value => WithinFlow(value, pointsName).CubicMetersPerSecond);
         for (int point = 1; point < flow.Length; point++)
         {
             if (flows[point] > flows[point - 1])
@@ -154,12 +167,7 @@ public sealed class PumpCurve
 
         double[]? amperes = currents is null
             ? null
-            : Array.ConvertAll(currents, current => Allowed.Between(
-                current,
-                ElectricCurrent.FromAmperes(0.1),
-                ElectricCurrent.FromAmperes(100),
-                "Give the current that the pump draws at that pressure rise.",
-                pointsName).Amperes);
+            : Array.ConvertAll(currents, current => WithinCurrent(current, pointsName).Amperes);
         return new(
             name,
             voltage,

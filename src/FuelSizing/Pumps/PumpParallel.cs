@@ -1,3 +1,5 @@
+using FuelSizing.Electrical;
+
 namespace FuelSizing.Pumps;
 
 /// <summary>Pumps side by side, each behind a check valve: the same pressure rise over all, flows added.</summary>
@@ -23,6 +25,9 @@ public sealed class PumpParallel : PumpAssembly
     public static PumpParallel Of(params PumpAssembly[] branches) => new(Members(branches, nameof(branches)));
 
     internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
+
+    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
+        new PumpParallel(Array.ConvertAll(_branches, branch => branch.Rewired(exchange)));
 
     internal override RunningPumps Running(double supply, bool generous = false) =>
         new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, generous)));

@@ -1,3 +1,4 @@
+using FuelSizing.Electrical;
 using FuelSizing.Quantities;
 
 namespace FuelSizing.Pumps;
@@ -30,6 +31,9 @@ public sealed class PumpSeries : PumpAssembly
         new(Members(stages, nameof(stages)), Allowed.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
 
     internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
+
+    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
+        new PumpSeries(Array.ConvertAll(_stages, stage => stage.Rewired(exchange)), Bypass);
 
     internal override RunningPumps Running(double supply, bool generous = false) =>
         new RunningSeries(Array.ConvertAll(_stages, stage => stage.Running(supply, generous)), Bypass);

@@ -50,7 +50,7 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // The end of the curve, and not the pump, holds the rise down.
-        if (_pump.HasOpenEnd && new RunningPump(_pump, _supply, generous: true).RiseAt(flow) > rise + 1)
+        if (_pump.HasOpenEnd && _pump.Kept(_supply).Perhaps.RiseAt(flow) > rise + 1)
         {
             coverage |= PumpCoverage.PressureAbove;
         }

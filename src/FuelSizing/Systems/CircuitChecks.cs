@@ -2,205 +2,140 @@ using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
-using UnitsNet;
 
 namespace FuelSizing.Systems;
 
-using Pressure = UnitsNet.Pressure;
-
-/// <summary>The checks of pumps, lines, inlet and wiring at one solved point.</summary>
+/// <summary>The checks of pumps, lines, inlet, wiring and pressure ratings at one solved point.</summary>
 internal static class CircuitChecks
 {
-    /// <summary>One margin for each part of the circuit that has a limit.</summary>
-    public static IEnumerable<Margin> Of(FuelSystem system, OperatingPoint point, SolvedPoint solved)
+    /// <summary>Adds one check for each part of the circuit that has a limit.</summary>
+    /// <param name="checks">To add to.</param>
+    /// <param name="system">The parts and their limits.</param>
+    /// <param name="demand">What the engine asks for.</param>
+    /// <param name="circuit">The solved circuit.</param>
+    public static void Add(ICollection<Check> checks, FuelSystem system, PointDemand demand, SolvedCircuit circuit)
     {
-        yield return Pump(system, solved);
-        (Part Part, Func<Margin> Check)[] checks =
-        [
-            .. system.Plumbing.Back.Count > 0 ? [(Part.WayBack, () => WayBack(solved))] : None,
-            .. system.Regulator is ElectronicReturnless ? [(Part.PumpControl, () => Control(solved))] : None,
-            .. system.Plumbing.Suction.Count > 0 ? [(Part.Suction, () => Inlet(system, point, solved))] : None,
-            .. system.Plumbing.HasFilter ? [(Part.Filter, () => Filters(solved))] : None,
-            .. system.Pump.Pumps.Any(pump => pump.Feed is not null)
-                ? [(Part.Feed, () => Feed(system, point, solved))]
-                : None,
-        ];
-        foreach ((Part part, Func<Margin> check) in checks)
+        checks.Add(Pump(circuit));
+
+        // What the pumps' data does not cover says nothing of the parts around them either.
+        bool known = circuit.State.State != RailState.NotCovered;
+        if (system.Plumbing.Back.Count > 0)
         {
-            yield return solved.Circuit.State == RailState.NotCovered
-                ? new(part, Outcome.CannotSay, null, null, null, "the pump's data does not cover the point")
-                : check();
+            checks.Add(known ? WayBack(circuit) : Check.CannotSay(Part.WayBack));
+        }
+
+        if (system.Regulator is ElectronicReturnless)
+        {
+            checks.Add(known ? Control(circuit) : Check.CannotSay(Part.PumpControl));
+        }
+
+        if (system.Plumbing.Suction.Count > 0)
+        {
+            checks.Add(known ? Inlet(system, demand, circuit) : Check.CannotSay(Part.Suction));
+        }
+
+        if (system.Plumbing.HasFilter)
+        {
+            checks.Add(known ? Filters(circuit) : Check.CannotSay(Part.Filter));
+        }
+
+        if (system.Pump.Pumps.Any(pump => pump.Feed is not null))
+        {
+            checks.Add(known ? Feed(system, circuit) : Check.CannotSay(Part.Feed));
+        }
+
+        if (system.Limits.RailCeiling is { } ceiling)
+        {
+            checks.Add(Check.Of(Part.RailRating, OverPressure(Math.Max(circuit.RailSet, circuit.Rail), ceiling.Pascals)));
         }
     }
 
-    private static (Part Part, Func<Margin> Check)[] None => [];
+    /// <summary>Reserve of a part that bears at most a pressure; null where there is none on it, which cannot pass a limit.</summary>
+    /// <param name="used">Pa.</param>
+    /// <param name="most">Pa.</param>
+    public static double? OverPressure(double used, double most) => used > 0 ? Reserve.Of<Real>(most, used) : null;
 
-    private static Margin Pump(FuelSystem system, in SolvedPoint solved)
-    {
-        VolumeFlow injected = Flow(solved.Injected);
-        if (Lacking(solved) is { } lacking)
-        {
-            return new(Part.Pump, Outcome.CannotSay, null, injected, null, lacking);
-        }
+    /// <summary>Absolute pressure at the pumps' inlet, Pa.</summary>
+    public static double InletAbsolute(PointDemand demand, SolvedCircuit circuit) =>
+        circuit.State.InletGauge + (Real)demand.Point.Conditions.Atmosphere.Pascals;
 
-        Pressure set = Pressure.FromPascals(solved.RailSet);
-        double surely = Reserve.Of<Real>(solved.LeastInjectable, solved.Injected);
-        double perhaps = Reserve.Of<Real>(solved.MostInjectable, solved.Injected);
-        bool exact = solved.MostInjectable <= solved.LeastInjectable * (1 + 1e-9);
-        string wanted = $"{Readable.PumpFlow(Flow(solved.Wanted))} wanted";
-        if (surely >= 0)
-        {
-            string least = exact ? string.Empty : "at least ";
-            return new(
-                Part.Pump,
-                Outcome.Holds,
-                surely,
-                injected,
-                Flow(solved.LeastInjectable),
-                $"delivers {least}{Readable.PumpFlow(Flow(solved.Circuit.LeastAtSet))} at {Readable.Of(set)} in the rail, {wanted}");
-        }
+    /// <summary>Absolute pressure wanted there, Pa: the fuel's vapour pressure and the margin over it.</summary>
+    public static double InletNeeded(FuelSystem system, PointDemand demand) =>
+        system.Demand.Consumption.Fuel.VapourPressureAtKelvins(demand.Point.Conditions.FuelKelvins)
+        + (Real)system.Limits.SuctionMargin.Pascals;
 
-        if (perhaps >= 0)
-        {
-            return new(Part.Pump, Outcome.CannotSay, null, injected, null, CurveEnds(solved, set));
-        }
-
-        string most = exact ? string.Empty : "at most ";
-        return new(
-            Part.Pump,
-            Outcome.Fails,
-            perhaps,
-            injected,
-            Flow(solved.MostInjectable),
-            $"delivers {most}{Readable.PumpFlow(Flow(solved.Circuit.MostAtSet))} at {Readable.Of(set)} in the rail, {wanted}{Consequence(system, solved)}");
-    }
-
-    private static string Consequence(FuelSystem system, in SolvedPoint solved)
-    {
-        string cause = solved.Circuit.MostAtSet <= 0 ? $": {system.Pump.Name} deadheads below the pressure set" : string.Empty;
-        return solved.Circuit.State switch
-        {
-            RailState.Sagging =>
-                $"{cause}: the regulator shuts and the rail sags to {Readable.Of(Pressure.FromPascals(solved.Rail))}",
-            RailState.Starved => ": it cannot bring the demand to the rail even against no pressure",
-            _ => cause,
-        };
-    }
-
-    private static Margin WayBack(in SolvedPoint solved)
-    {
-        Pressure set = Pressure.FromPascals(solved.RailSet);
-        double returned = solved.Circuit.Returned ?? 0;
-        Pressure back = Pressure.FromPascals(solved.Circuit.BackGauge);
-        double? reserve = back > Pressure.Zero ? Reserve.Of<Real>(set.Pascals, back.Pascals) : null;
-        return Margin.Of(
-            Part.WayBack,
-            reserve,
-            back,
-            set,
-            $"passes {Readable.PumpFlow(Flow(returned))} at {Readable.Of(back)}, under the {Readable.Of(set)} set",
-            $"passes {Readable.PumpFlow(Flow(returned))} only at {Readable.Of(back)}: the rail cannot fall to the {Readable.Of(set)} set");
-    }
-
-    private static Margin Control(in SolvedPoint solved)
-    {
-        Pressure set = Pressure.FromPascals(solved.RailSet);
-        Pressure rail = Pressure.FromPascals(solved.Rail);
-        double reserve = Math.Min(0, Reserve.Of<Real>(set.Pascals, Math.Max(rail.Pascals, set.Pascals)));
-        return solved.Circuit.State == RailState.PumpFloor
-            ? new(
-                Part.PumpControl,
-                Outcome.Fails,
-                reserve,
-                rail,
-                set,
-                $"at its lowest speed the pump still holds {Readable.Of(rail)}, over the {Readable.Of(set)} wanted")
-            : new(
-                Part.PumpControl,
-                Outcome.Holds,
-                null,
-                rail,
-                set,
-                $"the pump runs on {Readable.Of(ElectricPotential.FromVolts(solved.Circuit.FedVoltage))}");
-    }
-
-    private static Margin Inlet(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
-    {
-        Fuels.Fuel fuel = system.Demand.Consumption.Fuel;
-        Real inlet = solved.Circuit.InletGauge + (Real)point.Conditions.Atmosphere.Pascals;
-        Real needed = fuel.VapourPressureAtKelvins(point.Conditions.FuelKelvins) + (Real)system.Limits.SuctionMargin.Pascals;
-        double reserve = Reserve.Of(inlet, needed);
-        Pressure there = Pressure.FromPascals(inlet.Value);
-        Pressure wanted = Pressure.FromPascals(needed.Value);
-        string vapour =
-            $"{Readable.Of(there)} absolute at the inlet, {Readable.Of(wanted)} wanted over the vapour pressure of {fuel.Name} at {Readable.Of(point.Conditions.FuelTemperature)}";
-        return Margin.Of(Part.Suction, reserve, wanted, there, vapour, vapour);
-    }
-
-    private static Margin Filters(SolvedPoint solved)
+    /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
+    public static (Filter Filter, double Flow) BusiestFilter(SolvedCircuit circuit)
     {
         (Filter Filter, double Flow)[] filters =
         [
-            .. from way in solved.Task.Flows(solved.Circuit)
+            .. from way in circuit.Task.Flows(circuit.State)
                where way.Part is Filter
                select ((Filter)way.Part, way.Flow),
         ];
-        (Filter worst, double flow) = filters.MaxBy(pair => pair.Flow / pair.Filter.HighestFlow.CubicMetersPerSecond);
-        double? reserve = flow > 0 ? Reserve.Of<Real>(worst.HighestFlow.CubicMetersPerSecond, flow) : null;
-        return reserve is null or >= 0
-            ? new(
-                Part.Filter,
-                Outcome.Holds,
-                reserve,
-                Flow(flow),
-                worst.HighestFlow,
-                $"{worst.Name} passes {Readable.PumpFlow(Flow(flow))}, its loss is known up to {Readable.PumpFlow(worst.HighestFlow)}")
-            : new(
-                Part.Filter,
-                Outcome.CannotSay,
-                null,
-                Flow(flow),
-                worst.HighestFlow,
-                $"{worst.Name} would pass {Readable.PumpFlow(Flow(flow))}, its loss is known only up to {Readable.PumpFlow(worst.HighestFlow)}");
+        return filters.MaxBy(pair => pair.Flow / pair.Filter.HighestFlow.CubicMetersPerSecond);
     }
 
-    private static Margin Feed(FuelSystem system, OperatingPoint point, in SolvedPoint solved)
-    {
-        ElectricPotential most = point.Conditions.SupplyVoltage * system.Limits.FeedDrop.DecimalFractions;
-        PumpPoint worst = solved.Circuit.Pumps.Where(pump => pump.Pump.Feed is not null).MinBy(pump => pump.Voltage);
-        ElectricPotential drop = ElectricPotential.FromVolts(solved.Circuit.FedVoltage - worst.Voltage);
-        double? reserve = drop > ElectricPotential.Zero ? Reserve.Of<Real>(most.Volts, drop.Volts) : null;
-        string finding =
-            $"{worst.Pump.Name} gets {Readable.Of(ElectricPotential.FromVolts(worst.Voltage))} at {Readable.Of(ElectricCurrent.FromAmperes(worst.Current ?? 0))}: {Readable.VoltageDrop(drop)} lost of at most {Readable.VoltageDrop(most)}";
-        return Margin.Of(Part.Feed, reserve, drop, most, finding, finding);
-    }
+    /// <summary>The wired pump that gets the least voltage.</summary>
+    public static PumpPoint LeastFed(SolvedCircuit circuit) =>
+        circuit.State.Pumps.Where(pump => pump.Pump.Feed is not null).MinBy(pump => pump.Voltage);
 
-    /// <summary>Why nothing can be said of the pumps, if that is so.</summary>
-    private static string? Lacking(in SolvedPoint solved)
+    /// <summary>Why the pumps' curves say nothing of the point, if that is so: the pump, and on which side it lies.</summary>
+    public static PumpPoint? Lacking(SolvedCircuit circuit)
     {
-        foreach (PumpPoint point in solved.Circuit.Pumps)
+        foreach (PumpPoint point in circuit.State.Pumps)
         {
-            if (point.Coverage.HasFlag(PumpCoverage.VoltageBelow))
+            if ((point.Coverage & (PumpCoverage.VoltageBelow | PumpCoverage.PressureBelow)) != 0)
             {
-                return $"the lowest curve of {point.Pump.Name} belongs to {Readable.Of(point.Pump.Curves[0].Voltage)} and says nothing of {Readable.Of(ElectricPotential.FromVolts(point.Voltage))}";
-            }
-
-            if (point.Coverage.HasFlag(PumpCoverage.PressureBelow))
-            {
-                return $"the curve of {point.Pump.Name} begins at {Readable.Of(point.Pump.Curves[0].LowestPressure)} and says nothing of {Readable.Of(Pressure.FromPascals(point.Rise))}";
+                return point;
             }
         }
 
         return null;
     }
 
-    private static string CurveEnds(in SolvedPoint solved, Pressure set)
+    private static Check Pump(SolvedCircuit circuit)
     {
-        PumpPoint limiting = solved.Circuit.Pumps.FirstOrDefault(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove));
-        Pump pump = (limiting.Pump ?? solved.Circuit.Pumps[0].Pump)!;
-        return $"the curve of {pump.Name} covers {Readable.Of(pump.Curves[0].LowestPressure)} to {Readable.Of(pump.Curves[0].HighestPressure)}, too little for {Readable.Of(set)} in the rail";
+        if (Lacking(circuit) is not null)
+        {
+            return Check.CannotSay(Part.Pump);
+        }
+
+        double surely = Reserve.Of<Real>(circuit.LeastInjectable, circuit.Task.Injected);
+        double perhaps = Reserve.Of<Real>(circuit.MostInjectable, circuit.Task.Injected);
+        return surely >= 0 ? new(Part.Pump, Outcome.Holds, surely)
+            : perhaps >= 0 ? Check.CannotSay(Part.Pump)
+            : new(Part.Pump, Outcome.Fails, perhaps);
     }
 
-    private static VolumeFlow Flow(double flow) => VolumeFlow.FromCubicMetersPerSecond(flow);
+    private static Check WayBack(SolvedCircuit circuit) =>
+        Check.Of(Part.WayBack, OverPressure(circuit.State.BackGauge, circuit.RailSet));
+
+    private static Check Inlet(FuelSystem system, PointDemand demand, SolvedCircuit circuit) =>
+        Check.Of(Part.Suction, Reserve.Of<Real>(InletAbsolute(demand, circuit), InletNeeded(system, demand)));
+
+    private static Check Control(SolvedCircuit circuit) =>
+        circuit.State.State == RailState.PumpFloor
+            ? new(
+                Part.PumpControl,
+                Outcome.Fails,
+                Math.Min(0, Reserve.Of<Real>(circuit.RailSet, Math.Max(circuit.Rail, circuit.RailSet))))
+            : new(Part.PumpControl, Outcome.Holds, null);
+
+    private static Check Filters(SolvedCircuit circuit)
+    {
+        (Filter worst, double flow) = BusiestFilter(circuit);
+        double? reserve = flow > 0 ? Reserve.Of<Real>(worst.HighestFlow.CubicMetersPerSecond, flow) : null;
+        return reserve is null or >= 0 ? new(Part.Filter, Outcome.Holds, reserve) : Check.CannotSay(Part.Filter);
+    }
+
+    private static Check Feed(FuelSystem system, SolvedCircuit circuit)
+    {
+        double drop = circuit.State.FedVoltage - LeastFed(circuit).Voltage;
+        return Check.Of(Part.Feed, drop > 0 ? Reserve.Of<Real>(HighestDrop(system, circuit), drop) : null);
+    }
+
+    /// <summary>The most voltage that a feed may lose, V.</summary>
+    public static double HighestDrop(FuelSystem system, SolvedCircuit circuit) =>
+        circuit.Task.Supply * (Real)system.Limits.FeedDrop.DecimalFractions;
 }

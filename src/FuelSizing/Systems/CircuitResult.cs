@@ -17,9 +17,9 @@ public sealed record CircuitResult
     private readonly CircuitState _state;
     private readonly CircuitTask _task;
 
-    internal CircuitResult(OperatingResult result, in SolvedPoint solved)
+    internal CircuitResult(OperatingResult result)
     {
-        (_state, _task) = (solved.Circuit, solved.Task);
+        (_state, _task) = (result.Solved.Circuit.State, result.Solved.Circuit.Task);
         (InjectedFlow, PumpFlow, ReturnedFlow) = (result.InjectedFlow, result.PumpFlow, result.ReturnedFlow);
         RailGauge = result.RailGauge;
         (Pumps, Ways) = ([], []);

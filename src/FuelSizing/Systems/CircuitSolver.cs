@@ -15,9 +15,10 @@ internal static class CircuitSolver
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
     public static CircuitState Solve(in CircuitTask task)
     {
-        RunningPumps pumps = task.Pump.Running(task.Supply);
+        KeptPumps kept = task.Pump.Kept(task.Supply);
+        RunningPumps pumps = kept.Surely;
         double least = AtSet(task, pumps);
-        double most = task.Pump.HasOpenEnd ? AtSet(task, task.Pump.Running(task.Supply, generous: true)) : least;
+        double most = ReferenceEquals(kept.Perhaps, pumps) ? least : AtSet(task, kept.Perhaps);
         CircuitState solved = task.Injected >= pumps.FreeFlow
             ? Starved(task, pumps)
             : task.LowestSupply is { } lowest ? Controlled(task, pumps, lowest) : Governed(task, pumps, least);

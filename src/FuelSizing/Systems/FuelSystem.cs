@@ -27,7 +27,6 @@ using Pressure = UnitsNet.Pressure;
 /// </example>
 public sealed class FuelSystem
 {
-    private readonly InjectionConstants<Real> _injection;
     private readonly double _minimumReturn;
     private readonly double _dutyLimit;
     private readonly double _pumpReserve;
@@ -43,7 +42,7 @@ public sealed class FuelSystem
     {
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits) = (pump, plumbing, limits);
-        _injection = new(
+        Injection = new(
             injectors.Injector.RatedFlow,
             injectors.Injector.RatedPascals,
             injectors.Injector.TestDensity,
@@ -156,6 +155,9 @@ public sealed class FuelSystem
         return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing);
     }
 
+    /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
+    internal InjectionConstants<Real> Injection { get; }
+
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
         new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits);
@@ -171,54 +173,70 @@ public sealed class FuelSystem
     public OperatingResult Solve(OperatingPoint point)
     {
         ArgumentNullException.ThrowIfNull(point);
+        PointDemand demand = DemandAt(point);
+        SolvedCircuit circuit = CircuitAt(demand);
+        (Injection actual, Injection judged) = InjectionAt(demand, circuit);
+        return new(this, new(demand, circuit, actual, judged));
+    }
+
+    /// <summary>What the engine asks for at a point: no part of the system but its fuel has a say in it.</summary>
+    internal PointDemand DemandAt(OperatingPoint point)
+    {
+        Fuel fuel = Demand.Consumption.Fuel;
         FuelDemand demand = Demand.At(point.Speed, point.Boost, point.Conditions.Atmosphere);
-        double density = Demand.Consumption.Fuel.DensityAtKelvins(point.Conditions.FuelKelvins);
-        double injected = FuelDemandFlow.Volume<Real>(demand.KilogramsPerSecond, density);
-        double wanted = PumpDuty.Required<Real>(injected, _pumpReserve, _minimumReturn);
-        double set = Regulator.SetPascals(point.Boost.Pascals);
+        double density = fuel.DensityAtKelvins(point.Conditions.FuelKelvins);
+        return new(
+            point,
+            demand,
+            density,
+            Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins) : 0,
+            FuelDemandFlow.Volume<Real>(demand.KilogramsPerSecond, density));
+    }
+
+    /// <summary>Pumps, lines and regulator against a demand: the injectors have no part in it.</summary>
+    internal SolvedCircuit CircuitAt(PointDemand demand)
+    {
         CircuitTask task = new(
             Layout,
             Pump,
             Plumbing,
-            point.Conditions.SupplyVolts,
+            demand.Point.Conditions.SupplyVolts,
             (Regulator as ElectronicReturnless)?.LowestVoltage.Volts,
-            set,
+            Regulator.SetPascals(demand.Point.Boost.Pascals),
             _minimumReturn,
-            injected,
-            density,
-            Plumbing.NeedsViscosity
-                ? Demand.Consumption.Fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins)
-                : 0);
-        CircuitState circuit = CircuitSolver.Solve(task);
-        Injection actual = Inject(point, demand, circuit.RailOr(set), injected, density);
-
-        // Injectors are judged at the pressure set, so that a failing pump is not laid to them.
-        bool sags = circuit.State is RailState.Sagging or RailState.Starved;
-        return new(
-            this,
-            point,
-            demand,
-            new()
-            {
-                Task = task,
-                Circuit = circuit,
-                Actual = actual,
-                Judged = sags ? Inject(point, demand, set, injected, density) : actual,
-                Wanted = wanted,
-                LeastInjectable = PumpDuty.Injectable<Real>(circuit.LeastAtSet, _pumpReserve, _minimumReturn),
-                MostInjectable = PumpDuty.Injectable<Real>(circuit.MostAtSet, _pumpReserve, _minimumReturn),
-            });
+            demand.Injected,
+            demand.Density,
+            demand.KinematicViscosity);
+        CircuitState state = CircuitSolver.Solve(task);
+        return new()
+        {
+            Task = task,
+            State = state,
+            Wanted = PumpDuty.Required<Real>(demand.Injected, _pumpReserve, _minimumReturn),
+            LeastInjectable = PumpDuty.Injectable<Real>(state.LeastAtSet, _pumpReserve, _minimumReturn),
+            MostInjectable = PumpDuty.Injectable<Real>(state.MostAtSet, _pumpReserve, _minimumReturn),
+        };
     }
 
-    private Injection Inject(OperatingPoint point, FuelDemand demand, double rail, double injected, double density)
+    /// <summary>The injectors at the pressure that a circuit gives them, and at the one they are judged by.</summary>
+    internal (Injection Actual, Injection Judged) InjectionAt(PointDemand demand, SolvedCircuit circuit)
     {
+        Injection actual = Inject(demand, circuit.Rail);
+
+        // Injectors are judged at the pressure set, so that a failing pump is not laid to them.
+        return (actual, circuit.Sags ? Inject(demand, circuit.RailSet) : actual);
+    }
+
+    private Injection Inject(PointDemand demand, double rail)
+    {
+        OperatingPoint point = demand.Point;
         double differential = RailPressure.Differential<Real>(
-            rail, point.Conditions.Atmosphere.Pascals, demand.ManifoldPascals);
+            rail, point.Conditions.Atmosphere.Pascals, demand.Demand.ManifoldPascals);
         bool timed = Injectors.Injector.DeadTime.TryAt(
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> state = InjectionChain.Evaluate(
-            _injection,
-            new InjectionInput<Real>(point.Speed.RevolutionsPerSecond, differential, deadTime, injected, density));
+            Injection,
+            new InjectionInput<Real>(point.Speed.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
         bool flows = timed && state.StaticFlow > 0;
         return new()
         {

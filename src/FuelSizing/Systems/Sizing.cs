@@ -1,3 +1,4 @@
+using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -189,6 +190,59 @@ public static class Sizing
                     system.Plumbing.Back)),
                 points))
             .Least(bore => Length.FromMeters(bore), bore => $"{bore.Millimeters.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} mm");
+    }
+
+    /// <summary>The least area of metal of the wire that feeds the pumps, the same for every feed.</summary>
+    /// <param name="system">
+    /// The system; at least one pump must have a feed. Lengths, contacts and the metal's temperature stay as they are; the
+    /// wire is stranded with <see cref="Conductor.UsualLay"/>.
+    /// </param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>
+    /// 0.2 to 120 mm², or that none serves. Take the next standard size up; its ampacity and fuse are a question of their
+    /// own (<see cref="SmallestConductor"/>).
+    /// </returns>
+    /// <exception cref="ArgumentException">There are no points, or no pump has a feed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    public static SizingAnswer<Area> LeastWireArea(FuelSystem system, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        if (system.Pump.Pumps.All(pump => pump.Feed is null))
+        {
+            throw new ArgumentException(
+                $"system has {system.Pump.Name} without a feed; describe its wiring with Pump.FedThrough.", nameof(system));
+        }
+
+        return new SizingSearch(
+            Area.FromSquareMillimeters(0.2).SquareMeters,
+            Area.FromSquareMillimeters(120).SquareMeters,
+            area => Solve(system.With(system.Pump.Rewired(feed => feed.WithArea(Area.FromSquareMeters(area)))), points))
+            .Least(area => Area.FromSquareMeters(area), Readable.Of);
+    }
+
+    /// <summary>What a pump, or pumps together, must deliver, and against which pressure rise.</summary>
+    /// <param name="system">The system; its own pump has no say.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>
+    /// Flow and pressure rise at each point, with the reserve of <see cref="SizingLimits.PumpReserve"/> and the regulator's
+    /// smallest return flow in it: a pump whose curve passes through or over all of them holds the rail's set pressure.
+    /// </returns>
+    /// <exception cref="ArgumentException">There are no points.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    public static PumpRequirement RequiredPump(FuelSystem system, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        return new(
+            [
+                .. points.Select(point =>
+                {
+                    OperatingResult result = system.Solve(point);
+                    return new PumpDutyPoint(
+                        point,
+                        VolumeFlow.FromCubicMetersPerSecond(result.WantedPerSecond),
+                        Pressure.FromPascals(result.WantedRisePascals));
+                }),
+            ]);
     }
 
     private static OperatingResult[] Solve(FuelSystem system, OperatingPoint[] points) =>

@@ -78,11 +78,11 @@ internal sealed class SizingSearch
     }
 
     private static double InHand(OperatingResult result) =>
-        result.Margins.Min(margin => margin.Outcome switch
+        result.Checks.Min(check => check.Outcome switch
         {
             Outcome.CannotSay => -1,
-            Outcome.Fails => Math.Min(margin.Reserve?.DecimalFractions ?? -1, -double.Epsilon),
-            _ => margin.Reserve?.DecimalFractions ?? double.PositiveInfinity,
+            Outcome.Fails => Math.Min(check.Reserve ?? -1, -double.Epsilon),
+            _ => check.Reserve ?? double.PositiveInfinity,
         });
 
     private double At(double share) => StraightLine.Through<Real>(0, _least, 1, _most, share);
@@ -152,7 +152,7 @@ internal sealed class SizingSearch
         [
             .. _solve(At(share))
                 .SelectMany(result => result.Margins, (result, margin) => new Limit(margin, result.Point))
-                .OrderBy(limit => limit.Margin, TightestFirst.Order),
+                .OrderBy(limit => limit.Margin.Check, TightestFirst.Order),
         ];
         return (limits[0], limits.FirstOrDefault(limit => limit.Part != limits[0].Part));
     }

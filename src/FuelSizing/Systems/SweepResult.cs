@@ -26,7 +26,7 @@ public sealed class SweepResult
                 .GroupBy(limit => limit.Part)
                 .Select(part => Stand(part.Key, part))
                 .OrderBy(standing => standing.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity)
-                .ThenBy(standing => standing.Tightest.Margin, TightestFirst.Order),
+                .ThenBy(standing => standing.Tightest.Margin.Check, TightestFirst.Order),
         ];
         Verdict = Judge();
         Remedies = SystemRemedies.For(this);
@@ -78,7 +78,7 @@ public sealed class SweepResult
     private PartStanding Stand(Part part, IEnumerable<Limit> limits)
     {
         Limit[] all = [.. limits];
-        Limit tightest = all.OrderBy(limit => limit.Margin, TightestFirst.Order).First();
+        Limit tightest = all.OrderBy(limit => limit.Margin.Check, TightestFirst.Order).First();
         Limit[][] rows = [.. all.Chunk(Speeds.Count)];
         int row = Array.FindIndex(rows, limits => limits.Any(Fails));
         if (row < 0)
@@ -91,7 +91,7 @@ public sealed class SweepResult
         return new(
             tightest,
             row == 0
-                ? failing.OrderBy(limit => limit.Margin, TightestFirst.Order).First().Point
+                ? failing.OrderBy(limit => limit.Margin.Check, TightestFirst.Order).First().Point
                 : failing.Select(limit => FirstFailing(part, limit.Point, Boosts[row - 1])).MinBy(at => at.Boost.Pascals));
     }
 

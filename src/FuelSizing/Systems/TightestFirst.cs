@@ -1,7 +1,7 @@
 namespace FuelSizing.Systems;
 
-/// <summary>Orders margins by urgency: failing, then unknown, then by the least reserve.</summary>
-internal sealed class TightestFirst : IComparer<Margin>
+/// <summary>Orders checks by urgency: failing, then unknown, then by the least reserve.</summary>
+internal sealed class TightestFirst : IComparer<Check>
 {
     private TightestFirst()
     {
@@ -11,13 +11,11 @@ internal sealed class TightestFirst : IComparer<Margin>
     public static TightestFirst Order { get; } = new();
 
     /// <inheritdoc/>
-    public int Compare(Margin? x, Margin? y)
+    public int Compare(Check x, Check y)
     {
-        ArgumentNullException.ThrowIfNull(x);
-        ArgumentNullException.ThrowIfNull(y);
         int byOutcome = y.Outcome.CompareTo(x.Outcome);
         return byOutcome != 0 ? byOutcome : Share(x).CompareTo(Share(y));
     }
 
-    private static double Share(Margin margin) => margin.Reserve?.DecimalFractions ?? double.PositiveInfinity;
+    private static double Share(Check check) => check.Reserve ?? double.PositiveInfinity;
 }

@@ -1,7 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
-using MathNet.Numerics.Distributions;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -52,20 +51,29 @@ public sealed record Chance
     /// <param name="confidence">50 to 99.99 %; 95 % is usual.</param>
     /// <returns>Lower and upper end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
-    public (Ratio Least, Ratio Most) Interval(Ratio confidence)
+    public (Ratio Least, Ratio Most) Interval(Ratio confidence) =>
+        ScoreInterval(Holding, Confidence.Deviations(confidence, nameof(confidence)));
+
+    /// <summary>Whether the limit is kept as surely as somebody wants.</summary>
+    /// <param name="wanted">The chance wanted, over 0 and up to 99.999 %.</param>
+    /// <param name="confidence">How sure to be of the answer, 50 to 99.99 %; 95 % is usual.</param>
+    /// <returns>
+    /// Holds where the whole <see cref="Interval"/> reaches the chance wanted; fails where it lies under it, even if
+    /// every sample of which nothing can be said were to hold; otherwise cannot say, for the samples are too few.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public Outcome Reaches(Ratio wanted, Ratio confidence)
     {
-        double inside = Allowed.Between(
-            confidence,
-            Ratio.FromPercent(50),
-            Ratio.FromPercent(99.99),
-            "Give how sure you want to be of the range; 95 % is usual.",
-            nameof(confidence)).DecimalFractions;
-        double deviations = Normal.InvCDF(0, 1, StraightLine.Through<Real>(0, 0.5, 1, 1, inside));
-        Real middle = Proportion.ScoreMiddle<Real>(Holds.DecimalFractions, Samples, deviations);
-        Real half = Proportion.ScoreHalfWidth<Real>(Holds.DecimalFractions, Samples, deviations);
-        return (
-            Ratio.FromDecimalFractions(Math.Max(0, (middle - half).Value)),
-            Ratio.FromDecimalFractions(Math.Min(1, (middle + half).Value)));
+        double share = Allowed.Above(
+            wanted,
+            Ratio.Zero,
+            Ratio.FromPercent(99.999),
+            "Give the chance wanted that the limit is kept; no number of samples shows that it is always kept.",
+            nameof(wanted)).DecimalFractions;
+        double deviations = Confidence.Deviations(confidence, nameof(confidence));
+        return ScoreInterval(Holding, deviations).Least.DecimalFractions >= share ? Outcome.Holds
+            : ScoreInterval(Holding + CannotSay, deviations).Most.DecimalFractions < share ? Outcome.Fails
+            : Outcome.CannotSay;
     }
 
     /// <summary>The finding in words, for instance <c>holds in 97.3 % ± 0.16 % of 10,000 samples</c>.</summary>
@@ -78,5 +86,15 @@ public sealed record Chance
         return string.Create(
             System.Globalization.CultureInfo.InvariantCulture,
             $"holds in {Readable.Chance(Holds)} ± {Readable.Chance(StandardError)} of {Samples:N0} samples{unknown}");
+    }
+
+    private (Ratio Least, Ratio Most) ScoreInterval(int counted, double deviations)
+    {
+        Real share = Share.Of<Real>(counted, Samples);
+        Real middle = Proportion.ScoreMiddle<Real>(share, Samples, deviations);
+        Real half = Proportion.ScoreHalfWidth<Real>(share, Samples, deviations);
+        return (
+            Ratio.FromDecimalFractions(Math.Max(0, (middle - half).Value)),
+            Ratio.FromDecimalFractions(Math.Min(1, (middle + half).Value)));
     }
 }

@@ -44,6 +44,9 @@ public sealed class OutputSpread<T>
     /// </summary>
     public int CannotSay { get; }
 
+    /// <summary>The known values, from low to high.</summary>
+    public IReadOnlyList<T> Sorted => field ??= Array.AsReadOnly(Array.ConvertAll(_sorted, value => _typed(value)));
+
     /// <summary>Mean; none without a known sample.</summary>
     public T? Mean => Known > 0 ? _typed(_mean) : null;
 

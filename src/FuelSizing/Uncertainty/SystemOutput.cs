@@ -11,13 +11,21 @@ public sealed record SystemOutput
 {
     private readonly Func<SampledPoint, double> _read;
     private readonly Func<double, IQuantity> _typed;
+    private readonly Func<FuelSystem, IQuantity?>? _limit;
 
-    private SystemOutput(string name, Func<SampledPoint, double> read, Func<double, IQuantity> typed) =>
-        (Name, _read, _typed) = (name, read, typed);
+    private SystemOutput(
+        string name,
+        Func<SampledPoint, double> read,
+        Func<double, IQuantity> typed,
+        Func<FuelSystem, IQuantity?>? limit = null) =>
+        (Name, _read, _typed, _limit) = (name, read, typed, limit);
 
     /// <summary>Duty cycle of the common pulse.</summary>
     public static SystemOutput DutyCycle { get; } = new(
-        "duty cycle", point => point.Result.DutyCycle?.DecimalFractions ?? double.NaN, value => Percent(value));
+        "duty cycle",
+        point => point.Result.DutyCycle?.DecimalFractions ?? double.NaN,
+        value => Percent(value),
+        system => Percent(system.Limits.DutyCycle.DecimalFractions));
 
     /// <summary>Fuel that the engine is to burn, by mass.</summary>
     public static SystemOutput FuelFlow { get; } = new(
@@ -29,10 +37,12 @@ public sealed record SystemOutput
     public static SystemOutput RailGauge { get; } = new(
         "rail pressure",
         point => point.Result.RailState == RailState.NotCovered ? double.NaN : point.Result.RailGauge.Pascals,
-        value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal));
+        value => Kilopascals(Pressure.FromPascals(value)),
+        system => system.Limits.RailCeiling is { } ceiling ? Kilopascals(ceiling) : null);
 
     /// <summary>The least reserve of all parts; none where a part cannot be judged.</summary>
-    public static SystemOutput LeastReserve { get; } = new("least reserve", Least, value => Percent(value));
+    public static SystemOutput LeastReserve { get; } =
+        new("least reserve", Least, value => Percent(value), _ => Percent(0));
 
     /// <summary>Lambda of the leanest cylinder (<see cref="InjectorSpread.LeanestLambda"/>).</summary>
     public static SystemOutput LeanestLambda { get; } = new(
@@ -52,10 +62,21 @@ public sealed record SystemOutput
         new(
             $"reserve of {PartNames.Of(Allowed.Member(part, "Choose a part.", nameof(part)))}",
             point => Reserve(point, part),
-            value => Percent(value))
+            value => Percent(value),
+            _ => Percent(0))
         {
             Part = part,
         };
+
+    /// <summary>What the output is held to in a system: a reserve to no less than zero, the others to no more than this.</summary>
+    /// <param name="system">The system.</param>
+    /// <returns>The limit; none where the system sets none for it.</returns>
+    /// <exception cref="ArgumentNullException">There is no system.</exception>
+    public IQuantity? LimitIn(FuelSystem system)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        return _limit?.Invoke(system);
+    }
 
     /// <summary>The output's name.</summary>
     /// <returns>Its name.</returns>
@@ -68,6 +89,8 @@ public sealed record SystemOutput
 
     private static Ratio Percent(double fraction) =>
         Ratio.FromDecimalFractions(fraction).ToUnit(UnitsNet.Units.RatioUnit.Percent);
+
+    private static Pressure Kilopascals(Pressure value) => value.ToUnit(UnitsNet.Units.PressureUnit.Kilopascal);
 
     private static double Reserve(SampledPoint point, Part part)
     {

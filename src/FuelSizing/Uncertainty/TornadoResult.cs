@@ -5,8 +5,11 @@ namespace FuelSizing.Uncertainty;
 /// <summary>Each input's effect by itself, for a tornado plot.</summary>
 public sealed class TornadoResult
 {
-    private TornadoResult(SystemOutput output, IQuantity? nominal, Ratio tail, TornadoBar[] bars) =>
-        (Output, Nominal, Tail, Bars) = (output, nominal, tail, bars);
+    private TornadoResult(UncertainSystem system, SystemOutput output, IQuantity? nominal, Ratio tail, TornadoBar[] bars) =>
+        (System, Output, Nominal, Tail, Bars) = (system, output, nominal, tail, bars);
+
+    /// <summary>Whose inputs were taken to their ends.</summary>
+    public UncertainSystem System { get; }
 
     /// <summary>What was looked at.</summary>
     public SystemOutput Output { get; }
@@ -38,6 +41,7 @@ public sealed class TornadoResult
         }
 
         return new(
+            system,
             output,
             output.Typed(output.Of(system.AtNominal())),
             Ratio.FromDecimalFractions(tail),

@@ -25,6 +25,10 @@ public sealed record UncertainInput
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
 
+    /// <summary>True where the input multiplies what the nominal system has: 100 % changes nothing.</summary>
+    public bool IsFactor => Quantity is UncertainQuantity.VolumetricEfficiency
+        or UncertainQuantity.InjectorFlow or UncertainQuantity.InjectorMatching;
+
     internal UncertainQuantity Quantity { get; }
 
     internal Shape Shape { get; }

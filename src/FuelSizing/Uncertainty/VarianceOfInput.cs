@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -29,8 +30,29 @@ public sealed record VarianceOfInput
     /// <summary>Its standard error, by the delta method.</summary>
     public Ratio TotalStandardError { get; }
 
+    /// <summary>The range in which the first-order index lies with some confidence: index ± z · standard error.</summary>
+    /// <param name="confidence">50 to 99.99 %; 95 % is usual.</param>
+    /// <returns>Lower and upper end; the lower may be under zero, as the estimate may.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
+    public (Ratio Least, Ratio Most) FirstOrderInterval(Ratio confidence) =>
+        Around(FirstOrder, FirstOrderStandardError, Confidence.Deviations(confidence, nameof(confidence)));
+
+    /// <summary>The range in which the total index lies with some confidence: index ± z · standard error.</summary>
+    /// <param name="confidence">50 to 99.99 %; 95 % is usual.</param>
+    /// <returns>Lower and upper end.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
+    public (Ratio Least, Ratio Most) TotalInterval(Ratio confidence) =>
+        Around(Total, TotalStandardError, Confidence.Deviations(confidence, nameof(confidence)));
+
     /// <summary>The finding in words.</summary>
     /// <returns>One line.</returns>
     public override string ToString() =>
         $"{Input.Name}: {Quantities.Readable.Of(Total)} of the variance, {Quantities.Readable.Of(FirstOrder)} by itself";
+
+    private static (Ratio Least, Ratio Most) Around(Ratio index, Ratio standardError, double deviations)
+    {
+        Real half = SampleMean.HalfWidth<Real>(standardError.DecimalFractions, deviations);
+        Real middle = index.DecimalFractions;
+        return (Ratio.FromDecimalFractions((middle - half).Value), Ratio.FromDecimalFractions((middle + half).Value));
+    }
 }

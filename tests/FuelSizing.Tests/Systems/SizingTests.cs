@@ -1,4 +1,5 @@
 using CsCheck;
+using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
@@ -150,6 +151,59 @@ public class SizingTests
             iter: 30);
 
     [Fact]
+    public void LeastWireArea_PutBack_IsTheLeastThatHolds() =>
+        Gen.Select(Gen.Double[0.1, 0.7], Gen.Double[0.5, 8], Gen.Double[0.9, 1.5], Gen.Bool).Sample(
+            (boost, metres, scale, pair) =>
+            {
+                Pump pump = Pump.By(Wren.WiredCurve(13.5, scale));
+                FuelSystem At(double squareMillimetres)
+                {
+                    Pump wired = pump.FedThrough(FeedOf(squareMillimetres, metres));
+                    return SystemOf(0, 800, 1).With(pair ? PumpParallel.Of(wired, wired) : (PumpAssembly)wired);
+                }
+
+                OperatingPoint point = Wren.At(6500, boost);
+                SizingAnswer<Area> answer = Sizing.LeastWireArea(At(4), point);
+                return answer.Value is { } area
+                    ? Holds(At(area.SquareMillimeters * (1 + 1e-12)), point)
+                        && (area.SquareMillimeters <= 0.2 || Fails(At(Math.Max(0.2, area.SquareMillimeters * (1 - 1e-8))), point))
+                    : NoneOf(Scan(0.2, 120), squareMillimetres => Holds(At(squareMillimetres), point));
+            },
+            iter: 20);
+
+    [Fact]
+    public void RequiredPump_FittedExactly_HoldsWithNothingToSpare() =>
+        Gen.Select(Goal.Array[1, 5], Gen.Double[0.5, 6], Gen.Double[0, 20], Gen.Double[1, 6]).Sample(
+            (goals, metres, minimum, gain) =>
+            {
+                FuelSystem system = SystemOf(goals[0].Ethanol, 5000, 1)
+                    .With(Plumbing.Of(supply: [LineOf(7, metres)]))
+                    .With(RisingRate.From(Wren.Kpa(300), gain, Wren.Kpa(20), Wren.Kpa(1200), VolumeFlow.FromLitersPerHour(minimum)));
+                OperatingPoint[] points = [.. goals.Select(goal => Wren.At(goal.Rpm, goal.Boost))];
+                PumpRequirement required = Sizing.RequiredPump(system, points);
+
+                FuelSystem With(double scale) => system.With(Pump.By(PumpCurve.At(
+                    "fitted",
+                    Wren.Volt(13.5),
+                    [
+                        (Pressure.Zero, required.LargestFlow * (1.1 * scale)),
+                        .. required.Governing.Reverse().Select(duty => (duty.PressureRise, duty.Flow * scale)),
+                        (required.HighestPressureRise + Wren.Kpa(100), VolumeFlow.Zero),
+                    ])));
+                double Reserve(double scale, OperatingPoint point) =>
+                    With(scale).Solve(point).Margins.Single(margin => margin.Part == Part.Pump).Reserve!.Value.DecimalFractions;
+                return points.All(point => Reserve(1, point) >= -1e-9)
+                    && required.Governing.All(duty => Reserve(1, duty.Point) <= 1e-9 && Reserve(1 - 1e-6, duty.Point) < 0);
+            },
+            iter: 40);
+
+    [Fact]
+    public void RequiredPump_InWords_NamesFlowPressureAndPlace() =>
+        Assert.Matches(
+            @"^A pump, or pumps together, that deliver at least \d+ L/h against \d+ kPa at 6,800 rev/min, 0\.60 bar\.$",
+            Sizing.RequiredPump(SystemOf(0, 800, 1), Wren.At(6800, 0.6), Wren.At(3000, 0.2)).ToString());
+
+    [Fact]
     public void Answer_ThatServes_NamesWhatBindsAndWhatComesNext()
     {
         SizingAnswer<VolumeFlow> answer = Sizing.LeastStaticFlow(SystemOf(0, 360, 1), Wren.At(6800, 0.6), Wren.At(900, -0.6));
@@ -177,6 +231,7 @@ public class SizingTests
             Assert.Throws<ArgumentException>(
                 () => Sizing.LeastGain(system.With(Fixed.At(Wren.Kpa(400))), Pressure.Zero, Wren.At(3000, 0.2))).ParamName);
         Assert.Equal("line", Assert.Throws<ArgumentException>(() => Sizing.LeastBore(system, LineOf(8, 2), Wren.At(3000, 0))).ParamName);
+        Assert.Equal("system", Assert.Throws<ArgumentException>(() => Sizing.LeastWireArea(system, Wren.At(3000, 0))).ParamName);
         Assert.Throws<ArgumentException>(() => Sizing.LeastBasePressure(
             system.With(RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(300)), RisingRate.From(Pressure.Zero, 6, Pressure.Zero))),
             Wren.At(3000, 0)));
@@ -204,6 +259,14 @@ public class SizingTests
 
     private static FuelSystem With(FuelSystem system, VolumeFlow flow) =>
         system.With(InjectorSet.Of(system.Injectors.Injector.WithStaticFlow(flow), 4));
+
+    private static Feed FeedOf(double squareMillimetres, double metres) => Feed.Of(
+        "pump feed",
+        Conductor.OfArea(Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.UsualLay),
+        Length.FromMeters(metres),
+        Length.FromMeters(metres),
+        Temperature.FromDegreesCelsius(60),
+        Contact.Of("relay", ElectricResistance.FromMilliohms(5)));
 
     private static Line LineOf(double millimetres, double metres) =>
         Line.Of("supply", Length.FromMillimeters(millimetres), Length.FromMeters(metres), Roughness.DrawnTube);

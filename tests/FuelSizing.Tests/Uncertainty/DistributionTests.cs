@@ -22,6 +22,13 @@ public class DistributionTests
             };
         });
 
+    /// <summary>An input is a factor if 100 % of it leaves the system as it is.</summary>
+    [Fact]
+    public void Factors_AreTheInputsThatMultiply() =>
+        Assert.Equal(
+            [UncertainWren.Air, UncertainWren.Flow, UncertainWren.Matching],
+            UncertainWren.All.Where(input => input.IsFactor));
+
     [Fact]
     public void InverseOfAnyDistribution_RisesAndStaysWithinItsEnds() =>
         Gen.Select(Any, Gen.Double[1e-9, 1 - 1e-9], Gen.Double[1e-9, 1 - 1e-9]).Sample((distribution, p, q) =>

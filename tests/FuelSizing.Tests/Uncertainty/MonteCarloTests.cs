@@ -417,6 +417,43 @@ public class MonteCarloTests
         Assert.Equal(most, high.DecimalFractions, 4);
     }
 
+    /// <summary>
+    /// 81 of 263: the published interval is 25.5 to 36.6 % (as above). A chance under it is reached, one over it is not, and
+    /// of one inside nothing can be said yet.
+    /// </summary>
+    [Theory]
+    [InlineData(25, 0, Outcome.Holds)]
+    [InlineData(31, 0, Outcome.CannotSay)]
+    [InlineData(37, 0, Outcome.Fails)]
+    [InlineData(37, 60, Outcome.CannotSay)]
+    [InlineData(25, 60, Outcome.Holds)]
+    public void ChanceWanted_AgainstTheInterval_IsReachedMissedOrOpen(double wanted, int unknown, Outcome expected)
+    {
+        Chance chance = new([.. Enumerable.Range(0, 263).Select(i =>
+            i < 81 ? Outcome.Holds : i < 81 + unknown ? Outcome.CannotSay : Outcome.Fails)]);
+        Assert.Equal(expected, chance.Reaches(Wren.Percent(wanted), Wren.Percent(95)));
+    }
+
+    [Fact]
+    public void Sorted_OfASpread_IsEveryKnownValueInOrder()
+    {
+        OutputSpread<double> spread = new([3, double.NaN, 1, 2], value => value);
+        Assert.Equal([1, 2, 3], spread.Sorted);
+        Assert.Equal(1, spread.CannotSay);
+    }
+
+    [Fact]
+    public void Limits_OfOutputs_AreTheSystems()
+    {
+        FuelSystem strict = Car(limits: SizingLimits.Of(Wren.Percent(80), Wren.Percent(10), Wren.Kpa(600)));
+        Assert.Equal(80, ((Ratio)SystemOutput.DutyCycle.LimitIn(strict)!).Percent, 9);
+        Assert.Equal(600, ((Pressure)SystemOutput.RailGauge.LimitIn(strict)!).Kilopascals, 9);
+        Assert.Equal(0, ((Ratio)SystemOutput.ReserveOf(Part.Pump).LimitIn(strict)!).Percent);
+        Assert.Equal(0, ((Ratio)SystemOutput.LeastReserve.LimitIn(strict)!).Percent);
+        Assert.Null(SystemOutput.FuelFlow.LimitIn(strict));
+        Assert.Null(SystemOutput.RailGauge.LimitIn(Car()));
+    }
+
     private static string Bits(MonteCarloResult result) => string.Join(
         ';',
         new[]

@@ -46,6 +46,20 @@ public class SobolTests
         }
     }
 
+    /// <summary>Standard normal, 97.5 %: 1.959964 (tables of the normal distribution, from memory).</summary>
+    [Fact]
+    public void Interval_OfAnIndex_IsItsStandardErrorsEitherSide()
+    {
+        VarianceOfInput flow = Of(Flow, Bsfc).Sobol(SystemOutput.DutyCycle, Sampling.Of(500, 2)).Inputs[0];
+        (Ratio least, Ratio most) = flow.TotalInterval(Fraction(0.95));
+        const double Normal = 1.959964;
+        Assert.Equal(flow.Total.DecimalFractions - (Normal * flow.TotalStandardError.DecimalFractions), least.DecimalFractions, 6);
+        Assert.Equal(flow.Total.DecimalFractions + (Normal * flow.TotalStandardError.DecimalFractions), most.DecimalFractions, 6);
+        (least, most) = flow.FirstOrderInterval(Fraction(0.95));
+        Assert.Equal(flow.FirstOrder.DecimalFractions - (Normal * flow.FirstOrderStandardError.DecimalFractions), least.DecimalFractions, 6);
+        Assert.Equal(flow.FirstOrder.DecimalFractions + (Normal * flow.FirstOrderStandardError.DecimalFractions), most.DecimalFractions, 6);
+    }
+
     /// <summary>y = Σ c_i x_i: S_i = S_Ti = c_i²/Σ c², and a group has the sum of its members.</summary>
     [Fact]
     public void LinearFunction_OfUniformInputs_HasTheSquaresOfItsWeights()

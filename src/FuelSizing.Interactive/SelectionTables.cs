@@ -1,0 +1,110 @@
+using System.Globalization;
+using FuelSizing.Quantities;
+using FuelSizing.Selection;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>Tables of combinations of parts that were ranked.</summary>
+public static class SelectionTables
+{
+    private const string Unknown = "–";
+    private const int MostRows = 1_000;
+
+    /// <summary>The best combinations of a ranking, and why those that do not serve fail.</summary>
+    /// <param name="ranking">The ranking; at least one combination was judged.</param>
+    /// <param name="most">The most combinations to show, 1 to 1,000.</param>
+    /// <returns>The table, a line a combination, best first.</returns>
+    /// <exception cref="ArgumentException">Nothing was judged.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>
+    public static Table Best(Ranking ranking, int most = 12)
+    {
+        ArgumentNullException.ThrowIfNull(ranking);
+        if (most is < 1 or > MostRows)
+        {
+            throw new ArgumentOutOfRangeException(nameof(most), most, $"most was {most}; allowed is from 1 to {MostRows}. A longer table is a list to search, not to read.");
+        }
+
+        return Of(ranking.Headline, [.. ranking.Combinations.Take(most)], nameof(ranking));
+    }
+
+    /// <summary>The combinations that no other beats in cost, turndown and reserve at once.</summary>
+    /// <param name="ranking">The ranking; at least one combination serves.</param>
+    /// <returns>The table, a line a combination, the cheapest first.</returns>
+    /// <exception cref="ArgumentException">No combination serves.</exception>
+    public static Table Pareto(Ranking ranking)
+    {
+        ArgumentNullException.ThrowIfNull(ranking);
+        return Of(
+            "Not beaten by any other in cost, turndown and reserve at once",
+            ranking.Pareto,
+            nameof(ranking));
+    }
+
+    /// <summary>How each part of a combination stands, over every stage of the plan.</summary>
+    /// <param name="combination">The combination.</param>
+    /// <returns>The table, a line a part, the most urgent first.</returns>
+    /// <exception cref="ArgumentNullException">There is no combination.</exception>
+    public static Table Margins(Combination combination)
+    {
+        ArgumentNullException.ThrowIfNull(combination);
+        return new Table(
+            $"How each part stands: {Named(combination)}",
+            [
+                TableColumn.Text("Part"),
+                TableColumn.Text("Finding"),
+                TableColumn.Number("In hand"),
+                TableColumn.Text("In stage"),
+                TableColumn.Text("At its tightest"),
+            ],
+            [.. combination.Margins.Select(margin => (IReadOnlyList<string>)
+            [
+                PartNames.Of(margin.Limit.Part),
+                SizingTables.Word(margin.Limit.Margin.Outcome),
+                InHand(margin.Limit.Margin.Reserve),
+                margin.Stage.Name,
+                $"{margin.Limit.Margin.Explanation} ({margin.Limit.Point})",
+            ])]);
+    }
+
+    private static Table Of(string title, IReadOnlyList<Combination> combinations, string name)
+    {
+        if (combinations.Count == 0)
+        {
+            throw new ArgumentException($"{name} has no combination to show. See its headline for the reason.", name);
+        }
+
+        Combination first = combinations[0];
+        (string Head, Func<Combination, string> Cell, bool IsNumber)[] columns =
+        [
+            .. Column("Injectors", first.Injectors is not null, one => one.Injectors!.Name),
+            .. Column("Pump", first.Pump is not null, one => one.Pump!.Name),
+            .. Column("Regulator", first.Regulator is not null, one => one.Regulator!.Name),
+            .. Column("Cost", combinations.Any(one => one.Cost > 0), one => Cost(one.Cost), isNumber: true),
+            .. Column("Turndown at idle", true, one => InHand(one.Turndown), isNumber: true),
+            .. Column("Reserve", true, one => InHand(one.Reserve), isNumber: true),
+            .. Column("Least in hand", true, one => $"{PartNames.Of(one.Weakest.Part)}, {one.WeakestStage.Name}"),
+            .. Column(
+                "Why it does not serve",
+                combinations.Any(one => one.Outcome != Outcome.Holds),
+                one => one.Outcome == Outcome.Holds ? "serves" : one.Weakest.ToString()),
+        ];
+        return new Table(
+            title,
+            [.. columns.Select(column => column.IsNumber ? TableColumn.Number(column.Head) : TableColumn.Text(column.Head))],
+            [.. combinations.Select(one => (IReadOnlyList<string>)[.. columns.Select(column => column.Cell(one))])],
+            "Turndown: how much longer the shortest pulse is than the least linear one. Reserve: the least that any other limit has in hand.");
+    }
+
+    private static (string Head, Func<Combination, string> Cell, bool IsNumber)[] Column(
+        string head, bool shown, Func<Combination, string> cell, bool isNumber = false) =>
+        shown ? [(head, cell, isNumber)] : [];
+
+    private static string Named(Combination combination) =>
+        combination.ToString() is { Length: > 0 } parts ? parts : "parts as fitted";
+
+    private static string Cost(decimal? cost) => cost?.ToString("N0", CultureInfo.InvariantCulture) ?? Unknown;
+
+    private static string InHand(Ratio? reserve) => reserve is { } share ? Readable.Change(share) : Unknown;
+}

@@ -1,0 +1,59 @@
+using System.Globalization;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using FuelSizing.Uncertainty;
+using UnitsNet;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>How sure a result is, as callouts.</summary>
+public static class UncertaintyCallouts
+{
+    /// <summary>Whether everything holds as surely as somebody wants.</summary>
+    /// <param name="result">The samples.</param>
+    /// <param name="wanted">The chance wanted that every part holds, over 0 and up to 99.999 %.</param>
+    /// <param name="name">What was sampled, to tell several verdicts apart; none if left out.</param>
+    /// <returns>A callout that holds, fails or cannot say (<see cref="Chance.Reaches"/>, to 95 %), with a line for each part.</returns>
+    /// <exception cref="ArgumentException">The name is empty, too long, or cannot be written as XML.</exception>
+    /// <exception cref="ArgumentNullException">There is no result.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The chance wanted is outside its range.</exception>
+    public static Callout Verdict(MonteCarloResult result, Ratio wanted, string? name = null)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        string asked = Readable.Chance(wanted).Replace(".0 %", " %", StringComparison.Ordinal);
+
+        // Samples cannot show certainty, so a full count is told as what it is.
+        string chance = result.All.Holding == result.Samples
+            ? $"everything holds at {result.System.Point} in every sample"
+            : $"the chance that everything holds at {result.System.Point} is {Readable.Chance(result.All.Holds)}";
+        var (kind, end) = result.All.Reaches(wanted, OutputFigures.Usual) switch
+        {
+            Outcome.Holds => (CalloutKind.Holds, $"; {asked} was wanted"),
+            Outcome.Fails => (CalloutKind.Fails, $"; {asked} was wanted"),
+            _ => (CalloutKind.CannotSay, $"; whether that reaches the {asked} wanted cannot be said from these samples"),
+        };
+        PartChance[] always = [.. result.Parts.Where(part => part.Chance.Holding == result.Samples)];
+        string[] hold = always.Length == 0
+            ? []
+            : [$"in every sample {(always.Length == 1 ? "holds" : "hold")}: {string.Join(", ", always.Select(part => PartNames.Of(part.Part)))}"];
+        return new Callout(
+            kind,
+            $"{(name is null ? "" : $"{Require.Text(name, nameof(name))}: ")}{chance}{end}",
+            [
+                .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(Line),
+                .. hold,
+                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsPartial)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Usual), Readable.Chance)}, if the distributions are right.",
+            ]);
+    }
+
+    private static string Line(PartChance part)
+    {
+        string unknown = part.Chance.CannotSay == 0
+            ? ""
+            : string.Create(CultureInfo.InvariantCulture, $"; of {part.Chance.CannotSay:N0} samples nothing can be said");
+        string hand = part.Chance.CannotSay == 0 && part.Reserve.Percentile(Ratio.FromPercent(5)) is { } low
+            ? $"; 5 % of the samples have less than {OutputFigures.InHand(low)} in hand"
+            : "";
+        return $"{PartNames.Of(part.Part)}: holds in {Readable.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
+    }
+}

@@ -1,0 +1,125 @@
+using FuelSizing.Injectors;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Selection;
+
+/// <summary>One choice of injectors, pump and regulator, judged over every stage of a plan.</summary>
+public sealed class Combination
+{
+    private readonly IReadOnlyList<Stage> _plan;
+    private readonly WorstSoFar _worst;
+
+    internal Combination(
+        IReadOnlyList<Stage> plan,
+        Candidate<Injector>? injectors,
+        Candidate<PumpAssembly>? pump,
+        Candidate<PressureRegulator>? regulator,
+        decimal? cost,
+        in WorstSoFar worst)
+    {
+        (_plan, Injectors, Pump, Regulator) = (plan, injectors, pump, regulator);
+        (Cost, _worst) = (cost, worst);
+    }
+
+    /// <summary>The injectors; none where each stage keeps its own.</summary>
+    public Candidate<Injector>? Injectors { get; }
+
+    /// <summary>The pump or pumps; none where each stage keeps its own.</summary>
+    public Candidate<PumpAssembly>? Pump { get; }
+
+    /// <summary>The regulator; none where each stage keeps its own.</summary>
+    public Candidate<PressureRegulator>? Regulator { get; }
+
+    /// <summary>
+    /// What all of it costs: injectors times their number, pumps, regulator; none where the cost of one is not known.
+    /// </summary>
+    public decimal? Cost { get; }
+
+    /// <summary>Whether every limit is kept at every point of every stage.</summary>
+    public Outcome Outcome => _worst.Weakest.Outcome;
+
+    /// <summary>
+    /// Turndown at idle: how much longer the shortest pulse is than the least linear one, as a share of it. None where it
+    /// cannot be said.
+    /// </summary>
+    public Ratio? Turndown => Share(_worst.Turndown);
+
+    /// <summary>The least reserve of every other limit; none where nothing has one.</summary>
+    public Ratio? Reserve => Share(_worst.Reserve);
+
+    /// <summary>The stage in which the limit with the least in hand lies.</summary>
+    public Stage WeakestStage => _plan[_worst.Stage];
+
+    /// <summary>The limit with the least in hand, or that is not kept, and where.</summary>
+    public Limit Weakest
+    {
+        get
+        {
+            OperatingResult result = SystemIn(WeakestStage).Solve(WeakestStage.Points[_worst.Point]);
+            return new(new(result, result.Checks.First(check => check.Part == _worst.Weakest.Part)), result.Point);
+        }
+    }
+
+    /// <summary>Why it does not serve; none if it does.</summary>
+    public string? Reason => Outcome == Outcome.Holds ? null : $"{WeakestStage.Name}: {Weakest}";
+
+    /// <summary>The worst margin of each part over all stages, the most urgent first.</summary>
+    public IReadOnlyList<(Stage Stage, Limit Limit)> Margins =>
+    [
+        .. from stage in _plan
+           from result in Solve(stage)
+           from margin in result.Margins
+           let limit = new Limit(margin, result.Point)
+           group (stage, limit) by limit.Part into part
+           let worst = part.OrderBy(place => place.limit.Margin.Check, TightestFirst.Order).First()
+           orderby worst.limit.Margin.Check.Outcome descending, worst.limit.Margin.Check.Reserve ?? double.PositiveInfinity
+           select worst,
+    ];
+
+    internal Check WeakestCheck => _worst.Weakest;
+
+    internal double TurndownShare => _worst.Turndown;
+
+    internal double ReserveShare => _worst.Reserve;
+
+    /// <summary>A stage's system with the chosen parts in it.</summary>
+    /// <param name="stage">A stage of the plan.</param>
+    /// <returns>The system.</returns>
+    /// <exception cref="ArgumentException">The stage is not of the plan.</exception>
+    public FuelSystem SystemIn(Stage stage)
+    {
+        ArgumentNullException.ThrowIfNull(stage);
+        if (!_plan.Any(own => ReferenceEquals(own, stage)))
+        {
+            throw new ArgumentException($"stage was {stage.Name}, which is not in the plan that was ranked.", nameof(stage));
+        }
+
+        FuelSystem system = stage.System;
+        system = Injectors is { } injectors
+            ? system.With(InjectorSet.Of(injectors.Part, system.Injectors.Count, system.Injectors.InjectionsPerCycle))
+            : system;
+        system = Pump is { } pump ? system.With(pump.Part) : system;
+        return Regulator is { } regulator ? system.With(regulator.Part) : system;
+    }
+
+    /// <summary>The stage's points, solved forward with the chosen parts.</summary>
+    /// <param name="stage">A stage of the plan.</param>
+    /// <returns>A result for each point, in their order.</returns>
+    /// <exception cref="ArgumentException">The stage is not of the plan.</exception>
+    public IReadOnlyList<OperatingResult> Solve(Stage stage)
+    {
+        FuelSystem system = SystemIn(stage);
+        return [.. stage.Points.Select(system.Solve)];
+    }
+
+    /// <summary>The parts in words.</summary>
+    /// <returns>Injectors, pump, regulator.</returns>
+    public override string ToString() =>
+        string.Join(", ", new[] { Injectors?.Name, Pump?.Name, Regulator?.Name }.OfType<string>());
+
+    private static Ratio? Share(double reserve) =>
+        double.IsPositiveInfinity(reserve) ? null : Ratio.FromDecimalFractions(reserve);
+}

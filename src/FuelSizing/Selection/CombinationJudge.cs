@@ -1,0 +1,118 @@
+using FuelSizing.Injectors;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Selection;
+
+/// <summary>Judges combinations by the numbers that the forward solver gives, each circuit solved once for all injectors.</summary>
+internal sealed class CombinationJudge
+{
+    private readonly Stage[] _plan;
+    private readonly Candidate<Injector>?[] _injectors;
+    private readonly Candidate<PumpAssembly>?[] _pumps;
+    private readonly Candidate<PressureRegulator>?[] _regulators;
+    private readonly FuelSystem[][] _withInjectors;
+    private readonly int _injectorCount;
+
+    /// <summary>Prepares the judging.</summary>
+    /// <param name="plan">The stages.</param>
+    /// <param name="parts">What to choose from.</param>
+    /// <param name="regulators">Those of the regulators that fit every stage; one that is none where each keeps its own.</param>
+    public CombinationJudge(Stage[] plan, CandidateParts parts, Candidate<PressureRegulator>?[] regulators)
+    {
+        _plan = plan;
+        _injectors = parts.Injectors.Count > 0 ? [.. parts.Injectors] : [null];
+        _pumps = parts.Pumps.Count > 0 ? [.. parts.Pumps] : [null];
+        _regulators = regulators;
+        _withInjectors = Array.ConvertAll(_injectors, injector => Array.ConvertAll(plan, stage => With(stage.System, injector)));
+        _injectorCount = plan.Max(stage => stage.System.Injectors.Count);
+    }
+
+    /// <summary>All combinations by pump and regulator; null for those that were not reached when the work was stopped.</summary>
+    public IReadOnlyList<Combination>?[] All(int threads, IProgress<Ratio>? progress, CancellationToken cancellation)
+    {
+        IReadOnlyList<Combination>?[] judged = new IReadOnlyList<Combination>?[_pumps.Length * _regulators.Length];
+        object gate = new();
+        int done = 0;
+        Parallel.For(0, judged.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, pair =>
+        {
+            if (cancellation.IsCancellationRequested)
+            {
+                return;
+            }
+
+            judged[pair] = Pair(_pumps[pair / _regulators.Length], _regulators[pair % _regulators.Length]);
+            if (progress is not null)
+            {
+                // Reports never go back.
+                lock (gate)
+                {
+                    done++;
+                    progress.Report(Ratio.FromDecimalFractions((double)done / judged.Length));
+                }
+            }
+        });
+        return judged;
+    }
+
+    private static FuelSystem With(FuelSystem system, Candidate<Injector>? injector) =>
+        injector is null
+            ? system
+            : system.With(InjectorSet.Of(injector.Part, system.Injectors.Count, system.Injectors.InjectionsPerCycle));
+
+    /// <summary>A pump and a regulator with every injector.</summary>
+    private Combination[] Pair(Candidate<PumpAssembly>? pump, Candidate<PressureRegulator>? regulator)
+    {
+        List<Check> checks = [];
+        WorstSoFar ofCircuit = new();
+        SolvedCircuit[][] circuits = new SolvedCircuit[_plan.Length][];
+        for (int stage = 0; stage < _plan.Length; stage++)
+        {
+            FuelSystem system = _plan[stage].System;
+            system = pump is null ? system : system.With(pump.Part);
+            system = regulator is null ? system : system.With(regulator.Part);
+            IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
+            circuits[stage] = new SolvedCircuit[demands.Count];
+            for (int point = 0; point < demands.Count; point++)
+            {
+                circuits[stage][point] = system.CircuitAt(demands[point]);
+                checks.Clear();
+                CircuitChecks.Add(checks, system, demands[point], circuits[stage][point]);
+                ofCircuit.Take(checks, stage, point);
+            }
+        }
+
+        Combination[] combinations = new Combination[_injectors.Length];
+        for (int injector = 0; injector < combinations.Length; injector++)
+        {
+            WorstSoFar worst = ofCircuit;
+            for (int stage = 0; stage < _plan.Length; stage++)
+            {
+                FuelSystem system = _withInjectors[injector][stage];
+                IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
+                for (int point = 0; point < demands.Count; point++)
+                {
+                    (_, Injection judged) = system.InjectionAt(demands[point], circuits[stage][point]);
+                    checks.Clear();
+                    InjectorChecks.Add(checks, system, demands[point].Injected, judged);
+                    worst.Take(checks, stage, point);
+                }
+            }
+
+            combinations[injector] = new(
+                _plan, _injectors[injector], pump, regulator, Cost(_injectors[injector], pump, regulator), worst);
+        }
+
+        return combinations;
+    }
+
+    private decimal? Cost(
+        Candidate<Injector>? injector, Candidate<PumpAssembly>? pump, Candidate<PressureRegulator>? regulator) =>
+        Of(injector) * _injectorCount + Of(pump) + Of(regulator);
+
+    // What a stage keeps costs nothing.
+    private static decimal? Of<T>(Candidate<T>? candidate)
+        where T : notnull => candidate is null ? 0 : candidate.Cost;
+}

@@ -1,0 +1,71 @@
+using System.Globalization;
+using FuelSizing.Electrical;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Selection;
+
+/// <summary>Makes candidates of listed pumps: alone, several alike side by side, or behind the pump that is fitted.</summary>
+/// <remarks>Each pump is wired by itself: in an arrangement of several, each has such a feed.</remarks>
+public static class PumpArrangement
+{
+    /// <summary>Each pump alone.</summary>
+    /// <param name="pumps">Listed pumps.</param>
+    /// <param name="feed">The wiring of each; as listed if not given.</param>
+    /// <returns>The candidates, in the same order.</returns>
+    /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
+    public static IReadOnlyList<Candidate<PumpAssembly>> Alone(IEnumerable<Candidate<Pump>> pumps, Feed? feed = null) =>
+        Arranged(pumps, feed, pump => pump.Name, pump => pump, 1);
+
+    /// <summary>Several of a pump side by side, each behind a check valve.</summary>
+    /// <param name="pumps">Listed pumps.</param>
+    /// <param name="count">How many of each, 2 to 8.</param>
+    /// <param name="feed">The wiring of each; as listed if not given.</param>
+    /// <returns>The candidates, in the same order, at so many times the cost.</returns>
+    /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The count is outside its range.</exception>
+    public static IReadOnlyList<Candidate<PumpAssembly>> SideBySide(
+        IEnumerable<Candidate<Pump>> pumps, int count, Feed? feed = null)
+    {
+        Allowed.Count(count, 2, 8, "Give the number of pumps side by side.", nameof(count));
+        return Arranged(
+            pumps,
+            feed,
+            pump => string.Create(CultureInfo.InvariantCulture, $"{count} × {pump.Name} side by side"),
+            pump => PumpParallel.Of([.. Enumerable.Repeat<PumpAssembly>(pump, count)]),
+            count);
+    }
+
+    /// <summary>Each pump behind one that is fitted already, in series.</summary>
+    /// <param name="fitted">The pump or pumps that stay; they cost nothing.</param>
+    /// <param name="bypass">What a stage does when more flows than it can pass by itself.</param>
+    /// <param name="pumps">Listed pumps.</param>
+    /// <param name="feed">The wiring of each listed pump; as listed if not given.</param>
+    /// <returns>The candidates, in the same order.</returns>
+    /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The by-pass is not one of its kinds.</exception>
+    public static IReadOnlyList<Candidate<PumpAssembly>> BehindFitted(
+        PumpAssembly fitted, SeriesBypass bypass, IEnumerable<Candidate<Pump>> pumps, Feed? feed = null)
+    {
+        ArgumentNullException.ThrowIfNull(fitted);
+        Allowed.Member(bypass, "Say how a stage is by-passed.", nameof(bypass));
+        return Arranged(pumps, feed, pump => $"{fitted.Name} then {pump.Name}", pump => PumpSeries.Of(bypass, fitted, pump), 1);
+    }
+
+    private static Candidate<PumpAssembly>[] Arranged(
+        IEnumerable<Candidate<Pump>> pumps,
+        Feed? feed,
+        Func<Candidate<Pump>, string> name,
+        Func<Pump, PumpAssembly> arranged,
+        int count)
+    {
+        ArgumentNullException.ThrowIfNull(pumps);
+        return
+        [
+            .. pumps.Select(pump => Candidate.Of(
+                name(pump),
+                arranged(feed is null ? pump.Part : pump.Part.FedThrough(feed)),
+                pump.Cost * count)),
+        ];
+    }
+}

@@ -1,0 +1,167 @@
+using System.Globalization;
+using FuelSizing.Pressure;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Selection;
+
+/// <summary>Every combination of candidate parts, judged over every stage of a plan, best first.</summary>
+/// <remarks>
+/// <para>Each combination gets the verdict that <see cref="FuelSystem.Solve"/> gives at every point of every stage. A pump
+/// and a regulator are solved once for all injectors, for no injector has a part in the circuit; so tens of thousands of
+/// combinations take a second.</para>
+/// <para>Order: those that serve before those that cannot be judged before those that fail. Among those that serve the
+/// cheapest comes first, then the one with more in reserve; among the others the one that misses least.</para>
+/// </remarks>
+/// <example>
+/// <code>
+/// Ranking ranking = Ranking.Of([now, later], CandidateParts.Of(catalogue.Injectors));
+/// Console.WriteLine(ranking.Headline);
+/// </code>
+/// </example>
+public sealed class Ranking
+{
+    // As many as a reader compares.
+    private const int Nearest = 3;
+
+    private Ranking(
+        IReadOnlyList<Stage> plan,
+        CandidateParts parts,
+        IReadOnlyList<Combination> combinations,
+        IReadOnlyList<LeftOut> leftOut,
+        bool isComplete)
+    {
+        (Plan, Parts, LeftOut, IsComplete) = (plan, parts, leftOut, isComplete);
+        Combinations = [.. combinations.Order(BestFirst.Order)];
+        Serving = [.. Combinations.TakeWhile(combination => combination.Outcome == Outcome.Holds)];
+        Pareto = ParetoSet.Of(Serving);
+    }
+
+    /// <summary>The stages.</summary>
+    public IReadOnlyList<Stage> Plan { get; }
+
+    /// <summary>What there was to choose from.</summary>
+    public CandidateParts Parts { get; }
+
+    /// <summary>All combinations that were judged, best first.</summary>
+    public IReadOnlyList<Combination> Combinations { get; }
+
+    /// <summary>Those that serve every stage, best first.</summary>
+    public IReadOnlyList<Combination> Serving { get; }
+
+    /// <summary>
+    /// Those that serve and that no other beats at once in cost (where all have one), turndown at idle and reserve; the
+    /// cheapest first.
+    /// </summary>
+    public IReadOnlyList<Combination> Pareto { get; }
+
+    /// <summary>The first that serves; none if none does.</summary>
+    public Combination? Best => Serving.Count > 0 ? Serving[0] : null;
+
+    /// <summary>Candidates that do not fit a stage's layout, with the reason.</summary>
+    public IReadOnlyList<LeftOut> LeftOut { get; }
+
+    /// <summary>False if the ranking was stopped before all combinations were judged.</summary>
+    public bool IsComplete { get; }
+
+    /// <summary>The answer in words.</summary>
+    public string Headline
+    {
+        get
+        {
+            string count = string.Create(
+                CultureInfo.InvariantCulture, $"{Serving.Count:N0} of {Combinations.Count:N0} combinations serve");
+            string over = Plan.Count == 1
+                ? $"{count} {Plan[0].Name}"
+                : string.Create(CultureInfo.InvariantCulture, $"{count} all {Plan.Count} stages");
+            string found = Best is { } best ? $": first comes {best}"
+                : Combinations.Count > 0 ? $". Nearest comes {Combinations[0]}, but {Combinations[0].Reason}"
+                : string.Empty;
+            return IsComplete ? $"{over}{found}." : $"{over}{found}; stopped before all were judged.";
+        }
+    }
+
+    /// <summary>
+    /// Whether any combination serves, with the margins of the first; if none does, with the reasons of those that come
+    /// nearest.
+    /// </summary>
+    public Verdict Verdict => new(
+        Best is not null ? Outcome.Holds
+            : Combinations.Any(combination => combination.Outcome == Outcome.CannotSay) ? Outcome.CannotSay
+            : Outcome.Fails,
+        Headline,
+        Best is { } best
+            ? [.. best.Margins.Select(margin => $"{margin.Stage.Name}: {margin.Limit}")]
+            : [.. Combinations.Take(Nearest).Select(combination => $"{combination}: {combination.Reason}")]);
+
+    /// <summary>Judges and orders every combination.</summary>
+    /// <param name="plan">One stage or more, up to 100; the parts must serve them all.</param>
+    /// <param name="parts">What to choose from.</param>
+    /// <param name="threads">The most threads that work at once, 1 to 256; the machine's processors if not given.</param>
+    /// <param name="progress">Told of the share that is done.</param>
+    /// <param name="cancellation">Stops the work; what was judged by then is ranked.</param>
+    /// <returns>The ranking: the same on any number of threads.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are no stages, or too many, or the threads are outside their range.</exception>
+    public static Ranking Of(
+        IReadOnlyList<Stage> plan,
+        CandidateParts parts,
+        int? threads = null,
+        IProgress<Ratio>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(parts);
+        Allowed.Count(plan.Count, 1, 100, "Give the stages that the parts must serve.", nameof(plan));
+        foreach (Stage stage in plan)
+        {
+            ArgumentNullException.ThrowIfNull(stage, nameof(plan));
+        }
+
+        int most = Allowed.Count(
+            threads ?? Math.Min(256, Environment.ProcessorCount),
+            1,
+            256,
+            "Give the number of processor cores, or fewer.",
+            nameof(threads));
+        List<LeftOut> leftOut = [];
+        CombinationJudge judge = new([.. plan], parts, Fitting(plan, parts.Regulators, leftOut));
+        IReadOnlyList<Combination>?[] judged = judge.All(most, progress, cancellation);
+        return new(
+            [.. plan],
+            parts,
+            [.. judged.SelectMany(combinations => combinations ?? [])],
+            leftOut,
+            judged.All(combinations => combinations is not null));
+    }
+
+    /// <summary>The regulators that fit every stage; one that is none where each stage keeps its own.</summary>
+    private static Candidate<PressureRegulator>?[] Fitting(
+        IReadOnlyList<Stage> plan, IReadOnlyList<Candidate<PressureRegulator>> regulators, List<LeftOut> leftOut)
+    {
+        if (regulators.Count == 0)
+        {
+            return [null];
+        }
+
+        List<Candidate<PressureRegulator>> fitting = [];
+        foreach (Candidate<PressureRegulator> regulator in regulators)
+        {
+            try
+            {
+                foreach (Stage stage in plan)
+                {
+                    stage.System.With(regulator.Part);
+                }
+
+                fitting.Add(regulator);
+            }
+            catch (ArgumentException refused)
+            {
+                leftOut.Add(new(regulator.Name, refused.Message));
+            }
+        }
+
+        return [.. fitting];
+    }
+}

@@ -1,0 +1,33 @@
+using FuelSizing.Equations;
+
+namespace FuelSizing.Systems;
+
+/// <summary>The checks of the injectors at one solved point.</summary>
+internal static class InjectorChecks
+{
+    /// <summary>Adds one check for each limit that an injector has.</summary>
+    /// <param name="checks">To add to.</param>
+    /// <param name="system">The injectors and their limits.</param>
+    /// <param name="injected">Of the whole engine, m³/s.</param>
+    /// <param name="judged">Injection at the pressure at which injectors are judged.</param>
+    public static void Add(ICollection<Check> checks, FuelSystem system, double injected, in Injection judged)
+    {
+        checks.Add(DutyCycle(injected, judged));
+        checks.Add(ShortestPulse(system, judged));
+        checks.Add(Check.Of(
+            Part.InjectorOpening,
+            CircuitChecks.OverPressure(judged.Differential, system.Injectors.Injector.HighestDifferential.Pascals)));
+    }
+
+    private static Check DutyCycle(double injected, in Injection judged) =>
+        judged.StaticFlow <= 0 ? new(Part.Injectors, Outcome.Fails, -1)
+        : judged.Capacity is { } capacity ? Check.Of(Part.Injectors, Reserve.Of<Real>(capacity, injected))
+        : Check.CannotSay(Part.Injectors);
+
+    // Without flow there is no pulse to be too short; the duty cycle's own check fails.
+    private static Check ShortestPulse(FuelSystem system, in Injection judged) =>
+        judged is { StaticFlow: > 0, Pulse: null } ? Check.CannotSay(Part.ShortestPulse)
+        : judged.Pulse is { } pulse
+            ? Check.Of(Part.ShortestPulse, Reserve.Of<Real>(pulse, system.Injectors.Injector.MinimumLinearPulse.Seconds))
+        : new(Part.ShortestPulse, Outcome.Holds, null);
+}

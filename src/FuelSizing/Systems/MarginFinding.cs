@@ -1,0 +1,220 @@
+using FuelSizing.Lines;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>A check in words: what was asked of the part, its limit, and the sentence that says so.</summary>
+/// <param name="Used">What is asked of the part; none where it cannot be said.</param>
+/// <param name="Allowed">Its limit; none where it cannot be said.</param>
+/// <param name="Text">The finding, with units.</param>
+internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowed, string Text)
+{
+    /// <summary>Puts a check of a result in words.</summary>
+    public static MarginFinding Of(OperatingResult result, Check check)
+    {
+        FuelSystem system = result.System;
+        SolvedPoint solved = result.Solved;
+        SolvedCircuit circuit = solved.Circuit;
+        return check.Part switch
+        {
+            Part.Injectors => Injectors(system, solved, check),
+            Part.ShortestPulse => ShortestPulse(system, solved, check),
+            Part.InjectorOpening => AtMost(
+                "pressure across the injector",
+                solved.Judged.Differential,
+                system.Injectors.Injector.HighestDifferential,
+                "known to open against",
+                check),
+            Part.RailRating => AtMost(
+                "rail pressure",
+                Math.Max(circuit.RailSet, circuit.Rail),
+                system.Limits.RailCeiling!.Value,
+                "rated for",
+                check),
+            Part.Pump => Pump(system, circuit, check),
+            _ when circuit.State.State == RailState.NotCovered =>
+                new(null, null, "the pump's data does not cover the point"),
+            Part.WayBack => WayBack(circuit, check),
+            Part.PumpControl => Control(circuit, check),
+            Part.Suction => Inlet(system, solved),
+            Part.Filter => Filters(circuit, check),
+            _ => Feed(system, circuit),
+        };
+    }
+
+    private static MarginFinding Injectors(FuelSystem system, SolvedPoint solved, Check check)
+    {
+        Ratio limit = system.Limits.DutyCycle;
+        if (solved.Judged.StaticFlow <= 0)
+        {
+            return new(
+                null,
+                limit,
+                $"no flow: the pressure across the injector is {Readable.Of(Pressure.FromPascals(solved.Judged.Differential))}");
+        }
+
+        if (check.Outcome == Outcome.CannotSay || solved.Judged.DutyCycle is not { } duty)
+        {
+            return UnknownDeadTime(system, solved);
+        }
+
+        Ratio used = Ratio.FromDecimalFractions(duty);
+        return new(
+            used,
+            limit,
+            (check.Outcome == Outcome.Holds
+                ? $"duty cycle {Readable.DutyCycle(used)} of at most {Readable.DutyCycle(limit)}"
+                : $"duty cycle {Readable.DutyCycle(used)} over the {Readable.DutyCycle(limit)} limit") + Sag(solved));
+    }
+
+    private static string Sag(SolvedPoint solved) => (solved.Circuit.State.State, solved.Actual.DutyCycle) switch
+    {
+        (RailState.Sagging, { } duty) =>
+            $" at the pressure set, {Readable.DutyCycle(Ratio.FromDecimalFractions(duty))} with the rail sagging",
+        (RailState.Sagging or RailState.Starved, _) => " at the pressure set, which the rail does not reach",
+        _ => string.Empty,
+    };
+
+    private static MarginFinding ShortestPulse(FuelSystem system, SolvedPoint solved, Check check)
+    {
+        if (check.Outcome == Outcome.CannotSay)
+        {
+            return UnknownDeadTime(system, solved);
+        }
+
+        Duration least = system.Injectors.Injector.MinimumLinearPulse;
+        if (solved.Judged.Pulse is not { } seconds)
+        {
+            return new(null, least, "no pulse to judge: the injectors pass nothing");
+        }
+
+        Duration pulse = Duration.FromSeconds(seconds);
+        return new(
+            pulse,
+            least,
+            check.Outcome == Outcome.Holds
+                ? $"pulse {Readable.Of(pulse)} of at least {Readable.Of(least)}"
+                : $"pulse {Readable.Of(pulse)} under the least linear one of {Readable.Of(least)}");
+    }
+
+    private static MarginFinding UnknownDeadTime(FuelSystem system, SolvedPoint solved) =>
+        new(
+            null,
+            null,
+            $"the dead-time table covers {system.Injectors.Injector.DeadTime.Coverage} and says nothing of {Readable.Of(solved.Demand.Point.Conditions.SupplyVoltage)}, {Readable.Of(Pressure.FromPascals(solved.Judged.Differential))}");
+
+    private static MarginFinding AtMost(string what, double pascals, Pressure most, string qualifier, Check check)
+    {
+        Pressure used = Pressure.FromPascals(pascals);
+        string only = check.Outcome == Outcome.Holds ? string.Empty : "only ";
+        return new(used, most, $"{what} {Readable.Of(used)}, {qualifier} {only}{Readable.Of(most)}");
+    }
+
+    private static MarginFinding Pump(FuelSystem system, SolvedCircuit circuit, Check check)
+    {
+        VolumeFlow injected = Flow(circuit.Task.Injected);
+        Pressure set = Pressure.FromPascals(circuit.RailSet);
+        bool exact = circuit.MostInjectable <= circuit.LeastInjectable * (1 + 1e-9);
+        string wanted = $"{Readable.PumpFlow(Flow(circuit.Wanted))} wanted";
+        return (check.Outcome, CircuitChecks.Lacking(circuit)) switch
+        {
+            (_, { } lacking) => new(injected, null, Lacking(lacking)),
+            (Outcome.Holds, _) => new(
+                injected,
+                Flow(circuit.LeastInjectable),
+                $"delivers {(exact ? string.Empty : "at least ")}{Readable.PumpFlow(Flow(circuit.State.LeastAtSet))} at {Readable.Of(set)} in the rail, {wanted}"),
+            (Outcome.CannotSay, _) => new(injected, null, CurveEnds(circuit, set)),
+            _ => new(
+                injected,
+                Flow(circuit.MostInjectable),
+                $"delivers {(exact ? string.Empty : "at most ")}{Readable.PumpFlow(Flow(circuit.State.MostAtSet))} at {Readable.Of(set)} in the rail, {wanted}{Consequence(system, circuit)}"),
+        };
+    }
+
+    private static string Lacking(PumpPoint point) =>
+        point.Coverage.HasFlag(PumpCoverage.VoltageBelow)
+            ? $"the lowest curve of {point.Pump.Name} belongs to {Readable.Of(point.Pump.Curves[0].Voltage)} and says nothing of {Readable.Of(ElectricPotential.FromVolts(point.Voltage))}"
+            : $"the curve of {point.Pump.Name} begins at {Readable.Of(point.Pump.Curves[0].LowestPressure)} and says nothing of {Readable.Of(Pressure.FromPascals(point.Rise))}";
+
+    private static string CurveEnds(SolvedCircuit circuit, Pressure set)
+    {
+        PumpPoint limiting = circuit.State.Pumps.FirstOrDefault(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove));
+        Pump pump = (limiting.Pump ?? circuit.State.Pumps[0].Pump)!;
+        return $"the curve of {pump.Name} covers {Readable.Of(pump.Curves[0].LowestPressure)} to {Readable.Of(pump.Curves[0].HighestPressure)}, too little for {Readable.Of(set)} in the rail";
+    }
+
+    private static string Consequence(FuelSystem system, SolvedCircuit circuit)
+    {
+        string cause = circuit.State.MostAtSet <= 0 ? $": {system.Pump.Name} deadheads below the pressure set" : string.Empty;
+        return circuit.State.State switch
+        {
+            RailState.Sagging =>
+                $"{cause}: the regulator shuts and the rail sags to {Readable.Of(Pressure.FromPascals(circuit.Rail))}",
+            RailState.Starved => ": it cannot bring the demand to the rail even against no pressure",
+            _ => cause,
+        };
+    }
+
+    private static MarginFinding WayBack(SolvedCircuit circuit, Check check)
+    {
+        Pressure set = Pressure.FromPascals(circuit.RailSet);
+        Pressure back = Pressure.FromPascals(circuit.State.BackGauge);
+        string returned = Readable.PumpFlow(Flow(circuit.State.Returned ?? 0));
+        return new(
+            back,
+            set,
+            check.Outcome == Outcome.Holds
+                ? $"passes {returned} at {Readable.Of(back)}, under the {Readable.Of(set)} set"
+                : $"passes {returned} only at {Readable.Of(back)}: the rail cannot fall to the {Readable.Of(set)} set");
+    }
+
+    private static MarginFinding Control(SolvedCircuit circuit, Check check)
+    {
+        Pressure set = Pressure.FromPascals(circuit.RailSet);
+        Pressure rail = Pressure.FromPascals(circuit.Rail);
+        return new(
+            rail,
+            set,
+            check.Outcome == Outcome.Fails
+                ? $"at its lowest speed the pump still holds {Readable.Of(rail)}, over the {Readable.Of(set)} wanted"
+                : $"the pump runs on {Readable.Of(ElectricPotential.FromVolts(circuit.State.FedVoltage))}");
+    }
+
+    private static MarginFinding Inlet(FuelSystem system, SolvedPoint solved)
+    {
+        Pressure there = Pressure.FromPascals(CircuitChecks.InletAbsolute(solved.Demand, solved.Circuit));
+        Pressure wanted = Pressure.FromPascals(CircuitChecks.InletNeeded(system, solved.Demand));
+        return new(
+            wanted,
+            there,
+            $"{Readable.Of(there)} absolute at the inlet, {Readable.Of(wanted)} wanted over the vapour pressure of {system.Demand.Consumption.Fuel.Name} at {Readable.Of(solved.Demand.Point.Conditions.FuelTemperature)}");
+    }
+
+    private static MarginFinding Filters(SolvedCircuit circuit, Check check)
+    {
+        (Filter worst, double flow) = CircuitChecks.BusiestFilter(circuit);
+        return new(
+            Flow(flow),
+            worst.HighestFlow,
+            check.Outcome == Outcome.Holds
+                ? $"{worst.Name} passes {Readable.PumpFlow(Flow(flow))}, its loss is known up to {Readable.PumpFlow(worst.HighestFlow)}"
+                : $"{worst.Name} would pass {Readable.PumpFlow(Flow(flow))}, its loss is known only up to {Readable.PumpFlow(worst.HighestFlow)}");
+    }
+
+    private static MarginFinding Feed(FuelSystem system, SolvedCircuit circuit)
+    {
+        ElectricPotential most = ElectricPotential.FromVolts(CircuitChecks.HighestDrop(system, circuit));
+        PumpPoint worst = CircuitChecks.LeastFed(circuit);
+        ElectricPotential drop = ElectricPotential.FromVolts(circuit.State.FedVoltage - worst.Voltage);
+        return new(
+            drop,
+            most,
+            $"{worst.Pump.Name} gets {Readable.Of(ElectricPotential.FromVolts(worst.Voltage))} at {Readable.Of(ElectricCurrent.FromAmperes(worst.Current ?? 0))}: {Readable.VoltageDrop(drop)} lost of at most {Readable.VoltageDrop(most)}");
+    }
+
+    private static VolumeFlow Flow(double flow) => VolumeFlow.FromCubicMetersPerSecond(flow);
+}

@@ -1,0 +1,251 @@
+using CsCheck;
+using FuelSizing.Injectors;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Selection;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Selection;
+
+/// <summary>A ranking is what solving every combination forward, one by one, gives.</summary>
+public class RankingTests
+{
+    private static readonly Gen<CandidateParts> SomeParts = Gen.Select(
+        Gen.Select(Gen.Double[200, 1800], Gen.Int[50, 400], Gen.Bool).Array[1, 4],
+        Gen.Select(Gen.Double[0.6, 3], Gen.Int[80, 500]).Array[1, 3],
+        Gen.Shuffle(Shelf.Regulators.ToArray(), 1, 4)).Select((injectors, pumps, regulators) => CandidateParts.Of(
+            [.. injectors.DistinctBy(one => Math.Round(one.Item1)).Select(one => Shelf.Injector(one.Item1, one.Item3 ? one.Item2 : null))],
+            [.. pumps.DistinctBy(one => Math.Round(one.Item1, 2)).Select(one => Shelf.Pump(one.Item1, one.Item2))],
+            regulators));
+
+    private static readonly Gen<Stage[]> SomePlan = Gen.OneOfConst<Stage[]>([Shelf.Petrol], [Shelf.Ethanol], [Shelf.Petrol, Shelf.Ethanol]);
+
+    [Fact]
+    public void Ranking_OfSmallCatalogues_IsWhatSolvingEachForwardGives() =>
+        Gen.Select(SomePlan, SomeParts).Sample(
+            (plan, parts) =>
+            {
+                Ranking ranking = Ranking.Of(plan, parts, threads: 2);
+                Solved[] expected = [.. Solved.All(plan, parts)];
+
+                Assert.True(ranking.IsComplete);
+                Assert.Equal(parts.Combinations, ranking.Combinations.Count);
+                Assert.Equal(
+                    expected.OrderBy(one => one, Solved.BestFirst).Select(one => one.Described),
+                    ranking.Combinations.Select(Described));
+                Assert.Equal(
+                    expected.Where(one => one.Outcome == Outcome.Holds && !expected.Any(other => other.Beats(one, expected)))
+                        .Select(one => one.Described)
+                        .Order(),
+                    ranking.Pareto.Select(Described).Order());
+            },
+            iter: 60);
+
+    [Fact]
+    public void Combination_ThatFails_GivesTheReasonThatSolvingItForwardGives()
+    {
+        Ranking ranking = Ranking.Of(
+            [Shelf.Petrol, Shelf.Ethanol], CandidateParts.Of([Shelf.Injector(360, 160), Shelf.Injector(1100, 400)], [Shelf.Pump(2.5, 300)]));
+
+        Combination small = ranking.Combinations.Single(one => one.Injectors!.Name == "injector 360");
+        FuelSystem byHand = Shelf.Ethanol.System
+            .With(InjectorSet.Of(Wren.InjectorOf(360), 4)).With(FuelSizing.Pumps.Pump.By(Wren.PumpOf(2.5)));
+        OperatingResult there = byHand.Solve(Shelf.Ethanol.Points[1]);
+        Assert.Equal(Outcome.Fails, small.Outcome);
+        Assert.Same(Shelf.Ethanol, small.WeakestStage);
+        Assert.Equal($"0.9 bar on E85: {there.Limiting}", small.Reason);
+        Assert.Equal(there.Limiting.ToString(), small.Weakest.ToString());
+        Assert.Equal(small.Weakest.ToString(), small.Margins[0].Limit.ToString());
+        Dictionary<Part, double?> least = new[] { Shelf.Petrol, Shelf.Ethanol }
+            .SelectMany(small.Solve)
+            .SelectMany(result => result.Checks)
+            .GroupBy(check => check.Part)
+            .ToDictionary(part => part.Key, part => part.Min(check => check.Reserve));
+        Assert.Equal(least, small.Margins.ToDictionary(margin => margin.Limit.Part, margin => margin.Limit.Margin.Check.Reserve));
+    }
+
+    [Fact]
+    public void Combination_ThatServes_HasNoReasonAndItsMarginsHold()
+    {
+        Ranking ranking = Ranking.Of([Shelf.Petrol], CandidateParts.Of([Shelf.Injector(900, 260)], [Shelf.Pump(2, 240)]));
+
+        Combination best = ranking.Best!;
+        Assert.Null(best.Reason);
+        Assert.Equal((4 * 260) + 240, best.Cost);
+        Assert.All(best.Margins, margin => Assert.Equal(Outcome.Holds, margin.Limit.Margin.Outcome));
+        Assert.Equal(
+            best.Solve(Shelf.Petrol).Min(result => result.Pulse!.Value / result.System.Injectors.Injector.MinimumLinearPulse) - 1,
+            best.Turndown!.Value.DecimalFractions,
+            12);
+        Assert.Contains("injector 900, pump × 2.00", ranking.Headline, StringComparison.Ordinal);
+        Assert.Equal((Outcome.Holds, best.Margins.Count), (ranking.Verdict.Outcome, ranking.Verdict.Reasons.Count));
+    }
+
+    [Fact]
+    public void Verdict_WhereNothingServes_TellsWhatComesNearest()
+    {
+        Ranking ranking = Ranking.Of([Shelf.Ethanol], CandidateParts.Of([Shelf.Injector(300, 1), Shelf.Injector(500, 1)], [Shelf.Pump(3, 1)]));
+
+        Assert.Null(ranking.Best);
+        Assert.Equal(Outcome.Fails, ranking.Verdict.Outcome);
+        Assert.StartsWith("0 of 2 combinations serve 0.9 bar on E85. Nearest comes injector 500", ranking.Headline, StringComparison.Ordinal);
+        Assert.Equal(2, ranking.Verdict.Reasons.Count);
+        Assert.StartsWith("injector 500, pump × 3.00: 0.9 bar on E85: injectors: duty cycle", ranking.Verdict.Reasons[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PartsChosenOnce_ServeAllStages_OrNone()
+    {
+        // Small enough for idle on petrol, large enough for E85 under boost: what serves both serves each.
+        CandidateParts parts = CandidateParts.Of(
+            [.. Enumerable.Range(4, 12).Select(step => Shelf.Injector(step * 100, step * 10))], [Shelf.Pump(2, 200), Shelf.Pump(2.6, 300)]);
+
+        HashSet<string> Serving(params Stage[] plan) => [.. Ranking.Of(plan, parts).Serving.Select(one => one.ToString())];
+
+        HashSet<string> both = Serving(Shelf.Petrol, Shelf.Ethanol);
+        Assert.NotEmpty(both);
+        HashSet<string> each = Serving(Shelf.Petrol);
+        each.IntersectWith(Serving(Shelf.Ethanol));
+        Assert.True(both.SetEquals(each));
+    }
+
+    [Fact]
+    public void Ranking_OnAnyNumberOfThreads_IsTheSame()
+    {
+        CandidateParts parts = CandidateParts.Of(
+            [.. Enumerable.Range(2, 14).Select(step => Shelf.Injector(step * 100, step))],
+            [.. Enumerable.Range(4, 8).Select(step => Shelf.Pump(step / 4.0, 10 * step))],
+            Shelf.Regulators);
+
+        string[] On(int threads) =>
+            [.. Ranking.Of([Shelf.Petrol, Shelf.Ethanol], parts, threads).Combinations.Select(Described)];
+
+        string[] one = On(1);
+        Assert.Equal(one, On(2));
+        Assert.Equal(one, On(7));
+    }
+
+    [Fact]
+    public void Regulator_ThatDoesNotFitTheLayout_IsLeftOutWithTheReason()
+    {
+        Ranking ranking = Ranking.Of(
+            [Shelf.Petrol],
+            CandidateParts.Of(regulators:
+            [
+                Shelf.Regulators[1],
+                Candidate.Of<PressureRegulator>("controller E", ElectronicReturnless.Holding(Wren.Kpa(350), true, Wren.Volt(6))),
+            ]));
+
+        LeftOut controller = Assert.Single(ranking.LeftOut);
+        Assert.Equal("controller E", controller.Name);
+        Assert.Contains("FuelSystem.Returnless", controller.Reason, StringComparison.Ordinal);
+        Assert.Single(ranking.Combinations);
+    }
+
+    [Fact]
+    public void Ranking_Stopped_KeepsWhatWasJudgedAndSaysSo()
+    {
+        using CancellationTokenSource stop = new();
+        CandidateParts parts = CandidateParts.Of([Shelf.Injector(800, 1)], [.. Enumerable.Range(1, 40).Select(step => Shelf.Pump(step / 10.0, step))]);
+
+        Ranking ranking = Ranking.Of(
+            [Shelf.Petrol], parts, threads: 1, new Reporter(share => { if (share.Percent >= 25) { stop.Cancel(); } }), stop.Token);
+
+        Assert.False(ranking.IsComplete);
+        Assert.Equal(10, ranking.Combinations.Count);
+        Assert.Contains("stopped", ranking.Headline, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Arrangements_AreWhatTheyAreBuiltOf()
+    {
+        Candidate<Pump> pump = Candidate.Of("pump W", FuelSizing.Pumps.Pump.By(Wren.WiredCurve(13.5, 1)), 150);
+        Pump fitted = FuelSizing.Pumps.Pump.By(Wren.PumpOf(1));
+
+        Candidate<PumpAssembly> pair = Assert.Single(PumpArrangement.SideBySide([pump], 2));
+        Candidate<PumpAssembly> behind = Assert.Single(PumpArrangement.BehindFitted(fitted, SeriesBypass.CheckValve, [pump]));
+
+        Assert.Equal(("2 × pump W side by side", 300m), (pair.Name, pair.Cost));
+        Assert.Equal(("pump P then pump W", 150m), (behind.Name, behind.Cost));
+        Assert.Equal(PumpParallel.Of(pump.Part, pump.Part).CurveAt(Wren.Volt(13.5)), pair.Part.CurveAt(Wren.Volt(13.5)));
+        Assert.Equal(PumpSeries.Of(SeriesBypass.CheckValve, fitted, pump.Part).CurveAt(Wren.Volt(13.5)), behind.Part.CurveAt(Wren.Volt(13.5)));
+    }
+
+    [Fact]
+    public void Candidates_OfOneNameTwice_OrNoneAtAll_AreRefused()
+    {
+        Assert.Throws<ArgumentException>(() => CandidateParts.Of());
+        Assert.Throws<ArgumentException>(() => CandidateParts.Of([Shelf.Injector(500, 1), Shelf.Injector(500, 2)]));
+        Assert.Equal("cost", Assert.Throws<ArgumentOutOfRangeException>(() => Shelf.Injector(500, -1)).ParamName);
+        Assert.Equal("cost", Assert.Throws<ArgumentOutOfRangeException>(() => Shelf.Injector(500, 1_000_001)).ParamName);
+    }
+
+    private static string Described(Combination one) =>
+        FormattableString.Invariant($"{one}|{one.Cost}|{one.Outcome}|{one.WeakestCheck.Reserve:R}|{one.TurndownShare:R}|{one.ReserveShare:R}");
+
+    /// <summary>One combination solved forward by the public API alone, and ordered by the words of the documentation.</summary>
+    private sealed record Solved(string Name, decimal? Cost, Outcome Outcome, double? Weakest, double Turndown, double Reserve, int Place)
+    {
+        public string Described => FormattableString.Invariant($"{Name}|{Cost}|{Outcome}|{Weakest:R}|{Turndown:R}|{Reserve:R}");
+
+        public static IComparer<Solved> BestFirst { get; } = Comparer<Solved>.Create((x, y) =>
+            x.Outcome != y.Outcome ? x.Outcome.CompareTo(y.Outcome)
+            : x.Outcome == Outcome.Holds && x.Cost != y.Cost ? (x.Cost ?? decimal.MaxValue).CompareTo(y.Cost ?? decimal.MaxValue)
+            : x.Outcome == Outcome.Holds && x.Reserve != y.Reserve ? y.Reserve.CompareTo(x.Reserve)
+            : x.Outcome != Outcome.Holds && x.Weakest != y.Weakest ? (y.Weakest ?? double.PositiveInfinity).CompareTo(x.Weakest ?? double.PositiveInfinity)
+            : x.Place.CompareTo(y.Place));
+
+        public static IEnumerable<Solved> All(Stage[] plan, CandidateParts parts)
+        {
+            int place = 0;
+            foreach (Candidate<PumpAssembly> pump in parts.Pumps)
+            {
+                foreach (Candidate<PressureRegulator> regulator in parts.Regulators)
+                {
+                    foreach (Candidate<Injector> injector in parts.Injectors)
+                    {
+                        Margin[] margins =
+                        [
+                            .. from stage in plan
+                               let system = FuelSystem.Return(
+                                   stage.System.Demand, InjectorSet.Of(injector.Part, 4), regulator.Part, pump.Part, stage.System.Limits)
+                               from point in stage.Points
+                               from margin in system.Solve(point).Margins
+                               select margin,
+                        ];
+                        Outcome worst = margins.Max(margin => margin.Outcome);
+                        double Least(Func<Margin, bool> which) => margins.Where(which)
+                            .Min(margin => margin.Reserve?.DecimalFractions ?? double.PositiveInfinity);
+                        yield return new(
+                            $"{injector.Name}, {pump.Name}, {regulator.Name}",
+                            (4 * injector.Cost) + pump.Cost + regulator.Cost,
+                            worst,
+                            margins.Where(margin => margin.Outcome == worst).Min(margin => margin.Reserve?.DecimalFractions),
+                            Least(margin => margin.Part == Part.ShortestPulse),
+                            Least(margin => margin.Part != Part.ShortestPulse),
+                            place++);
+                    }
+                }
+            }
+        }
+
+        public bool Beats(Solved one, Solved[] all)
+        {
+            if (Outcome != Outcome.Holds)
+            {
+                return false;
+            }
+
+            bool priced = all.Where(other => other.Outcome == Outcome.Holds).All(other => other.Cost is not null);
+            double[] mine = [priced ? -(double)Cost! : 0, Turndown, Reserve];
+            double[] others = [priced ? -(double)one.Cost! : 0, one.Turndown, one.Reserve];
+            return mine.Zip(others).All(pair => pair.First >= pair.Second) && mine.Zip(others).Any(pair => pair.First > pair.Second);
+        }
+    }
+
+    private sealed class Reporter(Action<Ratio> report) : IProgress<Ratio>
+    {
+        public void Report(Ratio value) => report(value);
+    }
+}
