@@ -133,5 +133,5 @@ internal static class FaultWords
         $"{100 * Math.Exp(logarithm):0} % ({100 * Math.Exp(logarithm - half):0} to {100 * Math.Exp(logarithm + half):0} %)");
 
     private static string Signed(double pascals) =>
-        string.Create(CultureInfo.InvariantCulture, $"{pascals / 1e3:+0;−0;0} kPa");
+        $"{(pascals > 0 ? "+" : string.Empty)}{Readable.Of(Pressure.FromPascals(pascals))}";
 }
