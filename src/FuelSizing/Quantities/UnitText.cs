@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace FuelSizing.Quantities;
@@ -7,7 +8,9 @@ using Units = UnitsNet.Units;
 /// <summary>Units as people write them in files: UnitsNet's abbreviations and a few common spellings that it lacks.</summary>
 internal static class UnitText
 {
-    private static readonly UnitParser Parser = WithCommonSpellings();
+    private static readonly UnitAbbreviationsCache Abbreviations = WithCommonSpellings();
+
+    private static readonly UnitParser Parser = new(Abbreviations);
 
     /// <summary>Reads a unit by its abbreviation.</summary>
     /// <param name="text">For instance <c>mL/min</c>.</param>
@@ -15,14 +18,25 @@ internal static class UnitText
     /// <returns>True if the abbreviation means one unit of this quantity.</returns>
     public static bool TryParse<TUnit>(string text, out TUnit unit)
         where TUnit : struct, Enum =>
-        Parser.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out unit);
+        Parser.TryParse(text, CultureInfo.InvariantCulture, out unit)
+        || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
 
-    private static UnitParser WithCommonSpellings()
+    /// <summary>The abbreviation of a unit, one that means no other; the unit's own name where there is none.</summary>
+    public static string Of<TUnit>(TUnit unit)
+        where TUnit : struct, Enum =>
+        Abbreviations.GetUnitAbbreviations(unit, CultureInfo.InvariantCulture)
+            .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && again.Equals(unit))
+        ?? unit.ToString();
+
+    private static UnitAbbreviationsCache WithCommonSpellings()
     {
         UnitAbbreviationsCache cache = UnitAbbreviationsCache.CreateDefault();
         cache.MapUnitToAbbreviation(Units.VolumeFlowUnit.MilliliterPerMinute, "ml/min", "cc/min");
         cache.MapUnitToAbbreviation(Units.DensityUnit.KilogramPerCubicMeter, "kg/m3");
         cache.MapUnitToAbbreviation(Units.DurationUnit.Microsecond, "us");
-        return new(cache);
+        cache.MapUnitToAbbreviation(Units.RotationalSpeedUnit.RevolutionPerMinute, "rev/min");
+        cache.MapUnitToAbbreviation(Units.RatioUnit.DecimalFraction, "per unit");
+        cache.MapUnitToDefaultAbbreviation(Units.VolumeUnit.Liter, "L");
+        return cache;
     }
 }

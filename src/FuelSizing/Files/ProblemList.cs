@@ -1,14 +1,14 @@
-namespace FuelSizing.Catalogues;
+namespace FuelSizing.Files;
 
 /// <summary>The problems of one reading, as many as a person would go through.</summary>
 internal sealed class ProblemList
 {
     private const int Most = 1000;
 
-    private readonly List<CatalogueProblem> _found = [];
+    private readonly List<FileProblem> _found = [];
 
     /// <summary>What was found, files in the order of reading, lines rising.</summary>
-    public IReadOnlyList<CatalogueProblem> Found =>
+    public IReadOnlyList<FileProblem> Found =>
     [
         .. _found
             .Distinct()
