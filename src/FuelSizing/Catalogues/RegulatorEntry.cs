@@ -17,7 +17,7 @@ internal sealed class RegulatorEntry
         Name = reader.Name();
         _cost = reader.Cost();
         string kind = RegulatorFields.KindOf(reader);
-        Behind = kind == RegulatorFields.RisingRate ? reader.Text(RegulatorFields.Behind) : null;
+        Behind = kind == RegulatorFields.RisingRateKind ? reader.Text(RegulatorFields.Behind) : null;
         Alone = RegulatorFields.Alone(reader, kind, Behind is not null);
     }
 

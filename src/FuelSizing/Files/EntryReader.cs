@@ -212,12 +212,12 @@ internal sealed partial class EntryReader
     }
 
     /// <summary>A table that must be given: one row or more, in their order.</summary>
-    public IReadOnlyList<EntryReader> Rows(string table)
+    public IReadOnlyList<EntryReader> Rows(string table, string advice = "Give its measured points, a row for each.")
     {
         IReadOnlyList<EntryReader> rows = OptionalRows(table);
         if (rows.Count == 0 && _fields[table] is null)
         {
-            Wrong(table, LineOf(table), "is missing. Give its measured points, a row for each.");
+            Wrong(table, LineOf(table), $"is missing. {advice}");
         }
 
         return rows;
@@ -276,6 +276,9 @@ internal sealed partial class EntryReader
         return part;
     }
 
+    /// <summary>Whether a field has a text, in quotes or in a cell.</summary>
+    public bool IsText(string field) => _fields[field] is { IsText: true };
+
     /// <summary>Whether a field is given at all, in whatever form.</summary>
     public bool Has(string field) => _fields[field] is not null || _fields.List(field) is not null;
 
@@ -300,6 +303,15 @@ internal sealed partial class EntryReader
         where T : class
     {
         NothingElse();
+        return Checked(make, fields);
+    }
+
+    /// <summary>Makes something before all fields are read; none if anything is wrong so far.</summary>
+    /// <param name="make">Calls a factory, which checks ranges.</param>
+    /// <param name="fields">Which field a factory's argument comes from.</param>
+    public T? Checked<T>(Func<T> make, IReadOnlyDictionary<string, string> fields)
+        where T : class
+    {
         if (!_sound)
         {
             return null;

@@ -51,6 +51,24 @@ internal static class InjectorFields
         return reader.Make(() => Injector.Of(name, flow, rated, tested!, deadTime!, shortest, highest), Fields);
     }
 
+    /// <summary>Writes it.</summary>
+    public static void Write(FieldWriter fields, Injector injector)
+    {
+        fields.Text("name", injector.Name);
+        fields.Quantity("static_flow", injector.StaticFlow, Measures.Flow);
+        fields.Quantity("rated_differential", injector.RatedDifferential, Measures.Pressure);
+        fields.Text("test_fluid", injector.TestFluid.Name);
+        fields.Quantity("test_density", injector.TestFluid.Density, Measures.Density);
+        fields.Quantity("minimum_linear_pulse", injector.MinimumLinearPulse, Measures.Time);
+        fields.Quantity("highest_differential", injector.HighestDifferential, Measures.Pressure);
+        fields.Table(Table, injector.DeadTime.Points, (row, point) =>
+        {
+            row.Quantity("voltage", point.Voltage, Measures.Voltage);
+            row.Quantity("differential", point.Differential, Measures.Pressure);
+            row.Quantity("time", point.Time, Measures.Time);
+        });
+    }
+
     private static bool OneOrOther(DeadTime[] times)
     {
         if (times.All(time => time.Differential is null) || times.All(time => time.Differential is not null))

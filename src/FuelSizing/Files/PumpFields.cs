@@ -34,6 +34,24 @@ internal static class PumpFields
         return reader.Make(() => Pump.Of(pump!.Curves, relief, condition, feed), Fields);
     }
 
+    /// <summary>Writes it, without its feed.</summary>
+    public static void Write(FieldWriter fields, Pump pump)
+    {
+        fields.Text("name", pump.Name);
+        fields.Quantity("relief", pump.Relief, Measures.Pressure);
+        fields.Quantity("condition", pump.Condition, Measures.Share);
+        fields.Table(
+            Table,
+            pump.Curves.SelectMany(curve => curve.Points, (curve, point) => (curve.Voltage, Point: point)),
+            (row, measured) =>
+            {
+                row.Quantity("voltage", measured.Voltage, Measures.Voltage);
+                row.Quantity("pressure_rise", measured.Point.PressureRise, Measures.Pressure);
+                row.Quantity("flow", measured.Point.Flow, Measures.Flow);
+                row.Quantity("current", measured.Point.Current, Measures.Current);
+            });
+    }
+
     private static bool OneOrOther(CurvePoint[] points)
     {
         if (points.All(point => point.Current is null) || points.All(point => point.Current is not null))
