@@ -11,13 +11,17 @@ internal sealed class FieldWriter
     // Files are read by people and by this library, not by a browser: signs such as ° and ³ stay as they are.
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
+    private const int Indent = 2;
+
+    private static readonly string Layout = "\n" + new string(' ', Indent);
+
     private readonly Utf8JsonWriter _json;
 
     private FieldWriter(Utf8JsonWriter json) => _json = json;
 
     /// <summary>The text of an object.</summary>
     /// <param name="write">Writes its fields.</param>
-    public static string Text(Action<FieldWriter> write) => Encoding.UTF8.GetString(Object(write, indented: true)) + "\n";
+    public static string Text(Action<FieldWriter> write) => Object(write) + "\n";
 
     /// <summary>A text.</summary>
     public void Text(string field, string value) => _json.WriteString(field, value);
@@ -72,24 +76,27 @@ internal sealed class FieldWriter
     public void Table<T>(string field, IEnumerable<T> rows, Action<FieldWriter, T> write)
     {
         _json.WriteStartArray(field);
+        string indent = "\n" + new string(' ', Indent * _json.CurrentDepth);
         foreach (T row in rows)
         {
-            _json.WriteRawValue(Object(fields => write(fields, row), indented: false));
+            // A line feed inside a text is always written as an escape, so each one here is only layout.
+            string lines = Object(fields => write(fields, row));
+            _json.WriteRawValue(indent + lines.Replace(Layout, " ", StringComparison.Ordinal).Replace("\n", " ", StringComparison.Ordinal));
         }
 
         _json.WriteEndArray();
     }
 
-    private static ReadOnlySpan<byte> Object(Action<FieldWriter> write, bool indented)
+    private static string Object(Action<FieldWriter> write)
     {
         ArrayBufferWriter<byte> buffer = new();
-        using (Utf8JsonWriter json = new(buffer, new() { Indented = indented, Encoder = Encoder }))
+        using (Utf8JsonWriter json = new(buffer, new() { Indented = true, Encoder = Encoder }))
         {
             json.WriteStartObject();
             write(new(json));
             json.WriteEndObject();
         }
 
-        return buffer.WrittenSpan;
+        return Encoding.UTF8.GetString(buffer.WrittenSpan).Replace("\r\n", "\n", StringComparison.Ordinal);
     }
 }

@@ -60,12 +60,15 @@ internal static class RegulatorFields
     }
 
     /// <summary>Writes it, without what it may sit behind.</summary>
-    public static void Write(FieldWriter fields, PressureRegulator regulator)
+    public static void Write(FieldWriter fields, PressureRegulator regulator, bool behind)
     {
         void Common(string kind, Pressure basePressure)
         {
             fields.Text(Kind, kind);
-            fields.Quantity("base", basePressure, Measures.Pressure);
+            if (!behind || basePressure > Pressure.Zero)
+            {
+                fields.Quantity("base", basePressure, Measures.Pressure);
+            }
         }
 
         switch (regulator)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using UnitsNet;
 
@@ -8,6 +9,8 @@ using Units = UnitsNet.Units;
 /// <summary>Units as people write them in files: UnitsNet's abbreviations and a few common spellings that it lacks.</summary>
 internal static class UnitText
 {
+    private const int MostKept = 1000;
+
     private static readonly UnitAbbreviationsCache Abbreviations = WithCommonSpellings();
 
     private static readonly UnitParser Parser = new(Abbreviations);
@@ -17,16 +20,31 @@ internal static class UnitText
     /// <param name="unit">The unit; the default where the answer is false.</param>
     /// <returns>True if the abbreviation means one unit of this quantity.</returns>
     public static bool TryParse<TUnit>(string text, out TUnit unit)
-        where TUnit : struct, Enum =>
-        Parser.TryParse(text, CultureInfo.InvariantCulture, out unit)
-        || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
+        where TUnit : struct, Enum
+    {
+        if (Kept<TUnit>.Units.TryGetValue(text, out unit))
+        {
+            return true;
+        }
+
+        bool known = Parser.TryParse(text, CultureInfo.InvariantCulture, out unit)
+            || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
+        if (known && Kept<TUnit>.Units.Count < MostKept)
+        {
+            Kept<TUnit>.Units.TryAdd(text, unit);
+        }
+
+        return known;
+    }
 
     /// <summary>The abbreviation of a unit, one that means no other; the unit's own name where there is none.</summary>
     public static string Of<TUnit>(TUnit unit)
         where TUnit : struct, Enum =>
-        Abbreviations.GetUnitAbbreviations(unit, CultureInfo.InvariantCulture)
-            .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && again.Equals(unit))
-        ?? unit.ToString();
+        Kept<TUnit>.Texts.GetOrAdd(
+            unit,
+            wanted => Abbreviations.GetUnitAbbreviations(wanted, CultureInfo.InvariantCulture)
+                .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && again.Equals(wanted))
+                ?? wanted.ToString());
 
     private static UnitAbbreviationsCache WithCommonSpellings()
     {
@@ -38,5 +56,14 @@ internal static class UnitText
         cache.MapUnitToAbbreviation(Units.RatioUnit.DecimalFraction, "per unit");
         cache.MapUnitToDefaultAbbreviation(Units.VolumeUnit.Liter, "L");
         return cache;
+    }
+
+    // UnitsNet looks an abbreviation up slowly, and a file holds the same few over and over.
+    private static class Kept<TUnit>
+        where TUnit : struct, Enum
+    {
+        public static readonly ConcurrentDictionary<string, TUnit> Units = new();
+
+        public static readonly ConcurrentDictionary<TUnit, string> Texts = new();
     }
 }

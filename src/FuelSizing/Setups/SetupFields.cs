@@ -74,7 +74,11 @@ internal static class SetupFields
         });
         fields.Part("regulator", part => Write(part, system.Regulator));
         fields.Part("pump", part => PumpAssemblyFields.Write(part, system.Pump));
-        fields.Part("plumbing", part => PlumbingFields.Write(part, system.Plumbing));
+        if (system.Plumbing.NeedsViscosity)
+        {
+            fields.Part("plumbing", part => PlumbingFields.Write(part, system.Plumbing));
+        }
+
         fields.Part("limits", part => LimitFields.Write(part, system.Limits));
         fields.List("points", setup.Points, PointFields.Write);
     }
@@ -108,11 +112,11 @@ internal static class SetupFields
     {
         if (regulator is not RegulatorSeries series)
         {
-            RegulatorFields.Write(fields, regulator);
+            RegulatorFields.Write(fields, regulator, behind: false);
             return;
         }
 
-        RegulatorFields.Write(fields, series.Unit);
+        RegulatorFields.Write(fields, series.Unit, behind: true);
         fields.Part(RegulatorFields.Behind, part => Write(part, series.BaseRegulator));
     }
 }
