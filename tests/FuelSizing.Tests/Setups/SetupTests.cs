@@ -59,13 +59,21 @@ public class SetupTests
         Gen.Int[0, int.MaxValue - 1].Sample(
             seed =>
             {
-                Setup setup = new SystemBuilder(seed).Setup();
-                string text = setup.ToJson();
-                Setup again = Setup.Parse("again.json", text);
-                Assert.Equal(text, again.ToJson());
-                Assert.Equal(ResultText.Of(setup), ResultText.Of(again));
+                // Assemblies inside assemblies take long to solve; the next test has them.
+                Setup setup = new SystemBuilder(seed, deepest: 1).Setup();
+                Assert.Equal(ResultText.Of(setup), ResultText.Of(Setup.Parse("again.json", setup.ToJson())));
             },
             iter: 100);
+
+    [Fact]
+    public void AnySystem_WrittenReadAndWrittenAgain_IsTheSameText() =>
+        Gen.Int[0, int.MaxValue - 1].Sample(
+            seed =>
+            {
+                string text = new SystemBuilder(seed).Setup().ToJson();
+                Assert.Equal(text, Setup.Parse("again.json", text).ToJson());
+            },
+            iter: 300);
 
     [Fact]
     public void File_WrittenAndRead_HoldsThePoints()

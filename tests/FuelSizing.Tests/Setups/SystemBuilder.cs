@@ -18,7 +18,7 @@ using Pressure = UnitsNet.Pressure;
 /// Whole systems at random: every kind of part, every way to give it, odd numbers in any unit. What a number is does not
 /// matter here, only that it comes back.
 /// </summary>
-internal sealed class SystemBuilder(int seed)
+internal sealed class SystemBuilder(int seed, int deepest = 3)
 {
     private readonly Random _random = new(seed);
     private int _names;
@@ -143,7 +143,7 @@ internal sealed class SystemBuilder(int seed)
 
     private VolumeFlow? Least() => Chance(0.5) ? Flow(1, 20) : null;
 
-    private PumpAssembly Assembly(int depth) => _random.Next(depth > 1 ? 2 : 4) switch
+    private PumpAssembly Assembly(int depth) => _random.Next(depth >= deepest ? 2 : 4) switch
     {
         2 => PumpSeries.Of(One(SeriesBypass.CheckValve, SeriesBypass.None), [.. Members(depth)]),
         3 => PumpParallel.Of([.. Members(depth)]),
