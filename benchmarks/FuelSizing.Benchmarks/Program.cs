@@ -1,4 +1,16 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using FuelSizing.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(DemandBatch).Assembly).Run(args);
+switch (args)
+{
+    case ["write-log", var path, var rows]:
+        LongRun.Write(path, int.Parse(rows, CultureInfo.InvariantCulture));
+        break;
+    case ["read-log", var path]:
+        LongRun.Read(path);
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(DemandBatch).Assembly).Run(args);
+        break;
+}

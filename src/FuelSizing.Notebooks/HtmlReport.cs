@@ -13,7 +13,7 @@ internal static class HtmlReport
     /// <summary>Whatever a cell displays, the page loads nothing and runs nothing.</summary>
     private const string ContentPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; form-action 'none'; base-uri 'none'";
 
-    public static string Render(string notebookName, IReadOnlyList<CellRun> runs, int cellsInNotebook)
+    public static string Render(string notebookName, IReadOnlyList<CellRun> runs, int cellsInNotebook, IReadOnlyList<ChangedInput> changed)
     {
         string heading = runs.Where(run => !run.Cell.IsCode).Select(run => Prose.Heading(run.Cell.Text)).FirstOrDefault(text => text is not null) ?? notebookName;
         PocketView page = html[lang: "en"](
@@ -24,7 +24,7 @@ internal static class HtmlReport
                 title(heading),
                 style(new HtmlString(Style()))),
             body(
-                header(p(Provenance(notebookName, runs, cellsInNotebook))),
+                header(p(Provenance(notebookName, runs, cellsInNotebook)), Inputs(changed)),
                 Summary(runs),
                 main(runs.Select(Cell).ToArray())));
         return "<!DOCTYPE html>\n" + page + "\n";
@@ -35,6 +35,20 @@ internal static class HtmlReport
         double seconds = runs.Sum(run => run.Elapsed.TotalSeconds);
         string reach = runs.Count == cellsInNotebook ? $"all {cellsInNotebook} cells" : $"{runs.Count} of {cellsInNotebook} cells, stopped at a failure";
         return string.Create(CultureInfo.InvariantCulture, $"{notebookName}, run with FuelSizing {BundledPackages.Version}: {reach}, {seconds:0.0} s.");
+    }
+
+    /// <summary>Which inputs are not the notebook's own.</summary>
+    private static IHtmlContent Inputs(IReadOnlyList<ChangedInput> changed)
+    {
+        if (changed.Count == 0)
+        {
+            return HtmlString.Empty;
+        }
+
+        PocketView view = div(
+            p("Inputs set for this run:"),
+            ul(changed.Select(input => li($"{input}")).ToArray()));
+        return view;
     }
 
     private static IHtmlContent Summary(IReadOnlyList<CellRun> runs)

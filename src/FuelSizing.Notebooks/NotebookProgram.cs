@@ -10,26 +10,31 @@ internal static class NotebookProgram
     {
         var notebook = new Argument<FileInfo>("notebook") { Description = "The notebook (.ipynb) to run. Its code cells must be C#." };
         var report = new Option<FileInfo?>("--output", "-o") { Description = "Where to write the report. Default: artifacts/reports/<name>.html under the current directory." };
+        var set = new Option<string[]>("--set") { Description = "name=value: sets a variable of the notebook's inputs cell for this run; a number is in the unit that the cell says. May be given again for others." };
         var command = new RootCommand(
             "Runs a FuelSizing notebook without a notebook server and writes one self-contained HTML report. "
             + "Exit code 0: every cell ran, whatever the verdict. 1: a cell failed; the report ends with the failure. 2: wrong arguments, or a notebook that cannot be read or run.")
         {
             notebook,
             report,
+            set,
         };
-        command.SetAction((parsed, cancellation) => RunAsync(parsed.GetRequiredValue(notebook), parsed.GetValue(report), output, error, cancellation));
+        command.SetAction((parsed, cancellation) => RunAsync(
+            parsed.GetRequiredValue(notebook), parsed.GetValue(report), parsed.GetValue(set) ?? [], output, error, cancellation));
 
-        var parsed = command.Parse(args);
+        // A value that begins with @ is a value, not the name of a file of arguments.
+        var parsed = command.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         var configuration = new InvocationConfiguration { Output = output, Error = error };
         int code = await parsed.InvokeAsync(configuration).ConfigureAwait(false);
         return parsed.Errors.Count > 0 ? ExitCode.BadInput : code;
     }
 
-    private static async Task<int> RunAsync(FileInfo notebook, FileInfo? report, TextWriter output, TextWriter error, CancellationToken cancellation)
+    private static async Task<int> RunAsync(
+        FileInfo notebook, FileInfo? report, string[] set, TextWriter output, TextWriter error, CancellationToken cancellation)
     {
         try
         {
-            var cells = NotebookReader.Read(notebook);
+            var (cells, changed) = InputsCell.Apply(NotebookReader.Read(notebook), InputSetting.Parse(set));
             foreach (var cell in cells.Where(cell => cell.IsCode))
             {
                 // Asked before the first cell runs, so that a wrong version costs no waiting.
@@ -38,8 +43,13 @@ internal static class NotebookProgram
 
             report ??= new FileInfo(Path.Combine("artifacts", "reports", Path.ChangeExtension(notebook.Name, ".html")));
             report.Directory?.Create();
+            foreach (var input in changed)
+            {
+                await output.WriteLineAsync($"set {input}").ConfigureAwait(false);
+            }
+
             var runs = await RunCellsAsync(cells, output, cancellation).ConfigureAwait(false);
-            await File.WriteAllTextAsync(report.FullName, HtmlReport.Render(notebook.Name, runs, cells.Count), cancellation).ConfigureAwait(false);
+            await File.WriteAllTextAsync(report.FullName, HtmlReport.Render(notebook.Name, runs, cells.Count, changed), cancellation).ConfigureAwait(false);
             return Conclude(runs, report, output, error);
         }
         catch (NotebookException refusal)

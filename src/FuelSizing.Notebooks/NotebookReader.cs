@@ -14,6 +14,7 @@ internal static class NotebookReader
     {
         string json = ReadText(file);
         InteractiveDocument document;
+        bool[] inputs;
         try
         {
             // The document parser takes any JSON object for an empty notebook.
@@ -24,6 +25,7 @@ internal static class NotebookReader
             }
 
             RefuseRawCells(file.Name, listed);
+            inputs = [.. listed.EnumerateArray().Select(IsInputs)];
             document = Notebook.Parse(json, Kernels());
         }
         catch (Exception failure) when (failure is JsonException or FormatException or InvalidOperationException or KeyNotFoundException)
@@ -41,7 +43,7 @@ internal static class NotebookReader
                 throw new NotebookException($"{file.Name}, cell {number}: written in '{kernel}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
             }
 
-            var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"));
+            var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]);
             if (cell.IsCode && OtherLanguage(cell.Text) is { } magic)
             {
                 throw new NotebookException($"{file.Name}, cell {number}: starts '{magic}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
@@ -71,6 +73,18 @@ internal static class NotebookReader
             }
         }
     }
+
+    /// <summary>Whether a cell is marked by its id, or by a tag in its metadata.</summary>
+    private static bool IsInputs(JsonElement cell) =>
+        cell.ValueKind == JsonValueKind.Object
+        && ((cell.TryGetProperty("id", out var id) && IsMark(id))
+            || (cell.TryGetProperty("metadata", out var metadata)
+                && metadata.ValueKind == JsonValueKind.Object
+                && metadata.TryGetProperty("tags", out var tags)
+                && tags.ValueKind == JsonValueKind.Array
+                && tags.EnumerateArray().Any(IsMark)));
+
+    private static bool IsMark(JsonElement text) => text.ValueKind == JsonValueKind.String && text.ValueEquals(InputsCell.Mark);
 
     private static string ReadText(FileInfo file)
     {

@@ -32,11 +32,11 @@ internal sealed class InventedNotebook : IDisposable
 
     public static InventedNotebook OfText(string text) => new(text);
 
-    public async Task<ProgramRun> RunAsync()
+    public async Task<ProgramRun> RunAsync(params string[] more)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        int code = await NotebookProgram.RunAsync([NotebookPath, "--output", ReportPath], output, error);
+        int code = await NotebookProgram.RunAsync([NotebookPath, "--output", ReportPath, .. more], output, error);
         return new ProgramRun(code, output.ToString(), error.ToString(), File.Exists(ReportPath) ? await File.ReadAllTextAsync(ReportPath) : null);
     }
 

@@ -54,6 +54,18 @@ public class SelectionBlockTests
     }
 
     [Fact]
+    public void ParetoPlot_HasARowForEachWithItsCostAndBothFigures()
+    {
+        Ranking ranking = RankingOf((900, 90), (1000, 60));
+        BarPlot plot = SelectionPlots.Pareto(ranking);
+        Assert.Equal(["injector 1000 (240)", "injector 900 (360)"], plot.Rows.Select(row => row.Label));
+        Assert.Equal(
+            ranking.Pareto.Select(one => (one.Turndown!.Value.Percent, one.Reserve!.Value.Percent)),
+            plot.Rows.Select(row => (row.Bars[0].To, row.Bars[1].To)));
+        Assert.Throws<ArgumentException>(() => SelectionPlots.Pareto(RankingOf((300, 1))));
+    }
+
+    [Fact]
     public void Margins_ShowEveryPartWithItsStage()
     {
         Table table = SelectionTables.Margins(RankingOf((900, 90)).Best!);

@@ -1,19 +1,72 @@
 using System.Globalization;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using System.Runtime.Versioning;
+using System.Text.RegularExpressions;
 
 namespace FuelSizing.Tests;
 
 /// <summary>Holds a computed number against one that somebody outside the project has published.</summary>
 internal static class Published
 {
+    // Names the file to which each check adds a line, one for each framework that is tested; .ci/validation makes a page of it.
+    private static readonly string? List = Environment.GetEnvironmentVariable("FUELSIZING_VALIDATION") is { Length: > 0 } list
+        ? $"{list}.{typeof(Published).Assembly.GetCustomAttribute<TargetFrameworkAttribute>()!.FrameworkName.Split("Version=")[1]}"
+        : null;
+
+    private static readonly object Gate = new();
+
     /// <summary>Passes if the number lies within a share of the published one.</summary>
     /// <param name="source">Author, title and place of the published number.</param>
     /// <param name="expected">The published number.</param>
     /// <param name="actual">The computed one.</param>
     /// <param name="within">Allowed deviation as a share of the published number.</param>
-    public static void Value(string source, double expected, double actual, double within) =>
+    /// <param name="file">The compiler's: where the check stands.</param>
+    /// <param name="test">The compiler's: which test it is in.</param>
+    public static void Value(
+        string source,
+        double expected,
+        double actual,
+        double within,
+        [CallerFilePath] string file = "",
+        [CallerMemberName] string test = "")
+    {
+        double deviation = Math.Abs(actual - expected) / Math.Abs(expected);
+        if (List is not null)
+        {
+            Add(source, expected, actual, deviation, within, file, test);
+        }
+
         Assert.True(
             Math.Abs(actual - expected) <= within * Math.Abs(expected),
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"{source}: published {expected:G9}, computed {actual:G9}, off by {(actual / expected) - 1:P4}, allowed {within:P4}"));
+    }
+
+    private static void Add(
+        string source, double expected, double actual, double deviation, double within, string file, string test)
+    {
+        // Paths are those of the machine that compiled.
+        string subject = file.Split('/', '\\')[^2];
+
+        string line = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{subject}\t{Sentence(test)}\t{source}\t{expected:G6}\t{actual:G6}\t{Share(deviation)}\t{Share(within)}\n");
+        lock (Gate)
+        {
+            File.AppendAllText(List!, line);
+        }
+    }
+
+    // Under a millionth of the value lies what the last digits of a processor's functions differ by.
+    private static string Share(double share) =>
+        share < 1e-6 ? "< 0.0001 %" : share.ToString("P4", CultureInfo.InvariantCulture);
+
+    private static string Sentence(string test)
+    {
+        IEnumerable<string> words = Regex.Split(test, "_|(?<=[a-z0-9])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])")
+            .Select((word, place) => place == 0 || word.Skip(1).Any(char.IsUpper) ? word : word.ToLowerInvariant());
+        return string.Join(' ', words);
+    }
 }

@@ -6,6 +6,7 @@ using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
+using FuelSizing.Logs;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
@@ -13,6 +14,7 @@ using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
+using UnitsNet.Units;
 
 namespace FuelSizing.Tests;
 
@@ -43,7 +45,8 @@ public class RefusalTests
 
     /// <summary>
     /// Takes any value: it only shows it, or answers false; a distribution takes any values in order (its own tests refuse
-    /// others), for the input that it is given to knows the range; a run takes a progress to report to.
+    /// others), for the input that it is given to knows the range; a run takes a progress to report to; a reading has no such
+    /// channel or no such problems.
     /// </summary>
     private static readonly HashSet<string> TakesAnything =
     [
@@ -52,6 +55,9 @@ public class RefusalTests
         nameof(Distribution),
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.MonteCarlo)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.Sobol)}",
+        $"{nameof(RunRow)}.{nameof(RunRow.Has)}",
+        $"{nameof(RecordedRun)}.{nameof(RecordedRun.Has)}",
+        $"{nameof(RunAccount)}.{nameof(RunAccount.CountOf)}",
     ];
 
     private static readonly Dictionary<string, Call> Calls = new Call[]
@@ -396,6 +402,53 @@ public class RefusalTests
             Conductor.Awg(12),
             Temperature.FromDegreesCelsius(105),
             Temperature.FromDegreesCelsius(60)),
+        new(
+            null,
+            typeof(PowerCorrection),
+            nameof(PowerCorrection.By),
+            PowerStandard.Iso1585,
+            Atmosphere.Standard,
+            Wren.Percent(40),
+            BoostControl.FollowsAir),
+        new(Correction, typeof(PowerCorrection), nameof(PowerCorrection.CorrectedPower), Power.FromKilowatts(100)),
+        new(Correction, typeof(PowerCorrection), nameof(PowerCorrection.CorrectedTorque), Torque.FromNewtonMeters(200)),
+        new(
+            null,
+            typeof(RunRow),
+            nameof(RunRow.Of),
+            1,
+            Wren.Rpm(3000),
+            null, // Time goes further than this test's nonsense; RecordedRunTests has its own.
+            Wren.Kpa(150),
+            Wren.Kpa(350),
+            Wren.Ms(8),
+            Wren.Percent(40),
+            0.85,
+            Wren.Volt(13.5),
+            Power.FromKilowatts(100),
+            Torque.FromNewtonMeters(200),
+            Temperature.FromDegreesCelsius(40),
+            VolumeFlow.FromLitersPerHour(50),
+            MassFlow.FromGramsPerSecond(10)),
+        new(null, typeof(ColumnPlace), nameof(ColumnPlace.Numbered), 2),
+        new(null, typeof(RunColumn), nameof(RunColumn.Time), ColumnPlace.Named("c"), DurationUnit.Second),
+        new(null, typeof(RunColumn), nameof(RunColumn.Speed), ColumnPlace.Named("c"), RotationalSpeedUnit.RevolutionPerMinute),
+        new(null, typeof(RunColumn), nameof(RunColumn.Boost), ColumnPlace.Named("c"), PressureUnit.Bar),
+        new(null, typeof(RunColumn), nameof(RunColumn.ManifoldAbsolute), ColumnPlace.Named("c"), PressureUnit.Bar),
+        new(null, typeof(RunColumn), nameof(RunColumn.RailGauge), ColumnPlace.Named("c"), PressureUnit.Bar),
+        new(null, typeof(RunColumn), nameof(RunColumn.RailAbsolute), ColumnPlace.Named("c"), PressureUnit.Bar),
+        new(null, typeof(RunColumn), nameof(RunColumn.InjectorPulse), ColumnPlace.Named("c"), DurationUnit.Millisecond),
+        new(null, typeof(RunColumn), nameof(RunColumn.DutyCycle), ColumnPlace.Named("c"), RatioUnit.Percent),
+        new(null, typeof(RunColumn), nameof(RunColumn.AirFuelRatio), ColumnPlace.Named("c"), 14.7),
+        new(null, typeof(RunColumn), nameof(RunColumn.BatteryVoltage), ColumnPlace.Named("c"), ElectricPotentialUnit.Volt),
+        new(null, typeof(RunColumn), nameof(RunColumn.Power), ColumnPlace.Named("c"), PowerUnit.Kilowatt),
+        new(null, typeof(RunColumn), nameof(RunColumn.Torque), ColumnPlace.Named("c"), TorqueUnit.NewtonMeter),
+        new(null, typeof(RunColumn), nameof(RunColumn.FuelTemperature), ColumnPlace.Named("c"), TemperatureUnit.DegreeCelsius),
+        new(null, typeof(RunColumn), nameof(RunColumn.FuelVolumeFlow), ColumnPlace.Named("c"), VolumeFlowUnit.LiterPerHour),
+        new(null, typeof(RunColumn), nameof(RunColumn.FuelMassFlow), ColumnPlace.Named("c"), MassFlowUnit.GramPerSecond),
+        new(Mapping, typeof(RunMapping), nameof(RunMapping.Written), CellSeparator.Tab, DecimalMark.Comma),
+        new(Mapping, typeof(RunMapping), nameof(RunMapping.WithHeadingLine), 2),
+        new(Mapping, typeof(RunMapping), nameof(RunMapping.WithUnitsRow), UnitsRow.Skipped),
         new(null, typeof(Sampling), nameof(Sampling.Of), 100, 1L, 2),
         new(
             null,
@@ -443,6 +496,12 @@ public class RefusalTests
     }.ToDictionary(call => call.Name);
 
     private static Candidate<Pump>[] Listed => [Candidate.Of("pump B", Pump.By(Wren.PumpOf(1)))];
+
+    private static PowerCorrection Correction =>
+        PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Standard, Wren.Percent(40));
+
+    private static RunMapping Mapping =>
+        RunMapping.Of(RunColumn.Speed("Speed", RotationalSpeedUnit.RevolutionPerMinute));
 
     private static Distribution<Ratio> AFactor => Distribution.Fixed(Wren.Percent(100));
 

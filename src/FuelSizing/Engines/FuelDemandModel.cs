@@ -13,8 +13,6 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public sealed class FuelDemandModel
 {
-    private readonly DemandConstants<Real> _constants;
-
     private FuelDemandModel(
         Engine engine,
         Induction induction,
@@ -27,7 +25,7 @@ public sealed class FuelDemandModel
         (Engine, Induction, Consumption, Basis) = (engine, induction, consumption, basis);
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
         MechanicalEfficiency = mechanicalEfficiency;
-        _constants = new(
+        Constants = new(
             engine.Displacement.CubicMeters,
             engine.RevolutionsPerCycle,
             induction.CompressorEfficiency.DecimalFractions,
@@ -106,6 +104,9 @@ public sealed class FuelDemandModel
             Allowed.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
     }
 
+    /// <summary>What the chain of equations is given, the same at every point.</summary>
+    internal DemandConstants<Real> Constants { get; }
+
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
         new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, consumption, Basis);
@@ -119,7 +120,11 @@ public sealed class FuelDemandModel
     /// <param name="atmosphere">The air outside.</param>
     /// <returns>Fuel both ways, with every step.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
+    public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere) =>
+        new(DemandChain.Evaluate(Constants, InputAt(speed, boost, atmosphere)), Basis);
+
+    /// <summary>What the chain of equations is given at a point.</summary>
+    internal DemandInput<Real> InputAt(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
     {
         ArgumentNullException.ThrowIfNull(atmosphere);
         if (speed > Engine.SpeedLimit)
@@ -150,13 +155,12 @@ public sealed class FuelDemandModel
                 "No engine pulls a deeper vacuum; check that the figure is gauge pressure.");
         }
 
-        DemandInput<Real> point = new(
+        return new(
             airSpeed,
             boost.Pascals,
             atmosphere.Pascals,
             atmosphere.Kelvins,
             VolumetricEfficiency.BySpeed.At(airSpeed),
             MeasuredPower.BySpeed.At(powerSpeed));
-        return new(DemandChain.Evaluate(_constants, point), Basis);
     }
 }

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -49,9 +48,7 @@ public sealed record ElectronicReturnless : PressureRegulator
                 "Give the lowest voltage at which the controller still runs the pump.",
                 nameof(lowestVoltage)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(
-            Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, boost);
+    internal override RailSetting? Setting => new(Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, LowestVoltage);
 }

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -29,8 +28,7 @@ public sealed record Fixed : PressureRegulator
     public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(Gauge.Pascals, 0, 0, 0, double.PositiveInfinity, boost);
+    internal override RailSetting? Setting => new(Gauge.Pascals, 0, 0, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
 }

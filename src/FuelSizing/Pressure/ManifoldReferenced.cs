@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -29,8 +28,7 @@ public sealed record ManifoldReferenced : PressureRegulator
     public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(Base.Pascals, 1, 1, 0, double.PositiveInfinity, boost);
+    internal override RailSetting? Setting => new(Base.Pascals, 1, 1, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
 }

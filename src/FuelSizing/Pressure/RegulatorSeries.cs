@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Pressure;
@@ -37,8 +36,7 @@ public sealed record RegulatorSeries : PressureRegulator
         return new(baseRegulator, unit);
     }
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost));
+    internal override RailSetting? Setting => null;
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(

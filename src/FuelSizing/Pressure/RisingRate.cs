@@ -1,5 +1,4 @@
 using System.Globalization;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -85,9 +84,8 @@ public sealed record RisingRate : PressureRegulator
                 : null,
             WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    private protected override double NominalPascals(double boost) =>
-        RailPressure.Set<Real>(
-            Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, boost);
+    internal override RailSetting? Setting =>
+        new(Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 }

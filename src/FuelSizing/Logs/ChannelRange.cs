@@ -1,0 +1,70 @@
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Logs;
+
+
+/// <summary>
+/// The values that a channel may have, for a file and for a row made in code alike: wide enough for an engine at rest, on
+/// overrun, or behind a noisy sensor, and too narrow for another unit's numbers.
+/// </summary>
+internal static class ChannelRange
+{
+    private static readonly (double Least, double Most)[] Ends = new (double, double)[ChannelValues.Count];
+
+    static ChannelRange()
+    {
+        Set(Channel.Time, -1e10, 1e10);
+        Set(Channel.Speed, 0, 25_000 / 60.0);
+        Set(Channel.ManifoldAbsolute, 5e3, 550e3);
+        Set(Channel.RailGauge, -110e3, 3e6);
+        Set(Channel.InjectorPulse, 0, 0.5);
+        Set(Channel.DutyCycle, 0, 2);
+        Set(Channel.Lambda, 0.3, 30);
+        Set(Channel.BatteryVoltage, 0, 32);
+        Set(Channel.Power, -500e3, 3e6);
+        Set(Channel.Torque, -20e3, 20e3);
+        Set(Channel.FuelTemperature, 223.15, 423.15);
+        Set(Channel.FuelVolumeFlow, -0.1 / 3600, 5.0 / 3600);
+        Set(Channel.FuelMassFlow, -0.02, 1);
+    }
+
+    /// <summary>Whether an SI value may be; NaN and infinities may not.</summary>
+    public static bool Holds(Channel channel, double value)
+    {
+        (double least, double most) = Ends[(int)channel];
+        return value >= least && value <= most;
+    }
+
+    /// <summary>The range in the units people read, for messages.</summary>
+    public static string Text(Channel channel) => $"{Text(channel, Ends[(int)channel].Least)} to {Text(channel, Ends[(int)channel].Most)}";
+
+    /// <summary>An SI value in the unit people read.</summary>
+    public static string Text(Channel channel, double value)
+    {
+        (double scaled, string unit) = channel switch
+        {
+            Channel.Time => (value, " s"),
+            Channel.Speed => (value * 60, " rev/min"),
+            Channel.ManifoldAbsolute or Channel.RailGauge => (value / 1e3, " kPa"),
+            Channel.InjectorPulse => (value * 1e3, " ms"),
+            Channel.DutyCycle => (value * 100, " %"),
+            Channel.Lambda => (value, ""),
+            Channel.BatteryVoltage => (value, " V"),
+            Channel.Power => (value / 1e3, " kW"),
+            Channel.Torque => (value, " N·m"),
+            Channel.FuelTemperature => (value - 273.15, " °C"),
+            Channel.FuelVolumeFlow => (value * 3.6e6, " L/h"),
+            _ => (value * 1e3, " g/s"),
+        };
+        return FormattableString.Invariant($"{scaled:G6}{unit}");
+    }
+
+    /// <summary>An SI value within the range.</summary>
+    public static double Within(Channel channel, double value, string name) =>
+        Holds(channel, value)
+            ? value
+            : throw Allowed.OutOfRange(
+                name, Text(channel, value), Text(channel), "Give the value as the instrument recorded it, or leave it out.");
+
+    private static void Set(Channel channel, double least, double most) => Ends[(int)channel] = (least, most);
+}

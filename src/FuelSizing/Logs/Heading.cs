@@ -1,0 +1,98 @@
+namespace FuelSizing.Logs;
+
+/// <summary>A file's heading, matched with a mapping.</summary>
+internal static class Heading
+{
+    /// <summary>
+    /// Finds each column of the mapping; what cannot be found is a problem, and costs the channel or, of speed, the file.
+    /// </summary>
+    /// <param name="headings">Of all columns, without blanks at their ends.</param>
+    /// <param name="units">The units row, if it is to be used.</param>
+    /// <param name="mapping">What is wanted.</param>
+    /// <param name="pascals">The outside air's pressure.</param>
+    /// <param name="refuse">Takes a problem of a channel: line below the heading's, column from 1, field, kind, message.</param>
+    public static List<ReadSlot> Match(
+        string[] headings, string[]? units, RunMapping mapping, double pascals, Action<RunColumn, int, int, string, RunProblemKind, string> refuse)
+    {
+        List<ReadSlot> slots = [];
+        foreach (RunColumn column in mapping.Columns)
+        {
+            int index = column.Place.Heading is { } heading ? Array.IndexOf(headings, heading) : column.Place.Number - 1;
+            if (index < 0 || index >= headings.Length)
+            {
+                refuse(column, 0, 1, "", RunProblemKind.MissingColumn, $"there is no {column.Place} for {column.Channel}; there {Listed(headings)}.");
+                continue;
+            }
+
+            if (column.Place.Heading is not null && Array.LastIndexOf(headings, column.Place.Heading) is var again && again != index)
+            {
+                refuse(
+                    column,
+                    0,
+                    again + 1,
+                    headings[index],
+                    RunProblemKind.DuplicateColumn,
+                    $"{column.Place} stands over columns {index + 1} and {again + 1}, and {column.Channel} cannot tell which; map it by its number.");
+                continue;
+            }
+
+            if (UnitOf(column, index, units, (kind, message) => refuse(column, 1, index + 1, headings[index], kind, message)) is { } unit)
+            {
+                slots.Add(new(column.Channel, index, headings[index], unit.Scale, unit.Offset + Reference(column, pascals)));
+            }
+        }
+
+        return slots;
+    }
+
+    /// <summary>The unit that mapping and units row agree on; null if they do not.</summary>
+    private static ChannelUnit? UnitOf(RunColumn column, int index, string[]? units, Action<RunProblemKind, string> refuse)
+    {
+        if (units is null)
+        {
+            return column.Unit;
+        }
+
+        string text = index < units.Length ? units[index] : "";
+        bool known = ChannelUnits.TryFind(column.Channel, text, out ChannelUnit said);
+        if (column.Unit is { } unit)
+        {
+            // A factor worked out on two ways may differ in its last figures.
+            if (!known || column.Channel == Channel.Lambda
+                || (Math.Abs(said.Scale - unit.Scale) <= 1e-9 * unit.Scale && Math.Abs(said.Offset - unit.Offset) < 1e-6))
+            {
+                return unit;
+            }
+
+            refuse(
+                RunProblemKind.Unit,
+                $"the units row says \"{said.Text}\" and the mapping {unit.Text}; {column.Channel} is left out until they agree.");
+            return null;
+        }
+
+        if (known)
+        {
+            return said;
+        }
+
+        refuse(
+            RunProblemKind.Unit,
+            $"the units row says \"{CellText.Shown(text)}\", which is no unit of {column.Channel}; give the unit in the mapping.");
+        return null;
+    }
+
+    /// <summary>What is added to the file's pressure, Pa: manifold pressure is kept absolute, rail pressure gauge.</summary>
+    private static double Reference(RunColumn column, double pascals) => (column.Channel, column.Reference) switch
+    {
+        (Channel.ManifoldAbsolute, PressureReference.Gauge) => pascals,
+        (Channel.RailGauge, PressureReference.Absolute) => -pascals,
+        _ => 0,
+    };
+
+    private static string Listed(string[] headings)
+    {
+        const int most = 12;
+        string list = string.Join(", ", headings.Take(most).Select(heading => $"\"{CellText.Shown(heading)}\""));
+        return headings.Length > most ? $"are {list} and {headings.Length - most} more" : $"{(headings.Length == 1 ? "is" : "are")} {list}";
+    }
+}

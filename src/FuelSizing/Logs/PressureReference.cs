@@ -1,0 +1,11 @@
+namespace FuelSizing.Logs;
+
+/// <summary>What a column of pressure is measured against.</summary>
+public enum PressureReference
+{
+    /// <summary>The outside air.</summary>
+    Gauge,
+
+    /// <summary>Vacuum.</summary>
+    Absolute,
+}

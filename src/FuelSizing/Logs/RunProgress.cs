@@ -1,0 +1,15 @@
+using UnitsNet;
+
+namespace FuelSizing.Logs;
+
+/// <summary>How far the reading of a run is.</summary>
+public readonly record struct RunProgress
+{
+    internal RunProgress(long rows, Ratio? share) => (Rows, Share) = (rows, share);
+
+    /// <summary>Rows read so far.</summary>
+    public long Rows { get; }
+
+    /// <summary>How much of the file is read; null where its length is not known.</summary>
+    public Ratio? Share { get; }
+}
