@@ -15,7 +15,7 @@ namespace FuelSizing.Setups;
 /// </remarks>
 /// <example>
 /// <code>
-/// Setup.Of(system, ("full load", fullLoad), ("idle", idle)).Write("wren.json");
+/// Setup.Of(system, ("full load", point), ("idle", idle)).Write("wren.json");
 /// Setup setup = Setup.Read("wren.json");
 /// OperatingResult result = setup.System.Solve(setup.Point("full load"));
 /// </code>
