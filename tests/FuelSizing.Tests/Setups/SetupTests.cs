@@ -137,6 +137,7 @@ public class SetupTests
             Assert.Throws<ArgumentException>(() => Setup.Of(Wren.System(), ("idle", point), ("idle", point))).Message,
             StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => Setup.Of(Wren.System(), (" ", point)));
+        Assert.Throws<ArgumentException>(() => Setup.Of(Wren.System(), ("half \ud800 a character", point)));
     }
 
     [Fact]
