@@ -1,6 +1,6 @@
 using System.Collections.Frozen;
-using FuelSizing.Pumps;
 using FuelSizing.Electrical;
+using FuelSizing.Pumps;
 using UnitsNet;
 
 namespace FuelSizing.Files;
