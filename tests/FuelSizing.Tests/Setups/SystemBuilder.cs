@@ -112,7 +112,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
     {
         ElectricPotential[] volts = [.. Rising(_random.Next(2, 6), 6, 18).Select(Volts)];
         Pressure[] across = [.. Rising(_random.Next(2, 5), 60, 900).Select(value => Kpa(value))];
-        Duration[] Times() => [.. Rising(volts.Length, 0.4, 4).Reverse().Select(time => Milliseconds(time))];
+        Duration[] Times() => [.. Rising(volts.Length, 0.4, 4).OrderDescending().Select(time => Milliseconds(time))];
         return Injector.Of(
             Name("injector"),
             Flow(20, 80),
