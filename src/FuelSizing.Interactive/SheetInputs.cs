@@ -61,7 +61,7 @@ internal static class SheetInputs
         string Way(string name, IReadOnlyList<IFlowLoss> way) =>
             way.Count == 0 ? string.Empty
             : way.Count > MostParts ? Invariant($"{name}: {way.Count} parts")
-            : $"{name}: {string.Join(", ", way.Select(part => part is Line line ? $"{line.Name} {Invariant($"{line.Bore.Millimeters:0.#} mm × {line.Length.Meters:0.#} m")}" : part.Name))}";
+            : $"{name}: {string.Join(", ", way.Select(part => part is Line line ? $"{line.Name} {Invariant($"{line.Bore.Millimeters:0.#} mm × ")}{Readable.Of(line.Length)}" : part.Name))}";
         string[] ways = [.. new[] { Way("to the pump", plumbing.Suction), Way("to the rail", plumbing.Supply), Way("back", plumbing.Back) }.Where(way => way.Length > 0)];
         return ways.Length == 0 ? "none described: pressure at the pump is pressure at the rail" : string.Join("; ", ways);
     }

@@ -51,6 +51,7 @@ public class RefusalTests
     private static readonly HashSet<string> TakesAnything =
     [
         nameof(Readable),
+        typeof(DisplayUnit<>).Name,
         $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}",
         nameof(Distribution),
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.MonteCarlo)}",
