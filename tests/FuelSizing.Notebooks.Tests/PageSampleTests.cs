@@ -19,6 +19,7 @@ public sealed partial class PageSampleTests : IDisposable
         using FuelSizing.Lines;
         using FuelSizing.Logs;
         using FuelSizing.Selection;
+        using FuelSizing.Setups;
         using FuelSizing.Uncertainty;
         using UnitsNet.Units;
 
@@ -50,7 +51,7 @@ public sealed partial class PageSampleTests : IDisposable
         using CellRunner runner = await Prepare(path);
         foreach (string sample in Samples(path))
         {
-            await Runs(runner, Files().Aggregate(sample, (text, file) => text.Replace($"\"{Path.GetFileName(file)}\"", $"@\"{file}\"", StringComparison.Ordinal)));
+            await Runs(runner, InFolder(sample));
         }
     }
 
@@ -68,7 +69,7 @@ public sealed partial class PageSampleTests : IDisposable
         await Runs(runner, $"var catalogue = Catalogue.Read({string.Join(", ", Files().Where(file => file.EndsWith(".csv", StringComparison.Ordinal)).Select(file => $"@\"{file}\""))});", inBlock: false);
         foreach (string example in examples)
         {
-            await Runs(runner, example);
+            await Runs(runner, InFolder(example));
         }
     }
 
@@ -127,6 +128,9 @@ public sealed partial class PageSampleTests : IDisposable
             }
         }
 
+        // Samples about setups write this one before they read it.
+        File.WriteAllText(Path.Combine(_folder.FullName, "wren.json"), string.Empty);
+
         CellRunner runner = new();
         await Runs(runner, Samples(Repository.PathOf("README.md")).First(), inBlock: false);
         await Runs(runner, Names, inBlock: false);
@@ -136,6 +140,9 @@ public sealed partial class PageSampleTests : IDisposable
     // A list of parts is named by its kind; any other table is a recorded run.
     private static string[] FilesOf(string head) =>
         head is "injectors" or "pumps" or "regulators" ? [$"{head}.csv"] : ["pull.csv", "season.csv"];
+
+    private string InFolder(string sample) => Files().Aggregate(
+        sample, (text, file) => text.Replace($"\"{Path.GetFileName(file)}\"", $"@\"{file}\"", StringComparison.Ordinal));
 
     private string[] Files() => Directory.GetFiles(_folder.FullName);
 

@@ -62,6 +62,14 @@ public sealed class FuelDemandModel
     /// <summary>Brake ÷ indicated power of the measured pull.</summary>
     public Ratio MechanicalEfficiency { get; }
 
+    internal static Ratio WithinMechanical(Ratio efficiency, string name) =>
+        Allowed.Between(
+            efficiency,
+            Ratio.FromPercent(50),
+            Ratio.FromPercent(100),
+            "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is usual at full load.",
+            name);
+
     /// <summary>Describes how the engine burns fuel.</summary>
     /// <param name="engine">Size and limits.</param>
     /// <param name="induction">How the charge reaches the manifold.</param>
@@ -91,12 +99,7 @@ public sealed class FuelDemandModel
             induction,
             volumetricEfficiency,
             measuredPower,
-            Allowed.Between(
-                mechanicalEfficiency,
-                Ratio.FromPercent(50),
-                Ratio.FromPercent(100),
-                "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is usual at full load.",
-                nameof(mechanicalEfficiency)),
+            WithinMechanical(mechanicalEfficiency, nameof(mechanicalEfficiency)),
             consumption,
             Allowed.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
     }

@@ -48,10 +48,17 @@ internal sealed class RunningParallel : RunningPumps
         double high = FlowAt(rise * (1 - Beside));
         foreach (RunningPumps branch in _branches)
         {
-            double least = branch.FlowAt(rise * (1 + Beside));
-            double most = branch.FlowAt(rise * (1 - Beside));
+            double above = branch.FlowAt(rise * (1 + Beside));
+            double below = branch.FlowAt(rise * (1 - Beside));
+
+            // A branch that is itself pumps in series finds its flow by iteration: the two may cross by a rounding.
             branch.Describe(
-                high > low ? Math.Clamp(StraightLine.Through<Real>(low, least, high, most, flow), least, most) : least,
+                high > low
+                    ? Math.Clamp(
+                        StraightLine.Through<Real>(low, above, high, below, flow),
+                        Math.Min(above, below),
+                        Math.Max(above, below))
+                    : above,
                 points);
         }
     }

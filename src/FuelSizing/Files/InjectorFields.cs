@@ -1,14 +1,13 @@
 using System.Collections.Frozen;
 using FuelSizing.Injectors;
-using FuelSizing.Selection;
 using UnitsNet;
 
-namespace FuelSizing.Catalogues;
+namespace FuelSizing.Files;
 
 using Pressure = UnitsNet.Pressure;
 
-/// <summary>An injector of a catalogue.</summary>
-internal static class InjectorEntry
+/// <summary>An injector, in a catalogue or in a setup.</summary>
+internal static class InjectorFields
 {
     private const string Table = "dead_times";
 
@@ -27,9 +26,8 @@ internal static class InjectorEntry
     }.ToFrozenDictionary();
 
     /// <summary>Reads it; none if anything is wrong.</summary>
-    public static Candidate<Injector>? Read(Entry entry, ProblemList problems)
+    public static Injector? Read(EntryReader reader)
     {
-        EntryReader reader = new(entry, problems);
         string name = reader.Name();
         VolumeFlow flow = reader.Required("static_flow", Measures.Flow);
         Pressure rated = reader.Required("rated_differential", Measures.Pressure);
@@ -37,45 +35,51 @@ internal static class InjectorEntry
         Density? density = reader.Optional("test_density", Measures.Density);
         Duration shortest = reader.Required("minimum_linear_pulse", Measures.Time);
         Pressure highest = reader.Required("highest_differential", Measures.Pressure);
-        decimal? cost = reader.Cost();
         if (fluid is null != density is null)
         {
             reader.Wrong(
                 fluid is null ? "test_fluid" : "test_density",
-                entry.Line,
+                reader.Line,
                 "is missing. Give test_fluid and test_density both, or neither for n-heptane.");
         }
 
-        DeadTime[] times = [.. reader.Rows(Table).Select(row => new DeadTime(row, reader))];
-        DeadTimeTable? deadTime = OneOrOther(times, reader) ? TableOf(times, reader) : null;
+        DeadTime[] times = [.. reader.Rows(Table).Select(row => new DeadTime(row))];
+        DeadTimeTable? deadTime = OneOrOther(times) ? TableOf(times, reader) : null;
         TestFluid? tested = density is { } heavy && fluid is not null
             ? reader.Make(() => TestFluid.Of(fluid, heavy), FluidFields)
             : TestFluid.Heptane;
-        return reader.Make(
-            () => Candidate.Of(
-                name,
-                Injector.Of(
-                    name,
-                    flow,
-                    rated,
-                    tested!,
-                    deadTime!,
-                    shortest,
-                    highest),
-                cost),
-            Fields);
+        return reader.Make(() => Injector.Of(name, flow, rated, tested!, deadTime!, shortest, highest), Fields);
     }
 
-    private static bool OneOrOther(DeadTime[] times, EntryReader reader)
+    /// <summary>Writes it.</summary>
+    public static void Write(FieldWriter fields, Injector injector)
+    {
+        fields.Text("name", injector.Name);
+        fields.Quantity("static_flow", injector.StaticFlow, Measures.Flow);
+        fields.Quantity("rated_differential", injector.RatedDifferential, Measures.Pressure);
+        fields.Text("test_fluid", injector.TestFluid.Name);
+        fields.Quantity("test_density", injector.TestFluid.Density, Measures.Density);
+        fields.Quantity("minimum_linear_pulse", injector.MinimumLinearPulse, Measures.Time);
+        fields.Quantity("highest_differential", injector.HighestDifferential, Measures.Pressure);
+        fields.Table(Table, injector.DeadTime.Points, (row, point) =>
+        {
+            row.Quantity("voltage", point.Voltage, Measures.Voltage);
+            row.Quantity("differential", point.Differential, Measures.Pressure);
+            row.Quantity("time", point.Time, Measures.Time);
+        });
+    }
+
+    private static bool OneOrOther(DeadTime[] times)
     {
         if (times.All(time => time.Differential is null) || times.All(time => time.Differential is not null))
         {
             return true;
         }
 
-        reader.Wrong(
-            $"{Table}.differential",
-            times.First(time => time.Differential is null).Row.Line,
+        EntryReader row = times.First(time => time.Differential is null).Row;
+        row.Wrong(
+            "differential",
+            row.Line,
             "is missing, though other rows have it. Give it in every row, or in none for a table at one pressure.");
         return false;
     }
@@ -96,7 +100,7 @@ internal static class InjectorEntry
 
         if (rows.Length == 1)
         {
-            reader.Wrong($"{Table}.differential", rows[0][0].Row.Line, "is the same in every row. Leave it out for a table at one pressure.");
+            rows[0][0].Row.Wrong("differential", rows[0][0].Row.Line, "is the same in every row. Leave it out for a table at one pressure.");
             return null;
         }
 
@@ -106,9 +110,10 @@ internal static class InjectorEntry
             if (!row.Select(time => time.Voltage.Volts).SequenceEqual(volts))
             {
                 int off = row.Zip(volts).TakeWhile(pair => pair.First.Voltage.Volts == pair.Second).Count();
-                reader.Wrong(
-                    $"{Table}.voltage",
-                    row[Math.Min(off, row.Length - 1)].Row.Line,
+                EntryReader first = row[Math.Min(off, row.Length - 1)].Row;
+                first.Wrong(
+                    "voltage",
+                    first.Line,
                     "differs from the voltages at the first differential. Give a time for every pair of a voltage and a differential, in the same order.");
                 return null;
             }
@@ -133,15 +138,15 @@ internal static class InjectorEntry
 
     private readonly record struct DeadTime
     {
-        public DeadTime(EntryFields row, EntryReader reader)
+        public DeadTime(EntryReader row)
         {
             Row = row;
-            Voltage = reader.Required(row, "voltage", Measures.Voltage, DeadTimeTable.WithinVoltage);
-            Differential = reader.Optional(row, "differential", Measures.Pressure, DeadTimeTable.WithinDifferential);
-            Time = reader.Required(row, "time", Measures.Time, DeadTimeTable.WithinTime);
+            Voltage = row.Required("voltage", Measures.Voltage, DeadTimeTable.WithinVoltage);
+            Differential = row.Optional("differential", Measures.Pressure, DeadTimeTable.WithinDifferential);
+            Time = row.Required("time", Measures.Time, DeadTimeTable.WithinTime);
         }
 
-        public EntryFields Row { get; }
+        public EntryReader Row { get; }
 
         public ElectricPotential Voltage { get; }
 

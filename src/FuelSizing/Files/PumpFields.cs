@@ -1,14 +1,14 @@
 using System.Collections.Frozen;
+using FuelSizing.Electrical;
 using FuelSizing.Pumps;
-using FuelSizing.Selection;
 using UnitsNet;
 
-namespace FuelSizing.Catalogues;
+namespace FuelSizing.Files;
 
 using Pressure = UnitsNet.Pressure;
 
-/// <summary>A pump of a catalogue.</summary>
-internal static class PumpEntry
+/// <summary>A pump, in a catalogue or in a setup.</summary>
+internal static class PumpFields
 {
     private const string Table = "curve";
 
@@ -17,32 +17,52 @@ internal static class PumpEntry
         ["relief"] = "relief",
         ["condition"] = "condition",
         ["curves"] = Table,
+        ["feed"] = "feed",
     }.ToFrozenDictionary();
 
-    /// <summary>Reads it; none if anything is wrong.</summary>
-    public static Candidate<Pump>? Read(Entry entry, ProblemList problems)
+    /// <summary>Reads it by itself; none if anything is wrong.</summary>
+    public static Pump? Read(EntryReader reader) => Read(reader, null);
+
+    /// <summary>Reads it with the feed that it hangs on; none if anything is wrong.</summary>
+    public static Pump? Read(EntryReader reader, Feed? feed)
     {
-        EntryReader reader = new(entry, problems);
         string name = reader.Name();
         Pressure? relief = reader.Optional("relief", Measures.Pressure);
         Ratio? condition = reader.Optional("condition", Measures.Share);
-        decimal? cost = reader.Cost();
-        CurvePoint[] points = [.. reader.Rows(Table).Select(row => new CurvePoint(row, reader))];
-        Pump? pump = OneOrOther(points, reader) ? PumpOf(name, points, reader) : null;
-        return reader.Make(
-            () => Candidate.Of(name, Pump.Of(pump!.Curves, relief, condition), cost), Fields);
+        CurvePoint[] points = [.. reader.Rows(Table).Select(row => new CurvePoint(row))];
+        Pump? pump = OneOrOther(points) ? PumpOf(name, points, reader) : null;
+        return reader.Make(() => Pump.Of(pump!.Curves, relief, condition, feed), Fields);
     }
 
-    private static bool OneOrOther(CurvePoint[] points, EntryReader reader)
+    /// <summary>Writes it, without its feed.</summary>
+    public static void Write(FieldWriter fields, Pump pump)
+    {
+        fields.Text("name", pump.Name);
+        fields.Quantity("relief", pump.Relief, Measures.Pressure);
+        fields.Quantity("condition", pump.Condition, Measures.Share);
+        fields.Table(
+            Table,
+            pump.Curves.SelectMany(curve => curve.Points, (curve, point) => (curve.Voltage, Point: point)),
+            (row, measured) =>
+            {
+                row.Quantity("voltage", measured.Voltage, Measures.Voltage);
+                row.Quantity("pressure_rise", measured.Point.PressureRise, Measures.Pressure);
+                row.Quantity("flow", measured.Point.Flow, Measures.Flow);
+                row.Quantity("current", measured.Point.Current, Measures.Current);
+            });
+    }
+
+    private static bool OneOrOther(CurvePoint[] points)
     {
         if (points.All(point => point.Current is null) || points.All(point => point.Current is not null))
         {
             return true;
         }
 
-        reader.Wrong(
-            $"{Table}.current",
-            points.First(point => point.Current is null).Row.Line,
+        EntryReader row = points.First(point => point.Current is null).Row;
+        row.Wrong(
+            "current",
+            row.Line,
             "is missing, though other rows have it. Give it in every row or in none.");
         return false;
     }
@@ -73,16 +93,16 @@ internal static class PumpEntry
 
     private readonly record struct CurvePoint
     {
-        public CurvePoint(EntryFields row, EntryReader reader)
+        public CurvePoint(EntryReader row)
         {
             Row = row;
-            Voltage = reader.Required(row, "voltage", Measures.Voltage, PumpCurve.WithinVoltage);
-            PressureRise = reader.Required(row, "pressure_rise", Measures.Pressure, PumpCurve.WithinRise);
-            Flow = reader.Required(row, "flow", Measures.Flow, PumpCurve.WithinFlow);
-            Current = reader.Optional(row, "current", Measures.Current, PumpCurve.WithinCurrent);
+            Voltage = row.Required("voltage", Measures.Voltage, PumpCurve.WithinVoltage);
+            PressureRise = row.Required("pressure_rise", Measures.Pressure, PumpCurve.WithinRise);
+            Flow = row.Required("flow", Measures.Flow, PumpCurve.WithinFlow);
+            Current = row.Optional("current", Measures.Current, PumpCurve.WithinCurrent);
         }
 
-        public EntryFields Row { get; }
+        public EntryReader Row { get; }
 
         public ElectricPotential Voltage { get; }
 

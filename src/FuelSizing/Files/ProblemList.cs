@@ -1,14 +1,15 @@
-namespace FuelSizing.Catalogues;
+namespace FuelSizing.Files;
 
 /// <summary>The problems of one reading, as many as a person would go through.</summary>
 internal sealed class ProblemList
 {
     private const int Most = 1000;
+    private const int LongestField = 120;
 
-    private readonly List<CatalogueProblem> _found = [];
+    private readonly List<FileProblem> _found = [];
 
     /// <summary>What was found, files in the order of reading, lines rising.</summary>
-    public IReadOnlyList<CatalogueProblem> Found =>
+    public IReadOnlyList<FileProblem> Found =>
     [
         .. _found
             .Distinct()
@@ -28,16 +29,13 @@ internal sealed class ProblemList
         if (!Full)
         {
             // A field's name and parts of the message come from the file, and may hold anything.
-            _found.Add(new(file, line, string.IsNullOrWhiteSpace(field) ? "(blank)" : Shown(field), OneLine(message)));
+            _found.Add(new(file, line, string.IsNullOrWhiteSpace(field) ? "(blank)" : Shown(field, LongestField), OneLine(message)));
         }
     }
 
     /// <summary>A text of a file as a message shows it: not too long.</summary>
-    public static string Shown(string text)
-    {
-        const int Most = 40;
-        return OneLine(text.Length <= Most ? text : text[..Most] + "…");
-    }
+    public static string Shown(string text, int most = 40) =>
+        OneLine(text.Length <= most ? text : text[..most] + "…");
 
     private static string OneLine(string text) =>
         string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));

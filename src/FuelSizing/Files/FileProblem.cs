@@ -1,11 +1,11 @@
 using System.Globalization;
 
-namespace FuelSizing.Catalogues;
+namespace FuelSizing.Files;
 
-/// <summary>One thing wrong in a catalogue's file, and where.</summary>
-public sealed record CatalogueProblem
+/// <summary>One thing wrong in a file, and where.</summary>
+public sealed record FileProblem
 {
-    internal CatalogueProblem(string file, int line, string field, string message) =>
+    internal FileProblem(string file, int line, string field, string message) =>
         (File, Line, Field, Message) = (file, line, field, message);
 
     /// <summary>The file, as it was named to the reader.</summary>
