@@ -34,9 +34,9 @@ internal sealed unsafe class PointPeers
     {
         FuelSystem system = InventedCar.System;
         Conditions usual = Conditions.Usual;
-        DemandConstants<Real> engine = system.Demand.Constants<Real>();
-        InjectionConstants<Real> injectors = system.InjectionConstants<Real>();
-        RegulatorConstants regulator = system.Regulator.Singles.Single();
+        DemandConstants<Real> engine = system.Demand.ConstantsOf<Real>();
+        InjectionConstants<Real> injectors = system.InjectionOf<Real>();
+        Pressure.RailSetting regulator = system.Regulator.Setting!.Value;
         _c = new(
             engine.Displacement,
             engine.RevolutionsPerCycle.Value,

@@ -13,10 +13,10 @@ internal static class CircuitText
     public const string Unknown = "cannot say";
 
     /// <summary>A loss, for instance <c>3.4 kPa</c>.</summary>
-    public static string Loss(UnitsNet.Pressure pressure) => Text(pressure.Kilopascals, "#,##0.0", "kPa");
+    public static string Loss(UnitsNet.Pressure pressure) => Readable.PressureLoss(pressure);
 
     /// <summary>A gain or loss with its sign, for instance <c>−3.4 kPa</c>.</summary>
-    public static string Change(UnitsNet.Pressure pressure) => Text(pressure.Kilopascals, "+#,##0.0;−#,##0.0;0.0", "kPa");
+    public static string Change(UnitsNet.Pressure pressure) => Readable.PressureChange(pressure);
 
     /// <summary>Heat, for instance <c>62 W</c>.</summary>
     public static string Heat(Power power) => Text((double)power.Watts, "#,##0", "W");
@@ -28,7 +28,7 @@ internal static class CircuitText
     public static string Heat(LinearPowerDensity heat) => Text((double)heat.WattsPerMeter, "#,##0.0", "W/m");
 
     /// <summary>A length of line or wire, for instance <c>4.5 m</c>.</summary>
-    public static string Metres(Length length) => Text(length.Meters, "0.0", "m");
+    public static string Metres(Length length) => Readable.Of(length);
 
     /// <summary>A value, or that it cannot be said.</summary>
     public static string Known<T>(T? value, Func<T, string> text)

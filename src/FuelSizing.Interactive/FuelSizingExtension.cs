@@ -1,3 +1,4 @@
+using FuelSizing.Findings;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
@@ -25,6 +26,8 @@ public static class FuelSizingExtension
         Show<Verdict>(SizingCallouts.Verdict);
         Show<Ranking>(ranking => SelectionTables.Best(ranking));
         Show<Combination>(SelectionTables.Margins);
+        Show<RunFindings>(FindingTables.Findings);
+        Show<Calibration>(FindingTables.Calibrated);
         Show<MonteCarloResult>(UncertaintyTables.Chances);
         Show<TornadoResult>(UncertaintyTables.Tornado);
         Show<SobolResult>(UncertaintyTables.Sobol);

@@ -19,11 +19,11 @@ internal static class OutputFigures
     public static double Number(IQuantity quantity) => quantity switch
     {
         Ratio ratio => IsPlain(ratio) ? ratio.DecimalFractions : ratio.Percent,
-        UnitsNet.Pressure pressure => pressure.Kilopascals,
-        MassFlow flow => flow.GramsPerSecond,
+        UnitsNet.Pressure pressure => DisplayUnits.Pressure.ValueOf(pressure),
+        MassFlow flow => DisplayUnits.MassFlow.ValueOf(flow),
         ElectricPotential voltage => voltage.Volts,
-        Temperature temperature => temperature.DegreesCelsius,
-        BrakeSpecificFuelConsumption consumption => consumption.GramsPerKiloWattHour,
+        Temperature temperature => DisplayUnits.Temperature.ValueOf(temperature),
+        BrakeSpecificFuelConsumption consumption => DisplayUnits.Consumption.ValueOf(consumption),
         _ => throw Unforeseen(quantity),
     };
 
@@ -31,11 +31,11 @@ internal static class OutputFigures
     public static string Unit(IQuantity quantity) => quantity switch
     {
         Ratio ratio => IsPlain(ratio) ? "1" : "%",
-        UnitsNet.Pressure => "kPa",
-        MassFlow => "g/s",
+        UnitsNet.Pressure => DisplayUnits.Pressure.Unit,
+        MassFlow => DisplayUnits.MassFlow.Unit,
         ElectricPotential => "V",
-        Temperature => "°C",
-        BrakeSpecificFuelConsumption => "g/kWh",
+        Temperature => DisplayUnits.Temperature.Unit,
+        BrakeSpecificFuelConsumption => DisplayUnits.Consumption.Unit,
         _ => throw Unforeseen(quantity),
     };
 

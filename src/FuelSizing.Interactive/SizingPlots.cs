@@ -7,7 +7,7 @@ namespace FuelSizing.Interactive;
 /// <summary>Plots of the library's results.</summary>
 public static class SizingPlots
 {
-    private static readonly PlotAxis BoostAxis = new("Boost", "bar");
+    private static PlotAxis BoostAxis => new("Boost", DisplayUnits.Boost.Unit);
 
     /// <summary>Rail pressure, manifold pressure and the difference that the injector sees, across boost.</summary>
     /// <param name="sweep">The sweep, of two boosts or more.</param>
@@ -22,11 +22,11 @@ public static class SizingPlots
         return new LinePlot(
             $"Rail pressure across boost at {Readable.Of(sweep.Speeds[speed])}",
             BoostAxis,
-            new PlotAxis("Pressure", "kPa"),
+            new PlotAxis("Pressure", DisplayUnits.Pressure.Unit),
             [
-                Line("rail, gauge", column, result => result.RailGauge.Kilopascals),
-                Line("across the injector", column, result => result.InjectorDifferential.Kilopascals),
-                Line("boost", column, result => result.Point.Boost.Kilopascals),
+                Line("rail, gauge", column, result => DisplayUnits.Pressure.ValueOf(result.RailGauge)),
+                Line("across the injector", column, result => DisplayUnits.Pressure.ValueOf(result.InjectorDifferential)),
+                Line("boost", column, result => DisplayUnits.Pressure.ValueOf(result.Point.Boost)),
             ]);
     }
 
@@ -52,7 +52,7 @@ public static class SizingPlots
             BoostAxis,
             new PlotAxis("Duty cycle", "%"),
             [.. sweep.Speeds.Select(speed => speed.RevolutionsPerMinute)],
-            [.. sweep.Boosts.Select(boost => boost.Bars)],
+            [.. sweep.Boosts.Select(DisplayUnits.Boost.ValueOf)],
             duty)
             .WithLimit($"limit {Readable.Of(sweep.System.Limits.DutyCycle)}", sweep.System.Limits.DutyCycle.Percent);
     }
@@ -69,17 +69,17 @@ public static class SizingPlots
         OperatingResult[] most = [.. SizingTables.Busiest(sweep)];
         return new LinePlot(
             "Pump against demand",
-            new PlotAxis("Pressure at the pump", "kPa"),
-            new PlotAxis("Flow", "L/h"),
+            new PlotAxis("Pressure at the pump", DisplayUnits.Pressure.Unit),
+            new PlotAxis("Flow", DisplayUnits.PumpFlow.Unit),
             [
                 new PlotLine(
                     $"{sweep.System.Pump.Name} on {Readable.Of(supply)}",
-                    [.. curve.Select(point => point.PressureRise.Kilopascals)],
-                    [.. curve.Select(point => point.Flow.LitersPerHour)]),
+                    [.. curve.Select(point => DisplayUnits.Pressure.ValueOf(point.PressureRise))],
+                    [.. curve.Select(point => DisplayUnits.PumpFlow.ValueOf(point.Flow))]),
                 new PlotLine(
                     "injected, at the pressure set",
-                    [.. most.Select(result => result.RailSetGauge.Kilopascals)],
-                    [.. most.Select(result => result.InjectedFlow.LitersPerHour)]),
+                    [.. most.Select(result => DisplayUnits.Pressure.ValueOf(result.RailSetGauge))],
+                    [.. most.Select(result => DisplayUnits.PumpFlow.ValueOf(result.InjectedFlow))]),
             ])
             .WithNote($"Demand is that of the speed that asks most, from {Readable.Boost(sweep.Boosts[0])} to {Readable.Boost(sweep.Boosts[^1])} of boost.");
     }
@@ -159,8 +159,8 @@ public static class SizingPlots
         double highest = MostOverMarks * pictures.Max(picture => picture.Tallest);
         var plot = new LinePlot(
             title,
-            new PlotAxis("Flow through the pumps", "L/h"),
-            new PlotAxis("Pressure rise", "kPa"),
+            new PlotAxis("Flow through the pumps", DisplayUnits.PumpFlow.Unit),
+            new PlotAxis("Pressure rise", DisplayUnits.Pressure.Unit),
             [
                 .. Distinct([.. pictures.Select(picture => picture.Pump(highest))], ""),
                 .. Distinct([.. pictures.Select(picture => picture.System(furthest, highest))], "asked for: "),
@@ -196,7 +196,7 @@ public static class SizingPlots
     }
 
     private static PlotLine Line(string name, OperatingResult[] column, Func<OperatingResult, double> value) =>
-        new(name, [.. column.Select(result => result.Point.Boost.Bars)], [.. column.Select(value)]);
+        new(name, [.. column.Select(result => DisplayUnits.Boost.ValueOf(result.Point.Boost))], [.. column.Select(value)]);
 
     private static OperatingResult[] Column(SweepResult sweep, int speed) =>
         [.. Enumerable.Range(0, sweep.Boosts.Count).Select(boost => sweep.At(speed, boost))];

@@ -39,6 +39,33 @@ public static class SizingTables
             ]);
     }
 
+    /// <summary>The working of one operating point: each equation, the numbers put in, what comes out, and the source.</summary>
+    /// <param name="result">The solved point.</param>
+    /// <returns>The table: the given figures, then a line a step.</returns>
+    /// <exception cref="ArgumentNullException">There is no result.</exception>
+    public static Table Working(OperatingResult result)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        Working working = result.Working;
+        return new Table(
+            $"The working at {result.Point}",
+            [
+                TableColumn.Text("Quantity"),
+                TableColumn.Text("Equation"),
+                TableColumn.Text("Numbers, SI units"),
+                TableColumn.Number("Value"),
+                TableColumn.Number("That is"),
+                TableColumn.Text("From"),
+            ],
+            [
+                .. working.Given.Select(given => (IReadOnlyList<string>)
+                    [given.Name, given.Symbol, "given", given.Value, given.Readable, given.Source]),
+                .. working.Steps.Select(step => (IReadOnlyList<string>)
+                    [step.Name, $"{step.Symbol} = {step.Equation}", step.Numbers!, step.Value, step.Readable, step.Source]),
+            ],
+            "Written by the equations themselves. a·10^b is a times ten to the power b.");
+    }
+
     /// <summary>Fuel demand both ways over the boosts of a sweep, at the speed that asks most.</summary>
     /// <param name="sweep">The sweep.</param>
     /// <returns>The table, a line a boost.</returns>

@@ -36,40 +36,40 @@ internal sealed class SystemPicture
         _pumpName = $"{(result.System.Pump is Pumps.Pump ? pumps : pumps[1..^1])} on {Readable.Of(fed)}{(first?.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
 
         // A thousandth of a litre an hour is far under what a line shows; at deadhead the curve's end is no neater than that.
-        _pump = [.. curve.Select(point => (Math.Round(point.Flow.LitersPerHour, 3), point.PressureRise.Kilopascals))];
-        FreeFlow = curve.Max(point => point.Flow.LitersPerHour);
+        _pump = [.. curve.Select(point => (Math.Round(DisplayUnits.PumpFlow.ValueOf(point.Flow), 3), DisplayUnits.Pressure.ValueOf(point.PressureRise)))];
+        FreeFlow = curve.Max(point => DisplayUnits.PumpFlow.ValueOf(point.Flow));
         Point = circuit.PumpFlow is { } flow && circuit.OutletGauge - circuit.InletGauge is { } rise
-            ? (flow.LitersPerHour, rise.Kilopascals)
+            ? (DisplayUnits.PumpFlow.ValueOf(flow), DisplayUnits.Pressure.ValueOf(rise))
             : null;
-        Tallest = Math.Max(result.RailSetGauge.Kilopascals, Point?.Rise ?? 0);
+        Tallest = Math.Max(DisplayUnits.Pressure.ValueOf(result.RailSetGauge), Point?.Rise ?? 0);
     }
 
     /// <summary>The name of the mark.</summary>
     public string Name { get; }
 
-    /// <summary>Delivered against no pressure, L/h.</summary>
+    /// <summary>Delivered against no pressure, in the unit of flows.</summary>
     public double FreeFlow { get; }
 
-    /// <summary>The higher of the rail's set pressure and the rise over the pumps, kPa.</summary>
+    /// <summary>The higher of the rail's set pressure and the rise over the pumps, in the unit of pressures.</summary>
     public double Tallest { get; }
 
-    /// <summary>Where the pumps run, L/h and kPa; none where their data says nothing.</summary>
+    /// <summary>Where the pumps run, in the units of flows and pressures; none where their data says nothing.</summary>
     public (double Flow, double Rise)? Point { get; }
 
-    /// <summary>The pumps' curve at the voltage that their wiring is fed with, cut off over a pressure in kPa.</summary>
+    /// <summary>The pumps' curve at the voltage that their wiring is fed with, cut off over a pressure.</summary>
     public PlotLine Pump(double highest) => new(
         _pumpName,
         [.. _pump.Select(point => point.Flow)],
         [.. _pump.Select(point => point.Rise <= highest ? point.Rise : double.NaN)]);
 
-    /// <summary>The system's curve, up to a flow in L/h and cut off over a pressure in kPa.</summary>
+    /// <summary>The system's curve, up to a flow and cut off over a pressure.</summary>
     public PlotLine System(double furthest, double highest)
     {
         CircuitResult circuit = _result.Circuit;
-        double end = Math.Min(furthest, circuit.HighestKnownFlow.LitersPerHour);
+        double end = Math.Min(furthest, DisplayUnits.PumpFlow.ValueOf(circuit.HighestKnownFlow));
         double[] flows = [.. Enumerable.Range(0, Points).Select(point => end * point / (Points - 1))];
-        double[] rises = [.. flows.Select(flow => circuit.PressureAsked(
-            UnitMath.Min(VolumeFlow.FromLitersPerHour(flow), circuit.HighestKnownFlow)).Kilopascals)];
+        double[] rises = [.. flows.Select(flow => DisplayUnits.Pressure.ValueOf(circuit.PressureAsked(
+            UnitMath.Min(DisplayUnits.PumpFlow.Quantity(flow), circuit.HighestKnownFlow))))];
         return new PlotLine(
             Name,
             flows,

@@ -197,8 +197,8 @@ public class InputSettingTests
     {
         foreach (string path in Directory.GetFiles(Repository.PathOf("notebooks"), "*.ipynb"))
         {
-            var (_, changed) = InputsCell.Apply(NotebookReader.Read(new FileInfo(path)), InputSetting.Parse(["boost=0.55", "fuel=E10", "cylinders=4"]));
-            Assert.Equal("Pressure.FromBars(0.55)", changed[0].Is);
+            var (_, changed) = InputsCell.Apply(NotebookReader.Read(new FileInfo(path)), InputSetting.Parse(["coolerEffectiveness=60", "cylinders=4"]));
+            Assert.Equal("Ratio.FromPercent(60.0)", changed[0].Is);
         }
     }
 

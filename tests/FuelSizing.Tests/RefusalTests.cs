@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -51,6 +52,7 @@ public class RefusalTests
     private static readonly HashSet<string> TakesAnything =
     [
         nameof(Readable),
+        typeof(DisplayUnit<>).Name,
         $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}",
         nameof(Distribution),
         $"{nameof(PointBatch)}.{nameof(PointBatch.Evaluate)}",
@@ -472,6 +474,41 @@ public class RefusalTests
         new(null, typeof(SystemOutput), nameof(SystemOutput.ReserveOf), Part.Pump),
         new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5)),
         new(Sampled.All, typeof(Chance), nameof(Chance.Interval), Wren.Percent(95)),
+        new(
+            null,
+            typeof(SensorAccuracy),
+            nameof(SensorAccuracy.Of),
+            Wren.Kpa(2),
+            Wren.Kpa(0.5),
+            Wren.Ms(0.01),
+            Wren.Percent(1),
+            Wren.Percent(1),
+            Wren.Percent(1),
+            Wren.Kpa(3),
+            Wren.Kpa(1),
+            Wren.Percent(1)),
+        new(
+            null,
+            typeof(PlanTolerance),
+            nameof(PlanTolerance.Of),
+            Wren.Percent(3),
+            ElectricResistance.FromMilliohms(10),
+            Wren.Percent(30),
+            Wren.Kpa(5),
+            Wren.Percent(2),
+            Wren.Kpa(2),
+            Wren.Percent(1.5),
+            Wren.Ms(0.03),
+            Wren.Percent(2.5),
+            Wren.Percent(4),
+            Wren.Volt(0.3)),
+        new(null, typeof(RunCheck), nameof(RunCheck.Of), System, null, null, null, Wren.Percent(15)),
+        new(
+            FuelSizing.Findings.Calibration.Of(System, RecordedRun.Of("r", Atmosphere.Standard, [])),
+            typeof(FuelSizing.Findings.Calibration),
+            nameof(FuelSizing.Findings.Calibration.Correlation),
+            CalibratedQuantity.PumpFlow,
+            CalibratedQuantity.RegulatorGain),
         new(Sampled.All, typeof(Chance), nameof(Chance.Reaches), Wren.Percent(99), Wren.Percent(95)),
         new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.FirstOrderInterval), Wren.Percent(95)),
         new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.TotalInterval), Wren.Percent(95)),

@@ -1,4 +1,4 @@
-using System.Text;
+using FuelSizing.Files;
 using FuelSizing.Injectors;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
@@ -15,8 +15,6 @@ namespace FuelSizing.Catalogues;
 /// </remarks>
 public sealed class Catalogue
 {
-    private const long MostBytes = 64 << 20;
-
     private Catalogue(
         IReadOnlyList<Candidate<Injector>> injectors,
         IReadOnlyList<Candidate<Pump>> pumps,
@@ -47,13 +45,13 @@ public sealed class Catalogue
         }
 
         ProblemList problems = new();
-        List<CatalogueText> texts = [];
+        List<FileText> texts = [];
         foreach (string file in files)
         {
             WithKnownEnding(file, nameof(files));
-            if (Text(file, problems) is { } text)
+            if (FileText.Of(file, problems) is { } text)
             {
-                texts.Add(new(file, text));
+                texts.Add(text);
             }
         }
 
@@ -84,33 +82,7 @@ public sealed class Catalogue
         }
     }
 
-    private static string? Text(string file, ProblemList problems)
-    {
-        using FileStream stream = File.OpenRead(file);
-        if (stream.Length > MostBytes)
-        {
-            problems.Add(file, 1, "file", "is larger than 64 MB. Split it.");
-            return null;
-        }
-
-        byte[] bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
-        ReadOnlySpan<byte> content = bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble)
-            ? bytes.AsSpan(Encoding.UTF8.Preamble.Length)
-            : bytes;
-        try
-        {
-            return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(content);
-        }
-        catch (DecoderFallbackException invalid)
-        {
-            int line = 1 + content[..Math.Max(0, invalid.Index)].Count((byte)'\n');
-            problems.Add(file, line, "file", "is not UTF-8 here. Save it as UTF-8.");
-            return null;
-        }
-    }
-
-    private static Catalogue Of(IReadOnlyList<CatalogueText> texts, ProblemList problems)
+    private static Catalogue Of(IReadOnlyList<FileText> texts, ProblemList problems)
     {
         Entry[] entries =
         [
@@ -118,9 +90,9 @@ public sealed class Catalogue
                 IsJson(text.Name) ? JsonCatalogue.Entries(text, problems) : CsvCatalogue.Entries(text, problems)),
         ];
         NamedOnce(entries, problems);
-        Candidate<Injector>[] injectors = Parts(entries, "injectors", entry => InjectorEntry.Read(entry, problems));
-        Candidate<Pump>[] pumps = Parts(entries, "pumps", entry => PumpEntry.Read(entry, problems));
-        RegulatorEntry[] alone = Parts(entries, "regulators", entry => new RegulatorEntry(entry, problems));
+        Candidate<Injector>[] injectors = Parts(entries, "injectors", entry => Listed(entry.Reader(problems), InjectorFields.Read));
+        Candidate<Pump>[] pumps = Parts(entries, "pumps", entry => Listed(entry.Reader(problems), PumpFields.Read));
+        RegulatorEntry[] alone = Parts(entries, "regulators", entry => new RegulatorEntry(entry.Reader(problems)));
         Candidate<PressureRegulator>[] regulators =
             [.. alone.Select(regulator => regulator.Among(alone)).OfType<Candidate<PressureRegulator>>()];
         return problems.Any
@@ -131,6 +103,14 @@ public sealed class Catalogue
     private static T[] Parts<T>(Entry[] entries, string kind, Func<Entry, T?> read)
         where T : class =>
         [.. entries.Where(entry => entry.Kind.Name == kind).Select(read).OfType<T>()];
+
+    private static Candidate<T>? Listed<T>(EntryReader reader, Func<EntryReader, T?> read)
+        where T : class
+    {
+        string name = reader.Name();
+        decimal? cost = reader.Cost();
+        return read(reader) is { } part ? Candidate.Of(name, part, cost) : null;
+    }
 
     private static void NamedOnce(Entry[] entries, ProblemList problems)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using FuelSizing.Files;
 using nietras.SeparatedValues;
 
 namespace FuelSizing.Catalogues;
@@ -22,7 +23,7 @@ internal sealed partial class CsvCatalogue
     private CsvCatalogue(string file, ProblemList problems) => (_file, _problems) = (file, problems);
 
     /// <summary>The parts that a text lists; what is wrong with its form is kept as problems.</summary>
-    public static IReadOnlyList<Entry> Entries(in CatalogueText text, ProblemList problems)
+    public static IReadOnlyList<Entry> Entries(in FileText text, ProblemList problems)
     {
         CsvCatalogue reader = new(text.Name, problems);
         reader.Read(text.Text);
@@ -131,10 +132,10 @@ internal sealed partial class CsvCatalogue
         bool further = _entries.Count > 0 && name.Length > 0 && _entries[^1].Fields[EntryKind.NameField]?.Text == name;
         if (!further)
         {
-            _entries.Add(new(_file, _kind!, line));
+            _entries.Add(new(_file, _kind!, new(line)));
             if (name.Length > 0)
             {
-                _entries[^1].Fields.TryAdd(EntryKind.NameField, new(name, null, line));
+                _entries[^1].Fields.TryAdd(EntryKind.NameField, new EntryValue(name, null, line));
             }
         }
 
@@ -171,8 +172,15 @@ internal sealed partial class CsvCatalogue
 
         if (row.Names.Any())
         {
-            entry.Add(_kind!.Table!, row);
+            Table(entry.Fields, _kind!.Table!).Rows.Add(row);
         }
+    }
+
+    private static EntryList Table(EntryFields part, string table)
+    {
+        EntryList list = part.List(table) ?? new(part.Line, false, []);
+        part.TryAdd(table, list);
+        return list;
     }
 
     /// <summary>The text of a cell without its quotes; none where they do not match, which is kept as a problem.</summary>

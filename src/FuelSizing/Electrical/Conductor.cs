@@ -17,8 +17,10 @@ public sealed record Conductor
 
     private readonly double _ohmsPerMetreAt20;
 
-    private Conductor(string name, double area, ConductorMaterial material, double ohmsPerMetreAt20)
+    private Conductor(
+        string name, double area, ConductorMaterial material, double ohmsPerMetreAt20, ConductorSize size)
     {
+        Size = new(size);
         Name = name;
         SquareMetres = area;
         Area = Area.FromSquareMeters(area);
@@ -46,6 +48,8 @@ public sealed record Conductor
     public ConductorMaterial Material { get; }
 
     internal double SquareMetres { get; }
+
+    internal Given<ConductorSize> Size { get; }
 
     /// <summary>
     /// A stranded conductor of the American wire gauge: d = 0.127 mm · 92^((36 − n)/39) (ASTM B258), with
@@ -121,7 +125,8 @@ public sealed record Conductor
             Readable.Of(area),
             area.SquareMeters,
             material,
-            PerMetre(area.SquareMeters, material, lay.DecimalFractions));
+            PerMetre(area.SquareMeters, material, lay.DecimalFractions),
+            new() { Area = area, Lay = lay });
     }
 
     /// <summary>Resistance of a length: R = ρ20 (1 + α (t − 20 °C)) · (1 + k) L/A.</summary>
@@ -145,13 +150,19 @@ public sealed record Conductor
         string name = gauge > 0
             ? string.Create(CultureInfo.InvariantCulture, $"AWG {gauge}")
             : string.Create(CultureInfo.InvariantCulture, $"AWG {1 - gauge}/0");
-        return new(name, area, material, PerMetre(area, material, UsualLay.DecimalFractions));
+        return new(
+            name, area, material, PerMetre(area, material, UsualLay.DecimalFractions), new() { Gauge = gauge });
     }
 
     internal static Conductor OfMetric(double squareMillimetres, double ohmsPerKilometre)
     {
         Area area = Area.FromSquareMillimeters(squareMillimetres);
-        return new(Readable.Of(area), area.SquareMeters, ConductorMaterial.Copper, ohmsPerKilometre / 1000);
+        return new(
+            Readable.Of(area),
+            area.SquareMeters,
+            ConductorMaterial.Copper,
+            ohmsPerKilometre / 1000,
+            new() { Nominal = area });
     }
 
     internal static Length WithinLength(Length length, string name) =>

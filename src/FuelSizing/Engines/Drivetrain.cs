@@ -18,12 +18,11 @@ public static class Drivetrain
     public static Power ToCrank(Power wheelPower, Ratio loss) =>
         Power.FromWatts((double)BoostedPower.CrankFromWheel<Real>(
             (double)Within(wheelPower, nameof(wheelPower)).Watts,
-            Allowed.Between(
-                loss,
-                Ratio.Zero,
-                Ratio.FromPercent(40),
-                "Give the share of crank power lost on the way to the wheels.",
-                nameof(loss)).DecimalFractions));
+            WithinLoss(loss, nameof(loss)).DecimalFractions));
+
+    internal static Ratio WithinLoss(Ratio loss, string name) =>
+        Allowed.Between(
+            loss, Ratio.Zero, Ratio.FromPercent(40), "Give the share of crank power lost on the way to the wheels.", name);
 
     internal static Power Within(Power power, string name) =>
         Allowed.Between(

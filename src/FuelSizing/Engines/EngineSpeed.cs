@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace FuelSizing.Engines;
 
-/// <summary>Checks on engine speeds, given back in revolutions per second.</summary>
+/// <summary>Checks on engine speeds, given back in revolutions per second or as they are.</summary>
 internal static class EngineSpeed
 {
     private static readonly RotationalSpeed Slowest = RotationalSpeed.FromRevolutionsPerMinute(100);
@@ -12,13 +12,16 @@ internal static class EngineSpeed
     public static double Least => Slowest.RevolutionsPerSecond;
 
     /// <summary>A speed that an engine can turn at.</summary>
-    public static double Within(RotationalSpeed speed, string name) =>
+    public static double Within(RotationalSpeed speed, string name) => Checked(speed, name).RevolutionsPerSecond;
+
+    /// <summary>The speed itself, checked.</summary>
+    public static RotationalSpeed Checked(RotationalSpeed speed, string name) =>
         Allowed.Between(
             speed,
             Slowest,
             RotationalSpeed.FromRevolutionsPerMinute(25_000),
             "Give the crankshaft's speed.",
-            name).RevolutionsPerSecond;
+            name);
 
     /// <summary>A speed that a table covers.</summary>
     public static double Covered(RotationalSpeed speed, Curve table, string what, string name)

@@ -16,7 +16,6 @@ public sealed class FuelDemandModel
     // Nearer to a bound than this share of it, the comparison is left to the units.
     private const double Hair = 1e-9;
 
-    private readonly DemandConstants<Real> _constants;
     private readonly double _least;
     private readonly double _most;
     private readonly double _mostBoost;
@@ -34,7 +33,7 @@ public sealed class FuelDemandModel
         (Engine, Induction, Consumption, Basis) = (engine, induction, consumption, basis);
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
         MechanicalEfficiency = mechanicalEfficiency;
-        _constants = Constants<Real>();
+        Constants = ConstantsOf<Real>();
         _least = Math.Max(volumetricEfficiency.BySpeed.First, measuredPower.BySpeed.First) * (1 + Hair);
         _most = Math.Min(
             engine.SpeedLimit.RevolutionsPerSecond,
@@ -63,6 +62,14 @@ public sealed class FuelDemandModel
 
     /// <summary>Brake ÷ indicated power of the measured pull.</summary>
     public Ratio MechanicalEfficiency { get; }
+
+    internal static Ratio WithinMechanical(Ratio efficiency, string name) =>
+        Allowed.Between(
+            efficiency,
+            Ratio.FromPercent(50),
+            Ratio.FromPercent(100),
+            "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is usual at full load.",
+            name);
 
     /// <summary>Describes how the engine burns fuel.</summary>
     /// <param name="engine">Size and limits.</param>
@@ -93,22 +100,20 @@ public sealed class FuelDemandModel
             induction,
             volumetricEfficiency,
             measuredPower,
-            Allowed.Between(
-                mechanicalEfficiency,
-                Ratio.FromPercent(50),
-                Ratio.FromPercent(100),
-                "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is usual at full load.",
-                nameof(mechanicalEfficiency)),
+            WithinMechanical(mechanicalEfficiency, nameof(mechanicalEfficiency)),
             consumption,
             Allowed.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
     }
+
+    /// <summary>What the chain of equations is given, the same at every point.</summary>
+    internal DemandConstants<Real> Constants { get; }
 
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
         new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, consumption, Basis);
 
     /// <summary>The model in SI numbers, for one number or for many side by side.</summary>
-    internal DemandConstants<T> Constants<T>()
+    internal DemandConstants<T> ConstantsOf<T>()
         where T : struct, IReal<T> => new(
             Engine.Displacement.CubicMeters,
             Engine.RevolutionsPerCycle,
@@ -133,7 +138,11 @@ public sealed class FuelDemandModel
     /// <param name="atmosphere">The air outside.</param>
     /// <returns>Fuel both ways, with every step.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
+    public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere) =>
+        new(DemandChain.Evaluate(Constants, InputAt(speed, boost, atmosphere)), Basis);
+
+    /// <summary>What the chain of equations is given at a point.</summary>
+    internal DemandInput<Real> InputAt(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
     {
         ArgumentNullException.ThrowIfNull(atmosphere);
         if (speed > Engine.SpeedLimit)
@@ -164,7 +173,7 @@ public sealed class FuelDemandModel
                 "No engine pulls a deeper vacuum; check that the figure is gauge pressure.");
         }
 
-        return Evaluated(airSpeed, powerSpeed, boost.Pascals, atmosphere);
+        return Input(airSpeed, powerSpeed, boost.Pascals, atmosphere);
     }
 
     /// <summary>The demand at a speed and boost that are at hand in SI numbers too.</summary>
@@ -180,19 +189,15 @@ public sealed class FuelDemandModel
         bool inside = revolutions > _least && revolutions < _most
             && pascals < _mostBoost && pascals + (Real)atmosphere.Pascals > _leastManifold;
         return inside
-            ? Evaluated(revolutions, revolutions, pascals, atmosphere)
+            ? new(DemandChain.Evaluate(Constants, Input(revolutions, revolutions, pascals, atmosphere)), Basis)
             : At(speed, boost, atmosphere);
     }
 
-    private FuelDemand Evaluated(double airSpeed, double powerSpeed, double boost, Atmosphere atmosphere)
-    {
-        DemandInput<Real> point = new(
-            airSpeed,
-            boost,
-            atmosphere.Pascals,
-            atmosphere.Kelvins,
-            VolumetricEfficiency.BySpeed.At(airSpeed),
-            MeasuredPower.BySpeed.At(powerSpeed));
-        return new(DemandChain.Evaluate(_constants, point), Basis);
-    }
+    private DemandInput<Real> Input(double airSpeed, double powerSpeed, double boost, Atmosphere atmosphere) => new(
+        airSpeed,
+        boost,
+        atmosphere.Pascals,
+        atmosphere.Kelvins,
+        VolumetricEfficiency.BySpeed.At(airSpeed),
+        MeasuredPower.BySpeed.At(powerSpeed));
 }

@@ -7,11 +7,25 @@ namespace FuelSizing.Engines;
 /// <summary>A measured pull without boost: crank power against speed, and the air in which it was measured.</summary>
 public sealed class PowerCurve
 {
-    private PowerCurve(Curve bySpeed, Atmosphere measuredIn, double loss) =>
+    private PowerCurve(
+        Curve bySpeed,
+        Atmosphere measuredIn,
+        Ratio lossGiven,
+        IReadOnlyList<(RotationalSpeed Speed, Power Power)> points,
+        double loss)
+    {
         (BySpeed, MeasuredIn, Loss) = (bySpeed, measuredIn, loss);
+        (LossGiven, Points) = (lossGiven, points);
+    }
 
     /// <summary>The air to which the power belongs: that of the day, or the standard one it was corrected to.</summary>
     public Atmosphere MeasuredIn { get; }
+
+    /// <summary>The points as they were given, measured after <see cref="LossGiven"/>.</summary>
+    internal IReadOnlyList<(RotationalSpeed Speed, Power Power)> Points { get; }
+
+    /// <summary>The loss as it was given.</summary>
+    internal Ratio LossGiven { get; }
 
     internal Curve BySpeed { get; }
 
@@ -46,6 +60,8 @@ public sealed class PowerCurve
                 Interpolation.Monotone,
                 nameof(points)),
             measuredIn,
+            loss,
+            [.. points],
             loss.DecimalFractions);
     }
 
@@ -58,5 +74,5 @@ public sealed class PowerCurve
 
     /// <summary>The same measurement with another share lost before it.</summary>
     internal PowerCurve WithLoss(double loss) =>
-        new(BySpeed.Scaled(BoostedPower.CrankAgain<Real>(loss, Loss)), MeasuredIn, loss);
+        new(BySpeed.Scaled(BoostedPower.CrankAgain<Real>(loss, Loss)), MeasuredIn, LossGiven, Points, loss);
 }

@@ -9,7 +9,11 @@ namespace FuelSizing.Engines;
 /// </summary>
 public sealed class VolumetricEfficiency
 {
-    private VolumetricEfficiency(Curve bySpeed) => BySpeed = bySpeed;
+    private VolumetricEfficiency(Curve bySpeed, IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> points) =>
+        (BySpeed, Points) = (bySpeed, points);
+
+    /// <summary>The points as they were given.</summary>
+    internal IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> Points { get; }
 
     internal Curve BySpeed { get; }
 
@@ -20,16 +24,13 @@ public sealed class VolumetricEfficiency
     public static VolumetricEfficiency Of(params (RotationalSpeed Speed, Ratio Efficiency)[] points)
     {
         ArgumentNullException.ThrowIfNull(points);
-        return new(new(
-            Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))),
-            Array.ConvertAll(points, point => Allowed.Between(
-                point.Efficiency,
-                Ratio.FromPercent(20),
-                Ratio.FromPercent(150),
-                "Refer it to the density in the inlet manifold, not to the outside air.",
-                nameof(points)).DecimalFractions),
-            Interpolation.Monotone,
-            nameof(points)));
+        return new(
+            new(
+                Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))),
+                Array.ConvertAll(points, point => Within(point.Efficiency, nameof(points)).DecimalFractions),
+                Interpolation.Monotone,
+                nameof(points)),
+            [.. points]);
     }
 
     /// <summary>The efficiency at a speed.</summary>
@@ -40,5 +41,13 @@ public sealed class VolumetricEfficiency
         Ratio.FromDecimalFractions(
             BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "volumetric-efficiency table", nameof(speed))));
 
-    internal VolumetricEfficiency Scaled(double factor) => new(BySpeed.Scaled(factor));
+    internal static Ratio Within(Ratio efficiency, string name) =>
+        Allowed.Between(
+            efficiency,
+            Ratio.FromPercent(20),
+            Ratio.FromPercent(150),
+            "Refer it to the density in the inlet manifold, not to the outside air.",
+            name);
+
+    internal VolumetricEfficiency Scaled(double factor) => new(BySpeed.Scaled(factor), Points);
 }

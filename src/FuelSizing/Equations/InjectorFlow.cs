@@ -42,6 +42,12 @@ internal static class InjectorFlow
     public static T Pulse<T>(T deadTime, T fuelFlow, Divisor<T> injectors, T availableTime, T staticFlow)
         where T : struct, IReal<T> => deadTime + (fuelFlow / injectors * availableTime / staticFlow);
 
+    /// <summary>Commanded pulse of a duty cycle, s: duty cycle × available time.</summary>
+    /// <param name="dutyCycle">Pulse ÷ available time.</param>
+    /// <param name="availableTime">s.</param>
+    public static T PulseOfDuty<T>(T dutyCycle, T availableTime)
+        where T : struct, IReal<T> => dutyCycle * availableTime;
+
     /// <summary>Duty cycle: commanded pulse ÷ available time.</summary>
     /// <param name="pulse">s.</param>
     /// <param name="availableTime">s.</param>

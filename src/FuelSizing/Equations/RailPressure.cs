@@ -1,22 +1,5 @@
 namespace FuelSizing.Equations;
 
-/// <summary>What one regulator sets, in SI numbers that do not change along a sweep: see <see cref="RailPressure.Set"/>.</summary>
-/// <param name="BaseGauge">With the manifold at atmospheric pressure, Pa.</param>
-/// <param name="GainBelowOnset">Rise for each 1 of boost up to the onset.</param>
-/// <param name="Gain">Rise for each 1 of boost over it.</param>
-/// <param name="Onset">Gauge, Pa.</param>
-/// <param name="Ceiling">Gauge, Pa.</param>
-/// <param name="Offset">Of this unit, Pa.</param>
-internal readonly record struct RegulatorConstants(
-    double BaseGauge, double GainBelowOnset, double Gain, double Onset, double Ceiling, double Offset)
-{
-    /// <summary>The gauge pressure set, the unit's own offset included, Pa.</summary>
-    /// <param name="boost">Manifold gauge pressure, Pa.</param>
-    public T Set<T>(T boost)
-        where T : struct, IReal<T> =>
-        RailPressure.Offset(RailPressure.Set<T>(BaseGauge, GainBelowOnset, Gain, Onset, Ceiling, boost), Offset);
-}
-
 /// <summary>The pressure a regulator sets in the rail, and what of it the injector sees.</summary>
 internal static class RailPressure
 {

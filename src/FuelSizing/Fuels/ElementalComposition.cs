@@ -35,11 +35,14 @@ public sealed record ElementalComposition
         Combustion.StoichiometricAirFuelRatio<Real>(
             Combustion.OxygenDemand<Real>(CarbonShare, HydrogenShare, OxygenShare));
 
-    internal double CarbonShare { get; }
+    /// <summary>The atoms by which it was given; none where it was given by mass.</summary>
+    internal Given<(double Carbon, double Hydrogen, double Oxygen)?> Atoms { get; private init; }
 
-    internal double HydrogenShare { get; }
+    internal double CarbonShare { get; private init; }
 
-    internal double OxygenShare { get; }
+    internal double HydrogenShare { get; private init; }
+
+    internal double OxygenShare { get; private init; }
 
     /// <summary>A pure substance by its formula, for instance ethanol C2H6O: <c>OfMolecule(2, 6, 1)</c>.</summary>
     /// <param name="carbon">Atoms of carbon, 1 to 30.</param>
@@ -75,12 +78,34 @@ public sealed record ElementalComposition
     internal static ElementalComposition ByMass(double carbon, double hydrogen, double oxygen) =>
         new(carbon, hydrogen, oxygen);
 
+    /// <summary>A composition by its mass fractions, which add up to one but for rounding and are kept to the last bit.</summary>
+    internal static ElementalComposition OfShares(Ratio carbon, Ratio hydrogen, Ratio oxygen)
+    {
+        const string advice = "Give the mass fractions of carbon, hydrogen and oxygen.";
+        double Checked(Ratio share, string name) =>
+            Allowed.Between(share, Ratio.Zero, Ratio.FromPercent(100), advice, name).DecimalFractions;
+        ElementalComposition composition = new(0, 0, 1)
+        {
+            CarbonShare = Checked(carbon, nameof(carbon)),
+            HydrogenShare = Checked(hydrogen, nameof(hydrogen)),
+            OxygenShare = Checked(oxygen, nameof(oxygen)),
+        };
+        double total = composition.CarbonShare + composition.HydrogenShare + composition.OxygenShare;
+        return Math.Abs(total - 1) <= 1e-9 && composition.StoichiometricAirFuelRatio > 0
+            ? composition
+            : throw Allowed.OutOfRange(
+                nameof(oxygen), Readable.Of(oxygen), "shares that add up to 100 %, of something that burns", advice);
+    }
+
     private static ElementalComposition OfAtoms(double carbon, double hydrogen, double oxygen, string oxygenName)
     {
         ElementalComposition composition = new(
             carbon * Combustion.MolarMassCarbon,
             hydrogen * Combustion.MolarMassHydrogen,
-            oxygen * Combustion.MolarMassOxygen);
+            oxygen * Combustion.MolarMassOxygen)
+        {
+            Atoms = new((carbon, hydrogen, oxygen)),
+        };
         return composition.StoichiometricAirFuelRatio > 0
             ? composition
             : throw Allowed.OutOfRange(

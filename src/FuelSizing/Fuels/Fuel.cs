@@ -44,6 +44,7 @@ public sealed record Fuel
         AirFuelRatio = composition.StoichiometricAirFuelRatio;
         ReferenceDensity = densityAt15C.KilogramsPerCubicMeter;
         Expansion = expansionAt15C.PerKelvin;
+        Making = new(new());
     }
 
     /// <summary>
@@ -66,6 +67,7 @@ public sealed record Fuel
         Density.FromKilogramsPerCubicMeter(793.5),
         CoefficientOfThermalExpansion.FromPerKelvin(1.08e-3)) with
     {
+        Making = new(new() { Kind = FuelKind.Ethanol }),
         Viscosity = ViscosityLaw.Ethanol,
         Volatility = VapourLaw.Ethanol,
     };
@@ -83,6 +85,7 @@ public sealed record Fuel
         Density.FromKilogramsPerCubicMeter(796.0),
         CoefficientOfThermalExpansion.FromPerKelvin(1.18e-3)) with
     {
+        Making = new(new() { Kind = FuelKind.Methanol }),
         Viscosity = ViscosityLaw.Methanol,
         Volatility = VapourLaw.Methanol,
     };
@@ -125,6 +128,8 @@ public sealed record Fuel
 
     /// <summary>True if the fuel has a vapour pressure, which the suction margin needs.</summary>
     public bool HasVapourPressure => Volatility is not null;
+
+    internal Given<FuelMaking> Making { get; init; }
 
     internal double AirFuelRatio { get; }
 
@@ -211,6 +216,7 @@ public sealed record Fuel
                 (double)FuelDensity.PetrolExpansion<Real>(densityAt15C.KilogramsPerCubicMeter)));
         return petrol with
         {
+            Making = new(new() { Kind = FuelKind.Petrol }),
             Viscosity = ViscosityLaw.Through(petrol, 293.15, 0.55e-6, 253.15, 0.9e-6),
             Volatility = VapourLaw.OfReid(SummerReidPressure),
         };
@@ -240,7 +246,11 @@ public sealed record Fuel
         double first = Checked(one.Viscosity, nameof(one)).SquareMetersPerSecond;
         double second = Checked(other.Viscosity, nameof(other)).SquareMetersPerSecond;
         ApartAndMonotone(t1, first, t2, second, rises: false, nameof(other));
-        return this with { Viscosity = ViscosityLaw.Through(this, t1, first, t2, second) };
+        return this with
+        {
+            Making = new(Making.Value with { Viscosity = [one, other] }),
+            Viscosity = ViscosityLaw.Through(this, t1, first, t2, second),
+        };
     }
 
     /// <summary>
@@ -265,7 +275,11 @@ public sealed record Fuel
         double first = Checked(one.Absolute, nameof(one)).Pascals;
         double second = Checked(other.Absolute, nameof(other)).Pascals;
         ApartAndMonotone(t1, first, t2, second, rises: true, nameof(other));
-        return this with { Volatility = VapourLaw.Through(t1, first, t2, second) };
+        return this with
+        {
+            Making = new(Making.Value with { VapourPressure = [one, other], ReidPressure = null }),
+            Volatility = VapourLaw.Through(t1, first, t2, second),
+        };
     }
 
     /// <summary>
@@ -292,7 +306,11 @@ public sealed record Fuel
             "Give the Reid vapour pressure, or the DVPE, at 37.8 °C from the fuel's sheet.",
             nameof(reidVapourPressure));
         VapourLaw law = VapourLaw.OfReid(reidVapourPressure.Pascals);
-        return this with { Volatility = law with { IsBound = Composition.OxygenShare > MostOxygenOfPetrol } };
+        return this with
+        {
+            Making = new(Making.Value with { VapourPressure = [], ReidPressure = reidVapourPressure }),
+            Volatility = law with { IsBound = Composition.OxygenShare > MostOxygenOfPetrol },
+        };
     }
 
     /// <summary>Density at a temperature: ρ = ρ15 · exp(−α ΔT (1 + 0.8 α ΔT)), ΔT = T − 15 °C.</summary>

@@ -70,6 +70,7 @@ public static class FuelBlend
         Fuel[] present = [.. parts.Where(part => part.Share > Ratio.Zero).Select(part => part.Fuel)];
         return blend with
         {
+            Making = new(new() { Kind = FuelKind.Blend, Parts = [.. parts] }),
             Viscosity = present.All(fuel => fuel.HasViscosity)
                 ? new ViscosityLaw(
                     Mixed(volumes, parts, fuel => fuel.Viscosity?.A ?? 0),

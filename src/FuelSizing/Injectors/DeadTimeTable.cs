@@ -20,8 +20,8 @@ public sealed class DeadTimeTable
     private readonly Curve[] _byVoltage;
     private readonly double[] _differentials;
 
-    private DeadTimeTable(Curve[] byVoltage, double[] differentials) =>
-        (_byVoltage, _differentials) = (byVoltage, differentials);
+    private DeadTimeTable(Curve[] byVoltage, double[] differentials, DeadTimePoint[] points) =>
+        (_byVoltage, _differentials, Points) = (byVoltage, differentials, points);
 
     /// <summary>
     /// True if the table was measured at one pressure only and is taken to hold at every other, an estimate: dead time
@@ -30,6 +30,9 @@ public sealed class DeadTimeTable
     public bool IgnoresPressure => _differentials.Length == 0;
 
     /// <summary>What the table covers, in words.</summary>
+    /// <summary>The points as they were given, differentials and in each the voltages rising.</summary>
+    internal IReadOnlyList<DeadTimePoint> Points { get; }
+
     internal string Coverage
     {
         get
@@ -80,7 +83,10 @@ public sealed class DeadTimeTable
                 nameof(times));
         }
 
-        return new(times.Select(row => Row(voltages, row, nameof(voltages), nameof(times))).ToArray(), pascals);
+        return new(
+            times.Select(row => Row(voltages, row, nameof(voltages), nameof(times))).ToArray(),
+            pascals,
+            [.. times.SelectMany((row, at) => row.Zip(voltages, (time, voltage) => new DeadTimePoint(voltage, differentials[at], time)))]);
     }
 
     /// <summary>
@@ -101,7 +107,8 @@ public sealed class DeadTimeTable
                     nameof(points),
                     nameof(points)),
             ],
-            []);
+            [],
+            Array.ConvertAll(points, point => new DeadTimePoint(point.Voltage, null, point.Time)));
     }
 
     /// <summary>The dead time at a voltage and differential pressure.</summary>

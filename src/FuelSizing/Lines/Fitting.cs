@@ -46,6 +46,9 @@ public sealed record Fitting
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
 
+    /// <summary>The single fitting and how many there are of it; none for a fitting given by itself.</summary>
+    internal Given<(Fitting Single, int Count)?> Counted { get; private init; }
+
     internal double FixedCoefficient { get; }
 
     internal double Diameters { get; }
@@ -90,7 +93,10 @@ public sealed record Fitting
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{count} × {Name}"),
             FixedCoefficient * count,
-            Diameters * count);
+            Diameters * count)
+        {
+            Counted = new((this, count)),
+        };
     }
 
     /// <summary>K in a line of some bore.</summary>

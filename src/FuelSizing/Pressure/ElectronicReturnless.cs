@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -15,14 +14,8 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public sealed record ElectronicReturnless : PressureRegulator
 {
-    private readonly RegulatorConstants _nominal;
-
     private ElectronicReturnless(Pressure basePressure, bool followsManifold, ElectricPotential lowestVoltage)
-        : base(VolumeFlow.Zero)
-    {
-        (Base, FollowsManifold, LowestVoltage) = (basePressure, followsManifold, lowestVoltage);
-        _nominal = new(Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0, double.PositiveInfinity, 0);
-    }
+        : base(VolumeFlow.Zero) => (Base, FollowsManifold, LowestVoltage) = (basePressure, followsManifold, lowestVoltage);
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
     public Pressure Base { get; }
@@ -55,11 +48,7 @@ public sealed record ElectronicReturnless : PressureRegulator
                 "Give the lowest voltage at which the controller still runs the pump.",
                 nameof(lowestVoltage)));
 
-    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
-
-    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
-
-    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
+    internal override RailSetting? Setting => new(Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, LowestVoltage);
 }

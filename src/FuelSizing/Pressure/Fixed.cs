@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -12,11 +11,8 @@ using Pressure = UnitsNet.Pressure;
 /// </summary>
 public sealed record Fixed : PressureRegulator
 {
-    private readonly RegulatorConstants _nominal;
-
     private Fixed(Pressure gauge, VolumeFlow minimumReturnFlow)
-        : base(minimumReturnFlow) =>
-        (Gauge, _nominal) = (gauge, new(gauge.Pascals, 0, 0, 0, double.PositiveInfinity, 0));
+        : base(minimumReturnFlow) => Gauge = gauge;
 
     /// <summary>The pressure it holds.</summary>
     public Pressure Gauge { get; }
@@ -32,11 +28,7 @@ public sealed record Fixed : PressureRegulator
     public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
-
-    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
-
-    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
+    internal override RailSetting? Setting => new(Gauge.Pascals, 0, 0, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
 }

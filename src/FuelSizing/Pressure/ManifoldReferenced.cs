@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -12,11 +11,8 @@ using Pressure = UnitsNet.Pressure;
 /// </summary>
 public sealed record ManifoldReferenced : PressureRegulator
 {
-    private readonly RegulatorConstants _nominal;
-
     private ManifoldReferenced(Pressure basePressure, VolumeFlow minimumReturnFlow)
-        : base(minimumReturnFlow) =>
-        (Base, _nominal) = (basePressure, new(basePressure.Pascals, 1, 1, 0, double.PositiveInfinity, 0));
+        : base(minimumReturnFlow) => Base = basePressure;
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
     public Pressure Base { get; }
@@ -32,11 +28,7 @@ public sealed record ManifoldReferenced : PressureRegulator
     public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
-
-    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
-
-    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
+    internal override RailSetting? Setting => new(Base.Pascals, 1, 1, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
 }

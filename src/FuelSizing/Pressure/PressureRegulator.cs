@@ -35,13 +35,21 @@ public abstract record PressureRegulator
     internal double OffsetPascals { get; private init; }
 
     /// <summary>The pressure that this unit sets, its own offset included, Pa.</summary>
-    internal abstract double SetPascals(double boost);
+    internal double SetPascals(double boost) => Set<Real>(boost);
 
-    /// <summary>Every single regulator in it; the highest of what they set governs.</summary>
-    internal abstract IEnumerable<RegulatorConstants> Singles { get; }
+    /// <summary>The same in any kind of number.</summary>
+    internal T Set<T>(T boost)
+        where T : struct, IReal<T> => RailPressure.Offset(
+            this is RegulatorSeries pair
+                ? RailPressure.InSeries(pair.BaseRegulator.Set(boost), pair.Unit.Set(boost))
+                : Setting!.Value.At(boost),
+            OffsetPascals);
 
     /// <summary>The same regulator, off by so many Pa.</summary>
     internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };
+
+    /// <summary>What its kind sets, its own offset apart; none where two of them make it.</summary>
+    internal abstract RailSetting? Setting { get; }
 
     /// <summary>The same regulator with another base pressure.</summary>
     internal abstract PressureRegulator WithBase(Pressure basePressure);

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Pressure;
@@ -37,13 +36,7 @@ public sealed record RegulatorSeries : PressureRegulator
         return new(baseRegulator, unit);
     }
 
-    internal override double SetPascals(double boost) => RailPressure.Offset<Real>(
-        RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost)), OffsetPascals);
-
-    // An offset of the pair moves both alike.
-    internal override IEnumerable<RegulatorConstants> Singles =>
-        BaseRegulator.Singles.Concat(Unit.Singles).Select(single =>
-            single with { Offset = RailPressure.Offset<Real>(single.Offset, OffsetPascals) });
+    internal override RailSetting? Setting => null;
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(

@@ -1,5 +1,4 @@
 using System.Globalization;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -18,14 +17,11 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public sealed record RisingRate : PressureRegulator
 {
-    private readonly RegulatorConstants _nominal;
-
     private RisingRate(
         Pressure basePressure, double gain, Pressure onset, Pressure? ceiling, VolumeFlow minimumReturnFlow)
         : base(minimumReturnFlow)
     {
         (Base, Gain, Onset, Ceiling) = (basePressure, gain, onset, ceiling);
-        _nominal = new(Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity, 0);
     }
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure; zero for a unit that only adds.</summary>
@@ -88,11 +84,8 @@ public sealed record RisingRate : PressureRegulator
                 : null,
             WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
-    internal override double SetPascals(double boost) => Constants.Set<Real>(boost);
-
-    internal override IEnumerable<RegulatorConstants> Singles => [Constants];
-
-    private RegulatorConstants Constants => _nominal with { Offset = OffsetPascals };
+    internal override RailSetting? Setting =>
+        new(Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 }

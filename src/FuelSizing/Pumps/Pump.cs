@@ -62,7 +62,9 @@ public sealed class Pump : PumpAssembly
     /// <param name="condition">Flow left of the measured one, 30 to 100 %; 100 % if not given.</param>
     /// <param name="feed">The wiring between the supply and the motor; none if not given. Needs curves with current.</param>
     /// <returns>The pump.</returns>
-    /// <exception cref="ArgumentException">A feed is given but a curve has no current.</exception>
+    /// <exception cref="ArgumentException">
+    /// Current is given at one voltage and not at another, or a feed is given but a curve has no current.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the curves are out of order.</exception>
     public static Pump Of(
         IReadOnlyList<PumpCurve> curves, Pressure? relief = null, Ratio? condition = null, Feed? feed = null)
@@ -144,6 +146,13 @@ public sealed class Pump : PumpAssembly
     {
         ArgumentNullException.ThrowIfNull(lower, name);
         ArgumentNullException.ThrowIfNull(higher, name);
+        if (higher.HasCurrent != lower.HasCurrent)
+        {
+            throw new ArgumentException(
+                $"{name} had the current at one voltage and not at another ({Readable.Of(lower.Voltage)}, {Readable.Of(higher.Voltage)}). Give it for every curve, or for none.",
+                name);
+        }
+
         if (higher.Volts <= lower.Volts)
         {
             throw Allowed.OutOfRange(

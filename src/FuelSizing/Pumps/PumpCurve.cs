@@ -15,8 +15,8 @@ public sealed class PumpCurve
     // Equal flows at two pressures would leave the pressure at that flow open; a real pump leaks more than this.
     private const double LeastFall = 1e-9;
 
-    private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current) =>
-        (Name, Voltage, Flow, Current, Volts) = (name, voltage, flow, current, voltage.Volts);
+    private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current, MeasuredPoint[] points) =>
+        (Name, Voltage, Flow, Current, Volts, Points) = (name, voltage, flow, current, voltage.Volts, points);
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
@@ -35,6 +35,9 @@ public sealed class PumpCurve
 
     /// <summary>True if the current was measured too.</summary>
     public bool HasCurrent => Current is not null;
+
+    /// <summary>The points as they were given.</summary>
+    internal IReadOnlyList<MeasuredPoint> Points { get; }
 
     internal Curve Flow { get; }
 
@@ -172,7 +175,8 @@ public sealed class PumpCurve
             name,
             voltage,
             new(pascals, flow, Interpolation.Monotone, pointsName),
-            amperes is null ? null : new(pascals, amperes, Interpolation.Monotone, pointsName));
+            amperes is null ? null : new(pascals, amperes, Interpolation.Monotone, pointsName),
+            [.. pressures.Select((pressure, point) => new MeasuredPoint(pressure, flows[point], currents?[point]))]);
     }
 
     private double Covered(Pressure pressureRise, string name) =>

@@ -52,11 +52,14 @@ internal sealed class RunningParallel : RunningPumps
         double high = FlowAt(rise * (1 - Beside));
         foreach (RunningPumps branch in _branches)
         {
-            double least = branch.FlowAt(rise * (1 + Beside));
-            double most = branch.FlowAt(rise * (1 - Beside));
+            double above = branch.FlowAt(rise * (1 + Beside));
+            double below = branch.FlowAt(rise * (1 - Beside));
+
+            // A branch that is itself pumps in series finds its flow by iteration: the two may cross by a rounding.
             double own = high > low
-                ? Math.Clamp(StraightLine.Through<Real>(low, least, high, most, flow), least, most)
-                : least;
+                ? Math.Clamp(
+                    StraightLine.Through<Real>(low, above, high, below, flow), Math.Min(above, below), Math.Max(above, below))
+                : above;
 
             // A branch that is shut, or that nothing holds back, has a rise of its own.
             branch.Describe(own, own > 0 && own < branch.FreeFlow ? rise : branch.RiseAt(own), points);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using UnitsNet;
 
 namespace FuelSizing.Quantities;
@@ -50,12 +51,16 @@ internal static class Allowed
     public static string Name(string value, string name)
     {
         ArgumentNullException.ThrowIfNull(value, name);
-        return !string.IsNullOrWhiteSpace(value) && value.Length <= 80 && !value.Any(char.IsControl)
+        return !string.IsNullOrWhiteSpace(value) && value.Length <= 80 && !value.Any(char.IsControl) && IsWhole(value)
             ? value
             : throw new ArgumentException(
                 $"{name} must be a name of 1 to 80 characters on one line; it was \"{value}\". Give the part a name that a reader of the report will know.",
                 name);
     }
+
+    // Half of a surrogate pair is no character, and no file could hold it.
+    private static bool IsWhole(string text) =>
+        text.EnumerateRunes().Count(rune => rune == Rune.ReplacementChar) == text.Count(letter => letter == '\uFFFD');
 
     /// <summary>The exception that every refused value gets.</summary>
     public static ArgumentOutOfRangeException OutOfRange(string name, string value, string range, string advice) =>

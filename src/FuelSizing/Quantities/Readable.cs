@@ -1,4 +1,3 @@
-using System.Globalization;
 using UnitsNet;
 
 namespace FuelSizing.Quantities;
@@ -6,17 +5,18 @@ namespace FuelSizing.Quantities;
 /// <summary>
 /// Quantities as people read them in results: the trade's unit, and no more figures than the number deserves.
 /// </summary>
+/// <remarks>The units are those of <see cref="DisplayUnits.Style"/>; the examples here are of the metric style.</remarks>
 public static class Readable
 {
     /// <summary>A pressure in kPa, for instance <c>360 kPa</c>.</summary>
     /// <param name="pressure">Any pressure.</param>
-    /// <returns>Whole kPa.</returns>
-    public static string Of(UnitsNet.Pressure pressure) => Text(pressure.Kilopascals, "N0", "kPa");
+    /// <returns>Whole kPa, or psi with one decimal.</returns>
+    public static string Of(UnitsNet.Pressure pressure) => DisplayUnits.Pressure.Text(pressure);
 
     /// <summary>A boost or a small pressure in bar, for instance <c>0.60 bar</c>.</summary>
     /// <param name="boost">Manifold gauge pressure.</param>
-    /// <returns>Bar with two decimals.</returns>
-    public static string Boost(UnitsNet.Pressure boost) => Text(boost.Bars, "N2", "bar");
+    /// <returns>Bar with two decimals, or psi with one.</returns>
+    public static string Boost(UnitsNet.Pressure boost) => DisplayUnits.Boost.Text(boost);
 
     /// <summary>An engine speed, for instance <c>7,200 rev/min</c>.</summary>
     /// <param name="speed">Any speed.</param>
@@ -26,31 +26,31 @@ public static class Readable
     /// <summary>An injector's flow, for instance <c>360 mL/min</c>.</summary>
     /// <param name="flow">Any volume flow.</param>
     /// <returns>Whole millilitres per minute.</returns>
-    public static string InjectorFlow(VolumeFlow flow) => Text(flow.MillilitersPerMinute, "N0", "mL/min");
+    public static string InjectorFlow(VolumeFlow flow) => DisplayUnits.InjectorFlow.Text(flow);
 
     /// <summary>A pump's or a line's flow, for instance <c>118 L/h</c>.</summary>
     /// <param name="flow">Any volume flow.</param>
-    /// <returns>Whole litres per hour.</returns>
-    public static string PumpFlow(VolumeFlow flow) => Text(flow.LitersPerHour, "N0", "L/h");
+    /// <returns>Whole litres per hour, or US gallons per hour with one decimal.</returns>
+    public static string PumpFlow(VolumeFlow flow) => DisplayUnits.PumpFlow.Text(flow);
 
     /// <summary>A mass flow in g/s, for instance <c>20.4 g/s</c>.</summary>
     /// <param name="flow">Any mass flow.</param>
-    /// <returns>Grams per second with one decimal, two below 10 g/s.</returns>
+    /// <returns>Grams per second with one decimal, two below 10 g/s; or whole pounds per hour.</returns>
     public static string Of(MassFlow flow) =>
-        Text(flow.GramsPerSecond, Math.Abs(flow.GramsPerSecond) < 10 ? "N2" : "N1", "g/s");
+        DisplayUnits.MassFlow.Text(flow, DisplayUnits.Style == UnitStyle.Metric && Math.Abs(flow.GramsPerSecond) < 10 ? "N2" : null);
 
     /// <summary>A power, for instance <c>221 kW</c> or <c>101 W</c>.</summary>
     /// <param name="power">Any power.</param>
-    /// <returns>Whole kilowatts; whole watts under one kilowatt.</returns>
+    /// <returns>Whole kilowatts or horsepower; whole watts under one kilowatt.</returns>
     public static string Of(Power power) =>
         Math.Abs((double)power.Kilowatts) < 1
             ? Text((double)power.Watts, "N0", "W")
-            : Text((double)power.Kilowatts, "N0", "kW");
+            : DisplayUnits.Power.Text(power);
 
     /// <summary>A temperature, for instance <c>41 °C</c>.</summary>
     /// <param name="temperature">Any temperature.</param>
-    /// <returns>Whole degrees Celsius.</returns>
-    public static string Of(Temperature temperature) => Text(temperature.DegreesCelsius, "N0", "°C");
+    /// <returns>Whole degrees Celsius or Fahrenheit.</returns>
+    public static string Of(Temperature temperature) => DisplayUnits.Temperature.Text(temperature);
 
     /// <summary>A pulse or dead time, for instance <c>12.40 ms</c>.</summary>
     /// <param name="duration">Any duration.</param>
@@ -80,8 +80,8 @@ public static class Readable
 
     /// <summary>A density, for instance <c>740 kg/m³</c>.</summary>
     /// <param name="density">Any density.</param>
-    /// <returns>Whole kilograms per cubic metre.</returns>
-    public static string Of(Density density) => Text(density.KilogramsPerCubicMeter, "N0", "kg/m³");
+    /// <returns>Whole kilograms per cubic metre, or pounds per cubic foot with two decimals.</returns>
+    public static string Of(Density density) => DisplayUnits.Density.Text(density);
 
     /// <summary>A voltage, for instance <c>13.5 V</c>.</summary>
     /// <param name="voltage">Any voltage.</param>
@@ -110,20 +110,32 @@ public static class Readable
 
     /// <summary>A heating value, for instance <c>44.0 MJ/kg</c>.</summary>
     /// <param name="energy">Any specific energy.</param>
-    /// <returns>Megajoules per kilogram with one decimal.</returns>
-    public static string Of(SpecificEnergy energy) => Text(energy.MegajoulesPerKilogram, "N1", "MJ/kg");
+    /// <returns>Megajoules per kilogram with one decimal, or whole Btu per pound.</returns>
+    public static string Of(SpecificEnergy energy) => DisplayUnits.HeatingValue.Text(energy);
 
     /// <summary>A specific fuel consumption, for instance <c>330 g/kWh</c>.</summary>
     /// <param name="consumption">Any brake specific fuel consumption.</param>
-    /// <returns>Whole grams per kilowatt-hour.</returns>
+    /// <returns>Whole grams per kilowatt-hour, or pounds per horsepower-hour with three decimals.</returns>
     public static string Of(BrakeSpecificFuelConsumption consumption) =>
-        Text(consumption.GramsPerKiloWattHour, "N0", "g/kWh");
+        DisplayUnits.Consumption.Text(consumption);
 
-    private static string Text(double value, string format, string unit)
-    {
-        string digits = value.ToString(format, CultureInfo.InvariantCulture).Replace('-', '−');
+    /// <summary>A length of line or wire, for instance <c>4.5 m</c>.</summary>
+    /// <param name="length">Any length.</param>
+    /// <returns>Metres or feet with one decimal.</returns>
+    public static string Of(Length length) => DisplayUnits.Length.Text(length);
 
-        // A rounded zero carries no sign.
-        return $"{(digits.Any(c => c is >= '1' and <= '9') ? digits : digits.TrimStart('−', '+'))} {unit}";
-    }
+    /// <summary>A pressure lost on the way, for instance <c>3.4 kPa</c>.</summary>
+    /// <param name="loss">Any pressure.</param>
+    /// <returns>kPa with one decimal, or psi with two.</returns>
+    public static string PressureLoss(UnitsNet.Pressure loss) =>
+        DisplayUnits.Pressure.Text(loss, DisplayUnits.Style == UnitStyle.Metric ? "#,##0.0" : "#,##0.00");
+
+    /// <summary>A pressure gained or lost, with its sign, for instance <c>−3.4 kPa</c>.</summary>
+    /// <param name="change">Any pressure.</param>
+    /// <returns>kPa with one decimal, or psi with two, and a sign.</returns>
+    public static string PressureChange(UnitsNet.Pressure change) =>
+        DisplayUnits.Pressure.Text(
+            change, DisplayUnits.Style == UnitStyle.Metric ? "+#,##0.0;−#,##0.0;0.0" : "+#,##0.00;−#,##0.00;0.00");
+
+    private static string Text(double value, string format, string unit) => DisplayUnit<Ratio>.Text(value, format, unit);
 }

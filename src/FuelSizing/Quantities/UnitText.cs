@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using System.Globalization;
 using UnitsNet;
 
 namespace FuelSizing.Quantities;
@@ -7,22 +9,61 @@ using Units = UnitsNet.Units;
 /// <summary>Units as people write them in files: UnitsNet's abbreviations and a few common spellings that it lacks.</summary>
 internal static class UnitText
 {
-    private static readonly UnitParser Parser = WithCommonSpellings();
+    private const int MostKept = 1000;
+
+    private static readonly UnitAbbreviationsCache Abbreviations = WithCommonSpellings();
+
+    private static readonly UnitParser Parser = new(Abbreviations);
 
     /// <summary>Reads a unit by its abbreviation.</summary>
     /// <param name="text">For instance <c>mL/min</c>.</param>
     /// <param name="unit">The unit; the default where the answer is false.</param>
     /// <returns>True if the abbreviation means one unit of this quantity.</returns>
     public static bool TryParse<TUnit>(string text, out TUnit unit)
-        where TUnit : struct, Enum =>
-        Parser.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out unit);
+        where TUnit : struct, Enum
+    {
+        if (Kept<TUnit>.Units.TryGetValue(text, out unit))
+        {
+            return true;
+        }
 
-    private static UnitParser WithCommonSpellings()
+        bool known = Parser.TryParse(text, CultureInfo.InvariantCulture, out unit)
+            || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
+        if (known && Kept<TUnit>.Units.Count < MostKept)
+        {
+            Kept<TUnit>.Units.TryAdd(text, unit);
+        }
+
+        return known;
+    }
+
+    /// <summary>The abbreviation of a unit, one that means no other; the unit's own name where there is none.</summary>
+    public static string Of<TUnit>(TUnit unit)
+        where TUnit : struct, Enum =>
+        Kept<TUnit>.Texts.GetOrAdd(
+            unit,
+            wanted => Abbreviations.GetUnitAbbreviations(wanted, CultureInfo.InvariantCulture)
+                .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && again.Equals(wanted))
+                ?? wanted.ToString());
+
+    private static UnitAbbreviationsCache WithCommonSpellings()
     {
         UnitAbbreviationsCache cache = UnitAbbreviationsCache.CreateDefault();
         cache.MapUnitToAbbreviation(Units.VolumeFlowUnit.MilliliterPerMinute, "ml/min", "cc/min");
         cache.MapUnitToAbbreviation(Units.DensityUnit.KilogramPerCubicMeter, "kg/m3");
         cache.MapUnitToAbbreviation(Units.DurationUnit.Microsecond, "us");
-        return new(cache);
+        cache.MapUnitToAbbreviation(Units.RotationalSpeedUnit.RevolutionPerMinute, "rev/min");
+        cache.MapUnitToAbbreviation(Units.RatioUnit.DecimalFraction, "per unit");
+        cache.MapUnitToDefaultAbbreviation(Units.VolumeUnit.Liter, "L");
+        return cache;
+    }
+
+    // UnitsNet looks an abbreviation up slowly, and a file holds the same few over and over.
+    private static class Kept<TUnit>
+        where TUnit : struct, Enum
+    {
+        public static readonly ConcurrentDictionary<string, TUnit> Units = new();
+
+        public static readonly ConcurrentDictionary<TUnit, string> Texts = new();
     }
 }

@@ -101,6 +101,11 @@ internal static class CircuitChecks
             return Check.CannotSay(Part.Pump);
         }
 
+        if (circuit.Task.Injected <= 0)
+        {
+            return new(Part.Pump, Outcome.Holds, null);
+        }
+
         double surely = Reserve.Of<Real>(circuit.LeastInjectable, circuit.Task.Injected);
         double perhaps = Reserve.Of<Real>(circuit.MostInjectable, circuit.Task.Injected);
         return surely >= 0 ? new(Part.Pump, Outcome.Holds, surely)

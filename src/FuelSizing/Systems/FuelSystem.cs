@@ -27,7 +27,6 @@ using Pressure = UnitsNet.Pressure;
 /// </example>
 public sealed class FuelSystem
 {
-    private readonly InjectionConstants<Real> _injection;
     private readonly double _minimumReturn;
     private readonly double _dutyLimit;
     private readonly double _pumpReserve;
@@ -43,7 +42,7 @@ public sealed class FuelSystem
     {
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits) = (pump, plumbing, limits);
-        _injection = InjectionConstants<Real>();
+        Injection = InjectionOf<Real>();
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
         _dutyLimit = limits.DutyCycle.DecimalFractions;
         _pumpReserve = limits.PumpReserve.DecimalFractions;
@@ -150,6 +149,9 @@ public sealed class FuelSystem
         return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing);
     }
 
+    /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
+    internal InjectionConstants<Real> Injection { get; }
+
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
         new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits);
@@ -221,7 +223,7 @@ public sealed class FuelSystem
     }
 
     /// <summary>The injectors in SI numbers, for one number or for many side by side.</summary>
-    internal InjectionConstants<T> InjectionConstants<T>()
+    internal InjectionConstants<T> InjectionOf<T>()
         where T : struct, IReal<T> => new(
             Injectors.Injector.RatedFlow,
             Injectors.Injector.RatedPascals,
@@ -238,7 +240,7 @@ public sealed class FuelSystem
         bool timed = Injectors.Injector.DeadTime.TryAt(
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> state = InjectionChain.Evaluate(
-            _injection,
+            Injection,
             new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
         bool flows = timed && state.StaticFlow > 0;
         return new()

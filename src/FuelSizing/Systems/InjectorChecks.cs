@@ -21,8 +21,12 @@ internal static class InjectorChecks
 
     private static Check DutyCycle(double injected, in Injection judged) =>
         judged.StaticFlow <= 0 ? new(Part.Injectors, Outcome.Fails, -1)
-        : judged.Capacity is { } capacity ? Check.Of(Part.Injectors, Reserve.Of<Real>(capacity, injected))
+        : judged.Capacity is { } capacity ? Check.Of(Part.Injectors, InHand(capacity, injected))
         : Check.CannotSay(Part.Injectors);
+
+    /// <summary>What is left over the injected flow; none where nothing is injected, which leaves nothing to compare with.</summary>
+    public static double? InHand(double capacity, double injected) =>
+        injected > 0 ? Reserve.Of<Real>(capacity, injected) : null;
 
     // Without flow there is no pulse to be too short; the duty cycle's own check fails.
     private static Check ShortestPulse(FuelSystem system, in Injection judged) =>

@@ -72,6 +72,9 @@ public sealed record OperatingResult
     /// <summary>The worst outcome of all parts.</summary>
     public Outcome Outcome => Checks.Max(check => check.Outcome);
 
+    /// <summary>How the result came about, line by line; reckoned when it is asked for.</summary>
+    public Working Working => WorkingWriter.Of(this);
+
     /// <summary>What a careful reader should know about these numbers.</summary>
     public IReadOnlyList<string> Notes => [.. ResultNotes.Of(this).Select(note => note.Text)];
 

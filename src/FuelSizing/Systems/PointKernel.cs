@@ -3,6 +3,7 @@ using System.Runtime.CompilerServices;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Injectors;
+using FuelSizing.Pressure;
 using FuelSizing.Quantities;
 
 namespace FuelSizing.Systems;
@@ -26,7 +27,7 @@ internal sealed class PointKernel
     private readonly Curve _efficiency;
     private readonly Curve _power;
     private readonly DemandBasis _basis;
-    private readonly RegulatorConstants[] _regulators;
+    private readonly (RailSetting Setting, double Offset)[] _regulators;
     private readonly DeadTimeTable _deadTimes;
     private readonly DeadTimeRow? _deadTime;
     private readonly bool _losesAhead;
@@ -46,10 +47,10 @@ internal sealed class PointKernel
         _efficiency = demand.VolumetricEfficiency.BySpeed;
         _power = demand.MeasuredPower.BySpeed;
         _basis = demand.Basis;
-        _regulators = [.. system.Regulator.Singles];
+        _regulators = [.. Singles(system.Regulator, 0)];
         _deadTimes = system.Injectors.Injector.DeadTime;
         _deadTime = _deadTimes.RowAt(conditions.SupplyVolts);
-        _losesAhead = system is { Layout: LineLayout.Returnless, Regulator: not FuelSizing.Pressure.ElectronicReturnless, Plumbing.Supply.Count: > 0 };
+        _losesAhead = system is { Layout: LineLayout.Returnless, Regulator: not ElectronicReturnless, Plumbing.Supply.Count: > 0 };
         _ambient = conditions.Atmosphere.Pascals;
         _ambientTemperature = conditions.Atmosphere.Kelvins;
         _density = demand.Consumption.Fuel.DensityAtKelvins(conditions.FuelKelvins);
@@ -130,6 +131,15 @@ internal sealed class PointKernel
                 Number(inputs.SupplyVoltage[at], "V") + $" of {nameof(inputs.SupplyVoltage)}" + place,
                 "6 to 20 V",
                 "Give the voltage at the injectors.");
+    }
+
+    /// <summary>Every single regulator of a row, and how far it is off: an offset of a pair moves both alike.</summary>
+    private static IEnumerable<(RailSetting Setting, double Offset)> Singles(PressureRegulator regulator, double offset)
+    {
+        double sum = RailPressure.Offset<Real>(regulator.OffsetPascals, offset);
+        return regulator is RegulatorSeries pair
+            ? Singles(pair.BaseRegulator, sum).Concat(Singles(pair.Unit, sum))
+            : [(regulator.Setting!.Value, sum)];
     }
 
     private static (double Least, double Most) Widened(double least, double most) =>
@@ -323,17 +333,18 @@ internal sealed class PointKernel
     private void Rail<T>(ReadOnlySpan<double> boosts, Span<double> rail)
         where T : struct, ILanes<T>, IReal<T>
     {
-        RegulatorConstants first = _regulators[0];
+        (RailSetting first, double offset) = _regulators[0];
         for (int at = 0; at < boosts.Length; at += T.Count)
         {
-            first.Set(T.From(boosts[at..])).CopyTo(rail[at..]);
+            RailPressure.Offset<T>(first.At(T.From(boosts[at..])), offset).CopyTo(rail[at..]);
         }
 
-        foreach (RegulatorConstants behind in _regulators.AsSpan(1))
+        foreach ((RailSetting behind, double more) in _regulators.AsSpan(1))
         {
             for (int at = 0; at < boosts.Length; at += T.Count)
             {
-                RailPressure.InSeries(T.From(rail[at..]), behind.Set(T.From(boosts[at..]))).CopyTo(rail[at..]);
+                T other = RailPressure.Offset<T>(behind.At(T.From(boosts[at..])), more);
+                RailPressure.InSeries(T.From(rail[at..]), other).CopyTo(rail[at..]);
             }
         }
     }
@@ -429,9 +440,9 @@ internal sealed class PointKernel
     private readonly struct Chain<T>(PointKernel kernel)
         where T : struct, ILanes<T>
     {
-        public readonly DemandConstants<T> Engine = kernel._system.Demand.Constants<T>();
+        public readonly DemandConstants<T> Engine = kernel._system.Demand.ConstantsOf<T>();
 
-        public readonly InjectionConstants<T> Injectors = kernel._system.InjectionConstants<T>();
+        public readonly InjectionConstants<T> Injectors = kernel._system.InjectionOf<T>();
     }
 
     /// <summary>Room for what one step hands to the next.</summary>

@@ -1,4 +1,5 @@
 using FuelSizing.Catalogues;
+using FuelSizing.Files;
 using FuelSizing.Injectors;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
@@ -156,7 +157,7 @@ public class CatalogueTests
         File.WriteAllBytes(path, [.. "pumps 1\npump "u8, 0xE9, .. "\n"u8]);
         try
         {
-            CatalogueProblem problem = Assert.Single(Assert.Throws<CatalogueException>(() => Catalogue.Read(path)).Problems);
+            FileProblem problem = Assert.Single(Assert.Throws<CatalogueException>(() => Catalogue.Read(path)).Problems);
             Assert.Equal((path, 2), (problem.File, problem.Line));
         }
         finally
@@ -184,7 +185,7 @@ public class CatalogueTests
         int at = text.IndexOf(good, StringComparison.Ordinal);
         string spoilt = text[..at] + bad + text[(at + good.Length)..];
 
-        IReadOnlyList<CatalogueProblem> problems =
+        IReadOnlyList<FileProblem> problems =
             Assert.Throws<CatalogueException>(() => Catalogue.Parse(file, spoilt)).Problems;
 
         Assert.Contains((file, line, field), problems.Select(problem => (problem.File, problem.Line, problem.Field)));

@@ -44,6 +44,32 @@ public class PumpAssemblyTests
     }
 
     // H = 7.46 − 0.0453 Q² m against 3.52 + 0.0261 Q² m, Q in L/min.
+    /// <summary>Pumps in series find their flow by iteration, which near the free flow may be off by a rounding.</summary>
+    [Fact]
+    public void Describe_OfSeriesBesideAPump_SharesTheFlowOutUpToTheFreeFlow()
+    {
+        static VolumeFlow Litres(double flow) => VolumeFlow.FromLitersPerHour(flow);
+        Pump large = Pump.By(PumpCurve.At("p", Wren.Volt(13.5), (Wren.Kpa(0), Litres(200)), (Wren.Kpa(300), Litres(150)), (Wren.Kpa(600), Litres(0))));
+        Pump small = Pump.By(PumpCurve.At("s", Wren.Volt(13.5), (Wren.Kpa(0), Litres(150)), (Wren.Kpa(200), Litres(100)), (Wren.Kpa(400), Litres(0))));
+        RunningPumps both = PumpParallel.Of(PumpSeries.Of(SeriesBypass.CheckValve, large, small), small).Running(13.2);
+        for (int step = 0; step <= 2000; step++)
+        {
+            double flow = both.FreeFlow * (1 - Math.Pow(10, -9.0 * step / 2000));
+            List<PumpPoint> points = [];
+            both.Describe(flow, points);
+
+            // The first two carry the same fuel, one behind the other.
+            Assert.Equal(flow, points[0].Flow + points[2].Flow, 1e-9 * both.FreeFlow);
+        }
+    }
+
+    [Fact]
+    public void Curves_WithCurrentAtOneVoltageOnly_AreRefused() =>
+        Assert.Contains(
+            "for every curve, or for none",
+            Assert.Throws<ArgumentException>(() => Pump.Of([Wren.WiredCurve(12, 0.85), Wren.Pump])).Message,
+            StringComparison.Ordinal);
+
     [Fact]
     public void CengelsPump_OnHisSystem_DeliversWhatHeSays()
     {

@@ -16,6 +16,27 @@ public class SolveTests
     private static readonly Gen<(double Rpm, double Boost)> AnyPoint =
         Gen.Select(Gen.Double[800, 7200], Gen.Double[-0.7, 2]);
 
+    /// <summary>A belt that takes more power than the engine gives leaves no fuel to reckon with, and no share of it in hand.</summary>
+    [Fact]
+    public void Solve_WithNothingInjected_HoldsWithNothingToCompare()
+    {
+        FuelDemandModel weak = FuelDemandModel.Of(
+            Wren.Engine,
+            Induction.BeltDriven(Wren.Percent(40), Wren.Percent(50), Wren.Kpa(5), Wren.Percent(80)),
+            Wren.VolumetricEfficiency,
+            PowerCurve.AtCrank(Atmosphere.Standard, (Wren.Rpm(800), Power.FromKilowatts(2)), (Wren.Rpm(7200), Power.FromKilowatts(8))),
+            Wren.Percent(85),
+            Wren.Petrol,
+            DemandBasis.Power);
+        OperatingResult result = FuelSystem.Return(
+            weak, InjectorSet.Of(Wren.InjectorOf(360), 4), ManifoldReferenced.From(Wren.Kpa(300)), Pump.By(Wren.Pump)).Solve(Wren.At(7000, 1));
+
+        Assert.Equal(0, result.InjectedFlow.LitersPerHour);
+        Assert.All(result.Margins, margin => Assert.False(string.IsNullOrEmpty($"{margin}: {margin.Reserve}")));
+        Assert.Null(result.Margins.Single(margin => margin.Part == Part.Injectors).Reserve);
+        Assert.Null(result.Margins.Single(margin => margin.Part == Part.Pump).Reserve);
+    }
+
     /// <summary>
     /// One point worked by hand in plain numbers, each line an equation of the textbooks named in the library's own docs:
     /// 6,000 rev/min, 0.6 bar at 600 m (94,321.7 Pa, 284.25 K: ISO 2533 table 5), petrol at 35 °C.

@@ -1,0 +1,29 @@
+namespace FuelSizing.Interactive;
+
+/// <summary>The look of a sizing sheet: small print on one page, plain enough for grey paper.</summary>
+internal static class SheetStyle
+{
+    /// <summary>The class of a sheet that stands among other blocks.</summary>
+    public const string BlockClass = "sizing-sheet";
+
+    private const string Text =
+        $"background:{BlockStyle.Ground};color:{BlockStyle.Ink};font:10px/1.32 Arial,Helvetica,'Liberation Sans',sans-serif";
+
+    /// <summary>For a page of its own.</summary>
+    public static string Page { get; } =
+        $"@page{{size:auto;margin:11mm}}body{{margin:0 auto;padding:12px;max-width:190mm;{Text}}}"
+        + "@media print{body{padding:0;max-width:none}}"
+        + Parts("body");
+
+    /// <summary>For a block among others, which it must leave alone.</summary>
+    public static string Block { get; } =
+        $".{BlockClass}{{margin:1em 0;padding:10px;border:1px solid {BlockStyle.Rule};{Text}}}" + Parts($".{BlockClass}");
+
+    private static string Parts(string scope) =>
+        $"{scope} h1{{font-size:15px;margin:0}}{scope} header p{{margin:1px 0 0;color:{BlockStyle.Muted}}}"
+        + $"{scope} .verdict{{margin:6px 0;padding:5px 8px;border:1px solid;border-left-width:5px;font-size:11px}}"
+        + $"{scope} h2{{font-size:11px;margin:7px 0 2px;border-bottom:1.5px solid {BlockStyle.Ink}}}"
+        + $"{scope} table{{border-collapse:collapse;width:100%;margin:0}}"
+        + $"{scope} th,{scope} td{{padding:1px 8px 1px 0;border-bottom:.5px solid {BlockStyle.Rule};vertical-align:top;text-align:left;font-weight:normal}}"
+        + $"{scope} .short{{white-space:nowrap}}{scope} th{{white-space:nowrap;color:{BlockStyle.Muted}}}{scope} tr{{break-inside:avoid}}";
+}

@@ -1,0 +1,150 @@
+using System.Globalization;
+using System.Reflection;
+using System.Xml.Linq;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>One printable page that says what was sized: verdict, inputs, margins, changes, cautions, version.</summary>
+/// <remarks>
+/// It fits one page of A4 or US Letter: print it from a browser, to paper or to a PDF file. Long lists are cut, and the sheet
+/// says by how much. It is a record of a calculation, not an approval of a car.
+/// </remarks>
+/// <example>
+/// <code>
+/// SweepResult sweep = system.Sweep([Rpm(3000), Rpm(6800)], [Pressure.Zero, Pressure.FromBars(0.6)]);
+/// string page = new SizingSheet(sweep, "Hill-climb car, 0.6 bar on petrol").ToDocument();
+/// Console.WriteLine(page.Length);
+/// </code>
+/// </example>
+public sealed class SizingSheet : IDisplayBlock
+{
+    // What fits one page with the longest texts that the library writes.
+    private const int MostRemedies = 8;
+    private const int MostNotes = 4;
+    private const int MostCharacters = 160;
+
+    private readonly SweepResult _sweep;
+
+    /// <summary>Makes a sheet.</summary>
+    /// <param name="sweep">The sweep that it records.</param>
+    /// <param name="title">What was sized; 1 to 160 characters.</param>
+    /// <param name="date">The day it is dated; undated if not given.</param>
+    /// <exception cref="ArgumentException">The title is empty, too long, or cannot be written as XML.</exception>
+    /// <exception cref="ArgumentNullException">There is no sweep.</exception>
+    public SizingSheet(SweepResult sweep, string title, DateOnly? date = null)
+    {
+        ArgumentNullException.ThrowIfNull(sweep);
+        _sweep = sweep;
+        Title = Require.Text(title, nameof(title));
+        if (Title.Length > MostCharacters)
+        {
+            throw new ArgumentException($"title has {Title.Length} characters; at most {MostCharacters} fit the page's head.", nameof(title));
+        }
+
+        Date = date;
+    }
+
+    /// <summary>What was sized.</summary>
+    public string Title { get; }
+
+    /// <summary>The day it is dated; none if undated.</summary>
+    public DateOnly? Date { get; }
+
+    /// <summary>The library's version, which the sheet names.</summary>
+    public static string Version { get; } = typeof(SweepResult).Assembly
+        .GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+
+    /// <summary>The whole page, for a browser.</summary>
+    /// <returns>A self-contained HTML document without script.</returns>
+    public string ToDocument() => "<!DOCTYPE html>\n" + new XElement(
+        "html",
+        new XAttribute("lang", "en"),
+        new XElement(
+            "head",
+            new XElement("meta", new XAttribute("charset", "utf-8")),
+            new XElement("meta", new XAttribute("name", "viewport"), new XAttribute("content", "width=device-width, initial-scale=1")),
+            new XElement("title", Title),
+            new XElement("style", SheetStyle.Page)),
+        new XElement("body", Body())).ToString(SaveOptions.DisableFormatting) + "\n";
+
+    /// <inheritdoc/>
+    public string ToHtml() =>
+        new XElement("div", new XAttribute("class", SheetStyle.BlockClass), new XElement("style", SheetStyle.Block), Body())
+            .ToString(SaveOptions.DisableFormatting);
+
+    /// <inheritdoc/>
+    public string ToPlainText() => string.Join('\n', [Head(), .. Sections().SelectMany(Text)]);
+
+    /// <inheritdoc/>
+    public override string ToString() => ToPlainText();
+
+    private static IEnumerable<string> Text((string Title, IReadOnlyList<IReadOnlyList<string>> Rows) section) =>
+        [string.Empty, section.Title, .. section.Rows.Select(row => $"  {string.Join(" | ", row.Where(cell => cell.Length > 0))}")];
+
+    private static XElement Section((string Title, IReadOnlyList<IReadOnlyList<string>> Rows) section) =>
+        new(
+            "section",
+            new XElement("h2", section.Title),
+            new XElement("table", new XElement("tbody", section.Rows.Select(row =>
+                new XElement("tr", row.Select((cell, place) => place == 0
+                    ? new XElement("th", new XAttribute("scope", "row"), cell)
+                    : new XElement("td", IsShort(place, row) ? new XAttribute("class", "short") : null, cell)))))));
+
+    // Beside a sentence, a figure or a place keeps to one line.
+    private static bool IsShort(int place, IReadOnlyList<string> row) => row.Count > 2 && place != 2;
+
+    private static IReadOnlyList<string>[] Cut(IEnumerable<IReadOnlyList<string>> rows, int most, string rest)
+    {
+        IReadOnlyList<string>[] all = [.. rows];
+        return all.Length <= most
+            ? all
+            : [.. all.Take(most), ["", string.Create(CultureInfo.InvariantCulture, $"and {all.Length - most} more {rest}")]];
+    }
+
+    private XElement[] Body()
+    {
+        var (word, sign, edge, ground) = BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict).Kind);
+        return
+        [
+            new XElement("header", new XElement("h1", Title), new XElement("p", Head())),
+            new XElement(
+                "p",
+                new XAttribute("class", "verdict"),
+                new XAttribute("style", $"border-color:{edge};background:{ground}"),
+                new XElement("strong", new XAttribute("style", $"color:{edge}"), $"{sign} {word}"),
+                $" {_sweep.Verdict.Headline}"),
+            .. Sections().Skip(1).Select(Section),
+        ];
+    }
+
+    private string Head() =>
+        $"{(Date is { } day ? $"{day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, " : string.Empty)}reckoned with FuelSizing {Version}; {Readable.Boost(_sweep.Boosts[0])} to {Readable.Boost(_sweep.Boosts[^1])}, {Readable.Of(_sweep.Speeds[0])} to {Readable.Of(_sweep.Speeds[^1])}";
+
+    private IEnumerable<(string Title, IReadOnlyList<IReadOnlyList<string>> Rows)> Sections()
+    {
+        yield return ("Verdict", [[$"{BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict).Kind).Word}: {_sweep.Verdict.Headline}"]]);
+        yield return ("Inputs", SheetInputs.Of(_sweep));
+        yield return ("At the point that asks most", SheetInputs.Busiest(_sweep));
+        yield return ("Margins: in hand, and where it is tightest", [.. _sweep.Standings.Select(standing => (IReadOnlyList<string>)
+        [
+            PartNames.Of(standing.Part),
+            $"{SizingTables.Word(standing.Outcome)}{(standing.Tightest.Margin.Reserve is { } reserve ? $" {Readable.Change(reserve)}" : string.Empty)}",
+            standing.Tightest.Margin.Explanation,
+            $"{standing.Tightest.Point}",
+        ])]);
+        if (_sweep.Remedies.Count > 0)
+        {
+            yield return ("What would mend it", Cut(
+                _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text]), MostRemedies, "changes"));
+        }
+
+        if (_sweep.Notes.Count > 0)
+        {
+            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note]), MostNotes, "notes"));
+        }
+
+        yield return ("Before you trust these numbers with an engine", [.. Cautions.Lines.Select(line => (IReadOnlyList<string>)["!", line])]);
+    }
+}

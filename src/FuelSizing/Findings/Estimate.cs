@@ -1,0 +1,18 @@
+namespace FuelSizing.Findings;
+
+/// <summary>A figure worked out from a run, with the range that holds the truth in 95 of 100 runs.</summary>
+/// <typeparam name="T">The quantity.</typeparam>
+public sealed record Estimate<T>
+    where T : struct
+{
+    internal Estimate(T value, T least, T most) => (Value, Least, Most) = (value, least, most);
+
+    /// <summary>The likeliest value.</summary>
+    public T Value { get; }
+
+    /// <summary>Lower end of the 95 % range.</summary>
+    public T Least { get; }
+
+    /// <summary>Upper end of the 95 % range.</summary>
+    public T Most { get; }
+}

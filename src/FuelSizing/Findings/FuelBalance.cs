@@ -1,0 +1,14 @@
+namespace FuelSizing.Findings;
+
+/// <summary>Fuel reckoned in several ways.</summary>
+public sealed record FuelBalance
+{
+    internal FuelBalance(IReadOnlyList<FuelComparison> comparisons) => Comparisons = comparisons;
+
+    /// <summary>Each other reckoning against the injectors'.</summary>
+    public IReadOnlyList<FuelComparison> Comparisons { get; }
+
+    /// <summary>In words.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => string.Join("; ", Comparisons);
+}

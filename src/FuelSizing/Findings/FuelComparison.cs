@@ -1,0 +1,21 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Findings;
+
+/// <summary>Fuel by one reckoning against fuel by the injectors (pulse, dead time, differential pressure).</summary>
+public sealed record FuelComparison
+{
+    internal FuelComparison(string by, Estimate<Ratio> overInjectors) => (By, OverInjectors) = (by, overInjectors);
+
+    /// <summary>The other reckoning: flow meter, air and lambda, or power and planned BSFC.</summary>
+    public string By { get; }
+
+    /// <summary>Fuel by it ÷ fuel by the injectors; the range is the run's scatter.</summary>
+    public Estimate<Ratio> OverInjectors { get; }
+
+    /// <summary>In words.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() =>
+        $"fuel by {By}: {Readable.Chance(OverInjectors.Value)} of that by the injectors";
+}

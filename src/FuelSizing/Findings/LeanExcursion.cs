@@ -1,0 +1,32 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace FuelSizing.Findings;
+
+/// <summary>A stretch on boost in which lambda was over the planned by more than the allowance.</summary>
+public sealed record LeanExcursion
+{
+    internal LeanExcursion(RunPlace from, RunPlace worst, double lambda, int rows, Duration? length) =>
+        (From, Worst, Lambda, Rows, Length) = (from, worst, lambda, rows, length);
+
+    /// <summary>Where it begins.</summary>
+    public RunPlace From { get; }
+
+    /// <summary>Where lambda was highest.</summary>
+    public RunPlace Worst { get; }
+
+    /// <summary>The highest lambda.</summary>
+    public double Lambda { get; }
+
+    /// <summary>Rows that it lasts.</summary>
+    public int Rows { get; }
+
+    /// <summary>Time that it lasts, if time was recorded.</summary>
+    public Duration? Length { get; }
+
+    /// <summary>In words.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"lambda {Lambda:0.00} at {Worst}, {(Length is { } length ? $"{length.Seconds:0.00} s" : $"{Rows} rows")} long");
+}

@@ -1,0 +1,160 @@
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Fuels;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Findings;
+
+/// <summary>One point of a run with what the plan says of it, in SI; NaN where a channel was not recorded.</summary>
+internal readonly record struct PointInput
+{
+    /// <summary>rev/s.</summary>
+    public required double Speed { get; init; }
+
+    /// <summary>Manifold gauge pressure as recorded, Pa; less the zero of the sensor where the engine at rest showed it.</summary>
+    public required double Boost { get; init; }
+
+    /// <summary>Rail gauge pressure, Pa.</summary>
+    public required double Rail { get; init; }
+
+    /// <summary>Supply voltage, V; the planned one where none was recorded.</summary>
+    public required double Volts { get; init; }
+
+    /// <summary>Pressure across the injector, Pa; at the planned rail pressure where none was recorded.</summary>
+    public required double Differential { get; init; }
+
+    /// <summary>Time between two injections, s.</summary>
+    public required double Available { get; init; }
+
+    /// <summary>Pulse less dead time, s.</summary>
+    public required double Open { get; init; }
+
+    /// <summary>By the flow meter, m³/s.</summary>
+    public required double Meter { get; init; }
+
+    /// <summary>Injected, m³/s: by the flow meter, else by the injectors, else as planned.</summary>
+    public required double Flow { get; init; }
+
+    /// <summary>Air–fuel ratio ÷ stoichiometric.</summary>
+    public required double Lambda { get; init; }
+
+    /// <summary>At the crank, W.</summary>
+    public required double Power { get; init; }
+
+    /// <summary>Density of the fuel, kg/m³.</summary>
+    public required double Density { get; init; }
+
+    /// <summary>ln of the fuel that the planned air burns at lambda 1, m³/s.</summary>
+    public required double LogStoichiometric { get; init; }
+
+    /// <summary>Change of ln air with manifold pressure, 1/Pa.</summary>
+    public required double AirByPressure { get; init; }
+
+    /// <summary>ln of the work in a volume of fuel at the planned BSFC, J/m³.</summary>
+    public required double LogWork { get; init; }
+
+    /// <summary>Lost from the tank to the rail at the flow, Pa.</summary>
+    public required double Loss { get; init; }
+
+    /// <summary>Change of that loss with ln flow, Pa.</summary>
+    public required double LossByFlow { get; init; }
+
+    /// <summary>Of it, lost on the way from the pump to the rail, Pa.</summary>
+    public required double SupplyLoss { get; init; }
+
+    /// <summary>Lost by the filters, were they new, Pa.</summary>
+    public required double FilterLoss { get; init; }
+
+    /// <summary>True if fuel goes in and the channels say how much.</summary>
+    public required bool Injects { get; init; }
+
+    /// <summary>True near full load, where BSFC is a figure of the engine.</summary>
+    public required bool FullLoad { get; init; }
+
+    /// <summary>True if the way back may hold the rail over what the regulator asks for.</summary>
+    public required bool ReturnFloor { get; init; }
+
+    /// <summary>Change of the rail's pressure with ln flow where the pump governs, Pa, as a size.</summary>
+    public double RiseByFlow(RunCheck check) =>
+        Math.Abs(check.Pumps.Rise(Flow * 1.05, Volts, 0) - check.Pumps.Rise(Flow * 0.95, Volts, 0)) / 0.1;
+
+    /// <summary>Works out a point.</summary>
+    public static PointInput Of(RunCheck check, RunPoints points, int i, double ambient, Atmosphere atmosphere)
+    {
+        FuelSystem plan = check.Plan;
+        Fuel fuel = plan.Demand.Consumption.Fuel;
+        double speed = points.Speed[i];
+        double boost = points.Manifold[i] - ambient - (points.ManifoldAtRest ?? 0);
+        double kelvins = Math.Clamp(
+            double.IsNaN(points.FuelKelvins[i]) ? check.FuelKelvins : points.FuelKelvins[i],
+            Fuel.LowestTemperature.Kelvins,
+            Fuel.HighestTemperature.Kelvins);
+        double density = fuel.DensityAtKelvins(kelvins);
+        double volts = double.IsNaN(points.Volts[i]) ? check.SupplyVolts : points.Volts[i];
+        double rail = points.Rail[i];
+        double differential = RailPressure.Differential<Real>(
+            double.IsNaN(rail) ? check.Regulator.Set(boost, 0, 0, 0) : rail, ambient, ambient + boost);
+        double available = InjectorFlow.AvailableTime<Real>(
+            speed, plan.Demand.Engine.RevolutionsPerCycle, plan.Injectors.InjectionsPerCycle);
+        bool timed = plan.Injectors.Injector.DeadTime.TryAt(volts, differential, out double deadTime);
+        double open = timed ? points.Pulse[i] - deadTime : double.NaN;
+        bool injects = open > 0 && differential > 0;
+        FuelDemand demand = check.DemandAt(speed, boost, atmosphere);
+        double fromAir = FuelDemandFlow.Volume<Real>(
+            FuelDemandFlow.FromAir<Real>(demand.AirMassFlow.KilogramsPerSecond, 1, fuel.AirFuelRatio), density);
+        const double Step = 1000;
+        double denser = check.DemandAt(speed, boost - Step, atmosphere).AirMassFlow.KilogramsPerSecond;
+        double meter = points.Meter[i] > 0 ? points.Meter[i] : double.NaN;
+        PointInput bare = new()
+        {
+            Speed = speed,
+            Boost = boost,
+            Rail = rail,
+            Volts = volts,
+            Differential = differential,
+            Available = available,
+            Open = open,
+            Meter = meter,
+            Flow = double.NaN,
+            Lambda = points.Lambda[i],
+            Power = BoostedPower.CrankFromWheel<Real>(points.Power[i], check.DriveLossShare),
+            Density = density,
+            LogStoichiometric = Math.Log(fromAir),
+            AirByPressure = (Math.Log(demand.AirMassFlow.KilogramsPerSecond) - Math.Log(denser)) / Step,
+            LogWork = Math.Log(density / plan.Demand.Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule),
+            Loss = 0,
+            LossByFlow = 0,
+            SupplyLoss = 0,
+            FilterLoss = 0,
+            Injects = injects,
+            FullLoad = boost > -0.15 * ambient,
+            ReturnFloor = false,
+        };
+        double flow = !double.IsNaN(meter) ? meter
+            : injects ? check.Injected(bare, differential, open)
+            : double.IsNaN(points.Pulse[i])
+                ? FuelDemandFlow.Volume<Real>(demand.MassFlow.KilogramsPerSecond, density)
+                : double.NaN;
+        if (double.IsNaN(flow))
+        {
+            return bare;
+        }
+
+        double viscosity = plan.Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(kelvins) : 0;
+        double supply = Plumbing.Loss(plan.Plumbing.Supply, flow, density, viscosity);
+        double suction = Plumbing.Loss(plan.Plumbing.Suction, flow, density, viscosity);
+        const double Share = 0.02;
+        double more = flow * (1 + Share);
+        double further = Plumbing.Loss(plan.Plumbing.Supply, more, density, viscosity)
+            + Plumbing.Loss(plan.Plumbing.Suction, more, density, viscosity);
+        return bare with
+        {
+            Flow = flow,
+            Loss = supply + suction,
+            LossByFlow = (further - supply - suction) / Math.Log(1 + Share),
+            SupplyLoss = supply,
+            FilterLoss = check.NewFilterLoss(flow, density, viscosity),
+            ReturnFloor = check.MayBeReturnFloor(flow, boost, volts, density, viscosity),
+        };
+    }
+}

@@ -1,0 +1,38 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Findings;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>How far the rail fell under its set pressure, and which part of the supply explains it.</summary>
+/// <remarks>
+/// A weak pump, a restriction and a lack of voltage each let the rail fall along another course against flow, voltage and pressure.
+/// The evidence says which course the rail followed.
+/// </remarks>
+public sealed record PressureSag
+{
+    internal PressureSag(Pressure most, RunPlace place, VolumeFlow flow, int points, IReadOnlyList<FaultFinding> causes) =>
+        (Most, Place, Flow, Points, Causes) = (most, place, flow, points, causes);
+
+    /// <summary>The most that the rail was under its set pressure; zero where it never clearly was.</summary>
+    public Pressure Most { get; }
+
+    /// <summary>Where that was.</summary>
+    public RunPlace Place { get; }
+
+    /// <summary>Fuel injected there.</summary>
+    public VolumeFlow Flow { get; }
+
+    /// <summary>Points at which the pump, not the regulator, sets the pressure.</summary>
+    public int Points { get; }
+
+    /// <summary>Weak pump, lack of voltage, restriction: the likeliest first.</summary>
+    public IReadOnlyList<FaultFinding> Causes { get; }
+
+    /// <summary>In words.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => Points == 0
+        ? "the regulator held the rail everywhere"
+        : $"rail up to {Readable.Of(Most)} under its set pressure at {Place}, {Readable.PumpFlow(Flow)} injected";
+}

@@ -1,0 +1,146 @@
+using System.Globalization;
+using FuelSizing.Quantities;
+using MathNet.Numerics.Distributions;
+
+namespace FuelSizing.Findings;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>Rail pressure against boost as the run shows it: base, gain and onset.</summary>
+/// <remarks>
+/// rail = base + min(b, o) + g · max(0, b − o), by robust regression over the rows at which the regulator governs; the intervals are
+/// from the sandwich covariance and Student's t.
+/// </remarks>
+public sealed record RegulatorFit
+{
+    /// <summary>Points on either side of a kink without which its place cannot be told.</summary>
+    private const int LeastBeside = 5;
+
+    /// <summary>Evidence over which there is a kink: likelihood ratio of about 1,000, for its place was searched for.</summary>
+    private const double LeastEvidence = 14;
+
+    /// <summary>Boost that must have been run over, Pa.</summary>
+    private const double LeastRange = 10e3;
+
+    private RegulatorFit(
+        RegulatorBehaviour behaviour, Estimate<Pressure> basePressure, Estimate<double> gain, Estimate<Pressure>? onset)
+    {
+        (Behaviour, Base, Gain, Onset) = (behaviour, basePressure, gain, onset);
+    }
+
+    /// <summary>How it behaves.</summary>
+    public RegulatorBehaviour Behaviour { get; }
+
+    /// <summary>Rail gauge pressure at no boost.</summary>
+    public Estimate<Pressure> Base { get; }
+
+    /// <summary>Rise of rail pressure for each 1 of boost, over the onset if there is one.</summary>
+    public Estimate<double> Gain { get; }
+
+    /// <summary>Boost at which the gain sets in; none without a kink in the range run.</summary>
+    public Estimate<Pressure>? Onset { get; }
+
+    /// <summary>Points used.</summary>
+    public int Points { get; private init; }
+
+    /// <summary>Of them, those that carry no weight.</summary>
+    public int Outliers { get; private init; }
+
+    /// <summary>Scatter of rail pressure about the fit.</summary>
+    public Pressure Scatter { get; private init; }
+
+    /// <summary>In words.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => string.Create(
+        CultureInfo.InvariantCulture,
+        $"{Name}: base {Readable.Of(Base.Value)}, gain {Gain.Value:0.00} ({Gain.Least:0.00} to {Gain.Most:0.00})")
+        + (Onset is { } onset
+            ? $" from {Readable.Boost(onset.Value)} ({Readable.Boost(onset.Least)} to {Readable.Boost(onset.Most)})"
+            : string.Empty);
+
+    /// <summary>Fits points at which the regulator is known to govern.</summary>
+    /// <param name="boost">Manifold gauge pressure, Pa.</param>
+    /// <param name="rail">Rail gauge pressure, Pa.</param>
+    /// <param name="noiseRatio">Scatter of boost ÷ scatter of rail pressure.</param>
+    /// <param name="plannedOnset">Pa; null where none is planned.</param>
+    internal static Finding<RegulatorFit> Of(double[] boost, double[] rail, double noiseRatio, double? plannedOnset)
+    {
+        if (boost.Length < (2 * LeastBeside) + 2)
+        {
+            return Finding<RegulatorFit>.CannotTell(
+                $"the regulator governs at {boost.Length} points only; at least {(2 * LeastBeside) + 2} are needed");
+        }
+
+        double[] sorted = [.. boost.Order()];
+        (double least, double most) = (sorted[LeastBeside / 2], sorted[^((LeastBeside / 2) + 1)]);
+        if (most - least < LeastRange)
+        {
+            return Finding<RegulatorFit>.CannotTell(
+                $"boost ran from {Readable.Boost(Pressure.FromPascals(least))} to {Readable.Boost(Pressure.FromPascals(most))} only; {Readable.Of(Pressure.FromPascals(LeastRange))} at the least are needed");
+        }
+
+        KinkFit? kink = RobustRegression.Kink(boost, rail, 1, noiseRatio, LeastBeside);
+        if (kink is not null && kink.Evidence > LeastEvidence && kink.Gain > 1)
+        {
+            double t = StudentT.InvCDF(0, 1, kink.Freedom, 0.975);
+            double At(int figure) => t * Math.Sqrt(kink.Covariance[figure, figure]);
+            return Finding<RegulatorFit>.Of(new(
+                RegulatorBehaviour.RisingRate,
+                Around(kink.Intercept, At(0)),
+                new(kink.Gain, kink.Gain - At(1), kink.Gain + At(1)),
+                Around(kink.Onset, At(2)))
+            {
+                Points = boost.Length,
+                Outliers = kink.Outliers,
+                Scatter = Pressure.FromPascals(kink.Scale),
+            });
+        }
+
+        LineFit line = RobustRegression.Line(boost, rail);
+        double wide = StudentT.InvCDF(0, 1, line.Freedom, 0.975);
+        double half = wide * line.SlopeError;
+        if (half > Wide)
+        {
+            return Finding<RegulatorFit>.CannotTell(string.Create(
+                CultureInfo.InvariantCulture,
+                $"the points scatter so much that the gain is anything from {line.Slope - half:0.0} to {line.Slope + half:0.0}"));
+        }
+
+        RegulatorBehaviour behaviour = Math.Abs(line.Slope) <= Near ? RegulatorBehaviour.Fixed
+            : Math.Abs(line.Slope - 1) <= Near + half ? RegulatorBehaviour.ManifoldReferenced
+            : RegulatorBehaviour.Proportional;
+        if (plannedOnset is { } planned && behaviour == RegulatorBehaviour.ManifoldReferenced && most < planned + LeastRange)
+        {
+            return Finding<RegulatorFit>.CannotTell(
+                $"boost reached {Readable.Boost(Pressure.FromPascals(most))} only and the gain is set to begin at {Readable.Boost(Pressure.FromPascals(planned))}; up to there the rail follows the manifold one for one, as it should");
+        }
+
+        return Finding<RegulatorFit>.Of(new(
+            behaviour,
+            Around(line.Intercept, wide * line.InterceptError),
+            new(line.Slope, line.Slope - half, line.Slope + half),
+            null)
+        {
+            Points = boost.Length,
+            Outliers = line.Outliers,
+            Scatter = Pressure.FromPascals(line.Scale),
+        });
+    }
+
+    /// <summary>Half width of the gain's interval over which a fit says nothing.</summary>
+    private const double Wide = 0.4;
+
+    /// <summary>Slopes so near to 0 or 1 are taken for it.</summary>
+    private const double Near = 0.08;
+
+    private string Name => Behaviour switch
+    {
+        RegulatorBehaviour.Fixed => "fixed",
+        RegulatorBehaviour.ManifoldReferenced => "manifold-referenced",
+        RegulatorBehaviour.RisingRate => "rising-rate",
+        _ => "proportional to boost, no onset in the range run",
+    };
+
+    private static Estimate<Pressure> Around(double value, double half) =>
+        new(Pressure.FromPascals(value), Pressure.FromPascals(value - half), Pressure.FromPascals(value + half));
+}

@@ -1,0 +1,191 @@
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+using FuelSizing.Logs;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Findings;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>A plan, ready to have recorded runs held against it: what sound parts may be off by, and how well was recorded.</summary>
+/// <remarks>Tabulates the planned pumps once; runs of one plan are best checked by one and the same check.</remarks>
+public sealed class RunCheck
+{
+    private readonly Filter[] _filters;
+
+    private RunCheck(FuelSystem plan, Conditions conditions, SensorAccuracy accuracy, PlanTolerance tolerance, Ratio driveLoss)
+    {
+        (Plan, Accuracy, Tolerance, DriveLoss) = (plan, accuracy, tolerance, driveLoss);
+        (SupplyVolts, FuelKelvins) = (conditions.SupplyVolts, conditions.FuelKelvins);
+        SupplyVoltage = conditions.SupplyVoltage;
+        FuelTemperature = conditions.FuelTemperature;
+        DriveLossShare = driveLoss.DecimalFractions;
+        Regulator = RegulatorModel.Of(plan.Regulator);
+        Pumps = new PumpSurface(plan.Pump);
+        HoldsAtRail = plan.Layout == LineLayout.Return || plan.Regulator is FuelSizing.Pressure.ElectronicReturnless;
+        _filters = [.. plan.Plumbing.Suction.Concat(plan.Plumbing.Supply).OfType<Filter>()];
+        RailNoise = accuracy.Rail.Pascals;
+        ManifoldNoise = accuracy.Manifold.Pascals;
+        PulseNoise = accuracy.Pulse.Seconds;
+        LambdaNoise = accuracy.Lambda.DecimalFractions;
+        MeterNoise = accuracy.FuelFlow.DecimalFractions;
+        PowerNoise = accuracy.Power.DecimalFractions;
+    }
+
+    /// <summary>The plan.</summary>
+    public FuelSystem Plan { get; }
+
+    /// <summary>How well runs are recorded.</summary>
+    public SensorAccuracy Accuracy { get; }
+
+    /// <summary>How far sound parts may be off.</summary>
+    public PlanTolerance Tolerance { get; }
+
+    /// <summary>Planned voltage of the supply; counts where a run has none.</summary>
+    public ElectricPotential SupplyVoltage { get; }
+
+    /// <summary>Fuel temperature where a run has none.</summary>
+    public Temperature FuelTemperature { get; }
+
+    /// <summary>Share of crank power lost before the recorded power; zero where runs have it at the crank.</summary>
+    public Ratio DriveLoss { get; }
+
+    internal RegulatorModel Regulator { get; }
+
+    internal PumpSurface Pumps { get; }
+
+    internal bool HoldsAtRail { get; }
+
+    internal bool HasFilter => _filters.Length > 0;
+
+    internal double SupplyVolts { get; }
+
+    internal double FuelKelvins { get; }
+
+    internal double DriveLossShare { get; }
+
+    internal double RailNoise { get; }
+
+    internal double ManifoldNoise { get; }
+
+    internal double PulseNoise { get; }
+
+    internal double LambdaNoise { get; }
+
+    internal double MeterNoise { get; }
+
+    internal double PowerNoise { get; }
+
+    /// <summary>Describes a check.</summary>
+    /// <param name="plan">What was sized.</param>
+    /// <param name="conditions">
+    /// Planned supply voltage, and the fuel temperature where a run has none; <see cref="Conditions.Usual"/> if not given. The air
+    /// is the run's own.
+    /// </param>
+    /// <param name="accuracy">How well runs are recorded; <see cref="SensorAccuracy.Usual"/> if not given.</param>
+    /// <param name="tolerance">How far sound parts may be off; <see cref="PlanTolerance.Usual"/> if not given.</param>
+    /// <param name="driveLoss">
+    /// Share of crank power lost before the recorded power, 0 to 40 %; zero if not given: recorded at the crank.
+    /// </param>
+    /// <returns>The check.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The loss is outside its range.</exception>
+    public static RunCheck Of(
+        FuelSystem plan,
+        Conditions? conditions = null,
+        SensorAccuracy? accuracy = null,
+        PlanTolerance? tolerance = null,
+        Ratio? driveLoss = null)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return new(
+            plan,
+            conditions ?? Conditions.Usual,
+            accuracy ?? SensorAccuracy.Usual,
+            tolerance ?? PlanTolerance.Usual,
+            Allowed.Between(
+                driveLoss ?? Ratio.Zero,
+                Ratio.Zero,
+                Ratio.FromPercent(40),
+                "Give the share of crank power lost on the way to the wheels; zero for power at the crank.",
+                nameof(driveLoss)));
+    }
+
+    /// <summary>Gathers a run and sets up its model.</summary>
+    internal RunModel Model(RecordedRun run, int mostPoints = 64)
+    {
+        RunPoints points = RunPoints.Of(Plan, run, FuelKelvins, mostPoints);
+        return RunModel.Of(this, points, run.Atmosphere.Pascals, run.Atmosphere);
+    }
+
+    /// <summary>Demand at a point that the tables are known to cover.</summary>
+    internal FuelDemand DemandAt(double speed, double boost, Atmosphere atmosphere)
+    {
+        double least = ManifoldPressure.LeastAbsolute.Pascals - atmosphere.Pascals;
+        double most = Plan.Demand.Induction.Drive == CompressorDrive.None ? 0 : 400e3;
+        return Plan.Demand.At(
+            RotationalSpeed.FromRevolutionsPerSecond(speed),
+            Pressure.FromPascals(Math.Clamp(boost, Math.Max(least + 1, -95e3), most)),
+            atmosphere);
+    }
+
+    /// <summary>Fuel by the planned injectors, m³/s.</summary>
+    internal double Injected(in PointInput input, double across, double open)
+    {
+        Real flow = Plan.Injectors.Injector.StaticAt(across, input.Density);
+        return InjectorFlow.Capacity<Real>(
+            flow, Plan.Injectors.Count, input.Available, InjectorFlow.DutyCycle<Real>(open, input.Available), 0);
+    }
+
+    /// <summary>Loss of the planned filters, were they new; of a restriction with 10 kPa at the most flow where there are none, Pa.</summary>
+    internal double NewFilterLoss(double flow, double density, double viscosity)
+    {
+        double loss = 0;
+        foreach (Filter filter in _filters)
+        {
+            loss += filter.LossPascals(flow, density, viscosity) / filter.Clogging;
+        }
+
+        return HasFilter ? loss : FilterLoss.Loss<Real>(1, 10_000, Pumps.MostFlow, 1, flow, 1, 1);
+    }
+
+    /// <summary>True if the way back could hold the rail over its set pressure at the point.</summary>
+    internal bool MayBeReturnFloor(double flow, double boost, double volts, double density, double viscosity)
+    {
+        if (Plan.Plumbing.Back.Count == 0)
+        {
+            return false;
+        }
+
+        double set = Regulator.Set(boost, 0, 0, 0);
+        double back = Plumbing.Loss(Plan.Plumbing.Back, Math.Max(0, Pumps.MostFlow - flow), density, viscosity);
+        if (back < set)
+        {
+            return false;
+        }
+
+        CircuitTask task = new(
+            Plan.Layout, Plan.Pump, Plan.Plumbing, volts, null, set, 0, flow, density, viscosity);
+        return CircuitSolver.Solve(task).State == RailState.ReturnFloor;
+    }
+
+    /// <summary>Standard deviation that each quantity may be off, SI, in the order of <see cref="RunQuantity"/>.</summary>
+    internal double[] ToleranceOf() =>
+    [
+        Tolerance.PumpFlow.DecimalFractions,
+        Tolerance.FeedResistance.Ohms,
+        Tolerance.FilterLoss.DecimalFractions,
+        Tolerance.RegulatorBase.Pascals,
+        Tolerance.RegulatorGain.DecimalFractions * Math.Max(1, Regulator.Gain),
+        Tolerance.RegulatorOnset.Pascals,
+        Tolerance.InjectorFlow.DecimalFractions,
+        Tolerance.DeadTime.Seconds,
+        Tolerance.VolumetricEfficiency.DecimalFractions,
+        Tolerance.BrakeSpecificFuelConsumption.DecimalFractions,
+        Accuracy.RailOffset.Pascals,
+        Accuracy.ManifoldOffset.Pascals,
+        Accuracy.FuelFlowFactor.DecimalFractions,
+    ];
+}

@@ -1,0 +1,122 @@
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Fuels;
+using FuelSizing.Logs;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Findings;
+
+/// <summary>A run's columns as the findings want them: pulse also from duty cycle, fuel also from mass, power also from torque.</summary>
+internal sealed class RunColumnsRead
+{
+    /// <summary>A slower crank is at rest or being cranked, rev/s.</summary>
+    private const double AtRest = 1;
+
+    private readonly FuelSystem _plan;
+    private readonly RecordedRun _run;
+    private readonly double _kelvins;
+    private readonly bool _compressed;
+    private readonly double _least;
+    private readonly double _most;
+    private readonly List<double> _kept = [];
+
+    /// <summary>Reads a run for a plan.</summary>
+    public RunColumnsRead(FuelSystem plan, RecordedRun run, double kelvins)
+    {
+        (_plan, _run, _kelvins) = (plan, run, kelvins);
+        FuelDemandModel demand = plan.Demand;
+        _compressed = demand.Induction.Drive != CompressorDrive.None;
+        _least = Math.Max(demand.VolumetricEfficiency.BySpeed.First, demand.MeasuredPower.BySpeed.First);
+        _most = Math.Min(
+            demand.Engine.SpeedLimit.RevolutionsPerSecond,
+            Math.Min(demand.VolumetricEfficiency.BySpeed.Last, demand.MeasuredPower.BySpeed.Last));
+    }
+
+    /// <summary>A value in SI, NaN where there is none.</summary>
+    public double At(Channel channel, int row)
+    {
+        double value = Recorded(channel, row);
+        if (!double.IsNaN(value))
+        {
+            return value;
+        }
+
+        double speed = Recorded(Channel.Speed, row);
+        return channel switch
+        {
+            Channel.InjectorPulse when speed > 0 => InjectorFlow.PulseOfDuty<Real>(
+                Recorded(Channel.DutyCycle, row), Available(speed)),
+            Channel.DutyCycle when speed > 0 => InjectorFlow.DutyCycle<Real>(
+                Recorded(Channel.InjectorPulse, row), Available(speed)),
+            Channel.FuelVolumeFlow => FuelDemandFlow.Volume<Real>(
+                Recorded(Channel.FuelMassFlow, row), _plan.Demand.Consumption.Fuel.DensityAtKelvins(Kelvins(row))),
+            Channel.Power => EnginePower.OfTorque<Real>(Recorded(Channel.Torque, row), speed),
+            _ => double.NaN,
+        };
+    }
+
+    /// <summary>Fuel temperature, K: as recorded, within what fuels are given for; or else as planned.</summary>
+    public double Kelvins(int row)
+    {
+        double kelvins = Recorded(Channel.FuelTemperature, row);
+        return double.IsNaN(kelvins)
+            ? _kelvins
+            : Math.Clamp(kelvins, Fuel.LowestTemperature.Kelvins, Fuel.HighestTemperature.Kelvins);
+    }
+
+    /// <summary>True where the plan's tables hold and the manifold's pressure is known.</summary>
+    public bool Covers(int row)
+    {
+        double speed = Recorded(Channel.Speed, row);
+        double boost = Recorded(Channel.ManifoldAbsolute, row) - _run.Atmosphere.Pascals;
+        return speed >= _least && speed <= _most && boost >= -95e3 && boost <= 400e3
+            && boost + _run.Atmosphere.Pascals >= 10e3 && (_compressed || boost <= Barometric);
+    }
+
+    /// <summary>True with the engine at rest.</summary>
+    public bool IsAtRest(int row) =>
+        Recorded(Channel.Speed, row) < AtRest && !double.IsNaN(Recorded(Channel.ManifoldAbsolute, row));
+
+    /// <summary>True if two rows are near enough to stand for one steady point.</summary>
+    public bool Near(int row, int other) =>
+        Math.Abs(Recorded(Channel.Speed, row) - Recorded(Channel.Speed, other)) <= SpeedWithin
+        && Math.Abs(Recorded(Channel.ManifoldAbsolute, row) - Recorded(Channel.ManifoldAbsolute, other)) <= PressureWithin;
+
+    /// <summary>The median of a channel over some rows; NaN where fewer than half of them have it.</summary>
+    public double Median(Channel channel, List<int> rows, int start, int end)
+    {
+        _kept.Clear();
+        for (int place = start; place < end; place++)
+        {
+            double value = At(channel, rows[place]);
+            if (!double.IsNaN(value))
+            {
+                _kept.Add(value);
+            }
+        }
+
+        if (2 * _kept.Count < end - start || _kept.Count == 0)
+        {
+            return double.NaN;
+        }
+
+        _kept.Sort();
+        int middle = _kept.Count / 2;
+        return _kept.Count % 2 == 1 ? _kept[middle] : 0.5 * (_kept[middle - 1] + _kept[middle]);
+    }
+
+    private const double SpeedWithin = 10;
+    private const double PressureWithin = 15e3;
+
+    // An engine without compressor at full throttle may seem to have a little boost, by scatter.
+    private const double Barometric = 5e3;
+
+    private double Available(double speed) => InjectorFlow.AvailableTime<Real>(
+        speed, _plan.Demand.Engine.RevolutionsPerCycle, _plan.Injectors.InjectionsPerCycle);
+
+    private double Recorded(Channel channel, int row)
+    {
+        ReadOnlySpan<double> column = _run.Si(channel);
+        return column.IsEmpty ? double.NaN : column[row];
+    }
+}

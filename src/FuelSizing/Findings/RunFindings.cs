@@ -1,0 +1,179 @@
+using FuelSizing.Logs;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Findings;
+
+/// <summary>A recorded run held against its plan: did the fuel system do what was sized, and if not, why?</summary>
+/// <remarks>
+/// Neighbouring rows are gathered to steady points. At each, rail pressure, fuel flow, lambda and power are compared with what
+/// the plan makes of speed, manifold pressure, pulse and voltage as recorded. See <c>docs/findings.md</c> for the method and its limits.
+/// </remarks>
+/// <example>
+/// <code>
+/// RecordedRun run = RecordedRun.Of("pull", air, [RunRow.Of(1, Rpm(6800), railGauge: Pressure.FromKilopascals(355))]);
+/// RunFindings findings = RunFindings.Of(system, run);
+/// Console.WriteLine(findings.Verdict);
+/// </code>
+/// </example>
+public sealed class RunFindings
+{
+    private RunFindings(RunCheck check, RecordedRun run, RunModel model, Diagnosis? diagnosis)
+    {
+        (Check, Run) = (check, run);
+        UseReading use = new(check, run, model);
+        (Duty, Differential, Lean) = (use.Duty(), use.Differential(), use.Lean());
+        PressureReading pressure = new(check, run, model);
+        (Regulator, Sag) = (pressure.Regulator(diagnosis), pressure.Sag(diagnosis));
+        FuelReading fuel = new(check, run, model);
+        (Fuel, BrakeConsumption) = (fuel.Fuel(), fuel.BrakeConsumption());
+        (VolumetricEfficiency, DeadTime) = (fuel.VolumetricEfficiency(), fuel.DeadTime(diagnosis));
+        Agreement = new AgreementReading(check, run, model).Agreement();
+        Notes = new NoteReading(check, run, model).Notes(diagnosis);
+        PointsCompared = model.Points.Count;
+        RowsUsed = model.Points.RowsUsed;
+        RowsOutsideThePlan = model.Points.RowsOutside;
+        if (diagnosis is null)
+        {
+            (Fault, Faults, Rivals) = (RunFault.None, [], []);
+            return;
+        }
+
+        Fault = diagnosis.Likeliest == RunFault.None && diagnosis.Lack > Unexplained ? RunFault.Unexplained : diagnosis.Likeliest;
+        Faults = [.. diagnosis.Hypotheses.Select(h => FaultWords.Of(Check, diagnosis, h))];
+        Rivals = [.. diagnosis.Rivals.Select(h => FaultWords.Of(Check, diagnosis, h))];
+        IsDiagnosed = true;
+    }
+
+    /// <summary>Sum of squares per comparison over which something is off that no single fault explains.</summary>
+    private const double Unexplained = 2;
+
+    /// <summary>What it was held against.</summary>
+    public RunCheck Check { get; }
+
+    /// <summary>The run.</summary>
+    public RecordedRun Run { get; }
+
+    /// <summary>Duty cycle used.</summary>
+    public Finding<DutyUse> Duty { get; }
+
+    /// <summary>Pressure across the injectors.</summary>
+    public Finding<DifferentialUse> Differential { get; }
+
+    /// <summary>The regulator's base, gain and onset as run.</summary>
+    public Finding<RegulatorFit> Regulator { get; }
+
+    /// <summary>Fuel by flow meter, by air and by power against fuel by the injectors.</summary>
+    public Finding<FuelBalance> Fuel { get; }
+
+    /// <summary>BSFC implied.</summary>
+    public Finding<BrakeConsumptionFound> BrakeConsumption { get; }
+
+    /// <summary>Volumetric efficiency implied.</summary>
+    public Finding<VolumetricEfficiencyFound> VolumetricEfficiency { get; }
+
+    /// <summary>How far the rail fell under its set pressure, and why.</summary>
+    public Finding<PressureSag> Sag { get; }
+
+    /// <summary>Dead time and static flow of the injectors.</summary>
+    public Finding<DeadTimeFound> DeadTime { get; }
+
+    /// <summary>Lean stretches on boost.</summary>
+    public Finding<LeanExcursions> Lean { get; }
+
+    /// <summary>Where run and plan agree within tolerances and accuracy, and where not.</summary>
+    public IReadOnlyList<PlanAgreement> Agreement { get; }
+
+    /// <summary>True if the channels allowed a search for faults; else <see cref="Notes"/> says what is missing.</summary>
+    public bool IsDiagnosed { get; }
+
+    /// <summary>The likeliest single fault.</summary>
+    public RunFault Fault { get; }
+
+    /// <summary>Every fault tried, the likeliest first, with its evidence.</summary>
+    public IReadOnlyList<FaultFinding> Faults { get; }
+
+    /// <summary>Faults that explain the run nearly as well: the data cannot tell them from the likeliest.</summary>
+    public IReadOnlyList<FaultFinding> Rivals { get; }
+
+    /// <summary>Points at which run and plan were compared.</summary>
+    public int PointsCompared { get; }
+
+    /// <summary>Rows gathered in them.</summary>
+    public int RowsUsed { get; }
+
+    /// <summary>Rows of which the plan says nothing: outside its tables, or the engine at rest.</summary>
+    public int RowsOutsideThePlan { get; }
+
+    /// <summary>Rows between steady points, too few and too unlike their neighbours to be gathered.</summary>
+    public int RowsUnsteady => Run.Rows.Count - RowsUsed - RowsOutsideThePlan;
+
+    /// <summary>What could not be worked out for lack of which channel, and what a careful reader should know.</summary>
+    public IReadOnlyList<string> Notes { get; }
+
+    /// <summary>What to change or measure next.</summary>
+    public IReadOnlyList<string> WhatToChange
+    {
+        get
+        {
+            if (!IsDiagnosed || Faults.Count == 0)
+            {
+                return [];
+            }
+
+            if (Fault is RunFault.None or RunFault.Unexplained)
+            {
+                return [FaultWords.Advice(Check, Fault)];
+            }
+
+            return
+            [
+                .. Rivals.Select(rival => FaultWords.Between(Fault, rival.Fault)).Distinct(),
+                Faults[0].Change,
+                .. Rivals.Select(rival => rival.Change),
+            ];
+        }
+    }
+
+    /// <summary>One line: the likeliest fault, or that all is as planned.</summary>
+    public string Verdict
+    {
+        get
+        {
+            if (!IsDiagnosed)
+            {
+                return "cannot tell: " + string.Join("; ", Notes);
+            }
+
+            return Fault switch
+            {
+                RunFault.None => "as planned, within tolerances and accuracy",
+                RunFault.Unexplained => "not as planned, and no single fault explains it",
+                _ when Rivals.Count > 0 =>
+                    $"not as planned: {Faults[0]}, or {string.Join(", or ", Rivals)}; this run cannot tell them apart",
+                _ => $"not as planned: {Faults[0]}",
+            };
+        }
+    }
+
+    /// <summary>Holds a run against a plan, with usual tolerances, accuracy and conditions.</summary>
+    /// <param name="plan">What was sized.</param>
+    /// <param name="run">What was recorded.</param>
+    /// <returns>The findings.</returns>
+    public static RunFindings Of(FuelSystem plan, RecordedRun run) => Of(RunCheck.Of(plan), run);
+
+    /// <summary>Holds a run against a plan.</summary>
+    /// <param name="check">The plan, and what it and the recording may be off by.</param>
+    /// <param name="run">What was recorded.</param>
+    /// <returns>The findings.</returns>
+    public static RunFindings Of(RunCheck check, RecordedRun run)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        ArgumentNullException.ThrowIfNull(run);
+        RunModel model = check.Model(run);
+        Diagnosis? diagnosis = model.Comparisons >= LeastComparisons ? Diagnosis.Of(check, model) : null;
+        return new(check, run, model, diagnosis);
+    }
+
+    /// <summary>Comparisons without which no fault is looked for.</summary>
+    private const int LeastComparisons = 12;
+}

@@ -1,0 +1,142 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace FuelSizing.Findings;
+
+/// <summary>The likeliest state of a run's model: least squares over the comparisons, and over what is off against its tolerance.</summary>
+/// <remarks>
+/// Cost = Σ (difference/σ)² + Σ (off/tolerance)². A quantity that is set free pays no tolerance. Gauss–Newton, the step halved
+/// while it does not help; the normal equations are solved by MathNet.Numerics' Cholesky factors.
+/// </remarks>
+internal sealed class RunFit
+{
+    /// <summary>A free quantity's tolerance is this many times its usual one, so that data that say nothing leave it be.</summary>
+    private const double Freedom = 1000;
+
+    private const int MostSteps = 25;
+
+    private RunFit(RunModel model, double[] off, double cost, Matrix<double> covariance)
+    {
+        (Model, Off, Cost, Covariance) = (model, off, cost, covariance);
+    }
+
+    /// <summary>The model.</summary>
+    public RunModel Model { get; }
+
+    /// <summary>What is off, in units of its tolerance.</summary>
+    public double[] Off { get; }
+
+    /// <summary>Sum of squares.</summary>
+    public double Cost { get; }
+
+    /// <summary>Of what is off, in units of the tolerances.</summary>
+    public Matrix<double> Covariance { get; }
+
+    /// <summary>How far a quantity is off, SI.</summary>
+    public double Value(RunQuantity quantity) => Off[(int)quantity] * Model.Tolerance[(int)quantity];
+
+    /// <summary>Standard error of it, SI.</summary>
+    public double Error(RunQuantity quantity) =>
+        Math.Sqrt(Covariance[(int)quantity, (int)quantity]) * Model.Tolerance[(int)quantity];
+
+    /// <summary>
+    /// What setting a quantity free would take off the sum of squares, were the model linear: off²/(1 − variance), both in
+    /// units of the tolerance.
+    /// </summary>
+    public double Expected(RunQuantity quantity)
+    {
+        double off = Off[(int)quantity];
+        return off * off / Math.Max(1e-6, 1 - Covariance[(int)quantity, (int)quantity]);
+    }
+
+    /// <summary>Fits from a start.</summary>
+    public static RunFit From(RunModel model, double[] start, params RunQuantity[] free)
+    {
+        double[] pull = new double[RunModel.Quantities];
+        Array.Fill(pull, 1);
+        foreach (RunQuantity quantity in free)
+        {
+            pull[(int)quantity] = 1 / (Freedom * Freedom);
+        }
+
+        double[] normal = new double[RunModel.Quantities * RunModel.Quantities];
+        double[] right = new double[RunModel.Quantities];
+        double[] off = (double[])start.Clone();
+        double cost = model.Gather(off, normal, right) + Paid(off, pull);
+        double[] next = new double[off.Length];
+        double[] nextNormal = new double[normal.Length];
+        double[] nextRight = new double[right.Length];
+        for (int step = 0; step < MostSteps; step++)
+        {
+            Vector<double> move = Factors(normal, pull).Solve(
+                Vector<double>.Build.Dense(off.Length, i => right[i] - (pull[i] * off[i])));
+            double promised = 0;
+            for (int i = 0; i < off.Length; i++)
+            {
+                promised += move[i] * (right[i] - (pull[i] * off[i]));
+            }
+
+            if (promised < Settled)
+            {
+                break;
+            }
+
+            double share = 1;
+            double nextCost = double.PositiveInfinity;
+            for (int halving = 0; halving < 6; halving++, share /= 2)
+            {
+                for (int i = 0; i < off.Length; i++)
+                {
+                    next[i] = off[i] + (share * move[i]);
+                }
+
+                nextCost = model.Gather(next, nextNormal, nextRight) + Paid(next, pull);
+                if (nextCost < cost)
+                {
+                    break;
+                }
+            }
+
+            if (!(nextCost < cost))
+            {
+                break;
+            }
+
+            bool settled = cost - nextCost < Settled;
+            (off, next) = (next, off);
+            (normal, nextNormal) = (nextNormal, normal);
+            (right, nextRight) = (nextRight, right);
+            cost = nextCost;
+            if (settled)
+            {
+                break;
+            }
+        }
+
+        return new(model, off, cost, Factors(normal, pull).Solve(Matrix<double>.Build.DenseIdentity(off.Length)));
+    }
+
+    // Far under what tells two faults apart.
+    private const double Settled = 0.02;
+
+    private static MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> Factors(double[] normal, double[] pull)
+    {
+        Matrix<double> matrix = Matrix<double>.Build.Dense(pull.Length, pull.Length, (double[])normal.Clone());
+        for (int i = 0; i < pull.Length; i++)
+        {
+            matrix[i, i] += pull[i];
+        }
+
+        return matrix.Cholesky();
+    }
+
+    private static double Paid(double[] off, double[] pull)
+    {
+        double paid = 0;
+        for (int i = 0; i < off.Length; i++)
+        {
+            paid += pull[i] * off[i] * off[i];
+        }
+
+        return paid;
+    }
+}

@@ -1,0 +1,132 @@
+using FuelSizing.Logs;
+using FuelSizing.Systems;
+using MathNet.Numerics.Statistics;
+
+namespace FuelSizing.Findings;
+
+/// <summary>
+/// A run gathered to some dozens of steady points: neighbouring rows together, each channel's median, so that a glitch of single
+/// readings counts nothing and a fit costs the same whatever the length of the run.
+/// </summary>
+internal sealed class RunPoints
+{
+    private static readonly Channel[] Kept =
+    [
+        Channel.Speed, Channel.ManifoldAbsolute, Channel.RailGauge, Channel.InjectorPulse, Channel.Lambda, Channel.BatteryVoltage,
+        Channel.Power, Channel.FuelTemperature, Channel.FuelVolumeFlow,
+    ];
+
+    private readonly double[][] _values;
+
+    private RunPoints(double[][] values, int[] rows, double[] weights, int rowsUsed, int rowsOutside, double? manifoldAtRest)
+    {
+        (_values, FirstRows, RowCounts) = (values, rows, weights);
+        (RowsUsed, RowsOutside, ManifoldAtRest) = (rowsUsed, rowsOutside, manifoldAtRest);
+    }
+
+    /// <summary>Number of points.</summary>
+    public int Count => FirstRows.Length;
+
+    /// <summary>For each point, its first row in the run.</summary>
+    public int[] FirstRows { get; }
+
+    /// <summary>For each point, how many rows it stands for.</summary>
+    public double[] RowCounts { get; }
+
+    /// <summary>Rows that went into a point.</summary>
+    public int RowsUsed { get; }
+
+    /// <summary>Rows at which the plan says nothing: outside its tables, or the engine at rest.</summary>
+    public int RowsOutside { get; }
+
+    /// <summary>Manifold pressure as recorded with the engine at rest, over the outside air, Pa; null if it was not recorded.</summary>
+    public double? ManifoldAtRest { get; }
+
+    /// <summary>rev/s.</summary>
+    public double[] Speed => Of(Channel.Speed);
+
+    /// <summary>Absolute, Pa.</summary>
+    public double[] Manifold => Of(Channel.ManifoldAbsolute);
+
+    /// <summary>Gauge, Pa; NaN where not recorded, as in all that follow.</summary>
+    public double[] Rail => Of(Channel.RailGauge);
+
+    /// <summary>Commanded, s.</summary>
+    public double[] Pulse => Of(Channel.InjectorPulse);
+
+    /// <summary>Air–fuel ratio ÷ stoichiometric.</summary>
+    public double[] Lambda => Of(Channel.Lambda);
+
+    /// <summary>V.</summary>
+    public double[] Volts => Of(Channel.BatteryVoltage);
+
+    /// <summary>W, where it was recorded.</summary>
+    public double[] Power => Of(Channel.Power);
+
+    /// <summary>K.</summary>
+    public double[] FuelKelvins => Of(Channel.FuelTemperature);
+
+    /// <summary>Fuel burnt by the flow meter, m³/s.</summary>
+    public double[] Meter => Of(Channel.FuelVolumeFlow);
+
+    /// <summary>Gathers a run.</summary>
+    /// <param name="plan">Says which rows it covers.</param>
+    /// <param name="run">As recorded.</param>
+    /// <param name="kelvins">Fuel temperature where none was recorded.</param>
+    /// <param name="most">About how many points at the most.</param>
+    public static RunPoints Of(FuelSystem plan, RecordedRun run, double kelvins, int most)
+    {
+        RunColumnsRead columns = new(plan, run, kelvins);
+        List<int> covered = [];
+        List<double> atRest = [];
+        for (int row = 0; row < run.Count; row++)
+        {
+            if (columns.Covers(row))
+            {
+                covered.Add(row);
+            }
+            else if (columns.IsAtRest(row))
+            {
+                atRest.Add(columns.At(Channel.ManifoldAbsolute, row) - run.Atmosphere.Pascals);
+            }
+        }
+
+        int together = Math.Max(1, (covered.Count + most - 1) / most);
+        List<int> first = [];
+        List<double> counts = [];
+        List<double>[] values = [.. Kept.Select(_ => new List<double>())];
+        int used = 0;
+        for (int start = 0; start < covered.Count;)
+        {
+            int end = start + 1;
+            while (end < covered.Count && end - start < together && columns.Near(covered[start], covered[end]))
+            {
+                end++;
+            }
+
+            // What is left between two pulls is not steady enough to say much.
+            if (2 * (end - start) >= together)
+            {
+                first.Add(covered[start]);
+                counts.Add(end - start);
+                used += end - start;
+                for (int channel = 0; channel < Kept.Length; channel++)
+                {
+                    values[channel].Add(columns.Median(Kept[channel], covered, start, end));
+                }
+            }
+
+            start = end;
+        }
+
+        return new(
+            [.. values.Select(list => list.ToArray())],
+            [.. first],
+            [.. counts],
+            used,
+            run.Count - covered.Count,
+            atRest.Count >= 5 ? atRest.Median() : null);
+    }
+
+    private double[] Of(Channel channel) => _values[Array.IndexOf(Kept, channel)];
+}

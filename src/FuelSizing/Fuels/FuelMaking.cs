@@ -1,0 +1,24 @@
+using UnitsNet;
+
+namespace FuelSizing.Fuels;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>How a fuel was given, beside its own figures.</summary>
+internal sealed record FuelMaking
+{
+    /// <summary>By which of the ways to make a fuel.</summary>
+    public FuelKind Kind { get; init; }
+
+    /// <summary>A blend's parts, each with its share by volume.</summary>
+    public IReadOnlyList<(Fuel Fuel, Ratio Share)> Parts { get; init; } = [];
+
+    /// <summary>Viscosity at two temperatures, where it was given.</summary>
+    public IReadOnlyList<(Temperature Temperature, KinematicViscosity Viscosity)> Viscosity { get; init; } = [];
+
+    /// <summary>Vapour pressure at two temperatures, where it was given.</summary>
+    public IReadOnlyList<(Temperature Temperature, Pressure Absolute)> VapourPressure { get; init; } = [];
+
+    /// <summary>Reid vapour pressure, where it was given.</summary>
+    public Pressure? ReidPressure { get; init; }
+}

@@ -1,0 +1,154 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+
+namespace FuelSizing.Notebooks.Tests;
+
+/// <summary>Every C# sample in the pages and in the library's documentation compiles and runs, and no link is dead.</summary>
+/// <remarks>
+/// Samples go on from the README's: they may use its <c>system</c>, and the names that <see cref="Prepare"/> gives. Files
+/// that a sample reads are those that its own page shows.
+/// </remarks>
+public sealed partial class PageSampleTests : IDisposable
+{
+    private const string Names =
+        """
+        using FuelSizing.Catalogues;
+        using FuelSizing.Electrical;
+        using FuelSizing.Findings;
+        using FuelSizing.Interactive;
+        using FuelSizing.Lines;
+        using FuelSizing.Logs;
+        using FuelSizing.Selection;
+        using FuelSizing.Setups;
+        using FuelSizing.Uncertainty;
+        using UnitsNet.Units;
+
+        var point = OperatingPoint.At(Rpm(6800), Pressure.FromBars(0.6));
+        var idle = OperatingPoint.At(Rpm(2000), Pressure.FromBars(-0.6));
+        var (petrolSystem, ethanolSystem, petrolPeak, ethanolPeak) = (system, system, point, point);
+        var (now, later) = (Stage.Of("now", system, point), Stage.Of("later", system, point));
+        var air = Atmosphere.Of(Pressure.FromKilopascals(95), Temperature.FromDegreesCelsius(20));
+        """;
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fuelsizing-page-");
+
+    // The README's sample runs before every other.
+    public static TheoryData<string> Pages =>
+        [.. PageFiles.Where(page => Path.GetFileName(page) != "README.md" && Samples(page).Any()).Select(page => Path.GetRelativePath(Repository.PathOf(), page))];
+
+    public static TheoryData<string> AllPages => [.. PageFiles.Select(page => Path.GetRelativePath(Repository.PathOf(), page))];
+
+    private static IEnumerable<string> PageFiles =>
+        Directory.GetFiles(Repository.PathOf("docs"), "*.md")
+            .Concat([Repository.PathOf("README.md"), Repository.PathOf("DEVELOPERS.md")])
+            .Order(StringComparer.Ordinal);
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task Samples_OfAPage_CompileAndRun(string page)
+    {
+        string path = Repository.PathOf(page);
+        using CellRunner runner = await Prepare(path);
+        foreach (string sample in Samples(path))
+        {
+            await Runs(runner, InFolder(sample));
+        }
+    }
+
+    [Fact]
+    public async Task Examples_OfTheLibrarysDocumentation_CompileAndRun()
+    {
+        string[] examples =
+        [
+            .. from assembly in new[] { "FuelSizing", "FuelSizing.Interactive" }
+               from code in XDocument.Load(Path.Combine(AppContext.BaseDirectory, $"{assembly}.xml")).Descendants("example").Descendants("code")
+               select code.Value,
+        ];
+        Assert.InRange(examples.Length, 10, 200);
+        using CellRunner runner = await Prepare(Repository.PathOf("docs", "catalogues.md"));
+        await Runs(runner, $"var catalogue = Catalogue.Read({string.Join(", ", Files().Where(file => file.EndsWith(".csv", StringComparison.Ordinal)).Select(file => $"@\"{file}\""))});", inBlock: false);
+        foreach (string example in examples)
+        {
+            await Runs(runner, InFolder(example));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(AllPages))]
+    public void Links_OfAPage_LeadToSomething(string page)
+    {
+        string path = Repository.PathOf(page);
+        string text = Regex.Replace(File.ReadAllText(path), "```.*?```", string.Empty, RegexOptions.Singleline);
+        foreach (Match link in Link().Matches(text))
+        {
+            string target = link.Groups["target"].Value;
+            // The site's builder follows those into the reference.
+            if (target.StartsWith("https://", StringComparison.Ordinal) || target.StartsWith("xref:", StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            string[] parts = target.Split('#');
+            string file = parts[0].Length == 0 ? path : Path.GetFullPath(Path.Combine(Path.GetDirectoryName(path)!, parts[0]));
+            Assert.True(File.Exists(file), $"{page} links to {target}, which is not there.");
+            Assert.True(parts.Length == 1 || Anchors(file).Contains(parts[1]), $"{page} links to {target}, which has no such heading.");
+        }
+    }
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    private static async Task Runs(CellRunner runner, string code, bool inBlock = true)
+    {
+        CellRun run = await runner.RunAsync(new NotebookCell(1, true, inBlock ? $"{{\n{code}\n}}" : code));
+        Assert.True(run.Failure is null, $"{run.Failure}\n{code}");
+    }
+
+    private static IEnumerable<string> Samples(string path) => Blocks(path, "csharp");
+
+    private static IEnumerable<string> Blocks(string path, string language) =>
+        Block().Matches(File.ReadAllText(path))
+            .Where(block => block.Groups["language"].Value == language)
+            .Select(block => block.Groups["code"].Value);
+
+    private static IEnumerable<string> Anchors(string file) =>
+        from line in File.ReadAllLines(file)
+        where line.StartsWith('#')
+        select string.Concat(line.TrimStart('#').Trim().ToLowerInvariant()
+            .Where(letter => char.IsLetterOrDigit(letter) || letter is ' ' or '-'))
+            .Replace(' ', '-');
+
+    /// <summary>A kernel in which the README's sample has run and common names stand, and the page's own files are written.</summary>
+    private async Task<CellRunner> Prepare(string path)
+    {
+        foreach (string text in Blocks(path, "csv"))
+        {
+            foreach (string file in FilesOf(text.Split(' ', ',', '\n')[0]))
+            {
+                File.WriteAllText(Path.Combine(_folder.FullName, file), text);
+            }
+        }
+
+        // Samples about setups write this one before they read it.
+        File.WriteAllText(Path.Combine(_folder.FullName, "wren.json"), string.Empty);
+
+        CellRunner runner = new();
+        await Runs(runner, Samples(Repository.PathOf("README.md")).First(), inBlock: false);
+        await Runs(runner, Names, inBlock: false);
+        return runner;
+    }
+
+    // A list of parts is named by its kind; any other table is a recorded run.
+    private static string[] FilesOf(string head) =>
+        head is "injectors" or "pumps" or "regulators" ? [$"{head}.csv"] : ["pull.csv", "season.csv"];
+
+    private string InFolder(string sample) => Files().Aggregate(
+        sample, (text, file) => text.Replace($"\"{Path.GetFileName(file)}\"", $"@\"{file}\"", StringComparison.Ordinal));
+
+    private string[] Files() => Directory.GetFiles(_folder.FullName);
+
+    [GeneratedRegex(@"^```(?<language>\w+)\n(?<code>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.ExplicitCapture)]
+    private static partial Regex Block();
+
+    [GeneratedRegex(@"\]\((?<target>[^)\s]+)\)", RegexOptions.ExplicitCapture)]
+    private static partial Regex Link();
+}

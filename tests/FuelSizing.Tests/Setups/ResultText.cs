@@ -1,0 +1,28 @@
+using System.Globalization;
+using FuelSizing.Setups;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Setups;
+
+/// <summary>Everything that a setup's points come to, every number with all its digits: equal texts are equal bits.</summary>
+internal static class ResultText
+{
+    public static IReadOnlyList<string> Of(Setup setup) =>
+        [.. setup.Points.SelectMany(named => Of(setup.System.Solve(named.Point)).Prepend(named.Name))];
+
+    private static IEnumerable<string> Of(OperatingResult result) =>
+    [
+        Line("demand", result.Demand.MassFlow, result.InjectedFlow, result.FuelDensity),
+        Line("rail", result.RailSetGauge, result.RailGauge, result.InjectorDifferential),
+        Line("injector", result.StaticFlow, result.AvailableTime, result.DeadTime, result.Pulse, result.DutyCycle),
+        Line("circuit", result.PumpFlow, result.ReturnedFlow, result.Circuit.InletGauge, result.Circuit.OutletGauge, result.Circuit.BackGauge, result.Circuit.HeatToTank),
+        .. result.Circuit.Pumps.Select(pump => Line(pump.Pump.Name, pump.Flow, pump.PressureRise, pump.Voltage, pump.FeedDrop, pump.Current)),
+        .. result.Circuit.Ways.Select(way => Line(way.Name, way.Flow, way.PressureLoss)),
+        .. result.Margins.Select(margin => Line($"{margin} {margin.Outcome}", margin.Reserve, margin.Used, margin.Allowed)),
+        .. result.Notes,
+    ];
+
+    private static string Line(string name, params IQuantity?[] quantities) =>
+        $"{name}: {string.Join(", ", quantities.Select(quantity => quantity is null ? "none" : $"{((double)quantity.Value).ToString("R", CultureInfo.InvariantCulture)} {quantity.Unit}"))}";
+}
