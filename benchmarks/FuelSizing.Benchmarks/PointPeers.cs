@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text.Json;
 using FuelSizing.Equations;
+using FuelSizing.Pressure;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -36,7 +37,7 @@ internal sealed unsafe class PointPeers
         Conditions usual = Conditions.Usual;
         DemandConstants<Real> engine = system.Demand.ConstantsOf<Real>();
         InjectionConstants<Real> injectors = system.InjectionOf<Real>();
-        Pressure.RailSetting regulator = system.Regulator.Setting!.Value;
+        RailSetting regulator = system.Regulator.Setting!.Value;
         _c = new(
             engine.Displacement,
             engine.RevolutionsPerCycle.Value,
@@ -54,7 +55,7 @@ internal sealed unsafe class PointPeers
             usual.Atmosphere.Pascals,
             usual.Atmosphere.Kelvins,
             system.Demand.Consumption.Fuel.DensityAtKelvins(usual.FuelKelvins),
-            regulator.BaseGauge,
+            regulator.Base,
             regulator.GainBelowOnset,
             regulator.Gain,
             regulator.Onset,
