@@ -33,7 +33,8 @@ public class WorkingTests
 
     [Fact]
     public void EveryStep_ReckonedByHandFromWhatItWrites_GivesItsValue() =>
-        Gen.Select(SomeSystem, Gen.Double[1000, 7200], Gen.Double[-0.5, 0.9]).Sample(
+        // Not where the compressor only just works: of a difference of two temperatures five figures leave none.
+        Gen.Select(SomeSystem, Gen.Double[1000, 7200], Gen.OneOf(Gen.Double[-0.5, -0.06], Gen.Double[0.15, 0.9])).Sample(
             (system, rpm, boost) =>
             {
                 Working working = system.Solve(Wren.At(rpm, boost)).Working;
