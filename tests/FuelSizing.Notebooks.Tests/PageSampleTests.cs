@@ -28,6 +28,7 @@ public sealed partial class PageSampleTests : IDisposable
         var (petrolSystem, ethanolSystem, petrolPeak, ethanolPeak) = (system, system, point, point);
         var (now, later) = (Stage.Of("now", system, point), Stage.Of("later", system, point));
         var air = Atmosphere.Of(Pressure.FromKilopascals(95), Temperature.FromDegreesCelsius(20));
+        double[] speeds = [50, 100], boosts = [0, 30e3], rails = new double[2], fuels = new double[2], flows = new double[2], duties = new double[2];
         """;
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fuelsizing-page-");
