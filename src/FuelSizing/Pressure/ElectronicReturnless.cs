@@ -15,7 +15,8 @@ using Pressure = UnitsNet.Pressure;
 public sealed record ElectronicReturnless : PressureRegulator
 {
     private ElectronicReturnless(Pressure basePressure, bool followsManifold, ElectricPotential lowestVoltage)
-        : base(VolumeFlow.Zero) => (Base, FollowsManifold, LowestVoltage) = (basePressure, followsManifold, lowestVoltage);
+        : base(VolumeFlow.Zero, new(basePressure.Pascals, followsManifold ? 1 : 0, followsManifold ? 1 : 0, 0)) =>
+        (Base, FollowsManifold, LowestVoltage) = (basePressure, followsManifold, lowestVoltage);
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
     public Pressure Base { get; }
@@ -47,8 +48,6 @@ public sealed record ElectronicReturnless : PressureRegulator
                 ElectricPotential.FromVolts(20),
                 "Give the lowest voltage at which the controller still runs the pump.",
                 nameof(lowestVoltage)));
-
-    internal override RailSetting? Setting => new(Base.Pascals, FollowsManifold ? 1 : 0, FollowsManifold ? 1 : 0, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, LowestVoltage);
 }

@@ -12,7 +12,7 @@ using Pressure = UnitsNet.Pressure;
 public sealed record Fixed : PressureRegulator
 {
     private Fixed(Pressure gauge, VolumeFlow minimumReturnFlow)
-        : base(minimumReturnFlow) => Gauge = gauge;
+        : base(minimumReturnFlow, new(gauge.Pascals, 0, 0, 0)) => Gauge = gauge;
 
     /// <summary>The pressure it holds.</summary>
     public Pressure Gauge { get; }
@@ -27,8 +27,6 @@ public sealed record Fixed : PressureRegulator
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
-
-    internal override RailSetting? Setting => new(Gauge.Pascals, 0, 0, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
 }

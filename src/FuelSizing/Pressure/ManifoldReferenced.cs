@@ -12,7 +12,7 @@ using Pressure = UnitsNet.Pressure;
 public sealed record ManifoldReferenced : PressureRegulator
 {
     private ManifoldReferenced(Pressure basePressure, VolumeFlow minimumReturnFlow)
-        : base(minimumReturnFlow) => Base = basePressure;
+        : base(minimumReturnFlow, new(basePressure.Pascals, 1, 1, 0)) => Base = basePressure;
 
     /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
     public Pressure Base { get; }
@@ -27,8 +27,6 @@ public sealed record ManifoldReferenced : PressureRegulator
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
-
-    internal override RailSetting? Setting => new(Base.Pascals, 1, 1, 0);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
 }

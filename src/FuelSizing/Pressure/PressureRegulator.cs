@@ -16,7 +16,9 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public abstract record PressureRegulator
 {
-    private protected PressureRegulator(VolumeFlow minimumReturnFlow) => MinimumReturnFlow = minimumReturnFlow;
+    // The setting is worked out once: a solver asks for it at every point.
+    private protected PressureRegulator(VolumeFlow minimumReturnFlow, RailSetting? setting) =>
+        (MinimumReturnFlow, Setting) = (minimumReturnFlow, setting);
 
     /// <summary>The smallest returned flow at which the regulator still governs; below it, it is shut.</summary>
     public VolumeFlow MinimumReturnFlow { get; }
@@ -49,7 +51,7 @@ public abstract record PressureRegulator
     internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };
 
     /// <summary>What its kind sets, its own offset apart; none where two of them make it.</summary>
-    internal abstract RailSetting? Setting { get; }
+    internal RailSetting? Setting { get; }
 
     /// <summary>The same regulator with another base pressure.</summary>
     internal abstract PressureRegulator WithBase(Pressure basePressure);

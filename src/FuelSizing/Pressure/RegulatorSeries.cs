@@ -12,7 +12,7 @@ namespace FuelSizing.Pressure;
 public sealed record RegulatorSeries : PressureRegulator
 {
     private RegulatorSeries(PressureRegulator baseRegulator, RisingRate unit)
-        : base(UnitMath.Max(baseRegulator.MinimumReturnFlow, unit.MinimumReturnFlow)) =>
+        : base(UnitMath.Max(baseRegulator.MinimumReturnFlow, unit.MinimumReturnFlow), null) =>
         (BaseRegulator, Unit) = (baseRegulator, unit);
 
     /// <summary>The regulator at the rail.</summary>
@@ -35,8 +35,6 @@ public sealed record RegulatorSeries : PressureRegulator
         ArgumentNullException.ThrowIfNull(unit);
         return new(baseRegulator, unit);
     }
-
-    internal override RailSetting? Setting => null;
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(

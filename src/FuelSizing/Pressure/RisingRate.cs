@@ -19,7 +19,9 @@ public sealed record RisingRate : PressureRegulator
 {
     private RisingRate(
         Pressure basePressure, double gain, Pressure onset, Pressure? ceiling, VolumeFlow minimumReturnFlow)
-        : base(minimumReturnFlow)
+        : base(
+            minimumReturnFlow,
+            new(basePressure.Pascals, 1, gain, onset.Pascals, ceiling?.Pascals ?? double.PositiveInfinity))
     {
         (Base, Gain, Onset, Ceiling) = (basePressure, gain, onset, ceiling);
     }
@@ -83,9 +85,6 @@ public sealed record RisingRate : PressureRegulator
                     nameof(ceiling))
                 : null,
             WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
-
-    internal override RailSetting? Setting =>
-        new(Base.Pascals, 1, Gain, Onset.Pascals, Ceiling?.Pascals ?? double.PositiveInfinity);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 }
