@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using CsCheck;
 using FuelSizing.Catalogues;
+using FuelSizing.Tests.Files;
 using Microsoft.VisualBasic.FileIO;
 using UnitsNet;
 
@@ -20,25 +21,7 @@ public class FuzzedCatalogueTests
         "mL/min", "kPa", "%", "name", "\"name\": \"x\",", "cost", "regulator M", "// ", "/*",
     ];
 
-    private static readonly Gen<Func<string, string>> Edit = Gen.Select(
-        Gen.Double.Unit, Gen.Int[0, 4], Gen.Int[0, 60], Gen.OneOfConst(Scraps)).Select((share, kind, length, scrap) =>
-    {
-        string Apply(string text)
-        {
-            int at = (int)(share * text.Length);
-            int end = Math.Min(text.Length, at + length);
-            return kind switch
-            {
-                0 => text[..at] + scrap + text[at..],
-                1 => text[..at] + text[end..],
-                2 => text[..at] + scrap + text[Math.Min(text.Length, at + scrap.Length)..],
-                3 => text[..at] + text[at..end] + text[at..],
-                _ => length > 55 ? text[..at] : text[..at] + scrap + text[end..],
-            };
-        }
-
-        return (Func<string, string>)Apply;
-    });
+    private static readonly Gen<Func<string, string>> Edit = Spoiling.Edit(Scraps);
 
     private static readonly Gen<Func<string, string>[]> Edits = Edit.Array[1, 4];
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CsCheck;
 using FuelSizing.Setups;
+using FuelSizing.Tests.Files;
 
 namespace FuelSizing.Tests.Setups;
 
@@ -19,26 +20,7 @@ public class FuzzedSetupTests
         "\"kind\": \"line\",", "{ \"kind\": \"petrol\" }", "\"series\": [", "\"behind\": {", "\"base\": \"300 kPa\"", "// ", "/*",
     ];
 
-    private static readonly Gen<Func<string, string>> Edit = Gen.Select(
-        Gen.Double.Unit, Gen.Int[0, 5], Gen.Int[0, 60], Gen.OneOfConst(Scraps)).Select((share, kind, length, scrap) =>
-    {
-        string Apply(string text)
-        {
-            int at = (int)(share * text.Length);
-            int end = Math.Min(text.Length, at + length);
-            return kind switch
-            {
-                0 => text[..at] + scrap + text[at..],
-                1 => text[..at] + text[end..],
-                2 => text[..at] + scrap + text[Math.Min(text.Length, at + scrap.Length)..],
-                3 => text[..at] + text[at..end] + text[at..],
-                4 => Digit(text, at, length),
-                _ => length > 55 ? text[..at] : text[..at] + scrap + text[end..],
-            };
-        }
-
-        return (Func<string, string>)Apply;
-    });
+    private static readonly Gen<Func<string, string>> Edit = Spoiling.Edit(Scraps, Digit);
 
     [Fact]
     public void Setup_SpoiltAtRandom_IsReadWholeOrRefusedWithItsPlace() =>
