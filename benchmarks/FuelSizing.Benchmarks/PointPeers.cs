@@ -46,12 +46,12 @@ internal sealed unsafe class PointPeers
             engine.CoolerLoss,
             engine.BeltShare,
             engine.DriveEfficiency.Value,
-            engine.MeasuredPressure.Value,
-            engine.MeasuredTemperature,
+            system.Demand.MeasuredPower.MeasuredIn.Pascals,
+            system.Demand.MeasuredPower.MeasuredIn.Kelvins,
             engine.MechanicalEfficiency.Value,
             engine.BrakeSpecificFuelConsumption,
-            engine.Lambda,
-            engine.StoichiometricAirFuelRatio,
+            system.Demand.Consumption.Lambda,
+            system.Demand.Consumption.Fuel.AirFuelRatio,
             usual.Atmosphere.Pascals,
             usual.Atmosphere.Kelvins,
             system.Demand.Consumption.Fuel.DensityAtKelvins(usual.FuelKelvins),
@@ -68,7 +68,7 @@ internal sealed unsafe class PointPeers
         _efficiency = Table(system.Demand.VolumetricEfficiency.BySpeed.Pieces);
         _power = Table(system.Demand.MeasuredPower.BySpeed.Pieces);
         Injectors.DeadTimeRow row = system.Injectors.Injector.DeadTime.RowAt(usual.SupplyVolts)!;
-        _deadTimes = Padded(row.Differentials, row.Times);
+        _deadTimes = Padded([.. row.Curve!.Points.Select(point => point.X)], [.. row.Curve.Points.Select(point => point.Y)]);
         Random random = new(7);
         _speeds = [.. Enumerable.Range(0, points).Select(_ => 14 + (105 * random.NextDouble()))];
         _boosts = [.. Enumerable.Range(0, points).Select(_ => -50e3 + (150e3 * random.NextDouble()))];

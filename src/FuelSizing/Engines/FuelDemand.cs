@@ -27,7 +27,10 @@ public sealed record FuelDemand
     /// <summary>In the manifold: T3 = T2 − ε (T2 − T1).</summary>
     public Temperature ChargeTemperature => Temperature.FromKelvins(_state.ChargeTemperature.Value);
 
-    /// <summary>Air by speed-density: ṁ = VE · p/(R T) · V · n/k, k turns of the crank to a cycle.</summary>
+    /// <summary>Of the charge in the manifold: ρ = p/(R T).</summary>
+    public Density ChargeDensity => Density.FromKilogramsPerCubicMeter(_state.ChargeDensity.Value);
+
+    /// <summary>Air by speed-density: ṁ = VE · ρ · V · n/k, k turns of the crank to a cycle.</summary>
     public MassFlow AirMassFlow => MassFlow.FromKilogramsPerSecond(_state.AirMassFlow.Value);
 
     /// <summary>Power that a belt-driven compressor takes from the crank: ṁ cp (T2 − T1)/η_m; else zero.</summary>

@@ -122,12 +122,10 @@ public sealed class FuelDemandModel
             Induction.CoolerPressureLoss.Pascals,
             Induction.Drive == CompressorDrive.Belt ? 1 : 0,
             Induction.DriveEfficiency.DecimalFractions,
-            MeasuredPower.MeasuredIn.Pascals,
-            MeasuredPower.MeasuredIn.Kelvins,
+            StandardAir.Density<T>(MeasuredPower.MeasuredIn.Pascals, MeasuredPower.MeasuredIn.Kelvins),
             MechanicalEfficiency.DecimalFractions,
             Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
-            Consumption.Lambda,
-            Consumption.Fuel.AirFuelRatio);
+            Combustion.AirFuelRatio<T>(Consumption.Lambda, Consumption.Fuel.AirFuelRatio));
 
     /// <summary>The demand at a speed and boost.</summary>
     /// <param name="speed">Within the tables of volumetric efficiency and power, and up to the engine's limit.</param>

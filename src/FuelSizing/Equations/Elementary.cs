@@ -26,26 +26,46 @@ internal static class Elementary
     /// <summary>Natural exponential; zero under e^−708, infinite over e^709.5.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Exp<T>(T x)
-        where T : struct, ILanes<T>, IReal<T>
-    {
-        T inside = T.Min(MostExponent, T.Max(LeastExponent, x));
-        T shifted = (inside * Log2OfE) + Rounder;
-        T whole = shifted - Rounder;
-        T high = inside - (whole * Ln2High);
-        T low = whole * Ln2Low;
-        T rest = high - low;
-        T square = rest * rest;
-        T c = rest - (square * (1.66666666666666019037e-01 + (square * (-2.77777777770155933842e-03
-            + (square * (6.61375632143793436117e-05 + (square * (-1.65339022054652515390e-06
-            + (square * 4.13813679705723846039e-08)))))))));
-        T fraction = (T)1 - (low - (rest * c / ((T)2 - c)) - high);
-        T result = T.TimesTwoTo(fraction, shifted);
-        return T.IfLess(x, LeastExponent, 0, T.IfLess(MostExponent, x, double.PositiveInfinity, result));
-    }
+        where T : struct, ILanes<T>, IReal<T> =>
+        T.IfLess(x, LeastExponent, 0, T.IfLess(MostExponent, x, double.PositiveInfinity, ExpWithin(x)));
 
     /// <summary>Natural logarithm; numbers too small to be normal count as zero.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Log<T>(T x)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        // Not a number stays so, by the difference.
+        T result = T.IfLess(double.MaxValue, x, x, LogOfNormal(x) + (x - x));
+        return T.IfLess(x, LeastNormal, T.IfLess(x, 0, double.NaN, double.NegativeInfinity), result);
+    }
+
+    /// <summary>x^y = exp(y ln x), for x normal and above zero; the nearest of e^−708 and e^709.5 beyond them.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Power<T>(T x, T y)
+        where T : struct, ILanes<T>, IReal<T> => ExpWithin(y * LogOfNormal(x));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T ExpWithin<T>(T x)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        T inside = T.Min(MostExponent, T.Max(LeastExponent, x));
+        T shifted = T.MultiplyAdd(inside, Log2OfE, Rounder);
+        T whole = shifted - Rounder;
+        T high = T.MultiplyAdd(whole, -Ln2High, inside);
+        T low = whole * Ln2Low;
+        T rest = high - low;
+        T square = rest * rest;
+        T c = T.MultiplyAdd(square, 4.13813679705723846039e-08, -1.65339022054652515390e-06);
+        c = T.MultiplyAdd(square, c, 6.61375632143793436117e-05);
+        c = T.MultiplyAdd(square, c, -2.77777777770155933842e-03);
+        c = T.MultiplyAdd(square, c, 1.66666666666666019037e-01);
+        c = rest - (square * c);
+        T fraction = (T)1 - (low - (rest * c / ((T)2 - c)) - high);
+        return T.TimesTwoTo(fraction, shifted);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T LogOfNormal<T>(T x)
         where T : struct, ILanes<T>, IReal<T>
     {
         T fraction = T.Fraction(x, out T exponent);
@@ -53,14 +73,13 @@ internal static class Elementary
         T s = f / ((T)2 + f);
         T z = s * s;
         T w = z * z;
-        T even = w * (3.999999999940941908e-01 + (w * (2.222219843214978396e-01 + (w * 1.531383769920937332e-01))));
-        T odd = z * (6.666666666666735130e-01 + (w * (2.857142874366239149e-01
-            + (w * (1.818357216161805012e-01 + (w * 1.479819860511658591e-01))))));
+        T even = T.MultiplyAdd(w, 1.531383769920937332e-01, 2.222219843214978396e-01);
+        even = T.MultiplyAdd(w, even, 3.999999999940941908e-01);
+        T odd = T.MultiplyAdd(w, 1.479819860511658591e-01, 1.818357216161805012e-01);
+        odd = T.MultiplyAdd(w, odd, 2.857142874366239149e-01);
+        odd = T.MultiplyAdd(w, odd, 6.666666666666735130e-01);
         T half = 0.5 * f * f;
-        T result = (exponent * Ln2High) - (half - ((s * (half + even + odd)) + (exponent * Ln2Low)) - f);
-
-        // Not a number stays so, by the difference.
-        result = T.IfLess(double.MaxValue, x, x, result + (x - x));
-        return T.IfLess(x, LeastNormal, T.IfLess(x, 0, double.NaN, double.NegativeInfinity), result);
+        T sum = T.MultiplyAdd(z, odd, T.MultiplyAdd(w, even, half));
+        return (exponent * Ln2High) - (half - T.MultiplyAdd(s, sum, exponent * Ln2Low) - f);
     }
 }

@@ -260,6 +260,11 @@ internal sealed class PointKernel
         }
 
         Injection(chain, inputs.Speed, fuel, differential, scratch.DeadTime, outputs);
+        if (!outputs.InjectorReserve.IsEmpty)
+        {
+            Reserves(chain, inputs.Speed, fuel, differential, scratch.DeadTime, outputs.InjectorReserve);
+        }
+
         return true;
     }
 
@@ -283,7 +288,7 @@ internal sealed class PointKernel
         where T : struct, ILanes<T>, IReal<T>
     {
         DemandConstants<T> engine = chain.Engine;
-        T ambient = _ambient;
+        Divisor<T> ambient = _ambient;
         T temperature = _ambientTemperature;
         for (int at = 0; at < boosts.Length; at += T.Count)
         {
@@ -308,11 +313,12 @@ internal sealed class PointKernel
         T ambient = _ambient;
         T temperature = _ambientTemperature;
         Divisor<T> density = _density;
+        T stoichiometric = _system.Demand.Consumption.Fuel.AirFuelRatio;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             if (!lambdas.IsEmpty)
             {
-                engine = engine with { Lambda = T.From(lambdas[at..]) };
+                engine = engine with { AirFuelRatio = Combustion.AirFuelRatio(T.From(lambdas[at..]), stoichiometric) };
             }
 
             T boost = T.From(boosts[at..]);
@@ -399,12 +405,10 @@ internal sealed class PointKernel
     {
         InjectionConstants<T> injectors = chain.Injectors;
         Divisor<T> density = _density;
-        T limit = _dutyLimit;
         T none = double.NaN;
         Span<double> flows = outputs.StaticFlow;
         Span<double> pulses = outputs.Pulse;
         Span<double> duties = outputs.DutyCycle;
-        Span<double> reserves = outputs.InjectorReserve;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             T fuel = T.From(fuels[at..]);
@@ -427,12 +431,31 @@ internal sealed class PointKernel
             {
                 T.IfLess(0, flow, injection.DutyCycle, none).CopyTo(duties[at..]);
             }
+        }
+    }
 
-            if (!reserves.IsEmpty)
-            {
-                T capacity = InjectorFlow.Capacity(flow, injectors.Count.Value, injection.AvailableTime, limit, deadTime);
-                T.IfLess(0, flow, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
-            }
+    private void Reserves<T>(
+        in Chain<T> chain,
+        ReadOnlySpan<double> speeds,
+        ReadOnlySpan<double> fuels,
+        ReadOnlySpan<double> differential,
+        ReadOnlySpan<double> deadTimes,
+        Span<double> reserves)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        InjectionConstants<T> injectors = chain.Injectors;
+        Divisor<T> density = _density;
+        T limit = _dutyLimit;
+        for (int at = 0; at < speeds.Length; at += T.Count)
+        {
+            T fuel = T.From(fuels[at..]);
+            T deadTime = T.From(deadTimes[at..]);
+            InjectionState<T> injection = InjectionChain.Evaluate(
+                injectors,
+                new InjectionInput<T>(T.From(speeds[at..]), T.From(differential[at..]), deadTime, fuel, density));
+            T capacity = InjectorFlow.Capacity(
+                injection.StaticFlow, injectors.Count.Value, injection.AvailableTime, limit, deadTime);
+            T.IfLess(0, injection.StaticFlow, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
         }
     }
 
