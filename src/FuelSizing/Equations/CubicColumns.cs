@@ -34,24 +34,43 @@ internal sealed class CubicColumns
         _few = pieces.Length <= Most / 2;
     }
 
-    /// <summary>The values at x, by the last piece that starts at or before it; each lane may take another piece.</summary>
-    /// <param name="x">From the first start on.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T At<T>(T x)
+    /// <summary>
+    /// Values times a scale at x, by the last piece that starts at or before it; each number may take another piece.
+    /// </summary>
+    /// <param name="x">A whole number of vectors; what is outside counts as the nearer end.</param>
+    /// <param name="first">The first start.</param>
+    /// <param name="last">The last piece's end.</param>
+    /// <param name="scale">Factor.</param>
+    /// <param name="into">Where to write the values.</param>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public void At<T>(ReadOnlySpan<double> x, double first, double last, double scale, Span<double> into)
         where T : struct, ILanes<T>, IReal<T>
     {
-        // A rank is at most one less than there are pieces, so nothing is read beyond a column.
-        T rank = T.Rank(_rising, x);
-        T start = Coefficient(0, rank);
-        T value = Coefficient(1, rank);
-        T slope = Coefficient(2, rank);
-        return _straight
-            ? CubicPiece<T>.Straight(start, value, slope, x)
-            : new CubicPiece<T>(start, value, slope, Coefficient(3, rank), Coefficient(4, rank)).At(x);
-    }
+        ReadOnlySpan<double> rising = _rising;
+        ref double coefficients = ref MemoryMarshal.GetArrayDataReference(_coefficients);
+        bool few = _few;
+        bool straight = _straight;
+        T least = first;
+        T most = last;
+        T factor = scale;
+        for (int at = 0; at < x.Length; at += T.Count)
+        {
+            T inside = T.Min(most, T.Max(least, T.From(x[at..])));
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private T Coefficient<T>(int column, T rank)
-        where T : struct, ILanes<T>, IReal<T> =>
-        T.Pick(in Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_coefficients), column * Most), rank, _few);
+            // A rank is at most one less than there are pieces, so nothing is read beyond a column.
+            T rank = T.Rank(rising, inside);
+            T start = T.Pick(in coefficients, rank, few);
+            T value = T.Pick(in Unsafe.Add(ref coefficients, Most), rank, few);
+            T slope = T.Pick(in Unsafe.Add(ref coefficients, 2 * Most), rank, few);
+            T found = straight
+                ? CubicPiece<T>.Straight(start, value, slope, inside)
+                : new CubicPiece<T>(
+                    start,
+                    value,
+                    slope,
+                    T.Pick(in Unsafe.Add(ref coefficients, 3 * Most), rank, few),
+                    T.Pick(in Unsafe.Add(ref coefficients, 4 * Most), rank, few)).At(inside);
+            (factor * found).CopyTo(into[at..]);
+        }
+    }
 }

@@ -41,16 +41,14 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
     public static FourLanes Sqrt(FourLanes value) => new(Vector256.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes Min(FourLanes left, FourLanes right) => new(
-        Avx.IsSupported
-            ? Avx.Min(left.Values, right.Values)
-            : Vector256.ConditionalSelect(Vector256.LessThan(left.Values, right.Values), left.Values, right.Values));
+    public static FourLanes Min(FourLanes left, FourLanes right) =>
+        Avx.IsSupported ? new(Avx.Min(left.Values, right.Values))
+        : IfLess(left, right, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes Max(FourLanes left, FourLanes right) => new(
-        Avx.IsSupported
-            ? Avx.Max(left.Values, right.Values)
-            : Vector256.ConditionalSelect(Vector256.GreaterThan(left.Values, right.Values), left.Values, right.Values));
+    public static FourLanes Max(FourLanes left, FourLanes right) =>
+        Avx.IsSupported ? new(Avx.Max(left.Values, right.Values))
+        : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FourLanes IfLess(FourLanes left, FourLanes right, FourLanes then, FourLanes otherwise) =>
@@ -62,12 +60,8 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
         && Vector256.LessThanOrEqualAll(values.Values, most.Values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes MultiplyAdd(FourLanes left, FourLanes right, FourLanes addend) => new(
-        Fma.IsSupported
-            ? Fma.MultiplyAdd(left.Values, right.Values, addend.Values)
-            : Vector256.Create(
-                TwoLanes.MultiplyAdd(new(left.Values.GetLower()), new(right.Values.GetLower()), new(addend.Values.GetLower())).Values,
-                TwoLanes.MultiplyAdd(new(left.Values.GetUpper()), new(right.Values.GetUpper()), new(addend.Values.GetUpper())).Values));
+    public static FourLanes MultiplyAdd(FourLanes left, FourLanes right, FourLanes addend) =>
+        Fma.IsSupported ? new(Fma.MultiplyAdd(left.Values, right.Values, addend.Values)) : ByHalves(left, right, addend);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FourLanes Rank(ReadOnlySpan<double> rising, FourLanes value)
@@ -113,4 +107,10 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FourLanes Power(FourLanes left, FourLanes right) => Elementary.Power(left, right);
+
+    // Apart from what is inlined, of which the compiler takes only so much.
+    private static FourLanes ByHalves(FourLanes left, FourLanes right, FourLanes addend) =>
+        new(Vector256.Create(
+            TwoLanes.MultiplyAdd(new(left.Values.GetLower()), new(right.Values.GetLower()), new(addend.Values.GetLower())).Values,
+            TwoLanes.MultiplyAdd(new(left.Values.GetUpper()), new(right.Values.GetUpper()), new(addend.Values.GetUpper())).Values));
 }

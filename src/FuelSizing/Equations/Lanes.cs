@@ -45,16 +45,14 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
     public static Lanes Sqrt(Lanes value) => new(Vector512.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes Min(Lanes left, Lanes right) => new(
-        Avx512F.IsSupported
-            ? Avx512F.Min(left.Values, right.Values)
-            : Vector512.ConditionalSelect(Vector512.LessThan(left.Values, right.Values), left.Values, right.Values));
+    public static Lanes Min(Lanes left, Lanes right) =>
+        Avx512F.IsSupported ? new(Avx512F.Min(left.Values, right.Values))
+        : IfLess(left, right, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes Max(Lanes left, Lanes right) => new(
-        Avx512F.IsSupported
-            ? Avx512F.Max(left.Values, right.Values)
-            : Vector512.ConditionalSelect(Vector512.GreaterThan(left.Values, right.Values), left.Values, right.Values));
+    public static Lanes Max(Lanes left, Lanes right) =>
+        Avx512F.IsSupported ? new(Avx512F.Max(left.Values, right.Values))
+        : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes IfLess(Lanes left, Lanes right, Lanes then, Lanes otherwise) =>
@@ -66,12 +64,8 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
         && Vector512.LessThanOrEqualAll(values.Values, most.Values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes MultiplyAdd(Lanes left, Lanes right, Lanes addend) => new(
-        Avx512F.IsSupported
-            ? Avx512F.FusedMultiplyAdd(left.Values, right.Values, addend.Values)
-            : Vector512.Create(
-                FourLanes.MultiplyAdd(new(left.Values.GetLower()), new(right.Values.GetLower()), new(addend.Values.GetLower())).Values,
-                FourLanes.MultiplyAdd(new(left.Values.GetUpper()), new(right.Values.GetUpper()), new(addend.Values.GetUpper())).Values));
+    public static Lanes MultiplyAdd(Lanes left, Lanes right, Lanes addend) =>
+        Avx512F.IsSupported ? new(Avx512F.FusedMultiplyAdd(left.Values, right.Values, addend.Values)) : ByHalves(left, right, addend);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Rank(ReadOnlySpan<double> rising, Lanes value)
@@ -128,4 +122,10 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Power(Lanes left, Lanes right) => Elementary.Power(left, right);
+
+    // Apart from what is inlined, of which the compiler takes only so much.
+    private static Lanes ByHalves(Lanes left, Lanes right, Lanes addend) =>
+        new(Vector512.Create(
+            FourLanes.MultiplyAdd(new(left.Values.GetLower()), new(right.Values.GetLower()), new(addend.Values.GetLower())).Values,
+            FourLanes.MultiplyAdd(new(left.Values.GetUpper()), new(right.Values.GetUpper()), new(addend.Values.GetUpper())).Values));
 }

@@ -42,16 +42,14 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
     public static TwoLanes Sqrt(TwoLanes value) => new(Vector128.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes Min(TwoLanes left, TwoLanes right) => new(
-        Sse2.IsSupported
-            ? Sse2.Min(left.Values, right.Values)
-            : Vector128.ConditionalSelect(Vector128.LessThan(left.Values, right.Values), left.Values, right.Values));
+    public static TwoLanes Min(TwoLanes left, TwoLanes right) =>
+        Sse2.IsSupported ? new(Sse2.Min(left.Values, right.Values))
+        : IfLess(left, right, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes Max(TwoLanes left, TwoLanes right) => new(
-        Sse2.IsSupported
-            ? Sse2.Max(left.Values, right.Values)
-            : Vector128.ConditionalSelect(Vector128.GreaterThan(left.Values, right.Values), left.Values, right.Values));
+    public static TwoLanes Max(TwoLanes left, TwoLanes right) =>
+        Sse2.IsSupported ? new(Sse2.Max(left.Values, right.Values))
+        : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static TwoLanes IfLess(TwoLanes left, TwoLanes right, TwoLanes then, TwoLanes otherwise) =>
@@ -63,12 +61,10 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
         && Vector128.LessThanOrEqualAll(values.Values, most.Values);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes MultiplyAdd(TwoLanes left, TwoLanes right, TwoLanes addend) => new(
-        Fma.IsSupported ? Fma.MultiplyAdd(left.Values, right.Values, addend.Values)
-        : AdvSimd.Arm64.IsSupported ? AdvSimd.Arm64.FusedMultiplyAdd(addend.Values, left.Values, right.Values)
-        : Vector128.Create(
-            Math.FusedMultiplyAdd(left.Values[0], right.Values[0], addend.Values[0]),
-            Math.FusedMultiplyAdd(left.Values[1], right.Values[1], addend.Values[1])));
+    public static TwoLanes MultiplyAdd(TwoLanes left, TwoLanes right, TwoLanes addend) =>
+        Fma.IsSupported ? new(Fma.MultiplyAdd(left.Values, right.Values, addend.Values))
+        : AdvSimd.Arm64.IsSupported ? new(AdvSimd.Arm64.FusedMultiplyAdd(addend.Values, left.Values, right.Values))
+        : ByHalves(left, right, addend);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static TwoLanes Rank(ReadOnlySpan<double> rising, TwoLanes value)
@@ -117,4 +113,10 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static TwoLanes Power(TwoLanes left, TwoLanes right) => Elementary.Power(left, right);
+
+    // Apart from what is inlined, of which the compiler takes only so much.
+    private static TwoLanes ByHalves(TwoLanes left, TwoLanes right, TwoLanes addend) =>
+        new(Vector128.Create(
+            Math.FusedMultiplyAdd(left.Values[0], right.Values[0], addend.Values[0]),
+            Math.FusedMultiplyAdd(left.Values[1], right.Values[1], addend.Values[1])));
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
 
@@ -11,6 +12,7 @@ internal sealed record DeadTimeRow(Curve? Curve, double Time)
     /// <summary>Dead times, s; not a number where the table does not cover the pressure.</summary>
     /// <param name="differential">Pa; a whole number of vectors.</param>
     /// <param name="into">Where to write them.</param>
+    [MethodImpl(MethodImplOptions.NoInlining)]
     public void At<T>(ReadOnlySpan<double> differential, Span<double> into)
         where T : struct, ILanes<T>, IReal<T>
     {

@@ -92,22 +92,15 @@ internal sealed class Curve
     public void At<T>(ReadOnlySpan<double> x, Span<double> values)
         where T : struct, ILanes<T>, IReal<T>
     {
-        if (_columns is not { } columns)
+        if (_columns is { } columns)
         {
-            for (int at = 0; at < x.Length; at++)
-            {
-                values[at] = _scale * Between(Math.Clamp(x[at], First, Last));
-            }
-
+            columns.At<T>(x, First, Last, _scale, values);
             return;
         }
 
-        T scale = _scale;
-        T first = First;
-        T last = Last;
-        for (int at = 0; at < x.Length; at += T.Count)
+        for (int at = 0; at < x.Length; at++)
         {
-            (scale * columns.At(T.Min(last, T.Max(first, T.From(x[at..]))))).CopyTo(values[at..]);
+            values[at] = _scale * Between(Math.Clamp(x[at], First, Last));
         }
     }
 

@@ -73,7 +73,8 @@ internal sealed class PointKernel
     /// <summary>Evaluates points; the place of the first that is out of range, −1 if there is none.</summary>
     /// <remarks>
     /// A block at a time passes through the chain step by step: each step is a short loop that the compiler keeps in
-    /// registers, and a block between two steps stays in the processor's first cache.
+    /// registers, and a block between two steps stays in the processor's first cache. Steps are not inlined into one
+    /// another's caller, since the compiler inlines only so much into one method and would stop within them.
     /// </remarks>
     [SkipLocalsInit]
     public int Evaluate<T>(in PointColumns columns)
@@ -284,6 +285,7 @@ internal sealed class PointKernel
         return true;
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Charge<T>(in Chain<T> chain, ReadOnlySpan<double> boosts, Span<double> outlets, Span<double> charges)
         where T : struct, ILanes<T>, IReal<T>
     {
@@ -298,6 +300,7 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Burn<T>(in Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
         where T : struct, ILanes<T>, IReal<T>
     {
@@ -336,6 +339,7 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Rail<T>(ReadOnlySpan<double> boosts, Span<double> rail)
         where T : struct, ILanes<T>, IReal<T>
     {
@@ -364,6 +368,7 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Differential<T>(ReadOnlySpan<double> boosts, ReadOnlySpan<double> rail, Span<double> differential)
         where T : struct, ILanes<T>, IReal<T>
     {
@@ -394,6 +399,7 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Injection<T>(
         in Chain<T> chain,
         ReadOnlySpan<double> speeds,
@@ -434,6 +440,7 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Reserves<T>(
         in Chain<T> chain,
         ReadOnlySpan<double> speeds,
