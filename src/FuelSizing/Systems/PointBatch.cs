@@ -21,8 +21,12 @@ namespace FuelSizing.Systems;
 /// </example>
 public sealed class PointBatch
 {
-    /// <summary>Points that one thread takes at a time: few enough for its cache, enough to be worth handing over.</summary>
-    private const int Share = 8_192;
+    // Points that one thread takes at a time: enough to be worth handing over, few enough for its cache.
+    private const int LeastShare = 2_048;
+    private const int MostShare = 8_192;
+
+    // Shares for each thread, so that one that is held up leaves the rest to the others.
+    private const int SharesEach = 4;
 
     private readonly PointKernel _kernel;
 
@@ -71,7 +75,7 @@ public sealed class PointBatch
         Matches(points, outputs.Pulse.Length, nameof(outputs), nameof(outputs.Pulse));
         Matches(points, outputs.DutyCycle.Length, nameof(outputs), nameof(outputs.DutyCycle));
         Matches(points, outputs.InjectorReserve.Length, nameof(outputs), nameof(outputs.InjectorReserve));
-        int refused = threads == 1 || points <= Share
+        int refused = threads == 1 || points <= LeastShare
             ? Widest(new(inputs, outputs))
             : OnThreads(inputs, outputs, threads);
         if (refused >= 0)
@@ -97,12 +101,13 @@ public sealed class PointBatch
         {
             PinnedColumns pinned = new(speed, boost, lambda, volts, rail, across, fuel, flow, pulse, duty, reserve);
             int points = inputs.Speed.Length;
+            int share = Math.Clamp(points / (SharesEach * threads), LeastShare, MostShare);
             int first = int.MaxValue;
             object gate = new();
-            Parallel.For(0, ((points - 1) / Share) + 1, new ParallelOptions { MaxDegreeOfParallelism = threads }, share =>
+            Parallel.For(0, ((points - 1) / share) + 1, new ParallelOptions { MaxDegreeOfParallelism = threads }, place =>
             {
-                int from = share * Share;
-                int refused = Widest(pinned.Slice(from, Math.Min(Share, points - from)));
+                int from = place * share;
+                int refused = Widest(pinned.Slice(from, Math.Min(share, points - from)));
                 if (refused >= 0)
                 {
                     lock (gate)
