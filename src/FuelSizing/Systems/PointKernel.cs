@@ -38,6 +38,7 @@ internal sealed class PointKernel
     private readonly double _dutyLimit;
     private readonly (double Least, double Most) _speeds;
     private readonly (double Least, double Most) _boosts;
+    private object? _chain;
 
     /// <summary>Works out what all points have in common.</summary>
     public PointKernel(FuelSystem system, Conditions conditions)
@@ -80,7 +81,7 @@ internal sealed class PointKernel
     public int Evaluate<T>(in PointColumns columns)
         where T : struct, ILanes<T>, IReal<T>
     {
-        Chain<T> chain = new(this);
+        Chain<T> chain = ChainOf<T>();
         Span<double> room = stackalloc double[Scratch.Columns * Block];
         Scratch scratch = new(room);
         int points = columns.Inputs.Speed.Length;
@@ -167,7 +168,7 @@ internal sealed class PointKernel
     }
 
     /// <summary>The last points, too few to fill a vector: the last of them fills the lanes left over.</summary>
-    private int Rest<T>(in Chain<T> chain, in PointColumns columns, int from, in Scratch scratch)
+    private int Rest<T>(Chain<T> chain, in PointColumns columns, int from, in Scratch scratch)
         where T : struct, ILanes<T>, IReal<T>
     {
         Span<double> padded = stackalloc double[11 * MostLanes];
@@ -224,7 +225,7 @@ internal sealed class PointKernel
     }
 
     /// <summary>Evaluates a block of points, a whole number of vectors; false if one of them is out of range.</summary>
-    private bool Evaluate<T>(in Chain<T> chain, in PointColumns columns, in Scratch scratch)
+    private bool Evaluate<T>(Chain<T> chain, in PointColumns columns, in Scratch scratch)
         where T : struct, ILanes<T>, IReal<T>
     {
         PointInputs inputs = columns.Inputs;
@@ -286,7 +287,7 @@ internal sealed class PointKernel
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Charge<T>(in Chain<T> chain, ReadOnlySpan<double> boosts, Span<double> outlets, Span<double> charges)
+    private void Charge<T>(Chain<T> chain, ReadOnlySpan<double> boosts, Span<double> outlets, Span<double> charges)
         where T : struct, ILanes<T>, IReal<T>
     {
         DemandConstants<T> engine = chain.Engine;
@@ -301,7 +302,7 @@ internal sealed class PointKernel
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Burn<T>(in Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
+    private void Burn<T>(Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
         where T : struct, ILanes<T>, IReal<T>
     {
         DemandConstants<T> engine = chain.Engine;
@@ -401,7 +402,7 @@ internal sealed class PointKernel
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void Injection<T>(
-        in Chain<T> chain,
+        Chain<T> chain,
         ReadOnlySpan<double> speeds,
         ReadOnlySpan<double> fuels,
         ReadOnlySpan<double> differential,
@@ -442,7 +443,7 @@ internal sealed class PointKernel
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void Reserves<T>(
-        in Chain<T> chain,
+        Chain<T> chain,
         ReadOnlySpan<double> speeds,
         ReadOnlySpan<double> fuels,
         ReadOnlySpan<double> differential,
@@ -466,8 +467,20 @@ internal sealed class PointKernel
         }
     }
 
+    // Two threads may both make one; they are the same.
+    private Chain<T> ChainOf<T>()
+        where T : struct, ILanes<T>
+    {
+        if (_chain is not Chain<T> chain)
+        {
+            _chain = chain = new(this);
+        }
+
+        return chain;
+    }
+
     /// <summary>What does not change from point to point, the same in every lane.</summary>
-    private readonly struct Chain<T>(PointKernel kernel)
+    private sealed class Chain<T>(PointKernel kernel)
         where T : struct, ILanes<T>
     {
         public readonly DemandConstants<T> Engine = kernel._system.Demand.ConstantsOf<T>();
