@@ -12,6 +12,7 @@ public static class FuelSizingExtension
     public static void Register()
     {
         Shown.As<IDisplayBlock>(block => block);
+        Shown.As<IEnumerable<IDisplayBlock>>(blocks => new BlockList(blocks));
         FuelShown.Register();
         EngineShown.Register();
         InjectorShown.Register();

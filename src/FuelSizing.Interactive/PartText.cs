@@ -28,7 +28,13 @@ internal static class PartText
     public static string Of(Speed speed) => IsMetric ? $"{Number(speed.MetersPerSecond)} m/s" : $"{Number(speed.FeetPerSecond)} ft/s";
 
     /// <summary>A torque, for instance <c>212 N·m</c>.</summary>
-    public static string Of(Torque torque) => IsMetric ? $"{Number(torque.NewtonMeters, 0)} N·m" : $"{Number(torque.PoundForceFeet, 0)} lbf·ft";
+    public static string Of(Torque torque) => $"{Number(ValueOf(torque), 0)} {TorqueUnit}";
+
+    /// <summary>The unit of a torque.</summary>
+    public static string TorqueUnit => IsMetric ? "N·m" : "lbf·ft";
+
+    /// <summary>A torque's number before that unit.</summary>
+    public static double ValueOf(Torque torque) => IsMetric ? torque.NewtonMeters : torque.PoundForceFeet;
 
     /// <summary>A dynamic viscosity, for instance <c>0.52 mPa·s</c>.</summary>
     public static string Of(DynamicViscosity viscosity) => $"{Number(viscosity.MillipascalSeconds)} mPa·s";

@@ -26,7 +26,9 @@ internal static class RegulatorShown
         [
             Fact.Words("Kind", regulator.Description),
             .. own,
-            new("Least flow through it", "Q_min", Readable.PumpFlow(regulator.MinimumReturnFlow), "below this it does not hold its pressure"),
+            .. regulator is ElectronicReturnless
+                ? (Fact[])[]
+                : [new("Least flow through it", "Q_min", Readable.PumpFlow(regulator.MinimumReturnFlow), "below this it does not hold its pressure")],
         ]);
 
     private static Fact Base(UnitsNet.Pressure pressure) => new("Base pressure", "p_base", Readable.Of(pressure), "gauge, at no boost");

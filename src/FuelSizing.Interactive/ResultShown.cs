@@ -75,7 +75,11 @@ internal static class ResultShown
         new("In hand", "", margin.Reserve is { } reserve ? OutputFigures.InHand(reserve) : CircuitText.Unknown, "share by which the demand on it could grow"),
     ];
 
-    // A flow that injectors need is told as their sheets tell it, a pump's as pumps' do.
-    private static string Of(Part part, UnitsNet.IQuantity? quantity) =>
-        part == Part.Injectors && quantity is UnitsNet.VolumeFlow flow ? Readable.InjectorFlow(flow) : PartText.Of(quantity);
+    // A flow that injectors need is told as their sheets tell it, a pump's as pumps' do; a voltage lost is a small one.
+    private static string Of(Part part, UnitsNet.IQuantity? quantity) => (part, quantity) switch
+    {
+        (Part.Injectors, UnitsNet.VolumeFlow flow) => Readable.InjectorFlow(flow),
+        (Part.Feed, UnitsNet.ElectricPotential drop) => Readable.VoltageDrop(drop),
+        _ => PartText.Of(quantity),
+    };
 }
