@@ -29,11 +29,11 @@ public sealed class DeadTimeTable
     /// </summary>
     public bool IgnoresPressure => _differentials.Length == 0;
 
-    /// <summary>What the table covers, in words.</summary>
     /// <summary>The points as they were given, differentials and in each the voltages rising.</summary>
     internal IReadOnlyList<DeadTimePoint> Points { get; }
 
-    internal string Coverage
+    /// <summary>What the table covers, in words: its voltages, and its differential pressures where it has several.</summary>
+    public string Coverage
     {
         get
         {
