@@ -34,6 +34,7 @@ internal static class InputsCell
         }
 
         NotebookCell inputs = marked[0];
+        CodeNesting.Check(inputs);
         Dictionary<string, Place> places = Places(inputs.Text);
         var changes = new List<TextChange>();
         var changed = new List<ChangedInput>();

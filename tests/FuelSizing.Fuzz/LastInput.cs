@@ -2,20 +2,19 @@ using System.IO.MemoryMappedFiles;
 
 namespace FuelSizing.Fuzz;
 
-/// <summary>The input at hand, in a file that outlives the process: what a stack overflow would else take with it.</summary>
-internal sealed class LastInput : IDisposable
+/// <summary>The input at hand, in a file that outlives the process: what a stack overflow would else take with it. Open to the end.</summary>
+internal sealed class LastInput
 {
     private const int Room = 16 << 20;
 
-    private readonly MemoryMappedFile _file;
     private readonly MemoryMappedViewAccessor _view;
 
     /// <summary>Opens the file in a folder.</summary>
     public LastInput(string folder)
     {
         Directory.CreateDirectory(folder);
-        _file = MemoryMappedFile.CreateFromFile(Path.Combine(folder, "last-input"), FileMode.OpenOrCreate, null, Room);
-        _view = _file.CreateViewAccessor();
+        MemoryMappedFile file = MemoryMappedFile.CreateFromFile(Path.Combine(folder, "last-input"), FileMode.OpenOrCreate, null, Room);
+        _view = file.CreateViewAccessor();
         int length = _view.ReadInt32(0);
         if (length > 0)
         {
@@ -37,10 +36,4 @@ internal sealed class LastInput : IDisposable
 
     /// <summary>Notes that nothing is at hand.</summary>
     public void Clear() => _view.Write(0, 0);
-
-    public void Dispose()
-    {
-        _view.Dispose();
-        _file.Dispose();
-    }
 }

@@ -15,13 +15,15 @@ if (given.Length is < 2 or > 3
 ulong seed = given.Length > 2 ? ulong.Parse(given[2], CultureInfo.InvariantCulture) : (ulong)Random.Shared.Next(1, int.MaxValue);
 bool keep = args.Contains("--keep");
 Corpus corpus = new(reader);
-using LastInput last = new(Path.Combine(corpus.Tree, "artifacts", "fuzz", reader.Name));
+LastInput last = new(Path.Combine(corpus.Tree, "artifacts", "fuzz", reader.Name));
 if (last.Left is { } left)
 {
     Console.WriteLine($"The process before this one died of an input, which is kept: {corpus.Keep("died", left)}");
     last.Clear();
 }
 
+// A process that is told to end does; one whose stack overflows cannot.
+AppDomain.CurrentDomain.ProcessExit += (_, _) => last.Clear();
 byte[] atHand = [];
 using Watchdog watchdog = new(number =>
 {

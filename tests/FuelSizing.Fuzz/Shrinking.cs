@@ -3,7 +3,7 @@ namespace FuelSizing.Fuzz;
 /// <summary>Makes an input smaller while it keeps what it is kept for.</summary>
 internal static class Shrinking
 {
-    private const int MostTries = 3_000;
+    private const int MostTries = 800;
 
     /// <summary>A smaller input that still holds, found by taking ever smaller pieces out.</summary>
     public static byte[] Shrunk(byte[] input, Func<byte[], bool> holds)
