@@ -33,6 +33,13 @@ internal sealed class ParameterReader : FuzzedReader
 
     private static readonly CSharpParseOptions Script = new(kind: SourceCodeKind.Script);
 
+    /// <summary>What refusals say beside the names and values of the input.</summary>
+    private static readonly string[] Refusals =
+    [
+        "is given twice", "has no such input", "wanted is name=value", "cannot be set from the command line", "brackets within one another", "too many to look for inputs in",
+        "wanted is a whole number", "wanted is a number with a decimal point", "wanted is one of true, false", "wanted is one of",
+    ];
+
     private static readonly string[] Texts =
     [
         "boost=", "cylinders=", "lambda=", "idle=", "fuel=", "cycle=", "log=", "boosted=", "table=", "sum=", "0.9", "E85", "TwoStroke", "Petrol", "true",
@@ -77,8 +84,7 @@ internal sealed class ParameterReader : FuzzedReader
         catch (NotebookException refused)
         {
             BrokenPromiseException.Unless(refused.Message.Length > 0, "A refusal has words.");
-            string own = settings.Length > 0 ? refused.Message.Replace(settings[0], "#", StringComparison.Ordinal) : refused.Message;
-            return new(false, [AnswerKind.Of(own.LastIndexOf(": ", StringComparison.Ordinal) is >= 0 and var words ? own[words..] : own)]);
+            return new(false, [Refusals.FirstOrDefault(words => refused.Message.Contains(words, StringComparison.Ordinal), refused.Message)]);
         }
     }
 

@@ -81,7 +81,7 @@ internal sealed class JsonEdits
         // Others near enough to be the same edit's for the same figure, and few, for each is copied.
         string[] others = [.. spans.Where((_, place) => place % 7 == at % 7).Take(12).Select(Slice)];
         Range span = spans[nearest];
-        string changed = change(Slice(span), members ? found.Members[nearest].Name : 0, others);
+        string changed = change(Slice(span), members ? Encoding.UTF8.GetCharCount(bytes, span.Start.Value, found.Members[nearest].Name) : 0, others);
         string after = Encoding.UTF8.GetString(bytes.AsSpan(span.End.Value));
         string before = Encoding.UTF8.GetString(bytes.AsSpan(0, span.Start.Value));
 
