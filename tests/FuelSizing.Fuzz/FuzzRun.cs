@@ -106,7 +106,7 @@ internal sealed class FuzzRun
             FuzzFault fault = FuzzFault.Of(thrown, number);
             if (_report.Add(fault))
             {
-                Fault?.Invoke(fault, isKept ? input : Shrinking.Shrunk(input, smaller => FaultOf(smaller)?.Kind == fault.Kind));
+                Fault?.Invoke(fault, isKept ? input : Shrinking.Shrunk(input, _reader, smaller => FaultOf(smaller)?.Kind == fault.Kind));
             }
         }
     }

@@ -21,6 +21,13 @@ internal abstract class FuzzedReader : IDisposable
     /// <summary>The edits that know the form of its inputs, each given a text, a place in it and a figure from 0 to 60.</summary>
     public abstract Func<string, int, int, string>[] Edits { get; }
 
+    /// <summary>A text without one of its pieces, outer and early pieces first; none past the last piece.</summary>
+    public virtual string? Without(string text, int piece)
+    {
+        string[] lines = text.Split('\n');
+        return piece < lines.Length ? string.Join('\n', lines.Where((_, place) => place != piece)) : null;
+    }
+
     /// <summary>Has it read an input; anything thrown is a fault of the reader.</summary>
     public abstract Reading Read(byte[] input);
 

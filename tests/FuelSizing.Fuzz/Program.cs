@@ -42,7 +42,7 @@ FuzzRun run = new(reader, (number, input) =>
     {
         if (keep)
         {
-            byte[] small = Shrinking.Shrunk(input, smaller =>
+            byte[] small = Shrinking.Shrunk(input, reader, smaller =>
             {
 #pragma warning disable CA1031 // A fault met while making an input small is met again on its own.
                 try

@@ -33,6 +33,8 @@ internal sealed class CatalogueReader : FuzzedReader
 
     public override Func<string, int, int, string>[] Edits => _json ? new JsonEdits(Fields).All : new TableEdits(Fields).All;
 
+    public override string? Without(string text, int piece) => _json ? JsonEdits.Without(text, piece) : base.Without(text, piece);
+
     public override Reading Read(byte[] input)
     {
         string name = Characters(input) is null ? Holding(input) : $"characters{Ending}";

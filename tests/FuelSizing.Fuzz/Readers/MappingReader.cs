@@ -24,6 +24,8 @@ internal sealed class MappingReader : FuzzedReader
 
     public override Func<string, int, int, string>[] Edits => new JsonEdits(Fields).All;
 
+    public override string? Without(string text, int piece) => JsonEdits.Without(text, piece);
+
     public override Reading Read(byte[] input)
     {
         RunMapping read;

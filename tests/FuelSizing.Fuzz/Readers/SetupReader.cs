@@ -34,6 +34,8 @@ internal sealed class SetupReader : FuzzedReader
 
     public override Func<string, int, int, string>[] Edits => new JsonEdits(Fields).All;
 
+    public override string? Without(string text, int piece) => JsonEdits.Without(text, piece);
+
     public override Reading Read(byte[] input)
     {
         string name = Characters(input) is null ? Holding(input) : "characters.json";

@@ -38,6 +38,15 @@ internal sealed class JsonEdits
         (text, at, figure) => Changed(text, at, members: false, (own, _, _) => own.LastIndexOf(' ') is > 0 and var space ? $"{own[..space]} {Pick(_words, figure, at)}\"" : own),
     ];
 
+    /// <summary>The text without one of its fields or values, in the order in which they begin; none past the last.</summary>
+    public static string? Without(string text, int piece)
+    {
+        byte[] bytes = Encoding.UTF8.GetBytes(text);
+        (List<Range> values, List<(Range Span, int Name)> members) = Found(bytes);
+        Range[] spans = [.. members.Select(member => member.Span).Concat(values).OrderBy(span => span.Start.Value)];
+        return piece < spans.Length ? Replaced(bytes, spans[piece], string.Empty) : null;
+    }
+
     private static string Pick(string[] from, int figure, int at) =>
         from.Length == 0 ? string.Empty : from[(int)((uint)((figure * 31) + at) % (uint)from.Length)];
 
@@ -82,6 +91,11 @@ internal sealed class JsonEdits
         string[] others = [.. spans.Where((_, place) => place % 7 == at % 7).Take(12).Select(Slice)];
         Range span = spans[nearest];
         string changed = change(Slice(span), members ? Encoding.UTF8.GetCharCount(bytes, span.Start.Value, found.Members[nearest].Name) : 0, others);
+        return Replaced(bytes, span, changed);
+    }
+
+    private static string Replaced(byte[] bytes, Range span, string changed)
+    {
         string after = Encoding.UTF8.GetString(bytes.AsSpan(span.End.Value));
         string before = Encoding.UTF8.GetString(bytes.AsSpan(0, span.Start.Value));
 
