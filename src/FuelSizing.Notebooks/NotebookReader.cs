@@ -18,7 +18,7 @@ internal static class NotebookReader
         try
         {
             // The document parser takes any JSON object for an empty notebook.
-            using var root = JsonDocument.Parse(json);
+            using var root = JsonDocument.Parse(json, new JsonDocumentOptions { AllowDuplicateProperties = false });
             if (root.RootElement.ValueKind != JsonValueKind.Object || !root.RootElement.TryGetProperty("cells", out var listed) || listed.ValueKind != JsonValueKind.Array)
             {
                 throw new NotebookException($"{file.Name} is not a notebook: it has no list of cells. Give a file saved as .ipynb.");
@@ -31,6 +31,11 @@ internal static class NotebookReader
         catch (Exception failure) when (failure is JsonException or FormatException or InvalidOperationException or KeyNotFoundException)
         {
             throw new NotebookException($"{file.Name} is not a notebook ({failure.Message.TrimEnd('.')}). Give a file saved as .ipynb.", failure);
+        }
+        catch (Exception failure) when (failure is NullReferenceException or ArgumentException or InvalidCastException)
+        {
+            // The document parser takes for granted that a notebook's parts are what they should be.
+            throw new NotebookException($"{file.Name} is not a notebook: some part of it is missing, null or of another kind. Give a file saved as .ipynb.", failure);
         }
 
         var cells = new List<NotebookCell>();
@@ -47,6 +52,11 @@ internal static class NotebookReader
             if (cell.IsCode && OtherLanguage(cell.Text) is { } magic)
             {
                 throw new NotebookException($"{file.Name}, cell {number}: starts '{magic}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
+            }
+
+            if (cell.IsCode)
+            {
+                CodeNesting.Check(cell);
             }
 
             cells.Add(cell);
