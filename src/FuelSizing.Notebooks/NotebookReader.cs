@@ -43,13 +43,7 @@ internal static class NotebookReader
                 throw new NotebookException($"{file.Name}, cell {number}: written in '{kernel}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
             }
 
-            var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]);
-            if (cell.IsCode && OtherLanguage(cell.Text) is { } magic)
-            {
-                throw new NotebookException($"{file.Name}, cell {number}: starts '{magic}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
-            }
-
-            cells.Add(cell);
+            cells.Add(new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]));
         }
 
         if (!cells.Exists(cell => cell.IsCode && !string.IsNullOrWhiteSpace(cell.Text)))
@@ -115,10 +109,4 @@ internal static class NotebookReader
         kernels.DefaultKernelName = CSharp;
         return kernels;
     }
-
-    /// <summary>A line such as "#!pwsh" hands the rest of a cell to another kernel.</summary>
-    private static string? OtherLanguage(string code) =>
-        code.Split('\n')
-            .Select(line => line.Trim())
-            .FirstOrDefault(line => line.StartsWith("#!", StringComparison.Ordinal) && line.Split(' ')[0] is not ("#!csharp" or "#!c#" or "#!cs"));
 }
