@@ -582,6 +582,23 @@ public class RefusalTests
     [MemberData(nameof(Names))]
     public void GoodArguments_OfEachMethod_AreTaken(string name) => Calls[name].Invoke(Calls[name].Arguments);
 
+    /// <summary>A caller may go on using the lists that it handed over.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Lists_ChangedAfterTheCall_ChangeNothingThatWasBuilt(string name)
+    {
+        List<Array> handed = [];
+        object? built = Calls[name].Invoke([.. Calls[name].Arguments.Select(argument => Handed(argument, handed))]);
+        if (built is null)
+        {
+            return;
+        }
+
+        IReadOnlyList<long> before = ObjectGraph.Bits(built);
+        handed.ForEach(Array.Clear);
+        Assert.Equal(before, ObjectGraph.Bits(built));
+    }
+
     [Theory]
     [MemberData(nameof(Names))]
     public void Nonsense_InAnyNumberOfAMethod_IsRefusedByNameValueAndRange(string name)
@@ -616,6 +633,21 @@ public class RefusalTests
             "name",
             Assert.Throws<ArgumentException>(
                 () => TestFluid.Of(name, Density.FromKilogramsPerCubicMeter(700))).ParamName);
+
+    /// <summary>The argument with each list in it copied to an array that may be changed.</summary>
+    private static object? Handed(object? argument, List<Array> handed)
+    {
+        if (argument is not IList { Count: > 0 } list)
+        {
+            return argument;
+        }
+
+        object?[] elements = [.. list.Cast<object?>().Select(element => Handed(element, handed))];
+        Array copy = Array.CreateInstance(argument.GetType().GetElementType() ?? elements[0]!.GetType(), elements.Length);
+        Array.Copy(elements, copy, elements.Length);
+        handed.Add(copy);
+        return copy;
+    }
 
     private static bool HoldsNumbers(Type type)
     {
@@ -733,15 +765,16 @@ public class RefusalTests
 
         public object?[] Arguments { get; } = arguments;
 
-        public void Invoke(object?[] values)
+        public object? Invoke(object?[] values)
         {
             try
             {
-                Method.Invoke(target, values);
+                return Method.Invoke(target, values);
             }
             catch (TargetInvocationException error)
             {
                 global::System.Runtime.ExceptionServices.ExceptionDispatchInfo.Capture(error.InnerException!).Throw();
+                throw;
             }
         }
     }

@@ -63,7 +63,7 @@ internal sealed class NoteReading(RunCheck check, RecordedRun run, RunModel mode
                 $"the run scatters {Math.Sqrt(diagnosis.Lack):0.0} times as much as the stated accuracy allows; evidence was scaled down for it"));
         }
 
-        return notes;
+        return notes.AsReadOnly();
 
         void Missing(bool missing, string channel, string consequence)
         {

@@ -131,7 +131,7 @@ public sealed class Ranking
             [.. plan],
             parts,
             [.. judged.SelectMany(combinations => combinations ?? [])],
-            leftOut,
+            leftOut.AsReadOnly(),
             judged.All(combinations => combinations is not null));
     }
 

@@ -43,7 +43,7 @@ internal static class SystemRemedies
                 $"Or, with the parts as they are, no more than {Readable.Boost(limit.Boost)} of boost."));
         }
 
-        return remedies;
+        return remedies.AsReadOnly();
     }
 
     private static Remedy LargerInjectors(SweepResult sweep)

@@ -11,7 +11,7 @@ public sealed class MonteCarloResult
     {
         (System, Sampling, Samples) = (system, sampling, done);
         All = table.All(done);
-        Parts = table.Parts(done);
+        Parts = Array.AsReadOnly(table.Parts(done));
         DutyCycle = table.DutyCycle(done);
         FuelFlow = table.FuelFlow(done);
         RailGauge = table.RailGauge(done);

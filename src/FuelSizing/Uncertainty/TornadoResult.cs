@@ -6,7 +6,7 @@ namespace FuelSizing.Uncertainty;
 public sealed class TornadoResult
 {
     private TornadoResult(UncertainSystem system, SystemOutput output, IQuantity? nominal, Ratio tail, TornadoBar[] bars) =>
-        (System, Output, Nominal, Tail, Bars) = (system, output, nominal, tail, bars);
+        (System, Output, Nominal, Tail, Bars) = (system, output, nominal, tail, Array.AsReadOnly(bars));
 
     /// <summary>Whose inputs were taken to their ends.</summary>
     public UncertainSystem System { get; }

@@ -32,7 +32,7 @@ public sealed class UncertainSystem
 
     private UncertainSystem(FuelSystem nominal, OperatingPoint point, UncertainInput[] inputs, EthanolBlend? blend)
     {
-        (Nominal, Point, Inputs, _blend) = (nominal, point, inputs, blend);
+        (Nominal, Point, Inputs, _blend) = (nominal, point, Array.AsReadOnly(inputs), blend);
         _streams = Array.ConvertAll(inputs, input => StreamsOf(input, nominal.Injectors.Count));
         Streams = [.. _streams.SelectMany(streams => streams)];
         NominalResult = nominal.Solve(point);
