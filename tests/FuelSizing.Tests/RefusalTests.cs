@@ -58,6 +58,8 @@ public class RefusalTests
         $"{nameof(PointBatch)}.{nameof(PointBatch.Evaluate)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.MonteCarlo)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.Sobol)}",
+        $"{nameof(RunFindings)}.{nameof(RunFindings.Of)}",
+        $"{nameof(Calibration)}.{nameof(Calibration.Of)}",
         $"{nameof(RunRow)}.{nameof(RunRow.Has)}",
         $"{nameof(RecordedRun)}.{nameof(RecordedRun.Has)}",
         $"{nameof(RunAccount)}.{nameof(RunAccount.CountOf)}",
@@ -327,7 +329,9 @@ public class RefusalTests
             nameof(FuelSystem.Sweep),
             new[] { Wren.Rpm(3000), Wren.Rpm(4000) },
             new[] { Wren.Kpa(0), Wren.Kpa(30) },
-            null),
+            null,
+            null,
+            CancellationToken.None),
         new(Sweep, typeof(SweepResult), nameof(SweepResult.At), 0, 0),
         new(
             System.Solve(Wren.At(3000, 0)).Circuit,
@@ -472,7 +476,7 @@ public class RefusalTests
         new(null, typeof(UncertainInput), nameof(UncertainInput.EthanolContent), Distribution.Fixed(Wren.Percent(85)), Fuel.Petrol),
         new(UncertainInput.InjectorFlowFactor(AFactor), typeof(UncertainInput), nameof(UncertainInput.ValueAt), Wren.Percent(50)),
         new(null, typeof(SystemOutput), nameof(SystemOutput.ReserveOf), Part.Pump),
-        new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5)),
+        new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5), null, CancellationToken.None),
         new(Sampled.All, typeof(Chance), nameof(Chance.Interval), Wren.Percent(95)),
         new(
             null,
