@@ -49,11 +49,6 @@ internal static class NotebookReader
             }
 
             var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]);
-            if (cell.IsCode && OtherLanguage(cell.Text) is { } magic)
-            {
-                throw new NotebookException($"{file.Name}, cell {number}: starts '{magic}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
-            }
-
             if (cell.IsCode)
             {
                 CodeNesting.Check(cell);
@@ -125,10 +120,4 @@ internal static class NotebookReader
         kernels.DefaultKernelName = CSharp;
         return kernels;
     }
-
-    /// <summary>A line such as "#!pwsh" hands the rest of a cell to another kernel.</summary>
-    private static string? OtherLanguage(string code) =>
-        code.Split('\n')
-            .Select(line => line.Trim())
-            .FirstOrDefault(line => line.StartsWith("#!", StringComparison.Ordinal) && line.Split(' ')[0] is not ("#!csharp" or "#!c#" or "#!cs"));
 }

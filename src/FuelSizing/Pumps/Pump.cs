@@ -32,6 +32,7 @@ public sealed class Pump : PumpAssembly
     private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed)
     {
         (_curves, Relief, Condition, Feed) = (curves, relief, condition, feed);
+        Curves = Array.AsReadOnly(curves);
         _relief = relief?.Pascals ?? double.PositiveInfinity;
         _condition = condition.DecimalFractions;
         _feedOhms = feed?.LoopOhms ?? 0;
@@ -45,7 +46,7 @@ public sealed class Pump : PumpAssembly
     public override IReadOnlyList<Pump> Pumps => [this];
 
     /// <summary>The measured curves, voltage rising.</summary>
-    public IReadOnlyList<PumpCurve> Curves => _curves;
+    public IReadOnlyList<PumpCurve> Curves { get; }
 
     /// <summary>Pressure rise at which a relief valve inside the pump opens, if it has one.</summary>
     public Pressure? Relief { get; }

@@ -11,7 +11,7 @@ namespace FuelSizing.Systems;
 public sealed record Plumbing
 {
     private Plumbing(IFlowLoss[] suction, IFlowLoss[] supply, IFlowLoss[] back) =>
-        (Suction, Supply, Back) = (suction, supply, back);
+        (Suction, Supply, Back) = (Array.AsReadOnly(suction), Array.AsReadOnly(supply), Array.AsReadOnly(back));
 
     /// <summary>No lines at all: pressure at the pump is pressure at the rail.</summary>
     public static Plumbing None { get; } = new([], [], []);

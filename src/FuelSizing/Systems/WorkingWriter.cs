@@ -23,7 +23,7 @@ internal sealed class WorkingWriter
     {
         WorkingWriter writer = new(result);
         writer.Write();
-        return new(result.Point, writer._given, writer._steps);
+        return new(result.Point, writer._given.AsReadOnly(), writer._steps.AsReadOnly());
     }
 
     private void Write()
