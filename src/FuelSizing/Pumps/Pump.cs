@@ -28,6 +28,7 @@ public sealed class Pump : PumpAssembly
     private readonly double _relief;
     private readonly double _feedOhms;
     private readonly bool _hasOpenEnd;
+    private readonly bool _beginsAtNothing;
 
     private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed)
     {
@@ -35,6 +36,7 @@ public sealed class Pump : PumpAssembly
         _relief = relief?.Pascals ?? double.PositiveInfinity;
         _condition = condition.DecimalFractions;
         _feedOhms = feed?.LoopOhms ?? 0;
+        _beginsAtNothing = curves.All(curve => curve.Flow.First == 0);
         _hasOpenEnd = curves.Any(curve => !curve.EndsAtDeadhead && curve.Flow.Last < _relief);
     }
 
@@ -288,6 +290,30 @@ public sealed class Pump : PumpAssembly
             : volts > _curves[^1].Volts + VoltageTolerance ? PumpCoverage.VoltageAbove
             : PumpCoverage.Measured;
         return rise < BeginsAt(volts) ? coverage | PumpCoverage.PressureBelow : coverage;
+    }
+
+    /// <summary>
+    /// True if every curve begins against no rise, and the motor's voltage is never too far under the lowest measured one:
+    /// not even with the most current that was measured.
+    /// </summary>
+    /// <param name="supply">V.</param>
+    internal bool SurelyBegins(double supply)
+    {
+        if (!_beginsAtNothing)
+        {
+            return false;
+        }
+
+        double most = 0;
+        foreach (PumpCurve curve in _curves)
+        {
+            if (_feedOhms > 0)
+            {
+                most = Math.Max(most, PumpScaling.Current<Real>(curve.HighestCurrent, SpeedOf(curve, supply)));
+            }
+        }
+
+        return VoltageDrop.AtMotor<Real>(supply, most, _feedOhms) >= LowestScale * _curves[0].Volts;
     }
 
     /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>

@@ -15,8 +15,11 @@ public sealed class PumpCurve
     // Equal flows at two pressures would leave the pressure at that flow open; a real pump leaks more than this.
     private const double LeastFall = 1e-9;
 
-    private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current, MeasuredPoint[] points) =>
+    private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current, MeasuredPoint[] points)
+    {
         (Name, Voltage, Flow, Current, Volts, Points) = (name, voltage, flow, current, voltage.Volts, points);
+        HighestCurrent = current?.Points.Max(point => point.Y) ?? 0;
+    }
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
@@ -42,6 +45,9 @@ public sealed class PumpCurve
     internal Curve Flow { get; }
 
     internal Curve? Current { get; }
+
+    /// <summary>The most current that was measured, A; zero where none was.</summary>
+    internal double HighestCurrent { get; }
 
     internal double Volts { get; }
 
