@@ -1,5 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using MathNet.Numerics.RootFinding;
 using UnitsNet;
@@ -133,15 +134,28 @@ internal static class CircuitContest
         }
     }
 
-    /// <summary>Brent's method over the flow, and within it over the rise where pumps give flow by rise.</summary>
+    /// <summary>
+    /// Brent's method over the flow; within it Brent's over the rise where pumps give flow by rise, Chandrupatla's over the rise of
+    /// each stage where they are in series.
+    /// </summary>
     public static double Plain(CircuitTask task)
     {
         RunningPumps pumps = task.Pump.Kept(task.Supply).Surely;
         double Rise(double flow) => flow <= 0 ? pumps.Deadhead
             : flow >= pumps.FreeFlow ? 0
             : pumps.GivesFlow ? pumps.Deadhead * Brent.FindRoot(share => (pumps.FlowAt(share * pumps.Deadhead) - flow) / pumps.FreeFlow, 0, 1, 1e-14, 200)
-            : pumps.RiseAt(flow);
+            : Searched(pumps, flow);
         return pumps.FreeFlow * Brent.FindRoot(
             share => (Rise(share * pumps.FreeFlow) - CircuitSolver.Asked(task, share * pumps.FreeFlow)) / task.Set, 0, 1, 1e-14, 200);
+    }
+
+    private static double Searched(RunningPumps pumps, double flow) =>
+        pumps is RunningSeries series ? series.Stages.Sum(stage => Searched(stage, flow))
+        : flow >= pumps.FreeFlow || pumps.Deadhead <= 0 ? 0
+        : pumps.Deadhead * Crossing.Of(new OverFlow(pumps, flow), 0, 1);
+
+    private readonly struct OverFlow(RunningPumps pumps, double flow) : IFalling
+    {
+        public double At(double x) => (pumps.FlowAt(x * pumps.Deadhead) - flow) / pumps.FreeFlow;
     }
 }

@@ -24,7 +24,7 @@ internal sealed class PlainPoint
     private readonly double _compressor = 0.72;
     private readonly double _cooler = 0.70;
     private readonly double _coolerLoss = 5e3;
-    private readonly double _belt;
+    private readonly double _belt = InventedCar.Demand.Constants.BeltShare;
     private readonly double _drive = 1;
     private readonly double _measuredPressure = InventedCar.Demand.MeasuredPower.MeasuredIn.Pascals;
     private readonly double _measuredTemperature = InventedCar.Demand.MeasuredPower.MeasuredIn.Kelvins;

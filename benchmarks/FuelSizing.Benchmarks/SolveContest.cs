@@ -42,7 +42,7 @@ internal static class SolveContest
         (string What, double One, double Other)[] pairs =
         [
             ("fuel", result.InjectedFlow.CubicMetersPerSecond, numbers.Injected),
-            ("power", result.Demand.BrakePower.Watts, numbers.Brake),
+            ("power", (double)result.Demand.BrakePower.Watts, numbers.Brake),
             ("rail", result.RailGauge.Pascals, numbers.Set),
             ("pump", result.PumpFlow!.Value.CubicMetersPerSecond, numbers.Delivered),
             ("duty cycle", result.DutyCycle!.Value.DecimalFractions, numbers.Duty),

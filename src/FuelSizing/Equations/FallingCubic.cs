@@ -3,7 +3,10 @@ namespace FuelSizing.Equations;
 /// <summary>Where a piece of a falling curve has a value.</summary>
 internal static class FallingCubic
 {
-    // Newton's method doubles the right figures with each step; halving, where it leaves the bracket, needs no more than this.
+    // Newton's method doubles the right figures with each step, once it does; halving needs no more steps than this.
+    private const double SmallStep = 1e-8;
+    private const double Settling = 1e-3;
+    private const double LeastStep = 4e-15;
     private const int MostSteps = 60;
 
     /// <summary>
@@ -20,6 +23,7 @@ internal static class FallingCubic
         double fall = piece.Value - (Real)end;
         (double from, double to) = (0, width);
         double along = fall > 0 ? Math.Clamp(width * over / fall, 0, width) : 0;
+        double before = width;
         for (int step = 0; step < MostSteps; step++)
         {
             double error = over + (along * (b + (along * (c + (along * d)))));
@@ -31,12 +35,14 @@ internal static class FallingCubic
                 next = from + ((to - from) / 2);
             }
 
-            bool settled = Math.Abs(next - along) <= 1e-15 * width;
+            double move = Math.Abs(next - along);
             along = next;
-            if (settled || error == 0)
+            if (move <= LeastStep * width || (move <= SmallStep * width && move <= Settling * before))
             {
                 break;
             }
+
+            before = move;
         }
 
         return along;

@@ -211,6 +211,26 @@ public sealed class Pump : PumpAssembly
         return Real.Max(0, flow * _condition);
     }
 
+    /// <summary>
+    /// Between which rises a flow is delivered at a motor voltage, by the curves on either side of it, Pa; both the same where
+    /// one curve counts. Curves that end with flow to spare, and the relief valve, apart.
+    /// </summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="volts">V.</param>
+    internal (double Least, double Most) RisesAround(double flow, double volts)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        double one = CarriedRise(lower, flow, volts);
+        double other = ReferenceEquals(lower, upper) ? one : CarriedRise(upper, flow, volts);
+        return (Math.Min(one, other), Math.Max(one, other));
+    }
+
+    private double CarriedRise(PumpCurve curve, double flow, double volts)
+    {
+        Real speed = SpeedOf(curve, volts);
+        return PumpScaling.Pressure<Real>(curve.RiseAt(Share.Of<Real>(flow, PumpScaling.Flow<Real>(_condition, speed))), speed);
+    }
+
     /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
     internal double? CurrentAtMotor(double rise, double volts) =>
         _curves[0].HasCurrent ? Current(rise, volts) : null;

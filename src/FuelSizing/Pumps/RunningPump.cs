@@ -12,6 +12,7 @@ internal sealed class RunningPump : RunningPumps
     private readonly double _supply;
     private readonly bool _generous;
     private readonly bool _begins;
+    private readonly double _leastFlow;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="pump">Which.</param>
@@ -22,6 +23,7 @@ internal sealed class RunningPump : RunningPumps
         (_pump, _supply, _generous) = (pump, supply, generous);
         FreeFlow = FlowAt(0);
         Deadhead = HighestDelivering();
+        _leastFlow = FlowAt(Deadhead);
         _begins = pump.SurelyBegins(supply);
     }
 
@@ -35,8 +37,22 @@ internal sealed class RunningPump : RunningPumps
     public override double FlowAt(double rise) => _pump.FlowAtMotor(rise, _pump.MotorVoltage(rise, _supply), _generous);
 
     /// <inheritdoc/>
-    public override double RiseAt(double flow) =>
-        flow >= FreeFlow || Deadhead <= 0 ? 0 : RiseByFlow(flow);
+    public override double RiseAt(double flow)
+    {
+        if (flow >= FreeFlow || Deadhead <= 0)
+        {
+            return 0;
+        }
+
+        // Wiring leaves the motor another voltage at every rise; and past a curve's end, or a relief valve, nothing holds.
+        if (!_pump.IsFedWithoutLoss || flow <= _leastFlow)
+        {
+            return RiseByFlow(flow);
+        }
+
+        (double least, double most) = _pump.RisesAround(flow, _supply);
+        return least == most ? least : RiseByFlow(flow, least, most);
+    }
 
     /// <inheritdoc/>
     public override bool GivesFlow => true;

@@ -61,7 +61,11 @@ internal abstract class RunningPumps
     protected double FlowByRise(double rise) => FreeFlow * Crossing.Of(new OverRise(this, rise), 0, 1);
 
     /// <summary>The rise at which so much flows, by share of the deadhead.</summary>
-    protected double RiseByFlow(double flow) => Deadhead * Crossing.Of(new OverFlow(this, flow), 0, 1);
+    protected double RiseByFlow(double flow) => RiseByFlow(flow, 0, Deadhead);
+
+    /// <summary>The same between two rises, Pa.</summary>
+    protected double RiseByFlow(double flow, double least, double most) =>
+        Deadhead * Crossing.Of(new OverFlow(this, flow), Share.Of<Real>(least, Deadhead), Share.Of<Real>(most, Deadhead));
 
     private readonly struct OverFlow(RunningPumps pumps, double flow) : IFalling
     {

@@ -23,6 +23,9 @@ internal sealed class RunningSeries : RunningPumps
         Deadhead = FreeFlow > 0 ? RiseAt(0) : 0;
     }
 
+    /// <summary>From tank to rail.</summary>
+    public IReadOnlyList<RunningPumps> Stages => _stages;
+
     /// <inheritdoc/>
     public override double FreeFlow { get; }
 
