@@ -13,8 +13,8 @@ namespace FuelSizing.Systems;
 internal static class CircuitSolver
 {
     // A secant's error after a step is of the order of the product of the last two steps, on a smooth function.
-    private const double SmallStep = 1e-8;
-    private const double SmallProduct = 1e-14;
+    private const double SmallStep = 1e-7;
+    private const double SmallProduct = 1e-13;
     private const int MostSteps = 12;
 
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
@@ -30,13 +30,31 @@ internal static class CircuitSolver
         KeptPumps kept = table?.Pumps ?? task.Pump.Kept(task.Supply);
         RunningPumps pumps = kept.Surely;
         Meeting atSet = AtSet(task, pumps, table?.Surely);
-        double least = atSet.Flow;
-        double most = ReferenceEquals(kept.Perhaps, pumps) ? least : AtSet(task, kept.Perhaps, table?.Perhaps).Flow;
+        double most = ReferenceEquals(kept.Perhaps, pumps) ? atSet.Flow : AtSet(task, kept.Perhaps, table?.Perhaps).Flow;
+        if (atSet.Flow < task.Injected || atSet.Flow >= pumps.FreeFlow || task.LowestSupply is not null)
+        {
+            return Astray(task, pumps, atSet, most);
+        }
+
+        // With the rail as set this is where they meet; only a way back that asks for more moves the crossing.
+        double back = BackAt(task, atSet.Flow);
+        double rail = RailAt(task, task.Set);
+        return back <= task.Set && rail > 0 && pumps.IsSurelyCovered(ends: false)
+            ? At(task, pumps, Regulating(task, atSet.Flow), atSet, rail, task.Set, back, task.Supply, atSet.Flow, most)
+            : Astray(task, pumps, atSet, most);
+    }
+
+    /// <summary>Solves a circuit that is not simply regulated, or not surely covered by data.</summary>
+    private static CircuitState Astray(in CircuitTask task, RunningPumps pumps, in Meeting atSet, double most)
+    {
         CircuitState solved = task.Injected >= pumps.FreeFlow
             ? Starved(task, pumps)
             : task.LowestSupply is { } lowest ? Controlled(task, pumps, lowest) : Governed(task, pumps, atSet);
-        return solved with { State = Judged(solved), LeastAtSet = least, MostAtSet = most };
+        return solved with { State = Judged(solved), LeastAtSet = atSet.Flow, MostAtSet = most };
     }
+
+    private static RailState Regulating(in CircuitTask task, double flow) =>
+        flow - task.Injected < task.MinimumReturn ? RailState.AtRegulatorLimit : RailState.Regulated;
 
     /// <summary>Rise that the pumps need to deliver a flow with the rail at its set pressure, Pa.</summary>
     public static double RiseToDeliver(in CircuitTask task, double flow) => (Real)task.LossesAt(flow).Total + task.Set;
@@ -155,7 +173,6 @@ internal static class CircuitSolver
 
     private static CircuitState Governed(in CircuitTask task, RunningPumps pumps, in Meeting atSet)
     {
-        // With the rail as set this is where they meet; only a way back that asks for more moves the crossing.
         Meeting met = atSet;
         if (met.Flow < task.Injected)
         {
@@ -183,10 +200,7 @@ internal static class CircuitSolver
             back = BackAt(task, met.Flow);
         }
 
-        double returned = met.Flow - task.Injected;
-        RailState state = back > task.Set ? RailState.ReturnFloor
-            : returned < task.MinimumReturn ? RailState.AtRegulatorLimit
-            : RailState.Regulated;
+        RailState state = back > task.Set ? RailState.ReturnFloor : Regulating(task, met.Flow);
         return Reaching(task, pumps, At(task, pumps, state, met, Math.Max(task.Set, back), back, task.Supply));
     }
 
@@ -252,12 +266,22 @@ internal static class CircuitSolver
         in Meeting met,
         double regulator,
         double back,
-        double supply) => new()
+        double supply) => At(task, pumps, state, met, RailAt(task, regulator), regulator, back, supply, 0, 0);
+
+    private static CircuitState At(
+        in CircuitTask task,
+        RunningPumps pumps,
+        RailState state,
+        in Meeting met,
+        double rail,
+        double regulator,
+        double back,
+        double supply,
+        double leastAtSet,
+        double mostAtSet) => new()
         {
             State = state,
-            RailGauge = task.HoldsAtRail
-                ? regulator
-                : regulator - (Real)task.Plumbing.SupplyLoss(task.Injected, task.Density, task.KinematicViscosity),
+            RailGauge = rail,
             InletGauge = 0 - (Real)met.Losses.Suction,
             OutletGauge = regulator + (Real)met.Losses.Supply,
             BackGauge = back,
@@ -265,7 +289,15 @@ internal static class CircuitSolver
             Back = met.Flow - (Real)task.Injected,
             FedVoltage = supply,
             Running = pumps,
+            LeastAtSet = leastAtSet,
+            MostAtSet = mostAtSet,
         };
+
+    /// <summary>Pressure in the rail when the regulator has one, Pa.</summary>
+    private static double RailAt(in CircuitTask task, double regulator) =>
+        task.HoldsAtRail
+            ? regulator
+            : regulator - (Real)task.Plumbing.SupplyLoss(task.Injected, task.Density, task.KinematicViscosity);
 
     /// <summary>Data that ends before the point leaves only the regulator's word.</summary>
     private static RailState Judged(in CircuitState solved)
