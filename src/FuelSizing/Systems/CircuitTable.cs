@@ -6,7 +6,7 @@ namespace FuelSizing.Systems;
 internal sealed class CircuitTable
 {
     // Fewer points do not pay for the table.
-    private const int FewestPoints = 200;
+    private const int FewestPoints = 100;
 
     private const int FewestCells = 32;
     private const int MostCells = 256;
