@@ -30,7 +30,7 @@ internal readonly record struct CircuitTask(
     public bool HoldsAtRail => Layout == LineLayout.Return || LowestSupply is not null;
 
     /// <summary>True if something lies between the tank and where the regulator feels the pressure.</summary>
-    public bool HasWayToRegulator => Plumbing.Suction.Count > 0 || (HoldsAtRail && Plumbing.Supply.Count > 0);
+    public bool HasWayToRegulator => Plumbing.HasSuction || (HoldsAtRail && Plumbing.HasSupply);
 
     /// <summary>What a flow loses on its way from the tank to where the regulator feels it.</summary>
     /// <param name="flow">m³/s.</param>

@@ -33,7 +33,11 @@ public sealed record Plumbing
     /// <summary>From the regulator back to the tank.</summary>
     public IReadOnlyList<IFlowLoss> Back { get; }
 
-    internal bool NeedsViscosity => Suction.Count + Supply.Count + Back.Count > 0;
+    internal bool NeedsViscosity => _suction.Length + _supply.Length + _back.Length > 0;
+
+    internal bool HasSuction => _suction.Length > 0;
+
+    internal bool HasSupply => _supply.Length > 0;
 
     internal bool HasFilter => Suction.Concat(Supply).Concat(Back).Any(part => part is Filter);
 
