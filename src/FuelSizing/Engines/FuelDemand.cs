@@ -58,11 +58,14 @@ public sealed record FuelDemand
     /// <summary>The demand that the parts are sized for, by <see cref="Basis"/>.</summary>
     public MassFlow MassFlow => MassFlow.FromKilogramsPerSecond(KilogramsPerSecond);
 
-    internal double KilogramsPerSecond => Basis switch
+    internal double KilogramsPerSecond => Chosen(_state, Basis);
+
+    /// <summary>The fuel that the parts are sized for, kg/s.</summary>
+    internal static double Chosen(in DemandState<Real> state, DemandBasis basis) => basis switch
     {
-        DemandBasis.Air => _state.FromAir,
-        DemandBasis.Power => _state.FromPower,
-        _ => Real.Max(_state.FromAir, _state.FromPower),
+        DemandBasis.Air => state.FromAir,
+        DemandBasis.Power => state.FromPower,
+        _ => Real.Max(state.FromAir, state.FromPower),
     };
 
     internal double ManifoldPascals => _state.ManifoldAbsolute;

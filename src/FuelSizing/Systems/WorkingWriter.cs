@@ -36,7 +36,7 @@ internal sealed class WorkingWriter
         Traced manifold = Demand(at, speed, boost, ambient, out Traced fuel);
 
         Traced density = Given(
-            "density of the fuel", "ρ", _result.Solved.Demand.Density, "kg/m³", Readable.Of(_result.FuelDensity), "ASTM D1250-80, table 54B, for petrol; blends by mass");
+            "density of the fuel", "ρ", _result.FuelDensity.KilogramsPerCubicMeter, "kg/m³", Readable.Of(_result.FuelDensity), "ASTM D1250-80, table 54B, for petrol; blends by mass");
         Traced injected = Step(
             "fuel, by volume", "Q_f", FuelDemandFlow.Volume(fuel, density), "m³/s", Readable.PumpFlow(_result.InjectedFlow), Definition);
         Traced set = Step(
@@ -111,7 +111,7 @@ internal sealed class WorkingWriter
 
     private Traced Rail(Traced set)
     {
-        double pascals = _result.Solved.Circuit.Rail;
+        double pascals = _result.RailPascals;
         return pascals == set.Value
             ? set
             : Given("rail pressure, found by the circuit's search", "p_r", pascals, "Pa", Readable.Of(_result.RailGauge), $"circuit: {_result.RailState}");
@@ -130,7 +130,7 @@ internal sealed class WorkingWriter
             (double)own.Count.Value,
             (double)own.InjectionsPerCycle,
             (double)own.RevolutionsPerCycle.Value);
-        Traced dead = _result.Solved.Actual.DeadTime is { } seconds
+        Traced dead = _result.DeadTimeSeconds is { } seconds
             ? Given("dead time at this voltage and pressure", "t_d", seconds, "s", Readable.Of(Duration.FromSeconds(seconds)), "table")
             : 0;
         InjectionState<Traced> state = InjectionChain.Evaluate(
