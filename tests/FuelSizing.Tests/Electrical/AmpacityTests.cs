@@ -94,6 +94,18 @@ public class AmpacityTests
             Of(Conductor.Metric(Area.FromSquareMillimeters(6)), 105, 60).Current);
     }
 
+    /// <summary>Twelve-gauge wire of 3.31 mm², a ten-thousandth or so off the formula's 3.3088 mm², is still twelve-gauge wire.</summary>
+    [Fact]
+    public void Current_OfAGaugeByItsRoundedArea_IsTheGauges()
+    {
+        Conductor Of(double squareMillimetres) => Conductor.OfArea(
+            Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.UsualLay);
+        double exact = Conductor.Awg(12).Area.SquareMillimeters;
+        Assert.Equal(45, Amperes(Of(exact * (1 - 5e-5)), 105, 30), 9);
+        Assert.Equal(35, Amperes(Of(exact * (1 - 5e-4)), 105, 30), 9);
+    }
+
+
     [Fact]
     public void Current_OutsideTheSource_IsNotCoveredAndSaysWhy()
     {

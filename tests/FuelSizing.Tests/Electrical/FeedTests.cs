@@ -117,6 +117,28 @@ public class FeedTests
             @"^\d+\.\d V at the motor: \d\.\d\d V \(\d+ %\) lost, \d\.\d\d V in wire and \d\.\d\d V in contacts$",
             FeedOf(12, 4, 60, Contact.UsualRelay).VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).ToString());
 
+    /// <summary>12 V across one ohm drive 12 A, with nothing left for the motor; a hair more cannot flow.</summary>
+    [Fact]
+    public void Current_OfAllThatTheLoopLetsThrough_LeavesTheMotorNothing()
+    {
+        Feed feed = Feed.Of(
+            "f", Conductor.Awg(10), Length.Zero, Length.Zero, Celsius(20), Contact.Of("c", ElectricResistance.FromOhms(1)));
+        Assert.Equal(0, feed.VoltageAtMotor(Wren.Volt(12), Amperes(12)).AtMotor.Volts, 12);
+        Assert.Throws<ArgumentOutOfRangeException>(() => feed.VoltageAtMotor(Wren.Volt(12), Amperes(12.0001)));
+    }
+
+    [Fact]
+    public void WithArea_OfAFeed_ChangesTheWireAlone()
+    {
+        Feed feed = FeedOf(14, 4, 60, Contact.UsualRelay);
+        Feed wider = feed.WithArea(Conductor.Awg(14).Area * 2);
+        Assert.Equal(feed.WireOhms / 2, wider.WireOhms, 12);
+        Assert.Equal(
+            (feed.Name, feed.Outward, feed.Back, feed.ConductorTemperature, feed.ContactOhms),
+            (wider.Name, wider.Outward, wider.Back, wider.ConductorTemperature, wider.ContactOhms));
+    }
+
+
     private static Gen<(Feed Feed, double Volts, double Amperes)> Feeds =>
         Gen.Select(
             Gen.Int[0, 18],

@@ -56,6 +56,18 @@ public class SuctionMarginTests
                     && Of(celsius, altitude, 1 + more) < margin;
             });
 
+    /// <summary>At its boiling point a liquid boils: no pressure is left over its vapour's.</summary>
+    [Fact]
+    public void Margin_AtTheBoilingPoint_IsNoneAndBoils()
+    {
+        Temperature temperature = Temperature.FromDegreesCelsius(75);
+        SuctionMargin margin = SuctionMargin.Of(
+            Fuel.Ethanol.VapourPressureAt(temperature), Length.Zero, Pressure.Zero, Fuel.Ethanol, temperature);
+        Assert.Equal(0, margin.Margin.Pascals);
+        Assert.True(margin.Boils);
+    }
+
+
     [Fact]
     public void Margin_OfABlend_IsFlaggedAsAnEstimate() =>
         Assert.True(SuctionMargin.Of(
