@@ -122,6 +122,11 @@ public class AmpacityTests
             Of(Conductor.Metric(Area.FromSquareMillimeters(2.5)), 105, 60).ToString());
 
     [Fact]
+    public void Ampacity_OfNoConductor_IsRefused() =>
+        Assert.Equal("conductor", Assert.Throws<ArgumentNullException>(() => Of(null!, 105, 30)).ParamName);
+
+
+    [Fact]
     public void Equation_InABatch_GivesWhatItGivesAlone() =>
         Gen.Double[-40, 200].Array[Lanes.Count].Sample(ambients =>
         {

@@ -139,6 +139,24 @@ public class FeedTests
     }
 
 
+    [Fact]
+    public void Feed_OfNonsense_IsRefusedByName()
+    {
+        Length one = Length.FromMeters(1);
+        Refused.Missing("conductor", () => Feed.Of("f", null!, one, one, Celsius(20)));
+        Refused.Missing("contacts", () => Feed.Of("f", Conductor.Awg(10), one, one, Celsius(20), null!));
+        Refused.Missing("contacts", () => Feed.Of("f", Conductor.Awg(10), one, one, Celsius(20), Contact.UsualFuse, null!));
+        Refused.Missing(
+            "contacts",
+            () => Feed.WithChassisReturn("f", Conductor.Awg(10), one, ElectricResistance.Zero, Celsius(20), null!));
+        Refused.OutOfRange(
+            "chassis", () => Feed.WithChassisReturn("f", Conductor.Awg(10), one, ElectricResistance.FromOhms(1.1), Celsius(20)));
+        Refused.OutOfRange("supply", () => FeedOf(12, 4, 60).VoltageAtMotor(Wren.Volt(4.9), Amperes(1)));
+        Refused.OutOfRange("supply", () => FeedOf(12, 4, 60).VoltageAtMotor(Wren.Volt(30.1), Amperes(1)));
+        Refused.OutOfRange("current", () => FeedOf(12, 4, 60).VoltageAtMotor(Wren.Volt(12), Amperes(-0.1)));
+    }
+
+
     private static Gen<(Feed Feed, double Volts, double Amperes)> Feeds =>
         Gen.Select(
             Gen.Int[0, 18],

@@ -160,6 +160,19 @@ public class SmallestConductorTests
                 Wren.Volt(1), ElectricCurrent.FromAmperes(5), Length.FromMeters(1), Celsius(60), Contact.UsualFuse, null!)).ParamName);
 
 
+    [Fact]
+    public void Choice_OfNonsense_IsRefusedByName()
+    {
+        static SmallestConductor For(double volts, double amperes, double metres, params Contact[] contacts) =>
+            SmallestConductor.ForDrop(
+                Wren.Volt(volts), ElectricCurrent.FromAmperes(amperes), Length.FromMeters(metres), Celsius(60), contacts);
+        Refused.Missing("contacts", () => For(1, 5, 1, null!));
+        Refused.OutOfRange("allowedDrop", () => For(0, 5, 1));
+        Refused.OutOfRange("current", () => For(1, 0, 1));
+        Refused.OutOfRange("outAndBack", () => For(1, 5, 0));
+    }
+
+
     private static Gen<(double Drop, double Amperes, double Metres, double Celsius, double Milliohms)> Cases =>
         Gen.Select(
             Gen.Double[0.05, 3], Gen.Double[0.5, 80], Gen.Double[0.2, 20], Gen.Double[-40, 150], Gen.Double[0, 20]);

@@ -161,4 +161,13 @@ public class DeadTimeTableTests
             .At<Lanes>([1, 2, 3, 4, 5, 6, 7, 8], into);
         Assert.All(into, time => Assert.Equal(1.5e-3, time, 12));
     }
+
+    [Fact]
+    public void Table_WithAPieceMissing_IsRefusedByName()
+    {
+        Refused.Missing("voltages", () => DeadTimeTable.Of(null!, [Wren.Kpa(200), Wren.Kpa(300)], [[], []]));
+        Refused.Missing("differentials", () => DeadTimeTable.Of([Wren.Volt(8), Wren.Volt(12)], null!, []));
+        Refused.Missing("times", () => DeadTimeTable.Of([Wren.Volt(8), Wren.Volt(12)], [Wren.Kpa(200), Wren.Kpa(300)], null!));
+        Refused.Missing("points", () => DeadTimeTable.OverVoltage(null!));
+    }
 }

@@ -203,4 +203,26 @@ public class InjectorTests
             2 * DutyCycle.Of(Wren.Ms(4), Wren.Rpm(6000), EngineCycle.FourStroke).Percent,
             DutyCycle.Of(Wren.Ms(4), Wren.Rpm(6000), EngineCycle.FourStroke, 2).Percent,
             9);
+
+    [Fact]
+    public void Injector_WithAPieceMissing_IsRefusedByName()
+    {
+        Refused.Missing(
+            "testFluid",
+            () => Injector.Of("i", Rated(360).StaticFlow, Wren.Kpa(300), null!, Wren.DeadTime, Wren.Ms(1), Wren.Kpa(500)));
+        Refused.Missing(
+            "deadTime",
+            () => Injector.Of("i", Rated(360).StaticFlow, Wren.Kpa(300), TestFluid.Heptane, null!, Wren.Ms(1), Wren.Kpa(500)));
+        Refused.Missing("fuel", () => Rated(360).StaticFlowAt(Wren.Kpa(300), null!, At15));
+        Refused.Missing("fuel", () => Rated(360).StaticMassFlowAt(Wren.Kpa(300), null!, At15));
+        Refused.Missing("injector", () => InjectorSet.Of(null!, 4));
+        Refused.Missing("consumption", () => SizeInjector.ForPower(Power.FromKilowatts(200), null!, 4, Wren.Percent(85)));
+    }
+
+    [Fact]
+    public void StaticFlow_OverTheHighestDifferential_IsRefused()
+    {
+        Assert.True(Rated(360).StaticFlowAt(Wren.Kpa(1200), Fuel.Petrol, At15).MillilitersPerMinute > 700);
+        Refused.OutOfRange("differential", () => Rated(360).StaticFlowAt(Wren.Kpa(1200.1), Fuel.Petrol, At15));
+    }
 }

@@ -72,6 +72,11 @@ public class FilterTests
         Assert.Throws<ArgumentOutOfRangeException>(
             () => Of().PressureLoss(VolumeFlow.FromLitersPerHour(601), Fuel.Petrol, Room));
 
+    [Fact]
+    public void PressureLoss_OfNoFuel_IsRefused() =>
+        Refused.Missing("fuel", () => Of().PressureLoss(VolumeFlow.FromLitersPerHour(100), null!, Room));
+
+
     private static Filter Of(double clogging = 1) =>
         Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Pressure.FromKilopascals(8), clogging);
 }

@@ -195,6 +195,16 @@ public class LineTests
         Assert.Equal("race fuel has no viscosity. Give it by WithViscosity.", error.Message);
     }
 
+    [Fact]
+    public void Line_OfNonsense_IsRefusedByName()
+    {
+        Refused.Missing("fuel", () => Of(8).PressureLoss(VolumeFlow.FromLitersPerHour(100), null!, Warm));
+        Refused.OutOfRange("flow", () => Of(8).PressureLoss(VolumeFlow.FromLitersPerHour(-0.1), Fuel.Petrol, Warm));
+        Refused.OutOfRange("flow", () => Of(8).PressureLoss(VolumeFlow.FromLitersPerHour(10_001), Fuel.Petrol, Warm));
+        Refused.Missing("name", () => Line.Of(null!, Length.FromMillimeters(8), Length.FromMeters(1), Roughness.DrawnTube));
+    }
+
+
     private static Line Of(double millimetres, double rise = 0) =>
         Line.Of(
             "l",
