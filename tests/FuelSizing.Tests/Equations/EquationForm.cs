@@ -47,7 +47,7 @@ internal sealed record EquationForm(string Name, Argument[] Arguments, Dimension
         : type == typeof(Divisor<Real>) ? new Divisor<Real>(left.Dequeue())
         : Constructor(type).Invoke([.. Constructor(type).GetParameters().Select(parameter => Made(Plain(parameter), left))]);
 
-    private static IEnumerable<double> Numbers(object result) => result is Real number
-        ? [number.Value]
+    private static IEnumerable<double> Numbers(object result) => result is Real number ? [number.Value]
+        : result is Divisor<Real> divisor ? [divisor.Value.Value]
         : Constructor(result.GetType()).GetParameters().Select(parameter => ((Real)result.GetType().GetProperty(parameter.Name!)!.GetValue(result)!).Value);
 }

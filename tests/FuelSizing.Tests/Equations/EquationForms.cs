@@ -12,9 +12,9 @@ internal static class EquationForms
     private static readonly Argument[] DemandEngine =
     [
         new("Displacement", Volume, 0.5e-3, 8e-3), Plain("RevolutionsPerCycle", 1, 2), Share("CompressorEfficiency"), new("CoolerEffectiveness", One, 0, 1),
-        new("CoolerLoss", Pascal, 0, 2e4), new("BeltShare", One, 0, 1), Share("DriveEfficiency"), Absolute("MeasuredPressure"),
-        Absolute("MeasuredTemperature", Kelvin), Share("MechanicalEfficiency"), new("BrakeSpecificFuelConsumption", Kilogram / Joule, 5e-8, 2e-7),
-        Plain("Lambda", 0.7, 1.3), Plain("StoichiometricAirFuelRatio", 6, 15),
+        new("CoolerLoss", Pascal, 0, 2e4), new("BeltShare", One, 0, 1), Share("DriveEfficiency"),
+        new("MeasuredDensity", Dimension.Density, 0.8, 3), Share("MechanicalEfficiency"), new("BrakeSpecificFuelConsumption", Kilogram / Joule, 5e-8, 2e-7),
+        Plain("AirFuelRatio", 6, 15),
     ];
 
     private static readonly Argument[] DemandPoint =
@@ -50,6 +50,7 @@ internal static class EquationForms
         // Fuels.
         Of(typeof(Combustion), nameof(Combustion.OxygenDemand), One, Share("carbon"), Share("hydrogen"), Share("oxygen")),
         Of(typeof(Combustion), nameof(Combustion.StoichiometricAirFuelRatio), One, Plain("oxygenDemand", 1, 4)),
+        Of(typeof(Combustion), nameof(Combustion.AirFuelRatio), One, Plain("lambda", 0.7, 1.3), Plain("stoichiometricAirFuelRatio", 6, 15)),
         Of(typeof(Combustion), nameof(Combustion.BrakeEfficiency), One, Consumption("brakeSpecificFuelConsumption"), HeatingValue),
         Of(typeof(Combustion), nameof(Combustion.BrakeSpecificFuelConsumption), Kilogram / Joule, Share("brakeEfficiency"), HeatingValue),
         Of(typeof(FuelDensity), nameof(FuelDensity.PetrolExpansion), One / Kelvin, Density("densityAt15")) with
@@ -154,27 +155,23 @@ internal static class EquationForms
         },
         Of(
             typeof(EngineAir), nameof(EngineAir.MassFlow), MassFlow,
-            Plain("volumetricEfficiency", 0.5, 1.2), Absolute("manifoldAbsolute"), Absolute("chargeTemperature", Kelvin), new("displacement", Volume, 0.5e-3, 8e-3),
-            new("speed", Speed, 10, 150), Plain("revolutionsPerCycle", 1, 2)) with
-        {
-            Constants = [SpecificHeat],
-            Because = GasConstant,
-        },
+            Plain("volumetricEfficiency", 0.5, 1.2), new("chargeDensity", Dimension.Density, 0.8, 3), new("displacement", Volume, 0.5e-3, 8e-3),
+            new("speed", Speed, 10, 150), Plain("revolutionsPerCycle", 1, 2)),
         Of(typeof(EnginePower), nameof(EnginePower.OfTorque), Watt, new("torque", Joule, 50, 800), new("speed", Speed, 10, 150)),
         Of(typeof(BoostedPower), nameof(BoostedPower.CrankFromWheel), Watt, new("wheelPower", Watt, 1e4, 3e5), new("drivetrainLoss", One, 0, 0.3)),
         Of(typeof(BoostedPower), nameof(BoostedPower.CrankAgain), One, new("loss", One, 0, 0.3), new("formerLoss", One, 0, 0.3)),
         Of(
             typeof(BoostedPower), nameof(BoostedPower.DensityRatio), One,
-            Absolute("manifoldAbsolute"), Absolute("chargeTemperature", Kelvin), Absolute("measuredPressure"), Absolute("measuredTemperature", Kelvin)),
+            new("chargeDensity", Dimension.Density, 0.8, 3), new("measuredDensity", Dimension.Density, 0.8, 3)),
         Of(
             typeof(BoostedPower), nameof(BoostedPower.Brake), Watt,
             new("measuredPower", Watt, 1e4, 3e5), Share("mechanicalEfficiency"), Plain("densityRatio", 0.5, 3), new("drivePower", Watt, 0, 3e4)),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromPower), MassFlow, new("brakePower", Watt, 0, 5e5), Consumption("brakeSpecificFuelConsumption")),
-        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromAir), MassFlow, new("airMassFlow", MassFlow, 0, 0.5), Plain("lambda", 0.7, 1.3), Plain("stoichiometricAirFuelRatio", 6, 15)),
+        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromAir), MassFlow, new("airMassFlow", MassFlow, 0, 0.5), Plain("airFuelRatio", 6, 15)),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Volume), VolumeFlow, new("massFlow", MassFlow, 0, 0.05), Density("density")),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Difference), One, new("fromPower", MassFlow, 0.01, 0.05), new("fromAir", MassFlow, 0.01, 0.05)),
         EquationForm.Of(
-            typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, MassFlow, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
+            typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, Dimension.Density, MassFlow, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
         {
             Constants = [SpecificHeat],
             Because = GasConstant,
@@ -183,7 +180,7 @@ internal static class EquationForms
             typeof(DemandChain), nameof(DemandChain.Charge), [Pascal, One, Kelvin, Kelvin],
             [.. DemandEngine, new("boost", Pascal, -5e4, 2e5), Absolute("ambient"), Absolute("ambientTemperature", Kelvin)]),
         EquationForm.Of(
-            typeof(DemandChain), nameof(DemandChain.Burn), [MassFlow, Watt, Watt, MassFlow, MassFlow],
+            typeof(DemandChain), nameof(DemandChain.Burn), [Dimension.Density, MassFlow, Watt, Watt, MassFlow, MassFlow],
             [.. DemandEngine, .. DemandPoint, Absolute("manifold"), new("outlet", Kelvin, 350, 450), Absolute("charge", Kelvin)]) with
         {
             Constants = [SpecificHeat],
@@ -291,15 +288,20 @@ internal static class EquationForms
         Of(
             typeof(StraightLine), nameof(StraightLine.Slope), VolumeFlow / Pascal,
             new("x0", Pascal, 0, 1e5), Passed with { Name = "y0" }, new("x1", Pascal, 2e5, 3e5), Passed with { Name = "y1" }),
-        new(
-            "PiecewiseLine.Of",
-            [new("x0", Pascal, 0, 1e5), new("x1", Pascal, 2e5, 3e5), new("x2", Pascal, 4e5, 5e5), Passed, Passed, Passed, new("x", Pascal, 0, 5e5)],
-            [VolumeFlow],
-            numbers => [PiecewiseLine.Of<Real>(numbers.AsSpan(0, 3), numbers.AsSpan(3, 3), numbers[6])]),
         new("CubicPiece.Between", Cubic, [Pascal, VolumeFlow, VolumeFlow / Pascal, VolumeFlow / (Pascal * Pascal), VolumeFlow / (Pascal * Pascal * Pascal)], numbers =>
             Piece(numbers) is var piece ? [piece.Start, piece.Value, piece.Slope, piece.Second, piece.Third] : []),
         new("CubicPiece.At", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers => [Piece(numbers).At(numbers[6])]),
-        new("PiecewiseCubic.Of", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers => [PiecewiseCubic.Of<Real>([Piece(numbers)], numbers[6])]),
+        new(
+            "CubicPiece.Straight",
+            [new("x0", Pascal, 0, 1e5), Passed, new("slope", VolumeFlow / Pascal, -1e-9, 1e-9), new("x", Pascal, 0, 3e5)],
+            [VolumeFlow],
+            numbers => [CubicPiece<Real>.Straight(numbers[0], numbers[1], numbers[2], numbers[3])]),
+        new("CubicColumns.At", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers =>
+        {
+            double[] into = new double[1];
+            new CubicColumns([Piece(numbers)]).At<Real>([numbers[6]], numbers[0], numbers[3], 1, into);
+            return into;
+        }),
         Of(typeof(SampleMean), nameof(SampleMean.StandardError), Watt, new("standardDeviation", Watt, 0, 1e4), Plain("samples", 1, 1000)),
         Of(typeof(SampleMean), nameof(SampleMean.HalfWidth), Watt, new("standardError", Watt, 0, 1e4), Plain("deviations", 1, 3)),
         Of(typeof(Proportion), nameof(Proportion.StandardError), One, Share("share"), Plain("samples", 1, 1000)),

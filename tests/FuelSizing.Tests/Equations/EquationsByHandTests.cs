@@ -23,8 +23,7 @@ public class EquationsByHandTests
     [Fact]
     public void BoostedPower_Brake()
     {
-        // Twice the pressure at 330 K for 100 kPa at 300 K: 2 · 300/330.
-        Is(1.8181818, BoostedPower.DensityRatio<Real>(200e3, 330, 100e3, 300));
+        Is(1.875, BoostedPower.DensityRatio<Real>(2.25, 1.2));
 
         // 100 kW of 125 kW indicated lose 25 kW; with 1.5 times the air 187.5 − 25 − 5.
         Is(157.5, BoostedPower.Brake<Real>(100, 0.8, 1.5, 5));
@@ -61,9 +60,9 @@ public class EquationsByHandTests
         Is(0.8, CurrentRating.FuseLoad<Real>(12, 15));
     }
 
-    /// <summary>0.9 · 150 kPa/(287.05287 · 330 K) · 2.4 L · 100 rev/s/2.</summary>
+    /// <summary>0.9 · 150 kPa/(287.05287 · 330 K) = 0.9 · 1.58349039 kg/m³, · 2.4 L · 100 rev/s/2.</summary>
     [Fact]
-    public void EngineAir_MassFlow() => Is(0.17101696, EngineAir.MassFlow<Real>(0.9, 150e3, 330, 2.4e-3, 100, 2));
+    public void EngineAir_MassFlow() => Is(0.17101696, EngineAir.MassFlow<Real>(0.9, 1.58349039, 2.4e-3, 100, 2));
 
     /// <summary>200 N·m at 6,000 rev/min: 2π · 100 · 200.</summary>
     [Fact]
@@ -74,8 +73,8 @@ public class EquationsByHandTests
     {
         // 100 kW at 0.09 kg/MJ; 0.147 kg/s of air at λ 1 and 14.7, and at λ 0.8.
         Is(9e-3, FuelDemandFlow.FromPower<Real>(100e3, 9e-8));
-        Is(0.01, FuelDemandFlow.FromAir<Real>(0.147, 1, 14.7));
-        Is(0.0125, FuelDemandFlow.FromAir<Real>(0.147, 0.8, 14.7));
+        Is(0.01, FuelDemandFlow.FromAir<Real>(0.147, 14.7));
+        Is(0.0125, FuelDemandFlow.FromAir<Real>(0.147, Combustion.AirFuelRatio<Real>(0.8, 14.7)));
         Is(2e-5, FuelDemandFlow.Volume<Real>(0.015, 750));
         Is(0.25, FuelDemandFlow.Difference<Real>(10, 8));
     }
@@ -130,8 +129,8 @@ public class EquationsByHandTests
     public void InjectorFlow_OfPulses()
     {
         // 6,000 rev/min, four strokes, one injection: 20 ms; 50 mL/s through four of 6 mL/s: 1 ms + 12.5/6 · 20 ms.
-        Is(0.02, InjectorFlow.AvailableTime<Real>(100, 2, 1));
-        Is(0.01, InjectorFlow.AvailableTime<Real>(100, 2, 2));
+        Is(0.02, InjectorFlow.AvailableTime<Real>(100, 2, 1).Value);
+        Is(0.01, InjectorFlow.AvailableTime<Real>(100, 2, 2).Value);
         Is(0.0426666667, InjectorFlow.Pulse<Real>(1e-3, 5e-5, 4, 0.02, 6e-6));
         Is(0.017, InjectorFlow.PulseOfDuty<Real>(0.85, 0.02));
         Is(0.85, InjectorFlow.DutyCycle<Real>(0.017, 0.02));
@@ -184,24 +183,20 @@ public class EquationsByHandTests
     }
 
     [Fact]
-    public void PiecewiseLine_ThroughFourPoints()
+    public void CubicColumns_OfStraightPieces()
     {
-        double[] x = [0, 1, 3, 4];
-        double[] y = [5, 7, 3, 3.5];
-        Is(5, PiecewiseLine.Of<Real>(x, y, 0));
-        Is(6, PiecewiseLine.Of<Real>(x, y, 0.5));
-        Is(7, PiecewiseLine.Of<Real>(x, y, 1));
-        Is(6, PiecewiseLine.Of<Real>(x, y, 1.5));
-        Is(3, PiecewiseLine.Of<Real>(x, y, 3));
-        Is(3.25, PiecewiseLine.Of<Real>(x, y, 3.5));
-        Is(3.5, PiecewiseLine.Of<Real>(x, y, 4));
-        Is(6.5, PiecewiseLine.Of<Real>([0, 2], [6, 8], 0.5));
+        CubicPiece<Real>[] pieces = [new(0, 5, 2, 0, 0), new(1, 7, -2, 0, 0), new(3, 3, 0.5, 0, 0)];
+        Columns(pieces, 4, [(0, 5), (0.5, 6), (1, 7), (1.5, 6), (3, 3), (3.5, 3.25), (4, 3.5)]);
+
+        // Outside, the nearer end.
+        Columns(pieces, 4, [(-1, 5), (9, 3.5)]);
+        Is(6.5, CubicPiece<Real>.Straight(0, 6, 1, 0.5));
         Is(-2, StraightLine.Slope<Real>(1, 7, 3, 3));
     }
 
     /// <summary>x³ − 2x² + 3 and its slopes at 1 and 3 give it back between: a cubic is its own spline.</summary>
     [Fact]
-    public void PiecewiseCubic_ThroughACubicsEnds()
+    public void CubicPiece_ThroughACubicsEnds()
     {
         CubicPiece<Real> piece = CubicPiece<Real>.Between(1, 2, -1, 3, 12, 15);
         Is(2, piece.At(1));
@@ -210,10 +205,7 @@ public class EquationsByHandTests
         Is(12, piece.At(3));
 
         CubicPiece<Real>[] pieces = [piece, new(3, 12, 1, 0.5, 0.25), new(5, 20, -1, 0, 0)];
-        Is(3, PiecewiseCubic.Of<Real>(pieces, 2));
-        Is(12, PiecewiseCubic.Of<Real>(pieces, 3));
-        Is(13.75, PiecewiseCubic.Of<Real>(pieces, 4));
-        Is(18, PiecewiseCubic.Of<Real>(pieces, 7));
+        Columns(pieces, 8, [(2, 3), (3, 12), (4, 13.75), (7, 18)]);
     }
 
     [Fact]
@@ -436,9 +428,10 @@ public class EquationsByHandTests
     public void DemandChain_OfOnePoint()
     {
         DemandState<Real> state = DemandChain.Evaluate<Real>(
-            new(2.4e-3, 2, 0.7, 0.7, 10e3, 0.5, 0.9, 100e3, 300, 0.8, 9e-8, 0.8, 14.7),
+            new(2.4e-3, 2, 0.7, 0.7, 10e3, 0.5, 0.9, 1.16122626, 0.8, 9e-8, 11.76),
             new(100, 90e3, 100e3, 300, 0.9, 100e3));
 
+        // The measured pull in air of 100 kPa and 300 K: 1.16122626 kg/m³.
         // 190 kPa and 10 kPa of cooler in front of 100 kPa: 2. Out at 393.862995 K, cooled by 70 % of the rise: 328.158899 K.
         Is(190e3, state.ManifoldAbsolute);
         Is(2, state.PressureRatio);
@@ -453,6 +446,34 @@ public class EquationsByHandTests
         Is(180_707.865, state.BrakePower);
         Is(0.0162637079, state.FromPower);
         Is(0.0185235387, state.FromAir);
+    }
+
+    /// <summary>In every width, of a curve of few pieces and of the same among many.</summary>
+    private static void Columns(CubicPiece<Real>[] pieces, double last, (double X, double Y)[] points)
+    {
+        CubicPiece<Real>[] many =
+        [
+            .. Enumerable.Range(1, 16 - pieces.Length).Select(k => new CubicPiece<Real>(pieces[0].Start - (17 - k), pieces[0].Value, 0, 0, 0)), .. pieces,
+        ];
+        foreach (CubicPiece<Real>[] each in new[] { pieces, many })
+        {
+            CubicColumns columns = new(each);
+            Each<Lanes>(columns);
+            Each<FourLanes>(columns);
+            Each<TwoLanes>(columns);
+            Each<Real>(columns);
+        }
+
+        void Each<T>(CubicColumns columns)
+            where T : struct, ILanes<T>, IReal<T>
+        {
+            foreach ((double x, double y) in points)
+            {
+                double[] into = new double[T.Count];
+                columns.At<T>([.. Enumerable.Repeat(x, T.Count)], pieces[0].Start, last, 2, into);
+                Assert.All(into, found => Is(2 * y, found));
+            }
+        }
     }
 
     private static void Is(double expected, double actual) =>

@@ -40,6 +40,31 @@ public class WidthTests
         Fraction<Real>();
     }
 
+    /// <summary>Each lane reads the place that its own rank says.</summary>
+    [Fact]
+    public void Rank_AndPick_ReadEachLanesOwnPlace()
+    {
+        RankAndPick<Lanes>();
+        RankAndPick<FourLanes>();
+        RankAndPick<TwoLanes>();
+        RankAndPick<Real>();
+    }
+
+    private static void RankAndPick<T>()
+        where T : struct, ILanes<T>, IReal<T> =>
+        Gen.Select(Gen.Int[0, 15], Gen.Int[-1, 16].Array[T.Count]).Sample((count, places) =>
+        {
+            double[] rising = [.. Enumerable.Range(1, count).Select(place => (double)place)];
+            double[] column = [.. Enumerable.Range(0, 16).Select(place => 100.0 + place)];
+            double[] picked = new double[T.Count];
+            T rank = T.Rank(rising, T.From([.. places.Select(place => place + (0.5 * (place & 1)))]));
+            T.Pick(in column[0], rank, count < 8).CopyTo(picked);
+            for (int lane = 0; lane < T.Count; lane++)
+            {
+                Assert.Equal(100 + Math.Clamp(places[lane], 0, count), picked[lane]);
+            }
+        });
+
     private static void Check<T>()
         where T : struct, ILanes<T>, IReal<T> =>
         Gen.Select(Number.Array[T.Count], Number.Array[T.Count], Number.Array[T.Count]).Sample((a, b, c) =>
@@ -50,6 +75,7 @@ public class WidthTests
             Same(x * y, i => a[i] * b[i]);
             Same(x / y, i => a[i] / b[i]);
             Same(T.Divide(x, 4, 0.25), i => a[i] / 4);
+            Same(T.MultiplyAdd(x, y, z), i => Math.FusedMultiplyAdd(a[i], b[i], c[i]));
             Same(T.Sqrt(x * x), i => Math.Sqrt(a[i] * a[i]));
             Same(T.Min(x, y), i => Math.Min(a[i], b[i]));
             Same(T.Max(x, y), i => Math.Max(a[i], b[i]));

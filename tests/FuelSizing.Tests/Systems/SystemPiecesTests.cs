@@ -152,7 +152,7 @@ public class SystemPiecesTests
             new(Part.Pump, Outcome.Holds, 0.3),
             new(Part.Pump, Outcome.Holds, null),
         ];
-        Assert.Equal(ordered, ordered.Reverse().Order(TightestFirst.Order));
+        Assert.Equal(ordered, Enumerable.Reverse(ordered).Order(TightestFirst.Order));
     }
 
     [Fact]
