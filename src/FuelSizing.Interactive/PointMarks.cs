@@ -13,7 +13,7 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
     // A label farther from its mark than this would not be taken for its own.
     private const double Further = 10;
 
-    // Markers stand out from their line by so much.
+    // A line is hidden by a label on it; one that runs along it within a marker's reach only looks crowded.
     private const double Around = 4;
 
     private readonly List<OxyRect> _taken = [];
@@ -75,7 +75,11 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
         double outside = (box.Width * box.Height) - Overlap(box, PlotModel.PlotArea);
 
         // Whole numbers, so that rounding does not decide between equal places.
-        return Math.Round((8 * outside) + (4 * _taken.Sum(other => Overlap(box, other))) + (25 * ink.Count(box.Inflate(new OxyThickness(Around)).Contains)));
+        return Math.Round(
+            (8 * outside)
+            + (4 * _taken.Sum(other => Overlap(box, other)))
+            + (20 * ink.Count(box.Contains))
+            + (5 * ink.Count(box.Inflate(new OxyThickness(Around)).Contains)));
     }
 
     private static double Overlap(OxyRect a, OxyRect b) =>
