@@ -6,6 +6,9 @@ internal static class SheetStyle
     /// <summary>The class of a sheet that stands among other blocks.</summary>
     public const string BlockClass = "sizing-sheet";
 
+    /// <summary>All texts are escaped; a browser is told besides to run nothing and to load nothing.</summary>
+    public const string ContentPolicy = "default-src 'none'; style-src 'unsafe-inline'; form-action 'none'; base-uri 'none'";
+
     private const string Text =
         $"background:{BlockStyle.Ground};color:{BlockStyle.Ink};font:10px/1.32 Arial,Helvetica,'Liberation Sans',sans-serif";
 

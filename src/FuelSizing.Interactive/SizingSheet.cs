@@ -57,13 +57,14 @@ public sealed class SizingSheet : IDisplayBlock
         .GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
 
     /// <summary>The whole page, for a browser.</summary>
-    /// <returns>A self-contained HTML document without script.</returns>
+    /// <returns>A self-contained HTML document that runs no script and loads nothing.</returns>
     public string ToDocument() => "<!DOCTYPE html>\n" + new XElement(
         "html",
         new XAttribute("lang", "en"),
         new XElement(
             "head",
             new XElement("meta", new XAttribute("charset", "utf-8")),
+            new XElement("meta", new XAttribute("http-equiv", "Content-Security-Policy"), new XAttribute("content", SheetStyle.ContentPolicy)),
             new XElement("meta", new XAttribute("name", "viewport"), new XAttribute("content", "width=device-width, initial-scale=1")),
             new XElement("title", Title),
             new XElement("style", SheetStyle.Page)),

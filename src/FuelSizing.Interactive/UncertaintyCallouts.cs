@@ -42,7 +42,7 @@ public static class UncertaintyCallouts
             [
                 .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(Line),
                 .. hold,
-                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsPartial)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Usual), Readable.Chance)}, if the distributions are right.",
+                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Usual), Readable.Chance)}, if the distributions are right.",
             ]);
     }
 

@@ -155,7 +155,7 @@ public static class UncertaintyPlots
                 share.Input.Name,
                 Bar(0, share.FirstOrder, share.FirstOrderInterval(OutputFigures.Usual)),
                 Bar(1, share.Total, share.TotalInterval(OutputFigures.Usual))))])
-            .WithNote($"Whiskers: 95 % interval, what the number of samples leaves open. {UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsPartial)}");
+            .WithNote($"Whiskers: 95 % interval, what the number of samples leaves open. {UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete)}");
     }
 
     private static string Remark(TornadoBar bar, IQuantity nominal) => (bar.AtLow, bar.AtHigh) switch

@@ -64,7 +64,7 @@ public static class UncertaintyTables
                 Row("everything at once", result.All, result.LeastReserve),
                 .. result.Parts.OrderBy(part => part.Chance.Holding).Select(part => Row(PartNames.Of(part.Part), part.Chance, part.Reserve)),
             ],
-            $"{Drawn(result.Samples, result.Sampling, result.IsPartial)} 95 % interval: what the number of samples leaves open. It does not know whether the distributions were guessed well.");
+            $"{Drawn(result.Samples, result.Sampling, result.IsComplete)} 95 % interval: what the number of samples leaves open. It does not know whether the distributions were guessed well.");
     }
 
     /// <summary>How the outputs scatter: percentiles, mean and standard deviation of each.</summary>
@@ -111,7 +111,7 @@ public static class UncertaintyTables
                     ]
                     : [],
             ],
-            Drawn(result.Samples, result.Sampling, result.IsPartial));
+            Drawn(result.Samples, result.Sampling, result.IsComplete));
     }
 
     /// <summary>What each input does to an output by itself, the widest before the others.</summary>
@@ -138,7 +138,7 @@ public static class UncertaintyTables
                 OutputFigures.Known(bar.AtLow),
                 OutputFigures.Known(bar.AtHigh),
             ])],
-            $"As described: {OutputFigures.Known(result.Nominal)}. {Readable.Of(result.Tail)} of each input lies under its low and {Readable.Of(result.Tail)} over its high; all others stay as described.");
+            $"As described: {OutputFigures.Known(result.Nominal)}. {Readable.Of(result.Tail)} of each input lies under its low and {Readable.Of(result.Tail)} over its high; all others stay as described.{(result.IsComplete ? "" : $" Stopped: {result.Bars.Count} of {result.System.Inputs.Count} inputs were looked at.")}");
     }
 
     /// <summary>Where an output's scatter comes from, the input to measure first before the others.</summary>
@@ -169,7 +169,7 @@ public static class UncertaintyTables
                 Readable.DutyCycle(share.Total),
                 OutputFigures.Interval(share.TotalInterval(OutputFigures.Usual), Readable.DutyCycle),
             ])],
-            $"Shares of the variance.{scatter} {Drawn(result.Samples, result.Sampling, result.IsPartial)}{unknown} 95 % interval: what the number of samples leaves open. Where the true share is near zero, its estimate may be a little under it.");
+            $"Shares of the variance.{scatter} {Drawn(result.Samples, result.Sampling, result.IsComplete)}{unknown} 95 % interval: what the number of samples leaves open. Where the true share is near zero, its estimate may be a little under it.");
     }
 
     /// <summary>A column for what cannot be said, where there is any such thing.</summary>
@@ -182,7 +182,7 @@ public static class UncertaintyTables
         && leanest > richest;
 
     /// <summary>How the samples were drawn, so that a reader can draw them again.</summary>
-    internal static string Drawn(int samples, Sampling sampling, bool partial) => string.Create(
+    internal static string Drawn(int samples, Sampling sampling, bool isComplete) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{samples:N0} samples{(partial ? string.Create(CultureInfo.InvariantCulture, $" of the {sampling.Samples:N0} asked for") : "")}, seed {sampling.Seed}.");
+        $"{samples:N0} samples{(isComplete ? "" : string.Create(CultureInfo.InvariantCulture, $" of the {sampling.Samples:N0} asked for"))}, seed {sampling.Seed}.");
 }

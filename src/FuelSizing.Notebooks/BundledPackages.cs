@@ -24,20 +24,21 @@ internal static partial class BundledPackages
     ];
 
     /// <summary>Blanks the lines that ask for the library, keeping line numbers.</summary>
-    /// <exception cref="NotebookException">A line asks for another version than <see cref="Version"/>.</exception>
+    /// <exception cref="NotebookException">A line asks for another version than <see cref="Version"/>, or for anything else.</exception>
     public static string Satisfy(NotebookCell cell)
     {
-        return Directive().Replace(cell.Text, match =>
+        string rest = Directive().Replace(cell.Text, match =>
         {
             string wanted = match.Groups["version"].Value.Trim();
             if (wanted.Length > 0 && wanted != Version)
             {
                 throw new NotebookException(
-                    $"cell {cell.Number}: asks for {match.Groups["package"].Value} {wanted}, but this program carries {Version}. Change the line to {Version}, or run the notebook with the program of that version.");
+                    $"cell {cell.Number}, line {CellDirectives.Line(cell.Text, match.Index)}: asks for {match.Groups["package"].Value} {wanted}, but this program carries {Version}. Change the line to {Version}, or run the notebook with the program of that version.");
             }
 
             return "";
         });
+        return CellDirectives.Satisfy(cell.Number, rest);
     }
 
     [GeneratedRegex("""^[ \t]*#r[ \t]+"[ \t]*nuget:[ \t]*(?<package>FuelSizing(\.Interactive)?)[ \t]*(,(?<version>[^"\n]*))?"[ \t]*$""", RegexOptions.Multiline | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]

@@ -1,38 +1,30 @@
 using System.Diagnostics;
 using FuelSizing.Interactive;
-using FuelSizing.Systems;
 using Microsoft.CodeAnalysis;
 using Microsoft.DotNet.Interactive;
 using Microsoft.DotNet.Interactive.Commands;
 using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Events;
-using Microsoft.DotNet.Interactive.Formatting;
-using Microsoft.DotNet.Interactive.PackageManagement;
 
 namespace FuelSizing.Notebooks;
 
 /// <summary>Runs C# cells one after another in one kernel inside this process.</summary>
+/// <remarks>The kernel has no commands of its own beyond C#: it restores no package, reads no other file and connects to nothing.</remarks>
 internal sealed class CellRunner : IDisposable
 {
     private readonly CompositeKernel _kernel;
+    private bool _isAbandoned;
 
     public CellRunner()
     {
         FuelSizingExtension.Register();
-        var csharp = new CSharpKernel()
-            .UseKernelHelpers()
-            .UseNugetDirective(
-                (kernel, references) =>
-                {
-                    kernel.AddAssemblyReferences(references.SelectMany(reference => reference.AssemblyPaths));
-                    return Task.CompletedTask;
-                },
-                false);
+        var csharp = new CSharpKernel().UseKernelHelpers();
         csharp.AddAssemblyReferences(BundledPackages.AssemblyPaths);
         _kernel = new CompositeKernel { csharp };
         _kernel.DefaultKernelName = csharp.Name;
     }
 
+    /// <summary>Runs a cell until it ends or is stopped; a stopped cell keeps what it showed, and no other can follow it.</summary>
     public async Task<CellRun> RunAsync(NotebookCell cell, CancellationToken cancellation = default)
     {
         var clock = Stopwatch.StartNew();
@@ -42,19 +34,46 @@ internal sealed class CellRunner : IDisposable
             return new CellRun(cell, [], null, clock.Elapsed);
         }
 
-        var result = await _kernel.SendAsync(new SubmitCode(code), cancellation).ConfigureAwait(false);
+        var record = new CellRecord();
+        using var _ = _kernel.KernelEvents.Subscribe(record.Take);
+        string? failure = null;
+        bool isStopped = false;
+        try
+        {
+            // On a thread of its own: a cell that never waits for anything would not give this one back.
+            var result = await Task.Run(() => _kernel.SendAsync(new SubmitCode(code), cancellation), CancellationToken.None)
+                .WaitAsync(cancellation).ConfigureAwait(false);
+            failure = FailureIn(result.Events);
 
-        var outputs = new List<CellOutput>();
-        var indexOfUpdatable = new Dictionary<string, int>();
+            // Code that hears of the stop ends by failing; that is no fault of its own.
+            isStopped = failure is not null && cancellation.IsCancellationRequested;
+        }
+        catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
+        {
+            isStopped = true;
+        }
+
+        _isAbandoned |= isStopped;
+        return new CellRun(cell, record.Outputs, isStopped ? null : failure, clock.Elapsed, isStopped);
+    }
+
+    public void Dispose()
+    {
+        // A kernel waits for the cell it runs; one that was stopped may never end.
+        if (!_isAbandoned)
+        {
+            _kernel.Dispose();
+        }
+    }
+
+    private static string? FailureIn(IEnumerable<KernelEvent> happenings)
+    {
         var errors = new List<string>();
         string? failure = null;
-        foreach (var happening in result.Events)
+        foreach (var happening in happenings)
         {
             switch (happening)
             {
-                case DisplayEvent display:
-                    Show(display, outputs, indexOfUpdatable);
-                    break;
                 case DiagnosticsProduced produced:
                     errors.AddRange(produced.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error).Select(Place).Except(errors));
                     break;
@@ -64,42 +83,8 @@ internal sealed class CellRunner : IDisposable
             }
         }
 
-        return new CellRun(cell, outputs, failure, clock.Elapsed);
+        return failure;
     }
-
-    public void Dispose() => _kernel.Dispose();
-
-    private static void Show(DisplayEvent display, List<CellOutput> outputs, Dictionary<string, int> indexOfUpdatable)
-    {
-        var formatted = display.FormattedValues.FirstOrDefault(value => value.MimeType == HtmlFormatter.MimeType)
-            ?? display.FormattedValues.FirstOrDefault(value => value.MimeType == PlainTextFormatter.MimeType)
-            ?? display.FormattedValues.FirstOrDefault();
-        if (formatted is null)
-        {
-            return;
-        }
-
-        var output = new CellOutput(formatted.MimeType, formatted.Value, VerdictIn(display.Value));
-        if (display.ValueId is { } id && indexOfUpdatable.TryGetValue(id, out int index))
-        {
-            outputs[index] = output;
-            return;
-        }
-
-        if (display.ValueId is { } fresh)
-        {
-            indexOfUpdatable[fresh] = outputs.Count;
-        }
-
-        outputs.Add(output);
-    }
-
-    private static Callout? VerdictIn(object? value) => value switch
-    {
-        Callout { IsVerdict: true } callout => callout,
-        Verdict verdict => SizingCallouts.Verdict(verdict),
-        _ => null,
-    };
 
     /// <summary>A compiler error with its place counted as an editor counts, from 1.</summary>
     private static string Place(Microsoft.DotNet.Interactive.Diagnostic error) =>

@@ -13,7 +13,8 @@ internal static class HtmlReport
     /// <summary>Whatever a cell displays, the page loads nothing and runs nothing.</summary>
     private const string ContentPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; form-action 'none'; base-uri 'none'";
 
-    public static string Render(string notebookName, IReadOnlyList<CellRun> runs, int cellsInNotebook, IReadOnlyList<ChangedInput> changed)
+    public static string Render(
+        string notebookName, IReadOnlyList<CellRun> runs, int cellsInNotebook, IReadOnlyList<ChangedInput> changed, NotebookCell? running = null)
     {
         string heading = runs.Where(run => !run.Cell.IsCode).Select(run => Prose.Heading(run.Cell.Text)).FirstOrDefault(text => text is not null) ?? notebookName;
         PocketView page = html[lang: "en"](
@@ -26,14 +27,17 @@ internal static class HtmlReport
             body(
                 header(p(Provenance(notebookName, runs, cellsInNotebook)), Inputs(changed)),
                 Summary(runs),
-                main(runs.Select(Cell).ToArray())));
+                main(runs.Select(Cell).ToArray(), (running is null ? [] : new[] { Unfinished(running) }))));
         return "<!DOCTYPE html>\n" + page + "\n";
     }
 
     private static string Provenance(string notebookName, IReadOnlyList<CellRun> runs, int cellsInNotebook)
     {
         double seconds = runs.Sum(run => run.Elapsed.TotalSeconds);
-        string reach = runs.Count == cellsInNotebook ? $"all {cellsInNotebook} cells" : $"{runs.Count} of {cellsInNotebook} cells, stopped at a failure";
+        string reach =
+            runs.FirstOrDefault(run => !run.IsDone) is { } last ? $"{runs.Count} of {cellsInNotebook} cells, {(last.IsStopped ? "stopped in the last" : "stopped at a failure")}"
+            : runs.Count == cellsInNotebook ? $"all {cellsInNotebook} cells"
+            : $"{runs.Count} of {cellsInNotebook} cells so far";
         return string.Create(CultureInfo.InvariantCulture, $"{notebookName}, run with FuelSizing {BundledPackages.Version}: {reach}, {seconds:0.0} s.");
     }
 
@@ -82,7 +86,7 @@ internal static class HtmlReport
                 summary($"Code of cell {run.Cell.Number}"),
                 pre[tabindex: "0"](run.Cell.Text)),
             run.Outputs.Select(Output).ToArray(),
-            (run.Failure is null ? [] : new[] { Failure(run) }));
+            (run.IsDone ? [] : new[] { Failure(run) }));
         return code;
     }
 
@@ -96,9 +100,21 @@ internal static class HtmlReport
 
     private static PocketView Failure(CellRun run)
     {
+        PocketView view = run.IsStopped
+            ? div[@class: "failure", role: "alert"](
+                p(string.Create(CultureInfo.InvariantCulture, $"Cell {run.Cell.Number} was stopped after {run.Elapsed.TotalSeconds:0.0} s; the run ends here.")))
+            : div[@class: "failure", role: "alert"](
+                p($"Cell {run.Cell.Number} failed; the run stopped here."),
+                pre(run.Failure));
+        return view;
+    }
+
+    /// <summary>The end of a page that no later one took the place of.</summary>
+    private static PocketView Unfinished(NotebookCell running)
+    {
         PocketView view = div[@class: "failure", role: "alert"](
-            p($"Cell {run.Cell.Number} failed; the run stopped here."),
-            pre(run.Failure));
+            p($"Cell {running.Number} had begun and not ended when this page was written."),
+            p("If no run is under way, that cell took the program down."));
         return view;
     }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 
 namespace FuelSizing.Notebooks;
@@ -11,33 +12,59 @@ internal static class NotebookProgram
         var notebook = new Argument<FileInfo>("notebook") { Description = "The notebook (.ipynb) to run. Its code cells must be C#." };
         var report = new Option<FileInfo?>("--output", "-o") { Description = "Where to write the report. Default: artifacts/reports/<name>.html under the current directory." };
         var set = new Option<string[]>("--set") { Description = "name=value: sets a variable of the notebook's inputs cell for this run; a number is in the unit that the cell says. May be given again for others." };
+        var timeout = new Option<TimeSpan?>("--timeout")
+        {
+            Description = "Seconds that each cell may take, 0.1 to 86400; a cell that takes longer is stopped. Without it a cell runs until it ends or Ctrl+C stops it.",
+            CustomParser = given => Seconds(given),
+        };
         var command = new RootCommand(
             "Runs a FuelSizing notebook without a notebook server and writes one self-contained HTML report. "
-            + "Exit code 0: every cell ran, whatever the verdict. 1: a cell failed; the report ends with the failure. 2: wrong arguments, or a notebook that cannot be read or run.")
+            + "Exit code 0: every cell ran, whatever the verdict. 1: a cell failed or was stopped; the report ends with it. 2: wrong arguments, or a notebook that cannot be read or run.")
         {
             notebook,
             report,
             set,
+            timeout,
         };
         command.SetAction((parsed, cancellation) => RunAsync(
-            parsed.GetRequiredValue(notebook), parsed.GetValue(report), parsed.GetValue(set) ?? [], output, error, cancellation));
+            parsed.GetRequiredValue(notebook),
+            parsed.GetValue(report),
+            parsed.GetValue(set) ?? [],
+            parsed.GetValue(timeout) ?? Timeout.InfiniteTimeSpan,
+            output,
+            error,
+            cancellation));
 
         // A value that begins with @ is a value, not the name of a file of arguments.
         var parsed = command.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        var configuration = new InvocationConfiguration { Output = output, Error = error };
+
+        // A stopped run still writes its report, beside a cell that may keep the processor busy.
+        var configuration = new InvocationConfiguration { Output = output, Error = error, ProcessTerminationTimeout = TimeSpan.FromSeconds(30) };
         int code = await parsed.InvokeAsync(configuration).ConfigureAwait(false);
         return parsed.Errors.Count > 0 ? ExitCode.BadInput : code;
     }
 
+    private static TimeSpan? Seconds(ArgumentResult given)
+    {
+        string text = given.Tokens[0].Value;
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double seconds) && seconds is >= 0.1 and <= 86_400)
+        {
+            return TimeSpan.FromSeconds(seconds);
+        }
+
+        given.AddError($"--timeout {text}: wanted are the seconds that each cell may take, 0.1 to 86400.");
+        return null;
+    }
+
     private static async Task<int> RunAsync(
-        FileInfo notebook, FileInfo? report, string[] set, TextWriter output, TextWriter error, CancellationToken cancellation)
+        FileInfo notebook, FileInfo? report, string[] set, TimeSpan timeout, TextWriter output, TextWriter error, CancellationToken cancellation)
     {
         try
         {
             var (cells, changed) = InputsCell.Apply(NotebookReader.Read(notebook), InputSetting.Parse(set));
             foreach (var cell in cells.Where(cell => cell.IsCode))
             {
-                // Asked before the first cell runs, so that a wrong version costs no waiting.
+                // Asked before the first cell runs, so that a refusal costs no waiting and leaves nothing half done.
                 BundledPackages.Satisfy(cell);
             }
 
@@ -48,9 +75,9 @@ internal static class NotebookProgram
                 await output.WriteLineAsync($"set {input}").ConfigureAwait(false);
             }
 
-            var runs = await RunCellsAsync(cells, output, cancellation).ConfigureAwait(false);
-            await File.WriteAllTextAsync(report.FullName, HtmlReport.Render(notebook.Name, runs, cells.Count, changed), cancellation).ConfigureAwait(false);
-            return Conclude(runs, report, output, error);
+            var run = new NotebookRun(notebook.Name, cells, changed, report, timeout);
+            await run.RunAsync(output, error, cancellation).ConfigureAwait(false);
+            return Conclude(run.Cells, report, output, error);
         }
         catch (NotebookException refusal)
         {
@@ -64,33 +91,7 @@ internal static class NotebookProgram
         }
     }
 
-    private static async Task<List<CellRun>> RunCellsAsync(IReadOnlyList<NotebookCell> cells, TextWriter output, CancellationToken cancellation)
-    {
-        using var runner = new CellRunner();
-        var runs = new List<CellRun>();
-        foreach (var cell in cells)
-        {
-            if (!cell.IsCode)
-            {
-                runs.Add(new CellRun(cell, [], null, TimeSpan.Zero));
-                continue;
-            }
-
-            await output.WriteAsync($"cell {cell.Number} of {cells.Count} \u2026 ").ConfigureAwait(false);
-            await output.FlushAsync(cancellation).ConfigureAwait(false);
-            var run = await runner.RunAsync(cell, cancellation).ConfigureAwait(false);
-            runs.Add(run);
-            await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{run.Elapsed.TotalSeconds:0.0} s{(run.Failure is null ? "" : " failed")}")).ConfigureAwait(false);
-            if (run.Failure is not null)
-            {
-                break;
-            }
-        }
-
-        return runs;
-    }
-
-    private static int Conclude(List<CellRun> runs, FileInfo report, TextWriter output, TextWriter error)
+    private static int Conclude(IReadOnlyList<CellRun> runs, FileInfo report, TextWriter output, TextWriter error)
     {
         foreach (var verdict in runs.SelectMany(run => run.Verdicts))
         {
@@ -98,9 +99,11 @@ internal static class NotebookProgram
         }
 
         output.WriteLine($"Report: {Path.GetRelativePath(Environment.CurrentDirectory, report.FullName)}");
-        if (runs.Find(run => run.Failure is not null) is { } failed)
+        if (runs.FirstOrDefault(run => !run.IsDone) is { } last)
         {
-            error.WriteLine($"Cell {failed.Cell.Number} failed:\n{failed.Failure}");
+            error.WriteLine(last.IsStopped
+                ? string.Create(CultureInfo.InvariantCulture, $"Cell {last.Cell.Number} was stopped after {last.Elapsed.TotalSeconds:0.0} s.")
+                : $"Cell {last.Cell.Number} failed:\n{last.Failure}");
             return ExitCode.CellFailed;
         }
 

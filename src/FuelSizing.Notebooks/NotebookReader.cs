@@ -18,7 +18,7 @@ internal static class NotebookReader
         try
         {
             // The document parser takes any JSON object for an empty notebook.
-            using var root = JsonDocument.Parse(json);
+            using var root = JsonDocument.Parse(json, new JsonDocumentOptions { AllowDuplicateProperties = false });
             if (root.RootElement.ValueKind != JsonValueKind.Object || !root.RootElement.TryGetProperty("cells", out var listed) || listed.ValueKind != JsonValueKind.Array)
             {
                 throw new NotebookException($"{file.Name} is not a notebook: it has no list of cells. Give a file saved as .ipynb.");
@@ -32,6 +32,11 @@ internal static class NotebookReader
         {
             throw new NotebookException($"{file.Name} is not a notebook ({failure.Message.TrimEnd('.')}). Give a file saved as .ipynb.", failure);
         }
+        catch (Exception failure) when (failure is NullReferenceException or ArgumentException or InvalidCastException)
+        {
+            // The document parser takes for granted that a notebook's parts are what they should be.
+            throw new NotebookException($"{file.Name} is not a notebook: some part of it is missing, null or of another kind. Give a file saved as .ipynb.", failure);
+        }
 
         var cells = new List<NotebookCell>();
         foreach (var element in document.Elements)
@@ -44,9 +49,9 @@ internal static class NotebookReader
             }
 
             var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]);
-            if (cell.IsCode && OtherLanguage(cell.Text) is { } magic)
+            if (cell.IsCode)
             {
-                throw new NotebookException($"{file.Name}, cell {number}: starts '{magic}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
+                CodeNesting.Check(cell);
             }
 
             cells.Add(cell);
@@ -115,10 +120,4 @@ internal static class NotebookReader
         kernels.DefaultKernelName = CSharp;
         return kernels;
     }
-
-    /// <summary>A line such as "#!pwsh" hands the rest of a cell to another kernel.</summary>
-    private static string? OtherLanguage(string code) =>
-        code.Split('\n')
-            .Select(line => line.Trim())
-            .FirstOrDefault(line => line.StartsWith("#!", StringComparison.Ordinal) && line.Split(' ')[0] is not ("#!csharp" or "#!c#" or "#!cs"));
 }

@@ -29,6 +29,12 @@ internal static class Prose
             }
         }
 
+        // An address between angle brackets may have any scheme.
+        foreach (var link in document.Descendants<AutolinkInline>().Where(link => !link.IsEmail && !IsPlainLink(link.Url)).ToList())
+        {
+            link.ReplaceBy(new LiteralInline(link.Url));
+        }
+
         return document.ToHtml(Pipeline);
     }
 

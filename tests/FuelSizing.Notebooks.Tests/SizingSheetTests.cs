@@ -19,7 +19,7 @@ public class SizingSheetTests
 {
     private const string FileVariable = "FUELSIZING_SHEET";
 
-    private static readonly SweepResult Full = Sweep(hostile: false);
+    private static readonly SweepResult Full = Sweep();
 
     [Fact]
     public void Sheet_SaysVerdictInputsMarginsChangesAndCautions()
@@ -48,13 +48,15 @@ public class SizingSheetTests
     [Fact]
     public void Sheet_WithAHostileName_EscapesIt()
     {
-        var sheet = new SizingSheet(Sweep(hostile: true), "<script>alert(1)</script>");
+        var sheet = new SizingSheet(Sweep("<img src=x onerror=alert(1)>"), "<script>alert(1)</script>");
         foreach (string html in new[] { sheet.ToDocument(), sheet.ToHtml() })
         {
             Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
             Assert.DoesNotContain("<img", html, StringComparison.OrdinalIgnoreCase);
             Assert.Contains("&lt;script&gt;", html, StringComparison.Ordinal);
         }
+
+        Assert.Contains("Content-Security-Policy", sheet.ToDocument(), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -77,19 +79,20 @@ public class SizingSheetTests
         }
     }
 
-    internal static SweepResult Sweep(bool hostile = false)
+    /// <param name="name">What every part is called; plain names if none is given.</param>
+    internal static SweepResult Sweep(string? name = null)
     {
         Feed feed = Feed.Of(
-            "feed",
+            name ?? "feed",
             Conductor.Awg(14),
             Length.FromMeters(5),
             Length.FromMeters(5),
             Temperature.FromDegreesCelsius(60),
             Contact.UsualFuse);
-        Line LineOf(string name, double bore) => Line.Of(name, Length.FromMillimeters(bore), Length.FromMeters(4), Roughness.PlasticTube);
+        Line LineOf(string place, double bore) => Line.Of(name ?? place, Length.FromMillimeters(bore), Length.FromMeters(4), Roughness.PlasticTube);
         var system = FuelSystem.Return(
             FuelDemandModel.Of(
-                Engine.Of(hostile ? "<img src=x onerror=alert(1)>" : "2 L", Volume.FromLiters(2), 4, EngineCycle.FourStroke, Rpm(7000)),
+                Engine.Of(name ?? "2 L", Volume.FromLiters(2), 4, EngineCycle.FourStroke, Rpm(7000)),
                 Induction.Turbocharged(Ratio.FromPercent(70), Ratio.FromPercent(70), Pressure.FromKilopascals(5)),
                 VolumetricEfficiency.Of((Rpm(800), Ratio.FromPercent(75)), (Rpm(7000), Ratio.FromPercent(95))),
                 PowerCurve.AtWheels(Atmosphere.Standard, Ratio.FromPercent(15), (Rpm(800), Power.FromKilowatts(8)), (Rpm(7000), Power.FromKilowatts(140))),
@@ -97,7 +100,7 @@ public class SizingSheetTests
                 FuelConsumption.Of(Fuel.E10, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(330))),
             InjectorSet.Of(
                 Injector.Of(
-                    "injector",
+                    name ?? "injector",
                     VolumeFlow.FromMillilitersPerMinute(400),
                     Pressure.FromKilopascals(300),
                     TestFluid.Heptane,
@@ -107,14 +110,14 @@ public class SizingSheetTests
                 4),
             RisingRate.From(Pressure.FromKilopascals(300), 3, Pressure.FromKilopascals(5), Pressure.FromKilopascals(600), VolumeFlow.FromLitersPerHour(10)),
             Pump.By(PumpCurve.WithCurrent(
-                "pump",
+                name ?? "pump",
                 ElectricPotential.FromVolts(12),
                 (Pressure.Zero, VolumeFlow.FromLitersPerHour(160), ElectricCurrent.FromAmperes(6)),
                 (Pressure.FromKilopascals(900), VolumeFlow.Zero, ElectricCurrent.FromAmperes(16)))).FedThrough(feed),
             SizingLimits.Of(Ratio.FromPercent(85), Ratio.FromPercent(10), Pressure.FromKilopascals(450), Ratio.FromPercent(1)),
             Plumbing.Of(
                 [LineOf("suction", 10)],
-                [Filter.Of("filter", VolumeFlow.FromLitersPerHour(120), Pressure.FromKilopascals(10)), LineOf("supply", 8)],
+                [Filter.Of(name ?? "filter", VolumeFlow.FromLitersPerHour(120), Pressure.FromKilopascals(10)), LineOf("supply", 8)],
                 [LineOf("return", 2)]));
         return system.Sweep(
             [Rpm(900), Rpm(4000), Rpm(6500)],

@@ -58,6 +58,8 @@ public class RefusalTests
         $"{nameof(PointBatch)}.{nameof(PointBatch.Evaluate)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.MonteCarlo)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.Sobol)}",
+        $"{nameof(RunFindings)}.{nameof(RunFindings.Of)}",
+        $"{nameof(Calibration)}.{nameof(Calibration.Of)}",
         $"{nameof(RunRow)}.{nameof(RunRow.Has)}",
         $"{nameof(RecordedRun)}.{nameof(RecordedRun.Has)}",
         $"{nameof(RunAccount)}.{nameof(RunAccount.CountOf)}",
@@ -327,7 +329,9 @@ public class RefusalTests
             nameof(FuelSystem.Sweep),
             new[] { Wren.Rpm(3000), Wren.Rpm(4000) },
             new[] { Wren.Kpa(0), Wren.Kpa(30) },
-            null),
+            null,
+            null,
+            CancellationToken.None),
         new(Sweep, typeof(SweepResult), nameof(SweepResult.At), 0, 0),
         new(
             System.Solve(Wren.At(3000, 0)).Circuit,
@@ -472,7 +476,7 @@ public class RefusalTests
         new(null, typeof(UncertainInput), nameof(UncertainInput.EthanolContent), Distribution.Fixed(Wren.Percent(85)), Fuel.Petrol),
         new(UncertainInput.InjectorFlowFactor(AFactor), typeof(UncertainInput), nameof(UncertainInput.ValueAt), Wren.Percent(50)),
         new(null, typeof(SystemOutput), nameof(SystemOutput.ReserveOf), Part.Pump),
-        new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5)),
+        new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5), null, CancellationToken.None),
         new(Sampled.All, typeof(Chance), nameof(Chance.Interval), Wren.Percent(95)),
         new(
             null,
@@ -582,6 +586,23 @@ public class RefusalTests
     [MemberData(nameof(Names))]
     public void GoodArguments_OfEachMethod_AreTaken(string name) => Calls[name].Invoke(Calls[name].Arguments);
 
+    /// <summary>A caller may go on using the lists that it handed over.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Lists_ChangedAfterTheCall_ChangeNothingThatWasBuilt(string name)
+    {
+        List<Array> handed = [];
+        object? built = Calls[name].Invoke([.. Calls[name].Arguments.Select(argument => Handed(argument, handed))]);
+        if (built is null)
+        {
+            return;
+        }
+
+        IReadOnlyList<long> before = ObjectGraph.Bits(built);
+        handed.ForEach(Array.Clear);
+        Assert.Equal(before, ObjectGraph.Bits(built));
+    }
+
     [Theory]
     [MemberData(nameof(Names))]
     public void Nonsense_InAnyNumberOfAMethod_IsRefusedByNameValueAndRange(string name)
@@ -608,6 +629,27 @@ public class RefusalTests
     }
 
     [Theory]
+    [MemberData(nameof(Names))]
+    public void MissingArgument_OfEachMethod_IsRefusedByName(string name)
+    {
+        Call call = Calls[name];
+        ParameterInfo[] parameters = call.Method.GetParameters();
+        for (int i = 0; i < parameters.Length; i++)
+        {
+            if (parameters[i].ParameterType.IsValueType
+                || new NullabilityInfoContext().Create(parameters[i]).ReadState == NullabilityState.Nullable)
+            {
+                continue;
+            }
+
+            object?[] arguments = [.. call.Arguments];
+            arguments[i] = null;
+            Assert.Equal(
+                parameters[i].Name, Assert.Throws<ArgumentNullException>(() => call.Invoke(arguments)).ParamName);
+        }
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData("   ")]
     [InlineData("two\nlines")]
@@ -616,6 +658,21 @@ public class RefusalTests
             "name",
             Assert.Throws<ArgumentException>(
                 () => TestFluid.Of(name, Density.FromKilogramsPerCubicMeter(700))).ParamName);
+
+    /// <summary>The argument with each list in it copied to an array that may be changed.</summary>
+    private static object? Handed(object? argument, List<Array> handed)
+    {
+        if (argument is not IList { Count: > 0 } list)
+        {
+            return argument;
+        }
+
+        object?[] elements = [.. list.Cast<object?>().Select(element => Handed(element, handed))];
+        Array copy = Array.CreateInstance(argument.GetType().GetElementType() ?? elements[0]!.GetType(), elements.Length);
+        Array.Copy(elements, copy, elements.Length);
+        handed.Add(copy);
+        return copy;
+    }
 
     private static bool HoldsNumbers(Type type)
     {
@@ -733,15 +790,16 @@ public class RefusalTests
 
         public object?[] Arguments { get; } = arguments;
 
-        public void Invoke(object?[] values)
+        public object? Invoke(object?[] values)
         {
             try
             {
-                Method.Invoke(target, values);
+                return Method.Invoke(target, values);
             }
             catch (TargetInvocationException error)
             {
                 global::System.Runtime.ExceptionServices.ExceptionDispatchInfo.Capture(error.InnerException!).Throw();
+                throw;
             }
         }
     }

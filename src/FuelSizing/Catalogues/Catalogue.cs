@@ -19,7 +19,7 @@ public sealed class Catalogue
         IReadOnlyList<Candidate<Injector>> injectors,
         IReadOnlyList<Candidate<Pump>> pumps,
         IReadOnlyList<Candidate<PressureRegulator>> regulators) =>
-        (Injectors, Pumps, Regulators) = (injectors, pumps, regulators);
+        (Injectors, Pumps, Regulators) = ([.. injectors], [.. pumps], [.. regulators]);
 
     /// <summary>Injectors, in the order of the files.</summary>
     public IReadOnlyList<Candidate<Injector>> Injectors { get; }

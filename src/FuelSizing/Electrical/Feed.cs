@@ -23,7 +23,7 @@ public sealed record Feed
     {
         (Name, Conductor, Outward, Back) = (name, conductor, outward, back);
         ConductorTemperature = conductorTemperature;
-        Contacts = contacts;
+        Contacts = [.. contacts];
         _celsius = conductorTemperature.DegreesCelsius;
         WireOhms = conductor.OhmsOf((outward + back).Meters, _celsius);
         ContactOhms = Contact.Ohms(contacts, nameof(contacts));

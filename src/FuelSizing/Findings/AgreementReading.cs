@@ -26,7 +26,7 @@ internal sealed class AgreementReading(RunCheck check, RecordedRun run, RunModel
                 "supply voltage, median", volts.Median() - Check.SupplyVolts, 2 * Check.Tolerance.SupplyVoltage.Volts, "V", volts.Length, 0));
         }
 
-        return agreement;
+        return agreement.AsReadOnly();
 
         void Add(Comparison kind, string name, double scale, string unit)
         {

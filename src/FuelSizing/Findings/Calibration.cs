@@ -65,32 +65,48 @@ public sealed class Calibration
     /// <summary>Calibrates a plan.</summary>
     /// <param name="check">The plan, and what it and the recording may be off by.</param>
     /// <param name="run">What was recorded.</param>
+    /// <param name="progress">Told the share that is done, fit by fit.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <returns>The calibration.</returns>
-    public static Calibration Of(RunCheck check, RecordedRun run)
+    /// <exception cref="OperationCanceledException">The work was stopped: a fit has no answer before its end.</exception>
+    public static Calibration Of(
+        RunCheck check, RecordedRun run, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(check);
         ArgumentNullException.ThrowIfNull(run);
+        void Done(double percent)
+        {
+            progress?.Report(Ratio.FromPercent(percent));
+            cancellation.ThrowIfCancellationRequested();
+        }
+
         RunModel model = check.Model(run);
+        Done(10);
         RunFit sound = RunFit.From(model, new double[RunModel.Quantities]);
-        double[] off = Fitted(model, sound.Off);
+        Done(25);
+        double[] off = Fitted(model, sound.Off, cancellation);
+        Done(60);
         if (PumpStarts.Of(check, model, sound).TryGetValue(RunQuantity.PumpFlow, out double start))
         {
             double[] from = (double[])sound.Off.Clone();
             from[(int)RunQuantity.PumpFlow] = start;
-            double[] other = Fitted(model, from);
+            double[] other = Fitted(model, from, cancellation);
             off = CostOf(model, other) < CostOf(model, off) ? other : off;
         }
 
+        Done(90);
         Matrix<double> slopes = SlopesOf(model, off);
         Matrix<double> covariance = slopes.TransposeThisAndMultiply(slopes)
             .Cholesky()
             .Solve(Matrix<double>.Build.DenseIdentity(RunModel.Quantities))
             * Math.Max(1, CostOf(model, off) / Math.Max(1, model.Comparisons));
-        return new(
+        Calibration calibration = new(
             check,
             run,
             [.. Enum.GetValues<CalibratedQuantity>().Select(quantity => Figure(check, model, quantity, off, covariance))],
             covariance);
+        progress?.Report(Ratio.FromPercent(100));
+        return calibration;
     }
 
     /// <summary>A figure.</summary>
@@ -246,12 +262,18 @@ public sealed class Calibration
         };
     }
 
-    private static double[] Fitted(RunModel model, double[] start)
+    private static double[] Fitted(RunModel model, double[] start, CancellationToken cancellation)
     {
         int rows = model.Comparisons + RunModel.Quantities;
         Vector<double> zero = Vector<double>.Build.Dense(rows);
         IObjectiveModel objective = ObjectiveFunction.NonlinearModel(
-            (off, _) => DifferencesOf(model, off.AsArray()), (off, _) => SlopesOf(model, off.AsArray()), zero, zero);
+            (off, _) => DifferencesAt(off), (off, _) => SlopesOf(model, off.AsArray()), zero, zero);
+        Vector<double> DifferencesAt(Vector<double> off)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return DifferencesOf(model, off.AsArray());
+        }
+
         NonlinearMinimizationResult found = new LevenbergMarquardtMinimizer(1e-3, 1e-8, 1e-8, 1e-8, 100)
             .FindMinimum(objective, Vector<double>.Build.DenseOfArray(start));
         return found.MinimizingPoint.ToArray();

@@ -1,4 +1,5 @@
 using MathNet.Numerics.Statistics;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
 
@@ -71,14 +72,32 @@ internal sealed class Diagnosis
     /// <summary>The fit that explains the run best.</summary>
     public RunFit Best => Likeliest == RunFault.None ? Sound : Hypotheses[0].Fit ?? Sound;
 
-    /// <summary>Diagnoses a run.</summary>
-    public static Diagnosis Of(RunCheck check, RunModel model)
+    /// <summary>Diagnoses a run; none if it was stopped, for of some faults alone none may be called the likeliest.</summary>
+    /// <param name="check">The plan, and what may be off.</param>
+    /// <param name="model">Of the run.</param>
+    /// <param name="progress">Told the share that is done.</param>
+    /// <param name="cancellation">Stops the work between two fits.</param>
+    public static Diagnosis? Of(RunCheck check, RunModel model, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
+        // Of the most fits that there may be, so that reports never go back.
+        const int Most = 4 + Tried;
+        int done = 0;
+        bool Stopped()
+        {
+            progress?.Report(Ratio.FromDecimalFractions((double)done++ / Most));
+            return cancellation.IsCancellationRequested;
+        }
+
         double[] nothing = new double[RunModel.Quantities];
         RunFit sound = RunFit.From(model, nothing);
         Dictionary<RunQuantity, RunFit> fits = [];
         foreach ((RunQuantity quantity, double value) in PumpStarts.Of(check, model, sound))
         {
+            if (Stopped())
+            {
+                return null;
+            }
+
             double[] start = (double[])nothing.Clone();
             start[(int)quantity] = value;
             fits[quantity] = RunFit.From(model, start, quantity);
@@ -100,6 +119,11 @@ internal sealed class Diagnosis
             .OrderByDescending(sound.Expected)
             .Take(Tried))
         {
+            if (Stopped())
+            {
+                return null;
+            }
+
             RunFit fit = RunFit.From(model, sound.Off, quantity);
             fits[quantity] = fits.TryGetValue(quantity, out RunFit? other) && other.Cost < fit.Cost ? other : fit;
         }

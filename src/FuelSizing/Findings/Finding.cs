@@ -8,7 +8,7 @@ public sealed record Finding<T>
     where T : class
 {
     private Finding(T? answer, string reason, IReadOnlyList<Channel> missing) =>
-        (Answer, Reason, Missing) = (answer, reason, missing);
+        (Answer, Reason, Missing) = (answer, reason, [.. missing]);
 
     /// <summary>The answer; none where it cannot be told.</summary>
     public T? Answer { get; }

@@ -14,9 +14,20 @@ using Pressure = UnitsNet.Pressure;
 internal sealed class NoteReading(RunCheck check, RecordedRun run, RunModel model) : RunReading(check, run, model)
 {
     /// <summary>What could not be worked out, and what a careful reader should know.</summary>
-    public IReadOnlyList<string> Notes(Diagnosis? diagnosis)
+    public IReadOnlyList<string> Notes(Diagnosis? diagnosis, bool isStopped)
     {
         List<string> notes = [];
+        if (!Run.IsComplete)
+        {
+            notes.Add(string.Create(
+                CultureInfo.InvariantCulture, $"the reading of the run was stopped: these are findings of its first {Run.Count:N0} rows alone"));
+        }
+
+        if (isStopped)
+        {
+            notes.Add("the search for faults was stopped, so none is named");
+        }
+
         Missing(!Run.Has(Channel.ManifoldAbsolute), "manifold pressure", "hardly anything can be compared");
         Missing(!Run.Has(Channel.RailGauge), "rail pressure", "regulator, pump, filter and wiring cannot be judged");
         Missing(
@@ -63,7 +74,7 @@ internal sealed class NoteReading(RunCheck check, RecordedRun run, RunModel mode
                 $"the run scatters {Math.Sqrt(diagnosis.Lack):0.0} times as much as the stated accuracy allows; evidence was scaled down for it"));
         }
 
-        return notes;
+        return notes.AsReadOnly();
 
         void Missing(bool missing, string channel, string consequence)
         {

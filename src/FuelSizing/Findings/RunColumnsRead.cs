@@ -97,7 +97,7 @@ internal sealed class RunColumnsRead
     private const double PressureWithin = 15e3;
 
     private double Available(double speed) => InjectorFlow.AvailableTime<Real>(
-        speed, _plan.Demand.Engine.RevolutionsPerCycle, _plan.Injectors.InjectionsPerCycle);
+        speed, _plan.Demand.Engine.RevolutionsPerCycle, _plan.Injectors.InjectionsPerCycle).Value;
 
     private double Recorded(Channel channel, int row)
     {

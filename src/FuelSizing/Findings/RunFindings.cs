@@ -1,5 +1,6 @@
 using FuelSizing.Logs;
 using FuelSizing.Systems;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
 
@@ -17,7 +18,7 @@ namespace FuelSizing.Findings;
 /// </example>
 public sealed class RunFindings
 {
-    private RunFindings(RunCheck check, RecordedRun run, RunModel model, Diagnosis? diagnosis)
+    private RunFindings(RunCheck check, RecordedRun run, RunModel model, Diagnosis? diagnosis, bool isStopped)
     {
         (Check, Run) = (check, run);
         UseReading use = new(check, run, model);
@@ -28,7 +29,8 @@ public sealed class RunFindings
         (Fuel, BrakeConsumption) = (fuel.Fuel(), fuel.BrakeConsumption());
         (VolumetricEfficiency, DeadTime) = (fuel.VolumetricEfficiency(), fuel.DeadTime(diagnosis));
         Agreement = new AgreementReading(check, run, model).Agreement();
-        Notes = new NoteReading(check, run, model).Notes(diagnosis);
+        Notes = new NoteReading(check, run, model).Notes(diagnosis, isStopped);
+        IsComplete = run.IsComplete && !isStopped;
         PointsCompared = model.Points.Count;
         RowsUsed = model.Points.RowsUsed;
         RowsOutsideThePlan = model.Points.RowsOutside;
@@ -83,7 +85,12 @@ public sealed class RunFindings
     /// <summary>Where run and plan agree within tolerances and accuracy, and where not.</summary>
     public IReadOnlyList<PlanAgreement> Agreement { get; }
 
-    /// <summary>True if the channels allowed a search for faults; else <see cref="Notes"/> says what is missing.</summary>
+    /// <summary>False if the reading of the run, or the search for faults, was stopped; <see cref="Notes"/> says which.</summary>
+    public bool IsComplete { get; }
+
+    /// <summary>
+    /// True if the channels allowed a search for faults, and it was not stopped; else <see cref="Notes"/> says what is missing.
+    /// </summary>
     public bool IsDiagnosed { get; }
 
     /// <summary>The likeliest single fault.</summary>
@@ -164,14 +171,27 @@ public sealed class RunFindings
     /// <summary>Holds a run against a plan.</summary>
     /// <param name="check">The plan, and what it and the recording may be off by.</param>
     /// <param name="run">What was recorded.</param>
+    /// <param name="progress">Told the share that is done.</param>
+    /// <param name="cancellation">Stops the search for faults; what the channels say by themselves is kept, and no fault is named.</param>
     /// <returns>The findings.</returns>
-    public static RunFindings Of(RunCheck check, RecordedRun run)
+    /// <exception cref="OperationCanceledException">The work was stopped before the run was gathered.</exception>
+    public static RunFindings Of(
+        RunCheck check, RecordedRun run, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(check);
         ArgumentNullException.ThrowIfNull(run);
         RunModel model = check.Model(run);
-        Diagnosis? diagnosis = model.Comparisons >= LeastComparisons ? Diagnosis.Of(check, model) : null;
-        return new(check, run, model, diagnosis);
+        cancellation.ThrowIfCancellationRequested();
+        bool isDiagnosable = model.Comparisons >= LeastComparisons;
+        Diagnosis? diagnosis = isDiagnosable ? Diagnosis.Of(check, model, progress, cancellation) : null;
+        bool isStopped = isDiagnosable && diagnosis is null;
+        RunFindings findings = new(check, run, model, diagnosis, isStopped);
+        if (!isStopped)
+        {
+            progress?.Report(Ratio.FromPercent(100));
+        }
+
+        return findings;
     }
 
     /// <summary>Comparisons without which no fault is looked for.</summary>

@@ -182,7 +182,9 @@ public sealed class DeadTimeTable
     /// <summary>The table's row over differential pressure at one voltage; null where it does not cover the voltage.</summary>
     internal DeadTimeRow? RowAt(double volts) =>
         _byVoltage[0].Covers(volts)
-            ? new(_differentials, Array.ConvertAll(_byVoltage, row => row.At(volts)))
+            ? IgnoresPressure
+                ? new(null, _byVoltage[0].At(volts))
+                : new(new(_differentials, Array.ConvertAll(_byVoltage, row => row.At(volts)), Interpolation.Linear, nameof(volts)), 0)
             : null;
 
     internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>

@@ -25,7 +25,7 @@ public sealed record Line : IFlowLoss
         Length rise)
     {
         (Name, Bore, Length, Roughness, Fittings, LossCoefficient, Rise) =
-            (name, bore, length, roughness, fittings, lossCoefficient, rise);
+            (name, bore, length, roughness, [.. fittings], lossCoefficient, rise);
         _pipe = new(bore.Meters, length.Meters, roughness / bore, lossCoefficient);
         _rise = rise.Meters;
     }

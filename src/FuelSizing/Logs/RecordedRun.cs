@@ -13,9 +13,9 @@ public sealed class RecordedRun
 
     /// <summary>Takes columns whose values are known to be within range and in time order.</summary>
     internal RecordedRun(
-        string name, Atmosphere atmosphere, long[] lines, double[]?[] columns, IReadOnlyList<RunProblem> problems, RunAccount account)
+        string name, Atmosphere atmosphere, long[] lines, double[]?[] columns, IReadOnlyList<RunProblem> problems, RunAccount account, bool isComplete)
     {
-        (Name, Atmosphere, _lines, _columns, Problems, Account) = (name, atmosphere, lines, columns, problems, account);
+        (Name, Atmosphere, _lines, _columns, Problems, Account, IsComplete) = (name, atmosphere, lines, columns, problems, account, isComplete);
         Rows = new RunRows(this);
         Channels = [.. Enum.GetValues<Channel>().Where(Has)];
     }
@@ -37,6 +37,9 @@ public sealed class RecordedRun
 
     /// <summary>What became of the file's rows.</summary>
     public RunAccount Account { get; }
+
+    /// <summary>False if the reading was stopped: the rows are then those up to there, and the account is of them alone.</summary>
+    public bool IsComplete { get; }
 
     /// <summary>Number of rows.</summary>
     internal int Count => _lines.Length;
@@ -80,7 +83,7 @@ public sealed class RecordedRun
             columns.Add(row);
         }
 
-        return columns.ToRun(name, atmosphere, [], new RunAccount(columns.Count, columns.Count, 0, 0));
+        return columns.ToRun(name, atmosphere, [], new RunAccount(columns.Count, columns.Count, 0, 0), isComplete: true);
     }
 
     /// <summary>Whether at least one row has a value in a channel.</summary>

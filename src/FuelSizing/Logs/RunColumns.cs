@@ -30,6 +30,6 @@ internal sealed class RunColumns
     }
 
     /// <summary>The run of all rows gathered.</summary>
-    public RecordedRun ToRun(string name, Atmosphere atmosphere, IReadOnlyList<RunProblem> problems, RunAccount account) =>
-        new(name, atmosphere, [.. _lines], [.. _columns.Select(c => c?.ToArray())], problems, account);
+    public RecordedRun ToRun(string name, Atmosphere atmosphere, IReadOnlyList<RunProblem> problems, RunAccount account, bool isComplete) =>
+        new(name, atmosphere, [.. _lines], [.. _columns.Select(c => c?.ToArray())], problems, account, isComplete);
 }

@@ -137,12 +137,12 @@ public sealed class RunReader : IDisposable
     /// <param name="mapping">Which column holds what, and how the file is written.</param>
     /// <param name="atmosphere">The air that the run was made in.</param>
     /// <param name="progress">Hears how far the reading is, every 65,536 rows.</param>
-    /// <param name="cancellation">Stops the reading.</param>
-    /// <returns>The run, named after its file.</returns>
+    /// <param name="cancellation">Stops the reading; the rows read until then are kept.</param>
+    /// <returns>The run, named after its file; of the first so many rows where the reading was stopped.</returns>
     /// <exception cref="ArgumentException">A column of the mapping has no unit, and the units row is not used.</exception>
     /// <exception cref="RunFileException">The file is empty, or its column of speed cannot be told.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
-    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped before a row was read.</exception>
     public static RecordedRun Read(
         string path,
         RunMapping mapping,
@@ -160,12 +160,12 @@ public sealed class RunReader : IDisposable
     /// <param name="mapping">Which column holds what, and how the file is written.</param>
     /// <param name="atmosphere">The air that the run was made in.</param>
     /// <param name="progress">Hears how far the reading is, every 65,536 rows.</param>
-    /// <param name="cancellation">Stops the reading.</param>
-    /// <returns>The run.</returns>
+    /// <param name="cancellation">Stops the reading; the rows read until then are kept.</param>
+    /// <returns>The run; of the first so many rows where the reading was stopped.</returns>
     /// <exception cref="ArgumentException">The name is no name; or a column has no unit, and the units row is not used.</exception>
     /// <exception cref="RunFileException">The text is empty, or its column of speed cannot be told.</exception>
     /// <exception cref="IOException">The text cannot be read.</exception>
-    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped before a row was read.</exception>
     public static RecordedRun Read(
         string name,
         TextReader text,
@@ -237,12 +237,20 @@ public sealed class RunReader : IDisposable
     private RecordedRun ReadAll(string name, Atmosphere atmosphere)
     {
         var columns = new RunColumns();
-        while (TryRead(out RunRow row))
+        bool isComplete = true;
+        try
         {
-            columns.Add(row);
+            while (TryRead(out RunRow row))
+            {
+                columns.Add(row);
+            }
+        }
+        catch (OperationCanceledException) when (columns.Count > 0)
+        {
+            isComplete = false;
         }
 
-        return columns.ToRun(name, atmosphere, [.. Problems], Account);
+        return columns.ToRun(name, atmosphere, [.. Problems], Account, isComplete);
     }
 
     private void Report()

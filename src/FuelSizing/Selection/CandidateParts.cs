@@ -15,7 +15,7 @@ public sealed record CandidateParts
         IReadOnlyList<Candidate<Injector>> injectors,
         IReadOnlyList<Candidate<PumpAssembly>> pumps,
         IReadOnlyList<Candidate<PressureRegulator>> regulators) =>
-        (Injectors, Pumps, Regulators) = (injectors, pumps, regulators);
+        (Injectors, Pumps, Regulators) = ([.. injectors], [.. pumps], [.. regulators]);
 
     /// <summary>Injectors; none where each stage keeps its own.</summary>
     public IReadOnlyList<Candidate<Injector>> Injectors { get; }

@@ -24,7 +24,7 @@ internal static class ParetoSet
             }
         }
 
-        return best;
+        return best.AsReadOnly();
     }
 
     private static bool Beats(Combination other, Combination one, bool priced)

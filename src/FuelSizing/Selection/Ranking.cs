@@ -84,11 +84,11 @@ public sealed class Ranking
 
     /// <summary>
     /// Whether any combination serves, with the margins of the first; if none does, with the reasons of those that come
-    /// nearest.
+    /// nearest. While not all were judged, it cannot be said that none serves.
     /// </summary>
     public Verdict Verdict => new(
         Best is not null ? Outcome.Holds
-            : Combinations.Any(combination => combination.Outcome == Outcome.CannotSay) ? Outcome.CannotSay
+            : !IsComplete || Combinations.Any(combination => combination.Outcome == Outcome.CannotSay) ? Outcome.CannotSay
             : Outcome.Fails,
         Headline,
         Best is { } best
@@ -103,6 +103,7 @@ public sealed class Ranking
     /// <param name="cancellation">Stops the work; what was judged by then is ranked.</param>
     /// <returns>The ranking: the same on any number of threads.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There are no stages, or too many, or the threads are outside their range.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped before a combination was judged.</exception>
     public static Ranking Of(
         IReadOnlyList<Stage> plan,
         CandidateParts parts,
@@ -127,11 +128,16 @@ public sealed class Ranking
         List<LeftOut> leftOut = [];
         CombinationJudge judge = new([.. plan], parts, Fitting(plan, parts.Regulators, leftOut));
         IReadOnlyList<Combination>?[] judged = judge.All(most, progress, cancellation);
+        if (cancellation.IsCancellationRequested && Array.TrueForAll(judged, combinations => combinations is null))
+        {
+            throw new OperationCanceledException("The work was stopped before a combination was judged.", cancellation);
+        }
+
         return new(
             [.. plan],
             parts,
             [.. judged.SelectMany(combinations => combinations ?? [])],
-            leftOut,
+            leftOut.AsReadOnly(),
             judged.All(combinations => combinations is not null));
     }
 

@@ -22,15 +22,13 @@ namespace FuelSizing.Setups;
 /// </example>
 public sealed class Setup
 {
-    private readonly NamedPoint[] _points;
-
-    private Setup(FuelSystem system, NamedPoint[] points) => (System, _points) = (system, points);
+    private Setup(FuelSystem system, NamedPoint[] points) => (System, Points) = (system, Array.AsReadOnly(points));
 
     /// <summary>The system.</summary>
     public FuelSystem System { get; }
 
     /// <summary>The operating points, in the order they were given in.</summary>
-    public IReadOnlyList<NamedPoint> Points => _points;
+    public IReadOnlyList<NamedPoint> Points { get; }
 
     /// <summary>Puts a setup together.</summary>
     /// <param name="system">The system.</param>
@@ -83,9 +81,9 @@ public sealed class Setup
     /// <returns>The point.</returns>
     /// <exception cref="ArgumentException">There is none of that name.</exception>
     public OperatingPoint Point(string name) =>
-        Array.Find(_points, named => named.Name == name)?.Point
+        Points.FirstOrDefault(named => named.Name == name)?.Point
         ?? throw new ArgumentException(
-            $"name was \"{name}\"; the setup has {(_points.Length == 0 ? "no points" : string.Join(", ", _points.Select(named => $"\"{named.Name}\"")))}.",
+            $"name was \"{name}\"; the setup has {(Points.Count == 0 ? "no points" : string.Join(", ", Points.Select(named => $"\"{named.Name}\"")))}.",
             nameof(name));
 
     /// <summary>The setup as text, as a file holds it.</summary>

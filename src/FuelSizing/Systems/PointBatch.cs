@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Runtime.Intrinsics;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Systems;
 
@@ -21,8 +22,15 @@ namespace FuelSizing.Systems;
 /// </example>
 public sealed class PointBatch
 {
-    /// <summary>Points that one thread takes at a time: few enough for its cache, enough to be worth handing over.</summary>
-    private const int Share = 8_192;
+    // Points that one thread takes at a time: enough to be worth handing over, few enough for its cache.
+    private const int LeastShare = 2_048;
+    private const int MostShare = 8_192;
+
+    // Shares for each thread, so that one that is held up leaves the rest to the others.
+    private const int SharesEach = 4;
+
+    /// <summary>Shares a thread between two looks at the cancellation: some milliseconds.</summary>
+    private const int SharesAtOnce = 4;
 
     private readonly PointKernel _kernel;
 
@@ -53,11 +61,19 @@ public sealed class PointBatch
     /// <param name="inputs">The points.</param>
     /// <param name="outputs">Where to write what is wanted.</param>
     /// <param name="threads">The most threads that work at once, 1 to 256; one if not given. More than one allocate a little.</param>
+    /// <param name="progress">Told the share that is done.</param>
+    /// <param name="cancellation">Stops the work; what was written by then stays.</param>
+    /// <returns>How many points are done, counted from the first: all, unless it was stopped. The rest of the columns is as it was.</returns>
     /// <exception cref="ArgumentException">A column's length is not that of the speeds.</exception>
     /// <exception cref="ArgumentOutOfRangeException">
     /// A value is outside its range; the message gives its place. What was written by then stays.
     /// </exception>
-    public void Evaluate(in PointInputs inputs, in PointOutputs outputs, int threads = 1)
+    public int Evaluate(
+        in PointInputs inputs,
+        in PointOutputs outputs,
+        int threads = 1,
+        IProgress<Ratio>? progress = null,
+        CancellationToken cancellation = default)
     {
         Allowed.Count(threads, 1, 256, "Give the number of processor cores, or fewer.", nameof(threads));
         int points = inputs.Speed.Length;
@@ -71,13 +87,24 @@ public sealed class PointBatch
         Matches(points, outputs.Pulse.Length, nameof(outputs), nameof(outputs.Pulse));
         Matches(points, outputs.DutyCycle.Length, nameof(outputs), nameof(outputs.DutyCycle));
         Matches(points, outputs.InjectorReserve.Length, nameof(outputs), nameof(outputs.InjectorReserve));
-        int refused = threads == 1 || points <= Share
-            ? Widest(new(inputs, outputs))
-            : OnThreads(inputs, outputs, threads);
-        if (refused >= 0)
+        PointColumns all = new(inputs, outputs);
+        int atOnce = progress is null && !cancellation.CanBeCanceled ? points : threads * MostShare * SharesAtOnce;
+        int done = 0;
+        while (done < points && !cancellation.IsCancellationRequested)
         {
-            throw _kernel.Refusal(inputs, refused);
+            PointColumns some = all.Slice(done, Math.Min(atOnce, points - done));
+            int count = some.Inputs.Speed.Length;
+            int refused = threads == 1 || count <= LeastShare ? Widest(some) : OnThreads(some.Inputs, some.Outputs, threads);
+            if (refused >= 0)
+            {
+                throw _kernel.Refusal(inputs, done + refused);
+            }
+
+            done += count;
+            progress?.Report(Ratio.FromDecimalFractions((double)done / points));
         }
+
+        return done;
     }
 
     /// <summary>The place of the first point that is out of range, −1 if there is none.</summary>
@@ -97,12 +124,13 @@ public sealed class PointBatch
         {
             PinnedColumns pinned = new(speed, boost, lambda, volts, rail, across, fuel, flow, pulse, duty, reserve);
             int points = inputs.Speed.Length;
+            int share = Math.Clamp(points / (SharesEach * threads), LeastShare, MostShare);
             int first = int.MaxValue;
             object gate = new();
-            Parallel.For(0, ((points - 1) / Share) + 1, new ParallelOptions { MaxDegreeOfParallelism = threads }, share =>
+            Parallel.For(0, ((points - 1) / share) + 1, new ParallelOptions { MaxDegreeOfParallelism = threads }, place =>
             {
-                int from = share * Share;
-                int refused = Widest(pinned.Slice(from, Math.Min(Share, points - from)));
+                int from = place * share;
+                int refused = Widest(pinned.Slice(from, Math.Min(share, points - from)));
                 if (refused >= 0)
                 {
                     lock (gate)

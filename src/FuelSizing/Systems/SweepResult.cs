@@ -11,14 +11,17 @@ using Pressure = UnitsNet.Pressure;
 public sealed class SweepResult
 {
     private readonly ImmutableArray<OperatingResult> _results;
+    private readonly Pressure _highestAsked;
 
     internal SweepResult(
         FuelSystem system,
         ImmutableArray<RotationalSpeed> speeds,
         ImmutableArray<Pressure> boosts,
-        ImmutableArray<OperatingResult> results)
+        ImmutableArray<OperatingResult> results,
+        Pressure highestAsked,
+        CancellationToken cancellation)
     {
-        (System, Speeds, Boosts, _results) = (system, speeds, boosts, results);
+        (System, Speeds, Boosts, _results, _highestAsked) = (system, speeds, boosts, results, highestAsked);
         Standings =
         [
             .. results
@@ -28,8 +31,10 @@ public sealed class SweepResult
                 .OrderBy(standing => standing.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity)
                 .ThenBy(standing => standing.Tightest.Margin.Check, TightestFirst.Order),
         ];
-        Verdict = Judge();
-        Remedies = SystemRemedies.For(this);
+        bool isSolved = boosts[^1].Pascals == highestAsked.Pascals;
+        Verdict = Judge(isSolved);
+        Remedies = SystemRemedies.For(this, cancellation, out bool areRemediesComplete);
+        IsComplete = isSolved && areRemediesComplete;
     }
 
     /// <summary>The system that was swept.</summary>
@@ -38,11 +43,17 @@ public sealed class SweepResult
     /// <summary>The speeds, rising.</summary>
     public IReadOnlyList<RotationalSpeed> Speeds { get; }
 
-    /// <summary>The boosts, rising.</summary>
+    /// <summary>The boosts, rising; of those asked for the first so many, where the sweep was stopped.</summary>
     public IReadOnlyList<Pressure> Boosts { get; }
 
     /// <summary>All results, boost by boost, in each the speeds in order.</summary>
     public IReadOnlyList<OperatingResult> Results => _results;
+
+    /// <summary>
+    /// False if the sweep was stopped: it then has fewer boosts than were asked for, or not every remedy, and its verdict is
+    /// never that all holds unless every boost was solved.
+    /// </summary>
+    public bool IsComplete { get; }
 
     /// <summary>How each part stands, the one that runs out first before the others.</summary>
     public IReadOnlyList<PartStanding> Standings { get; }
@@ -53,12 +64,13 @@ public sealed class SweepResult
     /// <summary>The answer in words.</summary>
     public Verdict Verdict { get; }
 
-    /// <summary>What would mend each failing part; empty if none fails.</summary>
+    /// <summary>What would mend each failing part; empty if none fails, and not all if the sweep was stopped.</summary>
     public IReadOnlyList<Remedy> Remedies { get; }
 
     /// <summary>What a careful reader should know about these numbers, each subject once, at its worst.</summary>
     public IReadOnlyList<string> Notes =>
     [
+        .. IsComplete ? [] : new[] { $"The sweep was stopped at {Readable.Boost(Boosts[^1])} of {Readable.Boost(_highestAsked)}; what comes after is not in it." },
         .. _results
             .SelectMany(result => ResultNotes.Of(result))
             .GroupBy(note => note.Subject)
@@ -115,10 +127,18 @@ public sealed class SweepResult
         return At(Crossing.Of(InHand, 0, 1));
     }
 
-    private Verdict Judge()
+    private Verdict Judge(bool isSolved)
     {
         PartStanding first = RunsOutFirst;
         Outcome outcome = Standings.Max(standing => standing.Outcome);
+        if (!isSolved && outcome == Outcome.Holds)
+        {
+            return new(
+                Outcome.CannotSay,
+                $"Stopped at {Readable.Boost(Boosts[^1])}, before {Readable.Boost(_highestAsked)} was reached: keeps up so far.",
+                [.. Standings.Select(standing => standing.Tightest.ToString())]);
+        }
+
         string range = $"{Readable.Boost(Boosts[0])} to {Readable.Boost(Boosts[^1])}, {Readable.Of(Speeds[0])} to {Readable.Of(Speeds[^1])}";
         string headline = outcome switch
         {

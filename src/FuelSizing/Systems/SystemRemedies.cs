@@ -11,11 +11,21 @@ using Pressure = UnitsNet.Pressure;
 internal static class SystemRemedies
 {
     /// <summary>One remedy for each failing part, then the boost that the parts as they are can bear.</summary>
-    public static IReadOnlyList<Remedy> For(SweepResult sweep)
+    /// <param name="sweep">What fails in it is to be mended.</param>
+    /// <param name="cancellation">Stops the search between two parts.</param>
+    /// <param name="areAll">False if it was stopped.</param>
+    public static IReadOnlyList<Remedy> For(SweepResult sweep, CancellationToken cancellation, out bool areAll)
     {
         List<Remedy> remedies = [];
+        areAll = true;
         foreach (PartStanding standing in sweep.Standings.Where(standing => standing.Outcome == Outcome.Fails))
         {
+            if (cancellation.IsCancellationRequested)
+            {
+                areAll = false;
+                break;
+            }
+
             remedies.Add(standing.Part switch
             {
                 Part.Injectors => LargerInjectors(sweep),
@@ -43,7 +53,7 @@ internal static class SystemRemedies
                 $"Or, with the parts as they are, no more than {Readable.Boost(limit.Boost)} of boost."));
         }
 
-        return remedies;
+        return remedies.AsReadOnly();
     }
 
     private static Remedy LargerInjectors(SweepResult sweep)

@@ -11,7 +11,7 @@ public sealed class MonteCarloResult
     {
         (System, Sampling, Samples) = (system, sampling, done);
         All = table.All(done);
-        Parts = table.Parts(done);
+        Parts = Array.AsReadOnly(table.Parts(done));
         DutyCycle = table.DutyCycle(done);
         FuelFlow = table.FuelFlow(done);
         RailGauge = table.RailGauge(done);
@@ -28,8 +28,8 @@ public sealed class MonteCarloResult
     /// <summary>Samples done.</summary>
     public int Samples { get; }
 
-    /// <summary>True if the run was stopped: the samples done are then the first ones of the whole run.</summary>
-    public bool IsPartial => Samples < Sampling.Samples;
+    /// <summary>False if the run was stopped: the samples done are then the first ones of the whole run.</summary>
+    public bool IsComplete => Samples == Sampling.Samples;
 
     /// <summary>
     /// How likely every part holds at once. A sample in which a part fails counts as failing, even where another cannot be

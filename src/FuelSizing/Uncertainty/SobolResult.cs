@@ -33,8 +33,8 @@ public sealed class SobolResult
     /// <summary>Samples done of each set.</summary>
     public int Samples { get; }
 
-    /// <summary>True if the run was stopped: the samples done are then the first ones of the whole run.</summary>
-    public bool IsPartial => Samples < Sampling.Samples;
+    /// <summary>False if the run was stopped: the samples done are then the first ones of the whole run.</summary>
+    public bool IsComplete => Samples == Sampling.Samples;
 
     /// <summary>Samples in which the output has no value in one set or another; the indices are of the others alone.</summary>
     public int CannotSay { get; }

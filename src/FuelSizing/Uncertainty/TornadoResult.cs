@@ -6,7 +6,7 @@ namespace FuelSizing.Uncertainty;
 public sealed class TornadoResult
 {
     private TornadoResult(UncertainSystem system, SystemOutput output, IQuantity? nominal, Ratio tail, TornadoBar[] bars) =>
-        (System, Output, Nominal, Tail, Bars) = (system, output, nominal, tail, bars);
+        (System, Output, Nominal, Tail, Bars) = (system, output, nominal, tail, Array.AsReadOnly(bars));
 
     /// <summary>Whose inputs were taken to their ends.</summary>
     public UncertainSystem System { get; }
@@ -23,7 +23,11 @@ public sealed class TornadoResult
     /// <summary>One for each input: those that lead where nothing can be said first, then the widest.</summary>
     public IReadOnlyList<TornadoBar> Bars { get; }
 
-    internal static TornadoResult Of(UncertainSystem system, SystemOutput output, double tail)
+    /// <summary>False if the work was stopped: the bars are then those of the first inputs, in the order they were given in.</summary>
+    public bool IsComplete => Bars.Count == System.Inputs.Count;
+
+    internal static TornadoResult Of(
+        UncertainSystem system, SystemOutput output, double tail, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
         TornadoBar Bar(UncertainInput input)
         {
@@ -40,14 +44,25 @@ public sealed class TornadoResult
                 Math.Abs(atHigh - atLow));
         }
 
+        List<TornadoBar> bars = [];
+        while (bars.Count < system.Inputs.Count && !cancellation.IsCancellationRequested)
+        {
+            bars.Add(Bar(system.Inputs[bars.Count]));
+            progress?.Report(Ratio.FromDecimalFractions((double)bars.Count / system.Inputs.Count));
+        }
+
+        if (bars.Count == 0)
+        {
+            throw new OperationCanceledException("The work was stopped before an input was done.", cancellation);
+        }
+
         return new(
             system,
             output,
             output.Typed(output.Of(system.AtNominal())),
             Ratio.FromDecimalFractions(tail),
             [
-                .. system.Inputs
-                    .Select(Bar)
+                .. bars
                     .OrderByDescending(bar => double.IsNaN(bar.SwingInSi) ? double.PositiveInfinity : bar.SwingInSi)
                     .ThenBy(bar => bar.Input.Quantity),
             ]);

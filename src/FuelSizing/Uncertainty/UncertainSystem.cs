@@ -32,7 +32,7 @@ public sealed class UncertainSystem
 
     private UncertainSystem(FuelSystem nominal, OperatingPoint point, UncertainInput[] inputs, EthanolBlend? blend)
     {
-        (Nominal, Point, Inputs, _blend) = (nominal, point, inputs, blend);
+        (Nominal, Point, Inputs, _blend) = (nominal, point, Array.AsReadOnly(inputs), blend);
         _streams = Array.ConvertAll(inputs, input => StreamsOf(input, nominal.Injectors.Count));
         Streams = [.. _streams.SelectMany(streams => streams)];
         NominalResult = nominal.Solve(point);
@@ -113,14 +113,18 @@ public sealed class UncertainSystem
     /// </summary>
     /// <param name="output">What to look at.</param>
     /// <param name="tail">Probability left out at either end, 0.1 to 49 %; 5 % if not given.</param>
-    /// <returns>One bar for each input.</returns>
+    /// <param name="progress">Told the share that is done.</param>
+    /// <param name="cancellation">Stops the work; the bars done until then are kept.</param>
+    /// <returns>One bar for each input; for the first so many inputs where the work was stopped.</returns>
     /// <exception cref="ArgumentException">The system does not have the output's part.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The tail is outside its range.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped before an input was done.</exception>
     /// <remarks>
     /// Of the matching, one injector is taken to its percentiles and the others stay alike. Effects that two inputs have
     /// only together do not show; <see cref="Sobol"/> shows them.
     /// </remarks>
-    public TornadoResult Tornado(SystemOutput output, Ratio? tail = null)
+    public TornadoResult Tornado(
+        SystemOutput output, Ratio? tail = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         double low = Allowed.Between(
             tail ?? Ratio.FromPercent(5),
@@ -129,7 +133,7 @@ public sealed class UncertainSystem
             "Give the probability left out at either end; 5 % is usual.",
             nameof(tail)).DecimalFractions;
         Belongs(output);
-        return TornadoResult.Of(this, output, low);
+        return TornadoResult.Of(this, output, low, progress, cancellation);
     }
 
     /// <summary>Variance-based sensitivity: what share of the output's variance comes from which input.</summary>

@@ -113,7 +113,7 @@ public class ConfusionTests
                 for (int run = 0; run < RunsOfEach; run++)
                 {
                     Diagnosis diagnosis = Diagnosis.Of(
-                        PulledWren.Check, PulledWren.Check.Model(car.Recorded((seeded.car * 1000) + run)));
+                        PulledWren.Check, PulledWren.Check.Model(car.Recorded((seeded.car * 1000) + run)), null, CancellationToken.None)!;
                     string name = string.Join("+", diagnosis.Rivals.Select(rival => rival.Fault).Prepend(diagnosis.Likeliest));
                     named.AddOrUpdate((seeded.fault, name), 1, (_, count) => count + 1);
                 }

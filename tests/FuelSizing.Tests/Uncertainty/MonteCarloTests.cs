@@ -135,7 +135,7 @@ public class MonteCarloTests
                 }
             });
             MonteCarloResult partial = Of(All).MonteCarlo(Sampling.Of(2000, 8, threads), reports, stop.Token);
-            Assert.True(partial.IsPartial);
+            Assert.False(partial.IsComplete);
             Assert.InRange(partial.Samples, 600, 1999);
             Assert.Equal(partial.Samples, partial.All.Samples);
 
@@ -151,7 +151,7 @@ public class MonteCarloTests
         using CancellationTokenSource stop = new();
         Reports reports = new(_ => stop.Cancel());
         SobolResult partial = Of(Flow, Bsfc).Sobol(SystemOutput.DutyCycle, Sampling.Of(1000, 5), reports, stop.Token);
-        Assert.True(partial.IsPartial);
+        Assert.False(partial.IsComplete);
         Assert.Equal(64, partial.Samples);
         SobolResult shorter = Of(Flow, Bsfc).Sobol(SystemOutput.DutyCycle, Sampling.Of(64, 5));
         Assert.Equal(shorter.Inputs[0].Total, partial.Inputs[0].Total);
@@ -274,7 +274,7 @@ public class MonteCarloTests
     {
         Reports reports = new(_ => { });
         MonteCarloResult result = Of(Flow).MonteCarlo(Sampling.Of(1000, 1, 2), reports);
-        Assert.False(result.IsPartial);
+        Assert.True(result.IsComplete);
         Assert.Equal(1, reports.Seen[^1]);
     }
 

@@ -1,0 +1,69 @@
+using System.Globalization;
+
+namespace FuelSizing.Notebooks;
+
+/// <summary>Runs a notebook's cells in order up to the first that fails or is stopped, and keeps the report abreast of them.</summary>
+/// <remarks>
+/// The report is written before each code cell and after the last. So what came before is there even if a cell takes the whole
+/// program down, as an overflow of the stack does.
+/// </remarks>
+internal sealed class NotebookRun(
+    string name, IReadOnlyList<NotebookCell> cells, IReadOnlyList<ChangedInput> changed, FileInfo report, TimeSpan timeout)
+{
+    private readonly List<CellRun> _runs = [];
+
+    /// <summary>What became of the cells so far.</summary>
+    public IReadOnlyList<CellRun> Cells => _runs;
+
+    public async Task RunAsync(TextWriter output, TextWriter error, CancellationToken cancellation)
+    {
+        using var runner = new CellRunner();
+        foreach (var cell in cells)
+        {
+            if (!cell.IsCode)
+            {
+                _runs.Add(new CellRun(cell, [], null, TimeSpan.Zero));
+                continue;
+            }
+
+            await WriteReportAsync(cell).ConfigureAwait(false);
+            await output.WriteAsync($"cell {cell.Number} of {cells.Count} \u2026 ").ConfigureAwait(false);
+            await output.FlushAsync(CancellationToken.None).ConfigureAwait(false);
+            var run = await RunCellAsync(runner, cell, error, cancellation).ConfigureAwait(false);
+            _runs.Add(run);
+            string outcome = run.IsDone ? "" : run.IsStopped ? " stopped" : " failed";
+            await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{run.Elapsed.TotalSeconds:0.0} s{outcome}")).ConfigureAwait(false);
+            if (!run.IsDone)
+            {
+                break;
+            }
+        }
+
+        await WriteReportAsync(null).ConfigureAwait(false);
+    }
+
+    private async Task<CellRun> RunCellAsync(CellRunner runner, NotebookCell cell, TextWriter error, CancellationToken cancellation)
+    {
+        // A cell that ends the program must not pass for a notebook that ran.
+        void Ended(object? sender, EventArgs happening)
+        {
+            error.WriteLine($"Cell {cell.Number} ended the program.");
+            Environment.ExitCode = ExitCode.CellFailed;
+        }
+
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        stop.CancelAfter(timeout);
+        AppDomain.CurrentDomain.ProcessExit += Ended;
+        try
+        {
+            return await runner.RunAsync(cell, stop.Token).ConfigureAwait(false);
+        }
+        finally
+        {
+            AppDomain.CurrentDomain.ProcessExit -= Ended;
+        }
+    }
+
+    private Task WriteReportAsync(NotebookCell? running) =>
+        ReportFile.WriteAsync(report, HtmlReport.Render(name, _runs, cells.Count, changed, running));
+}

@@ -1,0 +1,251 @@
+using System.Reflection;
+using FuelSizing.Findings;
+using FuelSizing.Fuels;
+using FuelSizing.Logs;
+using FuelSizing.Selection;
+using FuelSizing.Systems;
+using FuelSizing.Tests.Findings;
+using FuelSizing.Tests.Logs;
+using FuelSizing.Tests.Selection;
+using FuelSizing.Uncertainty;
+using UnitsNet;
+
+namespace FuelSizing.Tests;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>
+/// Long work tells how far it is and can be stopped. What was finished is kept and marked as not complete; where nothing was, or
+/// where there is no answer before the end, stopping is an exception. See docs/threads.md.
+/// </summary>
+public class StoppingTests
+{
+    private static readonly UncertainSystem Unsure = UncertainSystem.Of(
+        Wren.System(),
+        Wren.At(6000, 0.5),
+        UncertainInput.InjectorFlowFactor(Distribution.Uniform(Wren.Percent(96), Wren.Percent(104))),
+        UncertainInput.SupplyVoltage(Distribution.Uniform(Wren.Volt(13), Wren.Volt(14))));
+
+    private static readonly RotationalSpeed[] Speeds = [Wren.Rpm(3000), Wren.Rpm(6800)];
+
+    private static readonly Pressure[] Boosts = [Pressure.Zero, Pressure.FromBars(0.2), Pressure.FromBars(0.4), Pressure.FromBars(0.6)];
+
+    private static readonly string Rows = LogText.Heading + string.Concat(Enumerable.Range(0, 200_000).Select(i => $"{i},3000,0.5,350,0.85\n"));
+
+    private static readonly RecordedRun Pulled = PulledWren.With(RunFault.WeakPump, 1).Recorded(2);
+
+    /// <summary>All work that takes a cancellation, by the method that does it.</summary>
+    private static readonly Dictionary<string, Func<IProgress<Ratio>?, CancellationToken, object>> Work = new()
+    {
+        ["FuelSystem.Sweep"] = (progress, stop) => Wren.System().Sweep(Speeds, Boosts, Wren.Hill, progress, stop),
+        ["UncertainSystem.MonteCarlo"] = (progress, stop) => Unsure.MonteCarlo(Sampling.Of(300), progress, stop),
+        ["UncertainSystem.Sobol"] = (progress, stop) => Unsure.Sobol(SystemOutput.DutyCycle, Sampling.Of(300), progress, stop),
+        ["UncertainSystem.Tornado"] = (progress, stop) => Unsure.Tornado(SystemOutput.DutyCycle, null, progress, stop),
+        ["Ranking.Of"] = (progress, stop) => Ranking.Of(
+            [Shelf.Petrol], CandidateParts.Of([Shelf.Injector(800, 1)], [Shelf.Pump(1, 1), Shelf.Pump(2, 2)]), 1, progress, stop),
+        ["RunFindings.Of"] = (progress, stop) => RunFindings.Of(PulledWren.Check, Pulled, progress, stop),
+        ["Calibration.Of"] = (progress, stop) => Calibration.Of(PulledWren.Check, Pulled, progress, stop),
+        ["RunReader.Read"] = (progress, stop) => RunReader.Read("run", new StringReader(Rows), LogText.Mapping, LogText.Air, Shares(progress), stop),
+        ["RunReader.Open"] = (progress, stop) =>
+        {
+            using RunReader reader = RunReader.Open(new StringReader(Rows), LogText.Mapping, LogText.Air, null, Shares(progress), stop);
+            return reader.Rows().Count();
+        },
+    };
+
+    public static TheoryData<string> Names => [.. Work.Keys];
+
+    [Fact]
+    public void EveryMethod_ThatCanBeStopped_TellsHowFarItIsAndIsTriedHere()
+    {
+        MethodInfo[] stoppable =
+        [
+            .. from type in typeof(Fuel).Assembly.GetExportedTypes()
+               from method in type.GetMethods()
+               where method.GetParameters().Any(parameter => parameter.ParameterType == typeof(CancellationToken))
+               select method,
+        ];
+
+        Assert.All(stoppable, method => Assert.Contains(
+            method.GetParameters(),
+            parameter => parameter.ParameterType.IsGenericType && parameter.ParameterType.GetGenericTypeDefinition() == typeof(IProgress<>)));
+
+        // A batch takes columns, which no delegate can hold; its own test stops it.
+        Assert.Equal(
+            Work.Keys.Append("PointBatch.Evaluate").Order(),
+            stoppable.Select(method => $"{method.DeclaringType!.Name}.{method.Name}").Distinct().Order());
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Work_StoppedBeforeItBegins_IsAnException(string name) =>
+        Assert.ThrowsAny<OperationCanceledException>(() => Work[name](null, new CancellationToken(true)));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Work_LeftAlone_TellsOfEveryStepUpToTheEnd(string name)
+    {
+        List<double> heard = [];
+        object done = Work[name](new Listener(share => heard.Add(share.Percent)), default);
+
+        Assert.True(done.GetType().GetProperty("IsComplete")?.GetValue(done) is null or true);
+        Assert.Equal(heard.Order(), heard);
+        Assert.NotEmpty(heard);
+        if (!name.StartsWith("RunReader", StringComparison.Ordinal))
+        {
+            // A reading of unknown length tells its rows instead.
+            Assert.Equal(100, heard[^1], 9);
+        }
+    }
+
+    [Fact]
+    public void Sweep_Stopped_IsTheSweepOfTheFirstBoostsAndNeverHolds()
+    {
+        using CancellationTokenSource stop = new();
+        SweepResult sweep = Holding().Sweep(Speeds, Boosts, Wren.Hill, new Listener(share => StopFrom(share, 40, stop)), stop.Token);
+
+        Assert.False(sweep.IsComplete);
+        Assert.Equal(Boosts[..2], sweep.Boosts);
+        SweepResult shorter = Holding().Sweep(Speeds, Boosts[..2], Wren.Hill);
+        Assert.Equal(ObjectGraph.Bits(shorter.Results), ObjectGraph.Bits(sweep.Results));
+        Assert.Equal(Outcome.Holds, shorter.Verdict.Outcome);
+        Assert.Equal(Outcome.CannotSay, sweep.Verdict.Outcome);
+        Assert.Equal("Stopped at 0.20 bar, before 0.60 bar was reached: keeps up so far.", sweep.Verdict.Headline);
+        Assert.Contains(sweep.Notes, note => note.Contains("stopped at 0.20 bar of 0.60 bar", StringComparison.Ordinal));
+        Assert.DoesNotContain(shorter.Notes, note => note.Contains("stopped", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Sweep_StoppedOnceAPartHasFailed_StillFails()
+    {
+        using CancellationTokenSource stop = new();
+
+        // All is solved by then; what would mend it is not.
+        SweepResult sweep = Wren.System(injector: 250).Sweep(Speeds, Boosts, Wren.Hill, new Listener(share => StopFrom(share, 80, stop)), stop.Token);
+
+        Assert.False(sweep.IsComplete);
+        Assert.Equal(Boosts, sweep.Boosts);
+        Assert.Equal(Outcome.Fails, sweep.Verdict.Outcome);
+        Assert.True(sweep.Remedies.Count < Wren.System(injector: 250).Sweep(Speeds, Boosts, Wren.Hill).Remedies.Count);
+    }
+
+    [Fact]
+    public void Tornado_Stopped_KeepsTheBarsThatAreDone()
+    {
+        using CancellationTokenSource stop = new();
+        TornadoResult tornado = Unsure.Tornado(SystemOutput.DutyCycle, null, new Listener(_ => stop.Cancel()), stop.Token);
+
+        Assert.False(tornado.IsComplete);
+        TornadoBar whole = Unsure.Tornado(SystemOutput.DutyCycle).Bars.Single(bar => bar.Input == Unsure.Inputs[0]);
+        Assert.Equal(ObjectGraph.Bits(whole), ObjectGraph.Bits(Assert.Single(tornado.Bars)));
+    }
+
+    [Fact]
+    public void Ranking_StoppedBeforeOneServes_CannotSayThatNoneDoes()
+    {
+        using CancellationTokenSource stop = new();
+        CandidateParts parts = CandidateParts.Of([Shelf.Injector(300, 1)], [Shelf.Pump(1, 1), Shelf.Pump(2, 2)]);
+
+        Ranking ranking = Ranking.Of([Shelf.Petrol], parts, threads: 1, new Listener(_ => stop.Cancel()), stop.Token);
+
+        Assert.Single(ranking.Combinations);
+        Assert.Equal(Outcome.CannotSay, ranking.Verdict.Outcome);
+        Assert.Equal(Outcome.Fails, Ranking.Of([Shelf.Petrol], parts, threads: 1).Verdict.Outcome);
+    }
+
+    [Fact]
+    public void Reading_Stopped_KeepsTheRowsReadAndFindingsSaySo()
+    {
+        using CancellationTokenSource stop = new();
+        RecordedRun run = RunReader.Read(
+            "run", new StringReader(Rows), LogText.Mapping, LogText.Air, new Hearing(_ => stop.Cancel()), stop.Token);
+
+        Assert.False(run.IsComplete);
+        Assert.InRange(run.Rows.Count, 65_535, 199_999);
+        Assert.Equal(Enumerable.Range(0, run.Rows.Count).Select(i => (double?)i), run.Rows.Select(row => row.Time?.Seconds));
+        Assert.Equal(run.Rows.Count, run.Account.RowsUsed);
+
+        RunFindings findings = RunFindings.Of(Wren.System(), run);
+        Assert.False(findings.IsComplete);
+        Assert.Contains(findings.Notes, note => note.Contains($"first {run.Rows.Count:N0} rows", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Findings_StoppedAmongTheFaults_KeepWhatTheChannelsSayAndNameNoFault()
+    {
+        using CancellationTokenSource stop = new();
+        RunFindings whole = RunFindings.Of(PulledWren.Check, Pulled);
+        RunFindings findings = RunFindings.Of(PulledWren.Check, Pulled, new Listener(_ => stop.Cancel()), stop.Token);
+
+        Assert.NotEqual(RunFault.None, whole.Fault);
+        Assert.False(findings.IsComplete);
+        Assert.False(findings.IsDiagnosed);
+        Assert.Equal(RunFault.None, findings.Fault);
+        Assert.StartsWith("cannot tell: the search for faults was stopped", findings.Verdict, StringComparison.Ordinal);
+        Assert.Equal(ObjectGraph.Bits(whole.Duty), ObjectGraph.Bits(findings.Duty));
+        Assert.Equal(ObjectGraph.Bits(whole.Agreement), ObjectGraph.Bits(findings.Agreement));
+    }
+
+    [Fact]
+    public void Calibration_StoppedAmongTheFits_HasNoAnswer()
+    {
+        using CancellationTokenSource stop = new();
+        Assert.ThrowsAny<OperationCanceledException>(
+            () => Calibration.Of(PulledWren.Check, Pulled, new Listener(share => StopFrom(share, 50, stop)), stop.Token));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Batch_Stopped_TellsHowManyPointsAreDoneAndLeavesTheRest(int threads)
+    {
+        const int Points = 400_000;
+        PointBatch batch = PointBatch.Of(Wren.System(), Wren.Hill);
+        double[] speeds = [.. Enumerable.Range(0, Points).Select(i => 20 + (i % 90.0))];
+        double[] boosts = [.. Enumerable.Range(0, Points).Select(i => (i % 7) * 10e3)];
+        (double[] whole, double[] some) = (new double[Points], new double[Points]);
+        Array.Fill(some, double.NaN);
+
+        Assert.Equal(Points, batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = whole }, threads));
+        using CancellationTokenSource stop = new();
+        List<double> heard = [];
+        Listener listener = new(share =>
+        {
+            heard.Add(share.DecimalFractions);
+            StopFrom(share, 40, stop);
+        });
+        int done = batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = some }, threads, listener, stop.Token);
+
+        Assert.InRange(done, 0.4 * Points, 0.7 * Points);
+        Assert.Equal(heard[^1], (double)done / Points);
+        Assert.Equal(whole[..done], some[..done]);
+        Assert.All(some[done..], value => Assert.True(double.IsNaN(value)));
+        Assert.Equal(0, batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = some }, threads, null, stop.Token));
+        Assert.Equal(Points, batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = some }, threads, new Listener(_ => { })));
+        Assert.Equal(whole, some);
+    }
+
+    /// <summary>Injectors and pump with room to spare, as far as these boosts go.</summary>
+    private static FuelSystem Holding() => Wren.System(injector: 900, pump: 3);
+
+    private static void StopFrom(Ratio share, double percent, CancellationTokenSource stop)
+    {
+        if (share.Percent >= percent)
+        {
+            stop.Cancel();
+        }
+    }
+
+    private static Hearing? Shares(IProgress<Ratio>? progress) =>
+        progress is null ? null : new(progressed => progress.Report(Ratio.FromPercent(progressed.Rows / 1e6)));
+
+    private sealed class Listener(Action<Ratio> heard) : IProgress<Ratio>
+    {
+        public void Report(Ratio value) => heard(value);
+    }
+
+    private sealed class Hearing(Action<RunProgress> heard) : IProgress<RunProgress>
+    {
+        public void Report(RunProgress value) => heard(value);
+    }
+}
