@@ -81,8 +81,8 @@ public sealed class Callout : IDisplayBlock
             new XElement("p",
                 new XAttribute("style", BlockStyle.CalloutTitle),
                 new XElement("span", new XAttribute("style", BlockStyle.CalloutWord(edge)), $"{sign} {word}"),
-                $" {Title}"),
-            Lines.Select(line => new XElement("p", new XAttribute("style", BlockStyle.CalloutLine), line)))
+                $" {VisibleText.Unbroken(Title)}"),
+            Lines.Select(line => new XElement("p", new XAttribute("style", BlockStyle.CalloutLine), VisibleText.Unbroken(line))))
             .ToString(SaveOptions.DisableFormatting);
     }
 

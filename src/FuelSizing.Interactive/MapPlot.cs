@@ -235,7 +235,7 @@ public sealed class MapPlot : IDisplayBlock
             MinorTickSize = 0,
             MajorTickSize = 12,
             TicklineColor = PlotStyle.Muted,
-            StringFormat = "#,0.######",
+            LabelFormatter = PlotFrame.AxisNumber,
         });
 
         frame.Model.Series.Add(new BandSeries(Xs, Ys, _values, levels, palette) { Title = IsPartial ? frame.KeyText("not covered") : null });

@@ -158,6 +158,9 @@ internal sealed class PlotFrame
 
     public static double Share(double value, (double Low, double High) range) => (value - range.Low) / (range.High - range.Low);
 
+    /// <summary>A number on an axis, with the sign that all other text has.</summary>
+    public static string AxisNumber(double value) => value.ToString("#,0.######", CultureInfo.InvariantCulture).Replace('-', '−');
+
     private static LinearAxis Axis(AxisPosition position, PlotAxis axis, (double Low, double High) range, double titleRoom) => new()
     {
         Position = position,
@@ -175,6 +178,6 @@ internal sealed class PlotFrame
         TickStyle = TickStyle.Outside,
         TicklineColor = PlotStyle.Muted,
         AxislineColor = PlotStyle.Muted,
-        StringFormat = "#,0.######",
+        LabelFormatter = AxisNumber,
     };
 }

@@ -10,6 +10,12 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
     private const double MarkRadius = 6;
     private const double Gap = 9;
 
+    // A label farther from its mark than this would not be taken for its own.
+    private const double Further = 10;
+
+    // A line is hidden by a label on it; one that runs along it within a marker's reach only looks crowded.
+    private const double Around = 4;
+
     private readonly List<OxyRect> _taken = [];
 
     /// <summary>The room marks and labels take, once drawn; what is written later keeps clear of it.</summary>
@@ -28,7 +34,7 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
         for (int i = 0; i < marks.Length; i++)
         {
             rc.DrawCircle(marks[i], MarkRadius, OxyColors.White, PlotStyle.Ink, 2.4, EdgeRenderingMode.PreferGeometricAccuracy);
-            var (text, box, side) = Candidates(rc, points[i].Label, marks[i]).MinBy(candidate => Cost(candidate.Box, ink));
+            var (text, box, side, _) = Candidates(rc, points[i].Label, marks[i]).MinBy(candidate => Cost(candidate.Box, ink) + candidate.Apart);
             _taken.Add(box);
             rc.DrawText(
                 new ScreenPoint(side == HorizontalAlignment.Left ? box.Left : box.Right, box.Top),
@@ -44,8 +50,8 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
         }
     }
 
-    /// <summary>The label at each corner of the mark, broken to the room on that side.</summary>
-    private IEnumerable<(string Text, OxyRect Box, HorizontalAlignment Side)> Candidates(IRenderContext rc, string label, ScreenPoint mark)
+    /// <summary>The label at each corner of the mark, near it or, which costs a little, somewhat off; broken to the room on that side.</summary>
+    private IEnumerable<(string Text, OxyRect Box, HorizontalAlignment Side, double Apart)> Candidates(IRenderContext rc, string label, ScreenPoint mark)
     {
         var area = PlotModel.PlotArea;
         foreach (var side in (HorizontalAlignment[])(mark.X > area.Center.X ? [HorizontalAlignment.Right, HorizontalAlignment.Left] : [HorizontalAlignment.Left, HorizontalAlignment.Right]))
@@ -55,8 +61,11 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
             string text = PlotText.Wrap(label, room, FontWeights.Bold);
             var size = rc.MeasureText(text, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Bold);
             double left = toTheRight ? mark.X + Gap : mark.X - Gap - size.Width;
-            yield return (text, new OxyRect(left, mark.Y - Gap - size.Height + 4, size.Width, size.Height), side);
-            yield return (text, new OxyRect(left, mark.Y + Gap - 4, size.Width, size.Height), side);
+            foreach (double apart in (double[])[0, Further])
+            {
+                yield return (text, new OxyRect(left, mark.Y - Gap - apart - size.Height + 4, size.Width, size.Height), side, apart);
+                yield return (text, new OxyRect(left, mark.Y + Gap + apart - 4, size.Width, size.Height), side, apart);
+            }
         }
     }
 
@@ -66,7 +75,11 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
         double outside = (box.Width * box.Height) - Overlap(box, PlotModel.PlotArea);
 
         // Whole numbers, so that rounding does not decide between equal places.
-        return Math.Round((8 * outside) + (4 * _taken.Sum(other => Overlap(box, other))) + (25 * ink.Count(box.Contains)));
+        return Math.Round(
+            (8 * outside)
+            + (4 * _taken.Sum(other => Overlap(box, other)))
+            + (20 * ink.Count(box.Contains))
+            + (5 * ink.Count(box.Inflate(new OxyThickness(Around)).Contains)));
     }
 
     private static double Overlap(OxyRect a, OxyRect b) =>

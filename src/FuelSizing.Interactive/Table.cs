@@ -52,7 +52,7 @@ public sealed class Table : IDisplayBlock
         var cellStyles = Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, Rows.Max(row => row[i].Length))).ToArray();
         return new XElement("div",
             new XAttribute("style", BlockStyle.TableBox),
-            new XElement("p", new XAttribute("style", BlockStyle.Caption), Title),
+            new XElement("p", new XAttribute("style", BlockStyle.Caption), VisibleText.Unbroken(Title)),
             // A wide table scrolls inside this box; the focus stop lets a keyboard scroll it too.
             new XElement("div",
                 new XAttribute("style", BlockStyle.TableScroll),
@@ -64,8 +64,8 @@ public sealed class Table : IDisplayBlock
                     new XElement("thead", new XElement("tr", Columns.Select(column =>
                         new XElement("th", new XAttribute("scope", "col"), new XAttribute("style", BlockStyle.HeadCell(column.Alignment)), column.Header)))),
                     new XElement("tbody", Rows.Select(row => new XElement("tr", row.Select((cell, i) =>
-                        new XElement("td", new XAttribute("style", cellStyles[i]), cell))))))),
-            Note is null ? null : new XElement("p", new XAttribute("style", BlockStyle.Note), Note))
+                        new XElement("td", new XAttribute("style", cellStyles[i]), VisibleText.Unbroken(cell)))))))),
+            Note is null ? null : new XElement("p", new XAttribute("style", BlockStyle.Note), VisibleText.Unbroken(Note)))
             .ToString(SaveOptions.DisableFormatting);
     }
 

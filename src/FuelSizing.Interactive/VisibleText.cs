@@ -1,10 +1,11 @@
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace FuelSizing.Interactive;
 
 /// <summary>Text that somebody else wrote, made fit for a block: a heading of a log may hold anything.</summary>
 /// <remarks>What cannot be written as XML is shown as U+FFFD, and a long text is cut. Escaping is the block's own work.</remarks>
-internal static class VisibleText
+internal static partial class VisibleText
 {
     private const int Longest = 600;
 
@@ -30,4 +31,10 @@ internal static class VisibleText
 
         return seen.ToString();
     }
+
+    /// <summary>The text as a page breaks it: never between a number and its unit.</summary>
+    public static string Unbroken(string text) => BeforeUnit().Replace(text, "\u00A0");
+
+    [GeneratedRegex(@"(?<=[0-9]) (?=(%|°[CF]|kPa|bar|psi|L/h|US gal/h|mL/min|g/s|lb/h|k?W(/m)?|hp|kg/m³|lb/ft³|MJ/kg|Btu/lb|g/kWh|lb/\(hp·h\)|m?m²?|ft|L|V|A|m?Ω|m?s|rev/min)(?![\w/·(]))", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    private static partial Regex BeforeUnit();
 }

@@ -45,7 +45,7 @@ public class BarPlotTests
     {
         var row = new PlotBarRow("BSFC", new PlotBar(0, 40, 39), new PlotBar(1, 40, 41));
 
-        Assert.Contains("limit 85 %: far above every value shown.", Plot(row).WithLimit("limit 85 %", 85).ToHtml(), StringComparison.Ordinal);
+        Assert.Contains("limit 85\u00A0%: far above every value shown.", Plot(row).WithLimit("limit 85 %", 85).ToHtml(), StringComparison.Ordinal);
         Assert.DoesNotContain("far above", Plot(row).WithLimit("limit 42 %", 42).ToHtml(), StringComparison.Ordinal);
     }
 

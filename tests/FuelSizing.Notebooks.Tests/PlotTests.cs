@@ -141,7 +141,7 @@ public partial class PlotTests
     {
         var map = new MapPlot("Duty", Speed, Boost, Duty, [0, 1], [0, 1], new double[,] { { 1, 2 }, { 3, 4 } }).WithLimit("limit 85 %", 85);
 
-        Assert.Contains("limit 85 %: above every value shown.", map.ToHtml(), StringComparison.Ordinal);
+        Assert.Contains("limit 85\u00A0%: above every value shown.", map.ToHtml(), StringComparison.Ordinal);
         Assert.Contains("above every value shown", map.ToPlainText(), StringComparison.Ordinal);
     }
 

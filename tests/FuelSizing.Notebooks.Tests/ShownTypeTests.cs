@@ -91,7 +91,7 @@ public sealed partial class ShownTypeTests : IDisposable
             Assert.DoesNotContain("FuelSizing.", text, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
             hostile += text.Contains(Specimens.Hostile, StringComparison.Ordinal) ? 1 : 0;
-            string[] cells = [.. page.Descendants().Where(element => element.Name == "td" || element.Name == "th" || element.Name == "p").Select(element => element.Value)];
+            string[] cells = [.. page.Descendants().Where(element => element.Name == "td" || element.Name == "th" || element.Name == "p").Select(element => element.Value.Replace('\u00A0', ' '))];
             Assert.All(cells.Where(cell => cell.Length > 0 && specimen is not Verdict), cell => Assert.True(text.Contains(cell, StringComparison.Ordinal), $"{name}: {cell} is not in the plain text"));
 
             // A working is in SI beside the units of the day; what is wrong with a file is told in the file's own units.
@@ -150,6 +150,15 @@ public sealed partial class ShownTypeTests : IDisposable
 
     [Fact]
     public void VisibleText_OfALongText_IsCut() => Assert.Equal(601, VisibleText.Of(new string('x', 10_000)).Length);
+
+    [Theory]
+    [InlineData("duty cycle 81.1 % of at most 85.0 %", "duty cycle 81.1_% of at most 85.0_%")]
+    [InlineData("at 6,800 rev/min, 0.60 bar", "at 6,800_rev/min, 0.60_bar")]
+    [InlineData("(AWG 18 with insulation for 105 °C: 20.0 A × 77 %)", "(AWG 18 with insulation for 105_°C: 20.0_A × 77_%)")]
+    [InlineData("2 kPa, 3 W/m, 4 US gal/h, 0.4 lb/(hp·h), 5 mm², 6 mm × 4.0 m", "2_kPa, 3_W/m, 4_US gal/h, 0.4_lb/(hp·h), 5_mm², 6_mm × 4.0_m")]
+    [InlineData("2 pumps, 3 A4 pages, 5 more", "2 pumps, 3 A4 pages, 5 more")]
+    public void VisibleText_OnAPage_IsNotBrokenBetweenNumberAndUnit(string text, string page) =>
+        Assert.Equal(page.Replace('_', '\u00A0'), VisibleText.Unbroken(text));
 
     /// <summary>The tables' symbols are the working's: the same symbol stands for the same figure.</summary>
     [Fact]
