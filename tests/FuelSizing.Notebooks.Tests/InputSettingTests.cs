@@ -77,6 +77,15 @@ public class InputSettingTests
             Assert.Throws<NotebookException>(() => InputsCell.Apply(Cells, InputSetting.Parse([setting]))).Message,
             StringComparison.Ordinal);
 
+    /// <summary>The parser takes minutes over a hundred thousand commas.</summary>
+    [Fact]
+    public void Cell_OfAMonstrousLength_IsNotLookedThrough() =>
+        Assert.Contains(
+            "too many to look for inputs in",
+            Assert.Throws<NotebookException>(() => InputsCell.Apply(
+                [new(1, true, "var a = 1; s" + new string(',', 100_000), true)], InputSetting.Parse(["a=2"]))).Message,
+            StringComparison.Ordinal);
+
     [Fact]
     public void Name_GivenTwice_IsRefused() =>
         Assert.Throws<NotebookException>(() => InputSetting.Parse(["boost=1", "boost=2"]));

@@ -163,6 +163,8 @@ public partial class NotebookProgramTests
     [InlineData("""{"cells":5}""")]
     [InlineData("""{"cells":[5]}""")]
     [InlineData("""{"cells":[]}""")]
+    [InlineData("""{"cells":[{"cell_type":"code","source":"1","metadata":null}],"nbformat":4}""")]
+    [InlineData("""{"cells":[{"cell_type":"code","source":"1"}],"metadata":{"a":{"b":1,"b":2}},"nbformat":4}""")]
     public async Task Run_FileThatIsNoNotebook_IsBadInputWithAMessage(string text)
     {
         using var notebook = InventedNotebook.OfText(text);
@@ -171,6 +173,22 @@ public partial class NotebookProgramTests
 
         Assert.Equal(2, run.Code);
         Assert.Contains("invented.ipynb", run.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>The compiler's parser would take a stack frame for every bracket, and the process down with it.</summary>
+    [Theory]
+    [InlineData("(")]
+    [InlineData("$\"{")]
+    [InlineData("a ? ")]
+    public async Task Run_CellThatNestsTooDeep_IsRefusedBeforeAnyCellRuns(string grain)
+    {
+        using var notebook = InventedNotebook.OfCells(("code", "1"), ("code", string.Concat(Enumerable.Repeat(grain, 50_000))));
+
+        var run = await notebook.RunAsync();
+
+        Assert.Equal(2, run.Code);
+        Assert.StartsWith("Cell 2 has more than 200 brackets within one another", run.Error, StringComparison.Ordinal);
+        Assert.Null(run.Report);
     }
 
     [Theory]

@@ -30,6 +30,7 @@ public class CatalogueTests
         { "static_flow [mL/min]", "Static Flow!", 1, "column 2" },
         { "injectors 1", "injectors 2", 1, "column 1" },
         { "injectors 1", "rockets 1", 1, "column 1" },
+        { "550,160,8,300,2.4", "550,160,8,1e308,2.4", 2, "injectors.dead_times.differential" },
         { "550,160,8,300,2.4", "550,160,8,300", 2, "column 11" },
         { "550,160,8,300,2.4", "550,160,8,300,2.4,9", 2, "column 12" },
         { "550,160,8,300,2.4", "550,-1,8,300,2.4", 2, "injectors.cost" },

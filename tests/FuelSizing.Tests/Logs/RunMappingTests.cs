@@ -104,6 +104,7 @@ public class RunMappingTests
     [InlineData("    \"speed\": { \"column\": 2, \"unit\": \"rev/min\" },\n", "", 8, 15, "lack \"speed\"")]
     [InlineData("\"unit\": \"ms\" }", "\"unit\": \"ms\" ]", 9, 43, "no longer JSON")]
     [InlineData("\"version\": 1,", "\"version\": 1,,", 3, 16, "no longer JSON")]
+    [InlineData("\"version\": 1,", "\"version\": f\u0001,", 3, 15, "no longer JSON here: 'f\uFFFD")]
     public void File_WithAFault_IsRefusedWithItsPlace(string found, string put, int line, int position, string reason)
     {
         string text = Full.ReplaceLineEndings("\n");

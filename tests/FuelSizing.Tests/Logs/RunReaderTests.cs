@@ -74,6 +74,16 @@ public class RunReaderTests
             "line 2, column 4 (Rail): \"99999\" is RailGauge 99999 kPa; allowed is -110 kPa to 3000 kPa; the row is used without this value.",
             Assert.Single(LogText.Read(LogText.Heading + "0,3000,0.5,99999,0.85\n").Problems).ToString());
 
+    /// <summary>A message goes to a terminal and into reports: a heading must not bring line ends or escapes into it.</summary>
+    [Fact]
+    public void Problem_UnderAHeadingOfControlCharacters_StandsOnOneLine()
+    {
+        RunMapping mapping = RunMapping.Of(RunColumn.Speed(ColumnPlace.Numbered(1), RotationalSpeedUnit.RevolutionPerMinute));
+        RunProblem problem = Assert.Single(LogText.Read("Speed\u001B[31m\n,\n", mapping).Problems, problem => problem.Effect == ProblemEffect.RowRefused);
+        Assert.Equal("Speed\u001B[31m", problem.Field);
+        Assert.DoesNotContain(problem.ToString(), char.IsControl);
+    }
+
     [Fact]
     public void Row_WithBlankCellsPastTheLastHeading_IsUsed() =>
         Assert.Empty(LogText.Read(LogText.Heading + "0,3000,0.5,350,0.85,, \n").Problems);
