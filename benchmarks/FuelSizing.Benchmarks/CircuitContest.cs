@@ -1,5 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using MathNet.Numerics.RootFinding;
 using UnitsNet;
@@ -10,6 +11,8 @@ namespace FuelSizing.Benchmarks;
 internal static class CircuitContest
 {
     private const int Turns = 101;
+    private const int Points = 4_096;
+    private const int Part = 64;
 
     public static void Run()
     {
@@ -42,46 +45,82 @@ internal static class CircuitContest
         foreach ((string name, PumpAssembly pump, Plumbing plumbing) in circuits)
         {
             CircuitTask[] tasks = Sweep(InventedCar.System.With(pump).With(plumbing));
-            double[] here = new double[Turns];
-            double[] there = new double[Turns];
-            double off = tasks.Max(task => Math.Abs(Plain(task) - CircuitSolver.Solve(task).PumpFlow!.Value) / task.Pump.Kept(task.Supply).Surely.FreeFlow);
+            CircuitTask[] some = [.. tasks.Where((_, i) => i % Part == 0)];
+            double free = pump.Kept(tasks[0].Supply).Surely.FreeFlow;
+            CircuitTable? table = TableOf(tasks);
+            double off = some.Max(task => Math.Abs(Plain(task) - CircuitSolver.Solve(task, table).PumpFlow!.Value) / free);
+            double cold = some.Max(task => Math.Abs(Plain(task) - CircuitSolver.Solve(task).PumpFlow!.Value) / free);
             for (double spent = 0; spent < 1;)
             {
-                spent += ThreadClock.Of(() => Solve(tasks), 4) + ThreadClock.Of(() => Plainly(tasks), 1);
+                spent += ThreadClock.Of(() => Solve(tasks), 1) + ThreadClock.Of(() => Singly(some), 4) + ThreadClock.Of(() => Plainly(some), 1);
             }
 
             long before = GC.GetAllocatedBytesForCurrentThread();
-            Solve(tasks);
-            long bytes = (GC.GetAllocatedBytesForCurrentThread() - before) / tasks.Length;
+            Solve(tasks, table);
+            Singly(some);
+            long bytes = GC.GetAllocatedBytesForCurrentThread() - before;
+            double[] sweep = new double[Turns];
+            double[] alone = new double[Turns];
+            double[] there = new double[Turns];
+            double[] making = new double[Turns];
             for (int turn = -5; turn < Turns; turn++)
             {
+                CircuitTask[] few = [.. tasks.Where((_, i) => i % Part == (turn + Part) % Part)];
                 double one = ThreadClock.Of(() => Solve(tasks), 1) / tasks.Length * 1e6;
-                CircuitTask[] few = [.. tasks.Where((_, i) => i % 16 == (turn + 16) % 16)];
+                double single = ThreadClock.Of(() => Singly(few), 1) / few.Length * 1e6;
                 double other = ThreadClock.Of(() => Plainly(few), 1) / few.Length * 1e6;
+                double made = ThreadClock.Of(() => TableOf(tasks), 1) * 1e6;
                 if (turn >= 0)
                 {
-                    (here[turn], there[turn]) = (one, other);
+                    (sweep[turn], alone[turn], there[turn], making[turn]) = (one, single, other, made);
                 }
             }
 
             Console.WriteLine(FormattableString.Invariant(
-                $"{name}: {Medians.Of(here):F2} µs a circuit, {bytes} bytes; a plain root finder {Medians.Of(there):F2} µs, {Medians.Of([.. there.Zip(here, (a, b) => a / b)]):F1} times; largest difference {off:E1} of the free flow"));
+                $"{name}: in a sweep {Medians.Of(sweep):F3} µs a circuit, {Medians.Of([.. there.Zip(sweep, (a, b) => a / b)]):F1} times as fast; alone {Medians.Of(alone):F2} µs, {Medians.Of([.. there.Zip(alone, (a, b) => a / b)]):F1} times; a plain root finder {Medians.Of(there):F2} µs"));
+            Console.WriteLine(FormattableString.Invariant(
+                $"  {tasks.Length} circuits, table in {Medians.Of(making):F0} µs; {bytes} bytes but for the table; off by {off:E1} and {cold:E1} of the free flow"));
         }
     }
 
+    /// <summary>Every circuit with a boost of its own, and so a set pressure of its own.</summary>
     private static CircuitTask[] Sweep(FuelSystem system) =>
     [
-        .. from boost in Enumerable.Range(0, 16)
-           from speed in Enumerable.Range(0, 16)
+        .. from point in Enumerable.Range(0, Points)
            select system.CircuitAt(system.DemandAt(OperatingPoint.At(
-               InventedCar.Rpm(2000 + (300 * speed)), InventedCar.Kpa(4 * boost)))) into solved
+               InventedCar.Rpm(2000 + (4500 * Spread(point, 0.7548776662466927))), InventedCar.Kpa(60 * Spread(point, 0.5698402909980532))))) into solved
            where solved.State.State is RailState.Regulated or RailState.AtRegulatorLimit
            select solved.Task,
     ];
 
-    private static void Solve(CircuitTask[] tasks)
+    // Even over the square, and never the same twice (Roberts' sequence).
+    private static double Spread(int point, double step) => point * step % 1;
+
+    private static CircuitTable? TableOf(CircuitTask[] tasks)
     {
+        (double least, double most) = (double.PositiveInfinity, 0);
         foreach (CircuitTask task in tasks)
+        {
+            (least, most) = (Math.Min(least, task.Set), Math.Max(most, task.Set));
+        }
+
+        return CircuitTable.Of(tasks[0], least, most, tasks.Length);
+    }
+
+    /// <summary>As a sweep does, the making of its table included.</summary>
+    private static void Solve(CircuitTask[] tasks) => Solve(tasks, TableOf(tasks));
+
+    private static void Solve(CircuitTask[] tasks, CircuitTable? table)
+    {
+        foreach (ref readonly CircuitTask task in tasks.AsSpan())
+        {
+            CircuitSolver.Solve(task, table);
+        }
+    }
+
+    private static void Singly(CircuitTask[] tasks)
+    {
+        foreach (ref readonly CircuitTask task in tasks.AsSpan())
         {
             CircuitSolver.Solve(task);
         }
@@ -95,15 +134,28 @@ internal static class CircuitContest
         }
     }
 
-    /// <summary>Brent's method over the flow, and within it over the rise where pumps give flow by rise.</summary>
+    /// <summary>
+    /// Brent's method over the flow; within it Brent's over the rise where pumps give flow by rise, Chandrupatla's over the rise of
+    /// each stage where they are in series.
+    /// </summary>
     public static double Plain(CircuitTask task)
     {
         RunningPumps pumps = task.Pump.Kept(task.Supply).Surely;
         double Rise(double flow) => flow <= 0 ? pumps.Deadhead
             : flow >= pumps.FreeFlow ? 0
             : pumps.GivesFlow ? pumps.Deadhead * Brent.FindRoot(share => (pumps.FlowAt(share * pumps.Deadhead) - flow) / pumps.FreeFlow, 0, 1, 1e-14, 200)
-            : pumps.RiseAt(flow);
+            : Searched(pumps, flow);
         return pumps.FreeFlow * Brent.FindRoot(
             share => (Rise(share * pumps.FreeFlow) - CircuitSolver.Asked(task, share * pumps.FreeFlow)) / task.Set, 0, 1, 1e-14, 200);
+    }
+
+    private static double Searched(RunningPumps pumps, double flow) =>
+        pumps is RunningSeries series ? series.Stages.Sum(stage => Searched(stage, flow))
+        : flow >= pumps.FreeFlow || pumps.Deadhead <= 0 ? 0
+        : pumps.Deadhead * Crossing.Of(new OverFlow(pumps, flow), 0, 1);
+
+    private readonly struct OverFlow(RunningPumps pumps, double flow) : IFalling
+    {
+        public double At(double x) => (pumps.FlowAt(x * pumps.Deadhead) - flow) / pumps.FreeFlow;
     }
 }

@@ -4,6 +4,7 @@ using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -31,15 +32,29 @@ internal static class InventedCar
         Ratio.FromPercent(85),
         FuelConsumption.Of(Fuel.Petrol, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315)));
 
+    public static double[] DeadTimeVolts { get; } = [8, 12, 13.5, 16];
+
+    public static double[] DeadTimeKilopascals { get; } = [100, 200, 300, 400, 600];
+
+    public static double[][] DeadTimeMilliseconds { get; } =
+        [.. new[] { 0.92, 0.96, 1.0, 1.1, 1.35 }.Select(more => new[] { 2.4, 1.1, 0.9, 0.7 }.Select(time => time * more).ToArray())];
+
+    /// <summary>Dead times, s, over voltage, a curve for each pressure.</summary>
+    public static Curve[] DeadTimes { get; } =
+    [
+        .. DeadTimeMilliseconds.Select(row => new Curve(
+            DeadTimeVolts, [.. row.Select(time => time / 1000)], Interpolation.Monotone, "dead times")),
+    ];
+
     public static Injector Injector { get; } = Injector.Of(
         "injector",
         VolumeFlow.FromMillilitersPerMinute(440),
         Kpa(300),
         TestFluid.Heptane,
         DeadTimeTable.Of(
-            [Volt(8), Volt(12), Volt(13.5), Volt(16)],
-            [Kpa(100), Kpa(200), Kpa(300), Kpa(400), Kpa(600)],
-            [.. new[] { 0.92, 0.96, 1.0, 1.1, 1.35 }.Select(more => new[] { 2.4, 1.1, 0.9, 0.7 }.Select(time => Duration.FromMilliseconds(time * more)).ToArray())]),
+            [.. DeadTimeVolts.Select(Volt)],
+            [.. DeadTimeKilopascals.Select(Kpa)],
+            [.. DeadTimeMilliseconds.Select(row => row.Select(time => Duration.FromMilliseconds(time)).ToArray())]),
         Duration.FromMilliseconds(1.4),
         Kpa(600));
 

@@ -26,6 +26,10 @@ internal sealed unsafe class PointPeers
     private readonly double[] _efficiency;
     private readonly double[] _power;
     private readonly double[] _deadTimes;
+    private readonly RotationalSpeed[] _efficiencySpeeds;
+    private readonly RotationalSpeed[] _powerSpeeds;
+    private readonly Pressure[] _deadPressures;
+    private readonly Duration[] _deadDurations;
     private readonly double[] _speeds;
     private readonly double[] _boosts;
     private readonly double[][] _out;
@@ -46,12 +50,12 @@ internal sealed unsafe class PointPeers
             engine.CoolerLoss,
             engine.BeltShare,
             engine.DriveEfficiency.Value,
-            engine.MeasuredPressure.Value,
-            engine.MeasuredTemperature,
+            system.Demand.MeasuredPower.MeasuredIn.Pascals,
+            system.Demand.MeasuredPower.MeasuredIn.Kelvins,
             engine.MechanicalEfficiency.Value,
             engine.BrakeSpecificFuelConsumption,
-            engine.Lambda,
-            engine.StoichiometricAirFuelRatio,
+            system.Demand.Consumption.Lambda,
+            system.Demand.Consumption.Fuel.AirFuelRatio,
             usual.Atmosphere.Pascals,
             usual.Atmosphere.Kelvins,
             system.Demand.Consumption.Fuel.DensityAtKelvins(usual.FuelKelvins),
@@ -68,7 +72,11 @@ internal sealed unsafe class PointPeers
         _efficiency = Table(system.Demand.VolumetricEfficiency.BySpeed.Pieces);
         _power = Table(system.Demand.MeasuredPower.BySpeed.Pieces);
         Injectors.DeadTimeRow row = system.Injectors.Injector.DeadTime.RowAt(usual.SupplyVolts)!;
-        _deadTimes = Padded(row.Differentials, row.Times);
+        _deadTimes = Padded([.. row.Curve!.Points.Select(point => point.X)], [.. row.Curve.Points.Select(point => point.Y)]);
+        _efficiencySpeeds = [.. _efficiency[..Pieces].Where(double.IsFinite).Select(speed => RotationalSpeed.FromRevolutionsPerSecond(speed))];
+        _powerSpeeds = [.. _power[..Pieces].Where(double.IsFinite).Select(speed => RotationalSpeed.FromRevolutionsPerSecond(speed))];
+        _deadPressures = [.. row.Curve.Points.Select(point => Pressure.FromPascals(point.X))];
+        _deadDurations = [.. row.Curve.Points.Select(point => Duration.FromSeconds(point.Y))];
         Random random = new(7);
         _speeds = [.. Enumerable.Range(0, points).Select(_ => 14 + (105 * random.NextDouble()))];
         _boosts = [.. Enumerable.Range(0, points).Select(_ => -50e3 + (150e3 * random.NextDouble()))];
@@ -120,7 +128,7 @@ internal sealed unsafe class PointPeers
         }
     }
 
-    /// <summary>The same with a quantity for every number; tables are read by their plain numbers.</summary>
+    /// <summary>The same with a quantity for every number that has a unit, tables' points included.</summary>
     public void Units()
     {
         PeerConstants c = _c;
@@ -146,7 +154,7 @@ internal sealed unsafe class PointPeers
                 outside.Kelvins * (1 + ((Math.Pow(ratio.DecimalFractions, (Heats - 1) / Heats) - 1) / c.Compressor)));
             TemperatureDelta cooled = (outlet - outside) * c.Cooler;
             Temperature charge = outlet - cooled;
-            Ratio efficiency = Ratio.FromDecimalFractions(Cubic(_efficiency, speed.RevolutionsPerSecond));
+            Ratio efficiency = Ratio.FromDecimalFractions(Cubic(_efficiencySpeeds, _efficiency, speed));
             Density inlet = Density.FromKilogramsPerCubicMeter(manifold.Pascals / (Gas * charge.Kelvins));
             VolumeFlow swept = VolumeFlow.FromCubicMetersPerSecond(
                 displacement.CubicMeters * speed.RevolutionsPerSecond / c.Revolutions);
@@ -154,7 +162,7 @@ internal sealed unsafe class PointPeers
             Power drive = Power.FromWatts(
                 c.Belt * (air.KilogramsPerSecond * (Heats * Gas / (Heats - 1)) * (outlet - outside).Kelvins / c.Drive));
             Ratio dense = Ratio.FromDecimalFractions(manifold / measuredPressure * (c.MeasuredTemperature / charge.Kelvins));
-            Power measured = Power.FromWatts(Cubic(_power, speed.RevolutionsPerSecond));
+            Power measured = Power.FromWatts(Cubic(_powerSpeeds, _power, speed));
             Power indicated = measured / (decimal)c.Mechanical;
             Power brake = UnitMath.Max(
                 Power.Zero, Power.FromWatts((double)indicated.Watts * dense.DecimalFractions) - (indicated - measured) - drive);
@@ -166,7 +174,7 @@ internal sealed unsafe class PointPeers
             Pressure across = rail + ambient - manifold;
             VolumeFlow flow = ratedFlow * Math.Sqrt(UnitMath.Max(Pressure.Zero, across) / rated * (testDensity / density));
             Duration time = Duration.FromSeconds(c.Revolutions / (speed.RevolutionsPerSecond * c.Injections));
-            Duration pulse = Duration.FromSeconds(Straight(_deadTimes, across.Pascals))
+            Duration pulse = Straight(_deadPressures, _deadDurations, across)
                 + Duration.FromSeconds((fuel / c.Count * time).CubicMeters / flow.CubicMetersPerSecond);
             _out[0][i] = rail.Pascals;
             _out[1][i] = fuel.CubicMetersPerSecond;
@@ -214,6 +222,29 @@ internal sealed unsafe class PointPeers
 
         return table[Pieces + k]
             + ((table[Pieces + k + 1] - table[Pieces + k]) * (x - table[k]) / (table[k + 1] - table[k]));
+    }
+
+    private static double Cubic(RotationalSpeed[] starts, double[] table, RotationalSpeed x)
+    {
+        int k = 0;
+        while (k + 1 < starts.Length && x >= starts[k + 1])
+        {
+            k++;
+        }
+
+        double s = (x - starts[k]).RevolutionsPerSecond;
+        return table[Pieces + k] + (s * (table[(2 * Pieces) + k] + (s * (table[(3 * Pieces) + k] + (s * table[(4 * Pieces) + k])))));
+    }
+
+    private static Duration Straight(Pressure[] pressures, Duration[] times, Pressure x)
+    {
+        int k = 0;
+        while (k + 2 < pressures.Length && x > pressures[k + 1])
+        {
+            k++;
+        }
+
+        return times[k] + ((times[k + 1] - times[k]) * ((x - pressures[k]) / (pressures[k + 1] - pressures[k])));
     }
 
     private static double[] Table(ReadOnlySpan<CubicPiece<Real>> pieces)

@@ -11,6 +11,9 @@ switch (args)
     case ["solve"]:
         SolveContest.Run();
         break;
+    case ["runs"]:
+        WholeRuns.Run();
+        break;
     case ["circuits"]:
         CircuitContest.Run();
         break;

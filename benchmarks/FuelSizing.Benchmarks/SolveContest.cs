@@ -9,25 +9,52 @@ internal static class SolveContest
     private const int Repeats = 2_000;
 
     private static OperatingResult? _last;
+    private static PlainNumbers _numbers;
     private static double _sum;
 
     public static void Run()
     {
-        PointPeers peers = new(1);
         OperatingPoint point = OperatingPoint.At(InventedCar.Rpm(6000), InventedCar.Kpa(50));
         FuelSystem bare = InventedCar.System;
         FuelSystem lines = InventedCar.WithLines;
-        CircuitTask task = lines.CircuitAt(lines.DemandAt(point)).Task;
-        Against("no lines", () => _last = bare.Solve(point), () =>
-        {
-            peers.Plain();
-            _sum += InventedCar.Pump.Flow.At(3.9e5);
-        });
+        PlainPoint plain = new();
+        void Plainly() => plain.At(
+            point.RevolutionsPerSecond,
+            point.BoostPascals,
+            point.Conditions.Atmosphere.Pascals,
+            point.Conditions.Atmosphere.Kelvins,
+            point.Conditions.SupplyVolts,
+            point.Conditions.FuelKelvins,
+            ref _numbers);
+        Plainly();
+        Agree(bare.Solve(point), _numbers);
+        CircuitTask task = lines.TaskAt(lines.DemandAt(point));
+        Against("no lines", () => _last = bare.Solve(point), Plainly);
         Against("lines", () => _last = lines.Solve(point), () =>
         {
-            peers.Plain();
+            Plainly();
             _sum += CircuitContest.Plain(task);
         });
+    }
+
+    private static void Agree(OperatingResult result, PlainNumbers numbers)
+    {
+        (string What, double One, double Other)[] pairs =
+        [
+            ("fuel", result.InjectedFlow.CubicMetersPerSecond, numbers.Injected),
+            ("power", (double)result.Demand.BrakePower.Watts, numbers.Brake),
+            ("rail", result.RailGauge.Pascals, numbers.Set),
+            ("pump", result.PumpFlow!.Value.CubicMetersPerSecond, numbers.Delivered),
+            ("duty cycle", result.DutyCycle!.Value.DecimalFractions, numbers.Duty),
+            ("capacity", result.Solved.Actual.Capacity!.Value, numbers.Capacity),
+        ];
+        foreach ((string what, double one, double other) in pairs)
+        {
+            if (!(Math.Abs(one - other) <= 1e-12 * one))
+            {
+                throw new InvalidOperationException(FormattableString.Invariant($"The contestants disagree on {what}: {one} and {other}."));
+            }
+        }
     }
 
     private static void Against(string name, Action typed, Action plain)

@@ -56,8 +56,8 @@ public static class FindingTables
             [.. findings.Agreement.Select(one => (IReadOnlyList<string>)
             [
                 one.Name,
-                Figure(one.Difference, one.Unit),
-                $"±{Figure(one.Allowed, one.Unit)}",
+                FindingText.Figure(one.Difference, one.Unit),
+                PartText.Within(FindingText.Figure(one.Allowed, one.Unit)),
                 string.Create(CultureInfo.InvariantCulture, $"{one.PointsBeyond} of {one.Points}"),
                 one.Agrees ? "yes" : "no",
             ])],
@@ -98,9 +98,16 @@ public static class FindingTables
         double shared = calibration.Correlation(CalibratedQuantity.BrakeSpecificFuelConsumption, CalibratedQuantity.VolumetricEfficiency);
         return new Table(
             "The plan's figures by this run",
-            [TableColumn.Text("Figure")],
-            [.. calibration.Figures.Select(figure => (IReadOnlyList<string>)[Text(figure)])],
-            string.Create(CultureInfo.InvariantCulture, $"± one standard error. Correlation of the errors of BSFC and air: {shared:0.0}.").Replace('-', '−'));
+            [TableColumn.Text("Figure"), TableColumn.Number("Value"), TableColumn.Number("Error"), TableColumn.Number("Planned"), TableColumn.Text("Note")],
+            [.. calibration.Figures.Select(figure => (IReadOnlyList<string>)
+            [
+                FindingText.Name(figure.Quantity),
+                FindingText.ByRun(figure),
+                FindingText.Error(figure),
+                FindingText.Figure(figure.Planned, figure.Unit),
+                FindingText.Source(figure),
+            ])],
+            string.Create(CultureInfo.InvariantCulture, $"Error: one standard error. Correlation of the errors of BSFC and air: {shared:0.0}.").Replace('-', '−'));
     }
 
     /// <summary>The verdict on a run: as planned, not as planned and what to change, or cannot say.</summary>
@@ -116,10 +123,4 @@ public static class FindingTables
     }
 
     private static string Text(object finding) => finding.ToString()!.Replace(" -", " −", StringComparison.Ordinal).Replace("(-", "(−", StringComparison.Ordinal);
-
-    private static string Figure(double value, string unit)
-    {
-        string digits = value.ToString("0.0", CultureInfo.InvariantCulture);
-        return $"{(digits == "-0.0" ? "0.0" : digits.Replace('-', '−'))} {unit}";
-    }
 }

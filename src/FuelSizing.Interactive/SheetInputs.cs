@@ -11,23 +11,38 @@ internal static class SheetInputs
     // A way of more parts is told by their number.
     private const int MostParts = 4;
 
+    private const string Fuel = "Fuel";
+
     public static IReadOnlyList<IReadOnlyList<string>> Of(SweepResult sweep)
     {
-        FuelSystem system = sweep.System;
         Conditions conditions = sweep.Results[0].Point.Conditions;
-        FuelConsumption burning = system.Demand.Consumption;
-        Injectors.Injector injector = system.Injectors.Injector;
-        SizingLimits limits = system.Limits;
         return
         [
-            ["Engine", $"{system.Demand.Engine.Name}: {Invariant($"{system.Demand.Engine.Displacement.Liters:0.00} L, {system.Demand.Engine.Cylinders} cylinders")}, {(system.Demand.Engine.Cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke")}, up to {Readable.Of(system.Demand.Engine.SpeedLimit)}; {Charged(system.Demand.Induction)}"],
-            ["Fuel", $"{burning.Fuel.Name}, lambda {Invariant($"{burning.Lambda:0.00}")}, BSFC {Readable.Of(burning.BrakeSpecificFuelConsumption)}, at {Readable.Of(conditions.FuelTemperature)}"],
-            ["Surroundings", $"{Readable.Of(conditions.Atmosphere.Pressure)}, {Readable.Of(conditions.Atmosphere.Temperature)}; supply {Readable.Of(conditions.SupplyVoltage)}"],
-            ["Injectors", $"{Invariant($"{system.Injectors.Count}")} of {injector.Name}: {Readable.InjectorFlow(injector.StaticFlow)} at {Readable.Of(injector.RatedDifferential)} on {injector.TestFluid.Name}, linear from {Readable.Of(injector.MinimumLinearPulse)}"],
-            ["Regulator", system.Regulator.Description],
-            ["Pump", $"{system.Pump.Name}{Wiring(system)}"],
-            ["Lines", Ways(system.Plumbing)],
-            ["Limits", $"duty cycle {Readable.DutyCycle(limits.DutyCycle)}, pump reserve {Readable.Of(limits.PumpReserve)}, feed drop {Readable.Of(limits.FeedDrop)}, {Readable.Of(limits.SuctionMargin)} over vapour pressure{(limits.RailCeiling is { } ceiling ? $", rail {Readable.Of(ceiling)}" : string.Empty)}"],
+            .. Of(sweep.System).SelectMany(line => line.Name == Fuel
+                ? (IReadOnlyList<string>[])
+                [
+                    [line.Name, $"{line.Text}, at {Readable.Of(conditions.FuelTemperature)}"],
+                    ["Surroundings", $"{Readable.Of(conditions.Atmosphere.Pressure)}, {Readable.Of(conditions.Atmosphere.Temperature)}; supply {Readable.Of(conditions.SupplyVoltage)}"],
+                ]
+                : [[line.Name, line.Text]]),
+        ];
+    }
+
+    /// <summary>The parts of a system, in a line each.</summary>
+    public static IReadOnlyList<(string Name, string Text)> Of(FuelSystem system)
+    {
+        FuelConsumption burning = system.Demand.Consumption;
+        Injectors.Injector injector = system.Injectors.Injector;
+        Engine engine = system.Demand.Engine;
+        return
+        [
+            ("Engine", $"{engine.Name}: {Invariant($"{engine.Displacement.Liters:0.00} L, {engine.Cylinders} cylinders")}, {(engine.Cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke")}, up to {Readable.Of(engine.SpeedLimit)}; {Charged(system.Demand.Induction)}"),
+            (Fuel, $"{burning.Fuel.Name}, lambda {Invariant($"{burning.Lambda:0.00}")}, BSFC {Readable.Of(burning.BrakeSpecificFuelConsumption)}"),
+            ("Injectors", $"{Invariant($"{system.Injectors.Count}")} of {injector.Name}: {Readable.InjectorFlow(injector.StaticFlow)} at {Readable.Of(injector.RatedDifferential)} on {injector.TestFluid.Name}, linear from {Readable.Of(injector.MinimumLinearPulse)}"),
+            ("Regulator", system.Regulator.Description),
+            ("Pump", $"{system.Pump.Name}{Wiring(system)}"),
+            ("Lines", Ways(system.Plumbing)),
+            ("Limits", Limits(system.Limits)),
         ];
     }
 
@@ -42,6 +57,9 @@ internal static class SheetInputs
             ["Pump", $"delivers {CircuitText.Known(result.PumpFlow, Readable.PumpFlow)}, returns {CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow)}"],
         ];
     }
+
+    private static string Limits(SizingLimits limits) =>
+        $"duty cycle {Readable.DutyCycle(limits.DutyCycle)}, pump reserve {Readable.Of(limits.PumpReserve)}, feed drop {Readable.Of(limits.FeedDrop)}, {Readable.Of(limits.SuctionMargin)} over vapour pressure{(limits.RailCeiling is { } ceiling ? $", rail {Readable.Of(ceiling)}" : string.Empty)}";
 
     private static string Charged(Induction induction) => induction.Drive switch
     {

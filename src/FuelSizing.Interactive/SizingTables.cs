@@ -6,37 +6,29 @@ namespace FuelSizing.Interactive;
 /// <summary>Tables of the library's results.</summary>
 public static class SizingTables
 {
-    /// <summary>One operating point, step by step: name, symbol, value and how it comes about.</summary>
+    /// <summary>One operating point, step by step: name, the working's symbol, value, unit and how it comes about.</summary>
     /// <param name="result">The solved point.</param>
     /// <returns>The table, a line a step.</returns>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
     public static Table Steps(OperatingResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        var demand = result.Demand;
-        return new Table(
+        return new Facts(
             $"Step by step at {result.Point}",
-            [TableColumn.Text("Quantity"), TableColumn.Text("Symbol"), TableColumn.Number("Value"), TableColumn.Text("From")],
             [
-                ["Manifold pressure, absolute", "p", Readable.Of(demand.ManifoldAbsolute), "outside air + boost"],
-                ["Compressor outlet", "T₂", Readable.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"],
-                ["Charge in the manifold", "T₃", Readable.Of(demand.ChargeTemperature), "cooler effectiveness"],
-                ["Air", "ṁₐ", Readable.Of(demand.AirMassFlow), "VE · p/(R T₃) · V · n/2"],
-                ["Power at the crank", "P", Readable.Of(demand.BrakePower), "measured pull × charge density"],
-                ["Fuel from air", "ṁ₁", Readable.Of(demand.FromAir), "ṁₐ/(λ · AFR)"],
-                ["Fuel from power", "ṁ₂", Readable.Of(demand.FromPower), "P · BSFC"],
-                ["Difference", "", Readable.Change(demand.Difference), "ṁ₂ against ṁ₁"],
-                ["Injected", "Q", Readable.PumpFlow(result.InjectedFlow), $"at {Readable.Of(result.FuelDensity)}"],
-                ["Rail pressure, gauge", "p_r", Readable.Of(result.RailGauge), result.System.Regulator.Description],
-                ["Across the injector", "Δp", Readable.Of(result.InjectorDifferential), "rail + outside air − manifold"],
-                ["Static flow of one injector", "Q_s", Readable.InjectorFlow(result.StaticFlow), "rated flow · √(Δp/Δp_r) · √(ρ_r/ρ)"],
-                ["Time for a pulse", "T", Readable.Of(result.AvailableTime), "one working cycle"],
-                ["Dead time", "t_d", CircuitText.Known(result.DeadTime, Readable.Of), "table at this voltage and pressure"],
-                ["Pulse", "t", CircuitText.Known(result.Pulse, Readable.Of), "t_d + fuel per pulse ÷ Q_s"],
-                ["Duty cycle", "D", CircuitText.Known(result.DutyCycle, Readable.DutyCycle), "t ÷ T"],
-                ["Pump delivers", "Q_p", CircuitText.Known(result.PumpFlow, Readable.PumpFlow), "its curve at the rail pressure"],
-                ["Returned", "", CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow), "delivered − injected"],
-            ]);
+                .. EngineShown.Demand(result.Demand),
+                new("Injected", "Q_f", Readable.PumpFlow(result.InjectedFlow), $"at {Readable.Of(result.FuelDensity)}"),
+                new("Rail pressure, set", "p_s", Readable.Of(result.RailSetGauge), $"gauge; {result.System.Regulator.Description}"),
+                new("Rail pressure", "p_r", Readable.Of(result.RailGauge), $"gauge; governed by: {CircuitText.Governs(result)}"),
+                new("Across the injector", "Δp", Readable.Of(result.InjectorDifferential), "p_r + p_0 − p"),
+                new("Static flow of one injector", "Q_s", Readable.InjectorFlow(result.StaticFlow), "Q_r · √(Δp/Δp_r) · √(ρ_r/ρ)"),
+                new("Time for a pulse", "T", Readable.Of(result.AvailableTime), "one working cycle"),
+                new("Dead time", "t_d", CircuitText.Known(result.DeadTime, Readable.Of), "table at this voltage and pressure"),
+                new("Pulse", "t", CircuitText.Known(result.Pulse, Readable.Of), "t_d + fuel per pulse ÷ Q_s"),
+                new("Duty cycle", "D", CircuitText.Known(result.DutyCycle, Readable.DutyCycle), "t ÷ T"),
+                new("Pump delivers", "Q_p", CircuitText.Known(result.PumpFlow, Readable.PumpFlow), "its curve at the rail pressure"),
+                new("Returned", "Q_b", CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow), "Q_p − Q_f"),
+            ]).Table();
     }
 
     /// <summary>The working of one operating point: each equation, the numbers put in, what comes out, and the source.</summary>
@@ -46,9 +38,18 @@ public static class SizingTables
     public static Table Working(OperatingResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        Working working = result.Working;
+        return Working(result.Working);
+    }
+
+    /// <summary>A working: each equation, the numbers put in, what comes out, and the source.</summary>
+    /// <param name="working">The working.</param>
+    /// <returns>The table: the given figures, then a line a step.</returns>
+    /// <exception cref="ArgumentNullException">There is no working.</exception>
+    public static Table Working(Working working)
+    {
+        ArgumentNullException.ThrowIfNull(working);
         return new Table(
-            $"The working at {result.Point}",
+            $"The working at {working.Point}",
             [
                 TableColumn.Text("Quantity"),
                 TableColumn.Text("Equation"),

@@ -17,6 +17,9 @@ internal static class InputsCell
     /// <summary>The id or the tag that marks the cell.</summary>
     public const string Mark = "inputs";
 
+    /// <summary>Characters of a cell that is looked through for inputs; of some texts the parser's time grows with the square of their length.</summary>
+    private const int Longest = 20_000;
+
     /// <summary>The same cells, the inputs cell changed.</summary>
     public static (IReadOnlyList<NotebookCell> Cells, IReadOnlyList<ChangedInput> Changed) Apply(
         IReadOnlyList<NotebookCell> cells, IReadOnlyList<InputSetting> settings)
@@ -34,6 +37,13 @@ internal static class InputsCell
         }
 
         NotebookCell inputs = marked[0];
+        if (inputs.Text.Length > Longest)
+        {
+            throw new NotebookException(
+                $"--set: cell {inputs.Number} has more than {Longest} characters, too many to look for inputs in. Give the inputs a cell of their own.");
+        }
+
+        CodeNesting.Check(inputs);
         Dictionary<string, Place> places = Places(inputs.Text);
         var changes = new List<TextChange>();
         var changed = new List<ChangedInput>();

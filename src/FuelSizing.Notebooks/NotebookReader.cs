@@ -18,7 +18,7 @@ internal static class NotebookReader
         try
         {
             // The document parser takes any JSON object for an empty notebook.
-            using var root = JsonDocument.Parse(json);
+            using var root = JsonDocument.Parse(json, new JsonDocumentOptions { AllowDuplicateProperties = false });
             if (root.RootElement.ValueKind != JsonValueKind.Object || !root.RootElement.TryGetProperty("cells", out var listed) || listed.ValueKind != JsonValueKind.Array)
             {
                 throw new NotebookException($"{file.Name} is not a notebook: it has no list of cells. Give a file saved as .ipynb.");
@@ -32,6 +32,11 @@ internal static class NotebookReader
         {
             throw new NotebookException($"{file.Name} is not a notebook ({failure.Message.TrimEnd('.')}). Give a file saved as .ipynb.", failure);
         }
+        catch (Exception failure) when (failure is NullReferenceException or ArgumentException or InvalidCastException)
+        {
+            // The document parser takes for granted that a notebook's parts are what they should be.
+            throw new NotebookException($"{file.Name} is not a notebook: some part of it is missing, null or of another kind. Give a file saved as .ipynb.", failure);
+        }
 
         var cells = new List<NotebookCell>();
         foreach (var element in document.Elements)
@@ -43,7 +48,13 @@ internal static class NotebookReader
                 throw new NotebookException($"{file.Name}, cell {number}: written in '{kernel}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
             }
 
-            cells.Add(new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]));
+            var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]);
+            if (cell.IsCode)
+            {
+                CodeNesting.Check(cell);
+            }
+
+            cells.Add(cell);
         }
 
         if (!cells.Exists(cell => cell.IsCode && !string.IsNullOrWhiteSpace(cell.Text)))

@@ -19,11 +19,12 @@ public class ResultBlockTests
     {
         var result = System(360).Solve(OperatingPoint.At(Rpm(6000), Pressure.FromBars(0.5)));
 
-        var text = SizingTables.Steps(result).ToPlainText();
+        var steps = SizingTables.Steps(result);
 
-        Assert.Contains("350 kPa", text, StringComparison.Ordinal);
-        Assert.Contains("20.00 ms", text, StringComparison.Ordinal);
-        Assert.Contains(Quantities.Readable.DutyCycle(result.DutyCycle!.Value), text, StringComparison.Ordinal);
+        Assert.Equal(["Name", "Symbol", "Value", "Unit", "Note"], steps.Columns.Select(column => column.Header));
+        Assert.Contains(steps.Rows, row => row is ["Rail pressure", "p_r", "350", "kPa", _]);
+        Assert.Contains(steps.Rows, row => row is ["Time for a pulse", "T", "20.00", "ms", _]);
+        Assert.Contains(steps.Rows, row => row[1] == "D" && $"{row[2]} {row[3]}" == Quantities.Readable.DutyCycle(result.DutyCycle!.Value));
     }
 
     [Fact]

@@ -66,7 +66,7 @@ public sealed partial class UnitStyleTests : IDisposable
         Assert.All(metricBlocks, block => Assert.Matches(Metric(), block.ToPlainText()));
     }
 
-    [GeneratedRegex(@".{0,40}[0-9(] ?(kPa|bar|L/h|g/s|kW|°C|kg/m³|g/kWh|m)(?![\w/²³])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@".{0,40}[0-9(] *(kPa|bar|L/h|g/s|kW|°C|kg/m³|g/kWh|m)(?![\w/²³])", RegexOptions.CultureInvariant)]
     private static partial Regex Metric();
 
     [CollectionDefinition(Alone, DisableParallelization = true)]

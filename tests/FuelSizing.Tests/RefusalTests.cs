@@ -629,6 +629,27 @@ public class RefusalTests
     }
 
     [Theory]
+    [MemberData(nameof(Names))]
+    public void MissingArgument_OfEachMethod_IsRefusedByName(string name)
+    {
+        Call call = Calls[name];
+        ParameterInfo[] parameters = call.Method.GetParameters();
+        for (int i = 0; i < parameters.Length; i++)
+        {
+            if (parameters[i].ParameterType.IsValueType
+                || new NullabilityInfoContext().Create(parameters[i]).ReadState == NullabilityState.Nullable)
+            {
+                continue;
+            }
+
+            object?[] arguments = [.. call.Arguments];
+            arguments[i] = null;
+            Assert.Equal(
+                parameters[i].Name, Assert.Throws<ArgumentNullException>(() => call.Invoke(arguments)).ParamName);
+        }
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData("   ")]
     [InlineData("two\nlines")]

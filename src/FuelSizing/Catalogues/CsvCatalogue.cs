@@ -89,6 +89,7 @@ internal sealed partial class CsvCatalogue
         }
 
         bool sound = true;
+        HashSet<string> seen = [EntryKind.NameField];
         _columns = new Column[cells.Length];
         _columns[0] = new(EntryKind.NameField, null);
         for (int cell = 1; cell < cells.Length; cell++)
@@ -100,7 +101,7 @@ internal sealed partial class CsvCatalogue
                 Wrong(line, Numbered(cell), $"has the head \"{Short(cells[cell] ?? string.Empty)}\". Give a field and, in brackets, its unit, such as static_flow [mL/min].");
                 sound = false;
             }
-            else if (_columns.Take(cell).Any(column => column.Field == field))
+            else if (!seen.Add(field))
             {
                 Wrong(line, field, $"stands at the head of two columns, the second is {Numbered(cell)}. Take one out.");
                 sound = false;

@@ -27,7 +27,10 @@ public sealed record FuelDemand
     /// <summary>In the manifold: T3 = T2 − ε (T2 − T1).</summary>
     public Temperature ChargeTemperature => Temperature.FromKelvins(_state.ChargeTemperature.Value);
 
-    /// <summary>Air by speed-density: ṁ = VE · p/(R T) · V · n/k, k turns of the crank to a cycle.</summary>
+    /// <summary>Of the charge in the manifold: ρ = p/(R T).</summary>
+    public Density ChargeDensity => Density.FromKilogramsPerCubicMeter(_state.ChargeDensity.Value);
+
+    /// <summary>Air by speed-density: ṁ = VE · ρ · V · n/k, k turns of the crank to a cycle.</summary>
     public MassFlow AirMassFlow => MassFlow.FromKilogramsPerSecond(_state.AirMassFlow.Value);
 
     /// <summary>Power that a belt-driven compressor takes from the crank: ṁ cp (T2 − T1)/η_m; else zero.</summary>
@@ -55,11 +58,14 @@ public sealed record FuelDemand
     /// <summary>The demand that the parts are sized for, by <see cref="Basis"/>.</summary>
     public MassFlow MassFlow => MassFlow.FromKilogramsPerSecond(KilogramsPerSecond);
 
-    internal double KilogramsPerSecond => Basis switch
+    internal double KilogramsPerSecond => Chosen(_state, Basis);
+
+    /// <summary>The fuel that the parts are sized for, kg/s.</summary>
+    internal static double Chosen(in DemandState<Real> state, DemandBasis basis) => basis switch
     {
-        DemandBasis.Air => _state.FromAir,
-        DemandBasis.Power => _state.FromPower,
-        _ => Real.Max(_state.FromAir, _state.FromPower),
+        DemandBasis.Air => state.FromAir,
+        DemandBasis.Power => state.FromPower,
+        _ => Real.Max(state.FromAir, state.FromPower),
     };
 
     internal double ManifoldPascals => _state.ManifoldAbsolute;

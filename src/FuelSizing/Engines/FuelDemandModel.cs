@@ -122,12 +122,10 @@ public sealed class FuelDemandModel
             Induction.CoolerPressureLoss.Pascals,
             Induction.Drive == CompressorDrive.Belt ? 1 : 0,
             Induction.DriveEfficiency.DecimalFractions,
-            MeasuredPower.MeasuredIn.Pascals,
-            MeasuredPower.MeasuredIn.Kelvins,
+            StandardAir.Density<T>(MeasuredPower.MeasuredIn.Pascals, MeasuredPower.MeasuredIn.Kelvins),
             MechanicalEfficiency.DecimalFractions,
             Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
-            Consumption.Lambda,
-            Consumption.Fuel.AirFuelRatio);
+            Combustion.AirFuelRatio<T>(Consumption.Lambda, Consumption.Fuel.AirFuelRatio));
 
     /// <summary>The demand at a speed and boost.</summary>
     /// <param name="speed">Within the tables of volumetric efficiency and power, and up to the engine's limit.</param>
@@ -176,21 +174,21 @@ public sealed class FuelDemandModel
         return Input(airSpeed, powerSpeed, boost.Pascals, atmosphere);
     }
 
-    /// <summary>The demand at a speed and boost that are at hand in SI numbers too.</summary>
+    /// <summary>Every step from boost to fuel at a speed and boost that are at hand in SI numbers too.</summary>
     /// <param name="speed">As in <see cref="At(RotationalSpeed, Pressure, Atmosphere)"/>.</param>
     /// <param name="revolutions">The same, rev/s.</param>
     /// <param name="boost">Within the library's range.</param>
     /// <param name="pascals">The same, Pa.</param>
     /// <param name="atmosphere">The air outside.</param>
-    internal FuelDemand At(
+    internal DemandState<Real> ChainAt(
         RotationalSpeed speed, double revolutions, Pressure boost, double pascals, Atmosphere atmosphere)
     {
         // Well within all bounds nothing need be compared in units.
         bool inside = revolutions > _least && revolutions < _most
             && pascals < _mostBoost && pascals + (Real)atmosphere.Pascals > _leastManifold;
-        return inside
-            ? new(DemandChain.Evaluate(Constants, Input(revolutions, revolutions, pascals, atmosphere)), Basis)
-            : At(speed, boost, atmosphere);
+        return DemandChain.Evaluate(
+            Constants,
+            inside ? Input(revolutions, revolutions, pascals, atmosphere) : InputAt(speed, boost, atmosphere));
     }
 
     private DemandInput<Real> Input(double airSpeed, double powerSpeed, double boost, Atmosphere atmosphere) => new(

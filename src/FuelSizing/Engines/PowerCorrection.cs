@@ -136,7 +136,7 @@ public sealed record PowerCorrection
 
         if (dry < thin || dry > dense)
         {
-            yield return Text($"the dry air has {dry / 1e3:F1} kPa, and the standard's range is {thin / 1e3:F0} to {dense / 1e3:F0} kPa");
+            yield return $"the dry air has {Readable.PressureLoss(Pressure.FromPascals(dry))}, and the standard's range is {Readable.Of(Pressure.FromPascals(thin))} to {Readable.Of(Pressure.FromPascals(dense))}";
         }
 
         if (factor is < 0.93 or > 1.07)

@@ -27,6 +27,12 @@ public sealed class PowerCurve
     /// <summary>The loss as it was given.</summary>
     internal Ratio LossGiven { get; }
 
+    /// <summary>The lowest speed that the curve covers.</summary>
+    public RotationalSpeed LowestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.First);
+
+    /// <summary>The highest speed that the curve covers.</summary>
+    public RotationalSpeed HighestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.Last);
+
     internal Curve BySpeed { get; }
 
     /// <summary>Share of crank power lost before the measurement; zero where it was taken at the crank.</summary>

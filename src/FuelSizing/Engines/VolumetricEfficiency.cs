@@ -15,6 +15,12 @@ public sealed class VolumetricEfficiency
     /// <summary>The points as they were given.</summary>
     internal IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> Points { get; }
 
+    /// <summary>The lowest speed that the table covers.</summary>
+    public RotationalSpeed LowestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.First);
+
+    /// <summary>The highest speed that the table covers.</summary>
+    public RotationalSpeed HighestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.Last);
+
     internal Curve BySpeed { get; }
 
     /// <summary>A table of volumetric efficiency against speed; between its points the curve is monotone.</summary>

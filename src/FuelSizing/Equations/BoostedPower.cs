@@ -15,14 +15,11 @@ internal static class BoostedPower
     public static T CrankAgain<T>(T loss, T formerLoss)
         where T : struct, IReal<T> => CrankFromWheel<T>(1, loss) / CrankFromWheel<T>(1, formerLoss);
 
-    /// <summary>Charge density against that of the measured pull: (p/T)/(p_m/T_m).</summary>
-    /// <param name="manifoldAbsolute">p, Pa.</param>
-    /// <param name="chargeTemperature">T, K.</param>
-    /// <param name="measuredPressure">p_m, Pa.</param>
-    /// <param name="measuredTemperature">T_m, K.</param>
-    public static T DensityRatio<T>(T manifoldAbsolute, T chargeTemperature, Divisor<T> measuredPressure, T measuredTemperature)
-        where T : struct, IReal<T> =>
-        manifoldAbsolute / chargeTemperature * measuredTemperature / measuredPressure;
+    /// <summary>Charge density against that of the measured pull: ρ/ρ_m.</summary>
+    /// <param name="chargeDensity">ρ in the manifold, kg/m³.</param>
+    /// <param name="measuredDensity">ρ_m of the air in the measured pull, kg/m³.</param>
+    public static T DensityRatio<T>(T chargeDensity, Divisor<T> measuredDensity)
+        where T : struct, IReal<T> => chargeDensity / measuredDensity;
 
     /// <summary>
     /// Brake power, W: P_m/η_m · D − P_m (1/η_m − 1) − P_d, never below zero. Indicated power grows with charge density

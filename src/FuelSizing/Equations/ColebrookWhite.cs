@@ -37,14 +37,18 @@ internal static class ColebrookWhite
         return root * root;
     }
 
-    /// <summary>One step of fourth order towards the root of F + ln(k + F) = r.</summary>
+    /// <summary>
+    /// One step of fourth order towards the root of F + ln(k + F) = r: with e = (ln(k + F) + F − r)/s and s = k + F + 1,
+    /// F − e (k + F) (s + e/2)/(s + e + e²/3), multiplied out so that it divides but once.
+    /// </summary>
     private static T Nearer<T>(T k, T r, T guess)
         where T : struct, IReal<T>
     {
         T inside = k + guess;
         T slope = inside + 1.0;
-        T error = (T.Log(inside) + guess - r) / slope;
-        T step = error * inside * (slope + (0.5 * error)) / (slope + (error * (1.0 + (error / 3.0))));
-        return guess - step;
+        T error = T.Log(inside) + guess - r;
+        T square = slope * slope;
+        return guess
+            - (error * inside * (square + (0.5 * error)) / ((slope * (square + error)) + (error * error * (1.0 / 3.0))));
     }
 }

@@ -33,6 +33,12 @@ internal static class Combustion
     public static T StoichiometricAirFuelRatio<T>(T oxygenDemand)
         where T : struct, IReal<T> => oxygenDemand / OxygenMassFractionOfAir;
 
+    /// <summary>Air–fuel ratio by mass: λ · AFR.</summary>
+    /// <param name="lambda">λ: air–fuel ratio ÷ stoichiometric air–fuel ratio.</param>
+    /// <param name="stoichiometricAirFuelRatio">AFR, kg/kg.</param>
+    public static T AirFuelRatio<T>(T lambda, T stoichiometricAirFuelRatio)
+        where T : struct, IReal<T> => lambda * stoichiometricAirFuelRatio;
+
     /// <summary>Brake thermal efficiency: 1 ÷ (BSFC × lower heating value).</summary>
     /// <param name="brakeSpecificFuelConsumption">kg/J.</param>
     /// <param name="lowerHeatingValue">J/kg.</param>

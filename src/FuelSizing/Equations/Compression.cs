@@ -12,7 +12,7 @@ internal static class Compression
     /// <param name="manifoldAbsolute">Pa.</param>
     /// <param name="coolerLoss">Pressure lost between compressor and manifold, Pa.</param>
     /// <param name="inletAbsolute">Pa.</param>
-    public static T PressureRatio<T>(T manifoldAbsolute, T coolerLoss, T inletAbsolute)
+    public static T PressureRatio<T>(T manifoldAbsolute, T coolerLoss, Divisor<T> inletAbsolute)
         where T : struct, IReal<T> => T.Max(1, (manifoldAbsolute + coolerLoss) / inletAbsolute);
 
     /// <summary>Compressor outlet temperature, K: T2 = T1 (1 + (r^((γ−1)/γ) − 1)/η).</summary>

@@ -10,12 +10,10 @@ namespace FuelSizing.Equations;
 /// <param name="CoolerLoss">Pa.</param>
 /// <param name="BeltShare">1 where the crank drives the compressor, else 0.</param>
 /// <param name="DriveEfficiency">Mechanical, of the belt.</param>
-/// <param name="MeasuredPressure">Ambient of the measured pull, Pa.</param>
-/// <param name="MeasuredTemperature">Ambient of the measured pull, K.</param>
+/// <param name="MeasuredDensity">Of the air of the measured pull, kg/m³.</param>
 /// <param name="MechanicalEfficiency">Brake ÷ indicated power of the measured pull.</param>
 /// <param name="BrakeSpecificFuelConsumption">kg/J.</param>
-/// <param name="Lambda">Air–fuel ratio ÷ stoichiometric.</param>
-/// <param name="StoichiometricAirFuelRatio">kg/kg.</param>
+/// <param name="AirFuelRatio">As burnt, kg/kg.</param>
 internal readonly record struct DemandConstants<T>(
     T Displacement,
     Divisor<T> RevolutionsPerCycle,
@@ -24,12 +22,10 @@ internal readonly record struct DemandConstants<T>(
     T CoolerLoss,
     T BeltShare,
     Divisor<T> DriveEfficiency,
-    Divisor<T> MeasuredPressure,
-    T MeasuredTemperature,
+    Divisor<T> MeasuredDensity,
     Divisor<T> MechanicalEfficiency,
     T BrakeSpecificFuelConsumption,
-    T Lambda,
-    T StoichiometricAirFuelRatio)
+    Divisor<T> AirFuelRatio)
     where T : struct, IReal<T>;
 
 /// <summary>One point at which demand is wanted, in SI numbers.</summary>
@@ -48,6 +44,7 @@ internal readonly record struct DemandInput<T>(
 /// <param name="PressureRatio">Of the compressor.</param>
 /// <param name="OutletTemperature">Behind the compressor, K.</param>
 /// <param name="ChargeTemperature">In the manifold, K.</param>
+/// <param name="ChargeDensity">In the manifold, kg/m³.</param>
 /// <param name="AirMassFlow">kg/s.</param>
 /// <param name="DrivePower">Taken from the crank, W.</param>
 /// <param name="BrakePower">At the crank, W.</param>
@@ -58,6 +55,7 @@ internal readonly record struct DemandState<T>(
     T PressureRatio,
     T OutletTemperature,
     T ChargeTemperature,
+    T ChargeDensity,
     T AirMassFlow,
     T DrivePower,
     T BrakePower,
@@ -74,12 +72,13 @@ internal readonly record struct ChargeState<T>(T ManifoldAbsolute, T PressureRat
     where T : struct, IReal<T>;
 
 /// <summary>What the charge brings and takes, in SI numbers.</summary>
+/// <param name="ChargeDensity">In the manifold, kg/m³.</param>
 /// <param name="AirMassFlow">kg/s.</param>
 /// <param name="DrivePower">Taken from the crank, W.</param>
 /// <param name="BrakePower">At the crank, W.</param>
 /// <param name="FromPower">Fuel, kg/s.</param>
 /// <param name="FromAir">Fuel, kg/s.</param>
-internal readonly record struct BurningState<T>(T AirMassFlow, T DrivePower, T BrakePower, T FromPower, T FromAir)
+internal readonly record struct BurningState<T>(T ChargeDensity, T AirMassFlow, T DrivePower, T BrakePower, T FromPower, T FromAir)
     where T : struct, IReal<T>;
 
 /// <summary>The open-form chain from an operating point to fuel demand: one text for one point and for batches.</summary>
@@ -96,6 +95,7 @@ internal static class DemandChain
             charge.PressureRatio,
             charge.OutletTemperature,
             charge.ChargeTemperature,
+            burning.ChargeDensity,
             burning.AirMassFlow,
             burning.DrivePower,
             burning.BrakePower,
@@ -105,10 +105,10 @@ internal static class DemandChain
 
     /// <summary>The first half: manifold → charge.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static ChargeState<T> Charge<T>(in DemandConstants<T> engine, T boost, T ambient, T ambientTemperature)
+    public static ChargeState<T> Charge<T>(in DemandConstants<T> engine, T boost, Divisor<T> ambient, T ambientTemperature)
         where T : struct, IReal<T>
     {
-        T manifold = ambient + boost;
+        T manifold = ambient.Value + boost;
         T ratio = Compression.PressureRatio(manifold, engine.CoolerLoss, ambient);
         T outlet = Compression.OutletTemperature(ambientTemperature, ratio, engine.CompressorEfficiency);
         T charge = Compression.CooledTemperature(outlet, ambientTemperature, engine.CoolerEffectiveness);
@@ -121,22 +121,23 @@ internal static class DemandChain
         in DemandConstants<T> engine, in DemandInput<T> point, T manifold, T outlet, T charge)
         where T : struct, IReal<T>
     {
+        T density = StandardAir.Density(manifold, charge);
         T air = EngineAir.MassFlow(
             point.VolumetricEfficiency,
-            manifold,
-            charge,
+            density,
             engine.Displacement,
             point.Speed,
             engine.RevolutionsPerCycle);
         T drive = engine.BeltShare
             * Compression.DrivePower(air, point.AmbientTemperature, outlet, engine.DriveEfficiency);
-        T density = BoostedPower.DensityRatio(manifold, charge, engine.MeasuredPressure, engine.MeasuredTemperature);
-        T power = BoostedPower.Brake(point.MeasuredPower, engine.MechanicalEfficiency, density, drive);
+        T ratio = BoostedPower.DensityRatio(density, engine.MeasuredDensity);
+        T power = BoostedPower.Brake(point.MeasuredPower, engine.MechanicalEfficiency, ratio, drive);
         return new(
+            density,
             air,
             drive,
             power,
             FuelDemandFlow.FromPower(power, engine.BrakeSpecificFuelConsumption),
-            FuelDemandFlow.FromAir(air, engine.Lambda, engine.StoichiometricAirFuelRatio));
+            FuelDemandFlow.FromAir(air, engine.AirFuelRatio));
     }
 }

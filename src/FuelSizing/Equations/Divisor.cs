@@ -12,7 +12,14 @@ internal readonly record struct Divisor<T>
     private readonly T _reciprocal;
 
     /// <summary>Prepares a number.</summary>
-    public Divisor(T value) => (Value, _reciprocal) = (value, (T)1 / value);
+    public Divisor(T value)
+        : this(value, (T)1 / value)
+    {
+    }
+
+    /// <summary>Takes a number whose reciprocal is at hand.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Divisor(T value, T reciprocal) => (Value, _reciprocal) = (value, reciprocal);
 
     /// <summary>The number.</summary>
     public T Value { get; }

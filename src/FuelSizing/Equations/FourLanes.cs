@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace FuelSizing.Equations;
 
@@ -40,10 +41,14 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
     public static FourLanes Sqrt(FourLanes value) => new(Vector256.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes Min(FourLanes left, FourLanes right) => new(Vector256.Min(left.Values, right.Values));
+    public static FourLanes Min(FourLanes left, FourLanes right) =>
+        Avx.IsSupported ? new(Avx.Min(left.Values, right.Values))
+        : IfLess(left, right, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes Max(FourLanes left, FourLanes right) => new(Vector256.Max(left.Values, right.Values));
+    public static FourLanes Max(FourLanes left, FourLanes right) =>
+        Avx.IsSupported ? new(Avx.Max(left.Values, right.Values))
+        : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FourLanes IfLess(FourLanes left, FourLanes right, FourLanes then, FourLanes otherwise) =>
@@ -53,6 +58,30 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
     public static bool AllWithin(FourLanes values, FourLanes least, FourLanes most) =>
         Vector256.GreaterThanOrEqualAll(values.Values, least.Values)
         && Vector256.LessThanOrEqualAll(values.Values, most.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FourLanes MultiplyAdd(FourLanes left, FourLanes right, FourLanes addend) =>
+        Fma.IsSupported ? new(Fma.MultiplyAdd(left.Values, right.Values, addend.Values)) : ByHalves(left, right, addend);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FourLanes Rank(ReadOnlySpan<double> rising, FourLanes value)
+    {
+        Vector256<long> rank = Vector256<long>.Zero;
+        Vector256<long> one = Vector256<long>.One;
+        foreach (double number in rising)
+        {
+            rank = Vector256.ConditionalSelect(
+                Vector256.GreaterThanOrEqual(value.Values, Vector256.Create(number)).AsInt64(), rank + one, rank);
+        }
+
+        return new(rank.AsDouble());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FourLanes Pick(ref readonly double column, FourLanes rank, bool few) =>
+        new(Vector256.Create(
+            TwoLanes.Pick(in column, new(rank.Values.GetLower()), few).Values,
+            TwoLanes.Pick(in column, new(rank.Values.GetUpper()), few).Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FourLanes TimesTwoTo(FourLanes value, FourLanes power) =>
@@ -75,4 +104,13 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static FourLanes Log(FourLanes value) => Elementary.Log(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static FourLanes Power(FourLanes left, FourLanes right) => Elementary.Power(left, right);
+
+    // Apart from what is inlined, of which the compiler takes only so much.
+    private static FourLanes ByHalves(FourLanes left, FourLanes right, FourLanes addend) =>
+        new(Vector256.Create(
+            TwoLanes.MultiplyAdd(new(left.Values.GetLower()), new(right.Values.GetLower()), new(addend.Values.GetLower())).Values,
+            TwoLanes.MultiplyAdd(new(left.Values.GetUpper()), new(right.Values.GetUpper()), new(addend.Values.GetUpper())).Values));
 }

@@ -9,12 +9,11 @@ internal static class FuelDemandFlow
     public static T FromPower<T>(T brakePower, T brakeSpecificFuelConsumption)
         where T : struct, IReal<T> => brakePower * brakeSpecificFuelConsumption;
 
-    /// <summary>From air, kg/s: ṁ_air/(λ · AFR).</summary>
+    /// <summary>From air, kg/s: ṁ_air ÷ air–fuel ratio.</summary>
     /// <param name="airMassFlow">kg/s.</param>
-    /// <param name="lambda">Air–fuel ratio ÷ stoichiometric air–fuel ratio.</param>
-    /// <param name="stoichiometricAirFuelRatio">AFR, kg/kg.</param>
-    public static T FromAir<T>(T airMassFlow, T lambda, T stoichiometricAirFuelRatio)
-        where T : struct, IReal<T> => airMassFlow / (lambda * stoichiometricAirFuelRatio);
+    /// <param name="airFuelRatio">λ times the stoichiometric one, kg/kg.</param>
+    public static T FromAir<T>(T airMassFlow, Divisor<T> airFuelRatio)
+        where T : struct, IReal<T> => airMassFlow / airFuelRatio;
 
     /// <summary>By volume, m³/s: ṁ/ρ.</summary>
     /// <param name="massFlow">kg/s.</param>

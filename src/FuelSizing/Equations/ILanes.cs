@@ -17,6 +17,17 @@ internal interface ILanes<T> : IReal<T>
     /// <summary>True if every number lies within a closed range; one that is not a number never does.</summary>
     static abstract bool AllWithin(T values, T least, T most);
 
+    /// <summary>How many of some rising numbers each has reached; the last bits of the answer hold it.</summary>
+    /// <param name="rising">At most 15.</param>
+    /// <param name="value">Numbers.</param>
+    static abstract T Rank(ReadOnlySpan<double> rising, T value);
+
+    /// <summary>For each lane its own number of a column. Nothing is checked.</summary>
+    /// <param name="column">The first of 16 numbers.</param>
+    /// <param name="rank">From <see cref="Rank"/>.</param>
+    /// <param name="few">True where no rank is over 7.</param>
+    static abstract T Pick(ref readonly double column, T rank, bool few);
+
     /// <summary>Times two to a whole power, which stands in the last bits of another number.</summary>
     /// <param name="value">Normal, and so the product.</param>
     /// <param name="power">Its last bits hold the power.</param>

@@ -29,6 +29,9 @@ internal interface IReal<T>
     /// <summary>Quotient, where the divisor's reciprocal is at hand.</summary>
     static abstract T Divide(T left, T right, T reciprocal);
 
+    /// <summary>left · right + addend, rounded once.</summary>
+    static abstract T MultiplyAdd(T left, T right, T addend);
+
     /// <summary>Square root.</summary>
     static abstract T Sqrt(T value);
 
@@ -38,10 +41,13 @@ internal interface IReal<T>
     /// <summary>Natural logarithm.</summary>
     static abstract T Log(T value);
 
-    /// <summary>The smaller of two.</summary>
+    /// <summary>left^right, for left above zero.</summary>
+    static abstract T Power(T left, T right);
+
+    /// <summary>The smaller of two; the right one where it is not a number.</summary>
     static abstract T Min(T left, T right);
 
-    /// <summary>The larger of two.</summary>
+    /// <summary>The larger of two; the right one where it is not a number.</summary>
     static abstract T Max(T left, T right);
 
     /// <summary>In each lane: <paramref name="then"/> where left is less than right, else <paramref name="otherwise"/>.</summary>

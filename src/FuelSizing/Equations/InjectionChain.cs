@@ -10,7 +10,7 @@ namespace FuelSizing.Equations;
 /// <param name="InjectionsPerCycle">Pulses in a working cycle.</param>
 /// <param name="RevolutionsPerCycle">2 for four strokes, 1 for two.</param>
 internal readonly record struct InjectionConstants<T>(
-    T RatedFlow, Divisor<T> RatedDifferential, T TestFluidDensity, Divisor<T> Count, T InjectionsPerCycle, T RevolutionsPerCycle)
+    T RatedFlow, Divisor<T> RatedDifferential, T TestFluidDensity, Divisor<T> Count, T InjectionsPerCycle, Divisor<T> RevolutionsPerCycle)
     where T : struct, IReal<T>;
 
 /// <summary>One point at which fuel is to go in, in SI numbers.</summary>
@@ -44,9 +44,9 @@ internal static class InjectionChain
             injectors.TestFluidDensity,
             point.Differential,
             point.FuelDensity);
-        T available = InjectorFlow.AvailableTime(
+        Divisor<T> available = InjectorFlow.AvailableTime(
             point.Speed, injectors.RevolutionsPerCycle, injectors.InjectionsPerCycle);
         T pulse = InjectorFlow.Pulse(point.DeadTime, point.FuelFlow, injectors.Count, available, flow);
-        return new(flow, available, pulse, InjectorFlow.DutyCycle(pulse, available));
+        return new(flow, available.Value, pulse, InjectorFlow.DutyCycle(pulse, available));
     }
 }

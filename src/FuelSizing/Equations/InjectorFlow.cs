@@ -30,17 +30,22 @@ internal static class InjectorFlow
     /// <param name="speed">n, rev/s.</param>
     /// <param name="revolutionsPerCycle">k.</param>
     /// <param name="injectionsPerCycle">i.</param>
-    public static T AvailableTime<T>(T speed, T revolutionsPerCycle, T injectionsPerCycle)
-        where T : struct, IReal<T> => revolutionsPerCycle / (speed * injectionsPerCycle);
+    /// <returns>The time, by which others are divided at once where its reciprocal n · i/k is at hand.</returns>
+    public static Divisor<T> AvailableTime<T>(T speed, Divisor<T> revolutionsPerCycle, T injectionsPerCycle)
+        where T : struct, IReal<T>
+    {
+        T injections = speed * injectionsPerCycle;
+        return new(revolutionsPerCycle.Value / injections, injections / revolutionsPerCycle);
+    }
 
-    /// <summary>Commanded pulse, s: t = t_d + (Q_f/z) · T/Q, dead time plus fuel per pulse ÷ static flow.</summary>
+    /// <summary>Commanded pulse, s: t = t_d + (Q_f/z)/(Q/T), dead time plus fuel per pulse (Q_f/z) T ÷ static flow.</summary>
     /// <param name="deadTime">t_d, s.</param>
     /// <param name="fuelFlow">Q_f for the whole engine, m³/s.</param>
     /// <param name="injectors">z.</param>
     /// <param name="availableTime">T, s.</param>
     /// <param name="staticFlow">Q of one injector, m³/s.</param>
-    public static T Pulse<T>(T deadTime, T fuelFlow, Divisor<T> injectors, T availableTime, T staticFlow)
-        where T : struct, IReal<T> => deadTime + (fuelFlow / injectors * availableTime / staticFlow);
+    public static T Pulse<T>(T deadTime, T fuelFlow, Divisor<T> injectors, Divisor<T> availableTime, T staticFlow)
+        where T : struct, IReal<T> => deadTime + (fuelFlow / injectors / (staticFlow / availableTime));
 
     /// <summary>Commanded pulse of a duty cycle, s: duty cycle × available time.</summary>
     /// <param name="dutyCycle">Pulse ÷ available time.</param>
@@ -51,7 +56,7 @@ internal static class InjectorFlow
     /// <summary>Duty cycle: commanded pulse ÷ available time.</summary>
     /// <param name="pulse">s.</param>
     /// <param name="availableTime">s.</param>
-    public static T DutyCycle<T>(T pulse, T availableTime)
+    public static T DutyCycle<T>(T pulse, Divisor<T> availableTime)
         where T : struct, IReal<T> => pulse / availableTime;
 
     /// <summary>

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace FuelSizing.Equations;
 
@@ -44,10 +45,14 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
     public static Lanes Sqrt(Lanes value) => new(Vector512.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes Min(Lanes left, Lanes right) => new(Vector512.Min(left.Values, right.Values));
+    public static Lanes Min(Lanes left, Lanes right) =>
+        Avx512F.IsSupported ? new(Avx512F.Min(left.Values, right.Values))
+        : IfLess(left, right, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes Max(Lanes left, Lanes right) => new(Vector512.Max(left.Values, right.Values));
+    public static Lanes Max(Lanes left, Lanes right) =>
+        Avx512F.IsSupported ? new(Avx512F.Max(left.Values, right.Values))
+        : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes IfLess(Lanes left, Lanes right, Lanes then, Lanes otherwise) =>
@@ -57,6 +62,41 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
     public static bool AllWithin(Lanes values, Lanes least, Lanes most) =>
         Vector512.GreaterThanOrEqualAll(values.Values, least.Values)
         && Vector512.LessThanOrEqualAll(values.Values, most.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes MultiplyAdd(Lanes left, Lanes right, Lanes addend) =>
+        Avx512F.IsSupported ? new(Avx512F.FusedMultiplyAdd(left.Values, right.Values, addend.Values)) : ByHalves(left, right, addend);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Rank(ReadOnlySpan<double> rising, Lanes value)
+    {
+        Vector512<long> rank = Vector512<long>.Zero;
+        Vector512<long> one = Vector512<long>.One;
+        foreach (double number in rising)
+        {
+            rank = Vector512.ConditionalSelect(
+                Vector512.GreaterThanOrEqual(value.Values, Vector512.Create(number)).AsInt64(), rank + one, rank);
+        }
+
+        return new(rank.AsDouble());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Pick(ref readonly double column, Lanes rank, bool few)
+    {
+        if (!Avx512F.IsSupported)
+        {
+            return new(Vector512.Create(
+                FourLanes.Pick(in column, new(rank.Values.GetLower()), few).Values,
+                FourLanes.Pick(in column, new(rank.Values.GetUpper()), few).Values));
+        }
+
+        Vector512<double> first = Vector512.LoadUnsafe(in column);
+        return new(few
+            ? Avx512F.PermuteVar8x64(first, rank.Values.AsInt64())
+            : Avx512F.PermuteVar8x64x2(
+                first, rank.Values.AsInt64(), Vector512.LoadUnsafe(in column, (nuint)Vector512<double>.Count)));
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes TimesTwoTo(Lanes value, Lanes power) =>
@@ -79,4 +119,13 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Log(Lanes value) => Elementary.Log(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Power(Lanes left, Lanes right) => Elementary.Power(left, right);
+
+    // Apart from what is inlined, of which the compiler takes only so much.
+    private static Lanes ByHalves(Lanes left, Lanes right, Lanes addend) =>
+        new(Vector512.Create(
+            FourLanes.MultiplyAdd(new(left.Values.GetLower()), new(right.Values.GetLower()), new(addend.Values.GetLower())).Values,
+            FourLanes.MultiplyAdd(new(left.Values.GetUpper()), new(right.Values.GetUpper()), new(addend.Values.GetUpper())).Values));
 }

@@ -5,5 +5,5 @@ internal static class Powers
 {
     /// <summary>x^y = exp(y ln x), for x above zero.</summary>
     public static T Of<T>(T x, T y)
-        where T : struct, IReal<T> => T.Exp(y * T.Log(x));
+        where T : struct, IReal<T> => T.Power(x, y);
 }

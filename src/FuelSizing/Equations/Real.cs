@@ -51,6 +51,10 @@ internal readonly record struct Real(double Value) : ILanes<Real>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real Log(Real value) => new(Math.Log(value.Value));
 
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Power(Real left, Real right) => new(Math.Exp(right.Value * Math.Log(left.Value)));
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real Min(Real left, Real right) => new(Math.Min(left.Value, right.Value));
 
@@ -60,6 +64,28 @@ internal readonly record struct Real(double Value) : ILanes<Real>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real IfLess(Real left, Real right, Real then, Real otherwise) =>
         left.Value < right.Value ? then : otherwise;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real MultiplyAdd(Real left, Real right, Real addend) =>
+        new(Math.FusedMultiplyAdd(left.Value, right.Value, addend.Value));
+
+    /// <inheritdoc/>
+    public static Real Rank(ReadOnlySpan<double> rising, Real value)
+    {
+        long rank = 0;
+        while (rank < rising.Length && value.Value >= rising[(int)rank])
+        {
+            rank++;
+        }
+
+        return new(BitConverter.Int64BitsToDouble(rank));
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Pick(ref readonly double column, Real rank, bool few) =>
+        new(Unsafe.Add(ref Unsafe.AsRef(in column), (int)BitConverter.DoubleToInt64Bits(rank.Value)));
 
     public static Real TimesTwoTo(Real value, Real power) =>
         new(BitConverter.Int64BitsToDouble(

@@ -28,11 +28,15 @@ internal readonly record struct Traced(Term? Term) : IReal<Traced>
 
     public static Traced Divide(Traced left, Traced right, Traced reciprocal) => left / right;
 
+    public static Traced MultiplyAdd(Traced left, Traced right, Traced addend) => (left * right) + addend;
+
     public static Traced Sqrt(Traced value) => Of(TermKind.Root, Math.Sqrt(value.Value), value);
 
     public static Traced Exp(Traced value) => Of(TermKind.Exponential, Math.Exp(value.Value), value);
 
     public static Traced Log(Traced value) => Of(TermKind.Logarithm, Math.Log(value.Value), value);
+
+    public static Traced Power(Traced left, Traced right) => Exp(right * Log(left));
 
     public static Traced Min(Traced left, Traced right) =>
         left.Origin.Is(double.PositiveInfinity) ? right

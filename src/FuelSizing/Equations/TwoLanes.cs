@@ -1,5 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.Arm;
+using System.Runtime.Intrinsics.X86;
 
 namespace FuelSizing.Equations;
 
@@ -40,10 +42,14 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
     public static TwoLanes Sqrt(TwoLanes value) => new(Vector128.Sqrt(value.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes Min(TwoLanes left, TwoLanes right) => new(Vector128.Min(left.Values, right.Values));
+    public static TwoLanes Min(TwoLanes left, TwoLanes right) =>
+        Sse2.IsSupported ? new(Sse2.Min(left.Values, right.Values))
+        : IfLess(left, right, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes Max(TwoLanes left, TwoLanes right) => new(Vector128.Max(left.Values, right.Values));
+    public static TwoLanes Max(TwoLanes left, TwoLanes right) =>
+        Sse2.IsSupported ? new(Sse2.Max(left.Values, right.Values))
+        : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static TwoLanes IfLess(TwoLanes left, TwoLanes right, TwoLanes then, TwoLanes otherwise) =>
@@ -53,6 +59,35 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
     public static bool AllWithin(TwoLanes values, TwoLanes least, TwoLanes most) =>
         Vector128.GreaterThanOrEqualAll(values.Values, least.Values)
         && Vector128.LessThanOrEqualAll(values.Values, most.Values);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static TwoLanes MultiplyAdd(TwoLanes left, TwoLanes right, TwoLanes addend) =>
+        Fma.IsSupported ? new(Fma.MultiplyAdd(left.Values, right.Values, addend.Values))
+        : AdvSimd.Arm64.IsSupported ? new(AdvSimd.Arm64.FusedMultiplyAdd(addend.Values, left.Values, right.Values))
+        : ByHalves(left, right, addend);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static TwoLanes Rank(ReadOnlySpan<double> rising, TwoLanes value)
+    {
+        Vector128<long> rank = Vector128<long>.Zero;
+        Vector128<long> one = Vector128<long>.One;
+        foreach (double number in rising)
+        {
+            rank = Vector128.ConditionalSelect(
+                Vector128.GreaterThanOrEqual(value.Values, Vector128.Create(number)).AsInt64(), rank + one, rank);
+        }
+
+        return new(rank.AsDouble());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static TwoLanes Pick(ref readonly double column, TwoLanes rank, bool few)
+    {
+        Vector128<long> at = rank.Values.AsInt64();
+        return new(Vector128.Create(
+            Real.Pick(in column, BitConverter.Int64BitsToDouble(at[0]), few).Value,
+            Real.Pick(in column, BitConverter.Int64BitsToDouble(at[1]), few).Value));
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static TwoLanes TimesTwoTo(TwoLanes value, TwoLanes power) =>
@@ -75,4 +110,13 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static TwoLanes Log(TwoLanes value) => Elementary.Log(value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static TwoLanes Power(TwoLanes left, TwoLanes right) => Elementary.Power(left, right);
+
+    // Apart from what is inlined, of which the compiler takes only so much.
+    private static TwoLanes ByHalves(TwoLanes left, TwoLanes right, TwoLanes addend) =>
+        new(Vector128.Create(
+            Math.FusedMultiplyAdd(left.Values[0], right.Values[0], addend.Values[0]),
+            Math.FusedMultiplyAdd(left.Values[1], right.Values[1], addend.Values[1])));
 }

@@ -10,6 +10,9 @@ using Units = UnitsNet.Units;
 /// <summary>The quantities that files give.</summary>
 internal static class Measures
 {
+    /// <summary>In SI; what is larger might be beyond a double in a unit that a message is in.</summary>
+    private const double Most = 1e100;
+
     public static readonly Measure<VolumeFlow> Flow = Of<VolumeFlow, Units.VolumeFlowUnit>("360 mL/min", VolumeFlow.From);
 
     public static readonly Measure<Pressure> Pressure = Of<Pressure, Units.PressureUnit>("300 kPa", UnitsNet.Pressure.From);
@@ -65,14 +68,21 @@ internal static class Measures
         // UnitsNet holds a few quantities, power among them, as decimal numbers, whose digits a double would lose.
         bool isDecimal = from(1, default(T).Unit).Value.IsDecimal;
 
-        T? Read(string number, string text) =>
-            UnitText.TryParse(text, out TUnit unit)
-                ? from(
-                    isDecimal
-                        ? decimal.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture)
-                        : double.Parse(number, CultureInfo.InvariantCulture),
-                    unit)
-                : null;
+        T? Read(string number, string text)
+        {
+            if (!UnitText.TryParse(text, out TUnit unit))
+            {
+                return null;
+            }
+
+            if (isDecimal)
+            {
+                return from(decimal.Parse(number, NumberStyles.Float, CultureInfo.InvariantCulture), unit);
+            }
+
+            double value = double.Parse(number, CultureInfo.InvariantCulture);
+            return Math.Abs(value) * (double)from(1, unit).As(default(T).Unit) <= Most ? from(value, unit) : throw new OverflowException();
+        }
 
         string Text(T quantity)
         {

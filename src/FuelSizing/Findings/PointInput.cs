@@ -95,13 +95,13 @@ internal readonly record struct PointInput
         double differential = RailPressure.Differential<Real>(
             double.IsNaN(rail) ? check.Regulator.Set(boost, 0, 0, 0) : rail, ambient, ambient + boost);
         double available = InjectorFlow.AvailableTime<Real>(
-            speed, plan.Demand.Engine.RevolutionsPerCycle, plan.Injectors.InjectionsPerCycle);
+            speed, plan.Demand.Engine.RevolutionsPerCycle, plan.Injectors.InjectionsPerCycle).Value;
         bool timed = plan.Injectors.Injector.DeadTime.TryAt(volts, differential, out double deadTime);
         double open = timed ? points.Pulse[i] - deadTime : double.NaN;
         bool injects = open > 0 && differential > 0;
         FuelDemand demand = check.DemandAt(speed, boost, atmosphere);
         double fromAir = FuelDemandFlow.Volume<Real>(
-            FuelDemandFlow.FromAir<Real>(demand.AirMassFlow.KilogramsPerSecond, 1, fuel.AirFuelRatio), density);
+            FuelDemandFlow.FromAir<Real>(demand.AirMassFlow.KilogramsPerSecond, fuel.AirFuelRatio), density);
         const double Step = 1000;
         double denser = check.DemandAt(speed, boost - Step, atmosphere).AirMassFlow.KilogramsPerSecond;
         double meter = points.Meter[i] > 0 ? points.Meter[i] : double.NaN;

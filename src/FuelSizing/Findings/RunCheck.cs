@@ -1,5 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
@@ -15,6 +16,7 @@ using Pressure = UnitsNet.Pressure;
 public sealed class RunCheck
 {
     private readonly Filter[] _filters;
+    private readonly PlanRange _range;
 
     private RunCheck(FuelSystem plan, Conditions conditions, SensorAccuracy accuracy, PlanTolerance tolerance, Ratio driveLoss)
     {
@@ -23,6 +25,7 @@ public sealed class RunCheck
         SupplyVoltage = conditions.SupplyVoltage;
         FuelTemperature = conditions.FuelTemperature;
         DriveLossShare = driveLoss.DecimalFractions;
+        _range = new(plan);
         Regulator = RegulatorModel.Of(plan.Regulator);
         Pumps = new PumpSurface(plan.Pump);
         HoldsAtRail = plan.Layout == LineLayout.Return || plan.Regulator is FuelSizing.Pressure.ElectronicReturnless;
@@ -111,6 +114,33 @@ public sealed class RunCheck
                 Ratio.FromPercent(40),
                 "Give the share of crank power lost on the way to the wheels; zero for power at the crank.",
                 nameof(driveLoss)));
+    }
+
+    /// <summary>The plan at the speed, manifold pressure, voltage and fuel temperature of a recorded row.</summary>
+    /// <param name="row">The row; a voltage or temperature that it does not hold is the planned one.</param>
+    /// <param name="atmosphere">The air in which the run was recorded.</param>
+    /// <returns>
+    /// What the plan does there; none where the row holds no manifold pressure, or lies outside what the plan's tables, or fuels and
+    /// supplies, are known for.
+    /// </returns>
+    /// <exception cref="ArgumentNullException">There is no air.</exception>
+    public OperatingResult? PlanAt(RunRow row, Atmosphere atmosphere)
+    {
+        ArgumentNullException.ThrowIfNull(atmosphere);
+        if (row == default || row.ManifoldAbsolute is not { } manifold)
+        {
+            return null;
+        }
+
+        double boost = manifold.Pascals - atmosphere.Pascals;
+        ElectricPotential supply = row.BatteryVoltage ?? SupplyVoltage;
+        Temperature temperature = row.FuelTemperature ?? FuelTemperature;
+        return _range.Covers(row.Speed.RevolutionsPerSecond, boost, atmosphere.Pascals)
+            && Quantities.SupplyVoltage.IsUsual(supply)
+            && temperature >= Fuel.LowestTemperature && temperature <= Fuel.HighestTemperature
+            ? Plan.Solve(OperatingPoint.At(
+                row.Speed, Pressure.FromPascals(_range.Reckoned(boost)), Conditions.Of(atmosphere, supply, temperature)))
+            : null;
     }
 
     /// <summary>Gathers a run and sets up its model.</summary>

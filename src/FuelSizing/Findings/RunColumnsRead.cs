@@ -1,4 +1,3 @@
-using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Logs;
@@ -15,21 +14,14 @@ internal sealed class RunColumnsRead
     private readonly FuelSystem _plan;
     private readonly RecordedRun _run;
     private readonly double _kelvins;
-    private readonly bool _compressed;
-    private readonly double _least;
-    private readonly double _most;
+    private readonly PlanRange _range;
     private readonly List<double> _kept = [];
 
     /// <summary>Reads a run for a plan.</summary>
     public RunColumnsRead(FuelSystem plan, RecordedRun run, double kelvins)
     {
         (_plan, _run, _kelvins) = (plan, run, kelvins);
-        FuelDemandModel demand = plan.Demand;
-        _compressed = demand.Induction.Drive != CompressorDrive.None;
-        _least = Math.Max(demand.VolumetricEfficiency.BySpeed.First, demand.MeasuredPower.BySpeed.First);
-        _most = Math.Min(
-            demand.Engine.SpeedLimit.RevolutionsPerSecond,
-            Math.Min(demand.VolumetricEfficiency.BySpeed.Last, demand.MeasuredPower.BySpeed.Last));
+        _range = new(plan);
     }
 
     /// <summary>A value in SI, NaN where there is none.</summary>
@@ -65,13 +57,9 @@ internal sealed class RunColumnsRead
     }
 
     /// <summary>True where the plan's tables hold and the manifold's pressure is known.</summary>
-    public bool Covers(int row)
-    {
-        double speed = Recorded(Channel.Speed, row);
-        double boost = Recorded(Channel.ManifoldAbsolute, row) - _run.Atmosphere.Pascals;
-        return speed >= _least && speed <= _most && boost >= -95e3 && boost <= 400e3
-            && boost + _run.Atmosphere.Pascals >= 10e3 && (_compressed || boost <= Barometric);
-    }
+    public bool Covers(int row) =>
+        _range.Covers(
+            Recorded(Channel.Speed, row), Recorded(Channel.ManifoldAbsolute, row) - _run.Atmosphere.Pascals, _run.Atmosphere.Pascals);
 
     /// <summary>True with the engine at rest.</summary>
     public bool IsAtRest(int row) =>
@@ -108,11 +96,8 @@ internal sealed class RunColumnsRead
     private const double SpeedWithin = 10;
     private const double PressureWithin = 15e3;
 
-    // An engine without compressor at full throttle may seem to have a little boost, by scatter.
-    private const double Barometric = 5e3;
-
     private double Available(double speed) => InjectorFlow.AvailableTime<Real>(
-        speed, _plan.Demand.Engine.RevolutionsPerCycle, _plan.Injectors.InjectionsPerCycle);
+        speed, _plan.Demand.Engine.RevolutionsPerCycle, _plan.Injectors.InjectionsPerCycle).Value;
 
     private double Recorded(Channel channel, int row)
     {

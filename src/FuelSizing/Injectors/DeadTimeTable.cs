@@ -29,11 +29,11 @@ public sealed class DeadTimeTable
     /// </summary>
     public bool IgnoresPressure => _differentials.Length == 0;
 
-    /// <summary>What the table covers, in words.</summary>
     /// <summary>The points as they were given, differentials and in each the voltages rising.</summary>
     internal IReadOnlyList<DeadTimePoint> Points { get; }
 
-    internal string Coverage
+    /// <summary>What the table covers, in words: its voltages, and its differential pressures where it has several.</summary>
+    public string Coverage
     {
         get
         {
@@ -182,7 +182,9 @@ public sealed class DeadTimeTable
     /// <summary>The table's row over differential pressure at one voltage; null where it does not cover the voltage.</summary>
     internal DeadTimeRow? RowAt(double volts) =>
         _byVoltage[0].Covers(volts)
-            ? new(_differentials, Array.ConvertAll(_byVoltage, row => row.At(volts)))
+            ? IgnoresPressure
+                ? new(null, _byVoltage[0].At(volts))
+                : new(new(_differentials, Array.ConvertAll(_byVoltage, row => row.At(volts)), Interpolation.Linear, nameof(volts)), 0)
             : null;
 
     internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>

@@ -25,7 +25,7 @@ public static class DutyCycle
             EngineSpeed.Within(speed, nameof(speed)),
             (int)Allowed.Member(cycle, "Say whether the engine has two or four strokes to a cycle.", nameof(cycle)),
             Allowed.Count(
-                injectionsPerCycle, 1, 4, "Count each injector's pulses in a working cycle.", nameof(injectionsPerCycle))));
+                injectionsPerCycle, 1, 4, "Count each injector's pulses in a working cycle.", nameof(injectionsPerCycle))).Value);
 
     /// <summary>Duty cycle: pulse ÷ available time. Over 100 % means that the fuel does not go in.</summary>
     /// <param name="pulse">Commanded, dead time included, 0 to 1 s.</param>

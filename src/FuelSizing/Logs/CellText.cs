@@ -6,16 +6,19 @@ internal static class CellText
     private const int Longest = 40;
 
     /// <summary>The text's beginning, control characters and halves of characters made visible.</summary>
-    public static string Shown(ReadOnlySpan<char> text)
+    public static string Shown(ReadOnlySpan<char> text) =>
+        text.Length > Longest ? $"{OnOneLine(text[..Longest])}…" : OnOneLine(text);
+
+    /// <summary>The whole text, control characters and halves of characters made visible.</summary>
+    public static string OnOneLine(ReadOnlySpan<char> text)
     {
-        Span<char> shown = stackalloc char[Longest];
-        ReadOnlySpan<char> start = text[..Math.Min(text.Length, Longest)];
-        for (int i = 0; i < start.Length; i++)
+        char[] shown = text.ToArray();
+        foreach (ref char letter in shown.AsSpan())
         {
-            shown[i] = char.IsControl(start[i]) || char.IsSurrogate(start[i]) || start[i] >= '\uFFFD' ? '\uFFFD' : start[i];
+            letter = char.IsControl(letter) || char.IsSurrogate(letter) || letter >= '\uFFFD' ? '\uFFFD' : letter;
         }
 
-        return text.Length > Longest ? $"{shown}…" : new string(shown[..start.Length]);
+        return new(shown);
     }
 
     /// <summary>Whether a cell says in words that there is no number: not a number, or infinity.</summary>

@@ -93,7 +93,7 @@ internal ref struct RunMappingJson
         catch (JsonException broken)
         {
             throw reading.Refuse(
-                reading.Offset(broken), $"the text is no longer JSON here: {broken.Message.Split(" LineNumber:")[0]}");
+                reading.Offset(broken), $"the text is no longer JSON here: {CellText.OnOneLine(broken.Message.Split(" LineNumber:")[0])}");
         }
     }
 

@@ -30,5 +30,5 @@ public sealed record RunProblem
     /// <returns>Place and message.</returns>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"line {Line}, column {Column}{(Field.Length > 0 ? $" ({Field})" : "")}: {Message}");
+        $"line {Line}, column {Column}{(Field.Length > 0 ? $" ({CellText.Shown(Field)})" : "")}: {Message}");
 }

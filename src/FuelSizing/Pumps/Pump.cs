@@ -28,6 +28,7 @@ public sealed class Pump : PumpAssembly
     private readonly double _relief;
     private readonly double _feedOhms;
     private readonly bool _hasOpenEnd;
+    private readonly bool _beginsAtNothing;
 
     private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed)
     {
@@ -36,6 +37,7 @@ public sealed class Pump : PumpAssembly
         _relief = relief?.Pascals ?? double.PositiveInfinity;
         _condition = condition.DecimalFractions;
         _feedOhms = feed?.LoopOhms ?? 0;
+        _beginsAtNothing = curves.All(curve => curve.Flow.First == 0);
         _hasOpenEnd = curves.Any(curve => !curve.EndsAtDeadhead && curve.Flow.Last < _relief);
     }
 
@@ -210,6 +212,26 @@ public sealed class Pump : PumpAssembly
         return Real.Max(0, flow * _condition);
     }
 
+    /// <summary>
+    /// Between which rises a flow is delivered at a motor voltage, by the curves on either side of it, Pa; both the same where
+    /// one curve counts. Curves that end with flow to spare, and the relief valve, apart.
+    /// </summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="volts">V.</param>
+    internal (double Least, double Most) RisesAround(double flow, double volts)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        double one = CarriedRise(lower, flow, volts);
+        double other = ReferenceEquals(lower, upper) ? one : CarriedRise(upper, flow, volts);
+        return (Math.Min(one, other), Math.Max(one, other));
+    }
+
+    private double CarriedRise(PumpCurve curve, double flow, double volts)
+    {
+        Real speed = SpeedOf(curve, volts);
+        return PumpScaling.Pressure<Real>(curve.RiseAt(Share.Of<Real>(flow, PumpScaling.Flow<Real>(_condition, speed))), speed);
+    }
+
     /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
     internal double? CurrentAtMotor(double rise, double volts) =>
         _curves[0].HasCurrent ? Current(rise, volts) : null;
@@ -289,6 +311,30 @@ public sealed class Pump : PumpAssembly
             : volts > _curves[^1].Volts + VoltageTolerance ? PumpCoverage.VoltageAbove
             : PumpCoverage.Measured;
         return rise < BeginsAt(volts) ? coverage | PumpCoverage.PressureBelow : coverage;
+    }
+
+    /// <summary>
+    /// True if every curve begins against no rise, and the motor's voltage is never too far under the lowest measured one:
+    /// not even with the most current that was measured.
+    /// </summary>
+    /// <param name="supply">V.</param>
+    internal bool SurelyBegins(double supply)
+    {
+        if (!_beginsAtNothing)
+        {
+            return false;
+        }
+
+        double most = 0;
+        foreach (PumpCurve curve in _curves)
+        {
+            if (_feedOhms > 0)
+            {
+                most = Math.Max(most, PumpScaling.Current<Real>(curve.HighestCurrent, SpeedOf(curve, supply)));
+            }
+        }
+
+        return VoltageDrop.AtMotor<Real>(supply, most, _feedOhms) >= LowestScale * _curves[0].Volts;
     }
 
     /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>

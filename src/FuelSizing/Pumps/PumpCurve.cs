@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -15,8 +16,11 @@ public sealed class PumpCurve
     // Equal flows at two pressures would leave the pressure at that flow open; a real pump leaks more than this.
     private const double LeastFall = 1e-9;
 
-    private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current, MeasuredPoint[] points) =>
+    private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current, MeasuredPoint[] points)
+    {
         (Name, Voltage, Flow, Current, Volts, Points) = (name, voltage, flow, current, voltage.Volts, points);
+        HighestCurrent = current?.Points.Max(point => point.Y) ?? 0;
+    }
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
@@ -42,6 +46,9 @@ public sealed class PumpCurve
     internal Curve Flow { get; }
 
     internal Curve? Current { get; }
+
+    /// <summary>The most current that was measured, A; zero where none was.</summary>
+    internal double HighestCurrent { get; }
 
     internal double Volts { get; }
 
@@ -177,6 +184,27 @@ public sealed class PumpCurve
             new(pascals, flow, Interpolation.Monotone, pointsName),
             amperes is null ? null : new(pascals, amperes, Interpolation.Monotone, pointsName),
             [.. pressures.Select((pressure, point) => new MeasuredPoint(pressure, flows[point], currents?[point]))]);
+    }
+
+    /// <summary>Pressure rise at a flow, Pa, the inverse of the curve; its first or last where the flow lies beyond.</summary>
+    /// <param name="flow">m³/s.</param>
+    internal double RiseAt(double flow)
+    {
+        ReadOnlySpan<CubicPiece<Real>> pieces = Flow.Pieces;
+        int at = 0;
+        while (at + 1 < pieces.Length && flow <= pieces[at + 1].Value)
+        {
+            at++;
+        }
+
+        ref readonly CubicPiece<Real> piece = ref pieces[at];
+        (double start, double value) = (piece.Start, piece.Value);
+        bool last = at + 1 == pieces.Length;
+        double end = last ? Flow.Last : pieces[at + 1].Start;
+        double least = last ? Flow.LastValue : pieces[at + 1].Value;
+        return flow >= value ? start
+            : flow <= least ? end
+            : start + (Real)FallingCubic.Along(piece, end - start, least, flow);
     }
 
     private double Covered(Pressure pressureRise, string name) =>

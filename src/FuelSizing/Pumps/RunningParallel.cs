@@ -7,6 +7,8 @@ internal sealed class RunningParallel : RunningPumps
 {
     private readonly RunningPumps[] _branches;
     private readonly bool _givesFlow;
+    private readonly bool _begins;
+    private readonly bool _covered;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="branches">Side by side.</param>
@@ -14,6 +16,8 @@ internal sealed class RunningParallel : RunningPumps
     {
         _branches = branches;
         _givesFlow = Array.TrueForAll(branches, branch => branch.GivesFlow);
+        _begins = Array.TrueForAll(branches, branch => branch.IsSurelyCovered(ends: false));
+        _covered = Array.TrueForAll(branches, branch => branch.IsSurelyCovered(ends: true));
         FreeFlow = FlowAt(0);
         Deadhead = branches.Max(branch => branch.Deadhead);
     }
@@ -46,23 +50,67 @@ internal sealed class RunningParallel : RunningPumps
     /// <inheritdoc/>
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
-        // On either side of the rise: a branch at its relief valve passes anything between the two.
-        const double Beside = 1e-9;
-        double low = FlowAt(rise * (1 + Beside));
-        double high = FlowAt(rise * (1 - Beside));
+        Sharing sharing = new(this, flow, rise);
         foreach (RunningPumps branch in _branches)
         {
-            double above = branch.FlowAt(rise * (1 + Beside));
-            double below = branch.FlowAt(rise * (1 - Beside));
+            (double own, double over) = sharing.Of(branch);
+            branch.Describe(own, over, points);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override PumpCoverage LackingAt(double flow, double rise, bool ends)
+    {
+        if (IsSurelyCovered(ends))
+        {
+            return PumpCoverage.Measured;
+        }
+
+        PumpCoverage lacking = PumpCoverage.Measured;
+        Sharing sharing = new(this, flow, rise);
+        foreach (RunningPumps branch in _branches)
+        {
+            (double own, double over) = sharing.Of(branch);
+            lacking |= branch.LackingAt(own, over, ends);
+        }
+
+        return lacking;
+    }
+
+    /// <inheritdoc/>
+    public override bool IsSurelyCovered(bool ends) => ends ? _covered : _begins;
+
+    /// <summary>How branches share a flow against a rise.</summary>
+    private readonly struct Sharing
+    {
+        // On either side of the rise: a branch at its relief valve passes anything between the two.
+        private const double Beside = 1e-9;
+
+        private readonly double _flow;
+        private readonly double _rise;
+        private readonly double _low;
+        private readonly double _high;
+
+        public Sharing(RunningParallel all, double flow, double rise)
+        {
+            (_flow, _rise) = (flow, rise);
+            (_low, _high) = (all.FlowAt(rise * (1 + Beside)), all.FlowAt(rise * (1 - Beside)));
+        }
+
+        /// <summary>Flow and rise of a branch.</summary>
+        public (double Own, double Rise) Of(RunningPumps branch)
+        {
+            double above = branch.FlowAt(_rise * (1 + Beside));
+            double below = branch.FlowAt(_rise * (1 - Beside));
 
             // A branch that is itself pumps in series finds its flow by iteration: the two may cross by a rounding.
-            double own = high > low
+            double own = _high > _low
                 ? Math.Clamp(
-                    StraightLine.Through<Real>(low, above, high, below, flow), Math.Min(above, below), Math.Max(above, below))
+                    StraightLine.Through<Real>(_low, above, _high, below, _flow), Math.Min(above, below), Math.Max(above, below))
                 : above;
 
             // A branch that is shut, or that nothing holds back, has a rise of its own.
-            branch.Describe(own, own > 0 && own < branch.FreeFlow ? rise : branch.RiseAt(own), points);
+            return (own, own > 0 && own < branch.FreeFlow ? _rise : branch.RiseAt(own));
         }
     }
 }

@@ -11,6 +11,8 @@ internal sealed class RunningPump : RunningPumps
     private readonly Pump _pump;
     private readonly double _supply;
     private readonly bool _generous;
+    private readonly bool _begins;
+    private readonly double _leastFlow;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="pump">Which.</param>
@@ -21,6 +23,8 @@ internal sealed class RunningPump : RunningPumps
         (_pump, _supply, _generous) = (pump, supply, generous);
         FreeFlow = FlowAt(0);
         Deadhead = HighestDelivering();
+        _leastFlow = FlowAt(Deadhead);
+        _begins = pump.SurelyBegins(supply);
     }
 
     /// <inheritdoc/>
@@ -33,8 +37,22 @@ internal sealed class RunningPump : RunningPumps
     public override double FlowAt(double rise) => _pump.FlowAtMotor(rise, _pump.MotorVoltage(rise, _supply), _generous);
 
     /// <inheritdoc/>
-    public override double RiseAt(double flow) =>
-        flow >= FreeFlow || Deadhead <= 0 ? 0 : RiseByFlow(flow);
+    public override double RiseAt(double flow)
+    {
+        if (flow >= FreeFlow || Deadhead <= 0)
+        {
+            return 0;
+        }
+
+        // Wiring leaves the motor another voltage at every rise; and past a curve's end, or a relief valve, nothing holds.
+        if (!_pump.IsFedWithoutLoss || flow <= _leastFlow)
+        {
+            return RiseByFlow(flow);
+        }
+
+        (double least, double most) = _pump.RisesAround(flow, _supply);
+        return least == most ? least : RiseByFlow(flow, least, most);
+    }
 
     /// <inheritdoc/>
     public override bool GivesFlow => true;
@@ -43,6 +61,20 @@ internal sealed class RunningPump : RunningPumps
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
         double volts = _pump.MotorVoltage(rise, _supply);
+        points.Add(new(_pump, flow, rise, volts, _pump.CurrentAtMotor(rise, volts), CoverageAt(flow, rise, volts, ends: true)));
+    }
+
+    /// <inheritdoc/>
+    public override bool IsSurelyCovered(bool ends) => _begins && !(ends && _pump.HasOpenEnd);
+
+    /// <inheritdoc/>
+    public override PumpCoverage LackingAt(double flow, double rise, bool ends) =>
+        IsSurelyCovered(ends)
+            ? PumpCoverage.Measured
+            : CoverageAt(flow, rise, _pump.MotorVoltage(rise, _supply), ends) & PumpCoverage.NotCovered;
+
+    private PumpCoverage CoverageAt(double flow, double rise, double volts, bool ends)
+    {
         PumpCoverage coverage = _pump.CoverageAt(rise, volts);
 
         // Under its first point the flow is only known to be no less than there.
@@ -52,12 +84,12 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // The end of the curve, and not the pump, holds the rise down.
-        if (_pump.HasOpenEnd && _pump.Kept(_supply).Perhaps.RiseAt(flow) > rise + 1)
+        if (ends && _pump.HasOpenEnd && _pump.Kept(_supply).Perhaps.RiseAt(flow) > rise + 1)
         {
             coverage |= PumpCoverage.PressureAbove;
         }
 
-        points.Add(new(_pump, flow, rise, volts, _pump.CurrentAtMotor(rise, volts), coverage));
+        return coverage;
     }
 
     // The curve's end moves with the motor's voltage, and that with the pressure.

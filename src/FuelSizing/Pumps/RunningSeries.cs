@@ -6,6 +6,8 @@ namespace FuelSizing.Pumps;
 internal sealed class RunningSeries : RunningPumps
 {
     private readonly RunningPumps[] _stages;
+    private readonly bool _begins;
+    private readonly bool _covered;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="stages">From tank to rail.</param>
@@ -13,11 +15,16 @@ internal sealed class RunningSeries : RunningPumps
     public RunningSeries(RunningPumps[] stages, SeriesBypass bypass)
     {
         _stages = stages;
+        _begins = Array.TrueForAll(stages, stage => stage.IsSurelyCovered(ends: false));
+        _covered = Array.TrueForAll(stages, stage => stage.IsSurelyCovered(ends: true));
         FreeFlow = bypass == SeriesBypass.CheckValve
             ? stages.Max(stage => stage.FreeFlow)
             : stages.Min(stage => stage.FreeFlow);
         Deadhead = FreeFlow > 0 ? RiseAt(0) : 0;
     }
+
+    /// <summary>From tank to rail.</summary>
+    public IReadOnlyList<RunningPumps> Stages => _stages;
 
     /// <inheritdoc/>
     public override double FreeFlow { get; }
@@ -52,4 +59,25 @@ internal sealed class RunningSeries : RunningPumps
             stage.Describe(Math.Min(flow, stage.FreeFlow), points);
         }
     }
+
+    /// <inheritdoc/>
+    public override PumpCoverage LackingAt(double flow, double rise, bool ends)
+    {
+        PumpCoverage lacking = PumpCoverage.Measured;
+        if (IsSurelyCovered(ends))
+        {
+            return lacking;
+        }
+
+        foreach (RunningPumps stage in _stages)
+        {
+            double own = Math.Min(flow, stage.FreeFlow);
+            lacking |= stage.LackingAt(own, stage.RiseAt(own), ends);
+        }
+
+        return lacking;
+    }
+
+    /// <inheritdoc/>
+    public override bool IsSurelyCovered(bool ends) => ends ? _covered : _begins;
 }

@@ -22,6 +22,7 @@ internal sealed class Curve
     private readonly double[] _x;
     private readonly double[] _y;
     private readonly CubicPiece<Real>[] _pieces;
+    private readonly CubicColumns? _columns;
     private readonly double _scale = 1;
 
     /// <summary>Takes points whose x rises strictly.</summary>
@@ -45,11 +46,12 @@ internal sealed class Curve
         _pieces = PiecesOf(x, y, kind == Interpolation.Monotone && x.Length >= 3
             ? CubicSpline.InterpolatePchipSorted(x, y)
             : null);
+        _columns = _pieces.Length <= CubicColumns.Most ? new(_pieces) : null;
     }
 
     private Curve(Curve curve, double factor)
     {
-        (_x, _pieces, _scale) = (curve._x, curve._pieces, curve._scale * factor);
+        (_x, _pieces, _columns, _scale) = (curve._x, curve._pieces, curve._columns, curve._scale * factor);
         _y = Array.ConvertAll(curve._y, y => y * factor);
     }
 
@@ -90,23 +92,15 @@ internal sealed class Curve
     public void At<T>(ReadOnlySpan<double> x, Span<double> values)
         where T : struct, ILanes<T>, IReal<T>
     {
-        if (_pieces.Length > MostSideBySide)
+        if (_columns is { } columns)
         {
-            for (int at = 0; at < x.Length; at++)
-            {
-                values[at] = _scale * Between(Math.Clamp(x[at], First, Last));
-            }
-
+            columns.At<T>(x, First, Last, _scale, values);
             return;
         }
 
-        ReadOnlySpan<CubicPiece<Real>> pieces = _pieces;
-        T scale = _scale;
-        T first = First;
-        T last = Last;
-        for (int at = 0; at < x.Length; at += T.Count)
+        for (int at = 0; at < x.Length; at++)
         {
-            (scale * PiecewiseCubic.Of(pieces, T.Min(last, T.Max(first, T.From(x[at..]))))).CopyTo(values[at..]);
+            values[at] = _scale * Between(Math.Clamp(x[at], First, Last));
         }
     }
 

@@ -13,7 +13,7 @@ internal static class CircuitChecks
     /// <param name="system">The parts and their limits.</param>
     /// <param name="demand">What the engine asks for.</param>
     /// <param name="circuit">The solved circuit.</param>
-    public static void Add(ICollection<Check> checks, FuelSystem system, PointDemand demand, in SolvedCircuit circuit)
+    public static void Add(ICollection<Check> checks, FuelSystem system, in PointDemand demand, in SolvedCircuit circuit)
     {
         checks.Add(Pump(circuit));
 
@@ -56,11 +56,11 @@ internal static class CircuitChecks
     public static double? OverPressure(double used, double most) => used > 0 ? Reserve.Of<Real>(most, used) : null;
 
     /// <summary>Absolute pressure at the pumps' inlet, Pa.</summary>
-    public static double InletAbsolute(PointDemand demand, in SolvedCircuit circuit) =>
+    public static double InletAbsolute(in PointDemand demand, in SolvedCircuit circuit) =>
         circuit.State.InletGauge + (Real)demand.Point.Conditions.Atmosphere.Pascals;
 
     /// <summary>Absolute pressure wanted there, Pa: the fuel's vapour pressure and the margin over it.</summary>
-    public static double InletNeeded(FuelSystem system, PointDemand demand) =>
+    public static double InletNeeded(FuelSystem system, in PointDemand demand) =>
         system.Demand.Consumption.Fuel.VapourPressureAtKelvins(demand.Point.Conditions.FuelKelvins)
         + (Real)system.Limits.SuctionMargin.Pascals;
 
@@ -116,7 +116,7 @@ internal static class CircuitChecks
     private static Check WayBack(in SolvedCircuit circuit) =>
         Check.Of(Part.WayBack, OverPressure(circuit.State.BackGauge, circuit.RailSet));
 
-    private static Check Inlet(FuelSystem system, PointDemand demand, in SolvedCircuit circuit) =>
+    private static Check Inlet(FuelSystem system, in PointDemand demand, in SolvedCircuit circuit) =>
         Check.Of(Part.Suction, Reserve.Of<Real>(InletAbsolute(demand, circuit), InletNeeded(system, demand)));
 
     private static Check Control(in SolvedCircuit circuit) =>

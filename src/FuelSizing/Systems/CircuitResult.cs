@@ -19,7 +19,8 @@ public sealed record CircuitResult
 
     internal CircuitResult(OperatingResult result)
     {
-        (_state, _task) = (result.Solved.Circuit.State, result.Solved.Circuit.Task);
+        SolvedCircuit circuit = result.Solved.Circuit;
+        (_state, _task) = (circuit.State, circuit.Task);
         (InjectedFlow, PumpFlow, ReturnedFlow) = (result.InjectedFlow, result.PumpFlow, result.ReturnedFlow);
         RailGauge = result.RailGauge;
         (Pumps, Ways) = ([], []);

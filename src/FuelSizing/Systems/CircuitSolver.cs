@@ -12,90 +12,196 @@ namespace FuelSizing.Systems;
 /// </remarks>
 internal static class CircuitSolver
 {
+    // A secant's error after a step is of the order of the product of the last two steps, on a smooth function.
+    private const double SmallStep = 1e-7;
+    private const double SmallProduct = 1e-13;
+    private const int MostSteps = 12;
+
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
-    public static CircuitState Solve(in CircuitTask task)
+    /// <param name="task">The circuit.</param>
+    /// <param name="table">What is known of circuits like it, if a sweep has made that out; the answer is the same within 10⁻¹².</param>
+    public static CircuitState Solve(in CircuitTask task, CircuitTable? table = null)
     {
-        KeptPumps kept = task.Pump.Kept(task.Supply);
+        if (table?.Serves(task) == false)
+        {
+            table = null;
+        }
+
+        KeptPumps kept = table?.Pumps ?? task.Pump.Kept(task.Supply);
         RunningPumps pumps = kept.Surely;
-        double least = AtSet(task, pumps);
-        double most = ReferenceEquals(kept.Perhaps, pumps) ? least : AtSet(task, kept.Perhaps);
+        Meeting atSet = AtSet(task, pumps, table?.Surely);
+        double most = ReferenceEquals(kept.Perhaps, pumps) ? atSet.Flow : AtSet(task, kept.Perhaps, table?.Perhaps).Flow;
+        if (atSet.Flow < task.Injected || atSet.Flow >= pumps.FreeFlow || task.LowestSupply is not null)
+        {
+            return Astray(task, pumps, atSet, most);
+        }
+
+        // With the rail as set this is where they meet; only a way back that asks for more moves the crossing.
+        double back = BackAt(task, atSet.Flow);
+        double rail = RailAt(task, task.Set);
+        return back <= task.Set && rail > 0 && pumps.IsSurelyCovered(ends: false)
+            ? At(task, pumps, Regulating(task, atSet.Flow), atSet, rail, task.Set, back, task.Supply, atSet.Flow, most)
+            : Astray(task, pumps, atSet, most);
+    }
+
+    /// <summary>Solves a circuit that is not simply regulated, or not surely covered by data.</summary>
+    private static CircuitState Astray(in CircuitTask task, RunningPumps pumps, in Meeting atSet, double most)
+    {
         CircuitState solved = task.Injected >= pumps.FreeFlow
             ? Starved(task, pumps)
-            : task.LowestSupply is { } lowest ? Controlled(task, pumps, lowest) : Governed(task, pumps, least);
-        return Judged(solved with { LeastAtSet = least, MostAtSet = most });
+            : task.LowestSupply is { } lowest ? Controlled(task, pumps, lowest) : Governed(task, pumps, atSet);
+        return solved with { State = Judged(solved), LeastAtSet = atSet.Flow, MostAtSet = most };
     }
+
+    private static RailState Regulating(in CircuitTask task, double flow) =>
+        flow - task.Injected < task.MinimumReturn ? RailState.AtRegulatorLimit : RailState.Regulated;
 
     /// <summary>Rise that the pumps need to deliver a flow with the rail at its set pressure, Pa.</summary>
-    public static double RiseToDeliver(in CircuitTask task, double flow)
+    public static double RiseToDeliver(in CircuitTask task, double flow) => (Real)task.LossesAt(flow).Total + task.Set;
+
+    /// <summary>Where the pumps meet the circuit with the rail at its set pressure, whatever is injected.</summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="pumps">The pumps.</param>
+    /// <param name="guess">
+    /// Something near it, if that is known: the losses, Pa, for pumps that give flow by rise; the flow, m³/s, for others.
+    /// </param>
+    public static Meeting AtSet(in CircuitTask task, RunningPumps pumps, double guess = double.NaN)
     {
-        Real loss = ToRegulator(task, flow);
-        return loss + task.Set;
+        if (pumps.FreeFlow <= 0)
+        {
+            return default;
+        }
+
+        if (!task.HasWayToRegulator && pumps.GivesFlow)
+        {
+            return new(pumps.FlowAt(task.Set), default);
+        }
+
+        if (TryMeet(task, pumps, asSet: true, task.Set + (double.IsNaN(guess) ? 0 : guess), out Meeting met))
+        {
+            return met;
+        }
+
+        Excess excess = new(task, pumps, asSet: true);
+        double flow = pumps.FreeFlow
+            * (!pumps.GivesFlow && guess > 0
+                && Crossing.TryNear(excess, Share.Of<Real>(guess, pumps.FreeFlow), out double near) && near <= 1
+                    ? near
+                    : Crossing.Of(excess, 0, 1));
+        return new(flow, task.LossesAt(flow));
     }
 
-    /// <summary>Flow that the pumps deliver with the rail at its set pressure, whatever is injected, m³/s.</summary>
-    private static double AtSet(in CircuitTask task, RunningPumps pumps) =>
-        pumps.FreeFlow <= 0 ? 0
-        : Meeting(task, pumps, asSet: true, task.Set, out double flow) ? flow
-        : pumps.FreeFlow * Crossing.Of(new Excess(task, pumps, asSet: true), 0, 1);
+    private static Meeting AtSet(in CircuitTask task, RunningPumps pumps, MeetingTable? table) =>
+        table is not null && table.TryMeet(task, out Meeting met) ? met : AtSet(task, pumps);
 
     /// <summary>
-    /// The flow at which pumps meet the circuit, found by way of the rise, of which their flow follows at once. Losses
-    /// change little with it, so a few secants do. False where they do not settle: where a relief valve opens, or where
-    /// pumps give their flow by a search themselves.
+    /// Where pumps meet the circuit, found by way of the rise, of which their flow follows at once. Losses change little with
+    /// it, so a few secants do; the last step carries the losses on instead of asking for them again. False where they do
+    /// not settle: where a relief valve opens, or where pumps give their flow by a search themselves.
     /// </summary>
     /// <param name="task">The circuit.</param>
     /// <param name="pumps">The pumps.</param>
     /// <param name="asSet">The rail is as set, whatever the way back asks for.</param>
     /// <param name="guess">A rise near the one wanted, Pa.</param>
-    /// <param name="flow">m³/s.</param>
-    private static bool Meeting(in CircuitTask task, RunningPumps pumps, bool asSet, double guess, out double flow)
+    /// <param name="met">The meeting.</param>
+    private static bool TryMeet(in CircuitTask task, RunningPumps pumps, bool asSet, double guess, out Meeting met)
     {
-        flow = 0;
-        if (!pumps.GivesFlow
-            || !Crossing.TryNear(new Missing(task, pumps, asSet), Share.Of<Real>(guess, task.Set), out double share))
+        met = default;
+        if (!pumps.GivesFlow)
         {
             return false;
         }
 
-        flow = pumps.FlowAt(share * task.Set);
-        return flow > 0 && flow < pumps.FreeFlow;
+        double before = guess;
+        double flowBefore = pumps.FlowAt(before);
+        WayLosses lossesBefore = task.LossesAt(flowBefore);
+        double missingBefore = Missing(task, flowBefore, lossesBefore, asSet, before);
+        if (missingBefore == 0)
+        {
+            met = new(flowBefore, lossesBefore);
+            return Within(pumps, flowBefore);
+        }
+
+        double rise = before + FirstStep(pumps, before, flowBefore, lossesBefore.Total, missingBefore);
+        for (int step = 0; step < MostSteps && rise >= 0; step++)
+        {
+            double flow = pumps.FlowAt(rise);
+            WayLosses losses = task.LossesAt(flow);
+            double missing = Missing(task, flow, losses, asSet, rise);
+            if (missing == 0)
+            {
+                met = new(flow, losses);
+                return Within(pumps, flow);
+            }
+
+            double slope = (missing - missingBefore) / (rise - before);
+            if (!(slope < 0))
+            {
+                return false;
+            }
+
+            double move = missing / slope;
+            if (Math.Abs(move) <= SmallStep * task.Set
+                && Math.Abs(move * (rise - before)) <= SmallProduct * task.Set * task.Set
+                && rise >= move)
+            {
+                double last = pumps.FlowAt(rise - move);
+                double share = (last - flow) / (flow - flowBefore);
+                met = new(last, double.IsFinite(share) ? losses.CarriedOn(lossesBefore, share) : losses);
+                return Within(pumps, last);
+            }
+
+            (before, flowBefore, lossesBefore, missingBefore) = (rise, flow, losses, missing);
+            rise -= move;
+        }
+
+        return false;
     }
 
-    private static CircuitState Governed(in CircuitTask task, RunningPumps pumps, double atSet)
+    private static bool Within(RunningPumps pumps, double flow) => flow > 0 && flow < pumps.FreeFlow;
+
+    /// <summary>What is asked for at a flow over a rise, Pa.</summary>
+    private static double Missing(in CircuitTask task, double flow, in WayLosses losses, bool asSet, double rise) =>
+        losses.Total + (asSet ? task.Set : Math.Max(task.Set, BackAt(task, flow))) - rise;
+
+    // Losses grow about as flow^1.8, and a pump's flow falls about as the square of the rise: good enough to begin with.
+    private static double FirstStep(RunningPumps pumps, double rise, double flow, double loss, double missing)
     {
-        // With the rail as set this is where they meet; only a way back that asks for more moves the crossing.
-        double flow = atSet;
-        if (atSet < task.Injected)
+        double stiffness = 2 * 1.8 * loss * (pumps.FreeFlow - flow) / (flow * rise);
+        return stiffness > 0 && stiffness < double.PositiveInfinity ? missing / (1 + stiffness) : missing;
+    }
+
+    private static CircuitState Governed(in CircuitTask task, RunningPumps pumps, in Meeting atSet)
+    {
+        Meeting met = atSet;
+        if (met.Flow < task.Injected)
         {
             return Sagging(task, pumps);
         }
 
-        double back = Back(task, atSet - task.Injected);
+        double back = BackAt(task, met.Flow);
         if (back > task.Set)
         {
-            if (!Meeting(task, pumps, asSet: false, Asked(task, atSet), out flow))
+            if (!TryMeet(task, pumps, asSet: false, Asked(task, atSet.Flow), out met))
             {
                 Excess excess = new(task, pumps, asSet: false);
                 double from = Share.Of<Real>(task.Injected, pumps.FreeFlow);
-                flow = excess.At(from) < 0
+                double flow = excess.At(from) < 0
                     ? 0
-                    : pumps.FreeFlow * Crossing.Of(excess, from, Share.Of<Real>(atSet, pumps.FreeFlow));
+                    : pumps.FreeFlow * Crossing.Of(excess, from, Share.Of<Real>(atSet.Flow, pumps.FreeFlow));
+                met = new(flow, task.LossesAt(flow));
             }
 
-            if (flow < task.Injected)
+            if (met.Flow < task.Injected)
             {
                 return Sagging(task, pumps);
             }
 
-            back = Back(task, flow - task.Injected);
+            back = BackAt(task, met.Flow);
         }
 
-        double returned = flow - task.Injected;
-        double regulator = Math.Max(task.Set, back);
-        RailState state = back > task.Set ? RailState.ReturnFloor
-            : returned < task.MinimumReturn ? RailState.AtRegulatorLimit
-            : RailState.Regulated;
-        return Reaching(task, pumps, At(task, pumps, state, flow, returned, regulator, back, task.Supply));
+        RailState state = back > task.Set ? RailState.ReturnFloor : Regulating(task, met.Flow);
+        return Reaching(task, pumps, At(task, pumps, state, met, Math.Max(task.Set, back), back, task.Supply));
     }
 
     private static CircuitState Controlled(in CircuitTask task, RunningPumps full, double lowest)
@@ -112,126 +218,102 @@ internal static class CircuitSolver
             return Sagging(task, full);
         }
 
+        Meeting injected = new(task.Injected, task.LossesAt(task.Injected));
         double slowest = Math.Min(lowest, task.Supply);
         if (Excess(slowest) > 0)
         {
             RunningPumps slow = task.Pump.Running(slowest);
-            double rail = slow.RiseAt(task.Injected) - ToRegulator(task, task.Injected);
-            return At(task, slow, RailState.PumpFloor, task.Injected, 0, rail, Back(task, 0), slowest);
+            double rail = slow.RiseAt(task.Injected) - (Real)injected.Losses.Total;
+            return At(task, slow, RailState.PumpFloor, injected, rail, task.BackLossAt(0), slowest);
         }
 
         double fed = task.Supply
             * Crossing.Of(share => -Excess(share * given.Supply), Share.Of<Real>(slowest, task.Supply), 1);
-        return At(task, task.Pump.Running(fed), RailState.Regulated, task.Injected, 0, task.Set, Back(task, 0), fed);
+        return At(
+            task, task.Pump.Running(fed), RailState.Regulated, injected, task.Set, task.BackLossAt(0), fed);
     }
 
     private static CircuitState Sagging(in CircuitTask task, RunningPumps pumps)
     {
-        double regulator = pumps.RiseAt(task.Injected) - ToRegulator(task, task.Injected);
+        Meeting injected = new(task.Injected, task.LossesAt(task.Injected));
+        double regulator = pumps.RiseAt(task.Injected) - (Real)injected.Losses.Total;
         return Reaching(
-            task, pumps, At(task, pumps, RailState.Sagging, task.Injected, 0, regulator, Back(task, 0), task.Supply));
+            task, pumps, At(task, pumps, RailState.Sagging, injected, regulator, task.BackLossAt(0), task.Supply));
     }
 
     // A line that eats all the pressure on its way lets the demand through to nobody.
     private static CircuitState Reaching(in CircuitTask task, RunningPumps pumps, in CircuitState state) =>
         state.RailGauge > 0 ? state : Starved(task, pumps);
 
-    private static CircuitState Starved(in CircuitTask task, RunningPumps pumps)
+    private static CircuitState Starved(in CircuitTask task, RunningPumps pumps) => new()
     {
-        List<PumpPoint> points = [];
-        pumps.Describe(pumps.FreeFlow, points);
-        return new()
-        {
-            State = RailState.Starved,
-            RailGauge = 0,
-            InletGauge = 0,
-            OutletGauge = 0,
-            BackGauge = 0,
-            PumpFlow = pumps.FreeFlow,
-            Returned = 0,
-            FedVoltage = task.Supply,
-            Pumps = points,
-            Residual = 0,
-        };
-    }
+        State = RailState.Starved,
+        RailGauge = 0,
+        InletGauge = 0,
+        OutletGauge = 0,
+        BackGauge = 0,
+        Flow = pumps.FreeFlow,
+        Back = 0,
+        FedVoltage = task.Supply,
+        Running = pumps,
+    };
 
     /// <summary>The state of the circuit with its flow and regulator pressure known.</summary>
     private static CircuitState At(
         in CircuitTask task,
         RunningPumps pumps,
         RailState state,
-        double flow,
-        double returned,
+        in Meeting met,
         double regulator,
         double back,
-        double supply)
-    {
-        double inlet = 0 - Way(task, task.Plumbing.Suction, flow);
-        double outlet = regulator + (task.HoldsAtRail ? Way(task, task.Plumbing.Supply, flow) : 0);
+        double supply) => At(task, pumps, state, met, RailAt(task, regulator), regulator, back, supply, 0, 0);
 
-        // A hair to either side, since the pumps' curve may be upright there.
-        const double Beside = 1e-12;
-        double rise = Math.Max(0, outlet - inlet);
-
-        // At their ends the pumps' rise is theirs alone.
-        List<PumpPoint> points = new(1);
-        pumps.Describe(flow, flow > 0 && flow < pumps.FreeFlow ? rise : pumps.RiseAt(flow), points);
-        double off = Math.Max(
-            pumps.FlowNear(rise * (1 + Beside), flow) - flow, flow - pumps.FlowNear(rise * (1 - Beside), flow));
-        return new()
+    private static CircuitState At(
+        in CircuitTask task,
+        RunningPumps pumps,
+        RailState state,
+        in Meeting met,
+        double rail,
+        double regulator,
+        double back,
+        double supply,
+        double leastAtSet,
+        double mostAtSet) => new()
         {
             State = state,
-            RailGauge = task.HoldsAtRail ? regulator : regulator - Way(task, task.Plumbing.Supply, task.Injected),
-            InletGauge = inlet,
-            OutletGauge = outlet,
+            RailGauge = rail,
+            InletGauge = 0 - (Real)met.Losses.Suction,
+            OutletGauge = regulator + (Real)met.Losses.Supply,
             BackGauge = back,
-            PumpFlow = flow,
-            Returned = returned,
+            Flow = met.Flow,
+            Back = met.Flow - (Real)task.Injected,
             FedVoltage = supply,
-            Pumps = points,
-            Residual = Share.Of<Real>(Math.Max(0, off), flow),
+            Running = pumps,
+            LeastAtSet = leastAtSet,
+            MostAtSet = mostAtSet,
         };
-    }
+
+    /// <summary>Pressure in the rail when the regulator has one, Pa.</summary>
+    private static double RailAt(in CircuitTask task, double regulator) =>
+        task.HoldsAtRail
+            ? regulator
+            : regulator - (Real)task.Plumbing.SupplyLoss(task.Injected, task.Density, task.KinematicViscosity);
 
     /// <summary>Data that ends before the point leaves only the regulator's word.</summary>
-    private static CircuitState Judged(in CircuitState solved)
+    private static RailState Judged(in CircuitState solved)
     {
-        PumpCoverage coverage = PumpCoverage.Measured;
-        foreach (PumpPoint pump in solved.Pumps)
-        {
-            coverage |= pump.Coverage;
-        }
-
         // A curve that ends with flow to spare still gives a least flow, which is enough where the regulator governs.
         bool governs = solved.State is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor;
-        PumpCoverage lacking = governs
-            ? PumpCoverage.VoltageBelow | PumpCoverage.PressureBelow
-            : PumpCoverage.NotCovered;
-        return (coverage & lacking) == 0
-            ? solved
-            : solved with { State = RailState.NotCovered, PumpFlow = null, Returned = null };
+        return solved.Lacking(ends: !governs) == 0 ? solved.State : RailState.NotCovered;
     }
 
     /// <summary>Pressure that the circuit asks of the pumps to pass a flow, Pa.</summary>
     public static double Asked(in CircuitTask task, double flow) =>
-        ToRegulator(task, flow) + Math.Max(task.Set, Back(task, Math.Max(0, flow - task.Injected)));
+        (Real)task.LossesAt(flow).Total + Math.Max(task.Set, BackAt(task, flow));
 
-    /// <summary>Pressure lost from the tank to where the regulator feels it, Pa.</summary>
-    private static double ToRegulator(in CircuitTask task, double flow)
-    {
-        Real loss = Way(task, task.Plumbing.Suction, flow);
-        return task.HoldsAtRail
-            ? loss + Way(task, task.Plumbing.Supply, flow)
-            : loss;
-    }
-
-    private static double Back(in CircuitTask task, double returned) => Way(task, task.Plumbing.Back, returned);
-
-    private static double Way(in CircuitTask task, IReadOnlyList<Lines.IFlowLoss> way, double flow) =>
-        Plumbing.Loss(way, flow, task.Density, task.KinematicViscosity);
-
-    private static double Asked(in CircuitTask task, double flow, bool asSet) =>
-        asSet ? RiseToDeliver(task, flow) : Asked(task, flow);
+    /// <summary>What the way back takes when the pumps pass a flow, Pa.</summary>
+    private static double BackAt(in CircuitTask task, double flow) =>
+        task.BackLossAt(Math.Max(0, flow - task.Injected));
 
     /// <summary>What the pumps' rise is over the one asked for, as a share of the set pressure, by share of their free flow.</summary>
     private readonly struct Excess(CircuitTask task, RunningPumps pumps, bool asSet) : IFalling
@@ -239,13 +321,8 @@ internal static class CircuitSolver
         public double At(double x)
         {
             double flow = x * pumps.FreeFlow;
-            return Share.Of<Real>(pumps.RiseAt(flow) - Asked(task, flow, asSet), task.Set);
+            double asked = asSet ? RiseToDeliver(task, flow) : Asked(task, flow);
+            return Share.Of<Real>(pumps.RiseAt(flow) - asked, task.Set);
         }
-    }
-
-    /// <summary>What is asked for over a rise, as a share of the set pressure, by that rise as a share of it.</summary>
-    private readonly struct Missing(CircuitTask task, RunningPumps pumps, bool asSet) : IFalling
-    {
-        public double At(double x) => Share.Of<Real>(Asked(task, pumps.FlowAt(x * task.Set), asSet), task.Set) - x;
     }
 }

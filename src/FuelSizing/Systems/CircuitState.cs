@@ -1,8 +1,10 @@
+using FuelSizing.Equations;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Systems;
 
 /// <summary>A solved circuit, in SI numbers; pressures are gauge.</summary>
+/// <remarks>It keeps the pumps that run and describes each where it runs only when somebody asks, so that a solver allocates nothing.</remarks>
 internal readonly record struct CircuitState
 {
     /// <summary>Who governs the rail.</summary>
@@ -20,14 +22,17 @@ internal readonly record struct CircuitState
     /// <summary>Where the way back begins, Pa.</summary>
     public required double BackGauge { get; init; }
 
-    /// <summary>Through the pump, m³/s; null where its data says nothing.</summary>
-    public required double? PumpFlow { get; init; }
+    /// <summary>Through the pump, m³/s, whether or not its data covers that.</summary>
+    public required double Flow { get; init; }
 
-    /// <summary>Back to the tank, m³/s; null where the pump's data says nothing.</summary>
-    public required double? Returned { get; init; }
+    /// <summary>Back to the tank, m³/s, whether or not the pump's data covers that.</summary>
+    public required double Back { get; init; }
 
     /// <summary>Voltage that the pumps' wiring is fed with, V: the supply's, or less where a controller slows the pump.</summary>
     public required double FedVoltage { get; init; }
+
+    /// <summary>The pumps at that voltage.</summary>
+    public required RunningPumps Running { get; init; }
 
     /// <summary>The least that the pumps deliver with the rail at its set pressure, m³/s.</summary>
     public double LeastAtSet { get; init; }
@@ -35,11 +40,42 @@ internal readonly record struct CircuitState
     /// <summary>The most that the pumps may deliver with the rail at its set pressure, m³/s: the same where data covers it.</summary>
     public double MostAtSet { get; init; }
 
+    /// <summary>Through the pump, m³/s; null where its data says nothing.</summary>
+    public double? PumpFlow => State == RailState.NotCovered ? null : Flow;
+
+    /// <summary>Back to the tank, m³/s; null where the pump's data says nothing.</summary>
+    public double? Returned => State == RailState.NotCovered ? null : Back;
+
     /// <summary>Each pump where it runs.</summary>
-    public required IReadOnlyList<PumpPoint> Pumps { get; init; }
+    public IReadOnlyList<PumpPoint> Pumps
+    {
+        get
+        {
+            List<PumpPoint> points = new(1);
+            Running.Describe(Flow, OwnRise, points);
+            return points;
+        }
+    }
 
     /// <summary>How far the pumps' flow at the pressures found is off the flow found, as a share of it.</summary>
-    public required double Residual { get; init; }
+    public double Residual
+    {
+        get
+        {
+            // Where nothing holds the pumps back, their flow is what it is.
+            if (Flow >= Running.FreeFlow)
+            {
+                return 0;
+            }
+
+            // A hair to either side, since the pumps' curve may be upright there.
+            const double Beside = 1e-12;
+            double rise = Rise;
+            double off = Math.Max(
+                Running.FlowNear(rise * (1 + Beside), Flow) - Flow, Flow - Running.FlowNear(rise * (1 - Beside), Flow));
+            return off > 0 ? Share.Of<Real>(off, Flow) : 0;
+        }
+    }
 
     /// <summary>In the rail, Pa; what the regulator asks for where the pumps' data does not cover the point.</summary>
     /// <param name="set">Pa.</param>
@@ -47,4 +83,14 @@ internal readonly record struct CircuitState
 
     /// <summary>Rise over all pumps together, Pa.</summary>
     public double PumpRise => OutletGauge - InletGauge;
+
+    private double Rise => Math.Max(0, PumpRise);
+
+    /// <summary>The pumps' rise by their own curve where they are at an end of it, Pa.</summary>
+    private double OwnRise => Flow > 0 && Flow < Running.FreeFlow ? Rise : Running.RiseAt(Flow);
+
+    /// <summary>What the pumps' data lacks at this state.</summary>
+    /// <param name="ends">True if it matters where curves end.</param>
+    public PumpCoverage Lacking(bool ends) =>
+        Running.IsSurelyCovered(ends) ? PumpCoverage.Measured : Running.LackingAt(Flow, OwnRise, ends);
 }

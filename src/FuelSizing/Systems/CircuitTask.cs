@@ -29,6 +29,19 @@ internal readonly record struct CircuitTask(
     /// <summary>True if the pressure is held at the rail, behind the way to it; else before that way.</summary>
     public bool HoldsAtRail => Layout == LineLayout.Return || LowestSupply is not null;
 
+    /// <summary>True if something lies between the tank and where the regulator feels the pressure.</summary>
+    public bool HasWayToRegulator => Plumbing.HasSuction || (HoldsAtRail && Plumbing.HasSupply);
+
+    /// <summary>What a flow loses on its way from the tank to where the regulator feels it.</summary>
+    /// <param name="flow">m³/s.</param>
+    public WayLosses LossesAt(double flow) => new(
+        Plumbing.SuctionLoss(flow, Density, KinematicViscosity),
+        HoldsAtRail ? Plumbing.SupplyLoss(flow, Density, KinematicViscosity) : 0);
+
+    /// <summary>What a flow takes on the way back, Pa.</summary>
+    /// <param name="returned">m³/s.</param>
+    public double BackLossAt(double returned) => Plumbing.BackLoss(returned, Density, KinematicViscosity);
+
     /// <summary>Every line and filter with the flow through it, in the order of flow: to the pump, to the rail, back.</summary>
     /// <param name="state">The solved circuit.</param>
     public IEnumerable<(IFlowLoss Part, double Flow)> Flows(in CircuitState state)

@@ -28,6 +28,7 @@ using Pressure = UnitsNet.Pressure;
 /// </example>
 public sealed class FuelSystem
 {
+    private readonly double? _lowestSupply;
     private readonly double _minimumReturn;
     private readonly double _dutyLimit;
     private readonly double _pumpReserve;
@@ -44,6 +45,7 @@ public sealed class FuelSystem
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits) = (pump, plumbing, limits);
         Injection = InjectionOf<Real>();
+        _lowestSupply = (regulator as ElectronicReturnless)?.LowestVoltage.Volts;
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
         _dutyLimit = limits.DutyCycle.DecimalFractions;
         _pumpReserve = limits.PumpReserve.DecimalFractions;
@@ -168,60 +170,73 @@ public sealed class FuelSystem
     public OperatingResult Solve(OperatingPoint point)
     {
         ArgumentNullException.ThrowIfNull(point);
+        return SolveBy(point, null);
+    }
+
+    private OperatingResult SolveBy(OperatingPoint point, CircuitTable? table)
+    {
         PointDemand demand = DemandAt(point);
-        SolvedCircuit circuit = CircuitAt(demand);
-        (Injection actual, Injection judged) = InjectionAt(demand, circuit);
-        return new(this, new(demand, circuit, actual, judged));
+        CircuitTask task = TaskAt(demand);
+        CircuitState state = CircuitSolver.Solve(task, table);
+        return new(this, demand, task.Set, state, Inject(demand, state.RailOr(task.Set)));
     }
 
     /// <summary>What the engine asks for at a point: no part of the system but its fuel has a say in it.</summary>
     internal PointDemand DemandAt(OperatingPoint point)
     {
         Fuel fuel = Demand.Consumption.Fuel;
-        FuelDemand demand = Demand.At(
+        DemandState<Real> demand = Demand.ChainAt(
             point.Speed, point.RevolutionsPerSecond, point.Boost, point.BoostPascals, point.Conditions.Atmosphere);
         double density = fuel.DensityAtKelvins(point.Conditions.FuelKelvins);
         return new(
             point,
             demand,
+            Demand.Basis,
             density,
             Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins) : 0,
-            FuelDemandFlow.Volume<Real>(demand.KilogramsPerSecond, density));
+            FuelDemandFlow.Volume<Real>(FuelDemand.Chosen(demand, Demand.Basis), density));
     }
 
     /// <summary>Pumps, lines and regulator against a demand: the injectors have no part in it.</summary>
-    internal SolvedCircuit CircuitAt(PointDemand demand)
+    internal SolvedCircuit CircuitAt(in PointDemand demand) => CircuitOf(demand, CircuitSolver.Solve(TaskAt(demand)));
+
+    /// <summary>The circuit that a demand asks to be solved.</summary>
+    internal CircuitTask TaskAt(in PointDemand demand) => new(
+        Layout,
+        Pump,
+        Plumbing,
+        demand.Point.Conditions.SupplyVolts,
+        _lowestSupply,
+        Regulator.SetPascals(demand.Point.BoostPascals),
+        _minimumReturn,
+        demand.Injected,
+        demand.Density,
+        demand.KinematicViscosity);
+
+    /// <summary>A solved circuit with what follows from it.</summary>
+    internal SolvedCircuit CircuitOf(in PointDemand demand, in CircuitState state) => new()
     {
-        CircuitTask task = new(
-            Layout,
-            Pump,
-            Plumbing,
-            demand.Point.Conditions.SupplyVolts,
-            (Regulator as ElectronicReturnless)?.LowestVoltage.Volts,
-            Regulator.SetPascals(demand.Point.BoostPascals),
-            _minimumReturn,
-            demand.Injected,
-            demand.Density,
-            demand.KinematicViscosity);
-        CircuitState state = CircuitSolver.Solve(task);
-        return new()
-        {
-            Task = task,
-            State = state,
-            Wanted = PumpDuty.Required<Real>(demand.Injected, _pumpReserve, _minimumReturn),
-            LeastInjectable = PumpDuty.Injectable<Real>(state.LeastAtSet, _pumpReserve, _minimumReturn),
-            MostInjectable = PumpDuty.Injectable<Real>(state.MostAtSet, _pumpReserve, _minimumReturn),
-        };
-    }
+        Task = TaskAt(demand),
+        State = state,
+        Wanted = WantedAt(demand),
+        LeastInjectable = PumpDuty.Injectable<Real>(state.LeastAtSet, _pumpReserve, _minimumReturn),
+        MostInjectable = PumpDuty.Injectable<Real>(state.MostAtSet, _pumpReserve, _minimumReturn),
+    };
+
+    /// <summary>Flow wanted of the pumps, m³/s.</summary>
+    internal double WantedAt(in PointDemand demand) =>
+        PumpDuty.Required<Real>(demand.Injected, _pumpReserve, _minimumReturn);
 
     /// <summary>The injectors at the pressure that a circuit gives them, and at the one they are judged by.</summary>
-    internal (Injection Actual, Injection Judged) InjectionAt(PointDemand demand, in SolvedCircuit circuit)
+    internal (Injection Actual, Injection Judged) InjectionAt(in PointDemand demand, in SolvedCircuit circuit)
     {
         Injection actual = Inject(demand, circuit.Rail);
-
-        // Injectors are judged at the pressure set, so that a failing pump is not laid to them.
-        return (actual, circuit.Sags ? Inject(demand, circuit.RailSet) : actual);
+        return (actual, Judged(demand, circuit, actual));
     }
+
+    /// <summary>The injectors as they are judged: at the pressure set, so that a failing pump is not laid to them.</summary>
+    internal Injection Judged(in PointDemand demand, in SolvedCircuit circuit, in Injection actual) =>
+        circuit.Sags ? Inject(demand, circuit.RailSet) : actual;
 
     /// <summary>The injectors in SI numbers, for one number or for many side by side.</summary>
     internal InjectionConstants<T> InjectionOf<T>()
@@ -233,30 +248,26 @@ public sealed class FuelSystem
             Injectors.InjectionsPerCycle,
             Demand.Engine.RevolutionsPerCycle);
 
-    private Injection Inject(PointDemand demand, double rail)
+    private Injection Inject(in PointDemand demand, double rail)
     {
         OperatingPoint point = demand.Point;
         double differential = RailPressure.Differential<Real>(
-            rail, point.Conditions.Atmosphere.Pascals, demand.Demand.ManifoldPascals);
+            rail, point.Conditions.Atmosphere.Pascals, demand.Chain.ManifoldAbsolute);
         bool timed = Injectors.Injector.DeadTime.TryAt(
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> state = InjectionChain.Evaluate(
             Injection,
             new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
-        bool flows = timed && state.StaticFlow > 0;
-        return new()
-        {
-            Differential = differential,
-            StaticFlow = state.StaticFlow,
-            AvailableTime = state.AvailableTime,
-            DeadTime = timed ? deadTime : null,
-            Pulse = flows ? state.Pulse : null,
-            DutyCycle = flows ? state.DutyCycle : null,
-            Capacity = flows
-                ? InjectorFlow.Capacity<Real>(
-                    state.StaticFlow, Injectors.Count, state.AvailableTime, _dutyLimit, deadTime)
-                : null,
-        };
+        return timed && state.StaticFlow > 0
+            ? new(
+                differential,
+                state.StaticFlow,
+                state.AvailableTime,
+                deadTime,
+                state.Pulse,
+                state.DutyCycle,
+                InjectorFlow.Capacity<Real>(state.StaticFlow, Injectors.Count, state.AvailableTime, _dutyLimit, deadTime))
+            : new(differential, state.StaticFlow, state.AvailableTime, timed ? deadTime : double.NaN);
     }
 
     /// <summary>Solves every pair of a speed and a boost.</summary>
@@ -284,12 +295,15 @@ public sealed class FuelSystem
         Rising(boosts, ManifoldPressure.Within, Readable.Boost, nameof(boosts));
         Conditions all = conditions ?? Conditions.Usual;
         ImmutableArray<OperatingResult>.Builder results = ImmutableArray.CreateBuilder<OperatingResult>(speeds.Count * boosts.Count);
+        double[] sets = [.. boosts.Select(boost => Regulator.SetPascals(boost.Pascals))];
+        CircuitTable? table = CircuitTable.Of(
+            TaskAt(DemandAt(OperatingPoint.At(speeds[0], boosts[0], all))), sets.Min(), sets.Max(), results.Capacity);
         int done = 0;
         while (done < boosts.Count && !cancellation.IsCancellationRequested)
         {
             foreach (RotationalSpeed speed in speeds)
             {
-                results.Add(Solve(OperatingPoint.At(speed, boosts[done], all)));
+                results.Add(SolveBy(OperatingPoint.At(speed, boosts[done], all), table));
             }
 
             done++;

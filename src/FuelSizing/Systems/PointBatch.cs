@@ -22,8 +22,12 @@ namespace FuelSizing.Systems;
 /// </example>
 public sealed class PointBatch
 {
-    /// <summary>Points that one thread takes at a time: few enough for its cache, enough to be worth handing over.</summary>
-    private const int Share = 8_192;
+    // Points that one thread takes at a time: enough to be worth handing over, few enough for its cache.
+    private const int LeastShare = 2_048;
+    private const int MostShare = 8_192;
+
+    // Shares for each thread, so that one that is held up leaves the rest to the others.
+    private const int SharesEach = 4;
 
     /// <summary>Shares a thread between two looks at the cancellation: some milliseconds.</summary>
     private const int SharesAtOnce = 4;
@@ -84,13 +88,13 @@ public sealed class PointBatch
         Matches(points, outputs.DutyCycle.Length, nameof(outputs), nameof(outputs.DutyCycle));
         Matches(points, outputs.InjectorReserve.Length, nameof(outputs), nameof(outputs.InjectorReserve));
         PointColumns all = new(inputs, outputs);
-        int atOnce = progress is null && !cancellation.CanBeCanceled ? points : threads * Share * SharesAtOnce;
+        int atOnce = progress is null && !cancellation.CanBeCanceled ? points : threads * MostShare * SharesAtOnce;
         int done = 0;
         while (done < points && !cancellation.IsCancellationRequested)
         {
             PointColumns some = all.Slice(done, Math.Min(atOnce, points - done));
             int count = some.Inputs.Speed.Length;
-            int refused = threads == 1 || count <= Share ? Widest(some) : OnThreads(some.Inputs, some.Outputs, threads);
+            int refused = threads == 1 || count <= LeastShare ? Widest(some) : OnThreads(some.Inputs, some.Outputs, threads);
             if (refused >= 0)
             {
                 throw _kernel.Refusal(inputs, done + refused);
@@ -120,12 +124,13 @@ public sealed class PointBatch
         {
             PinnedColumns pinned = new(speed, boost, lambda, volts, rail, across, fuel, flow, pulse, duty, reserve);
             int points = inputs.Speed.Length;
+            int share = Math.Clamp(points / (SharesEach * threads), LeastShare, MostShare);
             int first = int.MaxValue;
             object gate = new();
-            Parallel.For(0, ((points - 1) / Share) + 1, new ParallelOptions { MaxDegreeOfParallelism = threads }, share =>
+            Parallel.For(0, ((points - 1) / share) + 1, new ParallelOptions { MaxDegreeOfParallelism = threads }, place =>
             {
-                int from = share * Share;
-                int refused = Widest(pinned.Slice(from, Math.Min(Share, points - from)));
+                int from = place * share;
+                int refused = Widest(pinned.Slice(from, Math.Min(share, points - from)));
                 if (refused >= 0)
                 {
                     lock (gate)

@@ -38,6 +38,7 @@ internal sealed class PointKernel
     private readonly double _dutyLimit;
     private readonly (double Least, double Most) _speeds;
     private readonly (double Least, double Most) _boosts;
+    private object? _chain;
 
     /// <summary>Works out what all points have in common.</summary>
     public PointKernel(FuelSystem system, Conditions conditions)
@@ -73,13 +74,14 @@ internal sealed class PointKernel
     /// <summary>Evaluates points; the place of the first that is out of range, −1 if there is none.</summary>
     /// <remarks>
     /// A block at a time passes through the chain step by step: each step is a short loop that the compiler keeps in
-    /// registers, and a block between two steps stays in the processor's first cache.
+    /// registers, and a block between two steps stays in the processor's first cache. Steps are not inlined into one
+    /// another's caller, since the compiler inlines only so much into one method and would stop within them.
     /// </remarks>
     [SkipLocalsInit]
     public int Evaluate<T>(in PointColumns columns)
         where T : struct, ILanes<T>, IReal<T>
     {
-        Chain<T> chain = new(this);
+        Chain<T> chain = ChainOf<T>();
         Span<double> room = stackalloc double[Scratch.Columns * Block];
         Scratch scratch = new(room);
         int points = columns.Inputs.Speed.Length;
@@ -166,7 +168,7 @@ internal sealed class PointKernel
     }
 
     /// <summary>The last points, too few to fill a vector: the last of them fills the lanes left over.</summary>
-    private int Rest<T>(in Chain<T> chain, in PointColumns columns, int from, in Scratch scratch)
+    private int Rest<T>(Chain<T> chain, in PointColumns columns, int from, in Scratch scratch)
         where T : struct, ILanes<T>, IReal<T>
     {
         Span<double> padded = stackalloc double[11 * MostLanes];
@@ -223,7 +225,7 @@ internal sealed class PointKernel
     }
 
     /// <summary>Evaluates a block of points, a whole number of vectors; false if one of them is out of range.</summary>
-    private bool Evaluate<T>(in Chain<T> chain, in PointColumns columns, in Scratch scratch)
+    private bool Evaluate<T>(Chain<T> chain, in PointColumns columns, in Scratch scratch)
         where T : struct, ILanes<T>, IReal<T>
     {
         PointInputs inputs = columns.Inputs;
@@ -260,6 +262,11 @@ internal sealed class PointKernel
         }
 
         Injection(chain, inputs.Speed, fuel, differential, scratch.DeadTime, outputs);
+        if (!outputs.InjectorReserve.IsEmpty)
+        {
+            Reserves(chain, inputs.Speed, fuel, differential, scratch.DeadTime, outputs.InjectorReserve);
+        }
+
         return true;
     }
 
@@ -279,11 +286,12 @@ internal sealed class PointKernel
         return true;
     }
 
-    private void Charge<T>(in Chain<T> chain, ReadOnlySpan<double> boosts, Span<double> outlets, Span<double> charges)
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Charge<T>(Chain<T> chain, ReadOnlySpan<double> boosts, Span<double> outlets, Span<double> charges)
         where T : struct, ILanes<T>, IReal<T>
     {
         DemandConstants<T> engine = chain.Engine;
-        T ambient = _ambient;
+        Divisor<T> ambient = _ambient;
         T temperature = _ambientTemperature;
         for (int at = 0; at < boosts.Length; at += T.Count)
         {
@@ -293,7 +301,8 @@ internal sealed class PointKernel
         }
     }
 
-    private void Burn<T>(in Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Burn<T>(Chain<T> chain, in PointInputs inputs, in Scratch scratch, Span<double> fuel)
         where T : struct, ILanes<T>, IReal<T>
     {
         DemandConstants<T> engine = chain.Engine;
@@ -308,11 +317,12 @@ internal sealed class PointKernel
         T ambient = _ambient;
         T temperature = _ambientTemperature;
         Divisor<T> density = _density;
+        T stoichiometric = _system.Demand.Consumption.Fuel.AirFuelRatio;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             if (!lambdas.IsEmpty)
             {
-                engine = engine with { Lambda = T.From(lambdas[at..]) };
+                engine = engine with { AirFuelRatio = Combustion.AirFuelRatio(T.From(lambdas[at..]), stoichiometric) };
             }
 
             T boost = T.From(boosts[at..]);
@@ -330,6 +340,7 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Rail<T>(ReadOnlySpan<double> boosts, Span<double> rail)
         where T : struct, ILanes<T>, IReal<T>
     {
@@ -358,6 +369,7 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Differential<T>(ReadOnlySpan<double> boosts, ReadOnlySpan<double> rail, Span<double> differential)
         where T : struct, ILanes<T>, IReal<T>
     {
@@ -388,8 +400,9 @@ internal sealed class PointKernel
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Injection<T>(
-        in Chain<T> chain,
+        Chain<T> chain,
         ReadOnlySpan<double> speeds,
         ReadOnlySpan<double> fuels,
         ReadOnlySpan<double> differential,
@@ -399,12 +412,10 @@ internal sealed class PointKernel
     {
         InjectionConstants<T> injectors = chain.Injectors;
         Divisor<T> density = _density;
-        T limit = _dutyLimit;
         T none = double.NaN;
         Span<double> flows = outputs.StaticFlow;
         Span<double> pulses = outputs.Pulse;
         Span<double> duties = outputs.DutyCycle;
-        Span<double> reserves = outputs.InjectorReserve;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             T fuel = T.From(fuels[at..]);
@@ -427,17 +438,49 @@ internal sealed class PointKernel
             {
                 T.IfLess(0, flow, injection.DutyCycle, none).CopyTo(duties[at..]);
             }
-
-            if (!reserves.IsEmpty)
-            {
-                T capacity = InjectorFlow.Capacity(flow, injectors.Count.Value, injection.AvailableTime, limit, deadTime);
-                T.IfLess(0, flow, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
-            }
         }
     }
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Reserves<T>(
+        Chain<T> chain,
+        ReadOnlySpan<double> speeds,
+        ReadOnlySpan<double> fuels,
+        ReadOnlySpan<double> differential,
+        ReadOnlySpan<double> deadTimes,
+        Span<double> reserves)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        InjectionConstants<T> injectors = chain.Injectors;
+        Divisor<T> density = _density;
+        T limit = _dutyLimit;
+        for (int at = 0; at < speeds.Length; at += T.Count)
+        {
+            T fuel = T.From(fuels[at..]);
+            T deadTime = T.From(deadTimes[at..]);
+            InjectionState<T> injection = InjectionChain.Evaluate(
+                injectors,
+                new InjectionInput<T>(T.From(speeds[at..]), T.From(differential[at..]), deadTime, fuel, density));
+            T capacity = InjectorFlow.Capacity(
+                injection.StaticFlow, injectors.Count.Value, injection.AvailableTime, limit, deadTime);
+            T.IfLess(0, injection.StaticFlow, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
+        }
+    }
+
+    // Two threads may both make one; they are the same.
+    private Chain<T> ChainOf<T>()
+        where T : struct, ILanes<T>
+    {
+        if (_chain is not Chain<T> chain)
+        {
+            _chain = chain = new(this);
+        }
+
+        return chain;
+    }
+
     /// <summary>What does not change from point to point, the same in every lane.</summary>
-    private readonly struct Chain<T>(PointKernel kernel)
+    private sealed class Chain<T>(PointKernel kernel)
         where T : struct, ILanes<T>
     {
         public readonly DemandConstants<T> Engine = kernel._system.Demand.ConstantsOf<T>();

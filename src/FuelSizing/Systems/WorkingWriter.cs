@@ -9,6 +9,7 @@ namespace FuelSizing.Systems;
 internal sealed class WorkingWriter
 {
     private const string Definition = "definition";
+    private const string IdealGas = "ideal gas";
 
     private readonly List<WorkingStep> _given = [];
     private readonly List<WorkingStep> _steps = [];
@@ -35,7 +36,7 @@ internal sealed class WorkingWriter
         Traced manifold = Demand(at, speed, boost, ambient, out Traced fuel);
 
         Traced density = Given(
-            "density of the fuel", "ρ", _result.Solved.Demand.Density, "kg/m³", Readable.Of(_result.FuelDensity), "ASTM D1250-80, table 54B, for petrol; blends by mass");
+            "density of the fuel", "ρ", _result.FuelDensity.KilogramsPerCubicMeter, "kg/m³", Readable.Of(_result.FuelDensity), "ASTM D1250-80, table 54B, for petrol; blends by mass");
         Traced injected = Step(
             "fuel, by volume", "Q_f", FuelDemandFlow.Volume(fuel, density), "m³/s", Readable.PumpFlow(_result.InjectedFlow), Definition);
         Traced set = Step(
@@ -57,12 +58,12 @@ internal sealed class WorkingWriter
             Given("pressure lost in the cooler", "Δp_c", own.CoolerLoss, "Pa", Readable.Of(induction.CoolerPressureLoss), "induction"),
             (double)own.BeltShare,
             own.BeltShare > 0 ? Given("belt's efficiency", "η_b", own.DriveEfficiency.Value, "1", Readable.Of(induction.DriveEfficiency), "induction") : (double)own.DriveEfficiency.Value,
-            Given("air of the measured pull", "p_m", own.MeasuredPressure.Value, "Pa", Readable.Of(model.MeasuredPower.MeasuredIn.Pressure), "measured pull"),
-            Given("temperature of that air", "T_m", own.MeasuredTemperature, "K", Readable.Of(model.MeasuredPower.MeasuredIn.Temperature), "measured pull"),
+            MeasuredDensity(model.MeasuredPower.MeasuredIn),
             Given("mechanical efficiency of that pull", "η_m", own.MechanicalEfficiency.Value, "1", Readable.Of(model.MechanicalEfficiency), "measured pull"),
             Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", Readable.Of(model.Consumption.BrakeSpecificFuelConsumption), "consumption"),
-            Given("lambda", "λ", own.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),
-            Given("stoichiometric air–fuel ratio", "L", own.StoichiometricAirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition"));
+            Combustion.AirFuelRatio(
+                Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),
+                Given("stoichiometric air–fuel ratio", "L", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")));
         DemandInput<Traced> point = new(
             speed,
             boost,
@@ -77,7 +78,8 @@ internal sealed class WorkingWriter
         Step("pressure ratio of the compressor", "r", state.PressureRatio, "1", Number(demand.PressureRatio), Definition);
         Step("temperature behind the compressor", "T_2", state.OutletTemperature, "K", Readable.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency");
         Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", Readable.Of(demand.ChargeTemperature), "definition of effectiveness");
-        Step("air", "ṁ_a", state.AirMassFlow, "kg/s", Readable.Of(demand.AirMassFlow), "speed-density: ideal gas, volumetric efficiency referred to the manifold");
+        Step("density of the charge", "ρ_3", state.ChargeDensity, "kg/m³", Readable.Of(demand.ChargeDensity), IdealGas);
+        Step("air", "ṁ_a", state.AirMassFlow, "kg/s", Readable.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold");
         Step("power that the belt takes", "P_d", state.DrivePower, "W", Readable.Of(demand.CompressorDrivePower), "energy balance of the compressor");
         Step("power at the crank", "P", state.BrakePower, "W", Readable.Of(demand.BrakePower), "indicated power with charge density, friction as measured");
         Traced fromPower = Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", Readable.Of(demand.FromPower), "definition of BSFC");
@@ -97,9 +99,19 @@ internal sealed class WorkingWriter
         return state.ManifoldAbsolute;
     }
 
+    private Traced MeasuredDensity(Atmosphere air) => Step(
+        "density of the air of the measured pull",
+        "ρ_m",
+        StandardAir.Density(
+            Given("air of the measured pull", "p_m", air.Pascals, "Pa", Readable.Of(air.Pressure), "measured pull"),
+            Given("temperature of that air", "T_m", air.Kelvins, "K", Readable.Of(air.Temperature), "measured pull")),
+        "kg/m³",
+        Readable.Of(Density.FromKilogramsPerCubicMeter(StandardAir.Density<Real>(air.Pascals, air.Kelvins).Value)),
+        IdealGas);
+
     private Traced Rail(Traced set)
     {
-        double pascals = _result.Solved.Circuit.Rail;
+        double pascals = _result.RailPascals;
         return pascals == set.Value
             ? set
             : Given("rail pressure, found by the circuit's search", "p_r", pascals, "Pa", Readable.Of(_result.RailGauge), $"circuit: {_result.RailState}");
@@ -117,8 +129,8 @@ internal sealed class WorkingWriter
             Given("density of the test liquid", "ρ_r", own.TestFluidDensity, "kg/m³", Readable.Of(injector.TestFluid.Density), injector.TestFluid.Name),
             (double)own.Count.Value,
             (double)own.InjectionsPerCycle,
-            (double)own.RevolutionsPerCycle);
-        Traced dead = _result.Solved.Actual.DeadTime is { } seconds
+            (double)own.RevolutionsPerCycle.Value);
+        Traced dead = _result.DeadTimeSeconds is { } seconds
             ? Given("dead time at this voltage and pressure", "t_d", seconds, "s", Readable.Of(Duration.FromSeconds(seconds)), "table")
             : 0;
         InjectionState<Traced> state = InjectionChain.Evaluate(

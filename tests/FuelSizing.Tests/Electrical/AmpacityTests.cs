@@ -94,6 +94,18 @@ public class AmpacityTests
             Of(Conductor.Metric(Area.FromSquareMillimeters(6)), 105, 60).Current);
     }
 
+    /// <summary>Twelve-gauge wire of 3.31 mm², a ten-thousandth or so off the formula's 3.3088 mm², is still twelve-gauge wire.</summary>
+    [Fact]
+    public void Current_OfAGaugeByItsRoundedArea_IsTheGauges()
+    {
+        Conductor Of(double squareMillimetres) => Conductor.OfArea(
+            Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.UsualLay);
+        double exact = Conductor.Awg(12).Area.SquareMillimeters;
+        Assert.Equal(45, Amperes(Of(exact * (1 - 5e-5)), 105, 30), 9);
+        Assert.Equal(35, Amperes(Of(exact * (1 - 5e-4)), 105, 30), 9);
+    }
+
+
     [Fact]
     public void Current_OutsideTheSource_IsNotCoveredAndSaysWhy()
     {
@@ -108,6 +120,11 @@ public class AmpacityTests
         Assert.Equal(
             "2.5 mm²: 26.9 A in 60 °C (AWG 14 with insulation for 105 °C: 35.0 A × 77 %; 33 CFR 183.425, table 5).",
             Of(Conductor.Metric(Area.FromSquareMillimeters(2.5)), 105, 60).ToString());
+
+    [Fact]
+    public void Ampacity_OfNoConductor_IsRefused() =>
+        Assert.Equal("conductor", Assert.Throws<ArgumentNullException>(() => Of(null!, 105, 30)).ParamName);
+
 
     [Fact]
     public void Equation_InABatch_GivesWhatItGivesAlone() =>

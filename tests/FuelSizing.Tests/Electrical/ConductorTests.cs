@@ -183,4 +183,16 @@ public class ConductorTests
 
     private static double Kilometre(Conductor conductor, double celsius) =>
         1000 * conductor.ResistanceOf(Length.FromMeters(1), Temperature.FromDegreesCelsius(celsius)).Ohms;
+
+    [Fact]
+    public void Conductor_OfNonsense_IsRefusedByName()
+    {
+        static Conductor Of(double squareMillimetres, ConductorMaterial material, double lay) =>
+            Conductor.OfArea(Area.FromSquareMillimeters(squareMillimetres), material, Ratio.FromPercent(lay));
+        Refused.Missing("material", () => Of(2, null!, 2));
+        Refused.OutOfRange("area", () => Of(0.19, ConductorMaterial.Copper, 2));
+        Refused.OutOfRange("area", () => Of(121, ConductorMaterial.Copper, 2));
+        Refused.OutOfRange("lay", () => Of(2, ConductorMaterial.Copper, -0.1));
+        Refused.OutOfRange("lay", () => Of(2, ConductorMaterial.Copper, 10.1));
+    }
 }

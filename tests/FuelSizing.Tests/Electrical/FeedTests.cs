@@ -117,6 +117,46 @@ public class FeedTests
             @"^\d+\.\d V at the motor: \d\.\d\d V \(\d+ %\) lost, \d\.\d\d V in wire and \d\.\d\d V in contacts$",
             FeedOf(12, 4, 60, Contact.UsualRelay).VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).ToString());
 
+    /// <summary>12 V across one ohm drive 12 A, with nothing left for the motor; a hair more cannot flow.</summary>
+    [Fact]
+    public void Current_OfAllThatTheLoopLetsThrough_LeavesTheMotorNothing()
+    {
+        Feed feed = Feed.Of(
+            "f", Conductor.Awg(10), Length.Zero, Length.Zero, Celsius(20), Contact.Of("c", ElectricResistance.FromOhms(1)));
+        Assert.Equal(0, feed.VoltageAtMotor(Wren.Volt(12), Amperes(12)).AtMotor.Volts, 12);
+        Assert.Throws<ArgumentOutOfRangeException>(() => feed.VoltageAtMotor(Wren.Volt(12), Amperes(12.0001)));
+    }
+
+    [Fact]
+    public void WithArea_OfAFeed_ChangesTheWireAlone()
+    {
+        Feed feed = FeedOf(14, 4, 60, Contact.UsualRelay);
+        Feed wider = feed.WithArea(Conductor.Awg(14).Area * 2);
+        Assert.Equal(feed.WireOhms / 2, wider.WireOhms, 12);
+        Assert.Equal(
+            (feed.Name, feed.Outward, feed.Back, feed.ConductorTemperature, feed.ContactOhms),
+            (wider.Name, wider.Outward, wider.Back, wider.ConductorTemperature, wider.ContactOhms));
+    }
+
+
+    [Fact]
+    public void Feed_OfNonsense_IsRefusedByName()
+    {
+        Length one = Length.FromMeters(1);
+        Refused.Missing("conductor", () => Feed.Of("f", null!, one, one, Celsius(20)));
+        Refused.Missing("contacts", () => Feed.Of("f", Conductor.Awg(10), one, one, Celsius(20), null!));
+        Refused.Missing("contacts", () => Feed.Of("f", Conductor.Awg(10), one, one, Celsius(20), Contact.UsualFuse, null!));
+        Refused.Missing(
+            "contacts",
+            () => Feed.WithChassisReturn("f", Conductor.Awg(10), one, ElectricResistance.Zero, Celsius(20), null!));
+        Refused.OutOfRange(
+            "chassis", () => Feed.WithChassisReturn("f", Conductor.Awg(10), one, ElectricResistance.FromOhms(1.1), Celsius(20)));
+        Refused.OutOfRange("supply", () => FeedOf(12, 4, 60).VoltageAtMotor(Wren.Volt(4.9), Amperes(1)));
+        Refused.OutOfRange("supply", () => FeedOf(12, 4, 60).VoltageAtMotor(Wren.Volt(30.1), Amperes(1)));
+        Refused.OutOfRange("current", () => FeedOf(12, 4, 60).VoltageAtMotor(Wren.Volt(12), Amperes(-0.1)));
+    }
+
+
     private static Gen<(Feed Feed, double Volts, double Amperes)> Feeds =>
         Gen.Select(
             Gen.Int[0, 18],

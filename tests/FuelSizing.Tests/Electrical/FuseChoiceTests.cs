@@ -60,6 +60,31 @@ public class FuseChoiceTests
         Assert.Equal(
             "15.0 A: 12.0 A is 80 % of it, and AWG 12 may carry 34.6 A.", For(12, 12, 105, 60).ToString());
 
+    /// <summary>The regulation's AWG 18 with insulation for 60 °C carries 10 A at 30 °C: just a 10 A fuse.</summary>
+    [Fact]
+    public void Fuse_OfJustWhatTheWireCarries_Protects()
+    {
+        FuseChoice choice = For(8, 18, 60, 30);
+        Assert.Equal(10, choice.Rating!.Value.Amperes, 9);
+        Assert.Equal(10, choice.Ampacity.Current!.Value.Amperes, 9);
+    }
+
+    /// <summary>20 A takes a fuse of 25 A; the regulation gives AWG 16 15 A, AWG 14 20 A and AWG 12 just 25 A.</summary>
+    [Fact]
+    public void Thicker_OfJustTheFusesRating_IsTheOneNamed() =>
+        Assert.EndsWith("with the same insulation it takes AWG 12.", For(20, 16, 60, 30).Text, StringComparison.Ordinal);
+
+    /// <summary>At 59.7 °C insulation for 60 °C leaves a tenth of 300 A, the thickest wire's, and the fuse is 40 A.</summary>
+    [Fact]
+    public void Thicker_WhereNoneWouldDo_SaysWhatElseToChange()
+    {
+        FuseChoice choice = For(30, 1, 60, 59.7);
+        Assert.Null(choice.Rating);
+        Assert.EndsWith(
+            "take insulation for a higher temperature, or lead the wire through a cooler place.", choice.Text, StringComparison.Ordinal);
+    }
+
+
     private static Gen<(double Amperes, int Gauge, double Rating, double Ambient)> Cases =>
         Gen.Select(Gen.Double[0.1, 60], Gen.Int[0, 24], Gen.Double[50, 150], Gen.Double[-40, 130]);
 

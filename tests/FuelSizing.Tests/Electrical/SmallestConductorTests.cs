@@ -119,6 +119,60 @@ public class SmallestConductorTests
         Assert.EndsWith("the list holds no thinner one.", answer.Awg.Text, StringComparison.Ordinal);
     }
 
+    /// <summary>What a conductor drops, allowed to the last bit, is enough for it.</summary>
+    [Fact]
+    public void Choice_AllowedJustItsDrop_IsTheSameConductor()
+    {
+        SmallestConductor For(ElectricPotential allowed) => SmallestConductor.ForDrop(
+            allowed, ElectricCurrent.FromAmperes(12.5), Length.FromMeters(6), Celsius(60), Contact.UsualFuse);
+        SizedConductor choice = For(Wren.Volt(0.5)).Awg;
+        Assert.Equal(choice.Conductor, For(choice.Drop!.Value).Awg.Conductor);
+        Assert.Equal(choice.NextThinner, For(choice.Drop!.Value).Awg.NextThinner);
+    }
+
+    /// <summary>20 A through 15 mΩ drop just the 0.3 V allowed: no wire is thick enough.</summary>
+    [Fact]
+    public void NeededArea_WhereContactsTakeJustAllTheDrop_IsNone() =>
+        Assert.Null(SmallestConductor.ForDrop(
+            Wren.Volt(0.3),
+            ElectricCurrent.FromAmperes(20),
+            Length.FromMeters(5),
+            Celsius(60),
+            Contact.Of("c", ElectricResistance.FromOhms(0.3 / 20))).NeededArea);
+
+    [Fact]
+    public void Choice_InWords_HasBothSystemsOfSizes()
+    {
+        SmallestConductor answer = SmallestConductor.ForDrop(
+            Wren.Volt(0.5), ElectricCurrent.FromAmperes(12.5), Length.FromMeters(6), Celsius(60));
+        Assert.Equal($"{answer.Awg.Text} {answer.Metric.Text}", answer.ToString());
+
+        // By hand: 6 m × 5.31 mΩ/m (AWG 12, 2 % lay) × 1.157 (60 °C) × 12.5 A; AWG 14 has 1.59 times the resistance.
+        Assert.Equal("AWG 12 drops 0.46 V of the 0.50 V allowed; AWG 14 would drop 0.73 V.", answer.Awg.Text);
+        Assert.Equal(answer.Metric.Text, answer.Metric.ToString());
+    }
+
+    [Fact]
+    public void Contacts_WithOneMissing_AreRefusedByName() =>
+        Assert.Equal(
+            "contacts",
+            Assert.Throws<ArgumentNullException>(() => SmallestConductor.ForDrop(
+                Wren.Volt(1), ElectricCurrent.FromAmperes(5), Length.FromMeters(1), Celsius(60), Contact.UsualFuse, null!)).ParamName);
+
+
+    [Fact]
+    public void Choice_OfNonsense_IsRefusedByName()
+    {
+        static SmallestConductor For(double volts, double amperes, double metres, params Contact[] contacts) =>
+            SmallestConductor.ForDrop(
+                Wren.Volt(volts), ElectricCurrent.FromAmperes(amperes), Length.FromMeters(metres), Celsius(60), contacts);
+        Refused.Missing("contacts", () => For(1, 5, 1, null!));
+        Refused.OutOfRange("allowedDrop", () => For(0, 5, 1));
+        Refused.OutOfRange("current", () => For(1, 0, 1));
+        Refused.OutOfRange("outAndBack", () => For(1, 5, 0));
+    }
+
+
     private static Gen<(double Drop, double Amperes, double Metres, double Celsius, double Milliohms)> Cases =>
         Gen.Select(
             Gen.Double[0.05, 3], Gen.Double[0.5, 80], Gen.Double[0.2, 20], Gen.Double[-40, 150], Gen.Double[0, 20]);

@@ -13,7 +13,7 @@ public class EngineAirTests
         Published.Value(
             "Stone, Introduction to Internal Combustion Engines, ch. 2 exercise (3 L, 3,000 rev/min, 0.068 m³/s, 1 bar, 20 °C)",
             0.068 * 1e5 / (287.05287 * 293.15),
-            EngineAir.MassFlow<Real>(0.907, 1e5, 293.15, 3e-3, 50, 2),
+            EngineAir.MassFlow<Real>(0.907, StandardAir.Density<Real>(1e5, 293.15), 3e-3, 50, 2),
             5e-4);
 
     // Companion example 1.5: 4 × 120 mm bore × 100 mm stroke, 2,000 rev/min, 0.062112 m³/s of air.
@@ -24,7 +24,7 @@ public class EngineAirTests
         Published.Value(
             "Textbook companion, internal combustion engines, example 1.5 (air density 1.15 kg/m³)",
             0.062112 * 1.15,
-            EngineAir.MassFlow<Real>(0.8238, 1.15 * 287.05287 * 300, 300, displacement, 2000 / 60.0, 2),
+            EngineAir.MassFlow<Real>(0.8238, 1.15, displacement, 2000 / 60.0, 2),
             5e-4);
     }
 
@@ -60,7 +60,7 @@ public class EngineAirTests
         Published.Value(
             "Stone, Introduction to Internal Combustion Engines, ch. 2 exercise (air–fuel ratio 12.12)",
             6.673e-3,
-            FuelDemandFlow.FromAir<Real>(0.068 * 1e5 / (287.05287 * 293.15), 12.12 / 14.6, 14.6),
+            FuelDemandFlow.FromAir<Real>(0.068 * 1e5 / (287.05287 * 293.15), Combustion.AirFuelRatio<Real>(12.12 / 14.6, 14.6)),
             1e-3);
 
     [Fact]
@@ -83,7 +83,7 @@ public class EngineAirTests
     [Fact]
     public void MassFlow_OfATwoStroke_IsTwiceThatOfAFourStroke() =>
         Assert.Equal(
-            2 * EngineAir.MassFlow<Real>(0.9, 1e5, 300, 2e-3, 100, (int)EngineCycle.FourStroke).Value,
-            EngineAir.MassFlow<Real>(0.9, 1e5, 300, 2e-3, 100, (int)EngineCycle.TwoStroke).Value,
+            2 * EngineAir.MassFlow<Real>(0.9, 1.16, 2e-3, 100, (int)EngineCycle.FourStroke).Value,
+            EngineAir.MassFlow<Real>(0.9, 1.16, 2e-3, 100, (int)EngineCycle.TwoStroke).Value,
             12);
 }

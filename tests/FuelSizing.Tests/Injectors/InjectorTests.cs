@@ -172,4 +172,57 @@ public class InjectorTests
             () => DeadTimeTable.Of(
                 [Wren.Volt(8), Wren.Volt(12)], [Wren.Kpa(200), Wren.Kpa(300)], [[Wren.Ms(1)], [Wren.Ms(1), Wren.Ms(1)]]));
     }
+
+    [Fact]
+    public void WithStaticFlow_ChangesTheFlowAlone()
+    {
+        Injector injector = Wren.InjectorOf(360).WithStaticFlow(VolumeFlow.FromMillilitersPerMinute(440));
+        Assert.Equal(440, injector.StaticFlow.MillilitersPerMinute, 9);
+        Assert.Equal(
+            440 / 360.0,
+            injector.StaticFlowAt(Wren.Kpa(400), Fuel.Petrol, At15)
+                / Wren.InjectorOf(360).StaticFlowAt(Wren.Kpa(400), Fuel.Petrol, At15),
+            9);
+        Assert.Equal(
+            ("injector A", Wren.Kpa(300), TestFluid.Heptane, Wren.Ms(1.6), Wren.Kpa(550)),
+            (injector.Name, injector.RatedDifferential, injector.TestFluid, injector.MinimumLinearPulse, injector.HighestDifferential));
+    }
+
+    [Fact]
+    public void Scaled_Set_HasEachInjectorsFlowTimesTheFactor()
+    {
+        InjectorSet set = InjectorSet.Of(Wren.InjectorOf(400), 6, 2).Scaled(0.97);
+        Assert.Equal(388, set.Injector.StaticFlow.MillilitersPerMinute, 9);
+        Assert.Equal((6, 2), (set.Count, set.InjectionsPerCycle));
+    }
+
+    /// <summary>Two pulses in a cycle have half the time each, so the same pulse is twice the duty.</summary>
+    [Fact]
+    public void DutyCycle_OfTwoInjectionsInACycle_IsTwice() =>
+        Assert.Equal(
+            2 * DutyCycle.Of(Wren.Ms(4), Wren.Rpm(6000), EngineCycle.FourStroke).Percent,
+            DutyCycle.Of(Wren.Ms(4), Wren.Rpm(6000), EngineCycle.FourStroke, 2).Percent,
+            9);
+
+    [Fact]
+    public void Injector_WithAPieceMissing_IsRefusedByName()
+    {
+        Refused.Missing(
+            "testFluid",
+            () => Injector.Of("i", Rated(360).StaticFlow, Wren.Kpa(300), null!, Wren.DeadTime, Wren.Ms(1), Wren.Kpa(500)));
+        Refused.Missing(
+            "deadTime",
+            () => Injector.Of("i", Rated(360).StaticFlow, Wren.Kpa(300), TestFluid.Heptane, null!, Wren.Ms(1), Wren.Kpa(500)));
+        Refused.Missing("fuel", () => Rated(360).StaticFlowAt(Wren.Kpa(300), null!, At15));
+        Refused.Missing("fuel", () => Rated(360).StaticMassFlowAt(Wren.Kpa(300), null!, At15));
+        Refused.Missing("injector", () => InjectorSet.Of(null!, 4));
+        Refused.Missing("consumption", () => SizeInjector.ForPower(Power.FromKilowatts(200), null!, 4, Wren.Percent(85)));
+    }
+
+    [Fact]
+    public void StaticFlow_OverTheHighestDifferential_IsRefused()
+    {
+        Assert.True(Rated(360).StaticFlowAt(Wren.Kpa(1200), Fuel.Petrol, At15).MillilitersPerMinute > 700);
+        Refused.OutOfRange("differential", () => Rated(360).StaticFlowAt(Wren.Kpa(1200.1), Fuel.Petrol, At15));
+    }
 }

@@ -42,10 +42,40 @@ public class FilterTests
         Assert.Equal(-loss, filter.LossPascals(-flow.CubicMetersPerSecond, density, viscosity));
     }
 
+    /// <summary>A filter rated on a liquid of 1 mPa·s loses with petrol in proportion to petrol's viscosity.</summary>
+    [Fact]
+    public void PressureLoss_RatedOnAnotherLiquid_GoesWithTheViscosities()
+    {
+        Filter filter = Filter.Of(
+            "filter",
+            VolumeFlow.FromLitersPerHour(200),
+            Pressure.FromKilopascals(8),
+            ratedViscosity: DynamicViscosity.FromMillipascalSeconds(1));
+        Assert.Equal(1, filter.RatedViscosity.MillipascalSeconds, 12);
+        Assert.Equal(
+            8 * Fuel.Petrol.DynamicViscosityAt(Room).MillipascalSeconds,
+            filter.PressureLoss(VolumeFlow.FromLitersPerHour(200), Fuel.Petrol, Room).Kilopascals,
+            9);
+    }
+
+    [Fact]
+    public void Filter_InACircuit_IsLevel()
+    {
+        IFlowLoss part = Of(2);
+        Assert.Equal(0, part.ElevationPascals(740));
+        Assert.Equal(Of(2).LossPascals(4e-5, 740, 6e-7), part.LossPascals(4e-5, 740, 6e-7));
+    }
+
+
     [Fact]
     public void PressureLoss_FarOverTheRatedFlow_IsRefused() =>
         Assert.Throws<ArgumentOutOfRangeException>(
             () => Of().PressureLoss(VolumeFlow.FromLitersPerHour(601), Fuel.Petrol, Room));
+
+    [Fact]
+    public void PressureLoss_OfNoFuel_IsRefused() =>
+        Refused.Missing("fuel", () => Of().PressureLoss(VolumeFlow.FromLitersPerHour(100), null!, Room));
+
 
     private static Filter Of(double clogging = 1) =>
         Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Pressure.FromKilopascals(8), clogging);

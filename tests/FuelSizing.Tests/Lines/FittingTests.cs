@@ -35,4 +35,11 @@ public class FittingTests
         Assert.Equal(3 * Fitting.Elbow45.LossCoefficientIn(bore), three.LossCoefficientIn(bore), 12);
         Assert.Equal(2.0, Fitting.Exit.Times(2).LossCoefficientIn(bore));
     }
+
+    [Fact]
+    public void Times_OfNoneOrTooMany_IsRefused()
+    {
+        Refused.OutOfRange("count", () => Fitting.Exit.Times(0));
+        Refused.OutOfRange("count", () => Fitting.Exit.Times(51));
+    }
 }

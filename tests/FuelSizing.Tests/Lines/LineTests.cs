@@ -122,6 +122,65 @@ public class LineTests
         Assert.True(sum > 0);
     }
 
+    /// <summary>
+    /// Laminar up to Re 2,040, fully turbulent from 4,000, and the two named between (see the documentation of
+    /// <see cref="FlowRegime"/>).
+    /// </summary>
+    [Theory]
+    [InlineData(0, FlowRegime.Still)]
+    [InlineData(1e-6, FlowRegime.Laminar)]
+    [InlineData(2040, FlowRegime.Laminar)]
+    [InlineData(2040.001, FlowRegime.Transitional)]
+    [InlineData(3999.999, FlowRegime.Transitional)]
+    [InlineData(4000, FlowRegime.Turbulent)]
+    public void Regime_AtTheEndsOfEach_IsNamedAsWritten(double reynolds, FlowRegime regime)
+    {
+        LineLoss loss = new(VolumeFlow.Zero, new PipeState<Real>(0, reynolds, 64, 0, 0, 0), 0, 740, 6e-7);
+        Assert.Equal(regime, loss.Regime);
+        Assert.Equal(regime == FlowRegime.Still, loss.FrictionFactor is null);
+    }
+
+    [Fact]
+    public void Roughness_UpToATwentiethOfTheBore_IsTaken()
+    {
+        Line Of(double micrometres) => Line.Of(
+            "l", Length.FromMillimeters(8), Length.FromMeters(1), Length.FromMicrometers(micrometres));
+        Assert.Equal(400, Of(400).Roughness.Micrometers, 9);
+        Assert.Equal("roughness", Assert.Throws<ArgumentOutOfRangeException>(() => Of(400.1)).ParamName);
+    }
+
+    [Fact]
+    public void Line_WithoutFittingsOrRise_IsStraightAndLevel()
+    {
+        Line line = Line.Of("l", Length.FromMillimeters(8), Length.FromMeters(1), Roughness.DrawnTube);
+        Assert.Empty(line.Fittings);
+        Assert.Equal((0.0, Length.Zero), (line.LossCoefficient, line.Rise));
+        Assert.Equal(0, line.PressureLoss(VolumeFlow.FromLitersPerHour(100), Fuel.Petrol, Warm).Elevation.Pascals);
+        Assert.Equal(
+            "fittings",
+            Assert.Throws<ArgumentNullException>(() => Line.Of(
+                "l", Length.FromMillimeters(8), Length.FromMeters(1), Roughness.DrawnTube, [Fitting.Exit, null!])).ParamName);
+    }
+
+    [Fact]
+    public void WithBore_OfALine_KeepsTheRestAndARoughnessThatFits()
+    {
+        Line line = Line.Of(
+            "l",
+            Length.FromMillimeters(10),
+            Length.FromMeters(3),
+            Length.FromMillimeters(0.2),
+            [Fitting.Of("valve", 2.5)],
+            Length.FromMeters(0.4));
+        Assert.Equal(0.2, line.WithBore(Length.FromMillimeters(8)).Roughness.Millimeters, 12);
+        Line narrow = line.WithBore(Length.FromMillimeters(2));
+        Assert.Equal(0.1, narrow.Roughness.Millimeters, 12);
+        Assert.Equal(
+            ("l", Length.FromMeters(3), 2.5, Length.FromMeters(0.4)),
+            (narrow.Name, narrow.Length, narrow.LossCoefficient, narrow.Rise));
+    }
+
+
     [Fact]
     public void PressureLoss_OfAFuelWithoutViscosity_IsRefusedWithARemedy()
     {
@@ -135,6 +194,16 @@ public class LineTests
             () => Of(8).PressureLoss(VolumeFlow.FromLitersPerHour(100), bare, Warm));
         Assert.Equal("race fuel has no viscosity. Give it by WithViscosity.", error.Message);
     }
+
+    [Fact]
+    public void Line_OfNonsense_IsRefusedByName()
+    {
+        Refused.Missing("fuel", () => Of(8).PressureLoss(VolumeFlow.FromLitersPerHour(100), null!, Warm));
+        Refused.OutOfRange("flow", () => Of(8).PressureLoss(VolumeFlow.FromLitersPerHour(-0.1), Fuel.Petrol, Warm));
+        Refused.OutOfRange("flow", () => Of(8).PressureLoss(VolumeFlow.FromLitersPerHour(10_001), Fuel.Petrol, Warm));
+        Refused.Missing("name", () => Line.Of(null!, Length.FromMillimeters(8), Length.FromMeters(1), Roughness.DrawnTube));
+    }
+
 
     private static Line Of(double millimetres, double rise = 0) =>
         Line.Of(

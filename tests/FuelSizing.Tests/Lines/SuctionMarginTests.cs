@@ -56,6 +56,18 @@ public class SuctionMarginTests
                     && Of(celsius, altitude, 1 + more) < margin;
             });
 
+    /// <summary>At its boiling point a liquid boils: no pressure is left over its vapour's.</summary>
+    [Fact]
+    public void Margin_AtTheBoilingPoint_IsNoneAndBoils()
+    {
+        Temperature temperature = Temperature.FromDegreesCelsius(75);
+        SuctionMargin margin = SuctionMargin.Of(
+            Fuel.Ethanol.VapourPressureAt(temperature), Length.Zero, Pressure.Zero, Fuel.Ethanol, temperature);
+        Assert.Equal(0, margin.Margin.Pascals);
+        Assert.True(margin.Boils);
+    }
+
+
     [Fact]
     public void Margin_OfABlend_IsFlaggedAsAnEstimate() =>
         Assert.True(SuctionMargin.Of(
@@ -64,4 +76,19 @@ public class SuctionMarginTests
             Pressure.Zero,
             Fuel.E85,
             Temperature.FromDegreesCelsius(20)).IsEstimate);
+
+    [Fact]
+    public void Margin_OfNonsense_IsRefusedByName()
+    {
+        static SuctionMargin Of(double tank, double metres, double loss, Fuel fuel) => SuctionMargin.Of(
+            Pressure.FromKilopascals(tank),
+            Length.FromMeters(metres),
+            Pressure.FromKilopascals(loss),
+            fuel,
+            Temperature.FromDegreesCelsius(20));
+        Refused.Missing("fuel", () => Of(95, 0, 0, null!));
+        Refused.OutOfRange("tankAbsolute", () => Of(39, 0, 0, Fuel.Petrol));
+        Refused.OutOfRange("fuelAboveInlet", () => Of(95, 2.1, 0, Fuel.Petrol));
+        Refused.OutOfRange("suctionLoss", () => Of(95, 0, -0.1, Fuel.Petrol));
+    }
 }

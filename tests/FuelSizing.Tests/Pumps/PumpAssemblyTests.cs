@@ -273,6 +273,199 @@ public class PumpAssemblyTests
         Assert.InRange(curve[^1].Flow.LitersPerHour, 0, 1e-5);
     }
 
+    [Fact]
+    public void Pump_OfNonsense_IsRefusedByName()
+    {
+        Refused.Missing("curves", () => Pump.Of(null!));
+        Refused.Missing("curves", () => Pump.Of([null!]));
+        Refused.Missing("curves", () => Pump.Of([Wren.Pump, null!]));
+        Refused.Missing("curves", () => Pump.Of([null!, Wren.Pump]));
+        Refused.OutOfRange("curves", () => Pump.Of([]));
+        Refused.OutOfRange("relief", () => Pump.Of([Wren.Pump], Wren.Kpa(49)));
+        Refused.OutOfRange("condition", () => Pump.Of([Wren.Pump], condition: Ratio.FromPercent(29)));
+        Refused.Missing("curve", () => Pump.By(null!));
+        Refused.Missing("feed", () => Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(null!));
+        Refused.Missing("branches", () => PumpParallel.Of(null!));
+        Refused.Missing("branches", () => PumpParallel.Of(Pump.By(Wren.Pump), null!));
+        Refused.OutOfRange("branches", () => PumpParallel.Of(Pump.By(Wren.Pump)));
+        Refused.Missing("stages", () => PumpSeries.Of(SeriesBypass.None, null!));
+        Refused.OutOfRange("points", () => Pump.By(Wren.Pump).CurveAt(Wren.Volt(13), 1));
+        Refused.OutOfRange("supply", () => Pump.By(Wren.Pump).CurveAt(Wren.Volt(1)));
+    }
+
+    /// <summary>A pump with a curve at each of two voltages that touch in a point is taken; equal voltages are not.</summary>
+    [Fact]
+    public void Curves_AtTheSameVoltage_AreRefused()
+    {
+        Assert.Equal(2, Pump.Of([Wren.WiredCurve(12, 1), Wren.WiredCurve(13.5, 1)]).Curves.Count);
+        Refused.OutOfRange("curves", () => Pump.Of([Wren.WiredCurve(12, 1), Wren.WiredCurve(12, 1)]));
+    }
+
+    [Fact]
+    public void Name_OfAnAssembly_TellsHowItIsBuilt()
+    {
+        PumpAssembly pair = PumpSeries.Of(
+            SeriesBypass.CheckValve, Pump.By(Wren.Pump), PumpParallel.Of(Pump.By(Wren.Pump), Pump.By(Wren.WiredCurve(13.5, 1))));
+        Assert.Equal("(pump P then (pump P beside pump W))", pair.Name);
+        Assert.Equal(["pump P", "pump P", "pump W"], pair.Pumps.Select(pump => pump.Name));
+    }
+
+    /// <summary>Measured to 300 kPa only, a pump's curve has an open end, unless its own relief valve opens before.</summary>
+    [Fact]
+    public void OpenEnd_OfAnAssembly_IsThatOfAnyMember()
+    {
+        PumpCurve shortCurve = PumpCurve.At(
+            "short",
+            Wren.Volt(13.5),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
+            (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)));
+        Pump open = Pump.By(shortCurve);
+        Pump whole = Pump.By(Wren.Pump);
+        Assert.True(open.HasOpenEnd);
+        Assert.False(whole.HasOpenEnd);
+        Assert.True(Pump.Of([shortCurve], Wren.Kpa(301)).HasOpenEnd);
+        Assert.False(Pump.Of([shortCurve], Wren.Kpa(300)).HasOpenEnd);
+        Assert.False(Pump.Of([shortCurve], Wren.Kpa(250)).HasOpenEnd);
+        Assert.True(PumpSeries.Of(SeriesBypass.None, whole, open).HasOpenEnd);
+        Assert.True(PumpParallel.Of(open, whole).HasOpenEnd);
+        Assert.False(PumpSeries.Of(SeriesBypass.None, whole, whole).HasOpenEnd);
+        Assert.False(PumpParallel.Of(whole, whole).HasOpenEnd);
+    }
+
+    /// <summary>Past an open end nothing is known: the sure answer is no flow, the generous one the last point's.</summary>
+    [Fact]
+    public void Flow_PastAnOpenEnd_IsNoneOrGenerouslyTheLastPoints()
+    {
+        Pump open = Pump.By(PumpCurve.At(
+            "short",
+            Wren.Volt(13.5),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
+            (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150))));
+        Assert.Equal(0, open.Running(Supply).FlowAt(301e3));
+        Assert.Equal(150 / 3.6e6, open.Running(Supply, generous: true).FlowAt(301e3), 1e-15);
+        Assert.Equal(300e3, open.Running(Supply).Deadhead, 1e-3);
+        Assert.Equal(0, Pump.By(Wren.Pump).Running(Supply, generous: true).FlowAt(751e3));
+
+        RunningPumps surely = open.Kept(Supply).Surely;
+        RunningPumps perhaps = open.Kept(Supply).Perhaps;
+        Assert.Equal(0, surely.FlowAt(301e3));
+        Assert.Equal(150 / 3.6e6, perhaps.FlowAt(301e3), 1e-15);
+        Assert.Same(surely, open.Kept(Supply).Surely);
+        Assert.NotSame(surely, open.Kept(12).Surely);
+        KeptPumps whole = Pump.By(Wren.Pump).Kept(Supply);
+        Assert.Same(whole.Surely, whole.Perhaps);
+    }
+
+    /// <summary>From 12 V down a curve is scaled, under 70 % of 12 V not at all; over 13.5 V it is used unchanged.</summary>
+    [Theory]
+    [InlineData(8.39, PumpCoverage.VoltageBelow)]
+    [InlineData(8.41, PumpCoverage.Scaled)]
+    [InlineData(11.94, PumpCoverage.Scaled)]
+    [InlineData(11.96, PumpCoverage.Measured)]
+    [InlineData(12.7, PumpCoverage.Measured)]
+    [InlineData(13.54, PumpCoverage.Measured)]
+    [InlineData(13.56, PumpCoverage.VoltageAbove)]
+    public void Coverage_OfAVoltage_IsAsWritten(double volts, object coverage) =>
+        Assert.Equal(
+            (PumpCoverage)coverage, Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]).CoverageAt(100e3, volts));
+
+    /// <summary>A curve from 200 kPa says nothing of less; carried to 6/7 of its voltage it begins at (6/7)² of that.</summary>
+    [Fact]
+    public void Coverage_UnderTheFirstPoint_IsNone()
+    {
+        Pump pump = Pump.By(PumpCurve.At(
+            "late",
+            Wren.Volt(14),
+            (Wren.Kpa(200), VolumeFlow.FromLitersPerHour(180)),
+            (Wren.Kpa(400), VolumeFlow.FromLitersPerHour(100)),
+            (Wren.Kpa(600), VolumeFlow.Zero)));
+        Assert.Equal(PumpCoverage.PressureBelow, pump.CoverageAt(199e3, 14));
+        Assert.Equal(PumpCoverage.Measured, pump.CoverageAt(200e3, 14));
+        double first = 200e3 * 36 / 49;
+        Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureBelow, pump.CoverageAt(first - 1, 12));
+        Assert.Equal(PumpCoverage.Scaled, pump.CoverageAt(first, 12));
+        Assert.Equal(first - 0.5, pump.BeginsAt(12), 1e-6);
+        Assert.Equal(0, Pump.By(Wren.Pump).BeginsAt(13.5));
+        Assert.Equal(180, pump.Running(14).FreeFlow * 3.6e6, 1e-9);
+
+        List<PumpPoint> points = [];
+        pump.Running(14).Describe(pump.Running(14).FreeFlow, points);
+        pump.Running(14).Describe(100 / 3.6e6, points);
+        Assert.Equal([PumpCoverage.PressureBelow, PumpCoverage.Measured], points.Select(point => point.Coverage));
+    }
+
+    /// <summary>With an open end the pump might do more than its curve says, and the point tells so.</summary>
+    [Fact]
+    public void Describe_AtAnOpenEnd_SaysThatThePumpMightDoMore()
+    {
+        PumpCurve curve = PumpCurve.At(
+            "short",
+            Wren.Volt(13.5),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
+            (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)));
+        List<PumpPoint> points = [];
+        Pump.By(curve).Running(Supply).Describe(140 / 3.6e6, points);
+        Pump.By(curve).Running(Supply).Describe(160 / 3.6e6, points);
+        Pump.By(Wren.Pump).Running(Supply).Describe(10 / 3.6e6, points);
+        Assert.Equal(
+            [PumpCoverage.PressureAbove, PumpCoverage.Measured, PumpCoverage.Measured], points.Select(point => point.Coverage));
+        Assert.Equal(300e3, points[0].Rise, 1);
+        Assert.Null(points[0].Current);
+    }
+
+    /// <summary>Ohm's law by hand: a pump that draws 8 A at 400 kPa behind 50 mΩ runs on 13.5 V − 0.4 V, if its curve is held there.</summary>
+    [Fact]
+    public void Motor_BehindAFeed_HasTheSupplyLessItsDrop()
+    {
+        Feed feed = Feed.Of(
+            "f",
+            Conductor.Awg(10),
+            Length.Zero,
+            Length.Zero,
+            Temperature.FromDegreesCelsius(20),
+            Contact.Of("c", ElectricResistance.FromMilliohms(50)));
+        Pump pump = Pump.Of(
+            [
+                PumpCurve.WithCurrent(
+                    "flat",
+                    Wren.Volt(13.1),
+                    (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200), ElectricCurrent.FromAmperes(8)),
+                    (Wren.Kpa(800), VolumeFlow.Zero, ElectricCurrent.FromAmperes(8))),
+            ],
+            feed: feed);
+        Assert.Equal(13.1, pump.MotorVoltage(400e3, 13.5), 1e-9);
+        Assert.Equal(8, pump.CurrentAtMotor(400e3, 13.1)!.Value, 1e-9);
+        Assert.False(pump.IsFedWithoutLoss);
+        Assert.True(Pump.By(Wren.Pump).IsFedWithoutLoss);
+        Assert.Equal(12.3, Pump.By(Wren.Pump).MotorVoltage(400e3, 12.3));
+        Assert.Null(Pump.By(Wren.Pump).CurrentAtMotor(400e3, 12.3));
+    }
+
+    [Fact]
+    public void Rewired_Assembly_HasEachFeedExchanged()
+    {
+        PumpAssembly pair = PumpParallel.Of(
+            Pump.By(Wren.Pump),
+            PumpSeries.Of(
+                SeriesBypass.None, Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(FeedOf(3)), Pump.By(Wren.Pump)));
+        PumpAssembly rewired = pair.Rewired(_ => FeedOf(1));
+        Assert.Equal(pair.Name, rewired.Name);
+        Assert.Equal([null, 1.0, null], rewired.Pumps.Select(pump => pump.Feed?.Outward.Meters));
+        PumpSeries series = Assert.IsType<PumpSeries>(Assert.IsType<PumpParallel>(rewired).Branches[1]);
+        Assert.Equal(SeriesBypass.None, series.Bypass);
+        Assert.Equal(2, series.Stages.Count);
+    }
+
+    [Fact]
+    public void CurveAt_OfAPump_HasAsManyPointsAsWanted()
+    {
+        IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> curve = Pump.By(Wren.Pump).CurveAt(Wren.Volt(Supply), 4);
+        Assert.Equal([0, 250, 500, 750], curve.Select(point => Math.Round(point.PressureRise.Kilopascals, 6)));
+        Assert.Equal(61, Pump.By(Wren.Pump).CurveAt(Wren.Volt(Supply)).Count);
+        Assert.Equal(110, curve[2].Flow.LitersPerHour, 6);
+    }
+
+
     /// <summary>Any nesting of single pumps, series and parallel, some wired, some worn, some with a relief valve.</summary>
     internal static Gen<PumpAssembly> Assemblies(int depth)
     {

@@ -73,4 +73,41 @@ public class PumpCurveTests
                 (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(100)),
                 (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)))).Message,
             StringComparison.Ordinal);
+
+    [Fact]
+    public void Curve_OfNonsense_IsRefusedByName()
+    {
+        (Pressure, VolumeFlow)[] good =
+            [(Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)), (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150))];
+        Refused.Missing("points", () => PumpCurve.At("p", Wren.Volt(13.5), null!));
+        Refused.Missing("points", () => PumpCurve.WithCurrent("p", Wren.Volt(13.5), null!));
+        Refused.Missing("name", () => PumpCurve.At(null!, Wren.Volt(13.5), good));
+        Refused.OutOfRange("voltage", () => PumpCurve.At("p", Wren.Volt(4.9), good));
+        Refused.OutOfRange("points", () => PumpCurve.At("p", Wren.Volt(13.5), good[0]));
+    }
+
+    [Fact]
+    public void Current_OfACurve_IsThePointsOrRefused()
+    {
+        PumpCurve wired = Wren.WiredCurve(13.5, 1);
+        Assert.Equal(8, wired.CurrentAt(Wren.Kpa(400)).Amperes, 9);
+        Assert.Equal(8, wired.Points[2].Current!.Value.Amperes, 9);
+        Assert.Null(Wren.Pump.Points[2].Current);
+        Refused.OutOfRange("pressureRise", () => wired.CurrentAt(Wren.Kpa(751)));
+        Assert.Throws<InvalidOperationException>(() => Wren.Pump.CurrentAt(Wren.Kpa(400)));
+        Assert.Equal(0, wired.LowestPressure.Kilopascals, 9);
+    }
+
+    /// <summary>Two points of one flow are taken as falling by a billionth, so that a flow has one pressure.</summary>
+    [Fact]
+    public void Flow_TheSameAtTwoPressures_FallsByABillionth()
+    {
+        PumpCurve curve = PumpCurve.At(
+            "flat",
+            Wren.Volt(13.5),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
+            (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(200)));
+        Assert.Equal(200 * (1 - 1e-9), curve.FlowAt(Wren.Kpa(300)).LitersPerHour, 1e-10);
+        Assert.Equal(200, curve.Points[1].Flow.LitersPerHour, 12);
+    }
 }

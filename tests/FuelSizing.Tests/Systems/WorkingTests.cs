@@ -76,7 +76,7 @@ public class WorkingTests
         Assert.Contains("r = max(1; (p + Δp_c)/p_0)", text, StringComparison.Ordinal);
         Assert.Contains("T_2 = T_0 · (1 + (r^0.28571 − 1)/η_c)", text, StringComparison.Ordinal);
         Assert.Contains("Q_s = Q_r · √(max(0; Δp)/Δp_r · ρ_r/ρ)", text, StringComparison.Ordinal);
-        Assert.Contains("t = t_d + Q_f/4 · T/Q_s", text, StringComparison.Ordinal);
+        Assert.Contains("t = t_d + Q_f/4/(Q_s/T)", text, StringComparison.Ordinal);
         Assert.Contains("[orifice equation, taken against the rated point]", text, StringComparison.Ordinal);
     }
 

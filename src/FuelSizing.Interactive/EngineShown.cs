@@ -1,0 +1,116 @@
+using System.Globalization;
+using FuelSizing.Engines;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>How the engine, its air, its power and its fuel demand are shown.</summary>
+internal static class EngineShown
+{
+    // A curve is told by so many of its points; its ends are among them.
+    private const int CurvePoints = 6;
+
+    public static void Register()
+    {
+        Shown.By<FuelDemand>(demand => new("Fuel demand", Demand(demand)));
+        Shown.By<Engine>(engine => new(
+            $"Engine: {engine.Name}",
+            [
+                new("Displacement", "V", PartText.Of(engine.Displacement)),
+                new("Cylinders", "", PartText.Count(engine.Cylinders), Cycle(engine.Cycle)),
+                new("Speed limit", "n_max", Readable.Of(engine.SpeedLimit)),
+            ]));
+        Shown.By<Induction>(induction => new("Induction", Charging(induction)));
+        Shown.By<FuelDemandModel>(model => new(
+            $"Fuel demand of {model.Engine.Name}",
+            [
+                new("Displacement", "V", PartText.Of(model.Engine.Displacement), $"{PartText.Count(model.Engine.Cylinders)} cylinders, {Cycle(model.Engine.Cycle)}"),
+                .. Charging(model.Induction),
+                new("Lambda", "λ", PartText.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
+                new("BSFC", "b", Readable.Of(model.Consumption.BrakeSpecificFuelConsumption)),
+                new("Mechanical efficiency", "η_m", Readable.Of(model.MechanicalEfficiency), "of the measured pull"),
+                Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.LowestSpeed, model.VolumetricEfficiency.HighestSpeed)}"),
+                Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.LowestSpeed, model.MeasuredPower.HighestSpeed)}"),
+                Fact.Words("Parts are sized for", Basis(model.Basis)),
+            ]));
+        Shown.By<VolumetricEfficiency>(table => new(
+            "Volumetric efficiency",
+            [.. Speeds(table.LowestSpeed, table.HighestSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "η_v", Readable.DutyCycle(table.At(speed))))],
+            "The table says nothing beyond these speeds."));
+        Shown.By<PowerCurve>(curve => new(
+            "Power at the crank, as measured",
+            [
+                .. Speeds(curve.LowestSpeed, curve.HighestSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "P_m", Readable.Of(curve.At(speed)))),
+                new("Air of that pull", "p_m", Readable.Of(curve.MeasuredIn.Pressure)),
+                new("Its temperature", "T_m", Readable.Of(curve.MeasuredIn.Temperature)),
+            ],
+            "The curve says nothing beyond these speeds."));
+        Shown.By<Atmosphere>(air => new(
+            "Outside air",
+            [
+                new("Pressure", "p_0", Readable.Of(air.Pressure), "absolute"),
+                new("Temperature", "T_0", Readable.Of(air.Temperature)),
+                new("Density", "ρ_0", Air(air.Density), "p_0/(R · T_0)"),
+            ]));
+        Shown.By<PowerCorrection>(correction => new(
+            $"Power correction by {(correction.Standard == PowerStandard.Iso1585 ? "ISO 1585" : "SAE J1349")}",
+            [
+                new("Factor", "α", PartText.Number(correction.Factor, 3), correction.IsWithinStandard ? "within the standard" : "an estimate, outside the standard"),
+                new("Barometer", "p_0", Readable.Of(correction.Atmosphere.Pressure)),
+                new("Vapour in the air", "p_v", Readable.PressureLoss(correction.VapourPressure), $"{Readable.Of(correction.RelativeHumidity)} relative humidity"),
+                new("Dry air", "p_d", Readable.Of(correction.DryPressure), "p_0 − p_v"),
+                new("Temperature", "T_0", Readable.Of(correction.Atmosphere.Temperature)),
+                Fact.Words("Boost", correction.BoostControl == BoostControl.FollowsAir ? "follows the outside air" : "a controller makes up for the air"),
+                .. correction.Outside.Select(reason => Fact.Words("Outside the standard", reason)),
+            ]));
+    }
+
+    /// <summary>Every step from boost to fuel, with the working's own symbols.</summary>
+    public static IReadOnlyList<Fact> Demand(FuelDemand demand) =>
+    [
+        new("Manifold pressure, absolute", "p", Readable.Of(demand.ManifoldAbsolute), "outside air + boost"),
+        new("Pressure ratio", "r", PartText.Number(demand.PressureRatio), "over the compressor"),
+        new("Behind the compressor", "T_2", Readable.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"),
+        new("Charge in the manifold", "T_3", Readable.Of(demand.ChargeTemperature), "cooler effectiveness"),
+        new("Air", "ṁ_a", Readable.Of(demand.AirMassFlow), "η_v · p/(R · T_3) · V · n/2"),
+        .. demand.CompressorDrivePower > Power.Zero
+            ? (Fact[])[new("Power that the belt takes", "P_d", Readable.Of(demand.CompressorDrivePower), "energy balance of the compressor")]
+            : [],
+        new("Power at the crank", "P", Readable.Of(demand.BrakePower), "measured pull × charge density"),
+        new("Fuel from power", "ṁ_1", Readable.Of(demand.FromPower), "P · b"),
+        new("Fuel from air", "ṁ_2", Readable.Of(demand.FromAir), "ṁ_a/(λ · L)"),
+        new("Difference", "", Readable.Change(demand.Difference), "ṁ_1 against ṁ_2"),
+        new("Fuel", "ṁ_f", Readable.Of(demand.MassFlow), Basis(demand.Basis)),
+    ];
+
+    private static Fact[] Charging(Induction induction) => induction.Drive == CompressorDrive.None
+        ? [Fact.Words("Compressor", "none")]
+        :
+        [
+            Fact.Words("Compressor", induction.Drive == CompressorDrive.Belt ? "turned by a belt" : "turned by the exhaust"),
+            new("Compressor's efficiency", "η_c", Readable.Of(induction.CompressorEfficiency)),
+            new("Cooler's effectiveness", "ε", Readable.Of(induction.CoolerEffectiveness)),
+            new("Pressure lost in the cooler", "Δp_c", Readable.Of(induction.CoolerPressureLoss)),
+            .. induction.Drive == CompressorDrive.Belt ? (Fact[])[new("Belt's efficiency", "η_b", Readable.Of(induction.DriveEfficiency))] : [],
+        ];
+
+    private static IEnumerable<RotationalSpeed> Speeds(RotationalSpeed least, RotationalSpeed most) =>
+        Enumerable.Range(0, CurvePoints).Select(point => least + ((most - least) * point / (CurvePoints - 1)));
+
+    private static string Range(RotationalSpeed least, RotationalSpeed most) => $"from {Readable.Of(least)} to {Readable.Of(most)}";
+
+    private static string Cycle(EngineCycle cycle) => cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke";
+
+    private static string Basis(DemandBasis basis) => basis switch
+    {
+        DemandBasis.Air => "that from air",
+        DemandBasis.Power => "that from power",
+        _ => "the larger of the two",
+    };
+
+    // Air is a thousandth of a liquid: whole kilograms would hide it.
+    private static string Air(Density density) => DisplayUnits.Style == UnitStyle.Metric
+        ? string.Create(CultureInfo.InvariantCulture, $"{density.KilogramsPerCubicMeter:0.000} kg/m³")
+        : string.Create(CultureInfo.InvariantCulture, $"{density.PoundsPerCubicFoot:0.0000} lb/ft³");
+}

@@ -1,0 +1,62 @@
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Interactive;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>How pumps and their curves are shown.</summary>
+internal static class PumpShown
+{
+    // A curve is told by so many of its points; its ends are among them.
+    private const int CurvePoints = 5;
+
+    public static void Register()
+    {
+        Shown.By<Pump>(pump => new($"Pump: {pump.Name}", Of(pump)));
+        Shown.By<PumpSeries>(series => Of(series, "one after the other", series.Bypass == SeriesBypass.CheckValve
+            ? "a check valve round each opens where more flows than it passes"
+            : "no more flows than the weakest lets through"));
+        Shown.By<PumpParallel>(parallel => Of(parallel, "side by side", "a check valve at each keeps fuel from running back"));
+        Shown.Listed<PumpAssembly>(pumps => new($"Pumps: {pumps.Name}", [new("Pumps", "", PartText.Count(pumps.Pumps.Count))]));
+        Shown.By<PumpCurve>(curve => new(
+            $"Curve of {curve.Name} at {Readable.Of(curve.Voltage)}",
+            [.. Points(curve)],
+            curve.Deadhead is { } end ? $"It passes nothing from {Readable.Of(end)}." : "It was not measured to its end."));
+    }
+
+    private static Fact[] Of(Pump pump) =>
+    [
+        .. pump.Curves.SelectMany(curve => (Fact[])
+        [
+            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.LowestPressure)), $"against {Readable.Of(curve.LowestPressure)}"),
+            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.HighestPressure)), $"against {Readable.Of(curve.HighestPressure)}"),
+        ]),
+        new("Condition", "", Readable.Of(pump.Condition), "of the flow of a new one"),
+        .. pump.Relief is { } relief ? (Fact[])[new("Relief valve", "", Readable.Of(relief), "begins to open")] : [],
+        Fact.Words("Feed", pump.Feed is { } feed ? $"{feed.Name}: {feed.Conductor}, {Readable.Of(feed.LoopResistance)}" : "none described: the supply's voltage reaches the motor"),
+    ];
+
+    private static Facts Of(PumpAssembly pumps, string how, string valves) => new(
+        $"Pumps: {pumps.Name}",
+        [
+            Fact.Words("Together", $"{PartText.Count(pumps.Pumps.Count)} pumps {how}; {valves}"),
+            .. pumps.Pumps.Select(pump => Fact.Words(pump.Name, pump.Feed is { } feed ? $"fed through {feed.Conductor}" : "fed without loss")),
+        ]);
+
+    private static IEnumerable<Fact> Points(PumpCurve curve)
+    {
+        for (int point = 0; point < CurvePoints; point++)
+        {
+            // The ends themselves, for between them a sum may round to just outside.
+            Pressure rise = point == 0 ? curve.LowestPressure
+                : point == CurvePoints - 1 ? curve.HighestPressure
+                : curve.LowestPressure + ((curve.HighestPressure - curve.LowestPressure) * ((double)point / (CurvePoints - 1)));
+            yield return new(
+                $"Against {Readable.Of(rise)}",
+                "Q_p",
+                Readable.PumpFlow(curve.FlowAt(rise)),
+                curve.HasCurrent ? $"I = {Readable.Of(curve.CurrentAt(rise))}" : "");
+        }
+    }
+}

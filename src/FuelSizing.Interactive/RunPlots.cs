@@ -1,0 +1,50 @@
+using FuelSizing.Findings;
+using FuelSizing.Logs;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>Plots of a recorded run against time, with the plan beside it.</summary>
+/// <remarks>
+/// The plan is what the sized system does at the very speed, manifold pressure, voltage and fuel temperature of each row shown; where it
+/// knows nothing of a row, its curve has a gap. Of a long run the least and the greatest value of each stretch are shown, so that a
+/// short excursion is never lost.
+/// </remarks>
+public static class RunPlots
+{
+    private static readonly Channel[] Usual = [Channel.Speed, Channel.Lambda, Channel.RailGauge, Channel.DutyCycle];
+
+    /// <summary>Speed, lambda, rail pressure and duty cycle against time, as far as the run holds them.</summary>
+    /// <param name="run">The run. Duty cycle is also taken from the pulse, where a plan says how many strokes a cycle has.</param>
+    /// <param name="check">The plan to show beside the record; none if left out.</param>
+    /// <returns>One to four plots, each of which can be shown by itself.</returns>
+    /// <exception cref="ArgumentException">The run has no rows.</exception>
+    /// <exception cref="ArgumentNullException">There is no run.</exception>
+    public static IReadOnlyList<LinePlot> Traces(RecordedRun run, RunCheck? check = null)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        return [.. Usual.Where(channel => channel == Channel.Speed || RunTrace.IsIn(run, channel, check)).Select(channel => Trace(run, channel, check))];
+    }
+
+    /// <summary>One channel against time.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="channel">Any but time; the run must hold it.</param>
+    /// <param name="check">
+    /// The plan to show beside the record; none if left out. It has a curve of rail pressure, pulse, duty cycle (with its limit), lambda
+    /// and fuel.
+    /// </param>
+    /// <returns>The plot. A run without time is shown against the lines of its file.</returns>
+    /// <exception cref="ArgumentException">The run has no row with that channel.</exception>
+    /// <exception cref="ArgumentNullException">There is no run.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The channel is time, or none.</exception>
+    public static LinePlot Trace(RecordedRun run, Channel channel, RunCheck? check = null)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        if (channel == Channel.Time || !Enum.IsDefined(channel))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(channel), channel, $"channel was {channel}; allowed is any recorded channel but time. Time is what the others are shown against.");
+        }
+
+        return new RunTrace(run, channel, check).Plot();
+    }
+}

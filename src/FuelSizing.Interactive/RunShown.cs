@@ -1,0 +1,84 @@
+using FuelSizing.Logs;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>How recorded runs, and how they are read, are shown.</summary>
+internal static class RunShown
+{
+    // The first of many problems tell what is wrong with a file.
+    private const int MostProblems = 10;
+
+    public static void Register()
+    {
+        Shown.By<RecordedRun>(run => new(
+            $"Recorded run: {run.Name}",
+            [
+                .. Of(run.Account),
+                Fact.Words("Channels", RunText.Names(run.Channels)),
+                new("Outside air", "p_0", Readable.Of(run.Atmosphere.Pressure), Readable.Of(run.Atmosphere.Temperature)),
+                .. run.Problems.Take(MostProblems).Select(problem => Fact.Words("Problem", $"{problem}")),
+            ],
+            run.Problems.Count > MostProblems ? $"The first {MostProblems} problems." : null));
+        Shown.By<RunAccount>(account => new("What became of the rows", Of(account)));
+        Shown.By<RunRow>(row => row == default
+            ? new("A row that was never filled", [Fact.Words("Row", "holds nothing")])
+            : new($"Line {PartText.Count(row.Line)} of a run", RunText.Of(row)));
+        Shown.By<RunProblem>(problem => new(
+            "Problem in a log",
+            [
+                new("Line", "", PartText.Count(problem.Line)),
+                new("Column", "", PartText.Count(problem.Column), problem.Field),
+                Fact.Words("Problem", problem.Message),
+                Fact.Words("So", problem.Effect switch
+                {
+                    ProblemEffect.RowRefused => "the row was refused",
+                    ProblemEffect.ValueLeftOut => "the value was left out",
+                    ProblemEffect.ChannelLeftOut => "the channel was left out",
+                    _ => "the file was refused",
+                }),
+            ]));
+        Shown.By<RunProgress>(progress => new(
+            "Reading a log",
+            [new("Rows so far", "", PartText.Count(progress.Rows)), new("Share of the file", "", CircuitText.Known(progress.Share, Readable.Of))]));
+        Shown.By<RunMapping>(mapping => new(
+            "How a log is read",
+            [
+                .. mapping.Columns.Select(column => Fact.Words(Capital(RunText.Name(column.Channel)), Place(column))),
+                Fact.Words("Cells parted by", mapping.Separator switch
+                {
+                    CellSeparator.Semicolon => "semicolon",
+                    CellSeparator.Tab => "tab",
+                    _ => "comma",
+                }),
+                Fact.Words("Decimal mark", mapping.DecimalMark == DecimalMark.Comma ? "comma" : "point"),
+                Fact.Words("Heading", $"on line {PartText.Count(mapping.HeadingLine)}"),
+                Fact.Words("Row of units", mapping.UnitsRow switch
+                {
+                    UnitsRow.Skipped => "passed over",
+                    UnitsRow.Used => "used",
+                    _ => "none",
+                }),
+            ]));
+        Shown.By<RunColumn>(column => new("A column of a log", [Fact.Words(Capital(RunText.Name(column.Channel)), Place(column))]));
+        Shown.By<ColumnPlace>(place => new("A column of a log", [Fact.Words("Column", $"{place}")]));
+    }
+
+    private static Fact[] Of(RunAccount account) =>
+    [
+        new("Rows", "", PartText.Count(account.Rows)),
+        new("Used", "", PartText.Count(account.RowsUsed)),
+        new("Refused", "", PartText.Count(account.RowsRefused)),
+        new("Values left out", "", PartText.Count(account.ValuesLeftOut)),
+        new("Problems", "", PartText.Count(account.Problems)),
+    ];
+
+    private static string Place(RunColumn column) => column.Reference switch
+    {
+        PressureReference.Gauge => $"{column.Place}, gauge",
+        PressureReference.Absolute => $"{column.Place}, absolute",
+        _ => $"{column.Place}",
+    };
+
+    private static string Capital(string text) => $"{char.ToUpperInvariant(text[0])}{text[1..]}";
+}

@@ -1,0 +1,59 @@
+using FuelSizing.Logs;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>A recorded run's channels in words and figures.</summary>
+internal static class RunText
+{
+    /// <summary>A channel's name.</summary>
+    public static string Name(Channel channel) => channel switch
+    {
+        Channel.Time => "time",
+        Channel.Speed => "speed of the crank",
+        Channel.ManifoldAbsolute => "manifold pressure, absolute",
+        Channel.RailGauge => "rail pressure",
+        Channel.InjectorPulse => "injector pulse",
+        Channel.DutyCycle => "duty cycle",
+        Channel.Lambda => "lambda",
+        Channel.BatteryVoltage => "battery voltage",
+        Channel.Power => "power",
+        Channel.Torque => "torque",
+        Channel.FuelTemperature => "fuel temperature",
+        Channel.FuelVolumeFlow => "fuel, by volume",
+        _ => "fuel, by mass",
+    };
+
+    /// <summary>Several channels in one line.</summary>
+    public static string Names(IEnumerable<Channel> channels) => string.Join("; ", channels.Select(Name));
+
+    /// <summary>What a row holds, with the working's own symbols.</summary>
+    public static IReadOnlyList<Fact> Of(RunRow row)
+    {
+        List<Fact> facts = [];
+        void Add<T>(Channel channel, string symbol, T? value, Func<T, string> text, string note = "")
+            where T : struct
+        {
+            if (value is { } known)
+            {
+                string name = Name(channel);
+                facts.Add(new($"{char.ToUpperInvariant(name[0])}{name[1..]}", symbol, text(known), note));
+            }
+        }
+
+        Add(Channel.Time, "t", row.Time, PartText.Seconds);
+        Add<UnitsNet.RotationalSpeed>(Channel.Speed, "n", row.Speed, Readable.Of);
+        Add(Channel.ManifoldAbsolute, "p", row.ManifoldAbsolute, Readable.Of);
+        Add(Channel.RailGauge, "p_r", row.RailGauge, Readable.Of, "gauge");
+        Add(Channel.InjectorPulse, "t_i", row.InjectorPulse, Readable.Of, "dead time in");
+        Add(Channel.DutyCycle, "D", row.DutyCycle, Readable.DutyCycle);
+        Add(Channel.Lambda, "λ", row.Lambda, lambda => PartText.Number(lambda));
+        Add(Channel.BatteryVoltage, "V", row.BatteryVoltage, Readable.Of);
+        Add(Channel.Power, "P", row.Power, Readable.Of);
+        Add(Channel.Torque, "M", row.Torque, PartText.Of);
+        Add(Channel.FuelTemperature, "T_f", row.FuelTemperature, Readable.Of);
+        Add(Channel.FuelVolumeFlow, "Q_f", row.FuelVolumeFlow, Readable.PumpFlow);
+        Add(Channel.FuelMassFlow, "ṁ_f", row.FuelMassFlow, Readable.Of);
+        return facts;
+    }
+}

@@ -1,0 +1,35 @@
+using FuelSizing.Engines;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Findings;
+
+/// <summary>Speeds and manifold pressures at which a plan's tables hold.</summary>
+internal sealed class PlanRange
+{
+    // An engine without compressor at full throttle may seem to have a little boost, by scatter.
+    private const double Barometric = 5e3;
+
+    private readonly bool _compressed;
+    private readonly double _least;
+    private readonly double _most;
+
+    /// <summary>The range of a plan.</summary>
+    public PlanRange(FuelSystem plan)
+    {
+        FuelDemandModel demand = plan.Demand;
+        _compressed = demand.Induction.Drive != CompressorDrive.None;
+        _least = Math.Max(demand.VolumetricEfficiency.BySpeed.First, demand.MeasuredPower.BySpeed.First);
+        _most = Math.Min(
+            demand.Engine.SpeedLimit.RevolutionsPerSecond,
+            Math.Min(demand.VolumetricEfficiency.BySpeed.Last, demand.MeasuredPower.BySpeed.Last));
+    }
+
+    /// <summary>True where the tables hold; false for what is not a number.</summary>
+    public bool Covers(double speed, double boost, double ambient) =>
+        speed >= _least && speed <= _most
+        && boost >= ManifoldPressure.Least.Pascals && boost <= ManifoldPressure.Most.Pascals
+        && boost + ambient >= ManifoldPressure.LeastAbsolute.Pascals && (_compressed || boost <= Barometric);
+
+    /// <summary>The boost to reckon with: without a compressor none that is only scatter.</summary>
+    public double Reckoned(double boost) => _compressed ? boost : Math.Min(boost, 0);
+}

@@ -1,0 +1,117 @@
+using FuelSizing.Fuzz.Spoiling;
+using FuelSizing.Notebooks;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+
+namespace FuelSizing.Fuzz.Readers;
+
+/// <summary>
+/// Settings of the command line (<c>--set name=value</c>) for a notebook's inputs cell. An input holds the settings, each
+/// closed by a record separator (U+001E), and the cell behind a group separator (U+001D), or else a cell of every form of
+/// input. Whatever the settings say, the cell's code stays as it was but for literals and names.
+/// </summary>
+internal sealed class ParameterReader : FuzzedReader
+{
+    private const char AfterSetting = '\u001E';
+    private const char BeforeCell = '\u001D';
+
+    private const string Inputs = """
+        using FuelSizing.Engines;
+        using FuelSizing.Fuels;
+        using UnitsNet;
+        var boost = Pressure.FromBars(0.6);      // gauge
+        var cylinders = 4;
+        double lambda = 1;
+        var idle = -0.5;
+        var fuel = Fuel.Petrol;
+        var cycle = EngineCycle.FourStroke;
+        var log = "wren.csv";
+        var boosted = true;
+        double[] table = [1, 2];
+        var sum = 1 + 2;
+        """;
+
+    private static readonly CSharpParseOptions Script = new(kind: SourceCodeKind.Script);
+
+    /// <summary>What refusals say beside the names and values of the input.</summary>
+    private static readonly string[] Refusals =
+    [
+        "is given twice", "has no such input", "wanted is name=value", "cannot be set from the command line", "brackets within one another", "too many to look for inputs in",
+        "wanted is a whole number", "wanted is a number with a decimal point", "wanted is one of true, false", "wanted is one of",
+    ];
+
+    private static readonly string[] Texts =
+    [
+        "boost=", "cylinders=", "lambda=", "idle=", "fuel=", "cycle=", "log=", "boosted=", "table=", "sum=", "0.9", "E85", "TwoStroke", "Petrol", "true",
+        "my.csv", "\"; Exit(); \"", "1); Exit(); (", "\"\"\"", "$\"{", "}\"", "@\"", "'", "\\\"", "//", "/*", "*/", "#if X", "#endif", "#r \"x\"", "#!pwsh",
+        "var ", "double ", "string s = \"a\";", "int n = 3;", "Fuel.E10", "Length.FromMeters(2)", "(1, 2)", "new()", "=>", "null", "default", "\u001E", "\u001D",
+    ];
+
+    public override string Name => "parameters";
+
+    public override string Ending => ".txt";
+
+    public override string[] Words => Texts;
+
+    public override Func<string, int, int, string>[] Edits =>
+    [
+        (text, at, figure) => text[..at] + Texts[(at + figure) % Texts.Length] + text[at..],
+        (text, at, figure) => Value(text, at, Scraps.Numbers[(at + figure) % Scraps.Numbers.Length]),
+        (text, at, figure) => Value(text, at, Scraps.Marks[(at + figure) % Scraps.Marks.Length]),
+        (text, at, figure) => Value(text, at, Texts[(at + figure) % Texts.Length]),
+        (text, at, figure) => text.Insert(at, $"{AfterSetting}{Texts[figure % 10]}{Scraps.Numbers[(at + figure) % Scraps.Numbers.Length]}{AfterSetting}"),
+        (text, at, _) => text.Insert(at, text[..at]),
+    ];
+
+    public override Reading Read(byte[] input)
+    {
+        string text = Characters(input) ?? SpoiltInput.Text(input);
+        int at = text.IndexOf(BeforeCell);
+        string code = at < 0 ? Inputs : text[(at + 1)..];
+        string[] settings = (at < 0 ? text : text[..at]).Split(AfterSetting, StringSplitOptions.RemoveEmptyEntries);
+        NotebookCell cell = new(1, true, code, true);
+        try
+        {
+            (IReadOnlyList<NotebookCell> cells, IReadOnlyList<ChangedInput> changed) = InputsCell.Apply([cell], InputSetting.Parse(settings));
+            BrokenPromiseException.Unless(changed.Count == settings.Length, "Each setting changes one input.");
+            if (changed.Count > 0)
+            {
+                SameForm(code, cells[0].Text);
+            }
+
+            return new(true, [$"read: {Math.Min(changed.Count, 3)}"]);
+        }
+        catch (NotebookException refused)
+        {
+            BrokenPromiseException.Unless(refused.Message.Length > 0, "A refusal has words.");
+            return new(false, [Refusals.FirstOrDefault(words => refused.Message.Contains(words, StringComparison.Ordinal), refused.Message)]);
+        }
+    }
+
+    /// <summary>Token by token the same code, but for what literals say, their sign, and names.</summary>
+    private static void SameForm(string before, string after)
+    {
+        SyntaxNode was = CSharpSyntaxTree.ParseText(before, Script).GetRoot();
+        if (was.ContainsDiagnostics)
+        {
+            return;
+        }
+
+        SyntaxNode now = CSharpSyntaxTree.ParseText(after, Script).GetRoot();
+        BrokenPromiseException.Unless(!now.ContainsDiagnostics, "Code that could be read still can.");
+        BrokenPromiseException.Unless(Form(was).SequenceEqual(Form(now)), "A value is never read as code.");
+    }
+
+    private static IEnumerable<SyntaxKind> Form(SyntaxNode code) =>
+        code.DescendantTokens().Select(token => token.Kind()).Where(kind => kind != SyntaxKind.MinusToken).Select(kind => kind switch
+        {
+            SyntaxKind.TrueKeyword => SyntaxKind.FalseKeyword,
+            SyntaxKind.SingleLineRawStringLiteralToken or SyntaxKind.MultiLineRawStringLiteralToken => SyntaxKind.StringLiteralToken,
+            _ => kind,
+        });
+
+    private static string Value(string text, int at, string value) =>
+        text.IndexOf('=', at) is >= 0 and var sign
+            ? text[..(sign + 1)] + value + (text.IndexOf(AfterSetting, sign) is >= 0 and var end ? text[end..] : string.Empty)
+            : text + value;
+}

@@ -1,0 +1,200 @@
+using System.Reflection;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using FuelSizing.Files;
+using FuelSizing.Interactive;
+using FuelSizing.Logs;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using Microsoft.DotNet.Interactive.Formatting;
+
+namespace FuelSizing.Notebooks.Tests;
+
+/// <summary>Whatever a cell ends in, a reader sees a table and not a heap of properties.</summary>
+[Collection("one setting for the process")]
+public sealed partial class ShownTypeTests : IDisposable
+{
+    // Types that are no value to look at.
+    private static readonly Dictionary<Type, string> Excused = new()
+    {
+        [typeof(RunReader)] = "reads a file once, row by row: showing it would read it; RecordedRun is shown",
+        [typeof(PointBatch)] = "solves spans of numbers and holds no result",
+        [typeof(PointInputs)] = "a ref struct, which no cell can end in",
+        [typeof(PointOutputs)] = "a ref struct, which no cell can end in",
+        [typeof(DisplayUnit<>)] = "a unit to write in, not a figure",
+    };
+
+    public ShownTypeTests() => FuelSizingExtension.Register();
+
+    public static TheoryData<UnitStyle> Styles => [UnitStyle.Metric, UnitStyle.UsCustomary];
+
+    public void Dispose() => DisplayUnits.Style = UnitStyle.Metric;
+
+    [Fact]
+    public void EveryPublicType_IsShown_OrExcusedByName()
+    {
+        HashSet<Type> shown = Registered();
+
+        Type[] missing = [.. Public().Where(type => !shown.Contains(type))];
+
+        Assert.True(missing.Length == 0, $"Not shown, nor excused with a reason: {string.Join(", ", missing.Select(Name))}");
+        Assert.True(Public().Count() > 100, "Hardly any types were found: does the search still see them?");
+    }
+
+    [Fact]
+    public void EveryListThatThePublicTypesHandOut_IsShown()
+    {
+        HashSet<Type> shown = Registered();
+
+        Type[] missing =
+        [
+            .. Signatures()
+                .Where(type => type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
+                .Select(type => type.GetGenericArguments()[0])
+                .Where(type => type.Assembly == typeof(FuelSystem).Assembly && !type.IsEnum && !type.ContainsGenericParameters)
+                .Distinct()
+                .Where(type => !shown.Contains(typeof(IEnumerable<>).MakeGenericType(type))),
+        ];
+
+        Assert.True(missing.Length == 0, $"Lists not shown: {string.Join(", ", missing.Select(Name))}");
+    }
+
+    [Fact]
+    public void EveryExcuse_IsOfAPublicTypeThatIsNotShown() =>
+        Assert.All(Excused.Keys, type => Assert.True(type.IsPublic && !Registered().Contains(type)));
+
+    [Fact]
+    public void EveryShownType_HasASpecimen()
+    {
+        IReadOnlyDictionary<Type, List<object>> specimens = Specimens.Collect();
+
+        Type[] missing = [.. Public().Where(type => !specimens.ContainsKey(type))];
+
+        Assert.True(missing.Length == 0, $"No specimen of: {string.Join(", ", missing.Select(Name))}");
+    }
+
+    [Theory]
+    [MemberData(nameof(Styles))]
+    public void EverySpecimen_ShowsItselfInBothForms_InTheUnitsChosen_WithItsTextEscaped(UnitStyle style)
+    {
+        DisplayUnits.Style = style;
+        int hostile = 0;
+        foreach (object specimen in Specimens.Collect().Where(kind => !Excused.ContainsKey(kind.Key)).SelectMany(kind => kind.Value))
+        {
+            string html = specimen.ToDisplayString(HtmlFormatter.MimeType);
+            string text = specimen.ToDisplayString(PlainTextFormatter.MimeType);
+            string name = Name(specimen.GetType());
+
+            XElement page = XElement.Parse(html);
+            Assert.True(page.Name == "div", $"{name}: {html}");
+            Assert.DoesNotContain(page.DescendantsAndSelf(), element => element.Name == "b");
+            Assert.DoesNotContain("FuelSizing.", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+            hostile += text.Contains(Specimens.Hostile, StringComparison.Ordinal) ? 1 : 0;
+            string[] cells = [.. page.Descendants().Where(element => element.Name == "td" || element.Name == "th" || element.Name == "p").Select(element => element.Value)];
+            Assert.All(cells.Where(cell => cell.Length > 0 && specimen is not Verdict), cell => Assert.True(text.Contains(cell, StringComparison.Ordinal), $"{name}: {cell} is not in the plain text"));
+
+            // A working is in SI beside the units of the day; what is wrong with a file is told in the file's own units.
+            if (style == UnitStyle.UsCustomary && specimen is not (Working or WorkingStep or FileProblem or RunProblem or RecordedRun))
+            {
+                Assert.All(cells, cell => Assert.False(Metric().IsMatch(cell), $"{name}: {cell}"));
+            }
+        }
+
+        Assert.True(hostile > 15, $"The hostile name was seen {hostile} times only: is it still in the specimens?");
+    }
+
+    [Fact]
+    public void Facts_ShowOnlyTheColumnsThatApply()
+    {
+        var table = new Facts("T", [new("Flow", "Q", "12.5 US gal/h"), new("Known", "", "cannot say")]).Table();
+
+        Assert.Equal(["Name", "Symbol", "Value", "Unit"], table.Columns.Select(column => column.Header));
+        Assert.Equal(["Flow", "Q", "12.5", "US gal/h"], table.Rows[0]);
+        Assert.Equal(["Known", "", "cannot say", ""], table.Rows[1]);
+    }
+
+    [Theory]
+    [InlineData("−3 %", "−3", "%")]
+    [InlineData("±1.2 kPa", "±1.2", "kPa")]
+    [InlineData("1,200", "1,200", "")]
+    [InlineData("over +500 %", "over +500 %", "")]
+    [InlineData("", "", "")]
+    public void Fact_PartsNumberFromUnit(string figure, string value, string unit)
+    {
+        var fact = new Fact("x", "", figure);
+
+        Assert.Equal((value, unit), (fact.Value, fact.Unit));
+    }
+
+    [Fact]
+    public void List_OfNothing_SaysSo() => Assert.Contains("none", Array.Empty<Margin>().ToDisplayString(PlainTextFormatter.MimeType), StringComparison.Ordinal);
+
+    [Fact]
+    public void List_OfMany_ShowsTheFirstAndSaysSo()
+    {
+        var table = Facts.List(Enumerable.Range(1, 200).Select(number => new Facts($"thing {number}", [Fact.Words("Number", $"{number}")])));
+
+        Assert.Equal(60, table.Rows.Count);
+        Assert.Equal("The first 60.", table.Note);
+    }
+
+    [Theory]
+    [InlineData("a\u0001b", "a\uFFFDb")]
+    [InlineData("  ", "–")]
+    [InlineData("", "–")]
+    public void VisibleText_OfWhatNoPageCanHold_IsReplaced(string text, string seen) => Assert.Equal(seen, VisibleText.Of(text));
+
+    [Fact]
+    public void VisibleText_OfHalfACharacter_IsReplaced() => Assert.Equal("a\uFFFD", VisibleText.Of($"a{'\uD800'}"));
+
+    [Fact]
+    public void VisibleText_OfALongText_IsCut() => Assert.Equal(601, VisibleText.Of(new string('x', 10_000)).Length);
+
+    /// <summary>The tables' symbols are the working's: the same symbol stands for the same figure.</summary>
+    [Fact]
+    public void SymbolsOfTheSteps_AreThoseOfTheWorking()
+    {
+        OperatingResult result = SizingSheetTests.Sweep().Results[7];
+        Dictionary<string, string> working = result.Working.Given.Concat(result.Working.Steps).ToDictionary(step => step.Symbol, step => step.Readable);
+        Table steps = SizingTables.Steps(result);
+
+        string[][] shared = [.. steps.Rows.Where(row => working.ContainsKey(row[1])).Select(row => (string[])[row[1], $"{row[2]} {row[3]}".TrimEnd()])];
+
+        Assert.True(shared.Length >= 14, $"{shared.Length} symbols are shared only.");
+        Assert.All(shared.Where(row => row[0] != "r"), row => Assert.Equal(working[row[0]], row[1]));
+        Assert.Equal(double.Parse(working["r"], System.Globalization.CultureInfo.InvariantCulture), double.Parse(shared.Single(row => row[0] == "r")[1], System.Globalization.CultureInfo.InvariantCulture), 2);
+    }
+
+    /// <summary>Types of which a cell may end in a value: generic ones as the library's own members close them.</summary>
+    private static IEnumerable<Type> Public() => typeof(FuelSystem).Assembly.GetExportedTypes()
+        .Where(type => !type.IsEnum && !type.IsAbstract && !type.IsSubclassOf(typeof(Exception)) && !type.ContainsGenericParameters)
+        .Concat(Signatures().Where(type => type.IsConstructedGenericType && type.Assembly == typeof(FuelSystem).Assembly && !type.ContainsGenericParameters))
+        .Where(type => !Excused.ContainsKey(type) && !(type.IsGenericType && Excused.ContainsKey(type.GetGenericTypeDefinition())))
+        .Distinct();
+
+    /// <summary>Every type that a public property or method hands out or takes, and what stands between its angle brackets.</summary>
+    private static IEnumerable<Type> Signatures()
+    {
+        const BindingFlags Any = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+        return typeof(FuelSystem).Assembly.GetExportedTypes()
+            .SelectMany(type => type.GetProperties(Any).Select(property => property.PropertyType)
+                .Concat(type.GetMethods(Any).SelectMany(method => method.GetParameters().Select(parameter => parameter.ParameterType).Append(method.ReturnType))))
+            .SelectMany(Parts)
+            .Distinct();
+    }
+
+    private static IEnumerable<Type> Parts(Type type) =>
+        [type, .. type.HasElementType ? Parts(type.GetElementType()!) : [], .. type.IsGenericType ? type.GetGenericArguments().SelectMany(Parts) : []];
+
+    private static HashSet<Type> Registered()
+    {
+        ILookup<Type, string> ours = Formatter.RegisteredFormatters(includeDefaults: false).ToLookup(formatter => formatter.Type, formatter => formatter.MimeType);
+        return [.. ours.Where(kinds => kinds.Contains(HtmlFormatter.MimeType) && kinds.Contains(PlainTextFormatter.MimeType)).Select(kinds => kinds.Key)];
+    }
+
+    private static string Name(Type type) => type.IsGenericType ? $"{type.Name}[{string.Join(", ", type.GetGenericArguments().Select(Name))}]" : type.Name;
+
+    [GeneratedRegex(@"(^|[0-9(] ?)(kPa|bar|L/h|g/s|kW|°C|kg/m³|g/kWh|m|m/s|N·m|MJ/kg)(?![\w/²³·])", RegexOptions.CultureInvariant)]
+    private static partial Regex Metric();
+}

@@ -1,0 +1,304 @@
+using System.Collections;
+using System.Reflection;
+using FuelSizing.Catalogues;
+using FuelSizing.Electrical;
+using FuelSizing.Engines;
+using FuelSizing.Findings;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Logs;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Selection;
+using FuelSizing.Setups;
+using FuelSizing.Systems;
+using FuelSizing.Uncertainty;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace FuelSizing.Notebooks.Tests;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>One or more of every type that the library hands out: what is made here, and all that hangs on it.</summary>
+internal static class Specimens
+{
+    /// <summary>A name that a careless page would take for markup.</summary>
+    public const string Hostile = "<b title='x'>\"A&B\"</b>";
+
+    // Two of a type may differ in what they hold; many of one look alike.
+    private const int MostOfAType = 6;
+
+    /// <summary>Everything, found anew: what is written depends on the units of the day.</summary>
+    public static IReadOnlyDictionary<Type, List<object>> Collect()
+    {
+        Dictionary<Type, List<object>> found = [];
+        Queue<object> waiting = new(Roots());
+        while (waiting.TryDequeue(out object? next))
+        {
+            if (next is IEnumerable many and not string)
+            {
+                foreach (object one in many.Cast<object>().Take(MostOfAType))
+                {
+                    waiting.Enqueue(one);
+                }
+
+                continue;
+            }
+
+            Type type = next.GetType();
+            if (type.FullName!.StartsWith("System.ValueTuple", StringComparison.Ordinal))
+            {
+                foreach (FieldInfo field in type.GetFields())
+                {
+                    waiting.Enqueue(field.GetValue(next)!);
+                }
+            }
+
+            if (type.Assembly != typeof(FuelSystem).Assembly || type.IsEnum)
+            {
+                continue;
+            }
+
+            List<object> kept = found.TryGetValue(type, out var others) ? others : found[type] = [];
+            if (kept.Count >= MostOfAType)
+            {
+                continue;
+            }
+
+            kept.Add(next);
+            foreach (PropertyInfo property in type.GetProperties().Where(property => property.GetIndexParameters().Length == 0))
+            {
+                if (property.GetValue(next) is { } value)
+                {
+                    waiting.Enqueue(value);
+                }
+            }
+        }
+
+        return found;
+    }
+
+    private static IEnumerable<object> Roots()
+    {
+        SweepResult sweep = SizingSheetTests.Sweep();
+        FuelSystem system = sweep.System;
+        OperatingPoint peak = OperatingPoint.At(Rpm(6500), Pressure.FromBars(0.8));
+        OperatingPoint calm = OperatingPoint.At(Rpm(4000), Pressure.FromBars(0.3));
+        FuelSystem calmer = FuelSystem.Return(
+            system.Demand, Big, ManifoldReferenced.From(Kpa(300)), Pump.By(Curve(300)), SizingLimits.Usual, Plumbing.None);
+        yield return sweep;
+        yield return sweep.Verdict;
+        yield return Setup.Of(system, (Hostile, peak));
+        yield return sweep.System.Plumbing;
+
+        // The same names in every part.
+        yield return Engine.Of(Hostile, Volume.FromLiters(2), 4, EngineCycle.TwoStroke, Rpm(7000));
+        yield return Big;
+        yield return Big.Injector;
+        yield return DeadTimeTable.Of([Volts(8), Volts(16)], [Kpa(200), Kpa(400)], [[Ms(2), Ms(0.7)], [Ms(2.2), Ms(0.8)]]);
+        yield return Fitting.Elbow90;
+        yield return Fitting.Of(Hostile, 1);
+        yield return Line.Of(Hostile, Length.FromMillimeters(8), Length.FromMeters(3), Roughness.PlasticTube, [Fitting.Of(Hostile, 1)]);
+        yield return Line.Of("line", Length.FromMillimeters(8), Length.FromMeters(3), Roughness.PlasticTube)
+            .PressureLoss(VolumeFlow.FromLitersPerHour(150), Fuel.E10, Celsius(20));
+        yield return Filter.Of(Hostile, VolumeFlow.FromLitersPerHour(120), Kpa(10));
+        yield return SuctionMargin.Of(Kpa(101), Length.FromMeters(0.2), Kpa(3), Fuel.Petrol, Celsius(40));
+        yield return Fuel.E85;
+        yield return Induction.NaturallyAspirated;
+        yield return Induction.BeltDriven(Ratio.FromPercent(65), Ratio.FromPercent(70), Kpa(5), Ratio.FromPercent(95));
+        yield return PowerCorrection.By(PowerStandard.Iso1585, Atmosphere.Standard, Ratio.FromPercent(60));
+        yield return PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Of(Kpa(70), Celsius(45)), Ratio.FromPercent(90), BoostControl.MakesUpForAir);
+
+        PressureRegulator[] regulators =
+        [
+            Fixed.At(Kpa(300)),
+            ManifoldReferenced.From(Kpa(300)),
+            RisingRate.From(Kpa(300), 4, Kpa(10)),
+            RegulatorSeries.Of(ManifoldReferenced.From(Kpa(300)), RisingRate.From(Kpa(300), 4, Kpa(10), Kpa(600))),
+            ElectronicReturnless.Holding(Kpa(300), true, Volts(9)),
+            ElectronicReturnless.Holding(Kpa(300), false, Volts(9)),
+        ];
+        yield return regulators;
+        Pump pump = Pump.By(Curve(200));
+        yield return PumpSeries.Of(SeriesBypass.CheckValve, pump, pump);
+        yield return PumpParallel.Of(pump, pump);
+        yield return pump;
+        yield return Pump.By(PumpCurve.At(Hostile, Volts(12), (Kpa(100), VolumeFlow.FromLitersPerHour(100)), (Kpa(400), VolumeFlow.FromLitersPerHour(50))));
+
+        Feed feed = Feed.Of(Hostile, Conductor.Awg(14), Length.FromMeters(5), Length.FromMeters(5), Celsius(60), Contact.UsualFuse);
+        yield return feed;
+        yield return feed.VoltageAtMotor(Volts(13.5), ElectricCurrent.FromAmperes(12));
+        yield return FuseChoice.For(ElectricCurrent.FromAmperes(12), Conductor.Awg(12), Celsius(90), Celsius(40));
+        yield return FuseChoice.For(ElectricCurrent.FromAmperes(12), Conductor.Awg(20), Celsius(60), Celsius(40));
+        yield return SmallestConductor.ForDrop(ElectricPotential.FromVolts(0.4), ElectricCurrent.FromAmperes(12), Length.FromMeters(9), Celsius(40));
+        yield return SmallestConductor.ForDrop(
+            ElectricPotential.FromVolts(0.01), ElectricCurrent.FromAmperes(12), Length.FromMeters(9), Celsius(40), Contact.UsualFuse);
+
+        yield return Sizing.LeastStaticFlow(system, calm);
+        yield return Sizing.LeastBasePressure(system, calm);
+        yield return Sizing.LeastGain(system, Kpa(10), calm);
+        yield return Sizing.LeastBore(system, (Line)system.Plumbing.Supply[1], calm);
+        yield return Sizing.LeastWireArea(system, calm);
+        yield return Sizing.MostBoost(calmer, [Rpm(4000)], Conditions.Usual);
+        yield return Sizing.MostPower(calmer, Rpm(4000), Conditions.Usual);
+        yield return Sizing.MostSpeed(calmer, Pressure.FromBars(0.3), Rpm(2000), Conditions.Usual);
+        yield return Sizing.RequiredPump(system, calm, peak);
+
+        yield return Catalogue.Parse(
+            "list.json",
+            """
+            {
+              "catalogue": 1,
+              "injectors": [ {
+                "name": "<b title='x'>\"A&B\"</b>", "static_flow": "360 mL/min", "rated_differential": "300 kPa",
+                "minimum_linear_pulse": "1.6 ms", "highest_differential": "550 kPa", "cost": 60,
+                "dead_times": [ { "voltage": "8 V", "time": "2.4 ms" }, { "voltage": "16 V", "time": "0.7 ms" } ] } ],
+              "pumps": [ {
+                "name": "pump", "cost": 180,
+                "curve": [ { "voltage": "13.5 V", "pressure_rise": "0 kPa", "flow": "215 L/h" }, { "voltage": "13.5 V", "pressure_rise": "800 kPa", "flow": "0 L/h" } ] } ],
+              "regulators": [ { "name": "regulator", "kind": "fixed", "base": "3 bar" } ]
+            }
+            """);
+        CandidateParts parts = CandidateParts.Of(
+            [Candidate.Of(Hostile, Big.Injector, 120m), Candidate.Of("small", Small.Injector, 80m)],
+            [Candidate.Of<PumpAssembly>("pump", pump), Candidate.Of<PumpAssembly>("two pumps", PumpParallel.Of(pump, pump))],
+            [Candidate.Of("base", regulators[1]), Candidate.Of("fits no return line", regulators[4])]);
+        yield return parts;
+        yield return Ranking.Of([Stage.Of(Hostile, calmer, calm)], parts);
+        yield return Problems();
+
+        UncertainSystem unsure = UncertainSystem.Of(
+            calmer,
+            calm,
+            UncertainInput.InjectorFlowFactor(Distribution.Uniform(Ratio.FromPercent(96), Ratio.FromPercent(104))),
+            UncertainInput.InjectorMatchingFactor(Distribution.Uniform(Ratio.FromPercent(97), Ratio.FromPercent(103))),
+            UncertainInput.FuelTemperature(Distribution.Uniform(Celsius(20), Celsius(40))));
+        yield return unsure;
+        yield return unsure.MonteCarlo(Sampling.Of(64));
+        yield return unsure.Tornado(SystemOutput.DutyCycle);
+        yield return unsure.Sobol(SystemOutput.DutyCycle, Sampling.Of(64));
+        yield return Distribution.Uniform(Celsius(20), Celsius(40));
+        yield return Distribution.Uniform(Kpa(1), Kpa(2));
+        yield return Distribution.Uniform(Volts(12), Volts(14));
+        yield return Distribution.Uniform(Ratio.FromPercent(10), Ratio.FromPercent(20));
+        yield return Distribution.Uniform(
+            BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(300), BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(330));
+
+        yield return default(RunRow);
+        RunMapping mapping = RunMapping.Of(
+            RunColumn.Time("Time", DurationUnit.Second),
+            RunColumn.Speed(Hostile, RotationalSpeedUnit.RevolutionPerMinute),
+            RunColumn.Boost(ColumnPlace.Numbered(3), PressureUnit.Bar));
+        yield return mapping;
+        yield return RunReader.Read(
+            Hostile,
+            new StringReader("Time,<b>\u0001</b>\n0,3000\n1,abc\n2,\u0001\n3,3100\n"),
+            RunMapping.Of(
+                RunColumn.Time("Time", DurationUnit.Second), RunColumn.Speed(ColumnPlace.Numbered(2), RotationalSpeedUnit.RevolutionPerMinute)),
+            Atmosphere.Standard);
+        Progress seen = new();
+        using (RunReader reader = RunReader.Open(
+            new StringReader($"Speed\n{string.Concat(Enumerable.Repeat("3000\n", 70_000))}"),
+            RunMapping.Of(RunColumn.Speed("Speed", RotationalSpeedUnit.RevolutionPerMinute)),
+            Atmosphere.Standard,
+            progress: seen))
+        {
+            while (reader.TryRead(out _))
+            {
+            }
+        }
+
+        yield return seen.All;
+        foreach (object found in Found(calmer))
+        {
+            yield return found;
+        }
+    }
+
+    private static IEnumerable<object> Problems()
+    {
+        try
+        {
+            Catalogue.Parse($"{Hostile}.json", "{ \"catalogue\": 1, \"injectors\": [ { \"wrong\": 1 } ] }");
+            return [];
+        }
+        catch (CatalogueException refused)
+        {
+            return refused.Problems;
+        }
+    }
+
+    /// <summary>What a run of the plan itself says; a lean stretch is in it.</summary>
+    private static IEnumerable<object> Found(FuelSystem plan)
+    {
+        List<RunRow> rows = [];
+        for (int step = 0; step < 600; step++)
+        {
+            RotationalSpeed speed = Rpm(2500 + (5 * step));
+            Pressure boost = Pressure.FromBars(-0.5 + (1.1 * (step % 150) / 150));
+            OperatingResult result = plan.Solve(OperatingPoint.At(speed, boost));
+            rows.Add(RunRow.Of(
+                step + 2,
+                speed,
+                time: Duration.FromSeconds(0.1 * step),
+                manifoldAbsolute: result.Demand.ManifoldAbsolute,
+                railGauge: result.RailGauge,
+                injectorPulse: result.Pulse,
+                lambda: step is > 100 and < 110 ? 1.05 : 0.82,
+                batteryVoltage: Volts(13.5),
+                power: result.Demand.BrakePower,
+                fuelMassFlow: result.Demand.MassFlow));
+        }
+
+        RecordedRun run = RecordedRun.Of(Hostile, Atmosphere.Standard, rows);
+        RunCheck check = RunCheck.Of(plan);
+        return [run, RunFindings.Of(check, run), Calibration.Of(check, run)];
+    }
+
+    private sealed class Progress : IProgress<RunProgress>
+    {
+        public List<RunProgress> All { get; } = [];
+
+        public void Report(RunProgress value) => All.Add(value);
+    }
+
+    private static InjectorSet Big => InjectorSet.Of(
+        Injector.Of(
+            Hostile,
+            VolumeFlow.FromMillilitersPerMinute(700),
+            Kpa(300),
+            TestFluid.Heptane,
+            DeadTimeTable.OverVoltage((Volts(8), Ms(2.2)), (Volts(16), Ms(0.7))),
+            Ms(1.2),
+            Kpa(600)),
+        4);
+
+    private static InjectorSet Small => InjectorSet.Of(
+        Injector.Of(
+            "small",
+            VolumeFlow.FromMillilitersPerMinute(200),
+            Kpa(300),
+            TestFluid.Heptane,
+            DeadTimeTable.OverVoltage((Volts(10), Ms(2.2)), (Volts(12), Ms(0.7))),
+            Ms(1.2),
+            Kpa(600)),
+        4);
+
+    private static PumpCurve Curve(double litresPerHour) => PumpCurve.WithCurrent(
+        Hostile,
+        Volts(13.5),
+        (Pressure.Zero, VolumeFlow.FromLitersPerHour(litresPerHour), ElectricCurrent.FromAmperes(6)),
+        (Kpa(900), VolumeFlow.Zero, ElectricCurrent.FromAmperes(16)));
+
+    private static RotationalSpeed Rpm(double speed) => RotationalSpeed.FromRevolutionsPerMinute(speed);
+
+    private static Pressure Kpa(double pressure) => Pressure.FromKilopascals(pressure);
+
+    private static ElectricPotential Volts(double voltage) => ElectricPotential.FromVolts(voltage);
+
+    private static Duration Ms(double time) => Duration.FromMilliseconds(time);
+
+    private static Temperature Celsius(double temperature) => Temperature.FromDegreesCelsius(temperature);
+}

@@ -1,0 +1,372 @@
+using FuelSizing.Equations;
+using static FuelSizing.Tests.Equations.Dimension;
+
+namespace FuelSizing.Tests.Equations;
+
+/// <summary>
+/// Every equation of the library with the dimensions of its arguments and results. Those with constants that have a unit say
+/// which, and are tested in such other units as leave those constants alone.
+/// </summary>
+internal static class EquationForms
+{
+    private static readonly Argument[] DemandEngine =
+    [
+        new("Displacement", Volume, 0.5e-3, 8e-3), Plain("RevolutionsPerCycle", 1, 2), Share("CompressorEfficiency"), new("CoolerEffectiveness", One, 0, 1),
+        new("CoolerLoss", Pascal, 0, 2e4), new("BeltShare", One, 0, 1), Share("DriveEfficiency"), Absolute("MeasuredPressure"),
+        Absolute("MeasuredTemperature", Kelvin), Share("MechanicalEfficiency"), new("BrakeSpecificFuelConsumption", Kilogram / Joule, 5e-8, 2e-7),
+        Plain("Lambda", 0.7, 1.3), Plain("StoichiometricAirFuelRatio", 6, 15),
+    ];
+
+    private static readonly Argument[] DemandPoint =
+    [
+        new("Speed", Speed, 10, 150), new("Boost", Pascal, -5e4, 2e5), Absolute("Ambient"), Absolute("AmbientTemperature", Kelvin),
+        Plain("VolumetricEfficiency", 0.5, 1.2), new("MeasuredPower", Watt, 1e4, 3e5),
+    ];
+
+    private static readonly Argument[] Injectors =
+    [
+        new("RatedFlow", VolumeFlow, 1e-6, 3e-5), Across("RatedDifferential"), Density("TestFluidDensity"), Plain("Count", 1, 12),
+        Plain("InjectionsPerCycle", 1, 2), Plain("RevolutionsPerCycle", 1, 2),
+    ];
+
+    private static readonly Argument[] InjectionPoint =
+    [
+        new("Speed", Speed, 10, 150), Across("Differential"), new("DeadTime", Second, 0, 3e-3), new("FuelFlow", VolumeFlow, 0, 5e-5), Density("FuelDensity"),
+    ];
+
+    private static readonly Argument[] StaticFlow =
+        [Across("ratedDifferential"), Density("testFluidDensity"), Across("differential"), Density("fuelDensity")];
+
+    private static readonly Argument[] Pipe =
+    [
+        new("Bore", Metre, 3e-3, 2e-2), new("Length", Metre, 0, 10), new("RelativeRoughness", One, 0, 0.02), new("LossCoefficient", One, 0, 20),
+    ];
+
+    private static readonly Argument[] Liquid = [Density("density"), new("kinematicViscosity", KinematicViscosity, 3e-7, 2e-6)];
+
+    /// <summary>All of them.</summary>
+    public static readonly IReadOnlyList<EquationForm> All =
+    [
+        // Fuels.
+        Of(typeof(Combustion), nameof(Combustion.OxygenDemand), One, Share("carbon"), Share("hydrogen"), Share("oxygen")),
+        Of(typeof(Combustion), nameof(Combustion.StoichiometricAirFuelRatio), One, Plain("oxygenDemand", 1, 4)),
+        Of(typeof(Combustion), nameof(Combustion.BrakeEfficiency), One, Consumption("brakeSpecificFuelConsumption"), HeatingValue),
+        Of(typeof(Combustion), nameof(Combustion.BrakeSpecificFuelConsumption), Kilogram / Joule, Share("brakeEfficiency"), HeatingValue),
+        Of(typeof(FuelDensity), nameof(FuelDensity.PetrolExpansion), One / Kelvin, Density("densityAt15")) with
+        {
+            Constants = [Dimension.Density, Kelvin],
+            Because = "correlation of ASTM D1250, densities in kg/m³ and expansion in 1/K",
+        },
+        Of(typeof(FuelDensity), nameof(FuelDensity.At), Dimension.Density, Density("densityAt15"), new("expansion", One / Kelvin, 8e-4, 1.4e-3), Absolute("temperature", Kelvin)) with
+        {
+            Constants = [Kelvin],
+            Because = "densities are stated at 288.15 K",
+        },
+        new(
+            "FuelMixing.ByShare",
+            [Share("first"), Share("second"), new("firstValue", SpecificEnergy, 2e7, 5e7), new("secondValue", SpecificEnergy, 2e7, 5e7)],
+            [SpecificEnergy],
+            numbers => [FuelMixing.ByShare<Real>([numbers[0], numbers[1]], [numbers[2], numbers[3]])]),
+        Of(typeof(FuelMixing), nameof(FuelMixing.MassShare), Kilogram, new("volumeShare", Volume, 0.1, 1), Density("density")),
+        Of(
+            typeof(FuelMixing), nameof(FuelMixing.VolumeShare), One,
+            new("value", SpecificEnergy, 3.1e7, 3.9e7), new("firstValue", SpecificEnergy, 4e7, 5e7), Density("firstDensity"), new("otherValue", SpecificEnergy, 2e7, 3e7), Density("otherDensity")),
+        Of(
+            typeof(LiquidViscosity), nameof(LiquidViscosity.Dynamic), DynamicViscosity,
+            new("a", DynamicViscosity.Logarithm, -25, -10), new("b", Kelvin, 500, 1500), new("c", One, -1, 2), Absolute("temperature", Kelvin)) with
+        {
+            Constants = [Kelvin],
+            Because = "Perry's form has the logarithm of the number of kelvins",
+        },
+        Of(typeof(LiquidViscosity), nameof(LiquidViscosity.Kinematic), KinematicViscosity, new("dynamic", DynamicViscosity, 3e-4, 2e-3), Density("density")),
+        Of(typeof(LiquidViscosity), nameof(LiquidViscosity.FromKinematic), DynamicViscosity, new("kinematic", KinematicViscosity, 3e-7, 2e-6), Density("density")),
+        Of(
+            typeof(VapourPressure), nameof(VapourPressure.Antoine), Pascal,
+            new("a", Pascal.Logarithm, 20, 26), new("b", Kelvin, 2500, 4500), new("c", Kelvin, -60, 0), Absolute("temperature", Kelvin)),
+        Of(typeof(VapourPressure), nameof(VapourPressure.PetrolIntercept), Pascal.Logarithm, new Argument("reidPressure", Pascal, 4e4, 1e5)) with
+        {
+            Constants = [Pascal],
+            Because = "correlation of AP-42, pressures in psi",
+        },
+        Of(typeof(VapourPressure), nameof(VapourPressure.PetrolSlope), Kelvin, new Argument("reidPressure", Pascal, 4e4, 1e5)) with
+        {
+            Constants = [Pascal, Kelvin],
+            Because = "correlation of AP-42, pressures in psi and temperatures in °R",
+        },
+        Of(typeof(VapourPressure), nameof(VapourPressure.AlcoholRise), Pascal, Plain("oxygenShare", 0.1, 0.5)) with
+        {
+            Constants = [Pascal],
+            Because = "rises of 7 kPa and 21 kPa, by experiment",
+        },
+        Of(typeof(VapourPressure), nameof(VapourPressure.BlendedReid), Pascal, new("petrol", Pascal, 4e4, 1e5), new("rise", Pascal, 0, 2e4)),
+        Of(
+            typeof(InverseTemperature), nameof(InverseTemperature.Slope), Kelvin,
+            new("t1", Kelvin, 260, 290), new("y1", Pascal, 1e3, 1e5), new("t2", Kelvin, 300, 360), new("y2", Pascal, 1e3, 1e5)),
+        Of(typeof(InverseTemperature), nameof(InverseTemperature.Intercept), Pascal.Logarithm, Absolute("t1", Kelvin), new("y1", Pascal, 1e3, 1e5), new("slope", Kelvin, -5000, 5000)),
+
+        // Air and engine.
+        Of(typeof(StandardAir), nameof(StandardAir.Temperature), Kelvin, new Argument("altitude", Metre, 0, 11_000)) with
+        {
+            Constants = [Kelvin, Metre],
+            Because = "the standard atmosphere: 288.15 K, less 6.5 K for each km",
+        },
+        Of(typeof(StandardAir), nameof(StandardAir.Pressure), Pascal, new Argument("altitude", Metre, 0, 11_000)) with
+        {
+            Constants = [Pascal, Metre],
+            Because = "the standard atmosphere: 101,325 Pa, and a temperature that falls with height",
+        },
+        Of(typeof(StandardAir), nameof(StandardAir.Density), Dimension.Density, Absolute("pressure"), Absolute("temperature", Kelvin)) with
+        {
+            Constants = [SpecificHeat],
+            Because = GasConstant,
+        },
+        Of(typeof(HumidAir), nameof(HumidAir.SaturationPressure), Pascal, Absolute("temperature", Kelvin)) with
+        {
+            Constants = [Pascal, Kelvin],
+            Because = "Magnus's formula of the WMO, pressures in hPa and temperatures in °C",
+        },
+        Of(typeof(HumidAir), nameof(HumidAir.PartialPressure), Pascal, new("relativeHumidity", One, 0, 1), Absolute("temperature", Kelvin)) with
+        {
+            Constants = [Pascal, Kelvin],
+            Because = "Magnus's formula of the WMO, pressures in hPa and temperatures in °C",
+        },
+        Of(typeof(HumidAir), nameof(HumidAir.DryPressure), Pascal, Absolute("pressure"), new("vapour", Pascal, 0, 5e3)),
+        Of(typeof(PowerCorrectionFactor), nameof(PowerCorrectionFactor.Iso1585), One, Absolute("dryPressure"), Absolute("temperature", Kelvin)) with
+        {
+            Constants = [Pascal, Kelvin],
+            Because = ReferenceAir,
+        },
+        Of(typeof(PowerCorrectionFactor), nameof(PowerCorrectionFactor.SaeJ1349), One, Absolute("dryPressure"), Absolute("temperature", Kelvin)) with
+        {
+            Constants = [Pascal, Kelvin],
+            Because = ReferenceAir,
+        },
+        Of(typeof(PowerCorrectionFactor), nameof(PowerCorrectionFactor.Apply), Watt, Plain("factor", 0.9, 1.1), new("measured", Watt, 1e4, 3e5)),
+        Of(typeof(Compression), nameof(Compression.PressureRatio), One, Absolute("manifoldAbsolute"), new("coolerLoss", Pascal, 0, 2e4), Absolute("inletAbsolute")),
+        Of(typeof(Compression), nameof(Compression.OutletTemperature), Kelvin, Absolute("inletTemperature", Kelvin), Plain("pressureRatio", 1, 3), Share("isentropicEfficiency")),
+        Of(typeof(Compression), nameof(Compression.CooledTemperature), Kelvin, Absolute("outletTemperature", Kelvin), Absolute("coolantTemperature", Kelvin), Share("effectiveness")),
+        Of(
+            typeof(Compression), nameof(Compression.DrivePower), Watt,
+            new("airMassFlow", MassFlow, 0, 0.5), Absolute("inletTemperature", Kelvin), new("outletTemperature", Kelvin, 350, 450), Share("mechanicalEfficiency")) with
+        {
+            Constants = [SpecificHeat],
+            Because = "the specific heat of air",
+        },
+        Of(
+            typeof(EngineAir), nameof(EngineAir.MassFlow), MassFlow,
+            Plain("volumetricEfficiency", 0.5, 1.2), Absolute("manifoldAbsolute"), Absolute("chargeTemperature", Kelvin), new("displacement", Volume, 0.5e-3, 8e-3),
+            new("speed", Speed, 10, 150), Plain("revolutionsPerCycle", 1, 2)) with
+        {
+            Constants = [SpecificHeat],
+            Because = GasConstant,
+        },
+        Of(typeof(EnginePower), nameof(EnginePower.OfTorque), Watt, new("torque", Joule, 50, 800), new("speed", Speed, 10, 150)),
+        Of(typeof(BoostedPower), nameof(BoostedPower.CrankFromWheel), Watt, new("wheelPower", Watt, 1e4, 3e5), new("drivetrainLoss", One, 0, 0.3)),
+        Of(typeof(BoostedPower), nameof(BoostedPower.CrankAgain), One, new("loss", One, 0, 0.3), new("formerLoss", One, 0, 0.3)),
+        Of(
+            typeof(BoostedPower), nameof(BoostedPower.DensityRatio), One,
+            Absolute("manifoldAbsolute"), Absolute("chargeTemperature", Kelvin), Absolute("measuredPressure"), Absolute("measuredTemperature", Kelvin)),
+        Of(
+            typeof(BoostedPower), nameof(BoostedPower.Brake), Watt,
+            new("measuredPower", Watt, 1e4, 3e5), Share("mechanicalEfficiency"), Plain("densityRatio", 0.5, 3), new("drivePower", Watt, 0, 3e4)),
+        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromPower), MassFlow, new("brakePower", Watt, 0, 5e5), Consumption("brakeSpecificFuelConsumption")),
+        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromAir), MassFlow, new("airMassFlow", MassFlow, 0, 0.5), Plain("lambda", 0.7, 1.3), Plain("stoichiometricAirFuelRatio", 6, 15)),
+        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Volume), VolumeFlow, new("massFlow", MassFlow, 0, 0.05), Density("density")),
+        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Difference), One, new("fromPower", MassFlow, 0.01, 0.05), new("fromAir", MassFlow, 0.01, 0.05)),
+        EquationForm.Of(
+            typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, MassFlow, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
+        {
+            Constants = [SpecificHeat],
+            Because = GasConstant,
+        },
+        EquationForm.Of(
+            typeof(DemandChain), nameof(DemandChain.Charge), [Pascal, One, Kelvin, Kelvin],
+            [.. DemandEngine, new("boost", Pascal, -5e4, 2e5), Absolute("ambient"), Absolute("ambientTemperature", Kelvin)]),
+        EquationForm.Of(
+            typeof(DemandChain), nameof(DemandChain.Burn), [MassFlow, Watt, Watt, MassFlow, MassFlow],
+            [.. DemandEngine, .. DemandPoint, Absolute("manifold"), new("outlet", Kelvin, 350, 450), Absolute("charge", Kelvin)]) with
+        {
+            Constants = [SpecificHeat],
+            Because = GasConstant,
+        },
+
+        // Injectors and rail.
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.Static), VolumeFlow, [new("ratedFlow", VolumeFlow, 1e-6, 3e-5), .. StaticFlow]),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.Rated), VolumeFlow, [new("staticFlow", VolumeFlow, 1e-6, 3e-5), .. StaticFlow]),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.AvailableTime), Second, new("speed", Speed, 10, 150), Plain("revolutionsPerCycle", 1, 2), Plain("injectionsPerCycle", 1, 2)),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.Pulse), Second, Dead, Burnt, Plain("injectors", 1, 12), Available, Passed),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.PulseOfDuty), Second, Share("dutyCycle"), Available),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.DutyCycle), One, new("pulse", Second, 0, 2e-2), Available),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.RequiredStatic), VolumeFlow, Burnt, Plain("injectors", 1, 12), Available, Share("dutyLimit"), Dead),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.StaticForPulse), VolumeFlow, Burnt, Plain("injectors", 1, 12), Available, new("pulse", Second, 5e-3, 2e-2), Dead),
+        Of(typeof(InjectorFlow), nameof(InjectorFlow.Capacity), VolumeFlow, Passed, Plain("injectors", 1, 12), Available, Share("dutyLimit"), Dead),
+        EquationForm.Of(typeof(InjectionChain), nameof(InjectionChain.Evaluate), [VolumeFlow, Second, Second, One], [.. Injectors, .. InjectionPoint]),
+        new(
+            "InjectorMatching.Mean", [Plain("first", 0.9, 1.1), Plain("second", 0.9, 1.1)], [One], numbers => [InjectorMatching.Mean<Real>([numbers[0], numbers[1]])]),
+        Of(typeof(InjectorMatching), nameof(InjectorMatching.Lambda), One, Plain("lambda", 0.7, 1.3), Plain("mean", 0.9, 1.1), Plain("factor", 0.9, 1.1)),
+        Of(typeof(InjectorMatching), nameof(InjectorMatching.EvenDutyCycle), One, Share("dutyCycle"), Plain("deadShare", 0, 0.1), Plain("mean", 0.9, 1.1), Plain("factor", 0.9, 1.1)),
+        Of(
+            typeof(RailPressure), nameof(RailPressure.Set), Pascal,
+            Across("baseGauge"), Plain("gainBelowOnset", 0, 1), Plain("gain", 0, 12), new("onset", Pascal, 0, 5e4), new("ceiling", Pascal, 4e5, 9e5), new("boost", Pascal, -5e4, 2e5)),
+        Of(typeof(RailPressure), nameof(RailPressure.Offset), Pascal, Across("set"), new("offset", Pascal, -3e4, 3e4)),
+        Of(typeof(RailPressure), nameof(RailPressure.InSeries), Pascal, Across("first"), Across("second")),
+        Of(typeof(RailPressure), nameof(RailPressure.Differential), Pascal, Across("railGauge"), Absolute("ambient"), Absolute("manifoldAbsolute")),
+
+        // Pumps.
+        Of(typeof(PumpDuty), nameof(PumpDuty.Returned), VolumeFlow, Passed with { Name = "delivered" }, Passed with { Name = "injected" }),
+        Of(typeof(PumpDuty), nameof(PumpDuty.Required), VolumeFlow, Passed with { Name = "injected" }, Plain("reserve", 0, 0.3), Passed with { Name = "minimumReturn" }),
+        Of(typeof(PumpDuty), nameof(PumpDuty.Injectable), VolumeFlow, Passed with { Name = "delivered" }, Plain("reserve", 0, 0.3), Passed with { Name = "minimumReturn" }),
+        Of(typeof(PumpHeat), nameof(PumpHeat.Electrical), Watt, Voltage("voltage"), Current("current")),
+        Of(typeof(PumpHeat), nameof(PumpHeat.ToTank), Watt, new("electrical", Watt, 0, 300), Across("pressureRise"), new("injected", VolumeFlow, 0, 5e-5)),
+        Of(typeof(PumpScaling), nameof(PumpScaling.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage")),
+        Of(typeof(PumpScaling), nameof(PumpScaling.MeasuredPressure), Pascal, Across("pressure"), Plain("speedRatio", 0.7, 1.2)),
+        Of(typeof(PumpScaling), nameof(PumpScaling.Pressure), Pascal, Across("measuredPressure"), Plain("speedRatio", 0.7, 1.2)),
+        Of(typeof(PumpScaling), nameof(PumpScaling.Flow), VolumeFlow, Passed with { Name = "measuredFlow" }, Plain("speedRatio", 0.7, 1.2)),
+        Of(typeof(PumpScaling), nameof(PumpScaling.Current), Ampere, Current("measuredCurrent"), Plain("speedRatio", 0.7, 1.2)),
+
+        // Lines.
+        Of(typeof(PipeFlow), nameof(PipeFlow.Velocity), Velocity, new("flow", VolumeFlow, 0, 2e-4), Bore),
+        Of(typeof(PipeFlow), nameof(PipeFlow.Reynolds), One, new("velocity", Velocity, 0, 4), Bore, Liquid[1]),
+        Of(typeof(PipeFlow), nameof(PipeFlow.StraightLoss), Pascal, [Plain("frictionNumber", 64, 1000), new("length", Metre, 0, 10), Bore, .. Liquid, new("velocity", Velocity, 0, 4)]),
+        Of(typeof(PipeFlow), nameof(PipeFlow.FittingsLoss), Pascal, Plain("lossCoefficient", 0, 20), Density("density"), new("velocity", Velocity, 0, 4)),
+        Of(typeof(PipeFlow), nameof(PipeFlow.Column), Pascal, Density("density"), new("height", Metre, -1, 1)) with
+        {
+            Constants = [Acceleration],
+            Because = "gravity",
+        },
+        Of(typeof(PipeFriction), nameof(PipeFriction.Number), One, Plain("reynolds", 0, 20_000), Plain("relativeRoughness", 0, 0.05)),
+        Of(typeof(PipeFriction), nameof(PipeFriction.Factor), One, Plain("number", 64, 1000), Plain("reynolds", 100, 20_000)),
+        Of(typeof(ColebrookWhite), nameof(ColebrookWhite.Friction), One, Plain("reynolds", 2040, 1e6), Plain("relativeRoughness", 0, 0.05)),
+        Of(typeof(ColebrookWhite), nameof(ColebrookWhite.FullyRough), One, Plain("relativeRoughness", 1e-4, 0.05)),
+        EquationForm.Of(
+            typeof(PipeLoss), nameof(PipeLoss.Evaluate), [Velocity, One, One, Pascal, Pascal, Pascal], [.. Pipe, new("flow", VolumeFlow, 0, 2e-4), .. Liquid]),
+        Of(typeof(FittingLoss), nameof(FittingLoss.Coefficient), One, Plain("fixedCoefficient", 0, 2), Plain("diameters", 1, 60), Bore) with
+        {
+            Constants = [Metre],
+            Because = "the roughness of commercial steel pipe, to which the ratios of Crane TP-410 belong",
+        },
+        Of(
+            typeof(FilterLoss), nameof(FilterLoss.Loss), Pascal,
+            [Plain("clogging", 1, 4), new("ratedLoss", Pascal, 1e3, 3e4), Passed with { Name = "ratedFlow" }, new("ratedViscosity", DynamicViscosity, 3e-4, 2e-3), new("flow", VolumeFlow, 0, 1e-4), .. Liquid]),
+        Of(typeof(Suction), nameof(Suction.InletPressure), Pascal, Absolute("tankAbsolute"), new("column", Pascal, -5e3, 5e3), new("loss", Pascal, 0, 2e4)),
+        Of(typeof(Suction), nameof(Suction.NetPositive), Pascal, Absolute("inletAbsolute"), new("vapourPressure", Pascal, 1e3, 6e4)),
+
+        // Wiring. Temperatures in °C count degrees from a zero that any unit may keep.
+        Of(typeof(AmericanWireGauge), nameof(AmericanWireGauge.Diameter), Metre, Plain("gauge", -3, 36)) with
+        {
+            Constants = [Metre],
+            Because = "gauge 36 is a wire of 0.127 mm",
+        },
+        Of(typeof(RoundWire), nameof(RoundWire.Area), Area, new Argument("diameter", Metre, 5e-4, 1e-2)),
+        Of(typeof(RoundWire), nameof(RoundWire.Diameter), Metre, WireArea),
+        Of(typeof(WireResistance), nameof(WireResistance.Of), Ohm, new("perLength", Ohm / Metre, 1e-3, 0.1), new("length", Metre, 0, 10)),
+        Of(typeof(WireResistance), nameof(WireResistance.PerLength), Ohm / Metre, Resistivity, Plain("lay", 0, 0.05), WireArea),
+        Of(typeof(WireResistance), nameof(WireResistance.AtTemperature), Ohm, Resistance("at20"), new("coefficient", One / Kelvin, 3.9e-3, 4.1e-3), Celsius("celsius")) with
+        {
+            Constants = [Kelvin],
+            Because = "resistivities are stated at 20 °C",
+        },
+        Of(
+            typeof(WireResistance), nameof(WireResistance.SmallestArea), Area,
+            Resistivity, Plain("lay", 0, 0.05), new("length", Metre, 0, 10), Current("current"), new("allowedDrop", Volt, 0.5, 2), new("contacts", Ohm, 0, 0.01)),
+        Of(typeof(CurrentRating), nameof(CurrentRating.AmbientFactor), One, new("rating", Kelvin, 80, 125), Celsius("ambient"), new("tableAmbient", Kelvin, 20, 40)),
+        Of(typeof(CurrentRating), nameof(CurrentRating.Derated), Ampere, Current("stated"), Share("factor")),
+        Of(typeof(CurrentRating), nameof(CurrentRating.FuseNeeded), Ampere, Current("load"), Share("share")),
+        Of(typeof(CurrentRating), nameof(CurrentRating.FuseLoad), One, Current("load"), Current("rating")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.Loop), Ohm, Resistance("wire"), Resistance("contacts")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.Of), Volt, Current("current"), Resistance("resistance")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.AtMotor), Volt, Voltage("supply"), Current("current"), Resistance("loop")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.HighestCurrent), Ampere, Voltage("supply"), Resistance("loop")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.LargestResistance), Ohm, new("drop", Volt, 0, 2), Current("current")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.Heat), Watt, Current("current"), Resistance("resistance")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.Share), One, new("drop", Volt, 0, 2), Voltage("supply")),
+
+        // Tables, shares and statistics hold of any dimension; these are examples of them.
+        Of(typeof(Powers), nameof(Powers.Of), One, Plain("x", 0.1, 10), Plain("y", -3, 3)),
+        Of(typeof(Share), "Of", One, Passed with { Name = "part" }, Passed with { Name = "whole" }),
+        Of(typeof(Reserve), nameof(Reserve.Of), One, Across("allowed"), Across("used")),
+        Of(
+            typeof(StraightLine), nameof(StraightLine.Through), VolumeFlow,
+            new("x0", Pascal, 0, 1e5), Passed with { Name = "y0" }, new("x1", Pascal, 2e5, 3e5), Passed with { Name = "y1" }, new("x", Pascal, 0, 3e5)),
+        Of(
+            typeof(StraightLine), nameof(StraightLine.Slope), VolumeFlow / Pascal,
+            new("x0", Pascal, 0, 1e5), Passed with { Name = "y0" }, new("x1", Pascal, 2e5, 3e5), Passed with { Name = "y1" }),
+        new(
+            "PiecewiseLine.Of",
+            [new("x0", Pascal, 0, 1e5), new("x1", Pascal, 2e5, 3e5), new("x2", Pascal, 4e5, 5e5), Passed, Passed, Passed, new("x", Pascal, 0, 5e5)],
+            [VolumeFlow],
+            numbers => [PiecewiseLine.Of<Real>(numbers.AsSpan(0, 3), numbers.AsSpan(3, 3), numbers[6])]),
+        new("CubicPiece.Between", Cubic, [Pascal, VolumeFlow, VolumeFlow / Pascal, VolumeFlow / (Pascal * Pascal), VolumeFlow / (Pascal * Pascal * Pascal)], numbers =>
+            Piece(numbers) is var piece ? [piece.Start, piece.Value, piece.Slope, piece.Second, piece.Third] : []),
+        new("CubicPiece.At", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers => [Piece(numbers).At(numbers[6])]),
+        new("PiecewiseCubic.Of", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers => [PiecewiseCubic.Of<Real>([Piece(numbers)], numbers[6])]),
+        Of(typeof(SampleMean), nameof(SampleMean.StandardError), Watt, new("standardDeviation", Watt, 0, 1e4), Plain("samples", 1, 1000)),
+        Of(typeof(SampleMean), nameof(SampleMean.HalfWidth), Watt, new("standardError", Watt, 0, 1e4), Plain("deviations", 1, 3)),
+        Of(typeof(Proportion), nameof(Proportion.StandardError), One, Share("share"), Plain("samples", 1, 1000)),
+        Of(typeof(Proportion), nameof(Proportion.ScoreMiddle), One, Share("share"), Plain("samples", 1, 1000), Plain("deviations", 1, 3)),
+        Of(typeof(Proportion), nameof(Proportion.ScoreHalfWidth), One, Share("share"), Plain("samples", 1, 1000), Plain("deviations", 1, 3)),
+        Of(typeof(TruncatedProbability), nameof(TruncatedProbability.OfWhole), One, Plain("below", 0, 0.3), Plain("belowUpper", 0.6, 1), Share("probability")),
+        Of(typeof(VarianceShare), nameof(VarianceShare.FirstOrderTerm), Watt * Watt, Output("b"), Output("a"), Output("mixed"), Output("mean")),
+        Of(typeof(VarianceShare), nameof(VarianceShare.TotalTerm), Watt * Watt, Output("a"), Output("mixed")),
+        Of(typeof(VarianceShare), nameof(VarianceShare.VarianceTerm), Watt * Watt, Output("a"), Output("b"), Output("mean")),
+        Of(
+            typeof(VarianceShare), nameof(VarianceShare.Influence), One,
+            new("term", Watt * Watt, 1, 1e8), Plain("ratio", 0, 1), new("varianceTerm", Watt * Watt, 1, 1e8), new("variance", Watt * Watt, 1e6, 1e8)),
+    ];
+
+    private const string GasConstant = "the gas constant of air";
+
+    private const string ReferenceAir = "the standard's reference air, 99 kPa and 298 K";
+
+    private static Argument HeatingValue => new("lowerHeatingValue", SpecificEnergy, 2e7, 5e7);
+
+    private static Argument Dead => new("deadTime", Second, 0, 3e-3);
+
+    private static Argument Burnt => new("fuelFlow", VolumeFlow, 0, 5e-5);
+
+    private static Argument Available => new("availableTime", Second, 1e-2, 0.1);
+
+    private static Argument Passed => new("staticFlow", VolumeFlow, 1e-6, 1e-4);
+
+    private static Argument Bore => new("bore", Metre, 3e-3, 2e-2);
+
+    private static Argument WireArea => new("area", Dimension.Area, 2e-7, 5e-5);
+
+    private static Argument Resistivity => new("resistivity", Ohm * Metre, 1.5e-8, 3e-8);
+
+    /// <summary>A curve's piece: two points with slopes.</summary>
+    private static Argument[] Cubic =>
+    [
+        new("x0", Pascal, 0, 1e5), Passed, new("slope0", VolumeFlow / Pascal, -1e-9, 1e-9), new("x1", Pascal, 2e5, 3e5), Passed, new("slope1", VolumeFlow / Pascal, -1e-9, 1e-9),
+    ];
+
+    private static EquationForm Of(Type type, string function, Dimension result, params Argument[] arguments) =>
+        EquationForm.Of(type, function, [result], arguments);
+
+    private static CubicPiece<Real> Piece(double[] numbers) =>
+        CubicPiece<Real>.Between(numbers[0], numbers[1], numbers[2], numbers[3], numbers[4], numbers[5]);
+
+    private static Argument Plain(string name, double least, double most) => new(name, One, least, most);
+
+    private static Argument Share(string name) => new(name, One, 0.1, 0.9);
+
+    private static Argument Absolute(string name) => new(name, Pascal, 7e4, 3e5);
+
+    private static Argument Absolute(string name, Dimension kelvin) => new(name, kelvin, 260, 340);
+
+    private static Argument Across(string name) => new(name, Pascal, 1e5, 8e5);
+
+    private static Argument Density(string name) => new(name, Dimension.Density, 680, 780);
+
+    private static Argument Consumption(string name) => new(name, Kilogram / Joule, 5e-8, 2e-7);
+
+    private static Argument Voltage(string name) => new(name, Volt, 8, 16);
+
+    private static Argument Current(string name) => new(name, Ampere, 1, 30);
+
+    private static Argument Resistance(string name) => new(name, Ohm, 1e-3, 0.2);
+
+    private static Argument Celsius(string name) => new(name, Kelvin, -20, 80);
+
+    private static Argument Output(string name) => new(name, Watt, 1e4, 3e4);
+}

@@ -1,0 +1,62 @@
+using CsCheck;
+using FuelSizing.Equations;
+using FuelSizing.Pumps;
+
+namespace FuelSizing.Tests.Pumps;
+
+/// <summary>Rise by flow undoes flow by rise, and what is known without looking is what looking finds.</summary>
+public class PumpInverseTests
+{
+    [Fact]
+    public void Along_OfAnyFallingPiece_UndoesThePiece() =>
+        Gen.Select(Gen.Double[0.1, 10], Gen.Double[0.1, 10], Gen.Double[0, 3], Gen.Double[0, 3], Gen.Double[0, 1]).Sample(
+            (width, fall, first, last, place) =>
+            {
+                // Slopes of no more than three times the straight line's keep a Hermite cubic monotone (Fritsch and Carlson,
+                // SIAM Journal on Numerical Analysis 17 (1980) 238); zero at an end makes it flat there.
+                double straight = fall / width;
+                CubicPiece<Real> piece = CubicPiece<Real>.Between(2, fall + 1, -first * straight, 2 + width, 1, -last * straight);
+                double value = piece.At(2 + (place * width));
+                double along = FallingCubic.Along(piece, width, 1, value);
+                return along >= 0 && along <= width
+                    && Math.Abs(piece.At(2 + along) - value) <= 1e-14 * (fall + 1);
+            },
+            iter: 10_000);
+
+    [Fact]
+    public void RiseAt_OfAnyPump_UndoesFlowAt() =>
+        Gen.Select(PumpAssemblyTests.Assemblies(1), Gen.Double[8, 15], Gen.Double[1e-6, 0.999]).Sample((pump, supply, share) =>
+        {
+            RunningPumps running = pump.Running(supply);
+            double flow = share * running.FreeFlow;
+            double rise = running.RiseAt(flow);
+
+            // Upright at a relief valve: what is asked for lies between the flows to either side.
+            return running.FlowAt(rise * (1 + 1e-12)) <= flow * (1 + 1e-11)
+                && running.FlowAt(rise * (1 - 1e-12)) >= flow * (1 - 1e-11);
+        });
+
+    [Fact]
+    public void LackingAt_OfAnyPumps_IsWhatTheirDescriptionsSay() =>
+        Gen.Select(PumpAssemblyTests.Assemblies(3), Gen.Double[6, 16], Gen.Double[0, 1]).Sample((pump, supply, share) =>
+        {
+            RunningPumps running = pump.Running(supply);
+            double flow = share * running.FreeFlow;
+            double rise = running.RiseAt(flow);
+            List<PumpPoint> points = [];
+            running.Describe(flow, rise, points);
+            PumpCoverage said = points.Aggregate(PumpCoverage.Measured, (all, point) => all | point.Coverage) & PumpCoverage.NotCovered;
+            Assert.Equal(said, running.LackingAt(flow, rise, ends: true));
+            Assert.Equal(said & ~PumpCoverage.PressureAbove, running.LackingAt(flow, rise, ends: false));
+            return !(running.IsSurelyCovered(ends: true) && said != 0);
+        });
+
+    [Fact]
+    public void IsSurelyCovered_OfUsualPumps_SparesTheLook()
+    {
+        Assert.True(Pump.By(Wren.Pump).Running(13.5).IsSurelyCovered(ends: true));
+        Assert.False(Pump.By(Wren.Pump).Running(9).IsSurelyCovered(ends: false));
+        Assert.True(Pump.Of([Wren.WiredCurve(13.5, 1)], feed: PumpAssemblyTests.FeedOf(3)).Running(13.5).IsSurelyCovered(ends: true));
+        Assert.False(Pump.Of([Wren.WiredCurve(13.5, 1)], feed: PumpAssemblyTests.FeedOf(60)).Running(13.5).IsSurelyCovered(ends: true));
+    }
+}

@@ -1,0 +1,272 @@
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Systems;
+using FuelSizing.Tests.Pumps;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Systems;
+
+using Pressure = UnitsNet.Pressure;
+
+/// <summary>The small pieces of which systems, checks and answers are made, each by itself.</summary>
+public class SystemPiecesTests
+{
+    private static readonly InjectorSet Set = InjectorSet.Of(Wren.InjectorOf(360), 4);
+
+    private static readonly ManifoldReferenced Regulator = ManifoldReferenced.From(Wren.Kpa(300));
+
+    private static readonly Pump OnePump = Pump.By(Wren.Pump);
+
+    [Fact]
+    public void System_WithAPieceMissing_IsRefusedByName()
+    {
+        Refused.Missing("demand", () => FuelSystem.Return(null!, Set, Regulator, OnePump));
+        Refused.Missing("injectors", () => FuelSystem.Return(Wren.Demand(), null!, Regulator, OnePump));
+        Refused.Missing("regulator", () => FuelSystem.Return(Wren.Demand(), Set, null!, OnePump));
+        Refused.Missing("pump", () => FuelSystem.Returnless(Wren.Demand(), Set, Regulator, null!));
+        Refused.Missing("plumbing", () => Wren.System().With((Plumbing)null!));
+        Refused.Missing("point", () => Wren.System().Solve(null!));
+        Refused.Missing("speeds", () => Wren.System().Sweep(null!, [Wren.Kpa(0)]));
+        Refused.Missing("boosts", () => Wren.System().Sweep([Wren.Rpm(3000)], null!));
+        Refused.Missing("system", () => PointBatch.Of(null!));
+        Refused.Missing("atmosphere", () => Conditions.Of(null!, Wren.Volt(13), Temperature.FromDegreesCelsius(20)));
+        Refused.Missing("suction", () => Plumbing.Of(suction: [null!]));
+        Refused.Missing("supply", () => Plumbing.Of(supply: [null!]));
+        Refused.Missing("back", () => Plumbing.Of(back: [null!]));
+    }
+
+    [Fact]
+    public void Question_WithAPieceMissing_IsRefusedByName()
+    {
+        FuelSystem system = Wren.System();
+        OperatingPoint point = Wren.At(3000, 0);
+        Refused.Missing("system", () => Sizing.LeastStaticFlow(null!, point));
+        Refused.Missing("points", () => Sizing.LeastStaticFlow(system, null!));
+        Refused.Missing("points", () => Sizing.LeastStaticFlow(system, point, null!));
+        Refused.Missing("system", () => Sizing.LeastBasePressure(null!, point));
+        Refused.Missing("system", () => Sizing.LeastGain(null!, Pressure.Zero, point));
+        Refused.Missing("system", () => Sizing.LeastWireArea(null!, point));
+        Refused.Missing("system", () => Sizing.RequiredPump(null!, point));
+        Refused.Missing("system", () => Sizing.LeastBore(null!, LineOf(), point));
+        Refused.Missing("line", () => Sizing.LeastBore(system, null!, point));
+        Refused.Missing("system", () => Sizing.MostBoost(null!, [Wren.Rpm(3000)], Wren.Hill));
+        Refused.Missing("speeds", () => Sizing.MostBoost(system, null!, Wren.Hill));
+        Refused.Missing("conditions", () => Sizing.MostBoost(system, [Wren.Rpm(3000)], null!));
+        Refused.OutOfRange("speeds", () => Sizing.MostBoost(system, [], Wren.Hill));
+        Refused.OutOfRange("speeds", () => Sizing.MostBoost(system, [Wren.Rpm(-1)], Wren.Hill));
+        Refused.Missing("system", () => Sizing.MostPower(null!, Wren.Rpm(3000), Wren.Hill));
+        Refused.Missing("conditions", () => Sizing.MostPower(system, Wren.Rpm(3000), null!));
+        Refused.Missing("system", () => Sizing.MostSpeed(null!, Wren.Kpa(20), Wren.Rpm(3000), Wren.Hill));
+        Refused.Missing("conditions", () => Sizing.MostSpeed(system, Wren.Kpa(20), Wren.Rpm(3000), null!));
+        Refused.OutOfRange("from", () => Sizing.MostSpeed(system, Wren.Kpa(20), Wren.Rpm(7200), Wren.Hill));
+        Refused.OutOfRange("from", () => Sizing.MostSpeed(system, Wren.Kpa(20), Wren.Rpm(-1), Wren.Hill));
+    }
+
+    [Fact]
+    public void Sweep_OfNothingOrOfOneValueTwice_IsRefused()
+    {
+        FuelSystem system = Wren.System();
+        Refused.OutOfRange("speeds", () => system.Sweep([], [Wren.Kpa(0)]));
+        Refused.OutOfRange("boosts", () => system.Sweep([Wren.Rpm(3000)], []));
+        Refused.OutOfRange("speeds", () => system.Sweep([Wren.Rpm(3000), Wren.Rpm(3000)], [Wren.Kpa(0)]));
+        Refused.OutOfRange("boosts", () => system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(20), Wren.Kpa(10)]));
+        Refused.OutOfRange("speeds", () => system.Sweep([Wren.Rpm(-1)], [Wren.Kpa(0)]));
+        Refused.OutOfRange("speed", () => system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)]).At(1, 0));
+        Refused.OutOfRange("boost", () => system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)]).At(0, 1));
+        Assert.Equal(Conditions.Usual, system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)]).At(0, 0).Point.Conditions);
+    }
+
+    [Fact]
+    public void Point_WithoutConditions_HasTheUsualOnes()
+    {
+        OperatingPoint point = OperatingPoint.At(Wren.Rpm(6200), Pressure.FromBars(0.65));
+        Assert.Equal(Conditions.Usual, point.Conditions);
+        Assert.Equal("6,200 rev/min, 0.65 bar", point.ToString());
+        Assert.Equal(Wren.Hill, Wren.At(3000, 0).Conditions);
+        Assert.Equal(Conditions.Usual, PointBatch.Of(Wren.System()).Conditions);
+        Assert.Equal(Wren.Hill, PointBatch.Of(Wren.System(), Wren.Hill).Conditions);
+    }
+
+    [Fact]
+    public void System_WithOnePieceExchanged_KeepsTheRest()
+    {
+        Plumbing plumbing = Plumbing.Of(supply: [LineOf()]);
+        SizingLimits limits = SizingLimits.Of(Wren.Percent(80), Wren.Percent(15));
+        ElectronicReturnless control = ElectronicReturnless.Holding(Wren.Kpa(300), true, Wren.Volt(6));
+        FuelSystem system = FuelSystem.Returnless(Wren.Demand(), Set, control, OnePump, limits, plumbing);
+        Pump other = Pump.By(Wren.PumpOf(2));
+        InjectorSet wide = InjectorSet.Of(Wren.InjectorOf(500), 4);
+        foreach (FuelSystem changed in new[] { system.With(wide), system.With(Regulator), system.With(other), system.With(Plumbing.None) })
+        {
+            Assert.Equal(LineLayout.Returnless, changed.Layout);
+            Assert.Same(limits, changed.Limits);
+            Assert.Same(system.Demand, changed.Demand);
+        }
+
+        Assert.Same(wide, system.With(wide).Injectors);
+        Assert.Same(Regulator, system.With(Regulator).Regulator);
+        Assert.Same(other, system.With(other).Pump);
+        Assert.Same(Plumbing.None, system.With(Plumbing.None).Plumbing);
+        Assert.Same(plumbing, system.With(other).Plumbing);
+        Assert.Equal(LineLayout.Return, Wren.System().With(Fixed.At(Wren.Kpa(400))).Layout);
+        Assert.Same(SizingLimits.Usual, Wren.System().Limits);
+        Assert.Same(Plumbing.None, Wren.System().Plumbing);
+    }
+
+    [Fact]
+    public void Limits_NotGiven_AreTheUsualOnes()
+    {
+        SizingLimits usual = SizingLimits.Of(Wren.Percent(85), Wren.Percent(10));
+        Assert.Equal(SizingLimits.Usual, usual);
+        Assert.Null(usual.RailCeiling);
+        Assert.Equal((5, 10), (usual.FeedDrop.Percent, usual.SuctionMargin.Kilopascals));
+        SizingLimits own = SizingLimits.Of(
+            Wren.Percent(80), Wren.Percent(20), Wren.Kpa(700), Wren.Percent(3), Wren.Kpa(15));
+        Assert.Equal(
+            (80, 20, 700, 3, 15),
+            (own.DutyCycle.Percent, own.PumpReserve.Percent, own.RailCeiling!.Value.Kilopascals, own.FeedDrop.Percent, own.SuctionMargin.Kilopascals));
+        Refused.OutOfRange("dutyCycle", () => SizingLimits.Of(Wren.Percent(101), Wren.Percent(10)));
+    }
+
+    [Fact]
+    public void Check_OfAReserve_HoldsDownToNone()
+    {
+        Assert.Equal(Outcome.Holds, Check.Of(Part.Pump, 0).Outcome);
+        Assert.Equal(Outcome.Holds, Check.Of(Part.Pump, null).Outcome);
+        Assert.Equal(Outcome.Fails, Check.Of(Part.Pump, -1e-12).Outcome);
+        Assert.Equal(Outcome.CannotSay, Check.CannotSay(Part.Pump).Outcome);
+    }
+
+    /// <summary>What fails comes before what cannot be said, and that before what holds; within each the least in hand.</summary>
+    [Fact]
+    public void Tightest_OfManyChecks_ComesFirst()
+    {
+        Check[] ordered =
+        [
+            new(Part.Pump, Outcome.Fails, -0.5),
+            new(Part.Pump, Outcome.Fails, -0.1),
+            Check.CannotSay(Part.Pump),
+            new(Part.Pump, Outcome.Holds, 0),
+            new(Part.Pump, Outcome.Holds, 0.3),
+            new(Part.Pump, Outcome.Holds, null),
+        ];
+        Assert.Equal(ordered, ordered.Reverse().Order(TightestFirst.Order));
+    }
+
+    [Fact]
+    public void Reserve_WithNothingUsed_IsNotCompared()
+    {
+        Assert.Equal(0.25, CircuitChecks.OverPressure(400, 500)!.Value, 12);
+        Assert.Null(CircuitChecks.OverPressure(0, 500));
+        Assert.Null(CircuitChecks.OverPressure(-1, 500));
+        Assert.Equal(-0.2, InjectorChecks.InHand(80, 100)!.Value, 12);
+        Assert.Null(InjectorChecks.InHand(80, 0));
+    }
+
+    /// <summary>Of four duties one is asked for by another; of two the same, one is enough.</summary>
+    [Fact]
+    public void Requirement_OfManyDuties_IsGovernedByThoseThatNoOtherCovers()
+    {
+        PumpDutyPoint Duty(double flow, double rise) =>
+            new(Wren.At(3000, 0), VolumeFlow.FromLitersPerHour(flow), Wren.Kpa(rise));
+        PumpDutyPoint low = Duty(200, 200);
+        PumpDutyPoint high = Duty(100, 400);
+        PumpDutyPoint middle = Duty(150, 300);
+        PumpRequirement required = new([low, Duty(150, 200), high, Duty(100, 300), middle, Duty(150, 300)]);
+        Assert.Equal([high, middle, low], required.Governing);
+        Assert.Equal(6, required.Points.Count);
+        Assert.Equal(200, required.LargestFlow.LitersPerHour, 9);
+        Assert.Equal(400, required.HighestPressureRise.Kilopascals, 9);
+        Assert.Equal("100 L/h against 400 kPa at 3,000 rev/min, 0.00 bar", high.ToString());
+        Assert.StartsWith(
+            "A pump, or pumps together, that deliver at least 100 L/h against 400 kPa", required.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Names_OfParts_AreAllDifferent()
+    {
+        Part[] parts = Enum.GetValues<Part>();
+        Assert.Equal(parts.Length, parts.Select(PartNames.Of).Distinct().Count());
+
+        // A filter past what its loss is known for cannot be judged; it never fails.
+        Assert.Equal(parts.Length - 1, parts.Where(part => part != Part.Filter).Select(PartNames.FailsFirst).Distinct().Count());
+        Assert.Equal("hoses, fittings and filter", PartNames.Of(Part.RailRating));
+        Assert.Equal("the pump runs out first", PartNames.FailsFirst(Part.Pump));
+        Refused.OutOfRange("part", () => PartNames.Of((Part)99));
+    }
+
+    /// <summary>Darcy's filter and half a metre of fuel: 8 kPa · 1/2 and 740 · 9.80665 · 0.5 Pa, together.</summary>
+    [Fact]
+    public void Way_OfSeveralParts_LosesTheirSum()
+    {
+        Filter filter = Filter.Of(
+            "filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(8), 1, DynamicViscosity.FromMillipascalSeconds(0.444));
+        Line up = Line.Of("up", Length.FromMillimeters(60), Length.Zero, Length.Zero, rise: Length.FromMeters(0.5));
+        double flow = 100 / 3.6e6;
+        double loss = Plumbing.Loss([filter, up], flow, 740, 6e-7);
+        Assert.Equal(4000 + 3628.4605, loss, 1e-3);
+        Assert.Equal(3628.4605, new WayResult(up, flow, 740, 6e-7).PressureLoss.Pascals, 1e-3);
+        Assert.Equal("filter", new WayResult(filter, flow, 740, 6e-7).Name);
+
+        Assert.False(Plumbing.None.NeedsViscosity);
+        Assert.True(Plumbing.Of(suction: [up]).NeedsViscosity);
+        Assert.True(Plumbing.Of(supply: [up]).NeedsViscosity);
+        Assert.True(Plumbing.Of(back: [up]).NeedsViscosity);
+        Assert.False(Plumbing.Of(suction: [up]).HasFilter);
+        Assert.True(Plumbing.Of(suction: [up, filter]).HasFilter);
+        Assert.True(Plumbing.Of(supply: [filter]).HasFilter);
+        Assert.True(Plumbing.Of(back: [filter]).HasFilter);
+    }
+
+    /// <summary>Three times its rating a filter's loss is known: 300 L/h to the rail; behind it the injected flow comes on top.</summary>
+    [Fact]
+    public void HighestKnownFlow_IsTheSmallestFilters()
+    {
+        Filter small = Filter.Of("small", VolumeFlow.FromLitersPerHour(100), Wren.Kpa(8));
+        CircuitResult Of(Plumbing plumbing) => Wren.System().With(plumbing).Solve(Wren.At(3000, 0)).Circuit;
+        Assert.Equal(10_000, Of(Plumbing.None).HighestKnownFlow.LitersPerHour, 6);
+        Assert.Equal(300, Of(Plumbing.Of(supply: [small])).HighestKnownFlow.LitersPerHour, 6);
+        Assert.Equal(300, Of(Plumbing.Of(suction: [small])).HighestKnownFlow.LitersPerHour, 6);
+        CircuitResult back = Of(Plumbing.Of(back: [small]));
+        Assert.Equal(300 + back.InjectedFlow.LitersPerHour, back.HighestKnownFlow.LitersPerHour, 6);
+        Assert.True(Of(Plumbing.Of(supply: [small])).PressureAsked(VolumeFlow.FromLitersPerHour(299.99)).Kilopascals > 300);
+        Refused.OutOfRange(
+            "flow", () => Of(Plumbing.Of(supply: [small])).PressureAsked(VolumeFlow.FromLitersPerHour(300.01)));
+    }
+
+    [Fact]
+    public void Pump_OfAResult_TellsItsFeedAndWhetherItIsEstimated()
+    {
+        PumpResult fed = Wren.System()
+            .With(Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(3)))
+            .Solve(Wren.At(3000, 0)).Circuit.Pumps.Single();
+        Assert.Equal(13.5 - fed.Voltage.Volts, fed.FeedDrop.Volts, 9);
+        Assert.Equal(fed.FeedDrop.Volts, fed.Current!.Value.Amperes * PumpAssemblyTests.FeedOf(3).LoopResistance.Ohms, 6);
+        Assert.True(fed.IsEstimate);
+
+        CircuitResult plain = Wren.System().Solve(Wren.At(3000, 0)).Circuit;
+        Assert.False(plain.Pumps.Single().IsEstimate);
+        Assert.Null(plain.Pumps.Single().Current);
+        Assert.Null(plain.HeatToTank);
+        Assert.Equal(300, plain.Pumps.Single().PressureRise.Kilopascals, 3);
+    }
+
+    /// <summary>A flow that the feed's other pump takes is the other's: the one that gets least is judged.</summary>
+    [Fact]
+    public void Feed_OfTwoPumps_IsJudgedByTheWorseFed()
+    {
+        Pump near = Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(0.5));
+        Pump far = Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(4));
+        OperatingResult result = Wren.System().With(PumpParallel.Of(near, Pump.By(Wren.WiredCurve(13.5, 1)), far)).Solve(Wren.At(6000, 0.5));
+        Margin margin = result.Margins.Single(margin => margin.Part == Part.Feed);
+        double least = result.Circuit.Pumps.Min(pump => pump.Voltage.Volts);
+        Assert.Equal(13.5 - least, ((ElectricPotential)margin.Used!).Volts, 9);
+        Assert.Equal(13.5 * 0.05, ((ElectricPotential)margin.Allowed!).Volts, 9);
+        Assert.Equal((13.5 * 0.05 / (13.5 - least)) - 1, margin.Reserve!.Value.DecimalFractions, 9);
+    }
+
+    private static Line LineOf() =>
+        Line.Of("l", Length.FromMillimeters(8), Length.FromMeters(4), Roughness.DrawnTube);
+}
