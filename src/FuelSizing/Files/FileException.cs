@@ -8,7 +8,7 @@ public abstract class FileException : FormatException
     private const int Shown = 5;
 
     private protected FileException(IReadOnlyList<FileProblem> problems)
-        : base(Text(problems)) => Problems = problems;
+        : base(Text(problems)) => Problems = [.. problems];
 
     /// <summary>Everything found wrong, in the order of the files and their lines.</summary>
     public IReadOnlyList<FileProblem> Problems { get; }

@@ -3,7 +3,7 @@ namespace FuelSizing.Findings;
 /// <summary>Fuel reckoned in several ways.</summary>
 public sealed record FuelBalance
 {
-    internal FuelBalance(IReadOnlyList<FuelComparison> comparisons) => Comparisons = comparisons;
+    internal FuelBalance(IReadOnlyList<FuelComparison> comparisons) => Comparisons = [.. comparisons];
 
     /// <summary>Each other reckoning against the injectors'.</summary>
     public IReadOnlyList<FuelComparison> Comparisons { get; }

@@ -3,7 +3,7 @@ namespace FuelSizing.Findings;
 /// <summary>Every lean stretch on boost, and what counts as one.</summary>
 public sealed record LeanExcursions
 {
-    internal LeanExcursions(double limit, IReadOnlyList<LeanExcursion> stretches) => (Limit, Stretches) = (limit, stretches);
+    internal LeanExcursions(double limit, IReadOnlyList<LeanExcursion> stretches) => (Limit, Stretches) = (limit, [.. stretches]);
 
     /// <summary>Lambda over which a row on boost is lean: the planned one and an allowance of 6 %.</summary>
     public double Limit { get; }

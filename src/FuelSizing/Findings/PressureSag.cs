@@ -13,7 +13,7 @@ using Pressure = UnitsNet.Pressure;
 public sealed record PressureSag
 {
     internal PressureSag(Pressure most, RunPlace place, VolumeFlow flow, int points, IReadOnlyList<FaultFinding> causes) =>
-        (Most, Place, Flow, Points, Causes) = (most, place, flow, points, causes);
+        (Most, Place, Flow, Points, Causes) = (most, place, flow, points, [.. causes]);
 
     /// <summary>The most that the rail was under its set pressure; zero where it never clearly was.</summary>
     public Pressure Most { get; }

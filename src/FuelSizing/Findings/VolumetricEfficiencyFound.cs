@@ -8,7 +8,7 @@ public sealed record VolumetricEfficiencyFound
 {
     internal VolumetricEfficiencyFound(
         Estimate<Ratio> factor, IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> bySpeed) =>
-        (Factor, BySpeed) = (factor, bySpeed);
+        (Factor, BySpeed) = (factor, [.. bySpeed]);
 
     /// <summary>Implied ÷ planned; the range is the run's scatter, not the injectors' or the lambda sensor's own error.</summary>
     public Estimate<Ratio> Factor { get; }

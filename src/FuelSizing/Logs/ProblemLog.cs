@@ -11,7 +11,7 @@ internal sealed class ProblemLog(Action<RunProblem>? eachProblem)
     private readonly long[] _byKind = new long[(int)RunProblemKind.ReversedTime + 1];
 
     /// <summary>The first problems.</summary>
-    public IReadOnlyList<RunProblem> Problems => _problems;
+    public IReadOnlyList<RunProblem> Problems => _problems.AsReadOnly();
 
     /// <summary>Values that rows came through without.</summary>
     private long ValuesLeftOut { get; set; }

@@ -5,7 +5,7 @@ namespace FuelSizing.Logs;
 /// <summary>How a file is to be read: which column holds which channel in which unit, and how the file is written.</summary>
 public sealed record RunMapping
 {
-    private RunMapping(IReadOnlyList<RunColumn> columns) => Columns = columns;
+    private RunMapping(IReadOnlyList<RunColumn> columns) => Columns = [.. columns];
 
     /// <summary>The columns to read; others of the file are passed over.</summary>
     public IReadOnlyList<RunColumn> Columns { get; }

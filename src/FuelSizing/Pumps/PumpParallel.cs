@@ -7,10 +7,11 @@ public sealed class PumpParallel : PumpAssembly
 {
     private readonly PumpAssembly[] _branches;
 
-    private PumpParallel(PumpAssembly[] branches) => _branches = branches;
+    private PumpParallel(PumpAssembly[] branches) =>
+        (_branches, Branches) = (branches, Array.AsReadOnly(branches));
 
     /// <summary>The branches.</summary>
-    public IReadOnlyList<PumpAssembly> Branches => _branches;
+    public IReadOnlyList<PumpAssembly> Branches { get; }
 
     /// <inheritdoc/>
     public override string Name => $"({string.Join(" beside ", _branches.Select(branch => branch.Name))})";

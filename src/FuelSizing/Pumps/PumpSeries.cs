@@ -8,13 +8,14 @@ public sealed class PumpSeries : PumpAssembly
 {
     private readonly PumpAssembly[] _stages;
 
-    private PumpSeries(PumpAssembly[] stages, SeriesBypass bypass) => (_stages, Bypass) = (stages, bypass);
+    private PumpSeries(PumpAssembly[] stages, SeriesBypass bypass) =>
+        (_stages, Stages, Bypass) = (stages, Array.AsReadOnly(stages), bypass);
 
     /// <summary>What a stage does when more flows than it can pass by itself.</summary>
     public SeriesBypass Bypass { get; }
 
     /// <summary>The stages, from tank to rail.</summary>
-    public IReadOnlyList<PumpAssembly> Stages => _stages;
+    public IReadOnlyList<PumpAssembly> Stages { get; }
 
     /// <inheritdoc/>
     public override string Name => $"({string.Join(" then ", _stages.Select(stage => stage.Name))})";

@@ -11,7 +11,7 @@ namespace FuelSizing.Selection;
 public sealed record Stage
 {
     private Stage(string name, FuelSystem system, IReadOnlyList<OperatingPoint> points, IReadOnlyList<PointDemand> demands) =>
-        (Name, System, Points, Demands) = (name, system, points, demands);
+        (Name, System, Points, Demands) = (name, system, [.. points], demands);
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }

@@ -4,7 +4,7 @@ namespace FuelSizing.Systems;
 public sealed record Verdict
 {
     internal Verdict(Outcome outcome, string headline, IReadOnlyList<string> reasons) =>
-        (Outcome, Headline, Reasons) = (outcome, headline, reasons);
+        (Outcome, Headline, Reasons) = (outcome, headline, [.. reasons]);
 
     /// <summary>Holds, fails, or cannot be said.</summary>
     public Outcome Outcome { get; }
