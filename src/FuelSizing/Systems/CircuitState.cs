@@ -77,6 +77,15 @@ internal readonly record struct CircuitState
         }
     }
 
+    /// <summary>True if every number is the same; the pumps that run follow from the system's and the voltage they are fed with.</summary>
+    public bool Equals(CircuitState other) => Numbers == other.Numbers;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Numbers.GetHashCode();
+
+    private (RailState State, double Rail, double Inlet, double Outlet, double Flow, double Returned, double Way, double Fed, double Least, double Most) Numbers =>
+        (State, RailGauge, InletGauge, OutletGauge, Flow, Back, BackGauge, FedVoltage, LeastAtSet, MostAtSet);
+
     /// <summary>In the rail, Pa; what the regulator asks for where the pumps' data does not cover the point.</summary>
     /// <param name="set">Pa.</param>
     public double RailOr(double set) => State == RailState.NotCovered ? set : RailGauge;

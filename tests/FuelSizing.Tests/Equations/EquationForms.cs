@@ -296,6 +296,16 @@ internal static class EquationForms
             [new("x0", Pascal, 0, 1e5), Passed, new("slope", VolumeFlow / Pascal, -1e-9, 1e-9), new("x", Pascal, 0, 3e5)],
             [VolumeFlow],
             numbers => [CubicPiece<Real>.Straight(numbers[0], numbers[1], numbers[2], numbers[3])]),
+        new(
+            "FallingCubic.Along",
+            [new("width", Pascal, 1e5, 3e5), new("start", VolumeFlow, 5e-5, 1e-4), new("end", VolumeFlow, 1e-6, 4e-5), Plain("slope0", 0, 3), Plain("slope1", 0, 3), Share("value")],
+            [Pascal],
+            numbers =>
+            {
+                double secant = (numbers[2] - numbers[1]) / numbers[0];
+                CubicPiece<Real> piece = CubicPiece<Real>.Between(0, numbers[1], numbers[3] * secant, numbers[0], numbers[2], numbers[4] * secant);
+                return [FallingCubic.Along(piece, numbers[0], numbers[2], numbers[2] + (numbers[5] * (numbers[1] - numbers[2])))];
+            }),
         new("CubicColumns.At", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers =>
         {
             double[] into = new double[1];

@@ -62,11 +62,10 @@ public class CircuitTableTests
                     new ParallelOptions { MaxDegreeOfParallelism = 2 },
                     point => threaded[point] = CircuitSolver.Solve(tasks[point], table));
 
-                // All of a state is numbers, compared bit for bit, but for its pumps, which a table holds.
                 for (int point = 0; point < tasks.Length; point++)
                 {
-                    Assert.Equal(inOrder[point] with { Running = null! }, shuffled[point] with { Running = null! });
-                    Assert.Equal(inOrder[point] with { Running = null! }, threaded[point] with { Running = null! });
+                    Assert.Equal(inOrder[point], shuffled[point]);
+                    Assert.Equal(inOrder[point], threaded[point]);
                 }
             },
             iter: 60,
@@ -109,7 +108,7 @@ public class CircuitTableTests
         {
             Assert.False(table.Serves(unlike));
             CircuitState alone = CircuitSolver.Solve(unlike);
-            Assert.Equal(alone with { Running = null! }, CircuitSolver.Solve(unlike, table) with { Running = null! });
+            Assert.Equal(alone, CircuitSolver.Solve(unlike, table));
         }
     }
 

@@ -12,6 +12,10 @@ public class OneResultTests
     public void Solve_OfThePointAgain_GivesAnEqualResult()
     {
         OperatingResult one = System.Solve(Wren.At(6000, 0.5));
+
+        // At another voltage in between, for a pump keeps what depends on the last one asked for.
+        Conditions flat = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(12.2), Wren.Hill.FuelTemperature);
+        Assert.NotEqual(one, System.Solve(OperatingPoint.At(Wren.Rpm(6000), Wren.Kpa(50), flat)));
         OperatingResult again = System.Solve(Wren.At(6000, 0.5));
         Assert.Equal(one, again);
         Assert.Equal(one.GetHashCode(), again.GetHashCode());
