@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Injectors;
@@ -82,8 +83,8 @@ internal sealed class PointKernel
         where T : struct, ILanes<T>, IReal<T>
     {
         Chain<T> chain = ChainOf<T>();
-        Span<double> room = stackalloc double[Scratch.Columns * Block];
-        Scratch scratch = new(room);
+        Span<double> room = stackalloc double[(Scratch.Columns * Block) + MostLanes];
+        Scratch scratch = new(FromCacheLine(room)[..(Scratch.Columns * Block)]);
         int points = columns.Inputs.Speed.Length;
         int whole = points - (points % T.Count);
         for (int from = 0; from < whole; from += Block)
@@ -142,6 +143,16 @@ internal sealed class PointKernel
         return regulator is RegulatorSeries pair
             ? Singles(pair.BaseRegulator, sum).Concat(Singles(pair.Unit, sum))
             : [(regulator.Setting!.Value, sum)];
+    }
+
+    /// <summary>
+    /// The span from its first whole cache line on: a vector as wide as a line that lies across two is read in two goes.
+    /// </summary>
+    private static unsafe Span<double> FromCacheLine(Span<double> room)
+    {
+        const int Line = MostLanes * sizeof(double);
+        nuint past = (nuint)Unsafe.AsPointer(ref MemoryMarshal.GetReference(room)) % Line;
+        return room[(int)((Line - past) % Line / sizeof(double))..];
     }
 
     private static (double Least, double Most) Widened(double least, double most) =>
