@@ -20,8 +20,24 @@ internal static class Compression
     /// <param name="pressureRatio">r.</param>
     /// <param name="isentropicEfficiency">η.</param>
     public static T OutletTemperature<T>(T inletTemperature, T pressureRatio, Divisor<T> isentropicEfficiency)
-        where T : struct, IReal<T> =>
-        inletTemperature * (1.0 + ((Powers.Of(pressureRatio, Exponent) - 1.0) / isentropicEfficiency));
+        where T : struct, IReal<T> => Heated(inletTemperature, IsentropicRatio(pressureRatio), isentropicEfficiency);
+
+    /// <summary>Temperature ratio of a compressor without loss: r^((γ−1)/γ).</summary>
+    /// <param name="pressureRatio">r.</param>
+    public static T IsentropicRatio<T>(T pressureRatio)
+        where T : struct, IReal<T> => Powers.Of(pressureRatio, Exponent);
+
+    /// <summary>As <see cref="IsentropicRatio{T}(T)"/>, of many compressors at once.</summary>
+    /// <param name="ratios">Pressure ratios, a whole number of vectors; the temperature ratios take their place.</param>
+    public static void IsentropicRatios<T>(Span<double> ratios)
+        where T : struct, ILanes<T>, IReal<T> => Elementary.Power<T>(ratios, Exponent);
+
+    /// <summary>Compressor outlet temperature, K: T2 = T1 (1 + (t − 1)/η).</summary>
+    /// <param name="inletTemperature">T1, K.</param>
+    /// <param name="isentropicRatio">t.</param>
+    /// <param name="isentropicEfficiency">η.</param>
+    public static T Heated<T>(T inletTemperature, T isentropicRatio, Divisor<T> isentropicEfficiency)
+        where T : struct, IReal<T> => inletTemperature * (1.0 + ((isentropicRatio - 1.0) / isentropicEfficiency));
 
     /// <summary>Temperature behind the charge cooler, K: T3 = T2 − ε (T2 − Tc).</summary>
     /// <param name="outletTemperature">Compressor outlet T2, K.</param>

@@ -104,15 +104,27 @@ internal static class DemandChain
     }
 
     /// <summary>The first half: manifold → charge.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ChargeState<T> Charge<T>(in DemandConstants<T> engine, T boost, Divisor<T> ambient, T ambientTemperature)
         where T : struct, IReal<T>
     {
         T manifold = ambient.Value + boost;
-        T ratio = Compression.PressureRatio(manifold, engine.CoolerLoss, ambient);
-        T outlet = Compression.OutletTemperature(ambientTemperature, ratio, engine.CompressorEfficiency);
-        T charge = Compression.CooledTemperature(outlet, ambientTemperature, engine.CoolerEffectiveness);
+        T ratio = PressureRatio(engine, manifold, ambient);
+        (T outlet, T charge) = Temperatures(engine, Compression.IsentropicRatio(ratio), ambientTemperature);
         return new(manifold, ratio, outlet, charge);
+    }
+
+    /// <summary>Of the first half: manifold → pressure ratio of the compressor.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T PressureRatio<T>(in DemandConstants<T> engine, T manifold, Divisor<T> ambient)
+        where T : struct, IReal<T> => Compression.PressureRatio(manifold, engine.CoolerLoss, ambient);
+
+    /// <summary>Of the first half: isentropic temperature ratio → temperatures behind compressor and cooler, K.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static (T Outlet, T Charge) Temperatures<T>(in DemandConstants<T> engine, T isentropicRatio, T ambientTemperature)
+        where T : struct, IReal<T>
+    {
+        T outlet = Compression.Heated(ambientTemperature, isentropicRatio, engine.CompressorEfficiency);
+        return (outlet, Compression.CooledTemperature(outlet, ambientTemperature, engine.CoolerEffectiveness));
     }
 
     /// <summary>The second half: charge → air → power → fuel, both ways.</summary>

@@ -58,6 +58,39 @@ internal static class Elementary
     public static T Power<T>(T x, T y)
         where T : struct, ILanes<T>, IReal<T> => ExpWithin(y * LogOfNormal(x));
 
+    /// <summary>As <see cref="Power{T}(T, T)"/>, of many numbers in their place, a whole number of vectors.</summary>
+    /// <remarks>
+    /// All logarithms before all exponentials: one behind the other they are a chain so long that the processor has no room to
+    /// begin the next.
+    /// </remarks>
+    public static void Power<T>(Span<double> x, double y)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        Logs<T>(x, y);
+        Exps<T>(x);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Logs<T>(Span<double> x, double y)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        T power = y;
+        for (int at = 0; at < x.Length; at += T.Count)
+        {
+            (power * LogOfNormal(T.From(x[at..]))).CopyTo(x[at..]);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Exps<T>(Span<double> x)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        for (int at = 0; at < x.Length; at += T.Count)
+        {
+            ExpWithin(T.From(x[at..])).CopyTo(x[at..]);
+        }
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T ExpWithin<T>(T x)
         where T : struct, ILanes<T>, IReal<T>

@@ -306,9 +306,15 @@ internal sealed class PointKernel
         T temperature = _ambientTemperature;
         for (int at = 0; at < boosts.Length; at += T.Count)
         {
-            ChargeState<T> charge = DemandChain.Charge(engine, T.From(boosts[at..]), ambient, temperature);
-            charge.OutletTemperature.CopyTo(outlets[at..]);
-            charge.ChargeTemperature.CopyTo(charges[at..]);
+            DemandChain.PressureRatio(engine, ambient.Value + T.From(boosts[at..]), ambient).CopyTo(outlets[at..]);
+        }
+
+        Compression.IsentropicRatios<T>(outlets);
+        for (int at = 0; at < boosts.Length; at += T.Count)
+        {
+            (T outlet, T charge) = DemandChain.Temperatures(engine, T.From(outlets[at..]), temperature);
+            outlet.CopyTo(outlets[at..]);
+            charge.CopyTo(charges[at..]);
         }
     }
 

@@ -27,6 +27,13 @@ public class ElementaryTests
                 && First(Lanes.Exp(Math.Log(x))) == Elementary.Exp<Real>(Math.Log(x)),
             iter: 10_000);
 
+    /// <summary>Bit for bit what one number gives, in place, at every width.</summary>
+    [Fact]
+    public void Power_OfManyNumbers_IsThatOfEach() =>
+        Gen.Select(Gen.Double[0.5, 10].Array[8], Gen.Double[-2, 2]).Sample((x, y) =>
+            OfMany<Lanes>(x, y) && OfMany<FourLanes>(x, y) && OfMany<TwoLanes>(x, y) && OfMany<Real>(x, y)
+            && x.All(one => Math.Abs(First(Lanes.Power(one, y)) - Math.Pow(one, y)) <= 1e-15 * Math.Pow(one, y)));
+
     [Theory]
     [InlineData(0, double.NegativeInfinity)]
     [InlineData(-1, double.NaN)]
@@ -55,6 +62,14 @@ public class ElementaryTests
         Assert.Equal(expected, First(Lanes.Exp(x)));
         Assert.Equal(expected, First(FourLanes.Exp(x)));
         Assert.Equal(expected, First(TwoLanes.Exp(x)));
+    }
+
+    private static bool OfMany<T>(double[] x, double y)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        double[] many = [.. x];
+        Elementary.Power<T>(many, y);
+        return x.Zip(many).All(pair => pair.Second == First(Lanes.Power(pair.First, y)));
     }
 
     private static bool AllClose(double expected, Lanes eight, FourLanes four, TwoLanes two)

@@ -49,5 +49,6 @@ internal sealed record EquationForm(string Name, Argument[] Arguments, Dimension
 
     private static IEnumerable<double> Numbers(object result) => result is Real number ? [number.Value]
         : result is Divisor<Real> divisor ? [divisor.Value.Value]
+        : result is ValueTuple<Real, Real> pair ? [pair.Item1.Value, pair.Item2.Value]
         : Constructor(result.GetType()).GetParameters().Select(parameter => ((Real)result.GetType().GetProperty(parameter.Name!)!.GetValue(result)!).Value);
 }

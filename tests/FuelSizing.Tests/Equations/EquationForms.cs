@@ -145,6 +145,14 @@ internal static class EquationForms
         Of(typeof(PowerCorrectionFactor), nameof(PowerCorrectionFactor.Apply), Watt, Plain("factor", 0.9, 1.1), new("measured", Watt, 1e4, 3e5)),
         Of(typeof(Compression), nameof(Compression.PressureRatio), One, Absolute("manifoldAbsolute"), new("coolerLoss", Pascal, 0, 2e4), Absolute("inletAbsolute")),
         Of(typeof(Compression), nameof(Compression.OutletTemperature), Kelvin, Absolute("inletTemperature", Kelvin), Plain("pressureRatio", 1, 3), Share("isentropicEfficiency")),
+        Of(typeof(Compression), nameof(Compression.IsentropicRatio), One, Plain("pressureRatio", 1, 3)),
+        new("Compression.IsentropicRatios", [Plain("pressureRatio", 1, 3)], [One], numbers =>
+        {
+            double[] ratios = [.. numbers];
+            Compression.IsentropicRatios<Real>(ratios);
+            return ratios;
+        }),
+        Of(typeof(Compression), nameof(Compression.Heated), Kelvin, Absolute("inletTemperature", Kelvin), Plain("isentropicRatio", 1, 1.5), Share("isentropicEfficiency")),
         Of(typeof(Compression), nameof(Compression.CooledTemperature), Kelvin, Absolute("outletTemperature", Kelvin), Absolute("coolantTemperature", Kelvin), Share("effectiveness")),
         Of(
             typeof(Compression), nameof(Compression.DrivePower), Watt,
@@ -179,6 +187,11 @@ internal static class EquationForms
         EquationForm.Of(
             typeof(DemandChain), nameof(DemandChain.Charge), [Pascal, One, Kelvin, Kelvin],
             [.. DemandEngine, new("boost", Pascal, -5e4, 2e5), Absolute("ambient"), Absolute("ambientTemperature", Kelvin)]),
+        EquationForm.Of(
+            typeof(DemandChain), nameof(DemandChain.PressureRatio), [One], [.. DemandEngine, Absolute("manifold"), Absolute("ambient")]),
+        EquationForm.Of(
+            typeof(DemandChain), nameof(DemandChain.Temperatures), [Kelvin, Kelvin],
+            [.. DemandEngine, Plain("isentropicRatio", 1, 1.5), Absolute("ambientTemperature", Kelvin)]),
         EquationForm.Of(
             typeof(DemandChain), nameof(DemandChain.Burn), [Dimension.Density, MassFlow, Watt, Watt, MassFlow, MassFlow],
             [.. DemandEngine, .. DemandPoint, Absolute("manifold"), new("outlet", Kelvin, 350, 450), Absolute("charge", Kelvin)]) with

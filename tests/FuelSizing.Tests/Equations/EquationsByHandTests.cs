@@ -42,6 +42,8 @@ public class EquationsByHandTests
     {
         // 300 K · (1 + (2^(0.4/1.4) − 1)/0.7); 400 K less 70 % of the 100 K over the coolant.
         Is(393.862995, Compression.OutletTemperature<Real>(300, 2, 0.7));
+        Is(1.21901365, Compression.IsentropicRatio<Real>(2));
+        Is(393.862995, Compression.Heated<Real>(300, 1.21901365, 0.7));
         Is(330, Compression.CooledTemperature<Real>(400, 300, 0.7));
     }
 
