@@ -15,6 +15,6 @@ internal static partial class AnswerKind
     }
 
     // From the first quotation mark to the last: a quoted text may hold such marks itself.
-    [GeneratedRegex("(?<=match: |character: ).*(?=\\. (Put|Check))|\".*\"|'.*'|Path: .*|[-−+]?[0-9∞][0-9.,eE+−-]*", RegexOptions.Singleline)]
+    [GeneratedRegex("(?<=match: |character: ).*(?=\\. (Put|Check))|(?<=head with the unit ).*(?=\\. Give)|\".*\"|'.*'|Path: .*|[-−+]?[0-9∞][0-9.,eE+−-]*", RegexOptions.Singleline)]
     private static partial Regex Own();
 }

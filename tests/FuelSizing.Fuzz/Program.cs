@@ -1,8 +1,34 @@
 using System.Globalization;
 using FuelSizing.Fuzz;
+using SharpFuzz;
 
 // READER COUNT [SEED] [--keep]: spoils the reader's kept inputs COUNT times. Exit code 1 on a fault, 3 on a hang, 2 on wrong arguments.
+// afl READER: has afl-fuzz, which started this process, say what to read; a fault ends it.
+// unpack READER FOLDER: copies the reader's kept inputs to a folder, none of them packed.
 FuzzedReader[] readers = FuzzedReader.All();
+if (args is ["afl", var fuzzed])
+{
+    FuzzedReader told = Array.Find(readers, known => known.Name == fuzzed) ?? throw new ArgumentException($"There is no reader {fuzzed}.");
+    Fuzzer.OutOfProcess.Run(stream =>
+    {
+        using MemoryStream input = new();
+        stream.CopyTo(input);
+        told.Read(input.ToArray());
+    });
+    return 0;
+}
+
+if (args is ["unpack", var unpacked, var folder])
+{
+    Directory.CreateDirectory(folder);
+    foreach ((string name, byte[] input) in new Corpus(Array.Find(readers, known => known.Name == unpacked) ?? throw new ArgumentException($"There is no reader {unpacked}.")).Inputs())
+    {
+        File.WriteAllBytes(Path.Combine(folder, name), input);
+    }
+
+    return 0;
+}
+
 string[] given = [.. args.Where(word => word != "--keep")];
 if (given.Length is < 2 or > 3
     || Array.Find(readers, known => known.Name == given[0]) is not { } reader

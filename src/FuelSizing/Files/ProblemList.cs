@@ -29,7 +29,8 @@ internal sealed class ProblemList
         if (!Full)
         {
             // A field's name and parts of the message come from the file, and may hold anything.
-            _found.Add(new(file, line, string.IsNullOrWhiteSpace(field) ? "(blank)" : Shown(field, LongestField), OneLine(message)));
+            string shown = Shown(field, LongestField);
+            _found.Add(new(file, line, string.IsNullOrWhiteSpace(shown) ? "(blank)" : shown, OneLine(message)));
         }
     }
 

@@ -57,6 +57,7 @@ public class CatalogueTests
         { "\"catalogue\": 1,", string.Empty, 49, "catalogue" },
         { "\"catalogue\": 1,", "\"catalogue\": 7,", 2, "catalogue" },
         { "\"catalogue\": 1,", "\"catalogue\": 1, \"sparks\": [],", 2, "sparks" },
+        { "\"catalogue\": 1,", "\"catalogue\": 1, \"\\u0000\": [],", 2, "(blank)" },
         { "\"8 V\", \"differential\": \"300 kPa\", \"time\": \"2.4 ms\"", "\"8 V\", \"differential\": \"300 kPa\", \"thyme\": \"2.4 ms\"", 8, "injectors.dead_times.thyme" },
         { "\"flow\": \"60 L/h\"", "\"flow\": \"600 L/h\"", 36, "pumps.curve" },
         { "\"kind\": \"fixed\"", "\"kind\": \"mixed\"", 43, "regulators.kind" },
