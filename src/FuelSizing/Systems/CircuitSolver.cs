@@ -13,8 +13,8 @@ namespace FuelSizing.Systems;
 internal static class CircuitSolver
 {
     // A secant's error after a step is of the order of the product of the last two steps, on a smooth function.
-    private const double SmallStep = 1e-7;
-    private const double SmallProduct = 1e-13;
+    private const double SmallStep = 1e-8;
+    private const double SmallProduct = 1e-14;
     private const int MostSteps = 12;
 
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>

@@ -14,7 +14,7 @@ namespace FuelSizing.Systems;
 internal sealed class MeetingTable
 {
     // Of the set pressure or the free flow. A step so small is off by a small part of itself.
-    private const double Trace = 1e-12;
+    private const double Trace = 2e-13;
     private const int MostSteps = 4;
 
     // To either side, for slopes: as a share.
