@@ -265,7 +265,8 @@ public sealed class Pump : PumpAssembly
     private Real SpeedOf(PumpCurve curve, double volts) =>
         PumpScaling.SpeedRatio<Real>(Math.Min(volts, _curves[^1].Volts), curve.Volts);
 
-    // The measured voltages on either side; the nearest twice where there is none on one side.
+    // The measured voltages on either side; one twice where it is met, or where there is none on the other side. Met, it must
+    // count alone: the other, carried there, may end at a higher rise.
     private (PumpCurve Lower, PumpCurve Upper) Around(double volts)
     {
         PumpCurve[] curves = _curves;
@@ -278,7 +279,7 @@ public sealed class Pump : PumpAssembly
         {
             if (curves[upper].Volts >= volts)
             {
-                return (curves[upper - 1], curves[upper]);
+                return (curves[upper].Volts == volts ? curves[upper] : curves[upper - 1], curves[upper]);
             }
         }
 

@@ -151,6 +151,23 @@ public class RunningPumpTests
         Assert.Equal(800e3, pump.Running(13.5).Deadhead, 1e-6);
     }
 
+    /// <summary>
+    /// On a measured voltage the pump ends where it was measured to: at 800 kPa on 13.5 V, though the 700 kPa of 12 V, carried there,
+    /// would be 886 kPa; and at 850 kPa on 14 V, though the 800 kPa of 13.5 V would be 860 kPa.
+    /// </summary>
+    [Theory]
+    [InlineData(12, 700)]
+    [InlineData(13.5, 800)]
+    [InlineData(14, 850)]
+    public void Deadhead_OnAMeasuredVoltage_IsTheMeasured(double volts, double kilopascals)
+    {
+        RunningPumps running = Pump.Of(
+            [Line("three", 12, (0, 150), (700, 0)), Line("three", 13.5, (0, 200), (800, 0)), Line("three", 14, (0, 210), (850, 0))])
+            .Running(volts);
+        Assert.Equal(kilopascals * 1000, running.Deadhead, 1e-6);
+        Assert.Equal(kilopascals * 1000, running.RiseAt(0), 1e-6);
+    }
+
     /// <summary>On a measured voltage the flow is the measured one: of three curves each, and midway of none.</summary>
     [Theory]
     [InlineData(10, 40)]
