@@ -1,8 +1,11 @@
 using CsCheck;
 using FuelSizing.Equations;
 using FuelSizing.Pumps;
+using UnitsNet;
 
 namespace FuelSizing.Tests.Pumps;
+
+using Pressure = UnitsNet.Pressure;
 
 /// <summary>Rise by flow undoes flow by rise, and what is known without looking is what looking finds.</summary>
 public class PumpInverseTests
@@ -22,6 +25,29 @@ public class PumpInverseTests
                     && Math.Abs(piece.At(2 + along) - value) <= 1e-14 * (fall + 1);
             },
             iter: 10_000);
+
+    /// <summary>Curves of five points, steep and flat in any order, late or not, open or not.</summary>
+    [Fact]
+    public void RiseAt_OfAnyCurve_UndoesFlowAt() =>
+        Gen.Select(
+            Gen.Double[0, 200],
+            Gen.Double[0, 50],
+            Gen.Select(Gen.Double[1, 300], Gen.Double[0.1, 200]).Array[4],
+            Gen.Double[0.001, 0.999]).Sample((first, last, steps, share) =>
+            {
+                (Pressure Rise, VolumeFlow Flow)[] points = new (Pressure, VolumeFlow)[5];
+                for (int i = 0; i <= 4; i++)
+                {
+                    points[i] = (
+                        Pressure.FromKilopascals(first + steps.Take(i).Sum(step => step.Item1)),
+                        VolumeFlow.FromLitersPerHour(last + steps.Skip(i).Sum(step => step.Item2)));
+                }
+
+                PumpCurve curve = PumpCurve.At("any", Wren.Volt(12), points);
+                VolumeFlow flow = points[4].Flow + (share * (points[0].Flow - points[4].Flow));
+                Pressure rise = Pressure.FromPascals(curve.RiseAt(flow.CubicMetersPerSecond));
+                return Math.Abs((curve.FlowAt(rise) - flow).LitersPerHour) <= 1e-11 * points[0].Flow.LitersPerHour;
+            });
 
     [Fact]
     public void RiseAt_OfAnyPump_UndoesFlowAt() =>

@@ -138,6 +138,26 @@ public class RunningPumpTests
         Assert.Equal(722.5e3, running.Deadhead, 1e-6);
     }
 
+    /// <summary>
+    /// 4 A at 12 V and 9 A at 13.5 V, whatever the rise; midway 4 × (17/16)² = 4.5156 A and 9 × (17/18)² = 8.0278 A, in the mean
+    /// 6.2717 A. At 12 V and under, by the lower alone: 4 × 0.75² = 2.25 A at 9 V.
+    /// </summary>
+    [Theory]
+    [InlineData(12.75, 6.2717013888888889)]
+    [InlineData(12, 4)]
+    [InlineData(13.5, 9)]
+    [InlineData(9, 2.25)]
+    [InlineData(15, 9)]
+    public void Current_BetweenTwoVoltages_IsTheMeanOfBothCarriedCurves(double volts, double amperes)
+    {
+        static PumpCurve Drawing(double at, double current) => PumpCurve.WithCurrent(
+            "pair",
+            Wren.Volt(at),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200), ElectricCurrent.FromAmperes(current)),
+            (Wren.Kpa(800), VolumeFlow.Zero, ElectricCurrent.FromAmperes(current)));
+        Assert.Equal(amperes, Pump.Of([Drawing(12, 4), Drawing(13.5, 9)]).CurrentAtMotor(300e3, volts)!.Value, 1e-12);
+    }
+
     /// <summary>Between two voltages with ends that do not meet, the further one counts: 713.58 kPa, for 451.56 kPa of the lower.</summary>
     [Fact]
     public void Deadhead_WhereTheCurvesEndsDoNotMeet_IsTheFurther()
@@ -153,16 +173,16 @@ public class RunningPumpTests
 
     /// <summary>
     /// On a measured voltage the pump ends where it was measured to: at 800 kPa on 13.5 V, though the 700 kPa of 12 V, carried there,
-    /// would be 886 kPa; and at 850 kPa on 14 V, though the 800 kPa of 13.5 V would be 860 kPa.
+    /// would be 886 kPa, and the 900 kPa of 14 V 837 kPa.
     /// </summary>
     [Theory]
     [InlineData(12, 700)]
     [InlineData(13.5, 800)]
-    [InlineData(14, 850)]
+    [InlineData(14, 900)]
     public void Deadhead_OnAMeasuredVoltage_IsTheMeasured(double volts, double kilopascals)
     {
         RunningPumps running = Pump.Of(
-            [Line("three", 12, (0, 150), (700, 0)), Line("three", 13.5, (0, 200), (800, 0)), Line("three", 14, (0, 210), (850, 0))])
+            [Line("three", 12, (0, 150), (700, 0)), Line("three", 13.5, (0, 200), (800, 0)), Line("three", 14, (0, 210), (900, 0))])
             .Running(volts);
         Assert.Equal(kilopascals * 1000, running.Deadhead, 1e-6);
         Assert.Equal(kilopascals * 1000, running.RiseAt(0), 1e-6);
@@ -243,6 +263,7 @@ public class RunningPumpTests
         Assert.Equal(200e3, open.RiseAt(150 / 3.6e6), 1e-6);
         Assert.Equal(PumpCoverage.Measured, At(open, 150, 200e3 - 0.9).Coverage);
         Assert.Equal(PumpCoverage.PressureAbove, At(open, 150, 200e3 - 1.1).Coverage);
+        Assert.Equal(PumpCoverage.Measured, At(open, 150, open.RiseAt(150 / 3.6e6) - 1).Coverage);
         Assert.Equal(PumpCoverage.Measured, At(Pump.By(Straight).Running(12), 150, 100e3).Coverage);
     }
 
@@ -323,6 +344,9 @@ public class RunningPumpTests
         Assert.Equal(100, stuck.Deadhead!.Value.Kilopascals, 1e-9);
         RunningPumps running = Pump.By(stuck).Running(12);
         Assert.Equal((0, 0), (running.FreeFlow, running.RiseAt(0)));
+
+        // Nor does a higher voltage free it: no less than nothing is delivered.
+        Assert.Equal(0, Pump.Of([stuck, Line("stuck", 14, (0, 0), (100, 0))]).Running(13).FreeFlow);
     }
 
     private static double Litres(double flow) => flow * 3.6e6;
