@@ -218,8 +218,7 @@ public class RunningAssemblyTests
                 // Upright at a relief valve, any of its flows has the rise: then the rise itself must be the same.
                 return Math.Abs(near - flow) <= 1e-9 * running.FreeFlow
                     || Math.Abs(running.RiseAt(near) - rise) <= 1e-9 * running.Deadhead;
-            },
-            iter: 100);
+            });
 
     private static double Litres(double flow) => flow * 3.6e6;
 
