@@ -195,4 +195,11 @@ public class ConductorTests
         Refused.OutOfRange("lay", () => Of(2, ConductorMaterial.Copper, -0.1));
         Refused.OutOfRange("lay", () => Of(2, ConductorMaterial.Copper, 10.1));
     }
+
+    [Fact]
+    public void AwgZeros_OfAluminium_IsOfAluminium()
+    {
+        Assert.Equal(ConductorMaterial.Aluminium, Conductor.AwgZeros(2, ConductorMaterial.Aluminium).Material);
+        Assert.Equal(ConductorMaterial.Copper, Conductor.AwgZeros(2).Material);
+    }
 }

@@ -172,7 +172,7 @@ public class EquationsByHandTests
     public void InverseTemperature_ThroughTwoPoints()
     {
         // ln 2/(1/300 − 1/320), and ln 5 − 1200/300.
-        Is(3327.10647, InverseTemperature.Slope<Real>(300, 2, 320, 1));
+        Is(3327.10647, InverseTemperature.Slope<Real>(300, 4, 320, 2));
         Is(-2.39056209, InverseTemperature.Intercept<Real>(300, 5, 1200));
     }
 
@@ -340,6 +340,9 @@ public class EquationsByHandTests
         Is(0.3, SampleMean.StandardError<Real>(3, 100));
         Is(0.588, SampleMean.HalfWidth<Real>(0.3, 1.96));
     }
+
+    [Fact]
+    public void Share_OfAWhole() => Is(0.4, Share.Of<Real>(2, 5));
 
     /// <summary>ISO 2533, standard atmosphere at 1,000 m: 281.65 K, 89,874.6 Pa, 1.11164 kg/m³.</summary>
     [Fact]

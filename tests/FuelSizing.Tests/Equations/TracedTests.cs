@@ -100,6 +100,7 @@ public class TracedTests
         Traced large = Traced.Given("k", 250_000);
         Assert.Equal("2 + 3 · 4", (A + (B * C)).Term!.InNumbers());
         Assert.Equal("2 · (−5)", (A * minus).Term!.InNumbers());
+        Assert.Equal("2 · 0", (A * Traced.Given("z", 0)).Term!.InNumbers());
         Assert.Equal("2 − (−5)", (A - minus).Term!.InNumbers());
         Assert.Equal("−5 + 2", (minus + A).Term!.InNumbers());
         Assert.Equal("2/(2.5·10^5)", (A / large).Term!.InNumbers());

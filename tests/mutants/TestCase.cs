@@ -1,0 +1,104 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Reflection;
+using System.Runtime.Loader;
+using System.Text.RegularExpressions;
+
+namespace FuelSizing.Mutants;
+
+/// <summary>A test with its arguments, run in this process.</summary>
+/// <param name="name">Full name and place among its arguments.</param>
+/// <param name="method">The method.</param>
+/// <param name="arguments">What it is called with.</param>
+internal sealed class TestCase(string name, MethodInfo method, object?[] arguments)
+{
+    private const double LeastMilliseconds = 12_000;
+    private const double TimesItsOwn = 50;
+    private const int StackBytes = 16 << 20;
+
+    /// <summary>Full name and place among its arguments.</summary>
+    public string Name { get; } = name;
+
+    /// <summary>How long it takes without a mutant.</summary>
+    public double Milliseconds { get; private set; }
+
+    /// <summary>The tests of a folder whose names match.</summary>
+    public static IEnumerable<TestCase> In(string folder, string pattern)
+    {
+        Assembly assembly = AssemblyLoadContext.Default.LoadFromAssemblyPath(Path.Combine(folder, "FuelSizing.Tests.dll"));
+        Regex wanted = new(pattern);
+        return
+            from type in assembly.GetTypes()
+            from method in type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly)
+            let full = $"{type.FullName}.{method.Name}"
+            where wanted.IsMatch(full)
+            from row in Rows(method).Select((arguments, place) => (arguments, place))
+            select new TestCase(
+                string.Create(CultureInfo.InvariantCulture, $"{full}#{row.place}"), method, Fitted(method, row.arguments));
+    }
+
+    /// <summary>Runs it; the exception's name if it fails.</summary>
+    public string? Failure()
+    {
+        object? target = Activator.CreateInstance(method.DeclaringType!);
+        try
+        {
+            method.Invoke(target, arguments);
+            return null;
+        }
+        catch (TargetInvocationException error)
+        {
+            return error.InnerException!.GetType().Name;
+        }
+        finally
+        {
+            (target as IDisposable)?.Dispose();
+        }
+    }
+
+    /// <summary>Runs it with a watch.</summary>
+    public void Time()
+    {
+        long start = Stopwatch.GetTimestamp();
+        Failure();
+        Milliseconds = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+    }
+
+    /// <summary>Runs it, and waits many times as long as it takes without a mutant; false if it has not ended by then.</summary>
+    public bool EndsInTime(out string? failure)
+    {
+        string? found = null;
+        Thread thread = new(() => found = Failure(), StackBytes) { IsBackground = true };
+        thread.Start();
+        bool ended = thread.Join(TimeSpan.FromMilliseconds(LeastMilliseconds + (TimesItsOwn * Milliseconds)));
+        failure = found;
+        return ended;
+    }
+
+    // The framework's attributes are those of the tests' own folder, so they are known here by name only.
+    private static IEnumerable<object?[]> Rows(MethodInfo method)
+    {
+        foreach (Attribute attribute in method.GetCustomAttributes())
+        {
+            if (attribute.GetType().Name == "FactAttribute")
+            {
+                yield return [];
+            }
+            else if (attribute.GetType().GetMethod("GetData", [typeof(MethodInfo)]) is { } data)
+            {
+                foreach (object?[] row in (IEnumerable<object?[]>)data.Invoke(attribute, [method])!)
+                {
+                    yield return row;
+                }
+            }
+        }
+    }
+
+    private static object?[] Fitted(MethodInfo method, object?[] row) =>
+        [
+            .. row.Zip(method.GetParameters(), (value, parameter) =>
+                value is IConvertible && parameter.ParameterType.IsPrimitive
+                    ? Convert.ChangeType(value, parameter.ParameterType, CultureInfo.InvariantCulture)
+                    : value),
+        ];
+}
