@@ -22,8 +22,8 @@ internal sealed class Curve
     private readonly double[] _x;
     private readonly double[] _y;
     private readonly CubicPiece<Real>[] _pieces;
-    private readonly CubicColumns? _columns;
     private readonly double _scale = 1;
+    private CubicColumns? _columns;
 
     /// <summary>Takes points whose x rises strictly.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than two points, or x does not rise.</exception>
@@ -46,7 +46,6 @@ internal sealed class Curve
         _pieces = PiecesOf(x, y, kind == Interpolation.Monotone && x.Length >= 3
             ? CubicSpline.InterpolatePchipSorted(x, y)
             : null);
-        _columns = _pieces.Length <= CubicColumns.Most ? new(_pieces) : null;
     }
 
     private Curve(Curve curve, double factor)
@@ -92,9 +91,11 @@ internal sealed class Curve
     public void At<T>(ReadOnlySpan<double> x, Span<double> values)
         where T : struct, ILanes<T>, IReal<T>
     {
-        if (_columns is { } columns)
+        if (_pieces.Length <= CubicColumns.Most)
         {
-            columns.At<T>(x, First, Last, _scale, values);
+            // Only batches ask for them; two threads may both make them, and they are the same.
+            _columns ??= new(_pieces);
+            _columns.At<T>(x, First, Last, _scale, values);
             return;
         }
 
