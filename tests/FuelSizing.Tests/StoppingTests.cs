@@ -99,37 +99,6 @@ public class StoppingTests
     }
 
     [Fact]
-    public void Sweep_Stopped_IsTheSweepOfTheFirstBoostsAndNeverHolds()
-    {
-        using CancellationTokenSource stop = new();
-        SweepResult sweep = Holding().Sweep(Speeds, Boosts, Wren.Hill, new Listener(share => StopFrom(share, 40, stop)), stop.Token);
-
-        Assert.False(sweep.IsComplete);
-        Assert.Equal(Boosts[..2], sweep.Boosts);
-        SweepResult shorter = Holding().Sweep(Speeds, Boosts[..2], Wren.Hill);
-        Assert.Equal(ObjectGraph.Bits(shorter.Results), ObjectGraph.Bits(sweep.Results));
-        Assert.Equal(Outcome.Holds, shorter.Verdict.Outcome);
-        Assert.Equal(Outcome.CannotSay, sweep.Verdict.Outcome);
-        Assert.Equal("Stopped at 0.20 bar, before 0.60 bar was reached: keeps up so far.", sweep.Verdict.Headline);
-        Assert.Contains(sweep.Notes, note => note.Contains("stopped at 0.20 bar of 0.60 bar", StringComparison.Ordinal));
-        Assert.DoesNotContain(shorter.Notes, note => note.Contains("stopped", StringComparison.Ordinal));
-    }
-
-    [Fact]
-    public void Sweep_StoppedOnceAPartHasFailed_StillFails()
-    {
-        using CancellationTokenSource stop = new();
-
-        // All is solved by then; what would mend it is not.
-        SweepResult sweep = Wren.System(injector: 250).Sweep(Speeds, Boosts, Wren.Hill, new Listener(share => StopFrom(share, 80, stop)), stop.Token);
-
-        Assert.False(sweep.IsComplete);
-        Assert.Equal(Boosts, sweep.Boosts);
-        Assert.Equal(Outcome.Fails, sweep.Verdict.Outcome);
-        Assert.True(sweep.Remedies.Count < Wren.System(injector: 250).Sweep(Speeds, Boosts, Wren.Hill).Remedies.Count);
-    }
-
-    [Fact]
     public void Tornado_Stopped_KeepsTheBarsThatAreDone()
     {
         using CancellationTokenSource stop = new();
@@ -191,7 +160,7 @@ public class StoppingTests
     {
         using CancellationTokenSource stop = new();
         Assert.ThrowsAny<OperationCanceledException>(
-            () => Calibration.Of(PulledWren.Check, Pulled, new Listener(share => StopFrom(share, 50, stop)), stop.Token));
+            () => Calibration.Of(PulledWren.Check, Pulled, Listener.StoppingFrom(50, stop), stop.Token));
     }
 
     [Theory]
@@ -209,10 +178,11 @@ public class StoppingTests
         Assert.Equal(Points, batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = whole }, threads));
         using CancellationTokenSource stop = new();
         List<double> heard = [];
+        Listener stopping = Listener.StoppingFrom(40, stop);
         Listener listener = new(share =>
         {
             heard.Add(share.DecimalFractions);
-            StopFrom(share, 40, stop);
+            stopping.Report(share);
         });
         int done = batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = some }, threads, listener, stop.Token);
 
@@ -225,24 +195,8 @@ public class StoppingTests
         Assert.Equal(whole, some);
     }
 
-    /// <summary>Injectors and pump with room to spare, as far as these boosts go.</summary>
-    private static FuelSystem Holding() => Wren.System(injector: 900, pump: 3);
-
-    private static void StopFrom(Ratio share, double percent, CancellationTokenSource stop)
-    {
-        if (share.Percent >= percent)
-        {
-            stop.Cancel();
-        }
-    }
-
     private static Hearing? Shares(IProgress<Ratio>? progress) =>
         progress is null ? null : new(progressed => progress.Report(Ratio.FromPercent(progressed.Rows / 1e6)));
-
-    private sealed class Listener(Action<Ratio> heard) : IProgress<Ratio>
-    {
-        public void Report(Ratio value) => heard(value);
-    }
 
     private sealed class Hearing(Action<RunProgress> heard) : IProgress<RunProgress>
     {

@@ -124,6 +124,17 @@ public class MarginTests
         Assert.Equal(Outcome.CannotSay, Find(between, Part.Pump).Outcome);
     }
 
+    /// <summary>A supply line so thin that it eats what the curve knows of before anything reaches the rail.</summary>
+    [Fact]
+    public void Pump_WhoseCurveEndsBeforeTheLinesLoss_IsNotJudged()
+    {
+        Line thin = Line.Of("supply", Length.FromMillimeters(1), Length.FromMeters(4), Roughness.DrawnTube);
+        OperatingResult result = Wren.System().With(Plumbing.Of(supply: [thin])).With(Ended).Solve(Wren.At(3500, 0));
+        Assert.True(thin.PressureLoss(result.InjectedFlow, result.System.Demand.Consumption.Fuel, Wren.Hill.FuelTemperature).Total > Wren.Kpa(280));
+        Assert.Equal(Outcome.CannotSay, Find(result, Part.Pump).Outcome);
+        Assert.Equal("the curve of pump E covers 0 kPa to 280 kPa, too little for 300 kPa in the rail", Text(result, Part.Pump));
+    }
+
     [Fact]
     public void Pump_WhoseCurveBeginsLater_SaysWhere()
     {

@@ -150,6 +150,35 @@ public class SizingTests
             },
             iter: 30);
 
+    /// <summary>Of two lines in a row the one asked for changes, and the other stays as it is.</summary>
+    [Fact]
+    public void LeastBore_OfOneLineAmongOthers_LeavesTheOthers()
+    {
+        Line other = LineOf(7, 1);
+        Line line = LineOf(8, 5);
+        FuelSystem At(double bore) => SystemOf(0, 800, 1.2).With(Plumbing.Of(supply: [other, LineOf(bore, 5), other]));
+        FuelSystem system = SystemOf(0, 800, 1.2).With(Plumbing.Of(supply: [other, line, other]));
+        OperatingPoint point = Wren.At(6800, 0.5);
+        double least = Sizing.LeastBore(system, line, point).Value!.Value.Millimeters;
+        Assert.InRange(least, 1.1, 29);
+        Assert.True(Holds(At(least * (1 + 1e-12)), point));
+        Assert.True(Fails(At(least * (1 - 1e-8)), point));
+    }
+
+    /// <summary>A pump beside it that has no wiring of its own is left alone.</summary>
+    [Fact]
+    public void LeastWireArea_WithOnePumpFedOfTwo_IsForThatOne()
+    {
+        Pump pump = Pump.By(Wren.WiredCurve(13.5, 1));
+        FuelSystem At(double squareMillimetres) =>
+            SystemOf(0, 800, 1).With(PumpParallel.Of(pump, pump.FedThrough(FeedOf(squareMillimetres, 5))));
+        OperatingPoint point = Wren.At(6500, 0.3);
+        double least = Sizing.LeastWireArea(At(4), point).Value!.Value.SquareMillimeters;
+        Assert.InRange(least, 0.3, 119);
+        Assert.True(Holds(At(least * (1 + 1e-12)), point));
+        Assert.True(Fails(At(least * (1 - 1e-8)), point));
+    }
+
     [Fact]
     public void LeastWireArea_PutBack_IsTheLeastThatHolds() =>
         Gen.Select(Gen.Double[0.1, 0.7], Gen.Double[0.5, 8], Gen.Double[0.9, 1.5], Gen.Bool).Sample(

@@ -2,7 +2,10 @@ using CsCheck;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Pressure;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Pumps;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
@@ -130,7 +133,11 @@ public class SweepTests
     {
         SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, Wren.Hill);
         Assert.Equal(Outcome.Holds, sweep.Verdict.Outcome);
-        Assert.StartsWith("Keeps up over 0.00 bar to 0.90 bar", sweep.Verdict.Headline, StringComparison.Ordinal);
+        Ratio least = sweep.Results.SelectMany(result => result.Margins).Min(margin => margin.Reserve) ?? Ratio.Zero;
+        Assert.True(least.Percent > 1);
+        Assert.Equal(
+            $"Keeps up over 0.00 bar to 0.90 bar, 2,000 rev/min to 7,200 rev/min: least in hand is {PartNames.Of(sweep.RunsOutFirst.Part)}, {Readable.Change(least)}.",
+            sweep.Verdict.Headline);
         Assert.Null(sweep.RunsOutFirst.RunsOutAt);
     }
 
@@ -140,7 +147,10 @@ public class SweepTests
         Conditions cranking = Conditions.Of(Atmosphere.Standard, Wren.Volt(9), Temperature.FromDegreesCelsius(20));
         SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, cranking);
         Assert.Equal(Outcome.CannotSay, sweep.Verdict.Outcome);
-        Assert.StartsWith("Cannot be judged", sweep.Verdict.Headline, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Cannot be judged over 0.00 bar to 0.90 bar, 2,000 rev/min to 7,200 rev/min: pump: the lowest curve of pump P belongs to 13.5 V and says nothing of 9.0 V at ",
+            sweep.Verdict.Headline,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -163,6 +173,111 @@ public class SweepTests
         FuelConsumption greedy = FuelConsumption.Of(
             Fuel.Petrol, 0.95, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(420));
         Assert.Single(Wren.System(consumption: greedy, pump: 3).Sweep(Speeds, Boosts, Wren.Hill).Notes);
+    }
+
+    [Fact]
+    public void Sweep_Stopped_IsTheSweepOfTheFirstBoostsAndNeverHolds()
+    {
+        using CancellationTokenSource stop = new();
+        FuelSystem holding = Wren.System(injector: 900, pump: 3);
+        SweepResult sweep = holding.Sweep(Speeds, Boosts[..7], Wren.Hill, Listener.StoppingFrom(37, stop), stop.Token);
+
+        Assert.False(sweep.IsComplete);
+        Assert.Equal(Boosts[..3], sweep.Boosts);
+        SweepResult shorter = holding.Sweep(Speeds, Boosts[..3], Wren.Hill);
+        Assert.Equal(ObjectGraph.Bits(shorter.Results), ObjectGraph.Bits(sweep.Results));
+        Assert.Equal(Outcome.Holds, shorter.Verdict.Outcome);
+        Assert.Equal(Outcome.CannotSay, sweep.Verdict.Outcome);
+        Assert.Equal("Stopped at 0.20 bar, before 0.60 bar was reached: keeps up so far.", sweep.Verdict.Headline);
+        Assert.Contains(sweep.Notes, note => note.Contains("stopped at 0.20 bar of 0.60 bar", StringComparison.Ordinal));
+        Assert.DoesNotContain(shorter.Notes, note => note.Contains("stopped", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Sweep_StoppedOnceAPartHasFailed_StillFails()
+    {
+        using CancellationTokenSource stop = new();
+
+        // All is solved by then; what would mend it is not.
+        SweepResult sweep = Wren.System(injector: 250).Sweep(Speeds, Boosts[..7], Wren.Hill, Listener.StoppingFrom(87, stop), stop.Token);
+
+        Assert.False(sweep.IsComplete);
+        Assert.Equal(Boosts[..7], sweep.Boosts);
+        Assert.Equal(Outcome.Fails, sweep.Verdict.Outcome);
+        Assert.True(sweep.Remedies.Count < Wren.System(injector: 250).Sweep(Speeds, Boosts[..7], Wren.Hill).Remedies.Count);
+    }
+
+    /// <summary>
+    /// A pump that gives up at once past 370 kPa falls short by everything, yet only after injectors a little too small have done so.
+    /// </summary>
+    [Fact]
+    public void Standings_AreInTheOrderInWhichPartsRunOut()
+    {
+        SweepResult sweep = Wren.System(injector: 420)
+            .With(Pump.By(PumpCurve.At(
+                "steep",
+                Wren.Volt(13.5),
+                (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(400)),
+                (Wren.Kpa(370), VolumeFlow.FromLitersPerHour(300)),
+                (Wren.Kpa(385), VolumeFlow.Zero))))
+            .Sweep(Speeds, Boosts, Wren.Hill);
+        PartStanding[] failing = [.. sweep.Standings.Where(standing => standing.RunsOutAt is not null)];
+        Assert.Equal([Part.Injectors, Part.Pump], failing.Select(standing => standing.Part));
+        Assert.InRange(failing[1].RunsOutAt!.Boost.Kilopascals, 70, 85);
+        Assert.InRange(failing[0].RunsOutAt!.Boost.Kilopascals, 10, 60);
+        Assert.Equal(-100, failing[1].Tightest.Margin.Reserve!.Value.Percent, 9);
+        Assert.True(failing[0].Tightest.Margin.Reserve!.Value.Percent > -50);
+    }
+
+    /// <summary>At the lowest boost there is nothing to search before: the speed that fails worst is named.</summary>
+    [Fact]
+    public void RunsOutAt_WithinTheLowestBoost_IsTheWorstSpeed()
+    {
+        SweepResult sweep = Wren.System(injector: 250, pump: 4).Sweep(Speeds, Boosts[6..], Wren.Hill);
+        Assert.True(sweep.At(3, 0).DutyCycle > Wren.Percent(85) && sweep.At(2, 0).DutyCycle > Wren.Percent(85));
+        OperatingResult worst = sweep.Results.Take(Speeds.Length)
+            .MinBy(result => result.Margins.Single(margin => margin.Part == Part.Injectors).Reserve!.Value.Percent)!;
+        Assert.Equal(worst.Point, sweep.RunsOutFirst.RunsOutAt);
+        Assert.Equal(Part.Injectors, sweep.RunsOutFirst.Part);
+    }
+
+    /// <summary>
+    /// The curve ends at 330 kPa with 100 L/h: over 0.3 bar nobody can say, until more is wanted than it ever gave. There it
+    /// has run out, and not where the data ends.
+    /// </summary>
+    [Fact]
+    public void RunsOutAt_PastWhatTheDataCovers_IsWhereThePartSurelyFails()
+    {
+        SweepResult sweep = Wren.System(injector: 3000)
+            .With(Pump.By(PumpCurve.At(
+                "ended",
+                Wren.Volt(13.5),
+                (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(150)),
+                (Wren.Kpa(330), VolumeFlow.FromLitersPerHour(100)))))
+            .Sweep([Wren.Rpm(6800)], [Pressure.Zero, Pressure.FromBars(0.9)], Wren.Hill);
+        OperatingPoint at = sweep.Standings.Single(standing => standing.Part == Part.Pump).RunsOutAt!;
+        Assert.True(at.Boost.Bars > 0.35);
+        Assert.Equal(100, sweep.System.Solve(at).InjectedFlow.LitersPerHour * 1.1, 6);
+    }
+
+    [Fact]
+    public void Notes_OfASweep_TellTheWorstOfEachThing()
+    {
+        FuelConsumption greedy = FuelConsumption.Of(
+            Fuel.Petrol, 0.95, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(420));
+        SweepResult sweep = Wren.System(consumption: greedy, pump: 3).Sweep(Speeds, Boosts, Wren.Hill);
+        OperatingResult worst = sweep.Results.MaxBy(result => Math.Abs(result.Demand.Difference.Percent))!;
+        Assert.Contains($"{Readable.Change(worst.Demand.Difference)} off that from air at {worst.Point}:", Assert.Single(sweep.Notes), StringComparison.Ordinal);
+
+        // Under 12 V the curve of 13.5 V is scaled; the pump that gets least is scaled furthest.
+        SweepResult weak = Wren.System()
+            .With(Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(6, 16)))
+            .Sweep([Wren.Rpm(3000)], [Pressure.FromBars(-0.6), Pressure.Zero, Pressure.FromBars(0.9)], Wren.Hill);
+        double[] volts = [.. weak.Results.Select(result => result.Circuit.Pumps.Single().Voltage.Volts)];
+        Assert.Equal(volts.OrderDescending(), volts);
+        Assert.Equal(
+            $"pump W at {Readable.Of(Wren.Volt(volts[^1]))} is scaled from its 13.5 V curve by the affinity laws: an estimate.",
+            Assert.Single(weak.Notes));
     }
 
     [Fact]

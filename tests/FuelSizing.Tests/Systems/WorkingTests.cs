@@ -90,6 +90,47 @@ public class WorkingTests
         Assert.Contains(result.Working.Steps, step => step.Equation == "p_r + p_0 − p");
     }
 
+    /// <summary>Where the regulator governs, the rail is what it sets: one line, and nothing found by a search.</summary>
+    [Fact]
+    public void Working_OfAGovernedRail_GoesOnFromWhatIsSet()
+    {
+        Working working = Wren.System().Solve(Wren.At(6000, 0.5)).Working;
+        Assert.DoesNotContain(working.Given, step => step.Symbol == "p_r");
+        Assert.Contains(working.Steps, step => step.Equation == "p_s + p_0 − p");
+    }
+
+    /// <summary>A turbine asks nothing of the crank; a belt does, with an efficiency of its own.</summary>
+    [Fact]
+    public void Working_OfACharge_TellsEachStepOfItAndTheBeltOnlyWhereThereIsOne()
+    {
+        OperatingResult belted = FuelSystem.Return(
+            Wren.Demand(induction: Induction.BeltDriven(Wren.Percent(65), Wren.Percent(60), Wren.Kpa(3), Wren.Percent(95))),
+            InjectorSet.Of(Wren.InjectorOf(500), 4),
+            ManifoldReferenced.From(Wren.Kpa(300)),
+            Pump.By(Wren.Pump)).Solve(Wren.At(6000, 0.5));
+        WorkingStep belt = Assert.Single(belted.Working.Given, step => step.Symbol == "η_b");
+        Assert.Equal(("belt's efficiency", "0.95", "95 %"), (belt.Name, belt.Value, belt.Readable));
+        Assert.Equal("η_b = 0.95 (95 %)", belt.ToString());
+        Dictionary<string, double> steps = belted.Working.Steps.ToDictionary(step => step.Symbol, step => Number(step.Value));
+        Assert.Equal(belted.Demand.ChargeTemperature.Kelvins, steps["T_3"], 5e-3);
+        Assert.Equal(belted.Demand.ChargeDensity.KilogramsPerCubicMeter, steps["ρ_3"], 5e-5);
+        Assert.Equal((double)belted.Demand.CompressorDrivePower.Watts, steps["P_d"], 0.5);
+        Assert.True(steps["P_d"] > 1000);
+
+        Working blown = Wren.System().Solve(Wren.At(6000, 0.5)).Working;
+        Assert.DoesNotContain(blown.Given, step => step.Symbol == "η_b");
+        Assert.DoesNotContain(blown.Steps, step => step.Symbol == "P_d");
+        Assert.Contains(blown.Steps, step => step.Symbol == "T_3");
+    }
+
+    [Fact]
+    public void Value_OfAShare_HasNoUnit()
+    {
+        Working working = Wren.System().Solve(Wren.At(6000, 0.5)).Working;
+        Assert.Equal("0.72", working.Given.Single(step => step.Symbol == "η_c").Value);
+        Assert.Equal("50000 Pa", working.Given.Single(step => step.Symbol == "p_b").Value);
+    }
+
     private static double Number(string value) => Hand.Reckon(value.Split(' ')[0]).Value;
 
     /// <summary>A number of which five figures were written, and what that leaves open.</summary>
