@@ -96,14 +96,18 @@ internal sealed class SizingSearch
         double edge = StraightLine.Through<Real>(
             0, failing, 1, holding, Crossing.Of(along => -Bounded(StraightLine.Through<Real>(0, failing, 1, holding, along)), 0, 1));
 
-        // A hair inside, so that the figure still holds after a round trip through other units.
-        double inside = StraightLine.Through<Real>(0, edge, 1, holding, HairInside);
-        for (double step = HairInside; InHand(inside) < 0 && step < 1; step *= 4)
+        // A hair inside, so that the figure still holds after a round trip through other units; more where rounding eats the hair.
+        for (double step = HairInside; step < 1; step *= 4)
         {
-            inside = StraightLine.Through<Real>(0, edge, 1, holding, step);
+            double inside = StraightLine.Through<Real>(0, edge, 1, holding, step);
+            if (InHand(inside) >= 0)
+            {
+                return inside;
+            }
         }
 
-        return inside;
+        // A jump just beside the share that holds leaves nothing between.
+        return holding;
     }
 
     private double Bounded(double share) => Math.Clamp(InHand(share), -1, 1);

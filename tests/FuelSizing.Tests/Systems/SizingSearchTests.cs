@@ -70,6 +70,21 @@ public class SizingSearchTests
             return half - Math.Abs(least - middle) >= -1e-15 && least <= middle - (half * (1 - 1e-6));
         });
 
+    /// <summary>Where data begins or ends just at a step of the scan, what holds jumps there; the answer is on the side that holds.</summary>
+    [Fact]
+    public void Edge_ThatIsAJumpAtAStepOfTheScan_HoldsWhenPutBack()
+    {
+        for (int edge = 1; edge < End; edge++)
+        {
+            double from = Least(figure => figure >= edge ? 1 : -1).Value!.Value;
+            double over = Least(figure => figure > edge ? 1 : -1).Value!.Value;
+            double upTo = Most(figure => figure <= edge ? 1 : -1).Value!.Value;
+            double under = Most(figure => figure < edge ? 1 : -1).Value!.Value;
+            Assert.True(from >= edge && over > edge && upTo <= edge && under < edge, $"{edge}: {from:R}, {over:R}, {upTo:R}, {under:R}");
+            Assert.All([from, over, upTo, under], found => Assert.Equal(edge, found, 7));
+        }
+    }
+
     [Fact]
     public void Figure_WithNothingToSpare_Serves()
     {
