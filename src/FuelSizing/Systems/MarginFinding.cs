@@ -138,7 +138,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
     private static string Lacking(PumpPoint point) =>
         point.Coverage.HasFlag(PumpCoverage.VoltageBelow)
             ? $"the lowest curve of {point.Pump.Name} belongs to {Readable.Of(point.Pump.Curves[0].Voltage)} and says nothing of {Readable.Of(ElectricPotential.FromVolts(point.Voltage))}"
-            : $"the curve of {point.Pump.Name} begins at {Readable.Of(point.Pump.Curves[0].LowestPressure)} and says nothing of {Readable.Of(Pressure.FromPascals(point.Rise))}";
+            : $"the curve of {point.Pump.Name} begins at {Readable.Of(point.Pump.Curves[0].LowestPressure)} and says nothing of less";
 
     private static string CurveEnds(in SolvedCircuit circuit, Pressure set)
     {

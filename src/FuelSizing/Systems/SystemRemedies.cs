@@ -70,7 +70,7 @@ internal static class SystemRemedies
             flow,
             flow is { } f
                 ? $"Injectors of at least {Readable.InjectorFlow(RoundedUp(f))} at {Readable.Of(sweep.System.Injectors.Injector.RatedDifferential)} on {sweep.System.Injectors.Injector.TestFluid.Name}, with dead times like these."
-                : "No injector size mends it with this regulator: there is no pressure across the injector, or no time left in the cycle, at some point.");
+                : "No injector size mends it with this regulator: there is no pressure across the injector, no time left in the cycle, or no dead time known, at some point.");
     }
 
     // At the regulator's set pressure, so that a sagging pump is not mended by injectors.

@@ -24,7 +24,9 @@ public class RemedyTests
             .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(3.2)], Wren.Hill);
         Assert.Equal(Outcome.Fails, Find(sweep.At(0, 0), Part.Injectors).Outcome);
         Assert.Equal(Outcome.CannotSay, Find(sweep.At(0, 1), Part.Injectors).Outcome);
-        Assert.Null(For(sweep, Part.Injectors).Needed);
+        Remedy remedy = For(sweep, Part.Injectors);
+        Assert.Null(remedy.Needed);
+        Assert.Contains("or no dead time known", remedy.Text, StringComparison.Ordinal);
     }
 
     /// <summary>
