@@ -83,7 +83,6 @@ public static class Sizing
                 nameof(system)),
         };
 
-        With(1);
         return new SizingSearch(1, 15, gain => Solve(system.With(With(gain)), points))
             .Least(gain => gain, gain => gain.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture));
     }

@@ -81,7 +81,7 @@ internal sealed class SizingSearch
         result.Checks.Min(check => check.Outcome switch
         {
             Outcome.CannotSay => -1,
-            Outcome.Fails => Math.Min(check.Reserve ?? -1, -double.Epsilon),
+            Outcome.Fails => Math.Min(check.Reserve!.Value, -double.Epsilon),
             _ => check.Reserve ?? double.PositiveInfinity,
         });
 
@@ -132,17 +132,16 @@ internal sealed class SizingSearch
         where T : struct
     {
         T value = typed(At(share));
-        (Limit binding, Limit? next) = Tightest(share);
+        (Limit binding, Limit next) = Tightest(share);
         string words = atLeast ? "At least" : "At most";
         string why = $"{PartNames.Of(binding.Part)} {(binding.Margin.Reserve is { DecimalFractions: < 1e-6 } ? "is then at its limit" : "has the least in hand")} ({binding.Margin.Explanation} at {binding.Point})";
-        string then = next is null ? string.Empty : $"; next, {next}";
-        return new(value, binding, next, $"{words} {text(value)}: {why}{then}.");
+        return new(value, binding, next, $"{words} {text(value)}: {why}; next, {next}.");
     }
 
     private SizingAnswer<T> Nothing<T>(double share, Func<double, T> typed, Func<T, string> text)
         where T : struct
     {
-        (Limit binding, Limit? next) = Tightest(share);
+        (Limit binding, Limit next) = Tightest(share);
         return new(
             null,
             binding,
@@ -150,7 +149,7 @@ internal sealed class SizingSearch
             $"Nothing from {text(typed(_least))} to {text(typed(_most))} serves: at {text(typed(At(share)))}, where it comes nearest, {binding}.");
     }
 
-    private (Limit Binding, Limit? Next) Tightest(double share)
+    private (Limit Binding, Limit Next) Tightest(double share)
     {
         Limit[] limits =
         [
@@ -158,6 +157,6 @@ internal sealed class SizingSearch
                 .SelectMany(result => result.Margins, (result, margin) => new Limit(margin, result.Point))
                 .OrderBy(limit => limit.Margin.Check, TightestFirst.Order),
         ];
-        return (limits[0], limits.FirstOrDefault(limit => limit.Part != limits[0].Part));
+        return (limits[0], limits.First(limit => limit.Part != limits[0].Part));
     }
 }

@@ -90,7 +90,7 @@ public sealed class SweepResult
     private PartStanding Stand(Part part, IEnumerable<Limit> limits)
     {
         Limit[] all = [.. limits];
-        Limit tightest = all.OrderBy(limit => limit.Margin.Check, TightestFirst.Order).First();
+        Limit tightest = Tightest(all);
         Limit[][] rows = [.. all.Chunk(Speeds.Count)];
         int row = Array.FindIndex(rows, limits => limits.Any(Fails));
         if (row < 0)
@@ -103,9 +103,11 @@ public sealed class SweepResult
         return new(
             tightest,
             row == 0
-                ? failing.OrderBy(limit => limit.Margin.Check, TightestFirst.Order).First().Point
+                ? Tightest(failing).Point
                 : failing.Select(limit => FirstFailing(part, limit.Point, Boosts[row - 1])).MinBy(at => at.Boost.Pascals));
     }
+
+    private static Limit Tightest(Limit[] limits) => limits.MinBy(limit => limit.Margin.Check, TightestFirst.Order)!;
 
     private static bool Fails(Limit limit) => limit.Margin.Outcome == Outcome.Fails;
 
@@ -118,11 +120,7 @@ public sealed class SweepResult
             failing.Conditions);
 
         // What cannot be said has not failed yet.
-        double InHand(double share)
-        {
-            Margin margin = System.Solve(At(share)).Margins.First(margin => margin.Part == part);
-            return margin.Reserve?.DecimalFractions ?? (margin.Outcome == Outcome.Fails ? -1 : 1);
-        }
+        double InHand(double share) => System.Solve(At(share)).Checks.Single(check => check.Part == part).Reserve ?? 1;
 
         return At(Crossing.Of(InHand, 0, 1));
     }
