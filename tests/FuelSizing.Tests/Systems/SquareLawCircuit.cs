@@ -27,11 +27,15 @@ internal sealed class SquareLawResistance(double factor) : IFlowLoss
     double IFlowLoss.ElevationPascals(double density) => 0;
 }
 
-/// <summary>Pumps whose flow falls in a straight line from the free flow to nothing at the deadhead: Q = Q₀ (1 − p/p₀).</summary>
+/// <summary>
+/// Pumps whose rise falls with the flow, from the deadhead to nothing at the free flow, in a straight line or by its square:
+/// p = p₀ (1 − Q/Q₀) or p = p₀ (1 − (Q/Q₀)²).
+/// </summary>
 /// <param name="freeFlow">Q₀, m³/s.</param>
 /// <param name="deadhead">p₀, Pa.</param>
 /// <param name="givesFlow">They say that their flow follows from the rise; else that their rise follows from the flow.</param>
-internal sealed class StraightPumps(double freeFlow, double deadhead, bool givesFlow) : RunningPumps
+/// <param name="bySquare">By the square.</param>
+internal sealed class FormulaPumps(double freeFlow, double deadhead, bool givesFlow, bool bySquare) : RunningPumps
 {
     /// <inheritdoc/>
     public override double FreeFlow => freeFlow;
@@ -49,14 +53,16 @@ internal sealed class StraightPumps(double freeFlow, double deadhead, bool gives
     public override double FlowAt(double rise)
     {
         Asked++;
-        return freeFlow * Math.Max(0, 1 - (rise / deadhead));
+        double share = Math.Max(0, 1 - (rise / deadhead));
+        return freeFlow * (bySquare ? Math.Sqrt(share) : share);
     }
 
     /// <inheritdoc/>
     public override double RiseAt(double flow)
     {
         Asked++;
-        return deadhead * Math.Max(0, 1 - (flow / freeFlow));
+        double share = flow / freeFlow;
+        return deadhead * Math.Max(0, 1 - (bySquare ? share * share : share));
     }
 
     /// <inheritdoc/>
@@ -70,14 +76,19 @@ internal sealed class StraightPumps(double freeFlow, double deadhead, bool gives
     /// <inheritdoc/>
     public override PumpCoverage LackingAt(double flow, double rise, bool ends) => PumpCoverage.Measured;
 
-    /// <summary>The flow at which they meet a set pressure behind a square-law resistance: of set + k Q² = p₀ (1 − Q/Q₀).</summary>
+    /// <summary>The flow at which they meet a set pressure behind a square-law resistance: set + k Q² = p.</summary>
     /// <param name="set">Pa.</param>
     /// <param name="factor">k, Pa s²/m⁶.</param>
     public double Meeting(double set, double factor)
     {
+        double rest = deadhead - set;
+        if (bySquare)
+        {
+            return Math.Sqrt(rest / (factor + (deadhead / (freeFlow * freeFlow))));
+        }
+
         // The root of k Q² + (p₀/Q₀) Q − (p₀ − set) = 0 in the form that does not cancel.
         double slope = deadhead / freeFlow;
-        double rest = deadhead - set;
         return 2 * rest / (slope + Math.Sqrt((slope * slope) + (4 * factor * rest)));
     }
 }
