@@ -219,9 +219,4 @@ public class PointBatchRefusalTests
     private static ArgumentOutOfRangeException Refusal(double[][] columns, int threads = 1, IProgress<Ratio>? progress = null) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Batch.Evaluate(
             Given(columns), new() { DutyCycle = new double[columns[0].Length] }, threads, progress));
-
-    private sealed class Listener(Action<Ratio> heard) : IProgress<Ratio>
-    {
-        public void Report(Ratio value) => heard(value);
-    }
 }

@@ -165,7 +165,7 @@ public class PointBatchTests
         }
     }
 
-    /// <summary>Threads take 2,048 points at a time: the last share is short by one, full, of one point, or none comes to the last threads.</summary>
+    /// <summary>Threads take 2,048 points at a time: the last take is one short, full, a single point, or there are more threads than takes.</summary>
     [Theory]
     [InlineData(4_095, 2)]
     [InlineData(4_096, 2)]
@@ -380,11 +380,6 @@ public class PointBatchTests
         Assert.True(
             expected.Equals(actual) || Math.Abs(actual - expected) <= Bound * scale * Math.Abs(expected),
             $"{expected:R} alone, {actual:R} in the batch");
-
-    private sealed class Listener(Action<Ratio> heard) : IProgress<Ratio>
-    {
-        public void Report(Ratio value) => heard(value);
-    }
 
     private sealed class Columns(int count)
     {

@@ -206,9 +206,4 @@ public class SweepTests
             Assert.Throws<ArgumentOutOfRangeException>(
                 () => Wren.System().Sweep([Wren.Rpm(3000), Wren.Rpm(2000)], Boosts, Wren.Hill)).Message,
             StringComparison.Ordinal);
-
-    private sealed class Listener(Action<Ratio> heard) : IProgress<Ratio>
-    {
-        public void Report(Ratio value) => heard(value);
-    }
 }
