@@ -239,11 +239,6 @@ public class StoppingTests
     private static Hearing? Shares(IProgress<Ratio>? progress) =>
         progress is null ? null : new(progressed => progress.Report(Ratio.FromPercent(progressed.Rows / 1e6)));
 
-    private sealed class Listener(Action<Ratio> heard) : IProgress<Ratio>
-    {
-        public void Report(Ratio value) => heard(value);
-    }
-
     private sealed class Hearing(Action<RunProgress> heard) : IProgress<RunProgress>
     {
         public void Report(RunProgress value) => heard(value);
