@@ -218,8 +218,8 @@ public class EquationsByHandTests
         Columns(pieces, 8, [(2, 3), (3, 12), (4, 13.75), (7, 18)]);
 
         // 8 − s³ and 2 + s²: only one power is there to tell either from a straight line.
-        Columns([new(0, 8, 0, 0, -1), new(2, 0, 1, 0, 0)], 4, [(1, 7), (1.5, 4.625), (3, 1)]);
-        Columns([new(0, 2, 0, 1, 0), new(2, 6, 1, 0, 0)], 4, [(1, 3), (1.5, 4.25), (3, 7)]);
+        Columns([new(0, 8, 0, 0, -1), new(2, 0, 1, 0, -1)], 4, [(1, 7), (1.5, 4.625), (3, 0)]);
+        Columns([new(0, 2, 0, 1, 0), new(2, 6, 4, 1, 0)], 4, [(1, 3), (1.5, 4.25), (3, 11)]);
     }
 
     /// <summary>Steps of n² at n, falling away by 2 s from each: eight pieces, nine, and as many as there is room for.</summary>
