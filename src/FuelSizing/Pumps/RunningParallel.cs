@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Pumps;
 
@@ -83,8 +84,8 @@ internal sealed class RunningParallel : RunningPumps
     /// <summary>How branches share a flow against a rise.</summary>
     private readonly struct Sharing
     {
-        // On either side of the rise: a branch at its relief valve passes anything between the two.
-        private const double Beside = 1e-9;
+        // On either side of the rise: a branch at its relief valve, or its curve's end, passes anything between the two.
+        private const double Beside = 2 * Curve.EndTolerance;
 
         private readonly double _flow;
         private readonly double _rise;

@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Systems;
 
@@ -68,8 +69,8 @@ internal readonly record struct CircuitState
                 return 0;
             }
 
-            // A hair to either side, since the pumps' curve may be upright there.
-            const double Beside = 1e-12;
+            // A hair to either side, since the pumps' curve may be upright there; wider than the one by which a table's end is widened.
+            const double Beside = 2 * Curve.EndTolerance;
             double rise = Rise;
             double off = Math.Max(
                 Running.FlowNear(rise * (1 + Beside), Flow) - Flow, Flow - Running.FlowNear(rise * (1 - Beside), Flow));

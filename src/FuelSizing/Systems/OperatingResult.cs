@@ -79,7 +79,7 @@ public sealed record OperatingResult
     public IReadOnlyList<Margin> Margins => [.. Checks.Select(check => new Margin(this, check))];
 
     /// <summary>The part that limits here: a failing one before one that cannot be judged before the tightest.</summary>
-    public Limit Limiting => new(new(this, Checks.Order(TightestFirst.Order).First()), Point);
+    public Limit Limiting => new(new(this, Checks.Min(TightestFirst.Order)), Point);
 
     /// <summary>The worst outcome of all parts.</summary>
     public Outcome Outcome => Checks.Max(check => check.Outcome);

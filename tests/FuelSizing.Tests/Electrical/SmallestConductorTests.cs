@@ -30,6 +30,20 @@ public class SmallestConductorTests
             SmallestConductor.ForDrop(
                 Wren.Volt(0.36), ElectricCurrent.FromAmperes(amperes), Length.FromFeet(10), Celsius(24)).Awg.Conductor);
 
+    /// <summary>
+    /// Source: ASTM B258: 4/0 is 0.4600 in, and 39 gauges thinner, AWG 36, a 92nd of that, in equal ratios; 1/0 counts as
+    /// gauge 0, 2/0 as −1 and so on.
+    /// </summary>
+    [Fact]
+    public void Sizes_InGauges_AreAstmsFromThinToThick()
+    {
+        int[] gauges = [24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1, -2, -3];
+        Assert.Equal(gauges.Length, StandardSizes.Awg.Count);
+        Assert.All(gauges.Zip(StandardSizes.Awg), pair => Assert.Equal(
+            0.46 * Math.Pow(92, -(pair.First + 3) / 39.0), pair.Second.Diameter.Inches, 1e-12));
+        Assert.Equal(["AWG 1/0", "AWG 2/0", "AWG 3/0", "AWG 4/0"], StandardSizes.Awg.TakeLast(4).Select(size => size.ToString()));
+    }
+
     [Fact]
     public void Choice_WhereverThereIsOne_KeepsTheDropAndTheNextThinnerDoesNot() =>
         Cases.Sample((drop, amperes, metres, celsius, milliohms) =>

@@ -8,9 +8,16 @@ namespace FuelSizing.Tests.Equations;
 /// </summary>
 public class EquationsByHandTests
 {
-    /// <summary>ASTM B258: 1/0 is 0.3249 in, 8.2515 mm; from 36 to 0 the diameter grows by 92^(36/39).</summary>
+    /// <summary>
+    /// ASTM B258: 1/0 is 0.3249 in, 8.2515 mm, and gauge 10 0.1019 in, 2.588 mm; from 36 to 0 the diameter grows by 92^(36/39),
+    /// to 10 by 92^(26/39).
+    /// </summary>
     [Fact]
-    public void AmericanWireGauge_OfOneOught() => Is(8.251463e-3, AmericanWireGauge.Diameter<Real>(0));
+    public void AmericanWireGauge_OfOneOughtAndTen()
+    {
+        Is(8.251463e-3, AmericanWireGauge.Diameter<Real>(0));
+        Is(2.588187e-3, AmericanWireGauge.Diameter<Real>(10));
+    }
 
     [Fact]
     public void BoostedPower_CrankFromWheel()
@@ -194,6 +201,7 @@ public class EquationsByHandTests
         Columns(pieces, 4, [(-1, 5), (9, 3.5)]);
         Is(6.5, CubicPiece<Real>.Straight(0, 6, 1, 0.5));
         Is(-2, StraightLine.Slope<Real>(1, 7, 3, 3));
+        Is(1, StraightLine.Through<Real>(1, 7, 3, 3, 4));
     }
 
     /// <summary>x³ − 2x² + 3 and its slopes at 1 and 3 give it back between: a cubic is its own spline.</summary>
@@ -208,7 +216,23 @@ public class EquationsByHandTests
 
         CubicPiece<Real>[] pieces = [piece, new(3, 12, 1, 0.5, 0.25), new(5, 20, -1, 0, 0)];
         Columns(pieces, 8, [(2, 3), (3, 12), (4, 13.75), (7, 18)]);
+
+        // 8 − s³ and 2 + s²: only one power is there to tell either from a straight line.
+        Columns([new(0, 8, 0, 0, -1), new(2, 0, 1, 0, -1)], 4, [(1, 7), (1.5, 4.625), (3, 0)]);
+        Columns([new(0, 2, 0, 1, 0), new(2, 6, 4, 1, 0)], 4, [(1, 3), (1.5, 4.25), (3, 11)]);
     }
+
+    /// <summary>Steps of n² at n, falling away by 2 s from each: eight pieces, nine, and as many as there is room for.</summary>
+    [Theory]
+    [InlineData(7)]
+    [InlineData(8)]
+    [InlineData(9)]
+    [InlineData(16)]
+    public void CubicColumns_OfSoManyPieces_ReadsEach(int count) =>
+        Columns(
+            [.. Enumerable.Range(0, count).Select(n => new CubicPiece<Real>(n, n * n, -2, 0, 0))],
+            count,
+            [.. Enumerable.Range(0, count).Select(n => (n + 0.25, (n * n) - 0.5))]);
 
     [Fact]
     public void PipeFlow_OfAnEightMillimetreBore()
@@ -221,6 +245,12 @@ public class EquationsByHandTests
         Is(7400, PipeFlow.StraightLoss<Real>(64, 4, 8e-3, 740, 5e-6, 1));
         Is(1110, PipeFlow.FittingsLoss<Real>(3, 740, 1));
         Is(3628.4605, PipeFlow.Column<Real>(740, 0.5));
+
+        // Laminar at Reynolds number 1600: 7400 Pa by 64/Re, and three velocity heads of 370 Pa.
+        PipeState<Real> state = PipeLoss.Evaluate<Real>(new(8e-3, 4, 0, 3), Math.PI / 4 * 64e-6, 740, 5e-6);
+        Is(7400, state.StraightLoss);
+        Is(1110, state.FittingsLoss);
+        Is(8510, state.FrictionLoss);
     }
 
     [Fact]

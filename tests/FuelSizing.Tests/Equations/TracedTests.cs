@@ -29,6 +29,7 @@ public class TracedTests
         Written("(a + b)/c", 1.25, (A + B) / C);
         Written("a/b · c", 8.0 / 3, A / B * C);
         Written("a/b", 2.0 / 3, Traced.Divide(A, B, 99));
+        Written("a · b + c", 10, Traced.MultiplyAdd(A, B, C));
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using CsCheck;
-using FuelSizing.Equations;
 using FuelSizing.Pumps;
 using UnitsNet;
 
@@ -10,22 +9,6 @@ using Pressure = UnitsNet.Pressure;
 /// <summary>Rise by flow undoes flow by rise, and what is known without looking is what looking finds.</summary>
 public class PumpInverseTests
 {
-    [Fact]
-    public void Along_OfAnyFallingPiece_UndoesThePiece() =>
-        Gen.Select(Gen.Double[0.1, 10], Gen.Double[0.1, 10], Gen.Double[0, 3], Gen.Double[0, 3], Gen.Double[0, 1]).Sample(
-            (width, fall, first, last, place) =>
-            {
-                // Slopes of no more than three times the straight line's keep a Hermite cubic monotone (Fritsch and Carlson,
-                // SIAM Journal on Numerical Analysis 17 (1980) 238); zero at an end makes it flat there.
-                double straight = fall / width;
-                CubicPiece<Real> piece = CubicPiece<Real>.Between(2, fall + 1, -first * straight, 2 + width, 1, -last * straight);
-                double value = piece.At(2 + (place * width));
-                double along = FallingCubic.Along(piece, width, 1, value);
-                return along >= 0 && along <= width
-                    && Math.Abs(piece.At(2 + along) - value) <= 1e-14 * (fall + 1);
-            },
-            iter: 10_000);
-
     /// <summary>Curves of five points, steep and flat in any order, late or not, open or not.</summary>
     [Fact]
     public void RiseAt_OfAnyCurve_UndoesFlowAt() =>

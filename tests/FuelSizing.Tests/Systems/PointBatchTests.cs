@@ -165,16 +165,104 @@ public class PointBatchTests
         }
     }
 
-    [Fact]
-    public void Evaluate_WithSomeColumnsOnly_WritesThose()
+    /// <summary>Threads take 2,048 points at a time: the last take is one short, full, a single point, or there are more threads than takes.</summary>
+    [Theory]
+    [InlineData(4_095, 2)]
+    [InlineData(4_096, 2)]
+    [InlineData(4_097, 2)]
+    [InlineData(6_003, 3)]
+    [InlineData(6_003, 256)]
+    public void Evaluate_OnThreadsThatShareUnevenly_GivesTheSameBits(int count, int threads)
     {
-        (double, double, double, double)[] points = Many(11);
-        Columns all = new(points.Length);
+        (double, double, double, double)[] points = Many(count);
         PointBatch batch = PointBatch.Of(Systems[0], Wren.Hill);
+        (Columns alone, Columns shared) = (new(count), new(count));
+        Assert.Equal(count, batch.Evaluate(Inputs(points), alone.Outputs));
+        Assert.Equal(count, batch.Evaluate(Inputs(points), shared.Outputs, threads));
+        Assert.All(alone.All.Zip(shared.All), column => Assert.Equal(column.First, column.Second));
+    }
+
+    [Theory]
+    [InlineData(11, 1)]
+    [InlineData(5_003, 2)]
+    public void Evaluate_WithSomeColumnsOnly_WritesThose(int count, int threads)
+    {
+        (double, double, double, double)[] points = Many(count);
+        PointBatch batch = PointBatch.Of(Systems[0], Wren.Hill);
+        double[][] columns = Split(points);
+        (Columns all, Columns plain) = (new(count), new(count));
+        (double[] duty, double[] rail) = (new double[count], new double[count]);
         batch.Evaluate(Inputs(points), all.Outputs);
-        double[] duty = new double[points.Length];
-        batch.Evaluate(Inputs(points), new() { DutyCycle = duty });
+        batch.Evaluate(Inputs(points), new() { DutyCycle = duty }, threads);
         Assert.Equal(all.DutyCycle, duty);
+        batch.Evaluate(new() { Speed = columns[0], Boost = columns[1] }, plain.Outputs);
+        batch.Evaluate(new() { Speed = columns[0], Boost = columns[1] }, new() { DutyCycle = duty, RailGauge = rail }, threads);
+        Assert.Equal(plain.DutyCycle, duty);
+        Assert.Equal(plain.RailGauge, rail);
+    }
+
+    /// <summary>The cautious demand is the larger of the two reckonings; of a system that takes one, a batch takes that one.</summary>
+    [Theory]
+    [InlineData(DemandBasis.Larger)]
+    [InlineData(DemandBasis.Air)]
+    [InlineData(DemandBasis.Power)]
+    public void Evaluate_ByEitherReckoning_GivesItsFuel(DemandBasis basis)
+    {
+        // The greedy engine burns more by its power than by its air, the frugal one less.
+        foreach (double consumption in new[] { 420, 250 })
+        {
+            FuelDemandModel demand = FuelDemandModel.Of(
+                Wren.Engine,
+                Wren.Turbocharger,
+                Wren.VolumetricEfficiency,
+                Wren.Power,
+                Wren.Percent(85),
+                FuelConsumption.Of(Wren.Petrol.Fuel, 0.9, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(consumption)),
+                basis);
+            FuelSystem system = FuelSystem.Return(demand, Systems[0].Injectors, Systems[0].Regulator, Systems[0].Pump);
+            FuelDemand alone = system.Solve(Wren.At(6000, 0.3)).Demand;
+            (double air, double power) = (alone.FromAir.KilogramsPerSecond, alone.FromPower.KilogramsPerSecond);
+            Assert.True(consumption > 400 ? power > air * 1.05 : air > power * 1.05);
+            double[] fuel = new double[1];
+            PointBatch.Of(system, Wren.Hill).Evaluate(new() { Speed = [100], Boost = [30e3] }, new() { FuelFlow = fuel });
+            double mass = basis == DemandBasis.Air ? air : basis == DemandBasis.Power ? power : Math.Max(air, power);
+            double density = Wren.Petrol.Fuel.DensityAt(Wren.Hill.FuelTemperature).KilogramsPerCubicMeter;
+            Assert.Equal(1, fuel[0] * density / mass, 9);
+        }
+    }
+
+    /// <summary>150 kPa in the rail against 200 in the manifold of one point and 0 in that of the other.</summary>
+    [Fact]
+    public void Evaluate_WhereNothingFlows_HasNoPulseAndNothingInHand()
+    {
+        Columns batch = new(2);
+        PointBatch.Of(Wren.System(Fixed.At(Wren.Kpa(150))), Wren.Hill)
+            .Evaluate(new() { Speed = [50, 50], Boost = [200e3, 0] }, batch.Outputs);
+        Assert.Equal(-50e3, batch.Differential[0], 6);
+        Assert.Equal(0, batch.StaticFlow[0]);
+        Assert.Equal((double.NaN, double.NaN), (batch.Pulse[0], batch.DutyCycle[0]));
+        Assert.Equal(-1, batch.InjectorReserve[0]);
+        Assert.True(batch is { StaticFlow: [_, > 0], Pulse: [_, > 0], DutyCycle: [_, > 0], InjectorReserve: [_, > -1] });
+    }
+
+    /// <summary>A thread takes four shares of 8,192 points between two looks at who watches: 32,768, or twice that by two.</summary>
+    [Theory]
+    [InlineData(1, new[] { 32_768, 65_536, 70_000 })]
+    [InlineData(2, new[] { 65_536, 70_000 })]
+    public void Evaluate_ThatIsWatched_TellsTheShareThatIsDone(int threads, int[] steps)
+    {
+        const int Points = 70_000;
+        double[] speeds = [.. Enumerable.Repeat(100.0, Points)];
+        List<double> heard = [];
+        double[] duty = new double[Points];
+        int done = PointBatch.Of(Systems[0], Wren.Hill).Evaluate(
+            new() { Speed = speeds, Boost = new double[Points] },
+            new() { DutyCycle = duty },
+            threads,
+            new Listener(share => heard.Add(share.DecimalFractions)));
+        Assert.Equal(Points, done);
+        Assert.Equal(steps, heard.Select(share => (int)Math.Round(share * Points)));
+        Assert.DoesNotContain(0, duty);
     }
 
     [Theory]
@@ -232,10 +320,13 @@ public class PointBatchTests
         Assert.Throws<ArgumentOutOfRangeException>(() => PointBatch.Of(drawn).Evaluate(new() { Speed = [100], Boost = [1] }, default));
     }
 
-    [Fact]
-    public void Evaluate_OnOneThread_AllocatesNothing()
+    /// <summary>Points that would be one share for a thread are not handed over to another either.</summary>
+    [Theory]
+    [InlineData(1, 5_000)]
+    [InlineData(2, 2_048)]
+    public void Evaluate_OnThisThread_AllocatesNothing(int threads, int count)
     {
-        (double, double, double, double)[] points = Many(1_000);
+        (double, double, double, double)[] points = Many(count);
         double[][] columns = Split(points);
         Columns outputs = new(points.Length);
         PointBatch batch = PointBatch.Of(Systems[0], Wren.Hill);
@@ -243,7 +334,9 @@ public class PointBatchTests
         {
             long before = GC.GetAllocatedBytesForCurrentThread();
             batch.Evaluate(
-                new() { Speed = columns[0], Boost = columns[1], Lambda = columns[2], SupplyVoltage = columns[3] }, outputs.Outputs);
+                new() { Speed = columns[0], Boost = columns[1], Lambda = columns[2], SupplyVoltage = columns[3] },
+                outputs.Outputs,
+                threads);
             return GC.GetAllocatedBytesForCurrentThread() - before;
         }
 

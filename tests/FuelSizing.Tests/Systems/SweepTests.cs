@@ -175,6 +175,40 @@ public class SweepTests
         Assert.Single(Wren.System(consumption: greedy, pump: 3).Sweep(Speeds, Boosts, Wren.Hill).Notes);
     }
 
+    /// <summary>Of four boosts each is a fifth of the work; what would mend a part is the last.</summary>
+    [Fact]
+    public void Progress_OfASweep_IsToldBoostByBoost()
+    {
+        List<double> heard = [];
+        Wren.System().Sweep([Wren.Rpm(3000)], Boosts[..4], Wren.Hill, new Listener(share => heard.Add(share.Percent)));
+        Assert.Equal([20, 40, 60, 80, 100], heard.Select(share => Math.Round(share, 9)));
+    }
+
+    [Fact]
+    public void Progress_OfASweepThatIsStopped_EndsThere()
+    {
+        using CancellationTokenSource stop = new();
+        List<double> heard = [];
+        Listener listener = new(share =>
+        {
+            heard.Add(share.Percent);
+            stop.Cancel();
+        });
+        SweepResult sweep = Wren.System(injector: 900, pump: 3).Sweep([Wren.Rpm(3000)], Boosts[..4], Wren.Hill, listener, stop.Token);
+        Assert.Equal(Boosts[..1], sweep.Boosts);
+        Assert.Equal(20, Assert.Single(heard), 9);
+    }
+
+    [Fact]
+    public void Sweep_StoppedBeforeItsFirstBoost_HasNoAnswer()
+    {
+        CancellationToken stopped = new(canceled: true);
+        OperationCanceledException error = Assert.Throws<OperationCanceledException>(
+            () => Wren.System().Sweep([Wren.Rpm(3000)], Boosts, Wren.Hill, null, stopped));
+        Assert.Equal(stopped, error.CancellationToken);
+        Assert.Contains("before a boost was done", error.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Sweep_Stopped_IsTheSweepOfTheFirstBoostsAndNeverHolds()
     {

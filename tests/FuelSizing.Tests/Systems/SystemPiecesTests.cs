@@ -85,6 +85,8 @@ public class SystemPiecesTests
         Assert.Equal(Conditions.Usual, point.Conditions);
         Assert.Equal("6,200 rev/min, 0.65 bar", point.ToString());
         Assert.Equal(Wren.Hill, Wren.At(3000, 0).Conditions);
+        Refused.OutOfRange("speed", () => OperatingPoint.At(Wren.Rpm(99), Pressure.Zero));
+        Refused.OutOfRange("boost", () => OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(401)));
         Assert.Equal(Conditions.Usual, PointBatch.Of(Wren.System()).Conditions);
         Assert.Equal(Wren.Hill, PointBatch.Of(Wren.System(), Wren.Hill).Conditions);
     }
@@ -185,6 +187,16 @@ public class SystemPiecesTests
     }
 
     [Fact]
+    public void Requirement_OfTwoDutiesAlikeInOne_IsGovernedByTheHarder()
+    {
+        PumpDutyPoint Duty(double flow, double rise) =>
+            new(Wren.At(3000, 0), VolumeFlow.FromLitersPerHour(flow), Wren.Kpa(rise));
+        PumpDutyPoint hard = Duty(200, 300);
+        Assert.Equal([hard], new PumpRequirement([Duty(150, 300), hard]).Governing);
+        Assert.Equal([hard], new PumpRequirement([hard, Duty(200, 250)]).Governing);
+    }
+
+    [Fact]
     public void Names_OfParts_AreAllDifferent()
     {
         Part[] parts = Enum.GetValues<Part>();
@@ -218,6 +230,41 @@ public class SystemPiecesTests
         Assert.True(Plumbing.Of(suction: [up, filter]).HasFilter);
         Assert.True(Plumbing.Of(supply: [filter]).HasFilter);
         Assert.True(Plumbing.Of(back: [filter]).HasFilter);
+    }
+
+    /// <summary>Whatever lies on a way, its loss to flow and its height both count: 2 kPa and 740 · 9.80665 · 0.5 Pa.</summary>
+    [Fact]
+    public void Way_OfAPartOfAnotherKind_LosesToFlowAndHeight()
+    {
+        Plumbing plumbing = Plumbing.Of(suction: [new Riser()], supply: [new Riser()], back: [new Riser()]);
+        const double Expected = 2000 + 3628.4605;
+        Assert.Equal(Expected, Plumbing.Loss([new Riser()], 1e-5, 740, 6e-7), 1e-3);
+        Assert.Equal(Expected, plumbing.SuctionLoss(1e-5, 740, 6e-7), 1e-3);
+        Assert.Equal(Expected, plumbing.SupplyLoss(1e-5, 740, 6e-7), 1e-3);
+        Assert.Equal(Expected, plumbing.BackLoss(1e-5, 740, 6e-7), 1e-3);
+    }
+
+    /// <summary>The pressure is held at the rail or at the tank: only what lies before that place comes between the two.</summary>
+    [Fact]
+    public void Circuit_OfALayout_KnowsWhatLiesBeforeTheRegulator()
+    {
+        Plumbing suction = Plumbing.Of(suction: [LineOf()]);
+        Plumbing supply = Plumbing.Of(supply: [LineOf()]);
+        Plumbing back = Plumbing.Of(back: [LineOf()]);
+        bool Between(FuelSystem system, Plumbing plumbing)
+        {
+            FuelSystem with = system.With(plumbing);
+            return with.TaskAt(with.DemandAt(Wren.At(3000, 0))).HasWayToRegulator;
+        }
+
+        FuelSystem atRail = Wren.System();
+        FuelSystem atTank = FuelSystem.Returnless(Wren.Demand(), Set, Regulator, OnePump);
+        FuelSystem bySpeed = FuelSystem.Returnless(
+            Wren.Demand(), Set, ElectronicReturnless.Holding(Wren.Kpa(300), true, Wren.Volt(6)), OnePump);
+        Assert.All([atRail, atTank, bySpeed], system => Assert.False(Between(system, Plumbing.None)));
+        Assert.All([atRail, atTank, bySpeed], system => Assert.True(Between(system, suction)));
+        Assert.All([atRail, atTank, bySpeed], system => Assert.False(Between(system, back)));
+        Assert.Equal([true, false, true], new[] { atRail, atTank, bySpeed }.Select(system => Between(system, supply)));
     }
 
     /// <summary>Three times its rating a filter's loss is known: 300 L/h to the rail; behind it the injected flow comes on top.</summary>
@@ -269,4 +316,14 @@ public class SystemPiecesTests
 
     private static Line LineOf() =>
         Line.Of("l", Length.FromMillimeters(8), Length.FromMeters(4), Roughness.DrawnTube);
+
+    /// <summary>Neither line nor filter: half a metre up, and 2 kPa whatever flows.</summary>
+    private sealed class Riser : IFlowLoss
+    {
+        public string Name => "riser";
+
+        double IFlowLoss.LossPascals(double flow, double density, double kinematicViscosity) => 2000;
+
+        double IFlowLoss.ElevationPascals(double density) => density * 9.80665 * 0.5;
+    }
 }

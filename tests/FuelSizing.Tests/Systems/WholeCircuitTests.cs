@@ -1,5 +1,6 @@
 using CsCheck;
 using FuelSizing.Electrical;
+using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -215,19 +216,35 @@ public class WholeCircuitTests
     [Fact]
     public void Plumbing_OnAFuelWithoutViscosity_IsRefused()
     {
-        Fuel bare = Fuel.Of(
-            "bare",
-            Fuel.Petrol.Composition,
-            Fuel.Petrol.LowerHeatingValue,
-            Fuel.Petrol.DensityAt15C,
-            Fuel.Petrol.ExpansionAt15C);
         ArgumentException error = Assert.Throws<ArgumentException>(() => FuelSystem.Return(
-            Wren.Demand(FuelSizing.Engines.FuelConsumption.Of(bare, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315))),
+            Bare(),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
             Wired,
             plumbing: Plumbing.Of(supply: [LineOf(6, 4)])));
         Assert.Equal("plumbing", error.ParamName);
+    }
+
+    /// <summary>Nothing asks for a viscosity where no line is: the petrol with its viscosity left out gives petrol's numbers.</summary>
+    [Fact]
+    public void NoPlumbing_OnAFuelWithoutViscosity_IsReckonedLikeAnyOther()
+    {
+        InjectorSet injectors = InjectorSet.Of(Wren.InjectorOf(500), 4);
+        ManifoldReferenced regulator = ManifoldReferenced.From(Wren.Kpa(300));
+        OperatingPoint point = Wren.At(6000, 0.5);
+        OperatingResult known = FuelSystem.Return(Wren.Demand(), injectors, regulator, Wired).Solve(point);
+        foreach (FuelSystem system in new[]
+            {
+                FuelSystem.Return(Bare(), injectors, regulator, Wired),
+                FuelSystem.Returnless(Bare(), injectors, regulator, Wired),
+            })
+        {
+            Assert.Equal(known.DutyCycle!.Value.Percent, system.Solve(point).DutyCycle!.Value.Percent, 9);
+            double[] duty = new double[1];
+            PointBatch.Of(system, Wren.Hill).Evaluate(
+                new() { Speed = [point.Speed.RevolutionsPerSecond], Boost = [point.Boost.Pascals] }, new() { DutyCycle = duty });
+            Assert.Equal(known.DutyCycle!.Value.DecimalFractions, duty[0], 9);
+        }
     }
 
     /// <summary>Energy: what goes in as electricity leaves as work on the injected fuel or stays as heat.</summary>
@@ -294,6 +311,18 @@ public class WholeCircuitTests
             regulator ?? ManifoldReferenced.From(Wren.Kpa(300)),
             pump,
             plumbing: plumbing);
+
+    /// <summary>The demand on petrol of which nobody gave viscosity and vapour pressure.</summary>
+    private static FuelDemandModel Bare()
+    {
+        Fuel bare = Fuel.Of(
+            "bare",
+            Fuel.Petrol.Composition,
+            Fuel.Petrol.LowerHeatingValue,
+            Fuel.Petrol.DensityAt15C,
+            Fuel.Petrol.ExpansionAt15C);
+        return Wren.Demand(FuelConsumption.Of(bare, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315)));
+    }
 
     private static Line LineOf(double millimetres, double metres) => Line.Of(
         "line", Length.FromMillimeters(millimetres), Length.FromMeters(metres), Roughness.RubberHose, [Fitting.Elbow90.Times(3)]);
