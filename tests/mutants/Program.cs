@@ -1,11 +1,13 @@
 using System.Globalization;
 using FuelSizing.Mutants;
 
-// judge FOLDER IDS TESTS VERDICTS
+// judge FOLDER IDS TESTS VERDICTS [MOST]
 //   FOLDER    of the tests' assembly and the library with all mutants in it
 //   IDS       file of the mutants to judge, one number a line
 //   TESTS     regular expression on a test's full name
 //   VERDICTS  file to which lines are added: number, verdict, and the test that noticed; those that are in it are done
+//   MOST      milliseconds; slower tests are left out
+// What each test comes past is kept in FOLDER.coverage, since it takes minutes to find: delete it when tests change.
 // Ends with 3 or 4 where a new process must go on: a test did not end, or a mutant left something behind.
 Switch mutants = Switch.In(args[0]);
 TestCase[] tests = [.. TestCase.In(args[0], args[2])];
@@ -17,8 +19,15 @@ foreach (TestCase test in tests)
     test.Time();
 }
 
+if (args.Length > 4)
+{
+    double most = double.Parse(args[4], CultureInfo.InvariantCulture);
+    tests = [.. tests.Where(test => test.Milliseconds <= most)];
+}
+
+Coverage coverage = new(args[0] + ".coverage", mutants);
 ILookup<int, TestCase> covering = tests
-    .SelectMany(test => mutants.CoveredBy(test).Select(mutant => (mutant, test)))
+    .SelectMany(test => coverage.Of(test).Select(mutant => (mutant, test)))
     .ToLookup(pair => pair.mutant, pair => pair.test);
 Console.WriteLine($"{tests.Length} tests, {covering.Count} mutants covered");
 

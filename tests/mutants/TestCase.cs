@@ -12,8 +12,8 @@ namespace FuelSizing.Mutants;
 /// <param name="arguments">What it is called with.</param>
 internal sealed class TestCase(string name, MethodInfo method, object?[] arguments)
 {
-    private const double LeastMilliseconds = 12_000;
-    private const double TimesItsOwn = 50;
+    private const double LeastMilliseconds = 6_000;
+    private const double TimesItsOwn = 20;
     private const int StackBytes = 16 << 20;
 
     /// <summary>Full name and place among its arguments.</summary>
