@@ -1,7 +1,6 @@
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Pressure;
-using FuelSizing.Pumps;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using FuelSizing.Uncertainty;
@@ -90,7 +89,7 @@ public class ThreadTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(600), 4),
             RisingRate.From(Wren.Kpa(300), 2, Wren.Kpa(20), Wren.Kpa(500)),
-            Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]).FedThrough(PumpAssemblyTests.FeedOf(4)),
+            Wren.WiredPump.FedThrough(PumpAssemblyTests.FeedOf(4)),
             plumbing: Plumbing.Of(
                 suction: [LineOf(8, 0.5)],
                 supply: [Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15)), LineOf(6, 4)],

@@ -99,6 +99,9 @@ internal static class Wren
             (Kpa(750 * square), VolumeFlow.Zero, ElectricCurrent.FromAmperes(12.5 * square)));
     }
 
+    /// <summary>That pump, measured at two voltages.</summary>
+    public static FuelSizing.Pumps.Pump WiredPump { get; } = FuelSizing.Pumps.Pump.Of([WiredCurve(12, 0.85), WiredCurve(13.5, 1)]);
+
     public static FuelSystem System(
         PressureRegulator? regulator = null,
         double injector = 360,

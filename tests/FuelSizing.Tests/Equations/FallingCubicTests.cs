@@ -26,7 +26,7 @@ public class FallingCubicTests
     public void Along_OfAParabola_IsTheSquareRoot(double value, double expected) =>
         Near(expected, FallingCubic.Along(new(5, 9, 0, -1, 0), 3, 0, value));
 
-    /// <summary>8 − (2 − s)³ turned over: −8 + 12 s − 6 s² + s³ falls no more at its end, where the root is triple.</summary>
+    /// <summary>(2 − s)³ = 8 − 12 s + 6 s² − s³: level at its end, where the root is triple.</summary>
     [Theory]
     [InlineData(8, 0)]
     [InlineData(1, 1)]

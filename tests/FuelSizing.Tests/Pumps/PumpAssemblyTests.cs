@@ -176,7 +176,7 @@ public class PumpAssemblyTests
     public void Pump_BetweenTwoVoltages_LiesBetweenTheirCurves() =>
         Gen.Select(Gen.Double[12, 13.5], Gen.Double[0, 7e5]).Sample((volts, rise) =>
         {
-            Pump pump = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]);
+            Pump pump = Wren.WiredPump;
             double flow = pump.Running(volts).FlowAt(rise);
             return flow >= pump.Running(12).FlowAt(rise) && flow <= pump.Running(13.5).FlowAt(rise);
         });
@@ -186,7 +186,7 @@ public class PumpAssemblyTests
     public void Deadhead_AcrossVoltages_HasNoJump() =>
         Gen.Double[11, 13.4].Sample(volts =>
         {
-            Pump pump = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]);
+            Pump pump = Wren.WiredPump;
             double before = pump.Running(volts).Deadhead;
             double after = pump.Running(volts + 0.01).Deadhead;
             return after >= before && after <= before * (volts + 0.01) / volts * (volts + 0.01) / volts * (1 + 1e-9);
@@ -367,7 +367,7 @@ public class PumpAssemblyTests
     [InlineData(13.56, PumpCoverage.VoltageAbove)]
     public void Coverage_OfAVoltage_IsAsWritten(double volts, object coverage) =>
         Assert.Equal(
-            (PumpCoverage)coverage, Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]).CoverageAt(100e3, volts));
+            (PumpCoverage)coverage, Wren.WiredPump.CoverageAt(100e3, volts));
 
     /// <summary>A curve from 200 kPa says nothing of less; carried to 6/7 of its voltage it begins at (6/7)² of that.</summary>
     [Fact]

@@ -150,7 +150,7 @@ public class RankingTests
         CandidateParts parts = CandidateParts.Of([Shelf.Injector(800, 1)], [.. Enumerable.Range(1, 40).Select(step => Shelf.Pump(step / 10.0, step))]);
 
         Ranking ranking = Ranking.Of(
-            [Shelf.Petrol], parts, threads: 1, new Reporter(share => { if (share.Percent >= 25) { stop.Cancel(); } }), stop.Token);
+            [Shelf.Petrol], parts, threads: 1, new Listener(share => { if (share.Percent >= 25) { stop.Cancel(); } }), stop.Token);
 
         Assert.False(ranking.IsComplete);
         Assert.Equal(10, ranking.Combinations.Count);
@@ -242,10 +242,5 @@ public class RankingTests
             double[] others = [priced ? -(double)one.Cost! : 0, one.Turndown, one.Reserve];
             return mine.Zip(others).All(pair => pair.First >= pair.Second) && mine.Zip(others).Any(pair => pair.First > pair.Second);
         }
-    }
-
-    private sealed class Reporter(Action<Ratio> report) : IProgress<Ratio>
-    {
-        public void Report(Ratio value) => report(value);
     }
 }

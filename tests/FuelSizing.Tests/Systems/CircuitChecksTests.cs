@@ -1,9 +1,9 @@
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Pressure;
-using FuelSizing.Pumps;
 using FuelSizing.Systems;
 using UnitsNet;
+using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
 
@@ -12,8 +12,6 @@ using Pressure = UnitsNet.Pressure;
 /// <summary>What each part is held against at one point, at the limit itself and where there is nothing to compare.</summary>
 public class CircuitChecksTests
 {
-    private static readonly Pump Wired = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]);
-
     private static readonly ElectronicReturnless Control =
         ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(6));
 
@@ -169,7 +167,7 @@ public class CircuitChecksTests
         SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(kilopascals));
 
     private static FuelSystem Returnless(PressureRegulator regulator) =>
-        FuelSystem.Returnless(Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), regulator, Wired);
+        FuelSystem.Returnless(Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), regulator, Wren.WiredPump);
 
     private static List<Check> Checks(FuelSystem system, in SolvedPoint solved, in SolvedCircuit circuit)
     {
@@ -177,8 +175,6 @@ public class CircuitChecksTests
         CircuitChecks.Add(checks, system, solved.Demand, circuit);
         return checks;
     }
-
-    private static Margin Find(OperatingResult result, Part part) => result.Margins.Single(margin => margin.Part == part);
 
     private static double? Reserve(OperatingResult result, Part part) => Find(result, part).Reserve?.DecimalFractions;
 }

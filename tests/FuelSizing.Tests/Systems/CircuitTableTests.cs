@@ -129,7 +129,7 @@ public class CircuitTableTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(440), 4),
             RisingRate.From(Wren.Kpa(300), 2, Wren.Kpa(10), Wren.Kpa(480)),
-            Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]),
+            Wren.WiredPump,
             plumbing: Plumbing.Of(
                 suction: [Line.Of("suction", Length.FromMillimeters(10), Length.FromMeters(0.5), Roughness.RubberHose)],
                 supply: [Line.Of("supply", Length.FromMillimeters(6), Length.FromMeters(4), Roughness.DrawnTube)],

@@ -6,6 +6,7 @@ using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
+using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
 
@@ -14,8 +15,6 @@ using Pressure = UnitsNet.Pressure;
 /// <summary>What a margin says in words, where the part keeps its limit, where it does not, and where nobody can say.</summary>
 public class MarginTests
 {
-    private static readonly Pump Wired = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]);
-
     /// <summary>Measured up to 280 kPa only, with 70 L/h to spare.</summary>
     private static readonly Pump Ended = Pump.By(PumpCurve.At(
         "pump E",
@@ -77,7 +76,7 @@ public class MarginTests
         SizingLimits rated = SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(500));
         Line thin = Line.Of("way back", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
         OperatingResult floating = FuelSystem.Return(
-            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Wired, rated, Plumbing.Of(back: [thin]))
+            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Wren.WiredPump, rated, Plumbing.Of(back: [thin]))
             .Solve(Wren.At(900, -0.6));
         Assert.True(floating.RailGauge > floating.RailSetGauge);
         Assert.Equal(floating.RailGauge, Find(floating, Part.RailRating).Used);
@@ -171,7 +170,7 @@ public class MarginTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(lowest)),
-            Wired).Solve(point);
+            Wren.WiredPump).Solve(point);
         OperatingResult load = Held(9, Wren.At(5000, 0.3));
         Margin held = Find(load, Part.PumpControl);
         Assert.Equal(RailState.Regulated, load.RailState);
@@ -195,7 +194,7 @@ public class MarginTests
     [Fact]
     public void Feed_InWords_NamesVoltageAndCurrent()
     {
-        OperatingResult result = Wren.System().With(Wired.FedThrough(PumpAssemblyTests.FeedOf(3))).Solve(Wren.At(3000, 0.3));
+        OperatingResult result = Wren.System().With(Wren.WiredPump.FedThrough(PumpAssemblyTests.FeedOf(3))).Solve(Wren.At(3000, 0.3));
         PumpResult pump = result.Circuit.Pumps.Single();
         Assert.Equal(
             $"pump W gets {Readable.Of(pump.Voltage)} at {Readable.Of(pump.Current!.Value)}: {Readable.VoltageDrop(pump.FeedDrop)} lost of at most 0.68 V",
@@ -203,8 +202,6 @@ public class MarginTests
     }
 
     private static string Wanted(OperatingResult result) => Readable.PumpFlow(result.InjectedFlow * 1.1);
-
-    private static Margin Find(OperatingResult result, Part part) => result.Margins.Single(margin => margin.Part == part);
 
     private static string Text(OperatingResult result, Part part) => Find(result, part).Explanation;
 }

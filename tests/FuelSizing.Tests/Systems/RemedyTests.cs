@@ -8,6 +8,7 @@ using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
+using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
 
@@ -181,6 +182,4 @@ public class RemedyTests
     }
 
     private static Remedy For(SweepResult sweep, Part part) => sweep.Remedies.First(remedy => remedy.Part == part);
-
-    private static Margin Find(OperatingResult result, Part part) => result.Margins.Single(margin => margin.Part == part);
 }

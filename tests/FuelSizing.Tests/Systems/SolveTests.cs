@@ -6,6 +6,7 @@ using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Systems;
 using UnitsNet;
+using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
 
@@ -344,8 +345,6 @@ public class SolveTests
     private static FuelSystem Of(PumpCurve pump) =>
         FuelSystem.Return(
             Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Pump.By(pump));
-
-    private static Margin Find(OperatingResult result, Part part) => result.Margins.Single(m => m.Part == part);
 
     private static string Explain(OperatingResult result, Part part) => Find(result, part).Explanation;
 }

@@ -9,6 +9,7 @@ using FuelSizing.Pumps;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
+using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
 
@@ -17,13 +18,11 @@ using Pressure = UnitsNet.Pressure;
 /// <summary>Lines, wiring and pumps as parts of a whole system: margins, remedies, limits.</summary>
 public class WholeCircuitTests
 {
-    private static readonly Pump Wired = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]);
-
     [Fact]
     public void Solve_WithSupplyLoss_LeavesThePumpThatMuchMoreToDo()
     {
         Line supply = LineOf(6, 4);
-        OperatingResult result = System(Wired, Plumbing.Of(supply: [supply])).Solve(Wren.At(6000, 0.5));
+        OperatingResult result = System(Wren.WiredPump, Plumbing.Of(supply: [supply])).Solve(Wren.At(6000, 0.5));
         LineLoss loss = supply.PressureLoss(
             result.PumpFlow!.Value, Fuel.Petrol, Wren.Hill.FuelTemperature);
         Assert.Equal(350, result.RailGauge.Kilopascals, 6);
@@ -40,7 +39,7 @@ public class WholeCircuitTests
                 Wren.Demand(),
                 InjectorSet.Of(Wren.InjectorOf(600), 4),
                 Fixed.At(Wren.Kpa(400)),
-                Wired,
+                Wren.WiredPump,
                 plumbing: Plumbing.Of(supply: [supply]))
             .Solve(Wren.At(6000, 0.5));
 
@@ -53,7 +52,7 @@ public class WholeCircuitTests
     [Fact]
     public void Idle_WithANarrowWayBack_CannotFallToTheSetPressure()
     {
-        FuelSystem system = System(Wired, Plumbing.Of(back: [LineOf(2, 4)]));
+        FuelSystem system = System(Wren.WiredPump, Plumbing.Of(back: [LineOf(2, 4)]));
         OperatingResult idle = system.Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.ReturnFloor, idle.RailState);
         Assert.True(idle.RailGauge > idle.RailSetGauge);
@@ -69,11 +68,11 @@ public class WholeCircuitTests
                 / idle.RailSetGauge) - 1,
             2,
             20);
-        OperatingResult mended = System(Wired, Plumbing.Of(back: [LineOf(wide * 1.0001, 4)])).Solve(Wren.At(900, -0.6));
+        OperatingResult mended = System(Wren.WiredPump, Plumbing.Of(back: [LineOf(wide * 1.0001, 4)])).Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.Regulated, mended.RailState);
         Assert.Equal(
             RailState.ReturnFloor,
-            System(Wired, Plumbing.Of(back: [LineOf(wide * 0.999, 4)])).Solve(Wren.At(900, -0.6)).RailState);
+            System(Wren.WiredPump, Plumbing.Of(back: [LineOf(wide * 0.999, 4)])).Solve(Wren.At(900, -0.6)).RailState);
     }
 
     [Fact]
@@ -82,7 +81,7 @@ public class WholeCircuitTests
         Line up = Line.Of("suction", Length.FromMillimeters(6), Length.FromMeters(2), Roughness.RubberHose, rise: Length.FromMeters(1));
         Conditions hot = Conditions.Of(
             Wren.Hill.Atmosphere, Wren.Volt(13.5), Temperature.FromDegreesCelsius(45));
-        FuelSystem system = System(Wired, Plumbing.Of(suction: [up]));
+        FuelSystem system = System(Wren.WiredPump, Plumbing.Of(suction: [up]));
         OperatingResult result = system.Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, hot));
         Margin inlet = Find(result, Part.Suction);
         double absolute = hot.Atmosphere.Pressure.Pascals
@@ -106,7 +105,7 @@ public class WholeCircuitTests
     [Fact]
     public void Feed_LongAndThin_FailsAndNamesTheResistanceThatMendsIt()
     {
-        FuelSystem With(Feed feed) => System(Wired.FedThrough(feed), Plumbing.None);
+        FuelSystem With(Feed feed) => System(Wren.WiredPump.FedThrough(feed), Plumbing.None);
         RotationalSpeed[] speeds = [Wren.Rpm(3000)];
         Pressure[] boosts = [Pressure.FromBars(0.5)];
         SweepResult before = With(PumpAssemblyTests.FeedOf(6, 18)).Sweep(speeds, boosts, Wren.Hill);
@@ -153,7 +152,7 @@ public class WholeCircuitTests
     public void Filter_FarOverItsRating_CannotBeJudged()
     {
         Filter small = Filter.Of("small filter", VolumeFlow.FromLitersPerHour(30), Wren.Kpa(2));
-        OperatingResult result = System(Wired, Plumbing.Of(supply: [small])).Solve(Wren.At(3000, 0));
+        OperatingResult result = System(Wren.WiredPump, Plumbing.Of(supply: [small])).Solve(Wren.At(3000, 0));
         Assert.Equal(Outcome.CannotSay, Find(result, Part.Filter).Outcome);
         Assert.Contains("known only up to 90 L/h", Find(result, Part.Filter).Explanation, StringComparison.Ordinal);
     }
@@ -162,7 +161,7 @@ public class WholeCircuitTests
     public void Circuit_WhereThePumpsDataEnds_SaysNothingOfIt()
     {
         FuelSystem system = System(
-            Wired.FedThrough(PumpAssemblyTests.FeedOf(4)),
+            Wren.WiredPump.FedThrough(PumpAssemblyTests.FeedOf(4)),
             Plumbing.Of(
                 suction: [LineOf(8, 0.5)],
                 supply: [Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15))],
@@ -195,7 +194,7 @@ public class WholeCircuitTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(12)),
-            Wired);
+            Wren.WiredPump);
         OperatingResult idle = system.Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.PumpFloor, idle.RailState);
         Assert.Equal(Outcome.Fails, Find(idle, Part.PumpControl).Outcome);
@@ -220,7 +219,7 @@ public class WholeCircuitTests
             Bare(),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Wired,
+            Wren.WiredPump,
             plumbing: Plumbing.Of(supply: [LineOf(6, 4)])));
         Assert.Equal("plumbing", error.ParamName);
     }
@@ -232,11 +231,11 @@ public class WholeCircuitTests
         InjectorSet injectors = InjectorSet.Of(Wren.InjectorOf(500), 4);
         ManifoldReferenced regulator = ManifoldReferenced.From(Wren.Kpa(300));
         OperatingPoint point = Wren.At(6000, 0.5);
-        OperatingResult known = FuelSystem.Return(Wren.Demand(), injectors, regulator, Wired).Solve(point);
+        OperatingResult known = FuelSystem.Return(Wren.Demand(), injectors, regulator, Wren.WiredPump).Solve(point);
         foreach (FuelSystem system in new[]
             {
-                FuelSystem.Return(Bare(), injectors, regulator, Wired),
-                FuelSystem.Returnless(Bare(), injectors, regulator, Wired),
+                FuelSystem.Return(Bare(), injectors, regulator, Wren.WiredPump),
+                FuelSystem.Returnless(Bare(), injectors, regulator, Wren.WiredPump),
             })
         {
             Assert.Equal(known.DutyCycle!.Value.Percent, system.Solve(point).DutyCycle!.Value.Percent, 9);
@@ -252,7 +251,7 @@ public class WholeCircuitTests
     public void Heat_PutIntoTheTank_IsThePowerThatDoesNotLeaveWithTheFuel() =>
         Gen.Select(Gen.Double[900, 7000], Gen.Double[-0.5, 0.5]).Sample((rpm, boost) =>
         {
-            OperatingResult result = System(Wired, Plumbing.None).Solve(Wren.At(rpm, boost));
+            OperatingResult result = System(Wren.WiredPump, Plumbing.None).Solve(Wren.At(rpm, boost));
             PumpResult pump = result.Circuit.Pumps.Single();
             double electrical = pump.Voltage.Volts * pump.Current!.Value.Amperes;
             double leaves = pump.PressureRise.Pascals * result.InjectedFlow.CubicMetersPerSecond;
@@ -263,7 +262,7 @@ public class WholeCircuitTests
     [Fact]
     public void Heat_OfParallelPumps_CountsTheInjectedFuelOnce()
     {
-        OperatingResult result = System(PumpParallel.Of(Wired, Wired), Plumbing.None).Solve(Wren.At(6800, 0.6));
+        OperatingResult result = System(PumpParallel.Of(Wren.WiredPump, Wren.WiredPump), Plumbing.None).Solve(Wren.At(6800, 0.6));
         double electrical = result.Circuit.Pumps.Sum(pump => pump.Voltage.Volts * pump.Current!.Value.Amperes);
         double leaves = result.RailGauge.Pascals * result.InjectedFlow.CubicMetersPerSecond;
         Assert.Equal(electrical - leaves, (double)result.Circuit.HeatToTank!.Value.Watts, 6);
@@ -274,7 +273,7 @@ public class WholeCircuitTests
     {
         Feed none = Feed.Of(
             "none", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40));
-        OperatingResult result = System(Wired.FedThrough(none), Plumbing.None).Solve(Wren.At(3000, 0.3));
+        OperatingResult result = System(Wren.WiredPump.FedThrough(none), Plumbing.None).Solve(Wren.At(3000, 0.3));
         Assert.Equal(Outcome.Holds, Find(result, Part.Feed).Outcome);
         Assert.Null(Find(result, Part.Feed).Reserve);
     }
@@ -284,7 +283,7 @@ public class WholeCircuitTests
     public void PressureAsked_WhereThePumpsRun_IsTheirRise()
     {
         Filter filter = Filter.Of("filter", VolumeFlow.FromLitersPerHour(100), Wren.Kpa(15));
-        CircuitResult circuit = System(Wired, Plumbing.Of(supply: [LineOf(6, 4), filter], back: [LineOf(4, 4)]))
+        CircuitResult circuit = System(Wren.WiredPump, Plumbing.Of(supply: [LineOf(6, 4), filter], back: [LineOf(4, 4)]))
             .Solve(Wren.At(900, -0.6)).Circuit;
         Assert.Equal(
             (circuit.OutletGauge!.Value - circuit.InletGauge!.Value).Pascals,
@@ -298,8 +297,8 @@ public class WholeCircuitTests
         Gen.Select(Gen.Double[900, 7000], Gen.Double[-0.6, 1]).Sample((rpm, boost) =>
         {
             Plumbing plumbing = Plumbing.Of(supply: [LineOf(6, 4)], back: [LineOf(5, 4)]);
-            OperatingResult rising = System(Wired, plumbing, RisingRate.From(Wren.Kpa(300), 1, Pressure.Zero)).Solve(Wren.At(rpm, boost));
-            OperatingResult following = System(Wired, plumbing).Solve(Wren.At(rpm, boost));
+            OperatingResult rising = System(Wren.WiredPump, plumbing, RisingRate.From(Wren.Kpa(300), 1, Pressure.Zero)).Solve(Wren.At(rpm, boost));
+            OperatingResult following = System(Wren.WiredPump, plumbing).Solve(Wren.At(rpm, boost));
             return rising.RailGauge.Pascals == following.RailGauge.Pascals
                 && rising.DutyCycle?.DecimalFractions == following.DutyCycle?.DecimalFractions;
         });
@@ -326,6 +325,4 @@ public class WholeCircuitTests
 
     private static Line LineOf(double millimetres, double metres) => Line.Of(
         "line", Length.FromMillimeters(millimetres), Length.FromMeters(metres), Roughness.RubberHose, [Fitting.Elbow90.Times(3)]);
-
-    private static Margin Find(OperatingResult result, Part part) => result.Margins.Single(m => m.Part == part);
 }
