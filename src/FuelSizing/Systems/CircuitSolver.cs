@@ -17,6 +17,9 @@ internal static class CircuitSolver
     private const double SmallProduct = 1e-14;
     private const int MostSteps = 12;
 
+    // Of the flow. A curve that falls steeply bends within less than the last two steps, so what is left is looked at too.
+    private const double SmallFlow = 1e-12;
+
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
     /// <param name="task">The circuit.</param>
     /// <param name="table">What is known of circuits like it, if a sweep has made that out; the answer is the same within 10⁻¹².</param>
@@ -147,8 +150,13 @@ internal static class CircuitSolver
             {
                 double last = pumps.FlowAt(rise - move);
                 double share = (last - flow) / (flow - flowBefore);
-                met = new(last, double.IsFinite(share) ? losses.CarriedOn(lossesBefore, share) : losses);
-                return Within(pumps, last);
+                share = double.IsFinite(share) ? share : 0;
+                met = new(last, losses.CarriedOn(lossesBefore, share));
+                double left = missing + move + (share * (missing + rise - missingBefore - before));
+                if (Math.Abs(left * (last - flow)) <= Math.Abs(SmallFlow * last * missing))
+                {
+                    return Within(pumps, last);
+                }
             }
 
             (before, flowBefore, lossesBefore, missingBefore) = (rise, flow, losses, missing);
