@@ -1,6 +1,8 @@
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using MathNet.Numerics.RootFinding;
 using UnitsNet;
@@ -33,20 +35,20 @@ internal static class CircuitContest
                 Length.FromMeters(2),
                 Temperature.FromDegreesCelsius(60),
                 Contact.Of("fuse and relay", ElectricResistance.FromMilliohms(12))));
-        Pump plain = Pump.By(InventedCar.Pump);
+        Pump plain = Pump.From(InventedCar.Pump);
         (string Name, PumpAssembly Pump, Plumbing Plumbing)[] circuits =
         [
             ("no lines, no wiring", plain, Plumbing.None),
             ("lines", plain, InventedCar.Plumbing),
             ("lines and wiring", wired, InventedCar.Plumbing),
             ("two wired pumps in parallel, lines", PumpParallel.Of(wired, wired), InventedCar.Plumbing),
-            ("two pumps in series, lines", PumpSeries.Of(SeriesBypass.CheckValve, Pump.By(InventedCar.Pump), plain), InventedCar.Plumbing),
+            ("two pumps in series, lines", PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(InventedCar.Pump), plain), InventedCar.Plumbing),
         ];
         foreach ((string name, PumpAssembly pump, Plumbing plumbing) in circuits)
         {
             CircuitTask[] tasks = Sweep(InventedCar.System.With(pump).With(plumbing));
             CircuitTask[] some = [.. tasks.Where((_, i) => i % Part == 0)];
-            double free = pump.Kept(tasks[0].Supply).Surely.FreeFlow;
+            double free = pump.Kept(tasks[0].Supply).Lower.FreeFlow;
             CircuitTable? table = TableOf(tasks);
             double off = some.Max(task => Math.Abs(Plain(task) - CircuitSolver.Solve(task, table).PumpFlow!.Value) / free);
             double cold = some.Max(task => Math.Abs(Plain(task) - CircuitSolver.Solve(task).PumpFlow!.Value) / free);
@@ -98,13 +100,13 @@ internal static class CircuitContest
 
     private static CircuitTable? TableOf(CircuitTask[] tasks)
     {
-        (double least, double most) = (double.PositiveInfinity, 0);
+        (double minimum, double maximum) = (double.PositiveInfinity, 0);
         foreach (CircuitTask task in tasks)
         {
-            (least, most) = (Math.Min(least, task.Set), Math.Max(most, task.Set));
+            (minimum, maximum) = (Math.Min(minimum, task.Set), Math.Max(maximum, task.Set));
         }
 
-        return CircuitTable.Of(tasks[0], least, most, tasks.Length);
+        return CircuitTable.Of(tasks[0], minimum, maximum, tasks.Length);
     }
 
     /// <summary>As a sweep does, the making of its table included.</summary>
@@ -140,7 +142,7 @@ internal static class CircuitContest
     /// </summary>
     public static double Plain(CircuitTask task)
     {
-        RunningPumps pumps = task.Pump.Kept(task.Supply).Surely;
+        RunningPumps pumps = task.Pump.Kept(task.Supply).Lower;
         double Rise(double flow) => flow <= 0 ? pumps.Deadhead
             : flow >= pumps.FreeFlow ? 0
             : pumps.GivesFlow ? pumps.Deadhead * Brent.FindRoot(share => (pumps.FlowAt(share * pumps.Deadhead) - flow) / pumps.FreeFlow, 0, 1, 1e-14, 200)
@@ -152,7 +154,7 @@ internal static class CircuitContest
     private static double Searched(RunningPumps pumps, double flow) =>
         pumps is RunningSeries series ? series.Stages.Sum(stage => Searched(stage, flow))
         : flow >= pumps.FreeFlow || pumps.Deadhead <= 0 ? 0
-        : pumps.Deadhead * Crossing.Of(new OverFlow(pumps, flow), 0, 1);
+        : pumps.Deadhead * Bracket.Of(new OverFlow(pumps, flow), 0, 1);
 
     private readonly struct OverFlow(RunningPumps pumps, double flow) : IFalling
     {

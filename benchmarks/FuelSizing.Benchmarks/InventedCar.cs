@@ -1,16 +1,15 @@
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Numerics;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Benchmarks;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>An invented car, for timings.</summary>
 internal static class InventedCar
@@ -81,7 +80,7 @@ internal static class InventedCar
         Demand,
         InjectorSet.Of(Injector, 4),
         RisingRate.From(Kpa(300), 2, Kpa(10), Kpa(480)),
-        FuelSizing.Pumps.Pump.By(Pump));
+        FuelSizing.Pumps.Pump.From(Pump));
 
     public static FuelSystem WithLines { get; } = System.With(Plumbing);
 

@@ -18,15 +18,15 @@ internal static class LongRun
         var clock = Stopwatch.StartNew();
         TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
         using RunReader reader = RunReader.Open(path, InventedLog.Mapping, Atmosphere.Standard);
-        double highest = 0;
+        double maximum = 0;
         while (reader.TryRead(out RunRow row))
         {
-            highest = Math.Max(highest, row[Channel.Speed]);
+            maximum = Math.Max(maximum, row[Channel.Speed]);
         }
 
         using var process = Process.GetCurrentProcess();
         double seconds = clock.Elapsed.TotalSeconds;
         Console.WriteLine(FormattableString.Invariant(
-            $"{reader.Account}; {seconds:F2} s, {reader.Account.Rows / seconds / 1e6:F2} million rows/s, processor {(process.TotalProcessorTime - before).TotalSeconds:F2} s, peak memory {process.PeakWorkingSet64 / 1048576.0:F0} MB, highest speed {highest * 60:F0} rev/min"));
+            $"{reader.Account}; {seconds:F2} s, {reader.Account.Rows / seconds / 1e6:F2} million rows/s, processor {(process.TotalProcessorTime - before).TotalSeconds:F2} s, peak memory {process.PeakWorkingSet64 / 1048576.0:F0} MB, highest speed {maximum * 60:F0} rev/min"));
     }
 }

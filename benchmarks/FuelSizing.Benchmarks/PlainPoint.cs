@@ -1,4 +1,4 @@
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Benchmarks;

@@ -66,9 +66,9 @@ internal static class PointContest
     /// How the batch's cost grows with the points; and what two threads take together, from which follows how much faster they
     /// are where both have a core of their own; and how much faster they were by the clock on the wall.
     /// </summary>
-    public static void Grow(int most)
+    public static void Grow(int maximum)
     {
-        for (long points = 1_000; points <= most; points *= 10)
+        for (long points = 1_000; points <= maximum; points *= 10)
         {
             PointPeers peers = new((int)points);
             int repeats = (int)Math.Max(1, 1_000_000 / points);

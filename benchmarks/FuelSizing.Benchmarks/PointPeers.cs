@@ -2,13 +2,13 @@ using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text.Json;
 using FuelSizing.Equations;
-using FuelSizing.Pressure;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Benchmarks;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The open-form chain over the same columns by the batch and by its peers.</summary>
 internal sealed unsafe class PointPeers
@@ -38,7 +38,7 @@ internal sealed unsafe class PointPeers
     public PointPeers(int points)
     {
         FuelSystem system = InventedCar.System;
-        Conditions usual = Conditions.Usual;
+        Conditions usual = Conditions.Default;
         DemandConstants<Real> engine = system.Demand.ConstantsOf<Real>();
         InjectionConstants<Real> injectors = system.InjectionOf<Real>();
         RailSetting regulator = system.Regulator.Setting!.Value;

@@ -17,8 +17,8 @@ switch (args)
     case ["circuits"]:
         CircuitContest.Run();
         break;
-    case ["points-growing", var most]:
-        PointContest.Grow(int.Parse(most, CultureInfo.InvariantCulture));
+    case ["points-growing", var maximum]:
+        PointContest.Grow(int.Parse(maximum, CultureInfo.InvariantCulture));
         break;
     case ["write-log", var path, var rows]:
         LongRun.Write(path, int.Parse(rows, CultureInfo.InvariantCulture));

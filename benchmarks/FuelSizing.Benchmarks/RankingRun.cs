@@ -2,15 +2,14 @@ using BenchmarkDotNet.Attributes;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Benchmarks;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Ranks 100,000 combinations of invented parts over two stages of six points each, against solving combinations forward
@@ -48,7 +47,7 @@ public class RankingRun
             Burning(consumption),
             InjectorSet.Of(InjectorOf(360), 4),
             ManifoldReferenced.From(Kpa(300)),
-            Pump.By(PumpOf(1)));
+            Pump.From(PumpOf(1)));
         OperatingPoint[] Points(double boost) =>
         [
             OperatingPoint.At(Rpm(900), Pressure.FromBars(-0.6)),
@@ -62,7 +61,7 @@ public class RankingRun
         ];
         _parts = CandidateParts.Of(
             [.. Enumerable.Range(0, 50).Select(step => Candidate.Of($"injector {step}", InjectorOf(250 + (30 * step)), 100 + step))],
-            [.. Enumerable.Range(0, 50).Select(step => Candidate.Of<PumpAssembly>($"pump {step}", Pump.By(PumpOf(0.8 + (0.05 * step))), 100 + (3 * step)))],
+            [.. Enumerable.Range(0, 50).Select(step => Candidate.Of<PumpAssembly>($"pump {step}", Pump.From(PumpOf(0.8 + (0.05 * step))), 100 + (3 * step)))],
             [
                 .. Enumerable.Range(0, 20).Select(step => Candidate.Of<PressureRegulator>($"regulator {step}", ManifoldReferenced.From(Kpa(250 + (10 * step))), 60)),
                 .. Enumerable.Range(0, 20).Select(step => Candidate.Of<PressureRegulator>($"unit {step}", RisingRate.From(Kpa(300), 1.5 + (0.25 * step), Kpa(5), Kpa(600)), 120)),
@@ -95,7 +94,7 @@ public class RankingRun
         VolumeFlow.FromMillilitersPerMinute(millilitresPerMinute),
         Kpa(300),
         TestFluid.Heptane,
-        DeadTimeTable.OverVoltage(
+        DeadTimeTable.ByVoltage(
             (ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2.4)),
             (ElectricPotential.FromVolts(12), Duration.FromMilliseconds(1.1)),
             (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7))),

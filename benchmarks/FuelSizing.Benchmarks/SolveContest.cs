@@ -1,3 +1,5 @@
+using FuelSizing.Circuits;
+using FuelSizing.Points;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Benchmarks;

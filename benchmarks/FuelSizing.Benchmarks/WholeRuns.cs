@@ -1,3 +1,4 @@
+using FuelSizing.Points;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;

@@ -38,8 +38,8 @@ public sealed class BarPlot : IDisplayBlock
         ArgumentNullException.ThrowIfNull(x);
         Title = Require.Text(title, nameof(title));
         X = x;
-        Kinds = Array.AsReadOnly([.. Require.Some(kinds, PlotStyle.MostBarKinds, nameof(kinds)).Select(kind => Require.Text(kind, nameof(kinds)))]);
-        Rows = Array.AsReadOnly(Require.Some(rows, PlotStyle.MostBarRows, nameof(rows)));
+        Kinds = Array.AsReadOnly([.. Require.Some(kinds, PlotStyle.MaximumBarKinds, nameof(kinds)).Select(kind => Require.Text(kind, nameof(kinds)))]);
+        Rows = Array.AsReadOnly(Require.Some(rows, PlotStyle.MaximumBarRows, nameof(rows)));
         if (!Rows.Any(row => row.Bars.Count > 0))
         {
             throw new ArgumentException("rows holds no bar, so there is nothing to draw. Show a callout instead.", nameof(rows));
@@ -118,7 +118,7 @@ public sealed class BarPlot : IDisplayBlock
 
     private (double Low, double High) BarRange() => PlotFrame.Padded(
         Rows.SelectMany(row => row.Bars)
-            .SelectMany(bar => (double[])[bar.From, bar.To, bar.Interval?.Least ?? bar.To, bar.Interval?.Most ?? bar.To])
+            .SelectMany(bar => (double[])[bar.From, bar.To, bar.Interval?.Minimum ?? bar.To, bar.Interval?.Maximum ?? bar.To])
             .Concat(Base is null ? [] : [Base.Value]),
         0);
 
@@ -145,7 +145,7 @@ public sealed class BarPlot : IDisplayBlock
         ]);
         frame.Model.Annotations.Add(new BarRowMarks(
             names,
-            [.. placed.Where(one => one.Bar.Interval is not null).Select(one => (one.Bar.Interval!.Value.Least, one.Bar.Interval.Value.Most, (one.Bottom + one.Top) / 2))]));
+            [.. placed.Where(one => one.Bar.Interval is not null).Select(one => (one.Bar.Interval!.Value.Minimum, one.Bar.Interval.Value.Maximum, (one.Bottom + one.Top) / 2))]));
         frame.AddKey();
         return SvgDocument.Render(frame.Model, frame.Height + room, Title, string.Join(' ', Description()));
     }
@@ -199,7 +199,7 @@ public sealed class BarPlot : IDisplayBlock
         {
             string bars = string.Join(", ", row.Bars.Select(bar => string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Kinds[bar.Kind]} from {bar.From:G4} to {bar.To:G4} {X.Unit}{(bar.Interval is { } range ? string.Create(CultureInfo.InvariantCulture, $" ({range.Least:G4} to {range.Most:G4})") : "")}")));
+                $"{Kinds[bar.Kind]} from {bar.From:G4} to {bar.To:G4} {X.Unit}{(bar.Interval is { } range ? string.Create(CultureInfo.InvariantCulture, $" ({range.Minimum:G4} to {range.Maximum:G4})") : "")}")));
             yield return $"{row.Label}: {(row.Bars.Count == 0 ? "no bar" : bars)}.";
         }
 

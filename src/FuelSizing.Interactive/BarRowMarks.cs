@@ -6,7 +6,7 @@ namespace FuelSizing.Interactive;
 /// <summary>The names of a bar plot's rows, and the whiskers of its bars, over everything else.</summary>
 /// <param name="names">Broken to the plot's width, each with the height at which its row starts.</param>
 /// <param name="whiskers">Ends in the unit of the axis, and their height.</param>
-internal sealed class BarRowMarks(IReadOnlyList<(string Text, double Top)> names, IReadOnlyList<(double Least, double Most, double Height)> whiskers) : Annotation
+internal sealed class BarRowMarks(IReadOnlyList<(string Text, double Top)> names, IReadOnlyList<(double Minimum, double Maximum, double Height)> whiskers) : Annotation
 {
     private const double WhiskerEnd = 4;
 
@@ -14,10 +14,10 @@ internal sealed class BarRowMarks(IReadOnlyList<(string Text, double Top)> names
 
     public override void Render(IRenderContext rc)
     {
-        foreach (var (least, most, height) in whiskers)
+        foreach (var (minimum, maximum, height) in whiskers)
         {
-            var from = this.Transform(least, height);
-            var to = this.Transform(most, height);
+            var from = this.Transform(minimum, height);
+            var to = this.Transform(maximum, height);
             Stroke(rc, from, to);
             Stroke(rc, new ScreenPoint(from.X, from.Y - WhiskerEnd), new ScreenPoint(from.X, from.Y + WhiskerEnd));
             Stroke(rc, new ScreenPoint(to.X, to.Y - WhiskerEnd), new ScreenPoint(to.X, to.Y + WhiskerEnd));

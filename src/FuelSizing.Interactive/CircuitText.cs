@@ -1,6 +1,7 @@
 using System.Globalization;
-using FuelSizing.Pressure;
+using FuelSizing.Circuits;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 

@@ -1,10 +1,10 @@
-using FuelSizing.Pressure;
+using FuelSizing.Circuits;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
+using UnitsNet;
 
 namespace FuelSizing.Interactive;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The circuit as the fuel meets it, from the tank round to the tank.</summary>
 internal sealed class CircuitWalk
@@ -22,7 +22,7 @@ internal sealed class CircuitWalk
         string pumpFlow = CircuitText.Known(_circuit.PumpFlow, Readable.PumpFlow);
 
         Place("tank", "", Pressure.Zero, "open to the outside air");
-        Ways(0, suction);
+        Paths(0, suction);
         Place("pump inlet", pumpFlow, _circuit.InletGauge, "");
         foreach (PumpResult pump in _circuit.Pumps)
         {
@@ -38,7 +38,7 @@ internal sealed class CircuitWalk
             Back(suction + supply, _circuit.OutletGauge);
         }
 
-        Ways(suction, supply);
+        Paths(suction, supply);
         Place("rail", "", _circuit.RailGauge, $"governed by: {CircuitText.Governs(result)}");
         Row(
             "injectors",
@@ -77,14 +77,14 @@ internal sealed class CircuitWalk
             "regulator",
             CircuitText.Known(_circuit.ReturnedFlow, Readable.PumpFlow),
             "",
-            CircuitText.Known(_circuit.BackGauge - before, CircuitText.Change),
+            CircuitText.Known(_circuit.ReturnGauge - before, CircuitText.Change),
             _result.System.Regulator.Description);
-        Ways(first, _circuit.Ways.Count - first);
+        Paths(first, _circuit.Paths.Count - first);
     }
 
-    private void Ways(int first, int count)
+    private void Paths(int first, int count)
     {
-        foreach (WayResult way in _circuit.Ways.Skip(first).Take(count))
+        foreach (PathResult way in _circuit.Paths.Skip(first).Take(count))
         {
             Row(way.Name, Readable.PumpFlow(way.Flow), "", CircuitText.Change(-way.PressureLoss), "");
         }

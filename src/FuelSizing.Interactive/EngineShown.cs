@@ -30,18 +30,18 @@ internal static class EngineShown
                 new("Lambda", "λ", PartText.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
                 new("BSFC", "b", Readable.Of(model.Consumption.BrakeSpecificFuelConsumption)),
                 new("Mechanical efficiency", "η_m", Readable.Of(model.MechanicalEfficiency), "of the measured pull"),
-                Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.LowestSpeed, model.VolumetricEfficiency.HighestSpeed)}"),
-                Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.LowestSpeed, model.MeasuredPower.HighestSpeed)}"),
+                Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.MinimumSpeed, model.VolumetricEfficiency.MaximumSpeed)}"),
+                Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.MinimumSpeed, model.MeasuredPower.MaximumSpeed)}"),
                 Fact.Words("Parts are sized for", Basis(model.Basis)),
             ]));
         Shown.By<VolumetricEfficiency>(table => new(
             "Volumetric efficiency",
-            [.. Speeds(table.LowestSpeed, table.HighestSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "η_v", Readable.DutyCycle(table.At(speed))))],
+            [.. Speeds(table.MinimumSpeed, table.MaximumSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "η_v", Readable.DutyCycle(table.At(speed))))],
             "The table says nothing beyond these speeds."));
         Shown.By<PowerCurve>(curve => new(
             "Power at the crank, as measured",
             [
-                .. Speeds(curve.LowestSpeed, curve.HighestSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "P_m", Readable.Of(curve.At(speed)))),
+                .. Speeds(curve.MinimumSpeed, curve.MaximumSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "P_m", Readable.Of(curve.At(speed)))),
                 new("Air of that pull", "p_m", Readable.Of(curve.MeasuredIn.Pressure)),
                 new("Its temperature", "T_m", Readable.Of(curve.MeasuredIn.Temperature)),
             ],
@@ -95,10 +95,10 @@ internal static class EngineShown
             .. induction.Drive == CompressorDrive.Belt ? (Fact[])[new("Belt's efficiency", "η_b", Readable.Of(induction.DriveEfficiency))] : [],
         ];
 
-    private static IEnumerable<RotationalSpeed> Speeds(RotationalSpeed least, RotationalSpeed most) =>
-        Enumerable.Range(0, CurvePoints).Select(point => least + ((most - least) * point / (CurvePoints - 1)));
+    private static IEnumerable<RotationalSpeed> Speeds(RotationalSpeed minimum, RotationalSpeed maximum) =>
+        Enumerable.Range(0, CurvePoints).Select(point => minimum + ((maximum - minimum) * point / (CurvePoints - 1)));
 
-    private static string Range(RotationalSpeed least, RotationalSpeed most) => $"from {Readable.Of(least)} to {Readable.Of(most)}";
+    private static string Range(RotationalSpeed minimum, RotationalSpeed maximum) => $"from {Readable.Of(minimum)} to {Readable.Of(maximum)}";
 
     private static string Cycle(EngineCycle cycle) => cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke";
 

@@ -9,7 +9,7 @@ namespace FuelSizing.Interactive;
 internal sealed class Facts(string title, IReadOnlyList<Fact> lines, string? note = null)
 {
     // A longer list is one to search, not to read.
-    private const int MostRows = 60;
+    private const int MaximumRows = 60;
 
     private const string Nothing = "–";
 
@@ -41,8 +41,8 @@ internal sealed class Facts(string title, IReadOnlyList<Fact> lines, string? not
     /// <summary>Several things of a kind, a line a thing and a column a figure.</summary>
     public static Table List(IEnumerable<Facts> things)
     {
-        Facts[] all = [.. things.Take(MostRows + 1)];
-        Facts[] shown = all.Length > MostRows ? all[..MostRows] : all;
+        Facts[] all = [.. things.Take(MaximumRows + 1)];
+        Facts[] shown = all.Length > MaximumRows ? all[..MaximumRows] : all;
         if (shown.Length == 0)
         {
             return new Table("An empty list", [TableColumn.Text("Of these there are")], [["none"]]);
@@ -58,9 +58,9 @@ internal sealed class Facts(string title, IReadOnlyList<Fact> lines, string? not
 
         bool IsNumber(string name) => shown.All(thing => thing.Lines.All(line => line.Name != name || line.Figure.Length > 0));
         return new Table(
-            string.Create(CultureInfo.InvariantCulture, $"A list of {(all.Length > MostRows ? "more than " : "")}{shown.Length}"),
+            string.Create(CultureInfo.InvariantCulture, $"A list of {(all.Length > MaximumRows ? "more than " : "")}{shown.Length}"),
             [TableColumn.Text("Of"), .. names.Select(name => IsNumber(name) ? TableColumn.Number(name) : TableColumn.Text(name))],
             [.. shown.Select(thing => (IReadOnlyList<string>)[thing.Title, .. names.Select(name => Cell(thing, name))])],
-            all.Length > MostRows ? string.Create(CultureInfo.InvariantCulture, $"The first {MostRows}.") : null);
+            all.Length > MaximumRows ? string.Create(CultureInfo.InvariantCulture, $"The first {MaximumRows}.") : null);
     }
 }

@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Interactive;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>How what a recorded run says is shown.</summary>
 internal static class FindingShown
 {
@@ -26,14 +24,14 @@ internal static class FindingShown
     {
         Finding<DutyUse>("Duty cycle", duty =>
         [
-            new("Highest", "D", Readable.DutyCycle(duty.Highest), $"at {duty.Place}"),
+            new("Highest", "D", Readable.DutyCycle(duty.Maximum), $"at {duty.Place}"),
             new("Limit", "", Readable.Of(duty.Limit)),
             new("Rows over it", "", PartText.Count(duty.RowsOver)),
         ]);
         Finding<DifferentialUse>("Across the injectors", use =>
         [
-            new("Lowest", "Δp", Readable.Of(use.Lowest), $"at {use.LowestPlace}"),
-            new("Highest", "Δp", Readable.Of(use.Highest), $"at {use.HighestPlace}"),
+            new("Lowest", "Δp", Readable.Of(use.Minimum), $"at {use.MinimumPlace}"),
+            new("Highest", "Δp", Readable.Of(use.Maximum), $"at {use.MaximumPlace}"),
         ]);
         Finding<RegulatorFit>("Regulator by the run", fit =>
         [
@@ -45,7 +43,7 @@ internal static class FindingShown
         ]);
         Finding<PressureSag>("Rail under its set pressure", sag =>
         [
-            new("Most", "p_s − p_r", Readable.Of(sag.Most), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {sag.Place}"),
+            new("Most", "p_s − p_r", Readable.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {sag.Place}"),
             new("Fuel there", "Q_f", Readable.PumpFlow(sag.Flow)),
             new("Points", "", PartText.Count(sag.Points)),
             .. sag.Causes.Select(cause => Fact.Words("May be", $"{cause}")),
@@ -159,7 +157,7 @@ internal static class FindingShown
 
     private static Fact Of<T>(string name, string symbol, Estimate<T> estimate, Func<T, string> text, string of = "")
         where T : struct =>
-        new(name, symbol, text(estimate.Value), $"{(of.Length > 0 ? $"{of}; " : "")}95 % range {text(estimate.Least)} to {text(estimate.Most)}");
+        new(name, symbol, text(estimate.Value), $"{(of.Length > 0 ? $"{of}; " : "")}95 % range {text(estimate.Minimum)} to {text(estimate.Maximum)}");
 
     private static Fact Give(string name, string symbol, string figure) => new(name, symbol, PartText.Within(figure));
 

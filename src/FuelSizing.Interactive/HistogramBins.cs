@@ -6,7 +6,7 @@ namespace FuelSizing.Interactive;
 internal sealed class HistogramBins
 {
     private const int Fewest = 8;
-    private const int Most = 40;
+    private const int Maximum = 40;
 
     private readonly double _anchor;
     private readonly int _first;
@@ -59,7 +59,7 @@ internal sealed class HistogramBins
         }
 
         double ruled = 2 * SortedArrayStatistics.InterquartileRange(sorted) / Math.Cbrt(sorted.Length);
-        double bins = ruled > 0 ? Math.Clamp(span / ruled, Fewest, Most) : Fewest;
+        double bins = ruled > 0 ? Math.Clamp(span / ruled, Fewest, Maximum) : Fewest;
         double[] levels = NiceScale.Levels(0, span, (int)bins);
         return levels[1] - levels[0];
     }

@@ -94,7 +94,7 @@ public sealed class HistogramPlot : IDisplayBlock
     /// <exception cref="ArgumentException">The label is empty, or the plot already has four marks.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
     public HistogramPlot WithMark(string label, double value) =>
-        new(this, Limit, _limitIsUpper, Array.AsReadOnly(Require.Some([.. Marks, new PlotLimit(label, value)], PlotStyle.MostLimits, nameof(Marks))), Note);
+        new(this, Limit, _limitIsUpper, Array.AsReadOnly(Require.Some([.. Marks, new PlotLimit(label, value)], PlotStyle.MaximumLimits, nameof(Marks))), Note);
 
     /// <summary>Answers this plot with a remark below it.</summary>
     /// <param name="note">The remark; not empty.</param>

@@ -27,15 +27,15 @@ internal static class InjectorShown
         new("At a pressure across it", "Δp_r", Readable.Of(injector.RatedDifferential)),
         new("Density of the test liquid", "ρ_r", Readable.Of(injector.TestFluid.Density), injector.TestFluid.Name),
         new("Shortest linear pulse", "t_min", Readable.Of(injector.MinimumLinearPulse)),
-        new("Opens against", "Δp_max", Readable.Of(injector.HighestDifferential), "at the most"),
+        new("Opens against", "Δp_max", Readable.Of(injector.MaximumDifferential), "at the most"),
         DeadTime(injector.DeadTime),
     ];
 
     private static Fact DeadTime(DeadTimeTable table)
     {
         string range = $"table over {table.Coverage}{(table.IgnoresPressure ? ", taken to hold at every pressure" : "")}";
-        return table.TryAt(ElectricPotential.FromVolts(13.5), Injector.UsualRatedDifferential, out Duration time)
-            ? new("Dead time", "t_d", Readable.Of(time), $"at {Readable.Of(ElectricPotential.FromVolts(13.5))} and {Readable.Of(Injector.UsualRatedDifferential)}; {range}")
+        return table.TryAt(ElectricPotential.FromVolts(13.5), Injector.DefaultRatedDifferential, out Duration time)
+            ? new("Dead time", "t_d", Readable.Of(time), $"at {Readable.Of(ElectricPotential.FromVolts(13.5))} and {Readable.Of(Injector.DefaultRatedDifferential)}; {range}")
             : new("Dead time", "t_d", "", range);
     }
 }

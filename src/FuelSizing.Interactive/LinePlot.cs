@@ -28,7 +28,7 @@ public sealed class LinePlot : IDisplayBlock
     /// <param name="lines">1 to 6 series; more could not be told apart.</param>
     /// <exception cref="ArgumentException">The title is empty, or there are no series or more than six.</exception>
     public LinePlot(string title, PlotAxis x, PlotAxis y, IReadOnlyList<PlotLine> lines)
-        : this(Require.Text(title, nameof(title)), x, y, Array.AsReadOnly(Require.Some(lines, PlotStyle.MostLines, nameof(lines))), [], [], null)
+        : this(Require.Text(title, nameof(title)), x, y, Array.AsReadOnly(Require.Some(lines, PlotStyle.MaximumLines, nameof(lines))), [], [], null)
     {
         ArgumentNullException.ThrowIfNull(x);
         ArgumentNullException.ThrowIfNull(y);
@@ -67,7 +67,7 @@ public sealed class LinePlot : IDisplayBlock
     /// <exception cref="ArgumentException">The label is empty, or the plot already has four limits.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
     public LinePlot WithLimit(string label, double value) =>
-        new(Title, X, Y, Lines, Array.AsReadOnly(Require.Some([.. Limits, new PlotLimit(label, value)], PlotStyle.MostLimits, nameof(Limits))), Points, Note);
+        new(Title, X, Y, Lines, Array.AsReadOnly(Require.Some([.. Limits, new PlotLimit(label, value)], PlotStyle.MaximumLimits, nameof(Limits))), Points, Note);
 
     /// <summary>Answers this plot with one more marked point; at most 12.</summary>
     /// <param name="label">Its name beside the mark; not empty.</param>
@@ -77,7 +77,7 @@ public sealed class LinePlot : IDisplayBlock
     /// <exception cref="ArgumentException">The label is empty, or the plot already has twelve points.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A position is not finite.</exception>
     public LinePlot WithPoint(string label, double x, double y) =>
-        new(Title, X, Y, Lines, Limits, Array.AsReadOnly(Require.Some([.. Points, new PlotPoint(label, x, y)], PlotStyle.MostPoints, nameof(Points))), Note);
+        new(Title, X, Y, Lines, Limits, Array.AsReadOnly(Require.Some([.. Points, new PlotPoint(label, x, y)], PlotStyle.MaximumPoints, nameof(Points))), Note);
 
     /// <summary>Answers this plot with a remark below it.</summary>
     /// <param name="note">The remark; not empty.</param>

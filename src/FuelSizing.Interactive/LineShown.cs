@@ -27,7 +27,7 @@ internal static class LineShown
                 new("At a flow", "Q_r", Readable.PumpFlow(filter.RatedFlow)),
                 new("Of a liquid", "μ_r", PartText.Of(filter.RatedViscosity)),
                 new("Clogging", "c", PartText.Number(filter.Clogging), "1: new"),
-                new("Known up to", "Q_max", Readable.PumpFlow(filter.HighestFlow)),
+                new("Known up to", "Q_max", Readable.PumpFlow(filter.MaximumFlow)),
             ]));
         Shown.Listed<IFlowLoss>(part => new(part.Name, [Fact.Words("Is a", part is Filter ? "filter" : "line")]));
         Shown.By<LineLoss>(loss => new(

@@ -27,7 +27,7 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class MapPlot : IDisplayBlock
 {
-    private const int MostGridPoints = 201;
+    private const int MaximumGridPoints = 201;
 
     private readonly double[,] _values;
 
@@ -141,7 +141,7 @@ public sealed class MapPlot : IDisplayBlock
     {
         Inside(x, Xs, nameof(x));
         Inside(y, Ys, nameof(y));
-        return new(this, Limit, Array.AsReadOnly(Require.Some([.. Points, new PlotPoint(label, x, y)], PlotStyle.MostPoints, nameof(Points))), Note);
+        return new(this, Limit, Array.AsReadOnly(Require.Some([.. Points, new PlotPoint(label, x, y)], PlotStyle.MaximumPoints, nameof(Points))), Note);
     }
 
     /// <summary>Answers this map with a remark below it.</summary>
@@ -166,9 +166,9 @@ public sealed class MapPlot : IDisplayBlock
     private static double[] Grid(IReadOnlyList<double> positions, string argument)
     {
         double[] own = Require.Ascending(positions, argument);
-        return own.Length <= MostGridPoints
+        return own.Length <= MaximumGridPoints
             ? own
-            : throw new ArgumentException($"{argument} has {own.Length} positions; at most {MostGridPoints} can be seen. Take a coarser grid.", argument);
+            : throw new ArgumentException($"{argument} has {own.Length} positions; at most {MaximumGridPoints} can be seen. Take a coarser grid.", argument);
     }
 
     private static void Inside(double position, IReadOnlyList<double> grid, string argument)

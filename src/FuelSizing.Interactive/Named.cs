@@ -4,7 +4,7 @@ namespace FuelSizing.Interactive;
 internal static class Named
 {
     /// <summary>Columns beside the one that names the figures: more would not fit a page.</summary>
-    public const int MostColumns = 6;
+    public const int MaximumColumns = 6;
 
     /// <summary>Refuses missing, unnamed and too many cases.</summary>
     public static void Check<T>(IReadOnlyList<(string Name, T Result)> cases, int atMost, string argument)

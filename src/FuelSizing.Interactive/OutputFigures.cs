@@ -9,7 +9,7 @@ namespace FuelSizing.Interactive;
 internal static class OutputFigures
 {
     /// <summary>The 95 % that intervals are shown for, as is usual.</summary>
-    public static Ratio Usual { get; } = Ratio.FromPercent(95);
+    public static Ratio Default { get; } = Ratio.FromPercent(95);
 
     /// <summary>The axis of an output.</summary>
     public static PlotAxis Axis(SystemOutput output, IQuantity shown) =>
@@ -58,8 +58,8 @@ internal static class OutputFigures
     public static string Limit(IQuantity limit) => Text(limit).Replace(".0 ", " ", StringComparison.Ordinal);
 
     /// <summary>A reserve with its sign; one that nobody could use up is not told to the last figure.</summary>
-    public static string InHand(Ratio reserve) =>
-        reserve.Percent > MostInHand ? $"over {Readable.Change(Ratio.FromPercent(MostInHand))}" : Readable.Change(reserve);
+    public static string ReserveOf(Ratio reserve) =>
+        reserve.Percent > MaximumReserve ? $"over {Readable.Change(Ratio.FromPercent(MaximumReserve))}" : Readable.Change(reserve);
 
     /// <summary>A lambda, for instance <c>0.832</c>.</summary>
     public static string Lambda(double lambda) => lambda.ToString("0.000", CultureInfo.InvariantCulture);
@@ -79,8 +79,8 @@ internal static class OutputFigures
     }
 
     /// <summary>A chance with its interval, for instance <c>95.1 to 96.9 %</c>.</summary>
-    public static string Interval((Ratio Least, Ratio Most) range, Func<Ratio, string> text) =>
-        $"{text(range.Least).Replace(" %", "", StringComparison.Ordinal)} to {text(range.Most)}";
+    public static string Interval((Ratio Minimum, Ratio Maximum) range, Func<Ratio, string> text) =>
+        $"{text(range.Minimum).Replace(" %", "", StringComparison.Ordinal)} to {text(range.Maximum)}";
 
     /// <summary>A value on an axis as a label writes it: as many decimals as can be told apart over the span shown.</summary>
     public static string Label(double value, double span)
@@ -90,7 +90,7 @@ internal static class OutputFigures
         return value.ToString($"N{decimals}", CultureInfo.InvariantCulture).Replace('-', '−');
     }
 
-    private const double MostInHand = 500;
+    private const double MaximumReserve = 500;
 
     /// <summary>A ratio that is not told in per cent, as lambda.</summary>
     private static bool IsPlain(Ratio ratio) => ratio.Unit == UnitsNet.Units.RatioUnit.DecimalFraction;

@@ -9,7 +9,7 @@ public sealed class PlotBar
     /// <param name="to">Where it ends; finite, on either side of the start.</param>
     /// <param name="interval">The range in which the end may lie, drawn as a whisker; none if left out.</param>
     /// <exception cref="ArgumentOutOfRangeException">The kind is negative, or a value is not finite.</exception>
-    public PlotBar(int kind, double from, double to, (double Least, double Most)? interval = null)
+    public PlotBar(int kind, double from, double to, (double Minimum, double Maximum)? interval = null)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(kind);
         Kind = kind;
@@ -17,8 +17,8 @@ public sealed class PlotBar
         To = Require.Finite(to, nameof(to));
         if (interval is { } range)
         {
-            Require.Finite(range.Least, nameof(interval));
-            Require.Finite(range.Most, nameof(interval));
+            Require.Finite(range.Minimum, nameof(interval));
+            Require.Finite(range.Maximum, nameof(interval));
         }
 
         Interval = interval;
@@ -34,7 +34,7 @@ public sealed class PlotBar
     public double To { get; }
 
     /// <summary>The range in which the end may lie, or <see langword="null"/>.</summary>
-    public (double Least, double Most)? Interval { get; }
+    public (double Minimum, double Maximum)? Interval { get; }
 
     internal double Left => Math.Min(From, To);
 

@@ -15,14 +15,14 @@ internal static class PlotStyle
     public const string Font = "Arial, Helvetica, 'Liberation Sans', sans-serif";
     public const double LineThickness = 2.2;
     public const double LimitThickness = 2.6;
-    public const int MostLines = 6;
-    public const int MostLimits = 4;
-    public const int MostPoints = 12;
+    public const int MaximumLines = 6;
+    public const int MaximumLimits = 4;
+    public const int MaximumPoints = 12;
 
     /// <summary>A longer label of a limit would hide what is drawn, so it goes to the key.</summary>
     public const int LongestLimitLabel = 24;
-    public const int MostBarKinds = 2;
-    public const int MostBarRows = 16;
+    public const int MaximumBarKinds = 2;
+    public const int MaximumBarRows = 16;
     public const double BarHatchSpacing = 6;
 
     /// <summary>Map bands aimed for: enough to read a value between contours, few enough to tell apart.</summary>

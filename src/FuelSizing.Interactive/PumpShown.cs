@@ -1,9 +1,8 @@
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Interactive;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>How pumps and their curves are shown.</summary>
 internal static class PumpShown
@@ -29,8 +28,8 @@ internal static class PumpShown
     [
         .. pump.Curves.SelectMany(curve => (Fact[])
         [
-            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.LowestPressure)), $"against {Readable.Of(curve.LowestPressure)}"),
-            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.HighestPressure)), $"against {Readable.Of(curve.HighestPressure)}"),
+            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.MinimumPressure)), $"against {Readable.Of(curve.MinimumPressure)}"),
+            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.MaximumPressure)), $"against {Readable.Of(curve.MaximumPressure)}"),
         ]),
         new("Condition", "", Readable.Of(pump.Condition), "of the flow of a new one"),
         .. pump.Relief is { } relief ? (Fact[])[new("Relief valve", "", Readable.Of(relief), "begins to open")] : [],
@@ -49,9 +48,9 @@ internal static class PumpShown
         for (int point = 0; point < CurvePoints; point++)
         {
             // The ends themselves, for between them a sum may round to just outside.
-            Pressure rise = point == 0 ? curve.LowestPressure
-                : point == CurvePoints - 1 ? curve.HighestPressure
-                : curve.LowestPressure + ((curve.HighestPressure - curve.LowestPressure) * ((double)point / (CurvePoints - 1)));
+            Pressure rise = point == 0 ? curve.MinimumPressure
+                : point == CurvePoints - 1 ? curve.MaximumPressure
+                : curve.MinimumPressure + ((curve.MaximumPressure - curve.MinimumPressure) * ((double)point / (CurvePoints - 1)));
             yield return new(
                 $"Against {Readable.Of(rise)}",
                 "Q_p",

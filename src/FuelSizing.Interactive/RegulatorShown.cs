@@ -1,5 +1,5 @@
-using FuelSizing.Pressure;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Interactive;
 
@@ -17,7 +17,7 @@ internal static class RegulatorShown
         Shown.By<ElectronicReturnless>(regulator => Of(
             regulator,
             regulator.FollowsManifold ? Base(regulator.Base) : new("Set pressure", "p_s", Readable.Of(regulator.Base), "gauge, whatever the boost"),
-            new("Pump's lowest voltage", "V_min", Readable.Of(regulator.LowestVoltage), "slower it cannot run")));
+            new("Pump's lowest voltage", "V_min", Readable.Of(regulator.MinimumVoltage), "slower it cannot run")));
         Shown.Listed<PressureRegulator>(regulator => Of(regulator));
     }
 

@@ -1,5 +1,6 @@
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using FuelSizing.Workings;
 
 namespace FuelSizing.Interactive;
 
@@ -34,7 +35,7 @@ internal static class ResultShown
                 new("Lost in its feed", "ΔV", Readable.VoltageDrop(result.FeedDrop)),
                 new("Current", "I", CircuitText.Known(result.Current, Readable.Of)),
             ]));
-        Shown.By<WayResult>(way => new(
+        Shown.By<PathResult>(way => new(
             way.Name,
             [new("Flow", "Q", Readable.PumpFlow(way.Flow)), new("Pressure lost", "Δp", CircuitText.Loss(way.PressureLoss), "height included")]));
         Shown.By<Margin>(margin => new($"How the part stands: {PartNames.Of(margin.Part)}", Of(margin)));
@@ -46,7 +47,7 @@ internal static class ResultShown
             [
                 .. Of(standing.Tightest.Margin),
                 Fact.Words("At its tightest", $"{standing.Tightest.Point}"),
-                Fact.Words("Runs out at", standing.RunsOutAt is { } place ? $"{place}" : "not in this range"),
+                Fact.Words("Runs out at", standing.LimitReachedAt is { } place ? $"{place}" : "not in this range"),
             ]));
         Shown.By<Remedy>(remedy => new(
             $"A remedy for: {PartNames.Of(remedy.Part)}",
@@ -61,9 +62,9 @@ internal static class ResultShown
         new("At the pump's inlet", "p_1", CircuitText.Known(circuit.InletGauge, Readable.Of), "gauge"),
         new("At the pump's outlet", "p_2", CircuitText.Known(circuit.OutletGauge, Readable.Of), "gauge"),
         new("In the rail", "p_r", Readable.Of(circuit.RailGauge), "gauge"),
-        new("Where the way back begins", "p_3", CircuitText.Known(circuit.BackGauge, Readable.Of), "gauge"),
+        new("Where the way back begins", "p_3", CircuitText.Known(circuit.ReturnGauge, Readable.Of), "gauge"),
         .. circuit.Pumps.Select(pump => new Fact(pump.Pump.Name, "Δp_p", Readable.Of(pump.PressureRise), $"{Readable.PumpFlow(pump.Flow)}, {CircuitText.Electrical(pump)}")),
-        .. circuit.Ways.Select(way => new Fact(way.Name, "Δp", CircuitText.Loss(way.PressureLoss), $"lost at {Readable.PumpFlow(way.Flow)}")),
+        .. circuit.Paths.Select(way => new Fact(way.Name, "Δp", CircuitText.Loss(way.PressureLoss), $"lost at {Readable.PumpFlow(way.Flow)}")),
         new("Heat into the tank", "P_h", CircuitText.Known(circuit.HeatToTank, CircuitText.Heat)),
     ];
 
@@ -72,7 +73,7 @@ internal static class ResultShown
         Fact.Words("Finding", SizingTables.Word(margin.Outcome)),
         new("Asked of it", "", Of(margin.Part, margin.Used), margin.Explanation),
         new("Limit", "", Of(margin.Part, margin.Allowed)),
-        new("In hand", "", margin.Reserve is { } reserve ? OutputFigures.InHand(reserve) : CircuitText.Unknown, "share by which the demand on it could grow"),
+        new("In hand", "", margin.Reserve is { } reserve ? OutputFigures.ReserveOf(reserve) : CircuitText.Unknown, "share by which the demand on it could grow"),
     ];
 
     // A flow that injectors need is told as their sheets tell it, a pump's as pumps' do; a voltage lost is a small one.

@@ -11,7 +11,7 @@ namespace FuelSizing.Interactive;
 /// </remarks>
 public static class RunPlots
 {
-    private static readonly Channel[] Usual = [Channel.Speed, Channel.Lambda, Channel.RailGauge, Channel.DutyCycle];
+    private static readonly Channel[] Default = [Channel.Speed, Channel.Lambda, Channel.RailGauge, Channel.DutyCycle];
 
     /// <summary>Speed, lambda, rail pressure and duty cycle against time, as far as the run holds them.</summary>
     /// <param name="run">The run. Duty cycle is also taken from the pulse, where a plan says how many strokes a cycle has.</param>
@@ -22,7 +22,7 @@ public static class RunPlots
     public static IReadOnlyList<LinePlot> Traces(RecordedRun run, RunCheck? check = null)
     {
         ArgumentNullException.ThrowIfNull(run);
-        return [.. Usual.Where(channel => channel == Channel.Speed || RunTrace.IsIn(run, channel, check)).Select(channel => Trace(run, channel, check))];
+        return [.. Default.Where(channel => channel == Channel.Speed || RunTrace.IsIn(run, channel, check)).Select(channel => Trace(run, channel, check))];
     }
 
     /// <summary>One channel against time.</summary>

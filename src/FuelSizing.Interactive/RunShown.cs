@@ -7,7 +7,7 @@ namespace FuelSizing.Interactive;
 internal static class RunShown
 {
     // The first of many problems tell what is wrong with a file.
-    private const int MostProblems = 10;
+    private const int MaximumProblems = 10;
 
     public static void Register()
     {
@@ -17,9 +17,9 @@ internal static class RunShown
                 .. Of(run.Account),
                 Fact.Words("Channels", RunText.Names(run.Channels)),
                 new("Outside air", "p_0", Readable.Of(run.Atmosphere.Pressure), Readable.Of(run.Atmosphere.Temperature)),
-                .. run.Problems.Take(MostProblems).Select(problem => Fact.Words("Problem", $"{problem}")),
+                .. run.Problems.Take(MaximumProblems).Select(problem => Fact.Words("Problem", $"{problem}")),
             ],
-            run.Problems.Count > MostProblems ? $"The first {MostProblems} problems." : null));
+            run.Problems.Count > MaximumProblems ? $"The first {MaximumProblems} problems." : null));
         Shown.By<RunAccount>(account => new("What became of the rows", Of(account)));
         Shown.By<RunRow>(row => row == default
             ? new("A row that was never filled", [Fact.Words("Row", "holds nothing")])

@@ -1,8 +1,8 @@
+using FuelSizing.Circuits;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Interactive;
@@ -76,17 +76,17 @@ internal sealed class RunTrace
         {
             int start = (int)((long)all.Count * stretch / Stretches);
             int end = (int)((long)all.Count * (stretch + 1) / Stretches);
-            (int least, int most) = (start, start);
+            (int minimum, int maximum) = (start, start);
             for (int place = start; place < end; place++)
             {
-                least = all[place].Value < all[least].Value ? place : least;
-                most = all[place].Value > all[most].Value ? place : most;
+                minimum = all[place].Value < all[minimum].Value ? place : minimum;
+                maximum = all[place].Value > all[maximum].Value ? place : maximum;
             }
 
-            kept.Add(all[Math.Min(least, most)]);
-            if (least != most)
+            kept.Add(all[Math.Min(minimum, maximum)]);
+            if (minimum != maximum)
             {
-                kept.Add(all[Math.Max(least, most)]);
+                kept.Add(all[Math.Max(minimum, maximum)]);
             }
         }
 
@@ -133,7 +133,7 @@ internal sealed class RunTrace
     private static Ratio? OfPulse(RunRow row, RunCheck? check)
     {
         // Slower than the plan's tables begin, the engine is at rest or being cranked.
-        if (check is null || row.InjectorPulse is not { } pulse || row.Speed < check.Plan.Demand.VolumetricEfficiency.LowestSpeed)
+        if (check is null || row.InjectorPulse is not { } pulse || row.Speed < check.Plan.Demand.VolumetricEfficiency.MinimumSpeed)
         {
             return null;
         }

@@ -8,7 +8,7 @@ namespace FuelSizing.Interactive;
 public static class SelectionPlots
 {
     // More rows than these are compared in a table.
-    private const int MostRows = 10;
+    private const int MaximumRows = 10;
 
     /// <summary>Turndown at idle and reserve of the combinations that no other beats, the cheapest first.</summary>
     /// <param name="ranking">The ranking; at least one combination serves.</param>
@@ -26,10 +26,10 @@ public static class SelectionPlots
             "What each of those not beaten has in hand",
             new PlotAxis("In hand", "%"),
             ["turndown at idle", "reserve of all else"],
-            [.. ranking.Pareto.Take(MostRows).Select(one => new PlotBarRow(Label(one), [.. Bar(0, one.Turndown), .. Bar(1, one.Reserve)]))]);
-        return ranking.Pareto.Count <= MostRows
+            [.. ranking.Pareto.Take(MaximumRows).Select(one => new PlotBarRow(Label(one), [.. Bar(0, one.Turndown), .. Bar(1, one.Reserve)]))]);
+        return ranking.Pareto.Count <= MaximumRows
             ? plot
-            : plot.WithNote(string.Create(CultureInfo.InvariantCulture, $"The first {MostRows} of {ranking.Pareto.Count}."));
+            : plot.WithNote(string.Create(CultureInfo.InvariantCulture, $"The first {MaximumRows} of {ranking.Pareto.Count}."));
     }
 
     private static string Label(Combination one) =>

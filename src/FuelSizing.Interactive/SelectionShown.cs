@@ -1,9 +1,8 @@
-using FuelSizing.Catalogues;
 using FuelSizing.Files;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
 
 namespace FuelSizing.Interactive;
@@ -79,7 +78,7 @@ internal static class SelectionShown
         }
 
         PumpCurve curve = pump.Curves[^1];
-        return $"{Readable.PumpFlow(curve.FlowAt(curve.LowestPressure))} against {Readable.Of(curve.LowestPressure)} to "
-            + $"{Readable.PumpFlow(curve.FlowAt(curve.HighestPressure))} against {Readable.Of(curve.HighestPressure)}, at {Readable.Of(curve.Voltage)}";
+        return $"{Readable.PumpFlow(curve.FlowAt(curve.MinimumPressure))} against {Readable.Of(curve.MinimumPressure)} to "
+            + $"{Readable.PumpFlow(curve.FlowAt(curve.MaximumPressure))} against {Readable.Of(curve.MaximumPressure)}, at {Readable.Of(curve.Voltage)}";
     }
 }

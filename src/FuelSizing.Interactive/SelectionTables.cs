@@ -10,23 +10,23 @@ namespace FuelSizing.Interactive;
 public static class SelectionTables
 {
     private const string Unknown = "–";
-    private const int MostRows = 1_000;
+    private const int MaximumRows = 1_000;
 
     /// <summary>The best combinations of a ranking, and why those that do not serve fail.</summary>
     /// <param name="ranking">The ranking; at least one combination was judged.</param>
-    /// <param name="most">The most combinations to show, 1 to 1,000.</param>
+    /// <param name="maximum">The most combinations to show, 1 to 1,000.</param>
     /// <returns>The table, a line a combination, best first.</returns>
     /// <exception cref="ArgumentException">Nothing was judged.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>
-    public static Table Best(Ranking ranking, int most = 12)
+    public static Table Best(Ranking ranking, int maximum = 12)
     {
         ArgumentNullException.ThrowIfNull(ranking);
-        if (most is < 1 or > MostRows)
+        if (maximum is < 1 or > MaximumRows)
         {
-            throw new ArgumentOutOfRangeException(nameof(most), most, $"most was {most}; allowed is from 1 to {MostRows}. A longer table is a list to search, not to read.");
+            throw new ArgumentOutOfRangeException(nameof(maximum), maximum, $"most was {maximum}; allowed is from 1 to {MaximumRows}. A longer table is a list to search, not to read.");
         }
 
-        return Of(ranking.Headline, [.. ranking.Combinations.Take(most)], nameof(ranking));
+        return Of(ranking.Headline, [.. ranking.Combinations.Take(maximum)], nameof(ranking));
     }
 
     /// <summary>The combinations that no other beats in cost, turndown and reserve at once.</summary>
@@ -62,7 +62,7 @@ public static class SelectionTables
             [
                 PartNames.Of(margin.Limit.Part),
                 SizingTables.Word(margin.Limit.Margin.Outcome),
-                InHand(margin.Limit.Margin.Reserve),
+                ReserveOf(margin.Limit.Margin.Reserve),
                 margin.Stage.Name,
                 $"{margin.Limit.Margin.Explanation} ({margin.Limit.Point})",
             ])]);
@@ -82,8 +82,8 @@ public static class SelectionTables
             .. Column("Pump", first.Pump is not null, one => one.Pump!.Name),
             .. Column("Regulator", first.Regulator is not null, one => one.Regulator!.Name),
             .. Column("Cost", combinations.Any(one => one.Cost > 0), one => Cost(one.Cost), isNumber: true),
-            .. Column("Turndown at idle", true, one => InHand(one.Turndown), isNumber: true),
-            .. Column("Reserve", true, one => InHand(one.Reserve), isNumber: true),
+            .. Column("Turndown at idle", true, one => ReserveOf(one.Turndown), isNumber: true),
+            .. Column("Reserve", true, one => ReserveOf(one.Reserve), isNumber: true),
             .. Column("Least in hand", true, one => $"{PartNames.Of(one.Weakest.Part)}, {one.WeakestStage.Name}"),
             .. Column(
                 "Why it does not serve",
@@ -106,5 +106,5 @@ public static class SelectionTables
 
     private static string Cost(decimal? cost) => cost?.ToString("N0", CultureInfo.InvariantCulture) ?? Unknown;
 
-    private static string InHand(Ratio? reserve) => reserve is { } share ? Readable.Change(share) : Unknown;
+    private static string ReserveOf(Ratio? reserve) => reserve is { } share ? Readable.Change(share) : Unknown;
 }

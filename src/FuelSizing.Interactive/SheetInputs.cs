@@ -1,5 +1,7 @@
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Lines;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 
@@ -9,7 +11,7 @@ namespace FuelSizing.Interactive;
 internal static class SheetInputs
 {
     // A way of more parts is told by their number.
-    private const int MostParts = 4;
+    private const int MaximumParts = 4;
 
     private const string Fuel = "Fuel";
 
@@ -41,7 +43,7 @@ internal static class SheetInputs
             ("Injectors", $"{Invariant($"{system.Injectors.Count}")} of {injector.Name}: {Readable.InjectorFlow(injector.StaticFlow)} at {Readable.Of(injector.RatedDifferential)} on {injector.TestFluid.Name}, linear from {Readable.Of(injector.MinimumLinearPulse)}"),
             ("Regulator", system.Regulator.Description),
             ("Pump", $"{system.Pump.Name}{Wiring(system)}"),
-            ("Lines", Ways(system.Plumbing)),
+            ("Lines", Paths(system.Plumbing)),
             ("Limits", Limits(system.Limits)),
         ];
     }
@@ -74,11 +76,11 @@ internal static class SheetInputs
         return feeds.Length == 0 ? ", fed without loss" : $", fed through {string.Join("; ", feeds)}";
     }
 
-    private static string Ways(Plumbing plumbing)
+    private static string Paths(Plumbing plumbing)
     {
         string Way(string name, IReadOnlyList<IFlowLoss> way) =>
             way.Count == 0 ? string.Empty
-            : way.Count > MostParts ? Invariant($"{name}: {way.Count} parts")
+            : way.Count > MaximumParts ? Invariant($"{name}: {way.Count} parts")
             : $"{name}: {string.Join(", ", way.Select(part => part is Line line ? $"{line.Name} {Invariant($"{line.Bore.Millimeters:0.#} mm × ")}{Readable.Of(line.Length)}" : part.Name))}";
         string[] ways = [.. new[] { Way("to the pump", plumbing.Suction), Way("to the rail", plumbing.Supply), Way("back", plumbing.Back) }.Where(way => way.Length > 0)];
         return ways.Length == 0 ? "none described: pressure at the pump is pressure at the rail" : string.Join("; ", ways);

@@ -66,7 +66,7 @@ public static class SizingPlots
         ArgumentNullException.ThrowIfNull(sweep);
         var supply = sweep.Results[0].Point.Conditions.SupplyVoltage;
         var curve = sweep.System.Pump.CurveAt(supply);
-        OperatingResult[] most = [.. SizingTables.Busiest(sweep)];
+        OperatingResult[] maximum = [.. SizingTables.Busiest(sweep)];
         return new LinePlot(
             "Pump against demand",
             new PlotAxis("Pressure at the pump", DisplayUnits.Pressure.Unit),
@@ -78,8 +78,8 @@ public static class SizingPlots
                     [.. curve.Select(point => DisplayUnits.PumpFlow.ValueOf(point.Flow))]),
                 new PlotLine(
                     "injected, at the pressure set",
-                    [.. most.Select(result => DisplayUnits.Pressure.ValueOf(result.RailSetGauge))],
-                    [.. most.Select(result => DisplayUnits.PumpFlow.ValueOf(result.InjectedFlow))]),
+                    [.. maximum.Select(result => DisplayUnits.Pressure.ValueOf(result.RailSetGauge))],
+                    [.. maximum.Select(result => DisplayUnits.PumpFlow.ValueOf(result.InjectedFlow))]),
             ])
             .WithNote($"Demand is that of the speed that asks most, from {Readable.Boost(sweep.Boosts[0])} to {Readable.Boost(sweep.Boosts[^1])} of boost.");
     }
@@ -102,7 +102,7 @@ public static class SizingPlots
         params IReadOnlyList<(string Name, SweepResult Sweep)> cases)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        Named.Check(cases, PlotStyle.MostLines, nameof(cases));
+        Named.Check(cases, PlotStyle.MaximumLines, nameof(cases));
         return new LinePlot(
             title,
             BoostAxis,
@@ -128,7 +128,7 @@ public static class SizingPlots
         params IReadOnlyList<(string Name, IReadOnlyList<(double Varied, OperatingResult Result)> Scan)> scans)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        Named.Check(scans, PlotStyle.MostLines, nameof(scans));
+        Named.Check(scans, PlotStyle.MaximumLines, nameof(scans));
         return new LinePlot(
             title,
             varied,
@@ -151,29 +151,29 @@ public static class SizingPlots
     /// <exception cref="ArgumentNullException">A result is missing.</exception>
     public static LinePlot SystemCurve(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
     {
-        Named.Check(cases, MostSystems, nameof(cases));
+        Named.Check(cases, MaximumSystems, nameof(cases));
         SystemPicture[] pictures = [.. cases.Select(one => new SystemPicture(one.Name, one.Result))];
         double furthest = pictures.Max(picture => picture.FreeFlow);
 
         // Pumps in series reach far over any point at which they run; without a cut the marks would crowd.
-        double highest = MostOverMarks * pictures.Max(picture => picture.Tallest);
+        double maximum = MaximumOverMarks * pictures.Max(picture => picture.Tallest);
         var plot = new LinePlot(
             title,
             new PlotAxis("Flow through the pumps", DisplayUnits.PumpFlow.Unit),
             new PlotAxis("Pressure rise", DisplayUnits.Pressure.Unit),
             [
-                .. Distinct([.. pictures.Select(picture => picture.Pump(highest))], ""),
-                .. Distinct([.. pictures.Select(picture => picture.System(furthest, highest))], "asked for: "),
+                .. Distinct([.. pictures.Select(picture => picture.Pump(maximum))], ""),
+                .. Distinct([.. pictures.Select(picture => picture.System(furthest, maximum))], "asked for: "),
             ]);
         return pictures
             .Where(picture => picture.Point is not null)
             .Aggregate(plot, (marked, picture) => marked.WithPoint(picture.Name, picture.Point!.Value.Flow, picture.Point.Value.Rise));
     }
 
-    private const double MostOverMarks = 1.75;
+    private const double MaximumOverMarks = 1.75;
 
     // A pump curve and a system curve each, as many as can be told apart.
-    private const int MostSystems = PlotStyle.MostLines / 2;
+    private const int MaximumSystems = PlotStyle.MaximumLines / 2;
 
     // One curve under two names would hide one of them.
     private static IEnumerable<PlotLine> Distinct(IReadOnlyList<PlotLine> lines, string before)

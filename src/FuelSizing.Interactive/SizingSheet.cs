@@ -21,9 +21,9 @@ namespace FuelSizing.Interactive;
 public sealed class SizingSheet : IDisplayBlock
 {
     // What fits one page with the longest texts that the library writes.
-    private const int MostRemedies = 8;
-    private const int MostNotes = 4;
-    private const int MostCharacters = 160;
+    private const int MaximumRemedies = 8;
+    private const int MaximumNotes = 4;
+    private const int MaximumCharacters = 160;
 
     private readonly SweepResult _sweep;
 
@@ -38,9 +38,9 @@ public sealed class SizingSheet : IDisplayBlock
         ArgumentNullException.ThrowIfNull(sweep);
         _sweep = sweep;
         Title = Require.Text(title, nameof(title));
-        if (Title.Length > MostCharacters)
+        if (Title.Length > MaximumCharacters)
         {
-            throw new ArgumentException($"title has {Title.Length} characters; at most {MostCharacters} fit the page's head.", nameof(title));
+            throw new ArgumentException($"title has {Title.Length} characters; at most {MaximumCharacters} fit the page's head.", nameof(title));
         }
 
         Date = date;
@@ -96,12 +96,12 @@ public sealed class SizingSheet : IDisplayBlock
     // Beside a sentence, a figure or a place keeps to one line.
     private static bool IsShort(int place, IReadOnlyList<string> row) => row.Count > 2 && place != 2;
 
-    private static IReadOnlyList<string>[] Cut(IEnumerable<IReadOnlyList<string>> rows, int most, string rest)
+    private static IReadOnlyList<string>[] Cut(IEnumerable<IReadOnlyList<string>> rows, int maximum, string rest)
     {
         IReadOnlyList<string>[] all = [.. rows];
-        return all.Length <= most
+        return all.Length <= maximum
             ? all
-            : [.. all.Take(most), ["", string.Create(CultureInfo.InvariantCulture, $"and {all.Length - most} more {rest}")]];
+            : [.. all.Take(maximum), ["", string.Create(CultureInfo.InvariantCulture, $"and {all.Length - maximum} more {rest}")]];
     }
 
     private XElement[] Body()
@@ -138,12 +138,12 @@ public sealed class SizingSheet : IDisplayBlock
         if (_sweep.Remedies.Count > 0)
         {
             yield return ("What would mend it", Cut(
-                _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text]), MostRemedies, "changes"));
+                _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text]), MaximumRemedies, "changes"));
         }
 
         if (_sweep.Notes.Count > 0)
         {
-            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note]), MostNotes, "notes"));
+            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note]), MaximumNotes, "notes"));
         }
 
         yield return ("Before you trust these numbers with an engine", [.. Cautions.Lines.Select(line => (IReadOnlyList<string>)["!", line])]);

@@ -1,5 +1,5 @@
 using FuelSizing.Quantities;
-using FuelSizing.Systems;
+using FuelSizing.Sizing;
 using UnitsNet;
 
 namespace FuelSizing.Interactive;

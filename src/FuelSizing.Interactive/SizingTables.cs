@@ -1,5 +1,6 @@
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using FuelSizing.Workings;
 
 namespace FuelSizing.Interactive;
 
@@ -122,7 +123,7 @@ public static class SizingTables
                 Word(standing.Outcome),
                 standing.Tightest.Margin.Reserve is { } reserve ? Readable.Change(reserve) : "–",
                 $"{standing.Tightest.Margin.Explanation} ({standing.Tightest.Point})",
-                standing.RunsOutAt is { } place ? place.ToString() : "not in this range",
+                standing.LimitReachedAt is { } place ? place.ToString() : "not in this range",
             ])],
             "In hand: by what share the demand on the part could still grow. Negative: by what share it falls short.");
     }
@@ -145,7 +146,7 @@ public static class SizingTables
     /// <exception cref="ArgumentNullException">A result is missing.</exception>
     public static Table Circuits(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
     {
-        Named.Check(cases, Named.MostColumns, nameof(cases));
+        Named.Check(cases, Named.MaximumColumns, nameof(cases));
         (OperatingResult Result, CircuitResult Circuit)[] solved = [.. cases.Select(one => (one.Result, one.Result.Circuit))];
         IReadOnlyList<string> Row(string figure, Func<OperatingResult, CircuitResult, string> text) =>
             [figure, .. solved.Select(one => text(one.Result, one.Circuit))];
@@ -176,12 +177,12 @@ public static class SizingTables
     /// <exception cref="ArgumentNullException">A result is missing.</exception>
     public static Table Wiring(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
     {
-        Named.Check(cases, Named.MostColumns, nameof(cases));
+        Named.Check(cases, Named.MaximumColumns, nameof(cases));
         WiredPump[] wired = [.. cases.SelectMany(one => WiredPump.Of(one.Name, one.Result))];
         if (wired.Length == 0)
         {
             throw new ArgumentException(
-                "cases holds no pump with a feed, so there is no wiring to show. Give a pump its feed with Pump.FedThrough.", nameof(cases));
+                "cases holds no pump with a feed, so there is no wiring to show. Give a pump its feed with Pump.WithFeed.", nameof(cases));
         }
 
         IReadOnlyList<string> Row(string figure, Func<WiredPump, string> text) => [figure, .. wired.Select(text)];

@@ -10,7 +10,7 @@ internal sealed class SystemPicture
     private const int Points = 81;
 
     // The library gives a pump's curve from here up; a pump held slower is drawn at full supply.
-    private static readonly ElectricPotential LowestDrawn = ElectricPotential.FromVolts(6);
+    private static readonly ElectricPotential MinimumDrawn = ElectricPotential.FromVolts(6);
 
     private readonly OperatingResult _result;
     private readonly string _pumpName;
@@ -25,7 +25,7 @@ internal sealed class SystemPicture
         PumpResult? first = circuit.Pumps.Count > 0 ? circuit.Pumps[0] : null;
         ElectricPotential supply = result.Point.Conditions.SupplyVoltage;
         ElectricPotential fed = first is null ? supply : first.Voltage + first.FeedDrop;
-        if (fed < LowestDrawn)
+        if (fed < MinimumDrawn)
         {
             fed = supply;
         }
@@ -57,22 +57,22 @@ internal sealed class SystemPicture
     public (double Flow, double Rise)? Point { get; }
 
     /// <summary>The pumps' curve at the voltage that their wiring is fed with, cut off over a pressure.</summary>
-    public PlotLine Pump(double highest) => new(
+    public PlotLine Pump(double maximum) => new(
         _pumpName,
         [.. _pump.Select(point => point.Flow)],
-        [.. _pump.Select(point => point.Rise <= highest ? point.Rise : double.NaN)]);
+        [.. _pump.Select(point => point.Rise <= maximum ? point.Rise : double.NaN)]);
 
     /// <summary>The system's curve, up to a flow and cut off over a pressure.</summary>
-    public PlotLine System(double furthest, double highest)
+    public PlotLine System(double furthest, double maximum)
     {
         CircuitResult circuit = _result.Circuit;
-        double end = Math.Min(furthest, DisplayUnits.PumpFlow.ValueOf(circuit.HighestKnownFlow));
+        double end = Math.Min(furthest, DisplayUnits.PumpFlow.ValueOf(circuit.MaximumKnownFlow));
         double[] flows = [.. Enumerable.Range(0, Points).Select(point => end * point / (Points - 1))];
         double[] rises = [.. flows.Select(flow => DisplayUnits.Pressure.ValueOf(circuit.PressureAsked(
-            UnitMath.Min(DisplayUnits.PumpFlow.Quantity(flow), circuit.HighestKnownFlow))))];
+            UnitMath.Min(DisplayUnits.PumpFlow.Quantity(flow), circuit.MaximumKnownFlow))))];
         return new PlotLine(
             Name,
             flows,
-            [.. rises.Select((rise, place) => place == 0 || rise <= highest ? rise : double.NaN)]);
+            [.. rises.Select((rise, place) => place == 0 || rise <= maximum ? rise : double.NaN)]);
     }
 }

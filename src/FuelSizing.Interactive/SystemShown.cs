@@ -1,6 +1,8 @@
+using FuelSizing.Circuits;
+using FuelSizing.Files;
 using FuelSizing.Lines;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
-using FuelSizing.Setups;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;

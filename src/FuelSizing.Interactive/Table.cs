@@ -15,8 +15,8 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class Table : IDisplayBlock
 {
-    private const int MostColumns = 24;
-    private const int MostRows = 5_000;
+    private const int MaximumColumns = 24;
+    private const int MaximumRows = 5_000;
 
     /// <summary>Creates a table.</summary>
     /// <param name="title">What the table shows; not empty.</param>
@@ -27,8 +27,8 @@ public sealed class Table : IDisplayBlock
     public Table(string title, IReadOnlyList<TableColumn> columns, IReadOnlyList<IReadOnlyList<string>> rows, string? note = null)
     {
         Title = Require.Text(title, nameof(title));
-        var ownColumns = Require.Some(columns, MostColumns, nameof(columns));
-        var ownRows = Require.Some(rows, MostRows, nameof(rows));
+        var ownColumns = Require.Some(columns, MaximumColumns, nameof(columns));
+        var ownRows = Require.Some(rows, MaximumRows, nameof(rows));
         Columns = Array.AsReadOnly(ownColumns);
         Rows = Array.AsReadOnly<IReadOnlyList<string>>([.. ownRows.Select((row, i) => CopyRow(row, i, ownColumns.Length))]);
         Note = Require.OptionalText(note, nameof(note));

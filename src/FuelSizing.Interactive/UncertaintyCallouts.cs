@@ -26,7 +26,7 @@ public static class UncertaintyCallouts
         string chance = result.All.Holding == result.Samples
             ? $"everything holds at {result.System.Point} in every sample"
             : $"the chance that everything holds at {result.System.Point} is {Readable.Chance(result.All.Holds)}";
-        var (kind, end) = result.All.Reaches(wanted, OutputFigures.Usual) switch
+        var (kind, end) = result.All.Reaches(wanted, OutputFigures.Default) switch
         {
             Outcome.Holds => (CalloutKind.Holds, $"; {asked} was wanted"),
             Outcome.Fails => (CalloutKind.Fails, $"; {asked} was wanted"),
@@ -42,7 +42,7 @@ public static class UncertaintyCallouts
             [
                 .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(Line),
                 .. hold,
-                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Usual), Readable.Chance)}, if the distributions are right.",
+                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Default), Readable.Chance)}, if the distributions are right.",
             ]);
     }
 
@@ -52,7 +52,7 @@ public static class UncertaintyCallouts
             ? ""
             : string.Create(CultureInfo.InvariantCulture, $"; of {part.Chance.CannotSay:N0} samples nothing can be said");
         string hand = part.Chance.CannotSay == 0 && part.Reserve.Percentile(Ratio.FromPercent(5)) is { } low
-            ? $"; 5 % of the samples have less than {OutputFigures.InHand(low)} in hand"
+            ? $"; 5 % of the samples have less than {OutputFigures.ReserveOf(low)} in hand"
             : "";
         return $"{PartNames.Of(part.Part)}: holds in {Readable.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
     }

@@ -98,7 +98,7 @@ public static class UncertaintyPlots
         where T : struct
     {
         ArgumentNullException.ThrowIfNull(figure);
-        Named.Check(cases, PlotStyle.MostLines, nameof(cases));
+        Named.Check(cases, PlotStyle.MaximumLines, nameof(cases));
         double[] shares = [.. Enumerable.Range(1, 99).Select(share => (double)share)];
         return new LinePlot(
             title,
@@ -145,16 +145,16 @@ public static class UncertaintyPlots
     public static BarPlot Sobol(SobolResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        static PlotBar Bar(int kind, Ratio share, (Ratio Least, Ratio Most) range) =>
-            new(kind, 0, share.Percent, (range.Least.Percent, range.Most.Percent));
+        static PlotBar Bar(int kind, Ratio share, (Ratio Minimum, Ratio Maximum) range) =>
+            new(kind, 0, share.Percent, (range.Minimum.Percent, range.Maximum.Percent));
         return new BarPlot(
             $"Where the scatter of the {result.Output.Name} comes from",
             new PlotAxis("Share of the variance", "%"),
             ["by itself (first order)", "with the others (total)"],
             [.. result.Inputs.Select(share => new PlotBarRow(
                 share.Input.Name,
-                Bar(0, share.FirstOrder, share.FirstOrderInterval(OutputFigures.Usual)),
-                Bar(1, share.Total, share.TotalInterval(OutputFigures.Usual))))])
+                Bar(0, share.FirstOrder, share.FirstOrderInterval(OutputFigures.Default)),
+                Bar(1, share.Total, share.TotalInterval(OutputFigures.Default))))])
             .WithNote($"Whiskers: 95 % interval, what the number of samples leaves open. {UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete)}");
     }
 

@@ -30,7 +30,7 @@ internal static class UncertaintyShown
         Shown.By<Chance>(chance => new("Chance that it holds", Of(chance)));
         Shown.By<PartChance>(part => new(
             $"Chance that it holds: {PartNames.Of(part.Part)}",
-            [.. Of(part.Chance), .. Of(part.Reserve, OutputFigures.InHand).Select(fact => fact with { Name = $"In hand: {fact.Name}" })]));
+            [.. Of(part.Chance), .. Of(part.Reserve, OutputFigures.ReserveOf).Select(fact => fact with { Name = $"In hand: {fact.Name}" })]));
         Spread<Ratio>(Readable.DutyCycle);
         Spread<UnitsNet.Pressure>(Readable.Of);
         Spread<MassFlow>(Readable.Of);
@@ -38,7 +38,7 @@ internal static class UncertaintyShown
         Shown.By<InjectorSpread>(spread => new(
             "How single injectors scatter",
             [
-                .. Of(spread.HighestDutyCycle, Readable.DutyCycle).Select(fact => fact with { Name = $"Duty cycle of the weakest: {fact.Name}", Symbol = "D" }),
+                .. Of(spread.MaximumDutyCycle, Readable.DutyCycle).Select(fact => fact with { Name = $"Duty cycle of the weakest: {fact.Name}", Symbol = "D" }),
                 .. Of(spread.LeanestLambda, OutputFigures.Lambda).Select(fact => fact with { Name = $"Leanest cylinder: {fact.Name}", Symbol = "λ" }),
                 .. Of(spread.RichestLambda, OutputFigures.Lambda).Select(fact => fact with { Name = $"Richest cylinder: {fact.Name}", Symbol = "λ" }),
             ]));
@@ -71,14 +71,14 @@ internal static class UncertaintyShown
     private static void Distribution<T>(Func<T, string> text)
         where T : struct, IQuantity, IComparable<T> =>
         Shown.By<Distribution<T>>(distribution => new(
-            "Distribution", [new("Least", "", text(distribution.Least)), new("Most", "", text(distribution.Most))]));
+            "Distribution", [new("Least", "", text(distribution.Minimum)), new("Most", "", text(distribution.Maximum))]));
 
     private static Fact[] Of(Chance chance)
     {
-        (Ratio least, Ratio most) = chance.Interval(OutputFigures.Usual);
+        (Ratio minimum, Ratio maximum) = chance.Interval(OutputFigures.Default);
         return
         [
-            new("Holds", "P", Readable.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((least, most), Readable.Chance)}"),
+            new("Holds", "P", Readable.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((minimum, maximum), Readable.Chance)}"),
             new("Samples", "N", PartText.Count(chance.Samples)),
             new("Of them hold", "", PartText.Count(chance.Holding)),
             new("Of them fail", "", PartText.Count(chance.Failing)),

@@ -45,10 +45,10 @@ public static class UncertaintyTables
         [
             name,
             Readable.Chance(chance.Holds),
-            OutputFigures.Interval(chance.Interval(OutputFigures.Usual), Readable.Chance),
+            OutputFigures.Interval(chance.Interval(OutputFigures.Default), Readable.Chance),
             .. unknown ? (string[])[chance.CannotSay == 0 ? "–" : Readable.Chance(Ratio.FromDecimalFractions((double)chance.CannotSay / chance.Samples))] : [],
-            reserve.Percentile(Low) is { } low ? OutputFigures.InHand(low) : "–",
-            reserve.Percentile(Middle) is { } middle ? OutputFigures.InHand(middle) : "–",
+            reserve.Percentile(Low) is { } low ? OutputFigures.ReserveOf(low) : "–",
+            reserve.Percentile(Middle) is { } middle ? OutputFigures.ReserveOf(middle) : "–",
         ];
         return new Table(
             $"How likely each part holds at {result.System.Point}",
@@ -61,7 +61,7 @@ public static class UncertaintyTables
                 TableColumn.Number("In hand, median"),
             ],
             [
-                Row("everything at once", result.All, result.LeastReserve),
+                Row("everything at once", result.All, result.MinimumReserve),
                 .. result.Parts.OrderBy(part => part.Chance.Holding).Select(part => Row(PartNames.Of(part.Part), part.Chance, part.Reserve)),
             ],
             $"{Drawn(result.Samples, result.Sampling, result.IsComplete)} 95 % interval: what the number of samples leaves open. It does not know whether the distributions were guessed well.");
@@ -74,7 +74,7 @@ public static class UncertaintyTables
     public static Table Spread(MonteCarloResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        bool unknown = result.DutyCycle.CannotSay + result.RailGauge.CannotSay + result.LeastReserve.CannotSay + result.Injectors.LeanestLambda.CannotSay > 0;
+        bool unknown = result.DutyCycle.CannotSay + result.RailGauge.CannotSay + result.MinimumReserve.CannotSay + result.Injectors.LeanestLambda.CannotSay > 0;
         IReadOnlyList<string> Row<T>(string name, OutputSpread<T> spread, Func<T, string> text, Func<T, string>? deviation = null)
             where T : struct =>
         [
@@ -101,11 +101,11 @@ public static class UncertaintyTables
                 Row("duty cycle", result.DutyCycle, Readable.DutyCycle),
                 Row("fuel flow", result.FuelFlow, Readable.Of),
                 Row("rail pressure, gauge", result.RailGauge, Readable.Of),
-                Row("least in hand of all parts", result.LeastReserve, OutputFigures.InHand, Readable.DutyCycle),
+                Row("least in hand of all parts", result.MinimumReserve, OutputFigures.ReserveOf, Readable.DutyCycle),
                 .. InjectorsDiffer(result)
                     ? (IReadOnlyList<string>[])
                     [
-                        Row("duty cycle that the weakest injector needs", result.Injectors.HighestDutyCycle, Readable.DutyCycle),
+                        Row("duty cycle that the weakest injector needs", result.Injectors.MaximumDutyCycle, Readable.DutyCycle),
                         Row("lambda of the leanest cylinder", result.Injectors.LeanestLambda, OutputFigures.Lambda),
                         Row("lambda of the richest cylinder", result.Injectors.RichestLambda, OutputFigures.Lambda),
                     ]
@@ -165,9 +165,9 @@ public static class UncertaintyTables
             [
                 share.Input.Name,
                 Readable.DutyCycle(share.FirstOrder),
-                OutputFigures.Interval(share.FirstOrderInterval(OutputFigures.Usual), Readable.DutyCycle),
+                OutputFigures.Interval(share.FirstOrderInterval(OutputFigures.Default), Readable.DutyCycle),
                 Readable.DutyCycle(share.Total),
-                OutputFigures.Interval(share.TotalInterval(OutputFigures.Usual), Readable.DutyCycle),
+                OutputFigures.Interval(share.TotalInterval(OutputFigures.Default), Readable.DutyCycle),
             ])],
             $"Shares of the variance.{scatter} {Drawn(result.Samples, result.Sampling, result.IsComplete)}{unknown} 95 % interval: what the number of samples leaves open. Where the true share is near zero, its estimate may be a little under it.");
     }

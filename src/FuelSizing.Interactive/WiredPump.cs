@@ -8,7 +8,7 @@ namespace FuelSizing.Interactive;
 internal sealed class WiredPump
 {
     // Below this a feed gives no figures: a pump slowed so far is not sized for its wire.
-    private static readonly ElectricPotential LowestSource = ElectricPotential.FromVolts(5);
+    private static readonly ElectricPotential MinimumSource = ElectricPotential.FromVolts(5);
 
     private readonly FeedResult? _loss;
 
@@ -16,7 +16,7 @@ internal sealed class WiredPump
     {
         (Column, Result, Feed) = (column, result, feed);
         Source = result.Voltage + result.FeedDrop;
-        _loss = result.Current is { } current && Source >= LowestSource ? feed.VoltageAtMotor(Source, current) : null;
+        _loss = result.Current is { } current && Source >= MinimumSource ? feed.VoltageAtMotor(Source, current) : null;
     }
 
     /// <summary>The column's name.</summary>

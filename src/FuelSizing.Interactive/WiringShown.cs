@@ -42,7 +42,7 @@ internal static class WiringShown
             "Fuse",
             [
                 new("Rating", "I_r", fuse.Rating is { } rating ? Readable.Of(rating) : "none", fuse.Text),
-                .. fuse.Load is { } load ? (Fact[])[new("Load", "I/I_r", Readable.Of(load), $"at most {Readable.Of(FuseChoice.HighestLoad)}")] : [],
+                .. fuse.Load is { } load ? (Fact[])[new("Load", "I/I_r", Readable.Of(load), $"at most {Readable.Of(FuseChoice.MaximumLoad)}")] : [],
                 new("Wire may carry", "I_max", CircuitText.Known(fuse.Ampacity.Current, Readable.Of), fuse.Ampacity.Text),
             ]));
         Shown.By<SizedConductor>(sized => new("Smallest wire that serves", Of("Wire", sized)));

@@ -1,8 +1,7 @@
 using System.Globalization;
 using FuelSizing.Aot;
-using FuelSizing.Catalogues;
+using FuelSizing.Files;
 using FuelSizing.Selection;
-using FuelSizing.Setups;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -35,7 +34,7 @@ foreach (Remedy remedy in sweep.Remedies)
 Catalogue catalogue = Catalogue.Read(args[1]);
 Ranking ranking = Ranking.Of(
     [Stage.Of("full load", readme.System, ReadmeSystem.FullLoad)],
-    CandidateParts.Of(catalogue.Injectors, [.. PumpArrangement.SideBySide(catalogue.Pumps, 2)], catalogue.Regulators));
+    CandidateParts.Of(catalogue.Injectors, [.. PumpArrangement.InParallel(catalogue.Pumps, 2)], catalogue.Regulators));
 Console.WriteLine(ranking.Headline);
 
 try

@@ -1,14 +1,13 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Aot;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The README's system.</summary>
 internal static class ReadmeSystem
@@ -30,14 +29,14 @@ internal static class ReadmeSystem
                 VolumeFlow.FromMillilitersPerMinute(360),
                 Pressure.FromKilopascals(300),
                 TestFluid.Heptane,
-                DeadTimeTable.OverVoltage(
+                DeadTimeTable.ByVoltage(
                     (ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2.3)),
                     (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7))),
                 minimumLinearPulse: Duration.FromMilliseconds(1.6),
-                highestDifferential: Pressure.FromKilopascals(500)),
+                maximumDifferential: Pressure.FromKilopascals(500)),
             count: 4),
         ManifoldReferenced.From(Pressure.FromKilopascals(300)),
-        Pump.By(PumpCurve.At(
+        Pump.From(PumpCurve.At(
             "pump P",
             ElectricPotential.FromVolts(13.5),
             (Pressure.FromKilopascals(0), VolumeFlow.FromLitersPerHour(215)),

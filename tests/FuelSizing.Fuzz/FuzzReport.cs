@@ -21,7 +21,7 @@ internal sealed class FuzzReport
     public int SlowestLength { get; set; }
 
     /// <summary>The most memory that one input had allocated.</summary>
-    public long MostAllocated { get; set; }
+    public long MaximumAllocated { get; set; }
 
     /// <summary>Kinds of answer.</summary>
     public int Kinds => _kinds.Count;
@@ -51,5 +51,5 @@ internal sealed class FuzzReport
     /// <summary>A line of the page of figures.</summary>
     public string Row(string reader, long count, ulong seed) => string.Create(
         CultureInfo.InvariantCulture,
-        $"| {reader} | {count:N0} | {seed} | {Accepted:N0} | {Refused:N0} | {Kinds} | {Slowest.TotalMilliseconds:0.0} ms of {SlowestLength:N0} bytes | {MostAllocated / 1e6:0.0} MB | {Faults.Count} |");
+        $"| {reader} | {count:N0} | {seed} | {Accepted:N0} | {Refused:N0} | {Kinds} | {Slowest.TotalMilliseconds:0.0} ms of {SlowestLength:N0} bytes | {MaximumAllocated / 1e6:0.0} MB | {Faults.Count} |");
 }

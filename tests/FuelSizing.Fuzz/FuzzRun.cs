@@ -9,7 +9,7 @@ namespace FuelSizing.Fuzz;
 /// </summary>
 internal sealed class FuzzRun
 {
-    private const long MostAllocated = 512 << 20;
+    private const long MaximumAllocated = 512 << 20;
     private const int LongestOfPool = 20_000;
 
     private readonly FuzzedReader _reader;
@@ -51,17 +51,17 @@ internal sealed class FuzzRun
         // Something beside what is good, whatever the corpus holds.
         _pool.Add([]);
 
-        Gen<byte[]> spoilt = _reader.Spoilt(_good, _pool);
+        Gen<byte[]> mutated = _reader.Mutated(_good, _pool);
         int pool = _pool.Count + _good.Count;
         PCG chance = new(1, seed);
         for (long number = 1; number <= count; number++)
         {
             if (pool != _pool.Count + _good.Count)
             {
-                (spoilt, pool) = (_reader.Spoilt(_good, _pool), _pool.Count + _good.Count);
+                (mutated, pool) = (_reader.Mutated(_good, _pool), _pool.Count + _good.Count);
             }
 
-            Give(number, spoilt.Generate(chance, null, out _), isKept: false);
+            Give(number, mutated.Generate(chance, null, out _), isKept: false);
             if (number % 10_000 == 0)
             {
                 Progress?.Invoke(number, _report);
@@ -81,8 +81,8 @@ internal sealed class FuzzRun
             Reading reading = _reader.Read(input);
             TimeSpan took = Stopwatch.GetElapsedTime(began);
             allocated = GC.GetAllocatedBytesForCurrentThread() - allocated;
-            BrokenPromiseException.Unless(allocated <= MostAllocated, $"One input allocates no more than {MostAllocated >> 20} MB.");
-            _report.MostAllocated = Math.Max(_report.MostAllocated, allocated);
+            BrokenPromiseException.Unless(allocated <= MaximumAllocated, $"One input allocates no more than {MaximumAllocated >> 20} MB.");
+            _report.MaximumAllocated = Math.Max(_report.MaximumAllocated, allocated);
             if (number > 0 && took > _report.Slowest && Again(input, took) is var shortest && shortest > _report.Slowest)
             {
                 (_report.Slowest, _report.SlowestLength) = (shortest, input.Length);

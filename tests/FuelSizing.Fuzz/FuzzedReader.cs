@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
 using CsCheck;
-using FuelSizing.Fuzz.Spoiling;
+using FuelSizing.Fuzz.Mutating;
 
 namespace FuelSizing.Fuzz;
 
@@ -49,7 +49,7 @@ internal abstract class FuzzedReader : IDisposable
     /// <summary>Spoilt copies of inputs.</summary>
     /// <param name="good">Inputs to begin with, most of the time.</param>
     /// <param name="pool">Other inputs to begin with, good or bad.</param>
-    public Gen<byte[]> Spoilt(IReadOnlyList<byte[]> good, IReadOnlyList<byte[]> pool) => SpoiltInput.Of(good, pool, Words, Edits);
+    public Gen<byte[]> Mutated(IReadOnlyList<byte[]> good, IReadOnlyList<byte[]> pool) => MutatedInput.Of(good, pool, Words, Edits);
 
     /// <summary>The path of a file that holds an input.</summary>
     protected string Holding(byte[] input) => (_scratch ??= new(Ending)).Holding(input);

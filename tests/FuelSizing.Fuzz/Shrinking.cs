@@ -1,11 +1,11 @@
-using FuelSizing.Fuzz.Spoiling;
+using FuelSizing.Fuzz.Mutating;
 
 namespace FuelSizing.Fuzz;
 
 /// <summary>Makes an input smaller while it keeps what it is kept for.</summary>
 internal static class Shrinking
 {
-    private const int MostTries = 1_500;
+    private const int MaximumTries = 1_500;
 
     /// <summary>A smaller input that still holds, found by taking pieces out: those that the reader's form has, then any.</summary>
     /// <param name="input">The input.</param>
@@ -14,9 +14,9 @@ internal static class Shrinking
     public static byte[] Shrunk(byte[] input, FuzzedReader reader, Func<byte[], bool> holds)
     {
         int tries = 0;
-        for (int piece = 0; tries < MostTries; tries++)
+        for (int piece = 0; tries < MaximumTries; tries++)
         {
-            if (reader.Without(SpoiltInput.Text(input), piece) is not { } text)
+            if (reader.Without(MutatedInput.Text(input), piece) is not { } text)
             {
                 break;
             }
@@ -35,7 +35,7 @@ internal static class Shrinking
         tries = 0;
         for (int piece = input.Length / 2; piece > 0; piece /= 2)
         {
-            for (int at = 0; at + piece <= input.Length && tries < MostTries;)
+            for (int at = 0; at + piece <= input.Length && tries < MaximumTries;)
             {
                 byte[] smaller = [.. input[..at], .. input[(at + piece)..]];
                 tries++;

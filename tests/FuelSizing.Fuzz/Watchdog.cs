@@ -9,10 +9,10 @@ namespace FuelSizing.Fuzz;
 internal sealed class Watchdog : IDisposable
 {
     /// <summary>The most of the processor's time that an input may take.</summary>
-    public static readonly TimeSpan MostBusy = TimeSpan.FromSeconds(5);
+    public static readonly TimeSpan MaximumBusy = TimeSpan.FromSeconds(5);
 
     /// <summary>The most of the clock's time.</summary>
-    public static readonly TimeSpan Most = TimeSpan.FromSeconds(60);
+    public static readonly TimeSpan Maximum = TimeSpan.FromSeconds(60);
 
     private readonly Timer _timer;
     private readonly Stopwatch _clock = new();
@@ -45,7 +45,7 @@ internal sealed class Watchdog : IDisposable
                 (_seen, _busyAtSight) = (watched, busy);
                 _clock.Restart();
             }
-            else if (busy - _busyAtSight > MostBusy || _clock.Elapsed > Most)
+            else if (busy - _busyAtSight > MaximumBusy || _clock.Elapsed > Maximum)
             {
                 _hangs(watched);
             }

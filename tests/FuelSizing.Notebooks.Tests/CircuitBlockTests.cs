@@ -1,17 +1,17 @@
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The blocks that show a circuit with its pumps, lines and wiring.</summary>
 public class CircuitBlockTests
@@ -55,7 +55,7 @@ public class CircuitBlockTests
     [Fact]
     public void Circuit_WithoutCurrents_CannotSayItsHeat()
     {
-        var bare = Pump.By(PumpCurve.At("P", Volts(13.5), (Kpa(0), Litres(215)), (Kpa(750), VolumeFlow.Zero)));
+        var bare = Pump.From(PumpCurve.At("P", Volts(13.5), (Kpa(0), Litres(215)), (Kpa(750), VolumeFlow.Zero)));
 
         Assert.EndsWith("cannot say", SizingTables.Circuit(Full(Return(bare))).Rows[^1][4], StringComparison.Ordinal);
     }
@@ -72,7 +72,7 @@ public class CircuitBlockTests
     [Fact]
     public void Circuits_OfASaggingRail_SaySo()
     {
-        var weak = Pump.By(PumpCurve.At("P", Volts(13.5), (Kpa(0), Litres(120)), (Kpa(400), VolumeFlow.Zero)));
+        var weak = Pump.From(PumpCurve.At("P", Volts(13.5), (Kpa(0), Litres(120)), (Kpa(400), VolumeFlow.Zero)));
 
         Assert.Contains("sags", SizingTables.Circuits("sagging", ("a", Full(Return(weak)))).ToPlainText(), StringComparison.Ordinal);
     }
@@ -101,7 +101,7 @@ public class CircuitBlockTests
     {
         var refused = Assert.Throws<ArgumentException>(() => SizingTables.Wiring("wiring", ("a", Full(Return(Unwired)))));
 
-        Assert.Contains("Pump.FedThrough", refused.Message, StringComparison.Ordinal);
+        Assert.Contains("Pump.WithFeed", refused.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -199,8 +199,8 @@ public class CircuitBlockTests
         PumpCurve.WithCurrent("P", Volts(13.5), (Kpa(0), Litres(215), Amperes(5)), (Kpa(400), Litres(155), Amperes(8)), (Kpa(800), VolumeFlow.Zero, Amperes(13))),
     ]);
 
-    private static Pump Wired => Unwired.FedThrough(Feed.Of(
-        "feed", Conductor.Awg(14), Length.FromMeters(4), Length.FromMeters(4), Temperature.FromDegreesCelsius(60), Contact.UsualFuse, Contact.UsualRelay));
+    private static Pump Wired => Unwired.WithFeed(Feed.Of(
+        "feed", Conductor.Awg(14), Length.FromMeters(4), Length.FromMeters(4), Temperature.FromDegreesCelsius(60), Contact.DefaultFuse, Contact.DefaultRelay));
 
     private static Line Pipe(string name) =>
         Line.Of(name, Length.FromMillimeters(6), Length.FromMeters(4), Roughness.PlasticTube, [Fitting.Bend90.Times(4)]);
@@ -231,7 +231,7 @@ public class CircuitBlockTests
             VolumeFlow.FromMillilitersPerMinute(580),
             Kpa(300),
             TestFluid.Heptane,
-            DeadTimeTable.OverVoltage((Volts(8), Duration.FromMilliseconds(2)), (Volts(16), Duration.FromMilliseconds(0.7))),
+            DeadTimeTable.ByVoltage((Volts(8), Duration.FromMilliseconds(2)), (Volts(16), Duration.FromMilliseconds(0.7))),
             Duration.FromMilliseconds(1.6),
             Kpa(500)),
         4);

@@ -13,7 +13,7 @@ public class FuzzTests
 
     [Theory]
     [MemberData(nameof(Readers))]
-    public void Reader_OfKeptAndSpoiltInputs_ReadsOrRefuses(string name)
+    public void Reader_OfKeptAndMutatedInputs_ReadsOrRefuses(string name)
     {
         using FuzzedReader reader = FuzzedReader.All().Single(known => known.Name == name);
         byte[][] kept = [.. new Corpus(reader).Inputs().Select(input => input.Input)];

@@ -13,8 +13,6 @@ using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>
 /// Pages of hostile names and texts. Here they are held against what escaping must leave; <c>.ci/hostile</c> loads them in a browser
 /// and proves that nothing ran, and that the same texts unescaped do run.

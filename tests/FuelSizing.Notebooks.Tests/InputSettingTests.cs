@@ -184,7 +184,7 @@ public class InputSettingTests
     }
 
     [Fact]
-    public async Task Run_WithoutInputsSet_SaysNothingOfThem()
+    public async Task Run_WithoutInputsSet_GivesNothingForThem()
     {
         using var notebook = Marked("var boost = 0.6;");
         Assert.DoesNotContain("Inputs set", (await notebook.RunAsync()).Report, StringComparison.Ordinal);

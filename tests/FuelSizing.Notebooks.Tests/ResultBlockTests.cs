@@ -2,14 +2,13 @@ using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The blocks made of the library's own results.</summary>
 public class ResultBlockTests
@@ -38,7 +37,7 @@ public class ResultBlockTests
     }
 
     [Fact]
-    public void Standings_OfASweep_PutThePartThatRunsOutFirstOnTop()
+    public void Standings_OfASweep_PutTheLimitingPartOnTop()
     {
         var table = SizingTables.Standings(Sweep(300));
 
@@ -108,7 +107,7 @@ public class ResultBlockTests
             PowerCurve.AtCrank(Atmosphere.Standard, (Rpm(2000), Power.FromKilowatts(39)), (Rpm(7200), Power.FromKilowatts(151))),
             Ratio.FromPercent(85),
             FuelConsumption.Of(Fuel.Petrol, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315)));
-        var deadTime = DeadTimeTable.OverVoltage(
+        var deadTime = DeadTimeTable.ByVoltage(
             (ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2)), (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7)));
         var injector = Injector.Of(
             "A",
@@ -124,7 +123,7 @@ public class ResultBlockTests
             (Pressure.FromKilopascals(0), VolumeFlow.FromLitersPerHour(215)),
             (Pressure.FromKilopascals(400), VolumeFlow.FromLitersPerHour(160)),
             (Pressure.FromKilopascals(750), VolumeFlow.Zero));
-        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), Pump.By(pump));
+        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), Pump.From(pump));
     }
 
     private static RotationalSpeed Rpm(double speed) => RotationalSpeed.FromRevolutionsPerMinute(speed);

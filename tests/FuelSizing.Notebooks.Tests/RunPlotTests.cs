@@ -3,13 +3,12 @@ using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Interactive;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Systems;
 using Microsoft.DotNet.Interactive.Formatting;
 using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A recorded run against time, with the plan beside it.</summary>
 public class RunPlotTests

@@ -2,16 +2,15 @@ using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using Microsoft.DotNet.Interactive.Formatting;
 using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Rankings as a notebook shows them, on an invented engine.</summary>
 public class SelectionBlockTests
@@ -36,13 +35,13 @@ public class SelectionBlockTests
             SelectionTables.Best(RankingOf((900, null), (1000, null))).Columns.Select(column => column.Header));
 
     [Fact]
-    public void Best_ShowsNoMoreThanAsked() => Assert.Single(SelectionTables.Best(RankingOf((400, 1), (900, 1)), most: 1).Rows);
+    public void Best_ShowsNoMoreThanAsked() => Assert.Single(SelectionTables.Best(RankingOf((400, 1), (900, 1)), maximum: 1).Rows);
 
     [Theory]
     [InlineData(0)]
     [InlineData(1001)]
-    public void Best_OfTooFewOrTooMany_IsRefused(int most) =>
-        Assert.Equal("most", Assert.Throws<ArgumentOutOfRangeException>(() => SelectionTables.Best(RankingOf((900, 1)), most)).ParamName);
+    public void Best_OfTooFewOrTooMany_IsRefused(int maximum) =>
+        Assert.Equal("most", Assert.Throws<ArgumentOutOfRangeException>(() => SelectionTables.Best(RankingOf((900, 1)), maximum)).ParamName);
 
     [Fact]
     public void Pareto_ShowsWhatNoOtherBeats()
@@ -96,7 +95,7 @@ public class SelectionBlockTests
             FuelConsumption.Of(Fuel.Petrol, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(320))),
         InjectorSet.Of(InjectorOf(400), 4),
         ManifoldReferenced.From(Pressure.FromKilopascals(300)),
-        Pump.By(PumpCurve.At(
+        Pump.From(PumpCurve.At(
             "pump",
             ElectricPotential.FromVolts(13.5),
             (Pressure.Zero, VolumeFlow.FromLitersPerHour(400)),
@@ -107,7 +106,7 @@ public class SelectionBlockTests
         VolumeFlow.FromMillilitersPerMinute(millilitresPerMinute),
         Pressure.FromKilopascals(300),
         TestFluid.Heptane,
-        DeadTimeTable.OverVoltage((ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2.2)), (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7))),
+        DeadTimeTable.ByVoltage((ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2.2)), (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7))),
         Duration.FromMilliseconds(1),
         Pressure.FromKilopascals(600));
 

@@ -4,8 +4,10 @@ using System.Xml.Linq;
 using FuelSizing.Files;
 using FuelSizing.Interactive;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using FuelSizing.Workings;
 using Microsoft.DotNet.Interactive.Formatting;
 
 namespace FuelSizing.Notebooks.Tests;

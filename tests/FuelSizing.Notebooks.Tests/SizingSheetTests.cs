@@ -1,18 +1,18 @@
 using System.Xml.Linq;
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The printable sheet, on an invented engine whose every part has something to say.</summary>
 public class SizingSheetTests
@@ -88,7 +88,7 @@ public class SizingSheetTests
             Length.FromMeters(5),
             Length.FromMeters(5),
             Temperature.FromDegreesCelsius(60),
-            Contact.UsualFuse);
+            Contact.DefaultFuse);
         Line LineOf(string place, double bore) => Line.Of(name ?? place, Length.FromMillimeters(bore), Length.FromMeters(4), Roughness.PlasticTube);
         var system = FuelSystem.Return(
             FuelDemandModel.Of(
@@ -104,16 +104,16 @@ public class SizingSheetTests
                     VolumeFlow.FromMillilitersPerMinute(400),
                     Pressure.FromKilopascals(300),
                     TestFluid.Heptane,
-                    DeadTimeTable.OverVoltage((ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2.2)), (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7))),
+                    DeadTimeTable.ByVoltage((ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2.2)), (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7))),
                     Duration.FromMilliseconds(3),
                     Pressure.FromKilopascals(420)),
                 4),
             RisingRate.From(Pressure.FromKilopascals(300), 3, Pressure.FromKilopascals(5), Pressure.FromKilopascals(600), VolumeFlow.FromLitersPerHour(10)),
-            Pump.By(PumpCurve.WithCurrent(
+            Pump.From(PumpCurve.WithCurrent(
                 name ?? "pump",
                 ElectricPotential.FromVolts(12),
                 (Pressure.Zero, VolumeFlow.FromLitersPerHour(160), ElectricCurrent.FromAmperes(6)),
-                (Pressure.FromKilopascals(900), VolumeFlow.Zero, ElectricCurrent.FromAmperes(16)))).FedThrough(feed),
+                (Pressure.FromKilopascals(900), VolumeFlow.Zero, ElectricCurrent.FromAmperes(16)))).WithFeed(feed),
             SizingLimits.Of(Ratio.FromPercent(85), Ratio.FromPercent(10), Pressure.FromKilopascals(450), Ratio.FromPercent(1)),
             Plumbing.Of(
                 [LineOf("suction", 10)],

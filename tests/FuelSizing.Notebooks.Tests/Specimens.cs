@@ -1,25 +1,25 @@
 using System.Collections;
 using System.Reflection;
-using FuelSizing.Catalogues;
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Files;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
-using FuelSizing.Setups;
+using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 using UnitsNet.Units;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One or more of every type that the library hands out: what is made here, and all that hangs on it.</summary>
 internal static class Specimens
@@ -28,7 +28,7 @@ internal static class Specimens
     public const string Hostile = "<b title='x'>\"A&B\"</b>";
 
     // Two of a type may differ in what they hold; many of one look alike.
-    private const int MostOfAType = 6;
+    private const int MaximumOfAType = 6;
 
     /// <summary>Everything, found anew: what is written depends on the units of the day.</summary>
     public static IReadOnlyDictionary<Type, List<object>> Collect()
@@ -39,7 +39,7 @@ internal static class Specimens
         {
             if (next is IEnumerable many and not string)
             {
-                foreach (object one in many.Cast<object>().Take(MostOfAType))
+                foreach (object one in many.Cast<object>().Take(MaximumOfAType))
                 {
                     waiting.Enqueue(one);
                 }
@@ -62,7 +62,7 @@ internal static class Specimens
             }
 
             List<object> kept = found.TryGetValue(type, out var others) ? others : found[type] = [];
-            if (kept.Count >= MostOfAType)
+            if (kept.Count >= MaximumOfAType)
             {
                 continue;
             }
@@ -87,7 +87,7 @@ internal static class Specimens
         OperatingPoint peak = OperatingPoint.At(Rpm(6500), Pressure.FromBars(0.8));
         OperatingPoint calm = OperatingPoint.At(Rpm(4000), Pressure.FromBars(0.3));
         FuelSystem calmer = FuelSystem.Return(
-            system.Demand, Big, ManifoldReferenced.From(Kpa(300)), Pump.By(Curve(300)), SizingLimits.Usual, Plumbing.None);
+            system.Demand, Big, ManifoldReferenced.From(Kpa(300)), Pump.From(Curve(300)), SizingLimits.Default, Plumbing.None);
         yield return sweep;
         yield return sweep.Verdict;
         yield return Setup.Of(system, (Hostile, peak));
@@ -109,7 +109,7 @@ internal static class Specimens
         yield return Induction.NaturallyAspirated;
         yield return Induction.BeltDriven(Ratio.FromPercent(65), Ratio.FromPercent(70), Kpa(5), Ratio.FromPercent(95));
         yield return PowerCorrection.By(PowerStandard.Iso1585, Atmosphere.Standard, Ratio.FromPercent(60));
-        yield return PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Of(Kpa(70), Celsius(45)), Ratio.FromPercent(90), BoostControl.MakesUpForAir);
+        yield return PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Of(Kpa(70), Celsius(45)), Ratio.FromPercent(90), BoostControl.CompensatesForAmbient);
 
         PressureRegulator[] regulators =
         [
@@ -121,30 +121,30 @@ internal static class Specimens
             ElectronicReturnless.Holding(Kpa(300), false, Volts(9)),
         ];
         yield return regulators;
-        Pump pump = Pump.By(Curve(200));
+        Pump pump = Pump.From(Curve(200));
         yield return PumpSeries.Of(SeriesBypass.CheckValve, pump, pump);
         yield return PumpParallel.Of(pump, pump);
         yield return pump;
-        yield return Pump.By(PumpCurve.At(Hostile, Volts(12), (Kpa(100), VolumeFlow.FromLitersPerHour(100)), (Kpa(400), VolumeFlow.FromLitersPerHour(50))));
+        yield return Pump.From(PumpCurve.At(Hostile, Volts(12), (Kpa(100), VolumeFlow.FromLitersPerHour(100)), (Kpa(400), VolumeFlow.FromLitersPerHour(50))));
 
-        Feed feed = Feed.Of(Hostile, Conductor.Awg(14), Length.FromMeters(5), Length.FromMeters(5), Celsius(60), Contact.UsualFuse);
+        Feed feed = Feed.Of(Hostile, Conductor.Awg(14), Length.FromMeters(5), Length.FromMeters(5), Celsius(60), Contact.DefaultFuse);
         yield return feed;
         yield return feed.VoltageAtMotor(Volts(13.5), ElectricCurrent.FromAmperes(12));
         yield return FuseChoice.For(ElectricCurrent.FromAmperes(12), Conductor.Awg(12), Celsius(90), Celsius(40));
         yield return FuseChoice.For(ElectricCurrent.FromAmperes(12), Conductor.Awg(20), Celsius(60), Celsius(40));
         yield return SmallestConductor.ForDrop(ElectricPotential.FromVolts(0.4), ElectricCurrent.FromAmperes(12), Length.FromMeters(9), Celsius(40));
         yield return SmallestConductor.ForDrop(
-            ElectricPotential.FromVolts(0.01), ElectricCurrent.FromAmperes(12), Length.FromMeters(9), Celsius(40), Contact.UsualFuse);
+            ElectricPotential.FromVolts(0.01), ElectricCurrent.FromAmperes(12), Length.FromMeters(9), Celsius(40), Contact.DefaultFuse);
 
-        yield return Sizing.LeastStaticFlow(system, calm);
-        yield return Sizing.LeastBasePressure(system, calm);
-        yield return Sizing.LeastGain(system, Kpa(10), calm);
-        yield return Sizing.LeastBore(system, (Line)system.Plumbing.Supply[1], calm);
-        yield return Sizing.LeastWireArea(system, calm);
-        yield return Sizing.MostBoost(calmer, [Rpm(4000)], Conditions.Usual);
-        yield return Sizing.MostPower(calmer, Rpm(4000), Conditions.Usual);
-        yield return Sizing.MostSpeed(calmer, Pressure.FromBars(0.3), Rpm(2000), Conditions.Usual);
-        yield return Sizing.RequiredPump(system, calm, peak);
+        yield return SystemSizing.MinimumStaticFlow(system, calm);
+        yield return SystemSizing.MinimumBasePressure(system, calm);
+        yield return SystemSizing.MinimumGain(system, Kpa(10), calm);
+        yield return SystemSizing.MinimumBore(system, (Line)system.Plumbing.Supply[1], calm);
+        yield return SystemSizing.MinimumWireArea(system, calm);
+        yield return SystemSizing.MaximumBoost(calmer, [Rpm(4000)], Conditions.Default);
+        yield return SystemSizing.MaximumPower(calmer, Rpm(4000), Conditions.Default);
+        yield return SystemSizing.MaximumSpeed(calmer, Pressure.FromBars(0.3), Rpm(2000), Conditions.Default);
+        yield return SystemSizing.RequiredPump(system, calm, peak);
 
         yield return Catalogue.Parse(
             "list.json",
@@ -153,7 +153,7 @@ internal static class Specimens
               "catalogue": 1,
               "injectors": [ {
                 "name": "<b title='x'>\"A&B\"</b>", "static_flow": "360 mL/min", "rated_differential": "300 kPa",
-                "minimum_linear_pulse": "1.6 ms", "highest_differential": "550 kPa", "cost": 60,
+                "minimum_linear_pulse": "1.6 ms", "maximum_differential": "550 kPa", "cost": 60,
                 "dead_times": [ { "voltage": "8 V", "time": "2.4 ms" }, { "voltage": "16 V", "time": "0.7 ms" } ] } ],
               "pumps": [ {
                 "name": "pump", "cost": 180,
@@ -270,7 +270,7 @@ internal static class Specimens
             VolumeFlow.FromMillilitersPerMinute(700),
             Kpa(300),
             TestFluid.Heptane,
-            DeadTimeTable.OverVoltage((Volts(8), Ms(2.2)), (Volts(16), Ms(0.7))),
+            DeadTimeTable.ByVoltage((Volts(8), Ms(2.2)), (Volts(16), Ms(0.7))),
             Ms(1.2),
             Kpa(600)),
         4);
@@ -281,7 +281,7 @@ internal static class Specimens
             VolumeFlow.FromMillilitersPerMinute(200),
             Kpa(300),
             TestFluid.Heptane,
-            DeadTimeTable.OverVoltage((Volts(10), Ms(2.2)), (Volts(12), Ms(0.7))),
+            DeadTimeTable.ByVoltage((Volts(10), Ms(2.2)), (Volts(12), Ms(0.7))),
             Ms(1.2),
             Kpa(600)),
         4);

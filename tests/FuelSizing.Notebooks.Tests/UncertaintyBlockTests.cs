@@ -2,17 +2,16 @@ using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using Microsoft.DotNet.Interactive.Formatting;
 using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The blocks that say how sure a result is.</summary>
 public class UncertaintyBlockTests
@@ -43,7 +42,7 @@ public class UncertaintyBlockTests
     }
 
     [Fact]
-    public void Chances_OfSamples_PutEverythingOnTopAndTheLeastLikelyNext()
+    public void Chances_OfSamples_PutEverythingOnTopAndTheMinimumLikelyNext()
     {
         var table = UncertaintyTables.Chances(Sampled);
 
@@ -52,8 +51,8 @@ public class UncertaintyBlockTests
         Assert.Equal(PartNames.Of(Sampled.LeastLikely.Part), table.Rows[1][0]);
         Assert.Equal(1 + Sampled.Parts.Count, table.Rows.Count);
         Assert.DoesNotContain(table.Columns, column => column.Header == "Cannot say");
-        (Ratio least, Ratio most) = Sampled.All.Interval(Percent(95));
-        Assert.Equal($"{Readable.Chance(least)} to {Readable.Chance(most)}".Replace(" % to", " to", StringComparison.Ordinal), table.Rows[0][2]);
+        (Ratio minimum, Ratio maximum) = Sampled.All.Interval(Percent(95));
+        Assert.Equal($"{Readable.Chance(minimum)} to {Readable.Chance(maximum)}".Replace(" % to", " to", StringComparison.Ordinal), table.Rows[0][2]);
         Assert.Contains("400 samples, seed 3", table.Note, StringComparison.Ordinal);
         Assert.NotInRange(Sampled.All.Holding, 0, 40);
         Assert.NotInRange(Sampled.All.Failing, 0, 40);
@@ -140,7 +139,7 @@ public class UncertaintyBlockTests
     [Fact]
     public void EveryOutput_HasAUnitOfItsOwn()
     {
-        SystemOutput[] outputs = [SystemOutput.DutyCycle, SystemOutput.FuelFlow, SystemOutput.RailGauge, SystemOutput.LeastReserve, SystemOutput.LeanestLambda, SystemOutput.ReserveOf(Part.Pump)];
+        SystemOutput[] outputs = [SystemOutput.DutyCycle, SystemOutput.FuelFlow, SystemOutput.RailGauge, SystemOutput.MinimumReserve, SystemOutput.LeanestLambda, SystemOutput.ReserveOf(Part.Pump)];
         UncertainInput[] inputs =
         [
             Consumption,
@@ -167,7 +166,7 @@ public class UncertaintyBlockTests
         Assert.Equal(shares.MeasureFirst!.Name, plot.Rows[0].Label);
         Assert.Equal(shares.MeasureFirst.Name, UncertaintyTables.Sobol(shares).Rows[0][0]);
         Assert.Equal(shares.Inputs[0].Total.Percent, plot.Rows[0].Bars[1].To, 9);
-        Assert.Equal(shares.Inputs[0].TotalInterval(Percent(95)).Most.Percent, plot.Rows[0].Bars[1].Interval!.Value.Most, 9);
+        Assert.Equal(shares.Inputs[0].TotalInterval(Percent(95)).Maximum.Percent, plot.Rows[0].Bars[1].Interval!.Value.Maximum, 9);
     }
 
     [Theory]
@@ -220,7 +219,7 @@ public class UncertaintyBlockTests
             PowerCurve.AtCrank(Atmosphere.Standard, (Rpm(2000), Power.FromKilowatts(39)), (Rpm(7200), Power.FromKilowatts(165))),
             Percent(85),
             FuelConsumption.Of(Fuel.Petrol, 0.82, Grams(315)));
-        var deadTime = DeadTimeTable.OverVoltage((Volts(8), Duration.FromMilliseconds(2)), (Volts(16), Duration.FromMilliseconds(0.7)));
+        var deadTime = DeadTimeTable.ByVoltage((Volts(8), Duration.FromMilliseconds(2)), (Volts(16), Duration.FromMilliseconds(0.7)));
         var injector = Injector.Of(
             "A",
             VolumeFlow.FromMillilitersPerMinute(585),
@@ -235,7 +234,7 @@ public class UncertaintyBlockTests
             (Pressure.FromKilopascals(0), VolumeFlow.FromLitersPerHour(260)),
             (Pressure.FromKilopascals(400), VolumeFlow.FromLitersPerHour(200)),
             (Pressure.FromKilopascals(750), VolumeFlow.Zero));
-        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), Pump.By(pump));
+        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), Pump.From(pump));
     }
 
     private static Ratio Percent(double share) => Ratio.FromPercent(share);

@@ -1,13 +1,12 @@
 using System.Text.RegularExpressions;
 using FuelSizing.Interactive;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One line turns every table, plot and sheet to US customary units: nothing metric is left over.</summary>
 [Collection(Alone)]

@@ -1,14 +1,15 @@
 using System.Collections;
 using System.Reflection;
 using System.Runtime.CompilerServices;
-using FuelSizing.Catalogues;
+using FuelSizing.Files;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Selection;
-using FuelSizing.Setups;
+using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
@@ -98,14 +99,14 @@ public class ImmutabilityTests
         return
         [
             ("system", () => system),
-            ("pumps", () => PumpParallel.Of(PumpSeries.Of(SeriesBypass.None, Pump.By(Wren.Pump), Pump.By(Wren.Pump)), Pump.By(Wren.Pump))),
+            ("pumps", () => PumpParallel.Of(PumpSeries.Of(SeriesBypass.None, Pump.From(Wren.Pump), Pump.From(Wren.Pump)), Pump.From(Wren.Pump))),
             ("line", () => Line.Of("line", Length.FromMillimeters(6), Length.FromMeters(1), Roughness.RubberHose, [Fitting.Elbow90.Times(3)])),
             ("mapping", () => RunMapping.Of(RunColumn.Speed("Speed"), RunColumn.RailGauge("Rail"))),
             ("stage", () => Stage.Of("now", system, point)),
             ("result", () => system.Solve(point)),
             ("working", () => system.Solve(point).Working),
             ("sweep", () => system.Sweep([Wren.Rpm(3000), Wren.Rpm(6800)], [Wren.Kpa(0), Wren.Kpa(60)], Wren.Hill)),
-            ("pump wanted", () => Sizing.RequiredPump(system, point)),
+            ("pump wanted", () => SystemSizing.RequiredPump(system, point)),
             ("ranking", () => Ranking.Of(
                 [Stage.Of("now", system, point)],
                 CandidateParts.Of([Candidate.Of("A", Wren.InjectorOf(360), 1m), Candidate.Of("B", Wren.InjectorOf(900), 2m)]))),

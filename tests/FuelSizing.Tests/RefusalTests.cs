@@ -8,18 +8,18 @@ using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
+using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 using UnitsNet.Units;
 
 namespace FuelSizing.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Every public method of the library is called with a good set of arguments, then with each number among them, one at a
@@ -167,7 +167,7 @@ public class RefusalTests
         new(
             null,
             typeof(DeadTimeTable),
-            nameof(DeadTimeTable.OverVoltage),
+            nameof(DeadTimeTable.ByVoltage),
             [new[] { (Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1)) }]),
         new(Wren.DeadTime, typeof(DeadTimeTable), nameof(DeadTimeTable.At), Wren.Volt(12), Wren.Kpa(300)),
         new(
@@ -253,13 +253,13 @@ public class RefusalTests
             Wren.Kpa(700),
             Wren.Percent(90),
             null),
-        new(Pump.By(Wren.Pump), typeof(PumpAssembly), nameof(PumpAssembly.CurveAt), Wren.Volt(13.5), 20),
+        new(Pump.From(Wren.Pump), typeof(PumpAssembly), nameof(PumpAssembly.CurveAt), Wren.Volt(13.5), 20),
         new(
             null,
             typeof(PumpSeries),
             nameof(PumpSeries.Of),
             SeriesBypass.None,
-            new PumpAssembly[] { Pump.By(Wren.Pump), Pump.By(Wren.Pump) }),
+            new PumpAssembly[] { Pump.From(Wren.Pump), Pump.From(Wren.Pump) }),
         new(
             null,
             typeof(ElectronicReturnless),
@@ -338,10 +338,10 @@ public class RefusalTests
             typeof(CircuitResult),
             nameof(CircuitResult.PressureAsked),
             VolumeFlow.FromLitersPerHour(100)),
-        new(null, typeof(Sizing), nameof(Sizing.LeastGain), System, Wren.Kpa(10), new[] { Wren.At(3000, 0.2) }),
-        new(null, typeof(Sizing), nameof(Sizing.MostBoost), System, new[] { Wren.Rpm(3000) }, Wren.Hill),
-        new(null, typeof(Sizing), nameof(Sizing.MostPower), System, Wren.Rpm(3000), Wren.Hill),
-        new(null, typeof(Sizing), nameof(Sizing.MostSpeed), System, Wren.Kpa(30), Wren.Rpm(3000), Wren.Hill),
+        new(null, typeof(SystemSizing), nameof(SystemSizing.MinimumGain), System, Wren.Kpa(10), new[] { Wren.At(3000, 0.2) }),
+        new(null, typeof(SystemSizing), nameof(SystemSizing.MaximumBoost), System, new[] { Wren.Rpm(3000) }, Wren.Hill),
+        new(null, typeof(SystemSizing), nameof(SystemSizing.MaximumPower), System, Wren.Rpm(3000), Wren.Hill),
+        new(null, typeof(SystemSizing), nameof(SystemSizing.MaximumSpeed), System, Wren.Kpa(30), Wren.Rpm(3000), Wren.Hill),
         new(null, typeof(Conductor), nameof(Conductor.Awg), 12, null),
         new(null, typeof(Conductor), nameof(Conductor.AwgZeros), 2, null),
         new(null, typeof(Conductor), nameof(Conductor.Metric), Area.FromSquareMillimeters(2.5)),
@@ -368,7 +368,7 @@ public class RefusalTests
             Length.FromMeters(5),
             Length.FromMeters(1),
             Temperature.FromDegreesCelsius(60),
-            new[] { Contact.UsualFuse }),
+            new[] { Contact.DefaultFuse }),
         new(
             null,
             typeof(Feed),
@@ -378,7 +378,7 @@ public class RefusalTests
             Length.FromMeters(5),
             ElectricResistance.FromMilliohms(5),
             Temperature.FromDegreesCelsius(60),
-            new[] { Contact.UsualFuse }),
+            new[] { Contact.DefaultFuse }),
         new(
             Feed.Of("f", Conductor.Awg(12), Length.FromMeters(5), Length.Zero, Temperature.FromDegreesCelsius(60)),
             typeof(Feed),
@@ -393,7 +393,7 @@ public class RefusalTests
             ElectricCurrent.FromAmperes(12),
             Length.FromMeters(6),
             Temperature.FromDegreesCelsius(60),
-            new[] { Contact.UsualFuse }),
+            new[] { Contact.DefaultFuse }),
         new(
             null,
             typeof(Ampacity),
@@ -517,11 +517,11 @@ public class RefusalTests
         new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.FirstOrderInterval), Wren.Percent(95)),
         new(Shared, typeof(VarianceOfInput), nameof(VarianceOfInput.TotalInterval), Wren.Percent(95)),
         new(Sampled.DutyCycle, typeof(OutputSpread<Ratio>), nameof(OutputSpread<Ratio>.Percentile), Wren.Percent(95)),
-        new(null, typeof(PumpArrangement), nameof(PumpArrangement.SideBySide), Listed, 2, null),
+        new(null, typeof(PumpArrangement), nameof(PumpArrangement.InParallel), Listed, 2, null),
         new(
             null,
             typeof(PumpArrangement),
-            nameof(PumpArrangement.BehindFitted),
+            nameof(PumpArrangement.InSeriesWith),
             Listed[0].Part,
             SeriesBypass.CheckValve,
             Listed,
@@ -537,7 +537,7 @@ public class RefusalTests
             CancellationToken.None),
     }.ToDictionary(call => call.Name);
 
-    private static Candidate<Pump>[] Listed => [Candidate.Of("pump B", Pump.By(Wren.PumpOf(1)))];
+    private static Candidate<Pump>[] Listed => [Candidate.Of("pump B", Pump.From(Wren.PumpOf(1)))];
 
     private static PowerCorrection Correction =>
         PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Standard, Wren.Percent(40));
@@ -769,12 +769,12 @@ public class RefusalTests
     private static IEnumerable<(object Bad, string Shown)> Ends<T>(Distribution<T> good)
         where T : struct, IQuantity, IComparable<T>
     {
-        (T low, T high) = ((T)Quantity.From(-1e9, good.Least.Unit), (T)Quantity.From(1e9, good.Least.Unit));
-        string unit = good.Least.ToString("A", global::System.Globalization.CultureInfo.InvariantCulture);
+        (T low, T high) = ((T)Quantity.From(-1e9, good.Minimum.Unit), (T)Quantity.From(1e9, good.Minimum.Unit));
+        string unit = good.Minimum.ToString("A", global::System.Globalization.CultureInfo.InvariantCulture);
         return new object[]
         {
-            Distribution.Uniform(low, good.Most),
-            Distribution.Uniform(good.Least, high),
+            Distribution.Uniform(low, good.Maximum),
+            Distribution.Uniform(good.Minimum, high),
             Distribution.Fixed(low),
             Distribution.Fixed(high),
         }.Select(bad => (bad, unit));

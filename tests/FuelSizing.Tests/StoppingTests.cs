@@ -2,6 +2,7 @@ using System.Reflection;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Findings;
@@ -11,8 +12,6 @@ using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Long work tells how far it is and can be stopped. What was finished is kept and marked as not complete; where nothing was, or

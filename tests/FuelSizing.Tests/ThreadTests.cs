@@ -1,14 +1,14 @@
+using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>What is built may be used from many threads at once, without a lock, and every thread gets what one alone would.</summary>
 public class ThreadTests
@@ -89,7 +89,7 @@ public class ThreadTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(600), 4),
             RisingRate.From(Wren.Kpa(300), 2, Wren.Kpa(20), Wren.Kpa(500)),
-            Wren.WiredPump.FedThrough(PumpAssemblyTests.FeedOf(4)),
+            Wren.WiredPump.WithFeed(PumpAssemblyTests.FeedOf(4)),
             plumbing: Plumbing.Of(
                 suction: [LineOf(8, 0.5)],
                 supply: [Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15)), LineOf(6, 4)],

@@ -1,14 +1,13 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// The invented hill-climb car, for tests that need a whole system. Nothing here is the expected value of a test of
@@ -112,7 +111,7 @@ internal static class Wren
             Demand(consumption),
             InjectorSet.Of(InjectorOf(injector), 4),
             regulator ?? ManifoldReferenced.From(Kpa(300)),
-            FuelSizing.Pumps.Pump.By(PumpOf(pump)),
+            FuelSizing.Pumps.Pump.From(PumpOf(pump)),
             limits);
 
     public static OperatingPoint At(double rpm, double boostBar) =>

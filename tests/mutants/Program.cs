@@ -21,8 +21,8 @@ foreach (TestCase test in tests)
 
 if (args.Length > 4)
 {
-    double most = double.Parse(args[4], CultureInfo.InvariantCulture);
-    tests = [.. tests.Where(test => test.Milliseconds <= most)];
+    double maximum = double.Parse(args[4], CultureInfo.InvariantCulture);
+    tests = [.. tests.Where(test => test.Milliseconds <= maximum)];
 }
 
 Coverage coverage = new(args[0] + ".coverage", mutants);

@@ -12,7 +12,7 @@ namespace FuelSizing.Mutants;
 /// <param name="arguments">What it is called with.</param>
 internal sealed class TestCase(string name, MethodInfo method, object?[] arguments)
 {
-    private const double LeastMilliseconds = 6_000;
+    private const double MinimumMilliseconds = 6_000;
     private const double TimesItsOwn = 20;
     private const int StackBytes = 16 << 20;
 
@@ -70,7 +70,7 @@ internal sealed class TestCase(string name, MethodInfo method, object?[] argumen
         string? found = null;
         Thread thread = new(() => found = Failure(), StackBytes) { IsBackground = true };
         thread.Start();
-        bool ended = thread.Join(TimeSpan.FromMilliseconds(LeastMilliseconds + (TimesItsOwn * Milliseconds)));
+        bool ended = thread.Join(TimeSpan.FromMilliseconds(MinimumMilliseconds + (TimesItsOwn * Milliseconds)));
         failure = found;
         return ended;
     }

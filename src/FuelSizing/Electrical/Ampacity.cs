@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -42,13 +43,13 @@ public sealed record Ampacity
     public static Ampacity Of(Conductor conductor, Temperature insulationRating, Temperature ambient)
     {
         ArgumentNullException.ThrowIfNull(conductor);
-        double rating = Allowed.Between(
+        double rating = Guard.Between(
             insulationRating,
             Temperature.FromDegreesCelsius(0),
             Temperature.FromDegreesCelsius(300),
             "Give the insulation's temperature rating as printed on the wire.",
             nameof(insulationRating)).DegreesCelsius;
-        double surroundings = Allowed.Between(
+        double surroundings = Guard.Between(
             ambient,
             Temperature.FromDegreesCelsius(-40),
             Temperature.FromDegreesCelsius(200),

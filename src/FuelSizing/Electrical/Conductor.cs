@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -33,7 +34,7 @@ public sealed record Conductor
     /// The strands' extra length, 2 %: the standard increment of stranded copper (ASTM B496; the stranded rows of NEC
     /// chapter 9, table 8 hold the same).
     /// </summary>
-    public static Ratio UsualLay { get; } = Ratio.FromPercent(2);
+    public static Ratio DefaultLay { get; } = Ratio.FromPercent(2);
 
     /// <summary>The gauge or the nominal area, for instance <c>AWG 12</c> or <c>2.5 mm²</c>.</summary>
     public string Name { get; }
@@ -53,7 +54,7 @@ public sealed record Conductor
 
     /// <summary>
     /// A stranded conductor of the American wire gauge: d = 0.127 mm · 92^((36 − n)/39) (ASTM B258), with
-    /// <see cref="UsualLay"/>. Vehicle wire sold by SAE gauge holds 5 to 11 % less metal than the AWG of that number:
+    /// <see cref="DefaultLay"/>. Vehicle wire sold by SAE gauge holds 5 to 11 % less metal than the AWG of that number:
     /// describe it by <see cref="OfArea"/>.
     /// </summary>
     /// <param name="gauge">n, from 24 (thin) to 0 (thick, written 1/0).</param>
@@ -62,7 +63,7 @@ public sealed record Conductor
     /// <exception cref="ArgumentOutOfRangeException">The gauge is outside its range.</exception>
     public static Conductor Awg(int gauge, ConductorMaterial? material = null) =>
         OfGauge(
-            Allowed.Count(
+            Guard.Count(
                 gauge,
                 0,
                 ThinnestGauge,
@@ -77,7 +78,7 @@ public sealed record Conductor
     /// <exception cref="ArgumentOutOfRangeException">The count is outside its range.</exception>
     public static Conductor AwgZeros(int zeros, ConductorMaterial? material = null) =>
         OfGauge(
-            1 - Allowed.Count(zeros, 2, 4, "Give 2 for 2/0, 3 for 3/0 or 4 for 4/0.", nameof(zeros)),
+            1 - Guard.Count(zeros, 2, 4, "Give 2 for 2/0, 3 for 3/0 or 4 for 4/0.", nameof(zeros)),
             material ?? ConductorMaterial.Copper);
 
     /// <summary>
@@ -97,7 +98,7 @@ public sealed record Conductor
             }
         }
 
-        throw Allowed.OutOfRange(
+        throw Guard.OutOfRange(
             nameof(nominal),
             Readable.Of(nominal),
             string.Join(", ", MetricSizes.All.Select(size => Readable.Of(Area.FromSquareMillimeters(size.SquareMillimetres)))),
@@ -107,19 +108,19 @@ public sealed record Conductor
     /// <summary>A conductor by the area of its metal, for instance from its data sheet or from strands counted and measured.</summary>
     /// <param name="area">Of the metal, 0.2 to 120 mm².</param>
     /// <param name="material">Copper or aluminium.</param>
-    /// <param name="lay">Extra length of the strands, 0 to 10 %; see <see cref="UsualLay"/>. Zero for a solid wire.</param>
+    /// <param name="lay">Extra length of the strands, 0 to 10 %; see <see cref="DefaultLay"/>. Zero for a solid wire.</param>
     /// <returns>The conductor.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Conductor OfArea(Area area, ConductorMaterial material, Ratio lay)
     {
         ArgumentNullException.ThrowIfNull(material);
-        Allowed.Between(
+        Guard.Between(
             area,
             Area.FromSquareMillimeters(0.2),
             Area.FromSquareMillimeters(120),
             "Give the area of the metal, without insulation.",
             nameof(area));
-        Allowed.Between(
+        Guard.Between(
             lay, Ratio.Zero, Ratio.FromPercent(10), "Give the extra length of the strands; 2 % is usual.", nameof(lay));
         return new(
             Readable.Of(area),
@@ -151,7 +152,7 @@ public sealed record Conductor
             ? string.Create(CultureInfo.InvariantCulture, $"AWG {gauge}")
             : string.Create(CultureInfo.InvariantCulture, $"AWG {1 - gauge}/0");
         return new(
-            name, area, material, PerMetre(area, material, UsualLay.DecimalFractions), new() { Gauge = gauge });
+            name, area, material, PerMetre(area, material, DefaultLay.DecimalFractions), new() { Gauge = gauge });
     }
 
     internal static Conductor OfMetric(double squareMillimetres, double ohmsPerKilometre)
@@ -166,10 +167,10 @@ public sealed record Conductor
     }
 
     internal static Length WithinLength(Length length, string name) =>
-        Allowed.Between(length, Length.Zero, Length.FromMeters(100), "Give the length of the wire as it runs.", name);
+        Guard.Between(length, Length.Zero, Length.FromMeters(100), "Give the length of the wire as it runs.", name);
 
     internal static Temperature WithinTemperature(Temperature temperature, string name) =>
-        Allowed.Between(
+        Guard.Between(
             temperature,
             Temperature.FromDegreesCelsius(-40),
             Temperature.FromDegreesCelsius(150),

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -14,16 +15,16 @@ public sealed record Contact
     private Contact(string name, ElectricResistance resistance) => (Name, Resistance) = (name, resistance);
 
     /// <summary>A crimped terminal with its mating part, 1 mΩ: common practice, no source.</summary>
-    public static Contact UsualJoint { get; } = Of("joint", ElectricResistance.FromMilliohms(1));
+    public static Contact DefaultJoint { get; } = Of("joint", ElectricResistance.FromMilliohms(1));
 
     /// <summary>A blade fuse of 15 to 30 A in its holder, 5 mΩ: common practice, no source.</summary>
-    public static Contact UsualFuse { get; } = Of("fuse and holder", ElectricResistance.FromMilliohms(5));
+    public static Contact DefaultFuse { get; } = Of("fuse and holder", ElectricResistance.FromMilliohms(5));
 
     /// <summary>A relay's closed contacts and its socket, 5 mΩ: common practice, no source.</summary>
-    public static Contact UsualRelay { get; } = Of("relay", ElectricResistance.FromMilliohms(5));
+    public static Contact DefaultRelay { get; } = Of("relay", ElectricResistance.FromMilliohms(5));
 
     /// <summary>A switch, for instance an inertia or master switch, 10 mΩ: common practice, no source.</summary>
-    public static Contact UsualSwitch { get; } = Of("switch", ElectricResistance.FromMilliohms(10));
+    public static Contact DefaultSwitch { get; } = Of("switch", ElectricResistance.FromMilliohms(10));
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
@@ -39,8 +40,8 @@ public sealed record Contact
     /// <exception cref="ArgumentOutOfRangeException">The resistance is outside its range.</exception>
     public static Contact Of(string name, ElectricResistance resistance) =>
         new(
-            Allowed.Name(name, nameof(name)),
-            Allowed.Between(
+            Guard.Name(name, nameof(name)),
+            Guard.Between(
                 resistance,
                 ElectricResistance.Zero,
                 ElectricResistance.FromOhms(1),

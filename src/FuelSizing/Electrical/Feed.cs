@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -80,7 +81,7 @@ public sealed record Feed
         ArgumentNullException.ThrowIfNull(conductor);
         ArgumentNullException.ThrowIfNull(contacts);
         return new(
-            Allowed.Name(name, nameof(name)),
+            Guard.Name(name, nameof(name)),
             conductor,
             Conductor.WithinLength(outward, nameof(outward)),
             Conductor.WithinLength(back, nameof(back)),
@@ -109,7 +110,7 @@ public sealed record Feed
         params Contact[] contacts)
     {
         ArgumentNullException.ThrowIfNull(contacts);
-        Allowed.Between(
+        Guard.Between(
             chassis,
             ElectricResistance.Zero,
             ElectricResistance.FromOhms(1),
@@ -128,7 +129,7 @@ public sealed record Feed
     internal Feed WithArea(Area area) =>
         new(
             Name,
-            Conductor.OfArea(area, Conductor.Material, Conductor.UsualLay),
+            Conductor.OfArea(area, Conductor.Material, Conductor.DefaultLay),
             Outward,
             Back,
             ConductorTemperature,
@@ -141,26 +142,26 @@ public sealed record Feed
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public FeedResult VoltageAtMotor(ElectricPotential supply, ElectricCurrent current)
     {
-        Allowed.Between(
+        Guard.Between(
             supply,
             ElectricPotential.FromVolts(5),
             ElectricPotential.FromVolts(30),
             "Give the voltage at the battery or alternator with the engine running.",
             nameof(supply));
-        Allowed.Between(
+        Guard.Between(
             current,
             ElectricCurrent.Zero,
             ElectricCurrent.FromAmperes(200),
             "Give the motor's current at its pressure and voltage.",
             nameof(current));
-        ElectricCurrent highest =
-            ElectricCurrent.FromAmperes((double)VoltageDrop.HighestCurrent<Real>(supply.Volts, LoopOhms));
-        return current <= highest
+        ElectricCurrent maximum =
+            ElectricCurrent.FromAmperes((double)VoltageDrop.MaximumCurrent<Real>(supply.Volts, LoopOhms));
+        return current <= maximum
             ? new(this, supply, current, Conductor.OhmsPerMetreAt(_celsius))
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 nameof(current),
                 Readable.Of(current),
-                $"up to {Readable.Of(highest)}",
+                $"up to {Readable.Of(maximum)}",
                 $"The loop of {Readable.Of(LoopResistance)} lets no more through at {Readable.Of(supply)}; check lengths and contacts.");
     }
 }

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -24,7 +25,7 @@ public sealed record FuseChoice
         Array.ConvertAll(_ratings, amperes => ElectricCurrent.FromAmperes(amperes));
 
     /// <summary>Highest steady load as a share of the rating, 80 %: common practice, no source.</summary>
-    public static Ratio HighestLoad { get; } = Ratio.FromPercent(80);
+    public static Ratio MaximumLoad { get; } = Ratio.FromPercent(80);
 
     /// <summary>The rating, if a fuse keeps both rules.</summary>
     public ElectricCurrent? Rating { get; }
@@ -48,14 +49,14 @@ public sealed record FuseChoice
     public static FuseChoice For(
         ElectricCurrent current, Conductor conductor, Temperature insulationRating, Temperature ambient)
     {
-        double load = Allowed.Above(
+        double load = Guard.Above(
             current,
             ElectricCurrent.Zero,
             ElectricCurrent.FromAmperes(200),
             "Give the motor's highest steady current.",
             nameof(current)).Amperes;
         Ampacity ampacity = Ampacity.Of(conductor, insulationRating, ambient);
-        double needed = CurrentRating.FuseNeeded<Real>(load, HighestLoad.DecimalFractions);
+        double needed = CurrentRating.FuseNeeded<Real>(load, MaximumLoad.DecimalFractions);
         if (!Carries(_ratings[^1], needed))
         {
             return new(

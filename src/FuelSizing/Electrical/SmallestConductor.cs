@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -14,7 +15,7 @@ public sealed record SmallestConductor
         (NeededArea, Awg, Metric) = (neededArea, awg, metric);
 
     /// <summary>
-    /// Area of copper, twisted with <see cref="Conductor.UsualLay"/>, that just keeps the drop:
+    /// Area of copper, twisted with <see cref="Conductor.DefaultLay"/>, that just keeps the drop:
     /// A = ρ (1 + k) L I/(ΔV − I R_c); none where the contacts alone exceed it.
     /// </summary>
     public Area? NeededArea { get; }
@@ -41,19 +42,19 @@ public sealed record SmallestConductor
         params Contact[] contacts)
     {
         ArgumentNullException.ThrowIfNull(contacts);
-        Allowed.Above(
+        Guard.Above(
             allowedDrop,
             ElectricPotential.Zero,
             ElectricPotential.FromVolts(10),
             "Give the drop of wire and contacts together that the pump can spare.",
             nameof(allowedDrop));
-        Allowed.Above(
+        Guard.Above(
             current,
             ElectricCurrent.Zero,
             ElectricCurrent.FromAmperes(200),
             "Give the motor's highest steady current.",
             nameof(current));
-        Allowed.Above(
+        Guard.Above(
             outAndBack,
             Length.Zero,
             Length.FromMeters(200),
@@ -64,7 +65,7 @@ public sealed record SmallestConductor
         double area = WireResistance.SmallestArea<Real>(
             WireResistance.AtTemperature<Real>(
                 ConductorMaterial.Copper.Resistivity.OhmMeters, ConductorMaterial.Copper.TemperatureCoefficient, celsius),
-            Conductor.UsualLay.DecimalFractions,
+            Conductor.DefaultLay.DecimalFractions,
             outAndBack.Meters,
             current.Amperes,
             allowedDrop.Volts,

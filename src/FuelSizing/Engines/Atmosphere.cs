@@ -1,10 +1,9 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Engines;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The air outside: pressure and temperature.</summary>
 public sealed record Atmosphere
@@ -42,7 +41,7 @@ public sealed record Atmosphere
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Atmosphere AtAltitude(Length altitude, Temperature? temperature = null)
     {
-        double metres = Allowed.Between(
+        double metres = Guard.Between(
             altitude,
             Length.FromMeters(-500),
             Length.FromMeters(6000),
@@ -60,13 +59,13 @@ public sealed record Atmosphere
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Atmosphere Of(Pressure pressure, Temperature temperature) =>
         new(
-            Allowed.Between(
+            Guard.Between(
                 pressure,
                 Pressure.FromKilopascals(40),
                 Pressure.FromKilopascals(110),
                 "Give absolute pressure as the barometer reads it there, not reduced to sea level.",
                 nameof(pressure)),
-            Allowed.Between(
+            Guard.Between(
                 temperature,
                 Temperature.FromDegreesCelsius(-50),
                 Temperature.FromDegreesCelsius(60),

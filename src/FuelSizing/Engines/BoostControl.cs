@@ -7,5 +7,5 @@ public enum BoostControl
     FollowsAir,
 
     /// <summary>A controller holds absolute manifold pressure, or charge, whatever the air outside.</summary>
-    MakesUpForAir,
+    CompensatesForAmbient,
 }

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -21,10 +22,10 @@ public static class Drivetrain
             WithinLoss(loss, nameof(loss)).DecimalFractions));
 
     internal static Ratio WithinLoss(Ratio loss, string name) =>
-        Allowed.Between(
+        Guard.Between(
             loss, Ratio.Zero, Ratio.FromPercent(40), "Give the share of crank power lost on the way to the wheels.", name);
 
     internal static Power Within(Power power, string name) =>
-        Allowed.Between(
+        Guard.Between(
             power, Power.Zero, Power.FromKilowatts(3000), "Give the power of the whole engine.", name);
 }

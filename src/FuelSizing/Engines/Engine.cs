@@ -40,16 +40,16 @@ public sealed record Engine
     public static Engine Of(
         string name, Volume displacement, int cylinders, EngineCycle cycle, RotationalSpeed speedLimit) =>
         new(
-            Allowed.Name(name, nameof(name)),
-            Allowed.Between(
+            Guard.Name(name, nameof(name)),
+            Guard.Between(
                 displacement,
                 Volume.FromLiters(0.02),
                 Volume.FromLiters(30),
                 "Give the swept volume of all cylinders together.",
                 nameof(displacement)),
-            Allowed.Count(cylinders, 1, 24, "Count the engine's cylinders.", nameof(cylinders)),
-            Allowed.Member(cycle, "Say whether the engine has two or four strokes to a cycle.", nameof(cycle)),
-            Allowed.Between(
+            Guard.Count(cylinders, 1, 24, "Count the engine's cylinders.", nameof(cylinders)),
+            Guard.Member(cycle, "Say whether the engine has two or four strokes to a cycle.", nameof(cycle)),
+            Guard.Between(
                 speedLimit,
                 RotationalSpeed.FromRevolutionsPerMinute(500),
                 RotationalSpeed.FromRevolutionsPerMinute(25_000),

@@ -1,3 +1,4 @@
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -9,14 +10,14 @@ internal static class EngineSpeed
     private static readonly RotationalSpeed Slowest = RotationalSpeed.FromRevolutionsPerMinute(100);
 
     /// <summary>The least speed, rev/s.</summary>
-    public static double Least => Slowest.RevolutionsPerSecond;
+    public static double Minimum => Slowest.RevolutionsPerSecond;
 
     /// <summary>A speed that an engine can turn at.</summary>
     public static double Within(RotationalSpeed speed, string name) => Checked(speed, name).RevolutionsPerSecond;
 
     /// <summary>The speed itself, checked.</summary>
     public static RotationalSpeed Checked(RotationalSpeed speed, string name) =>
-        Allowed.Between(
+        Guard.Between(
             speed,
             Slowest,
             RotationalSpeed.FromRevolutionsPerMinute(25_000),
@@ -29,7 +30,7 @@ internal static class EngineSpeed
         double revolutions = Within(speed, name);
         return table.Covers(revolutions)
             ? revolutions
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 name,
                 Readable.Of(speed),
                 $"{Text(table.First)} to {Text(table.Last)}",

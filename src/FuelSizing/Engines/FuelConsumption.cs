@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -48,9 +49,9 @@ public sealed record FuelConsumption
         ArgumentNullException.ThrowIfNull(fuel);
         FuelConsumption consumption = new(
             fuel,
-            Allowed.Number(
+            Guard.Number(
                 lambda, 0.6, 1.2, "Give air–fuel ratio ÷ stoichiometric ratio, not the ratio itself.", nameof(lambda)),
-            Allowed.Between(
+            Guard.Between(
                 brakeSpecificFuelConsumption,
                 BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(150),
                 BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(1500),
@@ -58,7 +59,7 @@ public sealed record FuelConsumption
                 nameof(brakeSpecificFuelConsumption)));
         return consumption.BrakeEfficiency.DecimalFractions <= 0.5
             ? consumption
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 nameof(brakeSpecificFuelConsumption),
                 Readable.Of(brakeSpecificFuelConsumption),
                 $"over {Readable.Of(BrakeSpecificFuelConsumption.FromKilogramsPerJoule(2 / fuel.LowerHeatingValue.JoulesPerKilogram))} for {fuel.Name} (brake efficiency of 50 %)",

@@ -1,9 +1,8 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Engines;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The fuel an engine burns at one point, with every step from boost to fuel.</summary>
 public sealed record FuelDemand

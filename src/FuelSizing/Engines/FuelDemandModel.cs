@@ -1,10 +1,9 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Engines;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>How much fuel an engine burns at any speed and boost, reckoned from its air and from its power.</summary>
 /// <remarks>
@@ -16,10 +15,10 @@ public sealed class FuelDemandModel
     // Nearer to a bound than this share of it, the comparison is left to the units.
     private const double Hair = 1e-9;
 
-    private readonly double _least;
-    private readonly double _most;
-    private readonly double _mostBoost;
-    private readonly double _leastManifold;
+    private readonly double _minimum;
+    private readonly double _maximum;
+    private readonly double _maximumBoost;
+    private readonly double _minimumManifold;
 
     private FuelDemandModel(
         Engine engine,
@@ -34,12 +33,12 @@ public sealed class FuelDemandModel
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
         MechanicalEfficiency = mechanicalEfficiency;
         Constants = ConstantsOf<Real>();
-        _least = Math.Max(volumetricEfficiency.BySpeed.First, measuredPower.BySpeed.First) * (1 + Hair);
-        _most = Math.Min(
+        _minimum = Math.Max(volumetricEfficiency.BySpeed.First, measuredPower.BySpeed.First) * (1 + Hair);
+        _maximum = Math.Min(
             engine.SpeedLimit.RevolutionsPerSecond,
             Math.Min(volumetricEfficiency.BySpeed.Last, measuredPower.BySpeed.Last)) * (1 - Hair);
-        _mostBoost = induction.Drive == CompressorDrive.None ? 0 : double.PositiveInfinity;
-        _leastManifold = ManifoldPressure.LeastAbsolute.Pascals * (1 + Hair);
+        _maximumBoost = induction.Drive == CompressorDrive.None ? 0 : double.PositiveInfinity;
+        _minimumManifold = ManifoldPressure.MinimumAbsolute.Pascals * (1 + Hair);
     }
 
     /// <summary>Size and limits.</summary>
@@ -64,7 +63,7 @@ public sealed class FuelDemandModel
     public Ratio MechanicalEfficiency { get; }
 
     internal static Ratio WithinMechanical(Ratio efficiency, string name) =>
-        Allowed.Between(
+        Guard.Between(
             efficiency,
             Ratio.FromPercent(50),
             Ratio.FromPercent(100),
@@ -102,7 +101,7 @@ public sealed class FuelDemandModel
             measuredPower,
             WithinMechanical(mechanicalEfficiency, nameof(mechanicalEfficiency)),
             consumption,
-            Allowed.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
+            Guard.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
     }
 
     /// <summary>What the chain of equations is given, the same at every point.</summary>
@@ -145,7 +144,7 @@ public sealed class FuelDemandModel
         ArgumentNullException.ThrowIfNull(atmosphere);
         if (speed > Engine.SpeedLimit)
         {
-            throw Allowed.OutOfRange(
+            throw Guard.OutOfRange(
                 nameof(speed),
                 Readable.Of(speed),
                 $"up to {Readable.Of(Engine.SpeedLimit)}",
@@ -158,16 +157,16 @@ public sealed class FuelDemandModel
         ManifoldPressure.Within(boost, nameof(boost));
         if (Induction.Drive == CompressorDrive.None && boost > Pressure.Zero)
         {
-            throw Allowed.OutOfRange(
+            throw Guard.OutOfRange(
                 nameof(boost), Readable.Boost(boost), "up to 0 bar", "This engine has no compressor.");
         }
 
-        if (boost + atmosphere.Pressure < ManifoldPressure.LeastAbsolute)
+        if (boost + atmosphere.Pressure < ManifoldPressure.MinimumAbsolute)
         {
-            throw Allowed.OutOfRange(
+            throw Guard.OutOfRange(
                 nameof(boost),
                 Readable.Of(boost),
-                $"at least {Readable.Of(ManifoldPressure.LeastAbsolute - atmosphere.Pressure)} with the barometer at {Readable.Of(atmosphere.Pressure)}",
+                $"at least {Readable.Of(ManifoldPressure.MinimumAbsolute - atmosphere.Pressure)} with the barometer at {Readable.Of(atmosphere.Pressure)}",
                 "No engine pulls a deeper vacuum; check that the figure is gauge pressure.");
         }
 
@@ -184,8 +183,8 @@ public sealed class FuelDemandModel
         RotationalSpeed speed, double revolutions, Pressure boost, double pascals, Atmosphere atmosphere)
     {
         // Well within all bounds nothing need be compared in units.
-        bool inside = revolutions > _least && revolutions < _most
-            && pascals < _mostBoost && pascals + (Real)atmosphere.Pascals > _leastManifold;
+        bool inside = revolutions > _minimum && revolutions < _maximum
+            && pascals < _maximumBoost && pascals + (Real)atmosphere.Pascals > _minimumManifold;
         return DemandChain.Evaluate(
             Constants,
             inside ? Input(revolutions, revolutions, pascals, atmosphere) : InputAt(speed, boost, atmosphere));

@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Engines;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>How the charge reaches the manifold: drawn, or compressed and perhaps cooled.</summary>
 public sealed record Induction
 {
@@ -66,7 +64,7 @@ public sealed record Induction
             compressorEfficiency,
             coolerEffectiveness,
             coolerPressureLoss,
-            Allowed.Between(
+            Guard.Between(
                 driveEfficiency,
                 Ratio.FromPercent(50),
                 Ratio.FromPercent(100),
@@ -81,19 +79,19 @@ public sealed record Induction
         Ratio driveEfficiency) =>
         new(
             drive,
-            Allowed.Between(
+            Guard.Between(
                 compressorEfficiency,
                 Ratio.FromPercent(30),
                 Ratio.FromPercent(90),
                 "Read the isentropic efficiency off the compressor's map at the planned flow.",
                 nameof(compressorEfficiency)),
-            Allowed.Between(
+            Guard.Between(
                 coolerEffectiveness,
                 Ratio.Zero,
                 Ratio.FromPercent(95),
                 "Give the temperature drop ÷ the most there could be; zero where there is no cooler.",
                 nameof(coolerEffectiveness)),
-            Allowed.Between(
+            Guard.Between(
                 coolerPressureLoss,
                 Pressure.Zero,
                 Pressure.FromKilopascals(50),

@@ -1,11 +1,10 @@
 using System.Globalization;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Engines;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Full-load power of a spark-ignition engine as a standard reckons it for its reference air, from that measured in other air.
@@ -32,7 +31,7 @@ public sealed record PowerCorrection
         (VapourPressure, DryPressure) = (Pressure.FromPascals(vapour), Pressure.FromPascals(dry));
         Factor = (boostControl, standard) switch
         {
-            (BoostControl.MakesUpForAir, _) => 1,
+            (BoostControl.CompensatesForAmbient, _) => 1,
             (_, PowerStandard.Iso1585) => (double)PowerCorrectionFactor.Iso1585<Real>(dry, atmosphere.Kelvins),
             _ => (double)PowerCorrectionFactor.SaeJ1349<Real>(dry, atmosphere.Kelvins),
         };
@@ -80,15 +79,15 @@ public sealed record PowerCorrection
         BoostControl boostControl = BoostControl.FollowsAir)
     {
         ArgumentNullException.ThrowIfNull(atmosphere);
-        double humidity = Allowed.Between(
+        double humidity = Guard.Between(
             relativeHumidity, Ratio.Zero, Ratio.FromPercent(100), "Give the relative humidity of the inlet air.", nameof(relativeHumidity))
             .DecimalFractions;
         double vapour = (double)HumidAir.PartialPressure<Real>(humidity, atmosphere.Kelvins);
         return new(
-            Allowed.Member(standard, "Name the standard.", nameof(standard)),
+            Guard.Member(standard, "Name the standard.", nameof(standard)),
             atmosphere,
             relativeHumidity,
-            Allowed.Member(boostControl, "Say whether boost follows the outside air.", nameof(boostControl)),
+            Guard.Member(boostControl, "Say whether boost follows the outside air.", nameof(boostControl)),
             vapour,
             (double)HumidAir.DryPressure<Real>(atmosphere.Pascals, vapour));
     }
@@ -107,7 +106,7 @@ public sealed record PowerCorrection
     public Torque CorrectedTorque(Torque measured) => Torque.FromNewtonMeters(
         (double)PowerCorrectionFactor.Apply<Real>(
             Factor,
-            Allowed.Between(
+            Guard.Between(
                 measured,
                 Torque.Zero,
                 Torque.FromNewtonMeters(20_000),

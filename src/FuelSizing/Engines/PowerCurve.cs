@@ -1,5 +1,5 @@
 using FuelSizing.Equations;
-using FuelSizing.Quantities;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Engines;
@@ -28,10 +28,10 @@ public sealed class PowerCurve
     internal Ratio LossGiven { get; }
 
     /// <summary>The lowest speed that the curve covers.</summary>
-    public RotationalSpeed LowestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.First);
+    public RotationalSpeed MinimumSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.First);
 
     /// <summary>The highest speed that the curve covers.</summary>
-    public RotationalSpeed HighestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.Last);
+    public RotationalSpeed MaximumSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.Last);
 
     internal Curve BySpeed { get; }
 

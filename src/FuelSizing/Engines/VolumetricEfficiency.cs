@@ -1,3 +1,4 @@
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -16,10 +17,10 @@ public sealed class VolumetricEfficiency
     internal IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> Points { get; }
 
     /// <summary>The lowest speed that the table covers.</summary>
-    public RotationalSpeed LowestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.First);
+    public RotationalSpeed MinimumSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.First);
 
     /// <summary>The highest speed that the table covers.</summary>
-    public RotationalSpeed HighestSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.Last);
+    public RotationalSpeed MaximumSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.Last);
 
     internal Curve BySpeed { get; }
 
@@ -48,7 +49,7 @@ public sealed class VolumetricEfficiency
             BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "volumetric-efficiency table", nameof(speed))));
 
     internal static Ratio Within(Ratio efficiency, string name) =>
-        Allowed.Between(
+        Guard.Between(
             efficiency,
             Ratio.FromPercent(20),
             Ratio.FromPercent(150),

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>The American wire gauge, a geometric progression of diameters (ASTM B258).</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Brake power of an engine, scaled from a measured pull by charge density.</summary>

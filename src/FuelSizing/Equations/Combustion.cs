@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Burning a fuel of carbon, hydrogen and oxygen in air.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>How much of a conductor's and of a fuse's rating may be used.</summary>

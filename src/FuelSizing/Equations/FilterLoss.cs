@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>What a filter costs in pressure.</summary>

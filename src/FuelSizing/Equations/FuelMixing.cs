@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Properties of a blend from those of its parts, taken as an ideal mixture (volumes add).</summary>

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Equations;
 

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Injectors that are not quite alike, all held open for one and the same pulse.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>The two-parameter law ln y = A + B/T through two points (Andrade for viscosity, Clausius–Clapeyron for vapour).</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Flow of a liquid through a round pipe and what it costs in pressure.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Friction of a round pipe from rest to fully turbulent flow.</summary>

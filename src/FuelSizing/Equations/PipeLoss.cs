@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>A line of one bore, in SI numbers that do not change along a sweep.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Powers of a positive number, from the exponential and the logarithm that both kinds of number have.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>The affinity laws: a pump's curve carried from the voltage at which it was measured to another.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>The pressure a regulator sets in the rail, and what of it the injector sees.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>Air as a perfect gas, and the standard atmosphere below 11 km (ISO 2533:1975).</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Numerics;
+
 namespace FuelSizing.Equations;
 
 /// <summary>What a feed circuit takes of the supply, and the heat it makes of it.</summary>
@@ -25,7 +27,7 @@ internal static class VoltageDrop
     /// <summary>The highest current that the loop itself lets through, A: I = V/R.</summary>
     /// <param name="supply">V.</param>
     /// <param name="loop">R, Ω.</param>
-    public static T HighestCurrent<T>(T supply, T loop)
+    public static T MaximumCurrent<T>(T supply, T loop)
         where T : struct, IReal<T> => supply / loop;
 
     /// <summary>Largest resistance that keeps a drop, Ω: ΔV/I.</summary>

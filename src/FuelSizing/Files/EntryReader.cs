@@ -12,7 +12,7 @@ namespace FuelSizing.Files;
 internal sealed partial class EntryReader
 {
     private const string NameField = "name";
-    private const int MostRows = 2000;
+    private const int MaximumRows = 2000;
 
     private readonly string _file;
     private readonly string _path;
@@ -42,7 +42,7 @@ internal sealed partial class EntryReader
     {
         if (Text(NameField) is { } name)
         {
-            return Within(NameField, name, Allowed.Name);
+            return Within(NameField, name, Guard.Name);
         }
 
         Missing(NameField, "Give the name by which reports call the part.");
@@ -238,9 +238,9 @@ internal sealed partial class EntryReader
             return [];
         }
 
-        if (list.Rows.Count > MostRows)
+        if (list.Rows.Count > MaximumRows)
         {
-            Wrong(table, list.Rows[MostRows].Line, $"has more than {MostRows} rows. Thin it out.");
+            Wrong(table, list.Rows[MaximumRows].Line, $"has more than {MaximumRows} rows. Thin it out.");
         }
 
         EntryReader[] rows = [.. list.Rows.Select(row => new EntryReader(this, table, row))];

@@ -7,13 +7,13 @@ namespace FuelSizing.Files;
 /// <param name="Text">Everything in it.</param>
 internal readonly record struct FileText(string Name, string Text)
 {
-    private const long MostBytes = 64 << 20;
+    private const long MaximumBytes = 64 << 20;
 
     /// <summary>Reads a file; none where it cannot be text, which is kept as a problem.</summary>
     public static FileText? Of(string file, ProblemList problems)
     {
         using FileStream stream = File.OpenRead(file);
-        if (stream.Length > MostBytes)
+        if (stream.Length > MaximumBytes)
         {
             problems.Add(file, 1, "file", "is larger than 64 MB. Split it.");
             return null;

@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Files;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>An injector, in a catalogue or in a setup.</summary>
 internal static class InjectorFields
 {
@@ -16,7 +14,7 @@ internal static class InjectorFields
         ["staticFlow"] = "static_flow",
         ["ratedDifferential"] = "rated_differential",
         ["minimumLinearPulse"] = "minimum_linear_pulse",
-        ["highestDifferential"] = "highest_differential",
+        ["highestDifferential"] = "maximum_differential",
     }.ToFrozenDictionary();
 
     private static readonly FrozenDictionary<string, string> FluidFields = new Dictionary<string, string>
@@ -34,7 +32,7 @@ internal static class InjectorFields
         string? fluid = reader.Text("test_fluid");
         Density? density = reader.Optional("test_density", Measures.Density);
         Duration shortest = reader.Required("minimum_linear_pulse", Measures.Time);
-        Pressure highest = reader.Required("highest_differential", Measures.Pressure);
+        Pressure maximum = reader.Required("maximum_differential", Measures.Pressure);
         if (fluid is null != density is null)
         {
             reader.Wrong(
@@ -48,7 +46,7 @@ internal static class InjectorFields
         TestFluid? tested = density is { } heavy && fluid is not null
             ? reader.Make(() => TestFluid.Of(fluid, heavy), FluidFields)
             : TestFluid.Heptane;
-        return reader.Make(() => Injector.Of(name, flow, rated, tested!, deadTime!, shortest, highest), Fields);
+        return reader.Make(() => Injector.Of(name, flow, rated, tested!, deadTime!, shortest, maximum), Fields);
     }
 
     /// <summary>Writes it.</summary>
@@ -60,7 +58,7 @@ internal static class InjectorFields
         fields.Text("test_fluid", injector.TestFluid.Name);
         fields.Quantity("test_density", injector.TestFluid.Density, Measures.Density);
         fields.Quantity("minimum_linear_pulse", injector.MinimumLinearPulse, Measures.Time);
-        fields.Quantity("highest_differential", injector.HighestDifferential, Measures.Pressure);
+        fields.Quantity("maximum_differential", injector.MaximumDifferential, Measures.Pressure);
         fields.Table(Table, injector.DeadTime.Points, (row, point) =>
         {
             row.Quantity("voltage", point.Voltage, Measures.Voltage);
@@ -87,7 +85,7 @@ internal static class InjectorFields
     private static DeadTimeTable? TableOf(DeadTime[] times, EntryReader reader)
     {
         DeadTime[][] rows = [.. times.GroupBy(time => time.Differential?.Pascals).Select(row => row.ToArray())];
-        DeadTimeTable?[] each = [.. rows.Select(row => OverVoltage(row, reader))];
+        DeadTimeTable?[] each = [.. rows.Select(row => ByVoltage(row, reader))];
         if (rows.Length == 0 || each.Contains(null))
         {
             return null;
@@ -130,11 +128,11 @@ internal static class InjectorFields
                     [.. rows.Take(count).Select(row => row.Select(time => time.Time).ToArray())]));
     }
 
-    private static DeadTimeTable? OverVoltage(DeadTime[] row, EntryReader reader) =>
+    private static DeadTimeTable? ByVoltage(DeadTime[] row, EntryReader reader) =>
         reader.Made(
             Table,
             [.. row.Select(time => time.Row)],
-            count => DeadTimeTable.OverVoltage([.. row.Take(count).Select(time => (time.Voltage, time.Time))]));
+            count => DeadTimeTable.ByVoltage([.. row.Take(count).Select(time => (time.Voltage, time.Time))]));
 
     private readonly record struct DeadTime
     {

@@ -4,14 +4,13 @@ using UnitsNet;
 
 namespace FuelSizing.Files;
 
-using Pressure = UnitsNet.Pressure;
 using Units = UnitsNet.Units;
 
 /// <summary>The quantities that files give.</summary>
 internal static class Measures
 {
     /// <summary>In SI; what is larger might be beyond a double in a unit that a message is in.</summary>
-    private const double Most = 1e100;
+    private const double Maximum = 1e100;
 
     public static readonly Measure<VolumeFlow> Flow = Of<VolumeFlow, Units.VolumeFlowUnit>("360 mL/min", VolumeFlow.From);
 
@@ -81,7 +80,7 @@ internal static class Measures
             }
 
             double value = double.Parse(number, CultureInfo.InvariantCulture);
-            return Math.Abs(value) * (double)from(1, unit).As(default(T).Unit) <= Most ? from(value, unit) : throw new OverflowException();
+            return Math.Abs(value) * (double)from(1, unit).As(default(T).Unit) <= Maximum ? from(value, unit) : throw new OverflowException();
         }
 
         string Text(T quantity)

@@ -3,7 +3,7 @@ namespace FuelSizing.Files;
 /// <summary>The problems of one reading, as many as a person would go through.</summary>
 internal sealed class ProblemList
 {
-    private const int Most = 1000;
+    private const int Maximum = 1000;
     private const int LongestField = 120;
 
     private readonly List<FileProblem> _found = [];
@@ -21,7 +21,7 @@ internal sealed class ProblemList
     public bool Any => _found.Count > 0;
 
     /// <summary>True once there are so many that reading on helps nobody.</summary>
-    public bool Full => _found.Count >= Most;
+    public bool Full => _found.Count >= Maximum;
 
     /// <summary>Keeps a problem.</summary>
     public void Add(string file, int line, string field, string message)
@@ -35,8 +35,8 @@ internal sealed class ProblemList
     }
 
     /// <summary>A text of a file as a message shows it: not too long.</summary>
-    public static string Shown(string text, int most = 40) =>
-        OneLine(text.Length <= most ? text : text[..most] + "…");
+    public static string Shown(string text, int maximum = 40) =>
+        OneLine(text.Length <= maximum ? text : text[..maximum] + "…");
 
     private static string OneLine(string text) =>
         string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));

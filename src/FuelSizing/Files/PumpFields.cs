@@ -5,8 +5,6 @@ using UnitsNet;
 
 namespace FuelSizing.Files;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>A pump, in a catalogue or in a setup.</summary>
 internal static class PumpFields
 {

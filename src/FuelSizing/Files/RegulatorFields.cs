@@ -1,10 +1,8 @@
 using System.Collections.Frozen;
-using FuelSizing.Pressure;
+using FuelSizing.Regulators;
 using UnitsNet;
 
 namespace FuelSizing.Files;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A regulator, in a catalogue or in a setup.</summary>
 internal static class RegulatorFields
@@ -35,7 +33,7 @@ internal static class RegulatorFields
         ["onset"] = "onset",
         ["ceiling"] = "ceiling",
         ["minimumReturnFlow"] = "minimum_return_flow",
-        ["lowestVoltage"] = "lowest_voltage",
+        ["lowestVoltage"] = "minimum_voltage",
         ["unit"] = Behind,
         ["baseRegulator"] = Behind,
     }.ToFrozenDictionary();
@@ -88,7 +86,7 @@ internal static class RegulatorFields
             case ElectronicReturnless electronic:
                 Common(ElectronicKind, electronic.Base);
                 fields.Truth("follows_manifold", electronic.FollowsManifold);
-                fields.Quantity("lowest_voltage", electronic.LowestVoltage, Measures.Voltage);
+                fields.Quantity("minimum_voltage", electronic.MinimumVoltage, Measures.Voltage);
                 break;
         }
 
@@ -118,8 +116,8 @@ internal static class RegulatorFields
     private static PressureRegulator? OfElectronic(EntryReader reader, Pressure basePressure)
     {
         bool follows = reader.Truth("follows_manifold");
-        ElectricPotential lowest = reader.Required("lowest_voltage", Measures.Voltage);
+        ElectricPotential minimum = reader.Required("minimum_voltage", Measures.Voltage);
         return reader.Make<PressureRegulator>(
-            () => ElectronicReturnless.Holding(basePressure, follows, lowest), Fields);
+            () => ElectronicReturnless.Holding(basePressure, follows, minimum), Fields);
     }
 }

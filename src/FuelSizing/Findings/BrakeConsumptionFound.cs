@@ -18,5 +18,5 @@ public sealed record BrakeConsumptionFound
     /// <summary>In words.</summary>
     /// <returns>One line.</returns>
     public override string ToString() =>
-        $"BSFC {Readable.Of(Found.Value)} ({Readable.Of(Found.Least)} to {Readable.Of(Found.Most)}), planned {Readable.Of(Planned)}";
+        $"BSFC {Readable.Of(Found.Value)} ({Readable.Of(Found.Minimum)} to {Readable.Of(Found.Maximum)}), planned {Readable.Of(Planned)}";
 }

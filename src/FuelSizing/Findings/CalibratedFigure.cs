@@ -33,10 +33,10 @@ public sealed record CalibratedFigure
     public string Reason { get; }
 
     /// <summary>Lower end of the 95 % range.</summary>
-    public double Least => Value - (1.96 * StandardError);
+    public double Minimum => Value - (1.96 * StandardError);
 
     /// <summary>Upper end of the 95 % range.</summary>
-    public double Most => Value + (1.96 * StandardError);
+    public double Maximum => Value + (1.96 * StandardError);
 
     /// <summary>In words.</summary>
     /// <returns>One line.</returns>

@@ -1,7 +1,8 @@
 using FuelSizing.Engines;
 using FuelSizing.Logs;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using MathNet.Numerics.LinearAlgebra;
@@ -215,7 +216,7 @@ public sealed class Calibration
         BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(value);
 
     private static CalibratedQuantity Within(CalibratedQuantity quantity, string name) =>
-        Allowed.Member(quantity, "Ask for a figure that a run calibrates.", name);
+        Guard.Member(quantity, "Ask for a figure that a run calibrates.", name);
 
     private static RunQuantity QuantityOf(CalibratedQuantity quantity) => Free[(int)quantity];
 

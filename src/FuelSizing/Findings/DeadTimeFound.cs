@@ -18,5 +18,5 @@ public sealed record DeadTimeFound
     /// <returns>One line.</returns>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"dead time {OverPlanned.Value.Milliseconds:+0.00;−0.00} ms over the table ({OverPlanned.Least.Milliseconds:0.00} to {OverPlanned.Most.Milliseconds:0.00} ms), static flow {FlowFactor.Value.Percent:0.0} % of the planned ({FlowFactor.Least.Percent:0.0} to {FlowFactor.Most.Percent:0.0} %)");
+        $"dead time {OverPlanned.Value.Milliseconds:+0.00;−0.00} ms over the table ({OverPlanned.Minimum.Milliseconds:0.00} to {OverPlanned.Maximum.Milliseconds:0.00} ms), static flow {FlowFactor.Value.Percent:0.0} % of the planned ({FlowFactor.Minimum.Percent:0.0} to {FlowFactor.Maximum.Percent:0.0} %)");
 }

@@ -11,7 +11,7 @@ namespace FuelSizing.Findings;
 internal sealed class Diagnosis
 {
     /// <summary>Least evidence that names a fault: 3.7 tolerances.</summary>
-    public const double Least = 14;
+    public const double Minimum = 14;
 
     /// <summary>Two faults that differ by less in evidence cannot be told apart: a likelihood ratio of 20.</summary>
     public const double Apart = 6;
@@ -20,7 +20,7 @@ internal sealed class Diagnosis
     private const double Worth = 4;
 
     /// <summary>Share of the most evidence expected under which a fault is not worth a fit.</summary>
-    private const double WorthBeside = 0.2;
+    private const double WorthShowingWith = 0.2;
 
     /// <summary>So many of them are fitted.</summary>
     private const int Tried = 4;
@@ -62,12 +62,12 @@ internal sealed class Diagnosis
 
     /// <summary>The likeliest fault; <see cref="RunFault.None"/> where the evidence is too small.</summary>
     public RunFault Likeliest =>
-        Hypotheses.Count > 0 && EvidenceOf(Hypotheses[0]) >= Least ? Hypotheses[0].Fault : RunFault.None;
+        Hypotheses.Count > 0 && EvidenceOf(Hypotheses[0]) >= Minimum ? Hypotheses[0].Fault : RunFault.None;
 
     /// <summary>Faults that explain the run nearly as well as the likeliest.</summary>
     public IEnumerable<Hypothesis> Rivals => Hypotheses
         .Skip(1)
-        .Where(h => EvidenceOf(h) >= Least && EvidenceOf(Hypotheses[0]) - EvidenceOf(h) < Apart);
+        .Where(h => EvidenceOf(h) >= Minimum && EvidenceOf(Hypotheses[0]) - EvidenceOf(h) < Apart);
 
     /// <summary>The fit that explains the run best.</summary>
     public RunFit Best => Likeliest == RunFault.None ? Sound : Hypotheses[0].Fit ?? Sound;
@@ -80,11 +80,11 @@ internal sealed class Diagnosis
     public static Diagnosis? Of(RunCheck check, RunModel model, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
         // Of the most fits that there may be, so that reports never go back.
-        const int Most = 4 + Tried;
+        const int Maximum = 4 + Tried;
         int done = 0;
         bool Stopped()
         {
-            progress?.Report(Ratio.FromDecimalFractions((double)done++ / Most));
+            progress?.Report(Ratio.FromDecimalFractions((double)done++ / Maximum));
             return cancellation.IsCancellationRequested;
         }
 
@@ -112,10 +112,10 @@ internal sealed class Diagnosis
 
         (RunFault Fault, RunQuantity Quantity, int Sign)[] possible =
             [.. Faults.Where(fault => Can(check, model, fault.Quantity))];
-        double most = possible.Select(fault => sound.Expected(fault.Quantity)).DefaultIfEmpty(0).Max();
+        double maximum = possible.Select(fault => sound.Expected(fault.Quantity)).DefaultIfEmpty(0).Max();
         foreach (RunQuantity quantity in possible
             .Select(fault => fault.Quantity)
-            .Where(quantity => sound.Expected(quantity) > Math.Max(Worth, WorthBeside * most))
+            .Where(quantity => sound.Expected(quantity) > Math.Max(Worth, WorthShowingWith * maximum))
             .OrderByDescending(sound.Expected)
             .Take(Tried))
         {

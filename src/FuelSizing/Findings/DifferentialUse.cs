@@ -1,29 +1,28 @@
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Pressure across the injectors: rail gauge + outside air − manifold absolute.</summary>
 public sealed record DifferentialUse
 {
-    internal DifferentialUse(Pressure lowest, RunPlace lowestPlace, Pressure highest, RunPlace highestPlace) =>
-        (Lowest, LowestPlace, Highest, HighestPlace) = (lowest, lowestPlace, highest, highestPlace);
+    internal DifferentialUse(Pressure minimum, RunPlace minimumPlace, Pressure maximum, RunPlace maximumPlace) =>
+        (Minimum, MinimumPlace, Maximum, MaximumPlace) = (minimum, minimumPlace, maximum, maximumPlace);
 
     /// <summary>The lowest.</summary>
-    public Pressure Lowest { get; }
+    public Pressure Minimum { get; }
 
     /// <summary>Where it was.</summary>
-    public RunPlace LowestPlace { get; }
+    public RunPlace MinimumPlace { get; }
 
     /// <summary>The highest.</summary>
-    public Pressure Highest { get; }
+    public Pressure Maximum { get; }
 
     /// <summary>Where it was.</summary>
-    public RunPlace HighestPlace { get; }
+    public RunPlace MaximumPlace { get; }
 
     /// <summary>In words.</summary>
     /// <returns>One line.</returns>
     public override string ToString() =>
-        $"{Readable.Of(Lowest)} at {LowestPlace} to {Readable.Of(Highest)} at {HighestPlace} across the injectors";
+        $"{Readable.Of(Minimum)} at {MinimumPlace} to {Readable.Of(Maximum)} at {MaximumPlace} across the injectors";
 }

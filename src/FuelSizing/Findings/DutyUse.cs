@@ -6,11 +6,11 @@ namespace FuelSizing.Findings;
 /// <summary>How much of their time the injectors used.</summary>
 public sealed record DutyUse
 {
-    internal DutyUse(Ratio highest, RunPlace place, Ratio limit, int rowsOver) =>
-        (Highest, Place, Limit, RowsOver) = (highest, place, limit, rowsOver);
+    internal DutyUse(Ratio maximum, RunPlace place, Ratio limit, int rowsOver) =>
+        (Maximum, Place, Limit, RowsOver) = (maximum, place, limit, rowsOver);
 
     /// <summary>The highest duty cycle.</summary>
-    public Ratio Highest { get; }
+    public Ratio Maximum { get; }
 
     /// <summary>Where it was.</summary>
     public RunPlace Place { get; }
@@ -24,5 +24,5 @@ public sealed record DutyUse
     /// <summary>In words.</summary>
     /// <returns>One line.</returns>
     public override string ToString() =>
-        $"duty cycle up to {Readable.DutyCycle(Highest)} at {Place}, limit {Readable.Of(Limit)}";
+        $"duty cycle up to {Readable.DutyCycle(Maximum)} at {Place}, limit {Readable.Of(Limit)}";
 }

@@ -5,14 +5,14 @@ namespace FuelSizing.Findings;
 public sealed record Estimate<T>
     where T : struct
 {
-    internal Estimate(T value, T least, T most) => (Value, Least, Most) = (value, least, most);
+    internal Estimate(T value, T minimum, T maximum) => (Value, Minimum, Maximum) = (value, minimum, maximum);
 
     /// <summary>The likeliest value.</summary>
     public T Value { get; }
 
     /// <summary>Lower end of the 95 % range.</summary>
-    public T Least { get; }
+    public T Minimum { get; }
 
     /// <summary>Upper end of the 95 % range.</summary>
-    public T Most { get; }
+    public T Maximum { get; }
 }

@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Faults in words: how large, and what to do.</summary>
 internal static class FaultWords
 {

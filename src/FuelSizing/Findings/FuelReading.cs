@@ -12,7 +12,7 @@ namespace FuelSizing.Findings;
 /// <param name="model">Its model.</param>
 internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel model) : RunReading(check, run, model)
 {
-    private const int LeastPoints = 5;
+    private const int MinimumPoints = 5;
 
     /// <summary>Half width of the dead time's interval over which it is not told, s.</summary>
     private const double WidestDeadTime = 0.15e-3;
@@ -47,7 +47,7 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
                     .Select(input => logarithm(input) - Math.Log(Check.Injected(input, input.Differential, input.Open)))
                     .Where(double.IsFinite),
             ];
-            if (ratios.Length >= LeastPoints)
+            if (ratios.Length >= MinimumPoints)
             {
                 found.Add(new(by, Factor(ratios, 1)));
             }
@@ -58,7 +58,7 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
     public Finding<BrakeConsumptionFound> BrakeConsumption()
     {
         double[] ratios = Logarithms(Comparison.Power);
-        if (ratios.Length < LeastPoints)
+        if (ratios.Length < MinimumPoints)
         {
             return Run.Has(Channel.Power) || Run.Has(Channel.Torque)
                 ? Finding<BrakeConsumptionFound>.CannotTell("it needs fuel and power at full load", FuelChannels())
@@ -70,8 +70,8 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
         return Finding<BrakeConsumptionFound>.Of(new(
             new(
                 planned * factor.Value.DecimalFractions,
-                planned * factor.Least.DecimalFractions,
-                planned * factor.Most.DecimalFractions),
+                planned * factor.Minimum.DecimalFractions,
+                planned * factor.Maximum.DecimalFractions),
             planned));
     }
 
@@ -79,7 +79,7 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
     public Finding<VolumetricEfficiencyFound> VolumetricEfficiency()
     {
         double[] ratios = Logarithms(Comparison.Air);
-        if (ratios.Length < LeastPoints)
+        if (ratios.Length < MinimumPoints)
         {
             return Run.Has(Channel.Lambda)
                 ? Finding<VolumetricEfficiencyFound>.CannotTell("it needs fuel and lambda together", FuelChannels())

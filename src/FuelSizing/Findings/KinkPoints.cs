@@ -10,9 +10,9 @@ namespace FuelSizing.Findings;
 /// <param name="above">y less the slope under the kink times x.</param>
 /// <param name="slopeBelow">Slope under the kink.</param>
 /// <param name="noiseRatio">q.</param>
-/// <param name="least">Lowest place the kink may have.</param>
-/// <param name="most">Highest.</param>
-internal sealed class KinkPoints(double[] x, double[] above, double slopeBelow, double noiseRatio, double least, double most)
+/// <param name="minimum">Lowest place the kink may have.</param>
+/// <param name="maximum">Highest.</param>
+internal sealed class KinkPoints(double[] x, double[] above, double slopeBelow, double noiseRatio, double minimum, double maximum)
 {
     private readonly double _square = noiseRatio * noiseRatio;
 
@@ -23,10 +23,10 @@ internal sealed class KinkPoints(double[] x, double[] above, double slopeBelow, 
     public double[] Above => above;
 
     /// <summary>Lowest place the kink may have.</summary>
-    public double Least => least;
+    public double Minimum => minimum;
 
     /// <summary>Highest place the kink may have.</summary>
-    public double Most => most;
+    public double Maximum => maximum;
 
     /// <summary>Number of points.</summary>
     public int Count => x.Length;

@@ -5,8 +5,6 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Reads what the run lacks.</summary>
 /// <param name="check">The plan and its tolerances.</param>
 /// <param name="run">The run.</param>

@@ -10,26 +10,26 @@ internal sealed class PlanRange
     private const double Barometric = 5e3;
 
     private readonly bool _compressed;
-    private readonly double _least;
-    private readonly double _most;
+    private readonly double _minimum;
+    private readonly double _maximum;
 
     /// <summary>The range of a plan.</summary>
     public PlanRange(FuelSystem plan)
     {
         FuelDemandModel demand = plan.Demand;
         _compressed = demand.Induction.Drive != CompressorDrive.None;
-        _least = Math.Max(demand.VolumetricEfficiency.BySpeed.First, demand.MeasuredPower.BySpeed.First);
-        _most = Math.Min(
+        _minimum = Math.Max(demand.VolumetricEfficiency.BySpeed.First, demand.MeasuredPower.BySpeed.First);
+        _maximum = Math.Min(
             demand.Engine.SpeedLimit.RevolutionsPerSecond,
             Math.Min(demand.VolumetricEfficiency.BySpeed.Last, demand.MeasuredPower.BySpeed.Last));
     }
 
     /// <summary>True where the tables hold; false for what is not a number.</summary>
     public bool Covers(double speed, double boost, double ambient) =>
-        speed >= _least && speed <= _most
-        && boost >= ManifoldPressure.Least.Pascals && boost <= ManifoldPressure.Most.Pascals
-        && boost + ambient >= ManifoldPressure.LeastAbsolute.Pascals && (_compressed || boost <= Barometric);
+        speed >= _minimum && speed <= _maximum
+        && boost >= ManifoldPressure.Minimum.Pascals && boost <= ManifoldPressure.Maximum.Pascals
+        && boost + ambient >= ManifoldPressure.MinimumAbsolute.Pascals && (_compressed || boost <= Barometric);
 
     /// <summary>The boost to reckon with: without a compressor none that is only scatter.</summary>
-    public double Reckoned(double boost) => _compressed ? boost : Math.Min(boost, 0);
+    public double Computed(double boost) => _compressed ? boost : Math.Min(boost, 0);
 }

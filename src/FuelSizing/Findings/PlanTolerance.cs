@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>How far sound parts may be off the plan: what lies within is no fault.</summary>
 /// <remarks>
 /// All are standard deviations. The usual figures are common practice, no source.
@@ -38,7 +36,7 @@ public sealed record PlanTolerance
     }
 
     /// <summary>Pump flow 3 %, pump feed 10 mΩ, filter 0.3 of the new filter's loss, regulator base 5 kPa, gain 2 %, onset 2 kPa, injectors 1.5 %, dead time 0.03 ms, volumetric efficiency 2.5 %, BSFC 4 %, supply 0.3 V.</summary>
-    public static PlanTolerance Usual { get; } = Of();
+    public static PlanTolerance Default { get; } = Of();
 
     /// <summary>Pump's flow.</summary>
     public Ratio PumpFlow { get; }
@@ -73,7 +71,7 @@ public sealed record PlanTolerance
     /// <summary>Voltage of the supply under load.</summary>
     public ElectricPotential SupplyVoltage { get; }
 
-    /// <summary>Describes them; what is not given is as in <see cref="Usual"/>.</summary>
+    /// <summary>Describes them; what is not given is as in <see cref="Default"/>.</summary>
     /// <param name="pumpFlow">Pump's flow, 0.1 to 30 %; 3 % if not given.</param>
     /// <param name="feedResistance">Resistance of the pumps' common feed, 0.1 to 200 mΩ; 10 mΩ if not given.</param>
     /// <param name="filterLoss">Filter's loss, as a share of the new filter's, 1 to 500 %; 30 % if not given.</param>
@@ -100,26 +98,26 @@ public sealed record PlanTolerance
         Ratio? brakeSpecificFuelConsumption = null,
         ElectricPotential? supplyVoltage = null) =>
         new(
-            Allowed.Between(
+            Guard.Between(
                 pumpFlow ?? Ratio.FromPercent(3), Ratio.FromPercent(0.1), Ratio.FromPercent(30), "Give the standard deviation that a sound part may be off.", nameof(pumpFlow)),
-            Allowed.Between(
+            Guard.Between(
                 feedResistance ?? ElectricResistance.FromMilliohms(10), ElectricResistance.FromMilliohms(0.1), ElectricResistance.FromMilliohms(200), "Give the standard deviation that a sound part may be off.", nameof(feedResistance)),
-            Allowed.Between(
+            Guard.Between(
                 filterLoss ?? Ratio.FromPercent(30), Ratio.FromPercent(1), Ratio.FromPercent(500), "Give the standard deviation that a sound part may be off.", nameof(filterLoss)),
-            Allowed.Between(
+            Guard.Between(
                 regulatorBase ?? Pressure.FromKilopascals(5), Pressure.FromKilopascals(0.1), Pressure.FromKilopascals(50), "Give the standard deviation that a sound part may be off.", nameof(regulatorBase)),
-            Allowed.Between(
+            Guard.Between(
                 regulatorGain ?? Ratio.FromPercent(2), Ratio.FromPercent(0.1), Ratio.FromPercent(30), "Give the standard deviation that a sound part may be off.", nameof(regulatorGain)),
-            Allowed.Between(
+            Guard.Between(
                 regulatorOnset ?? Pressure.FromKilopascals(2), Pressure.FromKilopascals(0.1), Pressure.FromKilopascals(30), "Give the standard deviation that a sound part may be off.", nameof(regulatorOnset)),
-            Allowed.Between(
+            Guard.Between(
                 injectorFlow ?? Ratio.FromPercent(1.5), Ratio.FromPercent(0.1), Ratio.FromPercent(20), "Give the standard deviation that a sound part may be off.", nameof(injectorFlow)),
-            Allowed.Between(
+            Guard.Between(
                 deadTime ?? Duration.FromMilliseconds(0.03), Duration.FromMilliseconds(0.001), Duration.FromMilliseconds(1), "Give the standard deviation that a sound part may be off.", nameof(deadTime)),
-            Allowed.Between(
+            Guard.Between(
                 volumetricEfficiency ?? Ratio.FromPercent(2.5), Ratio.FromPercent(0.1), Ratio.FromPercent(30), "Give the standard deviation that a sound part may be off.", nameof(volumetricEfficiency)),
-            Allowed.Between(
+            Guard.Between(
                 brakeSpecificFuelConsumption ?? Ratio.FromPercent(4), Ratio.FromPercent(0.1), Ratio.FromPercent(30), "Give the standard deviation that a sound part may be off.", nameof(brakeSpecificFuelConsumption)),
-            Allowed.Between(
+            Guard.Between(
                 supplyVoltage ?? ElectricPotential.FromVolts(0.3), ElectricPotential.FromVolts(0.01), ElectricPotential.FromVolts(5), "Give the standard deviation that a sound part may be off.", nameof(supplyVoltage)));
 }

@@ -1,6 +1,8 @@
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Findings;
@@ -87,8 +89,8 @@ internal readonly record struct PointInput
         double boost = points.Manifold[i] - ambient - (points.ManifoldAtRest ?? 0);
         double kelvins = Math.Clamp(
             double.IsNaN(points.FuelKelvins[i]) ? check.FuelKelvins : points.FuelKelvins[i],
-            Fuel.LowestTemperature.Kelvins,
-            Fuel.HighestTemperature.Kelvins);
+            Fuel.MinimumTemperature.Kelvins,
+            Fuel.MaximumTemperature.Kelvins);
         double density = fuel.DensityAtKelvins(kelvins);
         double volts = double.IsNaN(points.Volts[i]) ? check.SupplyVolts : points.Volts[i];
         double rail = points.Rail[i];

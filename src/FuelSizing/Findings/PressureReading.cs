@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Reads what regulator and pump did to the rail.</summary>
 /// <param name="check">The plan and its tolerances.</param>
 /// <param name="run">The run.</param>
@@ -67,7 +65,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
         }
 
         double[] off = diagnosis.Best.Off;
-        (int worst, double most, int points) = (-1, double.NegativeInfinity, 0);
+        (int worst, double maximum, int points) = (-1, double.NegativeInfinity, 0);
         for (int i = 0; i < Model.Inputs.Count; i++)
         {
             PointInput input = Model.Inputs[i];
@@ -79,7 +77,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
             (double rail, double surplus) = Model.RailAt(i, off);
             double under = rail - Math.Min(0, surplus) - input.Rail;
             points += surplus < 0 ? 1 : 0;
-            (worst, most) = under > most ? (i, under) : (worst, most);
+            (worst, maximum) = under > maximum ? (i, under) : (worst, maximum);
         }
 
         if (worst < 0)
@@ -88,7 +86,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
         }
 
         return Finding<PressureSag>.Of(new(
-            Pressure.FromPascals(points > 0 ? Math.Max(0, most) : 0),
+            Pressure.FromPascals(points > 0 ? Math.Max(0, maximum) : 0),
             PlaceOf(worst),
             VolumeFlow.FromCubicMetersPerSecond(Model.Inputs[worst].Flow),
             points,

@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>How far the rail fell under its set pressure, and which part of the supply explains it.</summary>
 /// <remarks>
 /// A weak pump, a restriction and a lack of voltage each let the rail fall along another course against flow, voltage and pressure.
@@ -12,11 +10,11 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public sealed record PressureSag
 {
-    internal PressureSag(Pressure most, RunPlace place, VolumeFlow flow, int points, IReadOnlyList<FaultFinding> causes) =>
-        (Most, Place, Flow, Points, Causes) = (most, place, flow, points, [.. causes]);
+    internal PressureSag(Pressure maximum, RunPlace place, VolumeFlow flow, int points, IReadOnlyList<FaultFinding> causes) =>
+        (Maximum, Place, Flow, Points, Causes) = (maximum, place, flow, points, [.. causes]);
 
     /// <summary>The most that the rail was under its set pressure; zero where it never clearly was.</summary>
-    public Pressure Most { get; }
+    public Pressure Maximum { get; }
 
     /// <summary>Where that was.</summary>
     public RunPlace Place { get; }
@@ -34,5 +32,5 @@ public sealed record PressureSag
     /// <returns>One line.</returns>
     public override string ToString() => Points == 0
         ? "the regulator held the rail everywhere"
-        : $"rail up to {Readable.Of(Most)} under its set pressure at {Place}, {Readable.PumpFlow(Flow)} injected";
+        : $"rail up to {Readable.Of(Maximum)} under its set pressure at {Place}, {Readable.PumpFlow(Flow)} injected";
 }

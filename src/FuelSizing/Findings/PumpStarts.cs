@@ -36,7 +36,7 @@ internal static class PumpStarts
     private static double Condition(RunCheck check, in PointInput input)
     {
         double wanted = input.Rail + input.Loss;
-        (double low, double high) = (0, check.Pumps.MostFlow);
+        (double low, double high) = (0, check.Pumps.MaximumFlow);
         for (int step = 0; step < 40; step++)
         {
             double middle = 0.5 * (low + high);

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Findings;
@@ -10,8 +11,8 @@ namespace FuelSizing.Findings;
 /// </remarks>
 internal sealed class PumpSurface
 {
-    private const double LeastVolts = 6;
-    private const double MostVolts = 20;
+    private const double MinimumVolts = 6;
+    private const double MaximumVolts = 20;
     private const double VoltStep = 0.1;
     private const int Voltages = 141;
     private const int Flows = 81;
@@ -22,15 +23,15 @@ internal sealed class PumpSurface
     /// <summary>Prepares the table; nodes are worked out when first needed.</summary>
     public PumpSurface(PumpAssembly pumps)
     {
-        MostFlow = pumps.Running(MostVolts).FreeFlow;
-        _flowStep = MostFlow / (Flows - 1);
+        MaximumFlow = pumps.Running(MaximumVolts).FreeFlow;
+        _flowStep = MaximumFlow / (Flows - 1);
         _nodes = [.. Enumerable.Range(0, Voltages).Select(node => new Lazy<(double[], double[])>(
-            () => Node(pumps.Running(LeastVolts + (node * VoltStep)), _flowStep)))];
+            () => Node(pumps.Running(MinimumVolts + (node * VoltStep)), _flowStep)))];
         HasCurrent = pumps.Pumps.All(pump => pump.Curves.All(curve => curve.HasCurrent));
     }
 
     /// <summary>The most that the pumps ever pass, m³/s.</summary>
-    public double MostFlow { get; }
+    public double MaximumFlow { get; }
 
     /// <summary>True if the pumps' current is known.</summary>
     public bool HasCurrent { get; }
@@ -58,9 +59,9 @@ internal sealed class PumpSurface
     }
 
     /// <summary>Current of all pumps together, A; 8 A where it was not measured, which only scales the resistance.</summary>
-    public double Current(double flow, double volts) => HasCurrent ? Read(flow, volts, current: true) : UsualCurrent;
+    public double Current(double flow, double volts) => HasCurrent ? Read(flow, volts, current: true) : DefaultCurrent;
 
-    private const double UsualCurrent = 8;
+    private const double DefaultCurrent = 8;
 
     private static (double[] Rise, double[] Current) Node(RunningPumps running, double flowStep)
     {
@@ -81,7 +82,7 @@ internal sealed class PumpSurface
 
     private double Read(double flow, double volts, bool current)
     {
-        double place = Math.Clamp((volts - LeastVolts) / VoltStep, 0, Voltages - 1.0);
+        double place = Math.Clamp((volts - MinimumVolts) / VoltStep, 0, Voltages - 1.0);
         int lower = Math.Min((int)place, Voltages - 2);
         double low = Read(_nodes[lower].Value, flow, current);
         double high = Read(_nodes[lower + 1].Value, flow, current);

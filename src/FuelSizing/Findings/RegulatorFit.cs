@@ -1,10 +1,9 @@
 using System.Globalization;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Rail pressure against boost as the run shows it: base, gain and onset.</summary>
 /// <remarks>
@@ -17,10 +16,10 @@ public sealed record RegulatorFit
     private const int LeastBeside = 5;
 
     /// <summary>Evidence over which there is a kink: likelihood ratio of about 1,000, for its place was searched for.</summary>
-    private const double LeastEvidence = 14;
+    private const double MinimumEvidence = 14;
 
     /// <summary>Boost that must have been run over, Pa.</summary>
-    private const double LeastRange = 10e3;
+    private const double MinimumRange = 10e3;
 
     private RegulatorFit(
         RegulatorBehaviour behaviour, Estimate<Pressure> basePressure, Estimate<double> gain, Estimate<Pressure>? onset)
@@ -53,9 +52,9 @@ public sealed record RegulatorFit
     /// <returns>One line.</returns>
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Name}: base {Readable.Of(Base.Value)}, gain {Gain.Value:0.00} ({Gain.Least:0.00} to {Gain.Most:0.00})")
+        $"{Name}: base {Readable.Of(Base.Value)}, gain {Gain.Value:0.00} ({Gain.Minimum:0.00} to {Gain.Maximum:0.00})")
         + (Onset is { } onset
-            ? $" from {Readable.Boost(onset.Value)} ({Readable.Boost(onset.Least)} to {Readable.Boost(onset.Most)})"
+            ? $" from {Readable.Boost(onset.Value)} ({Readable.Boost(onset.Minimum)} to {Readable.Boost(onset.Maximum)})"
             : string.Empty);
 
     /// <summary>Fits points at which the regulator is known to govern.</summary>
@@ -72,15 +71,15 @@ public sealed record RegulatorFit
         }
 
         double[] sorted = [.. boost.Order()];
-        (double least, double most) = (sorted[LeastBeside / 2], sorted[^((LeastBeside / 2) + 1)]);
-        if (most - least < LeastRange)
+        (double minimum, double maximum) = (sorted[LeastBeside / 2], sorted[^((LeastBeside / 2) + 1)]);
+        if (maximum - minimum < MinimumRange)
         {
             return Finding<RegulatorFit>.CannotTell(
-                $"boost ran from {Readable.Boost(Pressure.FromPascals(least))} to {Readable.Boost(Pressure.FromPascals(most))} only; {Readable.Of(Pressure.FromPascals(LeastRange))} at the least are needed");
+                $"boost ran from {Readable.Boost(Pressure.FromPascals(minimum))} to {Readable.Boost(Pressure.FromPascals(maximum))} only; {Readable.Of(Pressure.FromPascals(MinimumRange))} at the least are needed");
         }
 
         KinkFit? kink = RobustRegression.Kink(boost, rail, 1, noiseRatio, LeastBeside);
-        if (kink is not null && kink.Evidence > LeastEvidence && kink.Gain > 1)
+        if (kink is not null && kink.Evidence > MinimumEvidence && kink.Gain > 1)
         {
             double t = StudentT.InvCDF(0, 1, kink.Freedom, 0.975);
             double At(int figure) => t * Math.Sqrt(kink.Covariance[figure, figure]);
@@ -109,10 +108,10 @@ public sealed record RegulatorFit
         RegulatorBehaviour behaviour = Math.Abs(line.Slope) <= Near ? RegulatorBehaviour.Fixed
             : Math.Abs(line.Slope - 1) <= Near + half ? RegulatorBehaviour.ManifoldReferenced
             : RegulatorBehaviour.Proportional;
-        if (plannedOnset is { } planned && behaviour == RegulatorBehaviour.ManifoldReferenced && most < planned + LeastRange)
+        if (plannedOnset is { } planned && behaviour == RegulatorBehaviour.ManifoldReferenced && maximum < planned + MinimumRange)
         {
             return Finding<RegulatorFit>.CannotTell(
-                $"boost reached {Readable.Boost(Pressure.FromPascals(most))} only and the gain is set to begin at {Readable.Boost(Pressure.FromPascals(planned))}; up to there the rail follows the manifold one for one, as it should");
+                $"boost reached {Readable.Boost(Pressure.FromPascals(maximum))} only and the gain is set to begin at {Readable.Boost(Pressure.FromPascals(planned))}; up to there the rail follows the manifold one for one, as it should");
         }
 
         return Finding<RegulatorFit>.Of(new(

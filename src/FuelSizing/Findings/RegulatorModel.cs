@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
-using FuelSizing.Pressure;
+using FuelSizing.Numerics;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Findings;
 
@@ -42,7 +43,7 @@ internal sealed class RegulatorModel
         {
             const double Step = 500;
             double boost = _onset;
-            while (_before is not null && boost < Highest && !Governs(boost, 0, 0, 0))
+            while (_before is not null && boost < Maximum && !Governs(boost, 0, 0, 0))
             {
                 boost += Step;
             }
@@ -60,10 +61,10 @@ internal sealed class RegulatorModel
         _before is null || Unit(boost, offBase, offGain, offOnset) >= _before.SetPascals(boost) + offBase;
 
     /// <summary>Slope of the regulator before the unit, which must be there.</summary>
-    public double SlopeBefore => (_before!.SetPascals(Highest) - _before.SetPascals(0)) / Highest;
+    public double SlopeBefore => (_before!.SetPascals(Maximum) - _before.SetPascals(0)) / Maximum;
 
     // As much boost as is ever run.
-    private const double Highest = 400e3;
+    private const double Maximum = 400e3;
 
     /// <summary>The model of a planned regulator.</summary>
     public static RegulatorModel Of(PressureRegulator regulator) => regulator switch

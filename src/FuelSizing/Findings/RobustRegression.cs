@@ -15,8 +15,8 @@ namespace FuelSizing.Findings;
 internal static class RobustRegression
 {
     private const int Candidates = 16;
-    private const int MostSteps = 60;
-    private const int MostRounds = 12;
+    private const int MaximumSteps = 60;
+    private const int MaximumRounds = 12;
     private const double WideShare = 0.8;
 
     /// <summary>Fits a straight line.</summary>
@@ -70,8 +70,8 @@ internal static class RobustRegression
             return null;
         }
 
-        (double least, double most) = (sorted[leastBeside], sorted[^(leastBeside + 1)]);
-        if (!(most > least))
+        (double minimum, double maximum) = (sorted[leastBeside], sorted[^(leastBeside + 1)]);
+        if (!(maximum > minimum))
         {
             return null;
         }
@@ -82,14 +82,14 @@ internal static class RobustRegression
             above[i] = y[i] - (slopeBelow * x[i]);
         }
 
-        KinkPoints points = new(x.ToArray(), above, slopeBelow, noiseRatio, least, most);
+        KinkPoints points = new(x.ToArray(), above, slopeBelow, noiseRatio, minimum, maximum);
         Kinked found = Searched(points, NoiseScale(x, above));
 
         // Begin so wide that the points beside a kink that is not yet in its place still count.
         double scale = Math.Max(
             found.Scale, points.Residuals(found).Select(Math.Abs).Quantile(WideShare) / Normal.InvCDF(0, 1, 0.5 + (WideShare / 2)));
         found = Refined(points, found with { Scale = scale });
-        for (int round = 0; round < MostRounds; round++)
+        for (int round = 0; round < MaximumRounds; round++)
         {
             // Step by step, for points that fit badly under a start's wide scale would be outliers under a narrow one.
             double next = Math.Max(scale / 4, ScaleOf(points.Residuals(found), 3));
@@ -183,11 +183,11 @@ internal static class RobustRegression
 
     private static Kinked Searched(KinkPoints points, double scale)
     {
-        (Kinked best, double leastLoss) = (default, double.PositiveInfinity);
+        (Kinked best, double minimumLoss) = (default, double.PositiveInfinity);
         double[] beyond = new double[points.Count];
         for (int candidate = 0; candidate < Candidates; candidate++)
         {
-            double onset = points.Least + ((points.Most - points.Least) * candidate / (Candidates - 1));
+            double onset = points.Minimum + ((points.Maximum - points.Minimum) * candidate / (Candidates - 1));
             for (int i = 0; i < beyond.Length; i++)
             {
                 beyond[i] = Math.Max(0, points.X[i] - onset);
@@ -205,7 +205,7 @@ internal static class RobustRegression
                 loss += RobustLoss.HuberLoss((points.Above[i] - line[0] - (line[1] * beyond[i])) / scale);
             }
 
-            (best, leastLoss) = loss < leastLoss ? (new(line[0], line[1], onset, scale), loss) : (best, leastLoss);
+            (best, minimumLoss) = loss < minimumLoss ? (new(line[0], line[1], onset, scale), loss) : (best, minimumLoss);
         }
 
         return best;
@@ -217,7 +217,7 @@ internal static class RobustRegression
         Kinked at = from;
         double loss = points.Loss(at);
         Span<double> row = stackalloc double[3];
-        for (int step = 0; step < MostSteps; step++)
+        for (int step = 0; step < MaximumSteps; step++)
         {
             Matrix<double> normal = Matrix<double>.Build.Dense(3, 3);
             Vector<double> right = Vector<double>.Build.Dense(3);
@@ -240,7 +240,7 @@ internal static class RobustRegression
                 Kinked next = new(
                     at.Intercept + (share * move[0]),
                     at.Step + (share * move[1]),
-                    Math.Clamp(at.Onset + (share * move[2]), points.Least, points.Most),
+                    Math.Clamp(at.Onset + (share * move[2]), points.Minimum, points.Maximum),
                     at.Scale);
                 double nextLoss = points.Loss(next);
                 if (nextLoss < loss)

@@ -1,15 +1,16 @@
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A plan, ready to have recorded runs held against it: what sound parts may be off by, and how well was recorded.</summary>
 /// <remarks>Tabulates the planned pumps once; runs of one plan are best checked by one and the same check.</remarks>
@@ -28,7 +29,7 @@ public sealed class RunCheck
         _range = new(plan);
         Regulator = RegulatorModel.Of(plan.Regulator);
         Pumps = new PumpSurface(plan.Pump);
-        HoldsAtRail = plan.Layout == LineLayout.Return || plan.Regulator is FuelSizing.Pressure.ElectronicReturnless;
+        HoldsAtRail = plan.Layout == LineLayout.Return || plan.Regulator is FuelSizing.Regulators.ElectronicReturnless;
         _filters = [.. plan.Plumbing.Suction.Concat(plan.Plumbing.Supply).OfType<Filter>()];
         RailNoise = accuracy.Rail.Pascals;
         ManifoldNoise = accuracy.Manifold.Pascals;
@@ -85,11 +86,11 @@ public sealed class RunCheck
     /// <summary>Describes a check.</summary>
     /// <param name="plan">What was sized.</param>
     /// <param name="conditions">
-    /// Planned supply voltage, and the fuel temperature where a run has none; <see cref="Conditions.Usual"/> if not given. The air
+    /// Planned supply voltage, and the fuel temperature where a run has none; <see cref="Conditions.Default"/> if not given. The air
     /// is the run's own.
     /// </param>
-    /// <param name="accuracy">How well runs are recorded; <see cref="SensorAccuracy.Usual"/> if not given.</param>
-    /// <param name="tolerance">How far sound parts may be off; <see cref="PlanTolerance.Usual"/> if not given.</param>
+    /// <param name="accuracy">How well runs are recorded; <see cref="SensorAccuracy.Default"/> if not given.</param>
+    /// <param name="tolerance">How far sound parts may be off; <see cref="PlanTolerance.Default"/> if not given.</param>
     /// <param name="driveLoss">
     /// Share of crank power lost before the recorded power, 0 to 40 %; zero if not given: recorded at the crank.
     /// </param>
@@ -105,10 +106,10 @@ public sealed class RunCheck
         ArgumentNullException.ThrowIfNull(plan);
         return new(
             plan,
-            conditions ?? Conditions.Usual,
-            accuracy ?? SensorAccuracy.Usual,
-            tolerance ?? PlanTolerance.Usual,
-            Allowed.Between(
+            conditions ?? Conditions.Default,
+            accuracy ?? SensorAccuracy.Default,
+            tolerance ?? PlanTolerance.Default,
+            Guard.Between(
                 driveLoss ?? Ratio.Zero,
                 Ratio.Zero,
                 Ratio.FromPercent(40),
@@ -136,28 +137,28 @@ public sealed class RunCheck
         ElectricPotential supply = row.BatteryVoltage ?? SupplyVoltage;
         Temperature temperature = row.FuelTemperature ?? FuelTemperature;
         return _range.Covers(row.Speed.RevolutionsPerSecond, boost, atmosphere.Pascals)
-            && Quantities.SupplyVoltage.IsUsual(supply)
-            && temperature >= Fuel.LowestTemperature && temperature <= Fuel.HighestTemperature
+            && Quantities.SupplyVoltage.IsDefault(supply)
+            && temperature >= Fuel.MinimumTemperature && temperature <= Fuel.MaximumTemperature
             ? Plan.Solve(OperatingPoint.At(
-                row.Speed, Pressure.FromPascals(_range.Reckoned(boost)), Conditions.Of(atmosphere, supply, temperature)))
+                row.Speed, Pressure.FromPascals(_range.Computed(boost)), Conditions.Of(atmosphere, supply, temperature)))
             : null;
     }
 
     /// <summary>Gathers a run and sets up its model.</summary>
-    internal RunModel Model(RecordedRun run, int mostPoints = 64)
+    internal RunModel Model(RecordedRun run, int maximumPoints = 64)
     {
-        RunPoints points = RunPoints.Of(Plan, run, FuelKelvins, mostPoints);
+        RunPoints points = RunPoints.Of(Plan, run, FuelKelvins, maximumPoints);
         return RunModel.Of(this, points, run.Atmosphere.Pascals, run.Atmosphere);
     }
 
     /// <summary>Demand at a point that the tables are known to cover.</summary>
     internal FuelDemand DemandAt(double speed, double boost, Atmosphere atmosphere)
     {
-        double least = ManifoldPressure.LeastAbsolute.Pascals - atmosphere.Pascals;
-        double most = Plan.Demand.Induction.Drive == CompressorDrive.None ? 0 : 400e3;
+        double minimum = ManifoldPressure.MinimumAbsolute.Pascals - atmosphere.Pascals;
+        double maximum = Plan.Demand.Induction.Drive == CompressorDrive.None ? 0 : 400e3;
         return Plan.Demand.At(
             RotationalSpeed.FromRevolutionsPerSecond(speed),
-            Pressure.FromPascals(Math.Clamp(boost, Math.Max(least + 1, -95e3), most)),
+            Pressure.FromPascals(Math.Clamp(boost, Math.Max(minimum + 1, -95e3), maximum)),
             atmosphere);
     }
 
@@ -178,7 +179,7 @@ public sealed class RunCheck
             loss += filter.LossPascals(flow, density, viscosity) / filter.Clogging;
         }
 
-        return HasFilter ? loss : FilterLoss.Loss<Real>(1, 10_000, Pumps.MostFlow, 1, flow, 1, 1);
+        return HasFilter ? loss : FilterLoss.Loss<Real>(1, 10_000, Pumps.MaximumFlow, 1, flow, 1, 1);
     }
 
     /// <summary>True if the way back could hold the rail over its set pressure at the point.</summary>
@@ -190,7 +191,7 @@ public sealed class RunCheck
         }
 
         double set = Regulator.Set(boost, 0, 0, 0);
-        double back = Plumbing.Loss(Plan.Plumbing.Back, Math.Max(0, Pumps.MostFlow - flow), density, viscosity);
+        double back = Plumbing.Loss(Plan.Plumbing.Back, Math.Max(0, Pumps.MaximumFlow - flow), density, viscosity);
         if (back < set)
         {
             return false;

@@ -1,6 +1,7 @@
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Logs;
+using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Findings;
@@ -53,7 +54,7 @@ internal sealed class RunColumnsRead
         double kelvins = Recorded(Channel.FuelTemperature, row);
         return double.IsNaN(kelvins)
             ? _kelvins
-            : Math.Clamp(kelvins, Fuel.LowestTemperature.Kelvins, Fuel.HighestTemperature.Kelvins);
+            : Math.Clamp(kelvins, Fuel.MinimumTemperature.Kelvins, Fuel.MaximumTemperature.Kelvins);
     }
 
     /// <summary>True where the plan's tables hold and the manifold's pressure is known.</summary>

@@ -182,7 +182,7 @@ public sealed class RunFindings
         ArgumentNullException.ThrowIfNull(run);
         RunModel model = check.Model(run);
         cancellation.ThrowIfCancellationRequested();
-        bool isDiagnosable = model.Comparisons >= LeastComparisons;
+        bool isDiagnosable = model.Comparisons >= MinimumComparisons;
         Diagnosis? diagnosis = isDiagnosable ? Diagnosis.Of(check, model, progress, cancellation) : null;
         bool isStopped = isDiagnosable && diagnosis is null;
         RunFindings findings = new(check, run, model, diagnosis, isStopped);
@@ -195,5 +195,5 @@ public sealed class RunFindings
     }
 
     /// <summary>Comparisons without which no fault is looked for.</summary>
-    private const int LeastComparisons = 12;
+    private const int MinimumComparisons = 12;
 }

@@ -12,7 +12,7 @@ internal sealed class RunFit
     /// <summary>A free quantity's tolerance is this many times its usual one, so that data that say nothing leave it be.</summary>
     private const double Freedom = 1000;
 
-    private const int MostSteps = 25;
+    private const int MaximumSteps = 25;
 
     private RunFit(RunModel model, double[] off, double cost, Matrix<double> covariance)
     {
@@ -65,7 +65,7 @@ internal sealed class RunFit
         double[] next = new double[off.Length];
         double[] nextNormal = new double[normal.Length];
         double[] nextRight = new double[right.Length];
-        for (int step = 0; step < MostSteps; step++)
+        for (int step = 0; step < MaximumSteps; step++)
         {
             Vector<double> move = Factors(normal, pull).Solve(
                 Vector<double>.Build.Dense(off.Length, i => right[i] - (pull[i] * off[i])));

@@ -247,8 +247,8 @@ internal sealed class RunModel
         Shift shift = Shifted(off);
         ref readonly PointInput input = ref _points[point];
         double set = SetAt(input, shift);
-        double most = MostAt(input, shift, out _);
-        return (Math.Min(set, most) + shift.Of(RunQuantity.RailSensor), most - set);
+        double maximum = MaximumAt(input, shift, out _);
+        return (Math.Min(set, maximum) + shift.Of(RunQuantity.RailSensor), maximum - set);
     }
 
     private double SetAt(in PointInput input, in Shift shift)
@@ -262,7 +262,7 @@ internal sealed class RunModel
     }
 
     /// <summary>The most that the pumps can hold in the rail at the injected flow, Pa.</summary>
-    private double MostAt(in PointInput input, in Shift shift, out double flow)
+    private double MaximumAt(in PointInput input, in Shift shift, out double flow)
     {
         flow = FlowAt(input, shift);
         double rise = _check.Pumps.Rise(
@@ -296,7 +296,7 @@ internal sealed class RunModel
         switch (row.Kind)
         {
             case Comparison.Rail:
-                return input.Rail - Math.Min(SetAt(input, shift), MostAt(input, shift, out _)) - shift.Of(RunQuantity.RailSensor);
+                return input.Rail - Math.Min(SetAt(input, shift), MaximumAt(input, shift, out _)) - shift.Of(RunQuantity.RailSensor);
             case Comparison.Flow:
                 return Math.Log(input.Meter) - shift.Of(RunQuantity.FlowMeter) - Injected(input, shift);
             case Comparison.Air:
@@ -338,8 +338,8 @@ internal sealed class RunModel
     {
         line[(int)RunQuantity.RailSensor] = -1;
         double set = SetAt(input, shift);
-        double most = MostAt(input, shift, out double flow);
-        if (set <= most)
+        double maximum = MaximumAt(input, shift, out double flow);
+        if (set <= maximum)
         {
             RegulatorModel regulator = _check.Regulator;
             double boost = input.Boost - shift.Of(RunQuantity.ManifoldSensor);

@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>A place in a run.</summary>
 public sealed record RunPlace
 {

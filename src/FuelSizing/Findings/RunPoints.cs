@@ -73,8 +73,8 @@ internal sealed class RunPoints
     /// <param name="plan">Says which rows it covers.</param>
     /// <param name="run">As recorded.</param>
     /// <param name="kelvins">Fuel temperature where none was recorded.</param>
-    /// <param name="most">About how many points at the most.</param>
-    public static RunPoints Of(FuelSystem plan, RecordedRun run, double kelvins, int most)
+    /// <param name="maximum">About how many points at the most.</param>
+    public static RunPoints Of(FuelSystem plan, RecordedRun run, double kelvins, int maximum)
     {
         RunColumnsRead columns = new(plan, run, kelvins);
         List<int> covered = [];
@@ -91,7 +91,7 @@ internal sealed class RunPoints
             }
         }
 
-        int together = Math.Max(1, (covered.Count + most - 1) / most);
+        int together = Math.Max(1, (covered.Count + maximum - 1) / maximum);
         List<int> first = [];
         List<double> counts = [];
         List<double>[] values = [.. Kept.Select(_ => new List<double>())];

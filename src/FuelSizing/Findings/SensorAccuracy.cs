@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>How well the run was recorded: the scatter of single readings, and how far a whole channel may be off.</summary>
 /// <remarks>
 /// Both are standard deviations. Scatter averages out over many rows; an error of the whole channel does not, and bounds what can
@@ -35,7 +33,7 @@ public sealed record SensorAccuracy
     }
 
     /// <summary>Scatter: rail 2 kPa, manifold 0.5 kPa, pulse 0.01 ms, lambda, fuel flow and power 1 %. Whole channel: rail 3 kPa, manifold 1 kPa, fuel flow 1 %.</summary>
-    public static SensorAccuracy Usual { get; } = Of();
+    public static SensorAccuracy Default { get; } = Of();
 
     /// <summary>Scatter of rail pressure.</summary>
     public Pressure Rail { get; }
@@ -64,7 +62,7 @@ public sealed record SensorAccuracy
     /// <summary>Error of the whole channel of fuel flow, as a share of it.</summary>
     public Ratio FuelFlowFactor { get; }
 
-    /// <summary>Describes them; what is not given is as in <see cref="Usual"/>.</summary>
+    /// <summary>Describes them; what is not given is as in <see cref="Default"/>.</summary>
     /// <param name="rail">Scatter of rail pressure, 0.05 to 50 kPa; 2 kPa if not given.</param>
     /// <param name="manifold">Scatter of manifold pressure, 0.01 to 20 kPa; 0.5 kPa if not given.</param>
     /// <param name="pulse">Scatter of the recorded pulse, 0.0001 to 1 ms; 0.01 ms if not given.</param>
@@ -87,22 +85,22 @@ public sealed record SensorAccuracy
         Pressure? manifoldOffset = null,
         Ratio? fuelFlowFactor = null) =>
         new(
-            Allowed.Between(
+            Guard.Between(
                 rail ?? Pressure.FromKilopascals(2), Pressure.FromKilopascals(0.05), Pressure.FromKilopascals(50), "Give the standard deviation of single readings on a steady engine.", nameof(rail)),
-            Allowed.Between(
+            Guard.Between(
                 manifold ?? Pressure.FromKilopascals(0.5), Pressure.FromKilopascals(0.01), Pressure.FromKilopascals(20), "Give the standard deviation of single readings on a steady engine.", nameof(manifold)),
-            Allowed.Between(
+            Guard.Between(
                 pulse ?? Duration.FromMilliseconds(0.01), Duration.FromMilliseconds(0.0001), Duration.FromMilliseconds(1), "Give the standard deviation of single readings on a steady engine.", nameof(pulse)),
-            Allowed.Between(
+            Guard.Between(
                 lambda ?? Ratio.FromPercent(1), Ratio.FromPercent(0.05), Ratio.FromPercent(20), "Give the standard deviation of single readings on a steady engine.", nameof(lambda)),
-            Allowed.Between(
+            Guard.Between(
                 fuelFlow ?? Ratio.FromPercent(1), Ratio.FromPercent(0.05), Ratio.FromPercent(20), "Give the standard deviation of single readings on a steady engine.", nameof(fuelFlow)),
-            Allowed.Between(
+            Guard.Between(
                 power ?? Ratio.FromPercent(1), Ratio.FromPercent(0.05), Ratio.FromPercent(20), "Give the standard deviation of single readings on a steady engine.", nameof(power)),
-            Allowed.Between(
+            Guard.Between(
                 railOffset ?? Pressure.FromKilopascals(3), Pressure.FromKilopascals(0.05), Pressure.FromKilopascals(50), "Give the standard deviation of the whole channel's error.", nameof(railOffset)),
-            Allowed.Between(
+            Guard.Between(
                 manifoldOffset ?? Pressure.FromKilopascals(1), Pressure.FromKilopascals(0.05), Pressure.FromKilopascals(20), "Give the standard deviation of the whole channel's error.", nameof(manifoldOffset)),
-            Allowed.Between(
+            Guard.Between(
                 fuelFlowFactor ?? Ratio.FromPercent(1), Ratio.FromPercent(0.05), Ratio.FromPercent(20), "Give the standard deviation of the whole channel's error.", nameof(fuelFlowFactor)));
 }

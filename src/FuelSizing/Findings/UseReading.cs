@@ -1,10 +1,9 @@
 using FuelSizing.Equations;
 using FuelSizing.Logs;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Reads what the run asked of injectors and mixture.</summary>
 /// <param name="check">The plan and its tolerances.</param>
@@ -27,17 +26,17 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
         }
 
         double limit = Check.Plan.Limits.DutyCycle.DecimalFractions;
-        (int highest, double most, int over) = (-1, double.NegativeInfinity, 0);
+        (int at, double maximum, int over) = (-1, double.NegativeInfinity, 0);
         for (int row = 0; row < Run.Count; row++)
         {
             double duty = Columns.At(Channel.DutyCycle, row);
             over += duty > limit ? 1 : 0;
-            (highest, most) = duty > most ? (row, duty) : (highest, most);
+            (at, maximum) = duty > maximum ? (row, duty) : (at, maximum);
         }
 
-        return highest < 0
+        return at < 0
             ? Finding<DutyUse>.CannotTell("the engine never turned while pulses were recorded")
-            : Finding<DutyUse>.Of(new(Ratio.FromDecimalFractions(most), Place(highest), Check.Plan.Limits.DutyCycle, over));
+            : Finding<DutyUse>.Of(new(Ratio.FromDecimalFractions(maximum), Place(at), Check.Plan.Limits.DutyCycle, over));
     }
 
     /// <summary>Pressure across the injectors.</summary>

@@ -19,5 +19,5 @@ public sealed record VolumetricEfficiencyFound
     /// <summary>In words.</summary>
     /// <returns>One line.</returns>
     public override string ToString() =>
-        $"volumetric efficiency {Readable.Chance(Factor.Value)} of the planned ({Readable.Chance(Factor.Least)} to {Readable.Chance(Factor.Most)})";
+        $"volumetric efficiency {Readable.Chance(Factor.Value)} of the planned ({Readable.Chance(Factor.Minimum)} to {Readable.Chance(Factor.Maximum)})";
 }

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Fuels;
 
@@ -29,20 +30,20 @@ internal static class BlendVapour
         IEnumerable<VapourLaw> others = laws.Where(law => law.ReidPressure is null);
         if (petrol is null)
         {
-            return Highest(others);
+            return Maximum(others);
         }
 
         double rise = parts
             .Where(part => part.Volatility!.ReidPressure is null)
             .Max(part => (double?)VapourPressure.AlcoholRise<Real>(part.Composition.OxygenShare)) ?? 0;
-        return Highest(others.Prepend(
+        return Maximum(others.Prepend(
             VapourLaw.OfReid(VapourPressure.BlendedReid<Real>(petrol.ReidPressure!.Value, rise)) with
             {
                 AtLeast = petrol.AtLeast,
             }));
     }
 
-    private static VapourLaw Highest(IEnumerable<VapourLaw> laws) =>
+    private static VapourLaw Maximum(IEnumerable<VapourLaw> laws) =>
         laws.Aggregate((high, law) => Chain(law, high)) with { IsBound = true };
 
     /// <summary>Hangs a law at the end of another's chain.</summary>

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -54,9 +55,9 @@ public sealed record ElementalComposition
     {
         const string advice = "Count the atoms in one molecule.";
         return OfAtoms(
-            Allowed.Count(carbon, 1, 30, advice, nameof(carbon)),
-            Allowed.Count(hydrogen, 1, 62, advice, nameof(hydrogen)),
-            Allowed.Count(oxygen, 0, 10, advice, nameof(oxygen)),
+            Guard.Count(carbon, 1, 30, advice, nameof(carbon)),
+            Guard.Count(hydrogen, 1, 62, advice, nameof(hydrogen)),
+            Guard.Count(oxygen, 0, 10, advice, nameof(oxygen)),
             nameof(oxygen));
     }
 
@@ -70,8 +71,8 @@ public sealed record ElementalComposition
         const string advice = "Take the ratio from the fuel's analysis; petrol without oxygenates is near 1.87 : 0.";
         return OfAtoms(
             1,
-            Allowed.Number(hydrogenToCarbon, 0.5, 4, advice, nameof(hydrogenToCarbon)),
-            Allowed.Number(oxygenToCarbon, 0, 1, advice, nameof(oxygenToCarbon)),
+            Guard.Number(hydrogenToCarbon, 0.5, 4, advice, nameof(hydrogenToCarbon)),
+            Guard.Number(oxygenToCarbon, 0, 1, advice, nameof(oxygenToCarbon)),
             nameof(oxygenToCarbon));
     }
 
@@ -83,7 +84,7 @@ public sealed record ElementalComposition
     {
         const string advice = "Give the mass fractions of carbon, hydrogen and oxygen.";
         double Checked(Ratio share, string name) =>
-            Allowed.Between(share, Ratio.Zero, Ratio.FromPercent(100), advice, name).DecimalFractions;
+            Guard.Between(share, Ratio.Zero, Ratio.FromPercent(100), advice, name).DecimalFractions;
         ElementalComposition composition = new(0, 0, 1)
         {
             CarbonShare = Checked(carbon, nameof(carbon)),
@@ -93,7 +94,7 @@ public sealed record ElementalComposition
         double total = composition.CarbonShare + composition.HydrogenShare + composition.OxygenShare;
         return Math.Abs(total - 1) <= 1e-9 && composition.StoichiometricAirFuelRatio > 0
             ? composition
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 nameof(oxygen), Readable.Of(oxygen), "shares that add up to 100 %, of something that burns", advice);
     }
 
@@ -108,7 +109,7 @@ public sealed record ElementalComposition
         };
         return composition.StoichiometricAirFuelRatio > 0
             ? composition
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 oxygenName,
                 oxygen.ToString(System.Globalization.CultureInfo.InvariantCulture),
                 "less oxygen than would burn all the carbon and hydrogen",

@@ -1,10 +1,9 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Fuels;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// A liquid fuel: what it needs of air, what heat it gives, and what it weighs, how thick it is and how readily it boils at
@@ -24,7 +23,7 @@ public sealed record Fuel
     private const string DensityAdvice = "Give the density at 15 °C from the supplier's sheet.";
 
     /// <summary>Oxygen by mass over which a fuel's vapour no longer follows the law of petrol closely: EN 228 ends at 3.7 %.</summary>
-    private const double MostOxygenOfPetrol = 0.04;
+    private const double MaximumOxygenOfPetrol = 0.04;
 
     /// <summary>The upper limit of EN 228's summer class A, Pa.</summary>
     private const double SummerReidPressure = 60_000;
@@ -97,10 +96,10 @@ public sealed record Fuel
     public static Fuel E85 { get; } = FuelBlend.EthanolInPetrol(Ratio.FromPercent(85), "E85");
 
     /// <summary>Lowest temperature at which properties are given, −30 °C.</summary>
-    public static Temperature LowestTemperature { get; } = Temperature.FromDegreesCelsius(-30);
+    public static Temperature MinimumTemperature { get; } = Temperature.FromDegreesCelsius(-30);
 
     /// <summary>Highest temperature at which properties are given, 80 °C.</summary>
-    public static Temperature HighestTemperature { get; } = Temperature.FromDegreesCelsius(80);
+    public static Temperature MaximumTemperature { get; } = Temperature.FromDegreesCelsius(80);
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
@@ -159,21 +158,21 @@ public sealed record Fuel
     {
         ArgumentNullException.ThrowIfNull(composition);
         return new(
-            Allowed.Name(name, nameof(name)),
+            Guard.Name(name, nameof(name)),
             composition,
-            Allowed.Between(
+            Guard.Between(
                 lowerHeatingValue,
                 SpecificEnergy.FromMegajoulesPerKilogram(5),
                 SpecificEnergy.FromMegajoulesPerKilogram(60),
                 "Give the lower (net) heating value by mass.",
                 nameof(lowerHeatingValue)),
-            Allowed.Between(
+            Guard.Between(
                 densityAt15C,
                 Density.FromKilogramsPerCubicMeter(600),
                 Density.FromKilogramsPerCubicMeter(1200),
                 DensityAdvice,
                 nameof(densityAt15C)),
-            Allowed.Between(
+            Guard.Between(
                 expansionAt15C,
                 CoefficientOfThermalExpansion.FromPerKelvin(5e-4),
                 CoefficientOfThermalExpansion.FromPerKelvin(2e-3),
@@ -201,7 +200,7 @@ public sealed record Fuel
         SpecificEnergy? lowerHeatingValue = null,
         string name = "petrol")
     {
-        Allowed.Between(
+        Guard.Between(
             densityAt15C,
             Density.FromKilogramsPerCubicMeter(653),
             Density.FromKilogramsPerCubicMeter(787.5),
@@ -234,7 +233,7 @@ public sealed record Fuel
         (Temperature Temperature, KinematicViscosity Viscosity) one,
         (Temperature Temperature, KinematicViscosity Viscosity) other)
     {
-        KinematicViscosity Checked(KinematicViscosity viscosity, string name) => Allowed.Between(
+        KinematicViscosity Checked(KinematicViscosity viscosity, string name) => Guard.Between(
             viscosity,
             KinematicViscosity.FromCentistokes(0.1),
             KinematicViscosity.FromCentistokes(50),
@@ -263,7 +262,7 @@ public sealed record Fuel
     public Fuel WithVapourPressure(
         (Temperature Temperature, Pressure Absolute) one, (Temperature Temperature, Pressure Absolute) other)
     {
-        Pressure Checked(Pressure pressure, string name) => Allowed.Between(
+        Pressure Checked(Pressure pressure, string name) => Guard.Between(
             pressure,
             Pressure.FromKilopascals(0.01),
             Pressure.FromKilopascals(500),
@@ -299,7 +298,7 @@ public sealed record Fuel
     /// </remarks>
     public Fuel WithReidVapourPressure(Pressure reidVapourPressure)
     {
-        Allowed.Between(
+        Guard.Between(
             reidVapourPressure,
             Pressure.FromKilopascals(7),
             Pressure.FromKilopascals(138),
@@ -309,7 +308,7 @@ public sealed record Fuel
         return this with
         {
             Making = new(Making.Value with { VapourPressure = [], ReidPressure = reidVapourPressure }),
-            Volatility = law with { IsBound = Composition.OxygenShare > MostOxygenOfPetrol },
+            Volatility = law with { IsBound = Composition.OxygenShare > MaximumOxygenOfPetrol },
         };
     }
 
@@ -371,10 +370,10 @@ public sealed record Fuel
         VolatilityOrRefusal().IsEstimateAt(WithinRange(temperature, nameof(temperature)).Kelvins);
 
     internal static Temperature WithinRange(Temperature temperature, string name) =>
-        Allowed.Between(
+        Guard.Between(
             temperature,
-            LowestTemperature,
-            HighestTemperature,
+            MinimumTemperature,
+            MaximumTemperature,
             "Fuel properties are given for liquid fuel in a vehicle only.",
             name);
 
@@ -394,7 +393,7 @@ public sealed record Fuel
     {
         if (!(Math.Abs(t1 - t2) >= 5))
         {
-            throw Allowed.OutOfRange(
+            throw Guard.OutOfRange(
                 name,
                 Readable.Of(Temperature.FromKelvins(t2)),
                 $"at least 5 K away from {Readable.Of(Temperature.FromKelvins(t1))}",
@@ -404,7 +403,7 @@ public sealed record Fuel
         bool warmerIsMore = (t2 > t1) == (y2 > y1) && y1 != y2;
         if (warmerIsMore != rises || y1 == y2)
         {
-            throw Allowed.OutOfRange(
+            throw Guard.OutOfRange(
                 name,
                 $"{(y2 > y1 ? "higher" : "no higher")} at {Readable.Of(Temperature.FromKelvins(t2))} than the one at {Readable.Of(Temperature.FromKelvins(t1))}",
                 rises ? "a pressure that rises with temperature" : "a viscosity that falls with temperature",

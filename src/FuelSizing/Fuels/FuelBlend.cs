@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -37,7 +38,7 @@ public static class FuelBlend
         for (int part = 0; part < parts.Length; part++)
         {
             ArgumentNullException.ThrowIfNull(parts[part].Fuel, nameof(parts));
-            Ratio share = Allowed.Between(
+            Ratio share = Guard.Between(
                 parts[part].Share,
                 Ratio.Zero,
                 Ratio.FromPercent(100),
@@ -50,7 +51,7 @@ public static class FuelBlend
 
         if (Math.Abs(total - 1) > 1e-6)
         {
-            throw Allowed.OutOfRange(
+            throw Guard.OutOfRange(
                 nameof(parts),
                 $"{(total * 100).ToString("G6", CultureInfo.InvariantCulture)} % in all",
                 "shares that add up to 100 %",
@@ -89,7 +90,7 @@ public static class FuelBlend
     /// <exception cref="ArgumentOutOfRangeException">The share is outside its range.</exception>
     public static Fuel EthanolInPetrol(Ratio ethanol, string? name = null)
     {
-        Allowed.Between(
+        Guard.Between(
             ethanol, Ratio.Zero, Ratio.FromPercent(100), "It is the share of ethanol by volume.", nameof(ethanol));
         return ByVolume(
             name ?? $"E{ethanol.Percent.ToString("0.#", CultureInfo.InvariantCulture)}",

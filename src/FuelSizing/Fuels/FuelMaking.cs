@@ -2,8 +2,6 @@ using UnitsNet;
 
 namespace FuelSizing.Fuels;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>How a fuel was given, beside its own figures.</summary>
 internal sealed record FuelMaking
 {

@@ -2,8 +2,6 @@ using UnitsNet;
 
 namespace FuelSizing.Injectors;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>A measured point of a dead-time table.</summary>
 /// <param name="Voltage">At the injector.</param>
 /// <param name="Differential">Across the injector; none in a table at one pressure.</param>

@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
-using FuelSizing.Equations;
-using FuelSizing.Quantities;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Injectors;
 

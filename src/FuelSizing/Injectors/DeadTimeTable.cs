@@ -1,11 +1,9 @@
 using System.Globalization;
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Injectors;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Dead time of an injector against supply voltage and differential pressure: the part of the pulse in which no fuel
@@ -63,12 +61,12 @@ public sealed class DeadTimeTable
         ArgumentNullException.ThrowIfNull(differentials);
         ArgumentNullException.ThrowIfNull(times);
         double[] pascals = [.. differentials.Select(p => WithinDifferential(p, nameof(differentials)).Pascals)];
-        Allowed.Count(pascals.Length, 2, 100, "Use OverVoltage for a table at one pressure.", nameof(differentials));
+        Guard.Count(pascals.Length, 2, 100, "Use ByVoltage for a table at one pressure.", nameof(differentials));
         for (int row = 1; row < pascals.Length; row++)
         {
             if (pascals[row] <= pascals[row - 1])
             {
-                throw Allowed.OutOfRange(
+                throw Guard.OutOfRange(
                     nameof(differentials),
                     Readable.Of(differentials[row]),
                     $"over the {Readable.Of(differentials[row - 1])} before it",
@@ -96,7 +94,7 @@ public sealed class DeadTimeTable
     /// <param name="points">Two or more, voltages rising, 5 to 20 V; times 0 to 5 ms, never longer at a higher voltage.</param>
     /// <returns>The table.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or out of order.</exception>
-    public static DeadTimeTable OverVoltage(params (ElectricPotential Voltage, Duration Time)[] points)
+    public static DeadTimeTable ByVoltage(params (ElectricPotential Voltage, Duration Time)[] points)
     {
         ArgumentNullException.ThrowIfNull(points);
         return new(
@@ -124,7 +122,7 @@ public sealed class DeadTimeTable
         }
 
         bool offVoltage = !_byVoltage[0].Covers(voltage.Volts);
-        throw Allowed.OutOfRange(
+        throw Guard.OutOfRange(
             offVoltage ? nameof(voltage) : nameof(differential),
             offVoltage ? Readable.Of(voltage) : Readable.Of(differential),
             Coverage,
@@ -157,9 +155,9 @@ public sealed class DeadTimeTable
             return true;
         }
 
-        (double least, double most) = (_differentials[0], _differentials[^1]);
-        double inside = Math.Clamp(pascals, least, most);
-        if (Math.Abs(pascals - inside) > Curve.EndTolerance * (most - least))
+        (double minimum, double maximum) = (_differentials[0], _differentials[^1]);
+        double inside = Math.Clamp(pascals, minimum, maximum);
+        if (Math.Abs(pascals - inside) > Curve.EndTolerance * (maximum - minimum))
         {
             return false;
         }
@@ -188,7 +186,7 @@ public sealed class DeadTimeTable
             : null;
 
     internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>
-        Allowed.Between(
+        Guard.Between(
             voltage,
             ElectricPotential.FromVolts(5),
             ElectricPotential.FromVolts(20),
@@ -196,7 +194,7 @@ public sealed class DeadTimeTable
             name);
 
     internal static Pressure WithinDifferential(Pressure differential, string name) =>
-        Allowed.Between(
+        Guard.Between(
             differential,
             Pressure.FromKilopascals(50),
             Pressure.FromKilopascals(2000),
@@ -204,7 +202,7 @@ public sealed class DeadTimeTable
             name);
 
     internal static Duration WithinTime(Duration time, string name) =>
-        Allowed.Between(
+        Guard.Between(
             time, Duration.Zero, Duration.FromMilliseconds(5), "Give the dead time, not the whole pulse.", name);
 
     private static Curve Row(
@@ -222,7 +220,7 @@ public sealed class DeadTimeTable
         {
             if (seconds[point] > seconds[point - 1])
             {
-                throw Allowed.OutOfRange(
+                throw Guard.OutOfRange(
                     timesName,
                     Readable.Of(times[point]),
                     $"at most {Readable.Of(times[point - 1])}, the time at the voltage below",

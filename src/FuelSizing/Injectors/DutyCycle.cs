@@ -1,5 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -9,7 +10,7 @@ namespace FuelSizing.Injectors;
 public static class DutyCycle
 {
     /// <summary>The usual upper limit, 85 %: common practice, no source (80 to 85 %).</summary>
-    public static Ratio UsualLimit { get; } = Ratio.FromPercent(85);
+    public static Ratio DefaultLimit { get; } = Ratio.FromPercent(85);
 
     /// <summary>
     /// Time between the starts of two injections: k/(n · i), k turns of the crank to a cycle, n speed, i injections to a
@@ -23,8 +24,8 @@ public static class DutyCycle
     public static Duration AvailableTime(RotationalSpeed speed, EngineCycle cycle, int injectionsPerCycle = 1) =>
         Duration.FromSeconds((double)InjectorFlow.AvailableTime<Real>(
             EngineSpeed.Within(speed, nameof(speed)),
-            (int)Allowed.Member(cycle, "Say whether the engine has two or four strokes to a cycle.", nameof(cycle)),
-            Allowed.Count(
+            (int)Guard.Member(cycle, "Say whether the engine has two or four strokes to a cycle.", nameof(cycle)),
+            Guard.Count(
                 injectionsPerCycle, 1, 4, "Count each injector's pulses in a working cycle.", nameof(injectionsPerCycle))).Value);
 
     /// <summary>Duty cycle: pulse ÷ available time. Over 100 % means that the fuel does not go in.</summary>
@@ -36,12 +37,12 @@ public static class DutyCycle
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Ratio Of(Duration pulse, RotationalSpeed speed, EngineCycle cycle, int injectionsPerCycle = 1) =>
         Ratio.FromDecimalFractions((double)InjectorFlow.DutyCycle<Real>(
-            Allowed.Between(
+            Guard.Between(
                 pulse, Duration.Zero, Duration.FromSeconds(1), "Give the commanded pulse.", nameof(pulse)).Seconds,
             AvailableTime(speed, cycle, injectionsPerCycle).Seconds));
 
     internal static double WithinLimit(Ratio limit, string name) =>
-        Allowed.Between(
+        Guard.Between(
             limit,
             Ratio.FromPercent(10),
             Ratio.FromPercent(100),

@@ -1,11 +1,10 @@
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Injectors;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One injector: what it passes when held open, and how it opens.</summary>
 public sealed record Injector
@@ -17,7 +16,7 @@ public sealed record Injector
         TestFluid testFluid,
         DeadTimeTable deadTime,
         Duration minimumLinearPulse,
-        Pressure highestDifferential)
+        Pressure maximumDifferential)
     {
         Name = name;
         StaticFlow = staticFlow;
@@ -25,7 +24,7 @@ public sealed record Injector
         TestFluid = testFluid;
         DeadTime = deadTime;
         MinimumLinearPulse = minimumLinearPulse;
-        HighestDifferential = highestDifferential;
+        MaximumDifferential = maximumDifferential;
         RatedFlow = staticFlow.CubicMetersPerSecond;
         RatedPascals = ratedDifferential.Pascals;
         TestDensity = testFluid.Density.KilogramsPerCubicMeter;
@@ -34,7 +33,7 @@ public sealed record Injector
     /// <summary>
     /// The differential pressure at which static flow is usually stated, 300 kPa (43.5 psi): common practice, no source.
     /// </summary>
-    public static Pressure UsualRatedDifferential { get; } = Pressure.FromKilopascals(300);
+    public static Pressure DefaultRatedDifferential { get; } = Pressure.FromKilopascals(300);
 
     /// <summary>The name shown in results.</summary>
     public string Name { get; }
@@ -55,7 +54,7 @@ public sealed record Injector
     public Duration MinimumLinearPulse { get; }
 
     /// <summary>The highest differential pressure against which the injector is known to open.</summary>
-    public Pressure HighestDifferential { get; }
+    public Pressure MaximumDifferential { get; }
 
     internal double RatedFlow { get; }
 
@@ -70,7 +69,7 @@ public sealed record Injector
     /// <param name="testFluid">On which it was measured.</param>
     /// <param name="deadTime">Against voltage and differential pressure.</param>
     /// <param name="minimumLinearPulse">Commanded, dead time included, 0.1 to 10 ms.</param>
-    /// <param name="highestDifferential">
+    /// <param name="maximumDifferential">
     /// Against which it is known to open, from the rated differential to 2,000 kPa. A valve that opens against the
     /// pressure needs more force as it rises; past this the injector may not open at all.
     /// </param>
@@ -84,19 +83,19 @@ public sealed record Injector
         TestFluid testFluid,
         DeadTimeTable deadTime,
         Duration minimumLinearPulse,
-        Pressure highestDifferential)
+        Pressure maximumDifferential)
     {
         ArgumentNullException.ThrowIfNull(testFluid);
         ArgumentNullException.ThrowIfNull(deadTime);
         return new(
-            Allowed.Name(name, nameof(name)),
-            Allowed.Between(
+            Guard.Name(name, nameof(name)),
+            Guard.Between(
                 staticFlow,
                 VolumeFlow.FromMillilitersPerMinute(20),
                 VolumeFlow.FromMillilitersPerMinute(10_000),
                 "Give the flow of one injector held open.",
                 nameof(staticFlow)),
-            Allowed.Between(
+            Guard.Between(
                 ratedDifferential,
                 Pressure.FromKilopascals(50),
                 Pressure.FromKilopascals(2000),
@@ -104,18 +103,18 @@ public sealed record Injector
                 nameof(ratedDifferential)),
             testFluid,
             deadTime,
-            Allowed.Between(
+            Guard.Between(
                 minimumLinearPulse,
                 Duration.FromMilliseconds(0.1),
                 Duration.FromMilliseconds(10),
                 "Give the commanded pulse, dead time included.",
                 nameof(minimumLinearPulse)),
-            Allowed.Between(
-                highestDifferential,
+            Guard.Between(
+                maximumDifferential,
                 ratedDifferential,
                 Pressure.FromKilopascals(2000),
                 "Give the highest pressure across the injector at which it is known to open.",
-                nameof(highestDifferential)));
+                nameof(maximumDifferential)));
     }
 
     /// <summary>
@@ -131,10 +130,10 @@ public sealed record Injector
     {
         ArgumentNullException.ThrowIfNull(fuel);
         return VolumeFlow.FromCubicMetersPerSecond(StaticAt(
-            Allowed.Between(
+            Guard.Between(
                 differential,
                 Pressure.Zero,
-                HighestDifferential,
+                MaximumDifferential,
                 $"It is the highest at which {Name} is known to open.",
                 nameof(differential)).Pascals,
             fuel.DensityAt(temperature).KilogramsPerCubicMeter));
@@ -150,11 +149,11 @@ public sealed record Injector
         StaticFlowAt(differential, fuel, temperature) * fuel.DensityAt(temperature);
 
     internal Injector WithStaticFlow(VolumeFlow staticFlow) =>
-        Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, HighestDifferential);
+        Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, MaximumDifferential);
 
     /// <summary>The same injector, passing a multiple of its flow.</summary>
     internal Injector Scaled(double factor) =>
-        new(Name, StaticFlow * factor, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, HighestDifferential);
+        new(Name, StaticFlow * factor, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, MaximumDifferential);
 
     internal double StaticAt(double differential, double fuelDensity) =>
         InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);

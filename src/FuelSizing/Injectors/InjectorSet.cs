@@ -28,8 +28,8 @@ public sealed record InjectorSet
         ArgumentNullException.ThrowIfNull(injector);
         return new(
             injector,
-            Allowed.Count(count, 1, 48, "Count the injectors that feed the engine.", nameof(count)),
-            Allowed.Count(
+            Guard.Count(count, 1, 48, "Count the injectors that feed the engine.", nameof(count)),
+            Guard.Count(
                 injectionsPerCycle, 1, 4, "Count each injector's pulses in a working cycle.", nameof(injectionsPerCycle)));
     }
 

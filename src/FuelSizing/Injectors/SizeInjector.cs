@@ -1,5 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -26,7 +27,7 @@ public static class SizeInjector
             consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule);
         return VolumeFlow.FromCubicMetersPerSecond((double)InjectorFlow.RequiredStatic<Real>(
             FuelDemandFlow.Volume(fuel, (Real)consumption.Fuel.ReferenceDensity),
-            Allowed.Count(injectors, 1, 48, "Count the injectors that feed the engine.", nameof(injectors)),
+            Guard.Count(injectors, 1, 48, "Count the injectors that feed the engine.", nameof(injectors)),
             1,
             DutyCycle.WithinLimit(dutyLimit, nameof(dutyLimit)),
             0));

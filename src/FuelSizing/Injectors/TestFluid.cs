@@ -29,8 +29,8 @@ public sealed record TestFluid
     /// <exception cref="ArgumentOutOfRangeException">The density is outside its range.</exception>
     public static TestFluid Of(string name, Density density) =>
         new(
-            Allowed.Name(name, nameof(name)),
-            Allowed.Between(
+            Guard.Name(name, nameof(name)),
+            Guard.Between(
                 density,
                 Density.FromKilogramsPerCubicMeter(600),
                 Density.FromKilogramsPerCubicMeter(1200),

@@ -1,11 +1,10 @@
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Lines;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A filter by its rated flow and pressure loss, and how far it is clogged.</summary>
 /// <remarks>
@@ -17,7 +16,7 @@ using Pressure = UnitsNet.Pressure;
 public sealed record Filter : IFlowLoss
 {
     /// <summary>How far over its rated flow the law is trusted: common practice, no source.</summary>
-    private const double MostOverRating = 3;
+    private const double MaximumOverRating = 3;
 
     private readonly double _ratedFlow;
     private readonly double _ratedLoss;
@@ -48,7 +47,7 @@ public sealed record Filter : IFlowLoss
     public DynamicViscosity RatedViscosity { get; }
 
     /// <summary>Flow up to which the law is held, three times the rated one.</summary>
-    public VolumeFlow HighestFlow => RatedFlow * MostOverRating;
+    public VolumeFlow MaximumFlow => RatedFlow * MaximumOverRating;
 
     /// <summary>A filter.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>
@@ -69,26 +68,26 @@ public sealed record Filter : IFlowLoss
         double clogging = 1,
         DynamicViscosity? ratedViscosity = null) =>
         new(
-            Allowed.Name(name, nameof(name)),
-            Allowed.Between(
+            Guard.Name(name, nameof(name)),
+            Guard.Between(
                 flow,
                 VolumeFlow.FromLitersPerHour(1),
                 VolumeFlow.FromLitersPerHour(10_000),
                 "Give the flow at which the filter's loss was measured.",
                 nameof(flow)),
-            Allowed.Between(
+            Guard.Between(
                 pressureLoss,
                 Pressure.FromKilopascals(0),
                 Pressure.FromKilopascals(200),
                 "Give the new filter's loss at that flow.",
                 nameof(pressureLoss)),
-            Allowed.Number(
+            Guard.Number(
                 clogging,
                 1,
                 100,
                 "It multiplies the new filter's loss; 1 is a new filter, 2 a usual limit of service.",
                 nameof(clogging)),
-            Allowed.Between(
+            Guard.Between(
                 ratedViscosity ?? Fuel.Petrol.DynamicViscosityAt(Temperature.FromDegreesCelsius(20)),
                 DynamicViscosity.FromMillipascalSeconds(0.1),
                 DynamicViscosity.FromMillipascalSeconds(20),
@@ -105,10 +104,10 @@ public sealed record Filter : IFlowLoss
     public Pressure PressureLoss(VolumeFlow flow, Fuel fuel, Temperature temperature)
     {
         ArgumentNullException.ThrowIfNull(fuel);
-        Allowed.Between(
+        Guard.Between(
             flow,
             VolumeFlow.FromLitersPerHour(0),
-            HighestFlow,
+            MaximumFlow,
             "The rated point says nothing about flows so far over it; take a larger filter.",
             nameof(flow));
         double kelvins = Fuel.WithinRange(temperature, nameof(temperature)).Kelvins;

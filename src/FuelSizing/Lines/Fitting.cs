@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -61,8 +62,8 @@ public sealed record Fitting
     /// <exception cref="ArgumentOutOfRangeException">The coefficient is outside its range.</exception>
     public static Fitting Of(string name, double lossCoefficient) =>
         new(
-            Allowed.Name(name, nameof(name)),
-            Allowed.Number(
+            Guard.Name(name, nameof(name)),
+            Guard.Number(
                 lossCoefficient,
                 0,
                 1000,
@@ -78,9 +79,9 @@ public sealed record Fitting
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>
     public static Fitting OfDiameters(string name, double diameters) =>
         new(
-            Allowed.Name(name, nameof(name)),
+            Guard.Name(name, nameof(name)),
             0,
-            Allowed.Number(
+            Guard.Number(
                 diameters, 0, 5000, "Give the equivalent length of straight pipe in bores.", nameof(diameters)));
 
     /// <summary>Several of the same.</summary>
@@ -89,7 +90,7 @@ public sealed record Fitting
     /// <exception cref="ArgumentOutOfRangeException">The count is outside its range.</exception>
     public Fitting Times(int count)
     {
-        Allowed.Count(count, 1, 50, "Count the fittings of this kind in the line.", nameof(count));
+        Guard.Count(count, 1, 50, "Count the fittings of this kind in the line.", nameof(count));
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{count} × {Name}"),
             FixedCoefficient * count,

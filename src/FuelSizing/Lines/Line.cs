@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -75,7 +76,7 @@ public sealed record Line : IFlowLoss
         IReadOnlyList<Fitting>? fittings = null,
         Length? rise = null)
     {
-        Allowed.Name(name, nameof(name));
+        Guard.Name(name, nameof(name));
         Fitting[] kept = [.. fittings ?? []];
         foreach (Fitting fitting in kept)
         {
@@ -86,9 +87,9 @@ public sealed record Line : IFlowLoss
         return new(
             name,
             bore,
-            Allowed.Between(
+            Guard.Between(
                 length, Length.Zero, Length.FromMeters(100), "Give the length along the line.", nameof(length)),
-            Allowed.Between(
+            Guard.Between(
                 roughness,
                 Length.FromMillimeters(0),
                 bore * 0.05,
@@ -97,7 +98,7 @@ public sealed record Line : IFlowLoss
             kept,
             kept.Sum(fitting => (double)FittingLoss.Coefficient<Real>(
                 fitting.FixedCoefficient, fitting.Diameters, metres)),
-            Allowed.Between(
+            Guard.Between(
                 rise ?? Length.Zero,
                 Length.FromMeters(-10),
                 Length.FromMeters(10),
@@ -120,7 +121,7 @@ public sealed record Line : IFlowLoss
     public LineLoss PressureLoss(VolumeFlow flow, Fuel fuel, Temperature temperature)
     {
         ArgumentNullException.ThrowIfNull(fuel);
-        Allowed.Between(
+        Guard.Between(
             flow,
             VolumeFlow.FromLitersPerHour(0),
             VolumeFlow.FromLitersPerHour(10_000),
@@ -154,6 +155,6 @@ public sealed record Line : IFlowLoss
     internal double ElevationPascals(double density) => PipeFlow.Column<Real>(density, _rise);
 
     internal static double BoreWithin(Length bore, string name) =>
-        Allowed.Between(
+        Guard.Between(
             bore, Length.FromMillimeters(1), Length.FromMillimeters(60), "Give the inside diameter.", name).Meters;
 }

@@ -1,9 +1,8 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Lines;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>What a flow costs in a line, step by step.</summary>
 public sealed record LineLoss

@@ -1,11 +1,10 @@
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Lines;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>How far the fuel at the pump's inlet is from boiling.</summary>
 /// <remarks>
@@ -51,19 +50,19 @@ public sealed record SuctionMargin
         Pressure tankAbsolute, Length fuelAboveInlet, Pressure suctionLoss, Fuel fuel, Temperature temperature)
     {
         ArgumentNullException.ThrowIfNull(fuel);
-        Allowed.Between(
+        Guard.Between(
             tankAbsolute,
             Pressure.FromKilopascals(40),
             Pressure.FromKilopascals(130),
             "Give the absolute pressure over the fuel, the barometer's reading for a vented tank.",
             nameof(tankAbsolute));
-        Allowed.Between(
+        Guard.Between(
             fuelAboveInlet,
             Length.FromMeters(-2),
             Length.FromMeters(2),
             "Give the height of the fuel's surface over the pump's inlet.",
             nameof(fuelAboveInlet));
-        Allowed.Between(
+        Guard.Between(
             suctionLoss,
             Pressure.FromKilopascals(0),
             Pressure.FromKilopascals(200),

@@ -9,7 +9,7 @@ namespace FuelSizing.Logs;
 /// </summary>
 internal static class ChannelRange
 {
-    private static readonly (double Least, double Most)[] Ends = new (double, double)[ChannelValues.Count];
+    private static readonly (double Minimum, double Maximum)[] Ends = new (double, double)[ChannelValues.Count];
 
     static ChannelRange()
     {
@@ -31,12 +31,12 @@ internal static class ChannelRange
     /// <summary>Whether an SI value may be; NaN and infinities may not.</summary>
     public static bool Holds(Channel channel, double value)
     {
-        (double least, double most) = Ends[(int)channel];
-        return value >= least && value <= most;
+        (double minimum, double maximum) = Ends[(int)channel];
+        return value >= minimum && value <= maximum;
     }
 
     /// <summary>The range in the units people read, for messages.</summary>
-    public static string Text(Channel channel) => $"{Text(channel, Ends[(int)channel].Least)} to {Text(channel, Ends[(int)channel].Most)}";
+    public static string Text(Channel channel) => $"{Text(channel, Ends[(int)channel].Minimum)} to {Text(channel, Ends[(int)channel].Maximum)}";
 
     /// <summary>An SI value in the unit people read.</summary>
     public static string Text(Channel channel, double value)
@@ -63,8 +63,8 @@ internal static class ChannelRange
     public static double Within(Channel channel, double value, string name) =>
         Holds(channel, value)
             ? value
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 name, Text(channel, value), Text(channel), "Give the value as the instrument recorded it, or leave it out.");
 
-    private static void Set(Channel channel, double least, double most) => Ends[(int)channel] = (least, most);
+    private static void Set(Channel channel, double minimum, double maximum) => Ends[(int)channel] = (minimum, maximum);
 }

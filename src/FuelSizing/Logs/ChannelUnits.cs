@@ -4,8 +4,6 @@ using UnitsNet.Units;
 
 namespace FuelSizing.Logs;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>The units that a mapping file or a units row may say, and those of UnitsNet that code may say.</summary>
 internal static class ChannelUnits
 {
@@ -129,7 +127,7 @@ internal static class ChannelUnits
     private static ChannelUnit Line<TUnit>(TUnit unit, Func<double, double> toSi)
         where TUnit : struct, Enum
     {
-        Allowed.Member(unit, "Give a unit of this quantity.", nameof(unit));
+        Guard.Member(unit, "Give a unit of this quantity.", nameof(unit));
         double offset = toSi(0);
         return new(unit.ToString(), toSi(1) - offset, offset);
     }

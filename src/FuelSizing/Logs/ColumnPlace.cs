@@ -18,14 +18,14 @@ public sealed record ColumnPlace
     /// <param name="heading">1 to 80 characters on one line.</param>
     /// <returns>The place.</returns>
     /// <exception cref="ArgumentException">The heading is not such a text.</exception>
-    public static ColumnPlace Named(string heading) => new(Allowed.Name(heading, nameof(heading)).Trim(), 0);
+    public static ColumnPlace Named(string heading) => new(Guard.Name(heading, nameof(heading)).Trim(), 0);
 
     /// <summary>A column told by its number, whatever its heading says.</summary>
     /// <param name="number">1 to 1,000, the first being 1.</param>
     /// <returns>The place.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>
     public static ColumnPlace Numbered(int number) =>
-        new(null, Allowed.Count(number, 1, 1000, "Count the columns from the left, the first being 1.", nameof(number)));
+        new(null, Guard.Count(number, 1, 1000, "Count the columns from the left, the first being 1.", nameof(number)));
 
     /// <summary>A column told by its heading: <see cref="Named"/>.</summary>
     /// <param name="heading">1 to 80 characters on one line.</param>

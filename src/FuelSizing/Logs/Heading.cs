@@ -91,8 +91,8 @@ internal static class Heading
 
     private static string Listed(string[] headings)
     {
-        const int most = 12;
-        string list = string.Join(", ", headings.Take(most).Select(heading => $"\"{CellText.Shown(heading)}\""));
-        return headings.Length > most ? $"are {list} and {headings.Length - most} more" : $"{(headings.Length == 1 ? "is" : "are")} {list}";
+        const int maximum = 12;
+        string list = string.Join(", ", headings.Take(maximum).Select(heading => $"\"{CellText.Shown(heading)}\""));
+        return headings.Length > maximum ? $"are {list} and {headings.Length - maximum} more" : $"{(headings.Length == 1 ? "is" : "are")} {list}";
     }
 }

@@ -52,7 +52,7 @@ public sealed class RecordedRun
     /// <exception cref="ArgumentException">The name, a row or the times are not so.</exception>
     public static RecordedRun Of(string name, Atmosphere atmosphere, IEnumerable<RunRow> rows)
     {
-        Allowed.Name(name, nameof(name));
+        Guard.Name(name, nameof(name));
         ArgumentNullException.ThrowIfNull(atmosphere);
         ArgumentNullException.ThrowIfNull(rows);
         var columns = new RunColumns();

@@ -107,7 +107,7 @@ public sealed record RunColumn
             Channel.Lambda,
             place,
             ChannelUnits.AirFuelRatio(
-                Allowed.Number(stoichiometric, 5, 20, "Give the ratio that the instrument shows at lambda 1.", nameof(stoichiometric))),
+                Guard.Number(stoichiometric, 5, 20, "Give the ratio that the instrument shows at lambda 1.", nameof(stoichiometric))),
             null);
 
     /// <summary>Voltage of the supply.</summary>
@@ -163,5 +163,5 @@ public sealed record RunColumn
     private static RunColumn Of<TUnit>(
         Channel channel, ColumnPlace place, TUnit? unit, Func<TUnit, ChannelUnit> toLine, PressureReference? reference = null)
         where TUnit : struct, Enum =>
-        new(channel, place, unit is { } given ? toLine(Allowed.Member(given, UnitAdvice, nameof(unit))) : null, reference);
+        new(channel, place, unit is { } given ? toLine(Guard.Member(given, UnitAdvice, nameof(unit))) : null, reference);
 }

@@ -74,8 +74,8 @@ public sealed record RunMapping
     /// <exception cref="ArgumentException">Commas are to do both, or there is no such mark.</exception>
     public RunMapping Written(CellSeparator separator, DecimalMark decimalMark)
     {
-        Allowed.Member(separator, "Say what stands between two cells.", nameof(separator));
-        Allowed.Member(decimalMark, "Say what stands before a number's decimals.", nameof(decimalMark));
+        Guard.Member(separator, "Say what stands between two cells.", nameof(separator));
+        Guard.Member(decimalMark, "Say what stands before a number's decimals.", nameof(decimalMark));
         return separator == CellSeparator.Comma && decimalMark == DecimalMark.Comma
             ? throw new ArgumentException(
                 "decimalMark and separator are both a comma: then 1,5 may be one number or two. Write the file with semicolons or tabs between its cells.",
@@ -88,14 +88,14 @@ public sealed record RunMapping
     /// <returns>The mapping.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The line is outside its range.</exception>
     public RunMapping WithHeadingLine(int headingLine) =>
-        this with { HeadingLine = Allowed.Count(headingLine, 1, 1000, "Count the file's lines, the first being 1.", nameof(headingLine)) };
+        this with { HeadingLine = Guard.Count(headingLine, 1, 1000, "Count the file's lines, the first being 1.", nameof(headingLine)) };
 
     /// <summary>The same mapping of a file with units below its heading, or without.</summary>
     /// <param name="unitsRow">What is done with them.</param>
     /// <returns>The mapping.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such choice.</exception>
     public RunMapping WithUnitsRow(UnitsRow unitsRow) =>
-        this with { UnitsRow = Allowed.Member(unitsRow, "Say whether units stand below the heading.", nameof(unitsRow)) };
+        this with { UnitsRow = Guard.Member(unitsRow, "Say whether units stand below the heading.", nameof(unitsRow)) };
 
     /// <summary>Refuses a mapping with a column whose unit nobody says.</summary>
     internal RunMapping Complete(string name) =>

@@ -317,12 +317,12 @@ internal ref struct RunMappingJson
             : throw Refuse(Start(), $"\"{name}\" is one of {List(choices.Keys)}.");
     }
 
-    private readonly int Number(string name, int least, int most)
+    private readonly int Number(string name, int minimum, int maximum)
     {
-        Want(JsonTokenType.Number, $"a whole number from {least}");
-        return _json.TryGetInt32(out int value) && value >= least && value <= most
+        Want(JsonTokenType.Number, $"a whole number from {minimum}");
+        return _json.TryGetInt32(out int value) && value >= minimum && value <= maximum
             ? value
-            : throw Refuse(Start(), $"\"{name}\" is a whole number from {least} to {most}.");
+            : throw Refuse(Start(), $"\"{name}\" is a whole number from {minimum} to {maximum}.");
     }
 
     private readonly void Want(JsonTokenType type, string what)

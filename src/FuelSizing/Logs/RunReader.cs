@@ -174,7 +174,7 @@ public sealed class RunReader : IDisposable
         IProgress<RunProgress>? progress = null,
         CancellationToken cancellation = default)
     {
-        Quantities.Allowed.Name(name, nameof(name));
+        Quantities.Guard.Name(name, nameof(name));
         using RunReader reader = Open(text, mapping, atmosphere, null, progress, cancellation);
         return reader.ReadAll(name, atmosphere);
     }

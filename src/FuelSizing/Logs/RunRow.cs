@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Logs;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>One row of a recorded run: what was recorded at one moment, and where in the file it stands.</summary>
 /// <remarks>
 /// Holds SI numbers, so that millions of rows cost no more than their numbers; a property makes its quantity when asked.
@@ -100,7 +98,7 @@ public readonly record struct RunRow
         VolumeFlow? fuelVolumeFlow = null,
         MassFlow? fuelMassFlow = null)
     {
-        Quantities.Allowed.Count(line, 1, 1_000_000_000, "Number the rows from 1.", nameof(line));
+        Quantities.Guard.Count(line, 1, 1_000_000_000, "Number the rows from 1.", nameof(line));
         var values = ChannelValues.None;
         Put(ref values, Channel.Time, time?.Seconds, nameof(time));
         Put(ref values, Channel.Speed, speed.RevolutionsPerSecond, nameof(speed));

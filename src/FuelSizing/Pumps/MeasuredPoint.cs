@@ -2,8 +2,6 @@ using UnitsNet;
 
 namespace FuelSizing.Pumps;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>A measured point of a pump's curve.</summary>
 /// <param name="PressureRise">Over the pump.</param>
 /// <param name="Flow">Delivered.</param>

@@ -1,11 +1,10 @@
 using FuelSizing.Electrical;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Pumps;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One pump by its measured curves, at whatever voltage reaches it.</summary>
 /// <remarks>
@@ -19,7 +18,7 @@ using Pressure = UnitsNet.Pressure;
 public sealed class Pump : PumpAssembly
 {
     /// <summary>The lowest voltage, as a share of a measured one, to which the affinity laws are trusted.</summary>
-    private const double LowestScale = 0.7;
+    private const double MinimumScale = 0.7;
 
     private const double VoltageTolerance = 0.05;
 
@@ -73,7 +72,7 @@ public sealed class Pump : PumpAssembly
         IReadOnlyList<PumpCurve> curves, Pressure? relief = null, Ratio? condition = null, Feed? feed = null)
     {
         ArgumentNullException.ThrowIfNull(curves);
-        Allowed.Count(curves.Count, 1, 20, "Give the pump's curve at one voltage or more.", nameof(curves));
+        Guard.Count(curves.Count, 1, 20, "Give the pump's curve at one voltage or more.", nameof(curves));
         ArgumentNullException.ThrowIfNull(curves[0], nameof(curves));
         for (int i = 1; i < curves.Count; i++)
         {
@@ -83,14 +82,14 @@ public sealed class Pump : PumpAssembly
         return new(
             [.. curves],
             relief is { } opens
-                ? Allowed.Between(
+                ? Guard.Between(
                     opens,
                     Pressure.FromKilopascals(50),
                     Pressure.FromKilopascals(2000),
                     "Give the pressure rise at which the pump's own relief valve opens.",
                     nameof(relief))
                 : null,
-            Allowed.Between(
+            Guard.Between(
                 condition ?? Ratio.FromPercent(100),
                 Ratio.FromPercent(30),
                 Ratio.FromPercent(100),
@@ -102,7 +101,7 @@ public sealed class Pump : PumpAssembly
     /// <summary>A pump by one measured curve, as new, fed without loss.</summary>
     /// <param name="curve">The curve.</param>
     /// <returns>The pump.</returns>
-    public static Pump By(PumpCurve curve)
+    public static Pump From(PumpCurve curve)
     {
         ArgumentNullException.ThrowIfNull(curve);
         return Of([curve]);
@@ -112,7 +111,7 @@ public sealed class Pump : PumpAssembly
     /// <param name="feed">The wiring between the supply and the motor.</param>
     /// <returns>The pump.</returns>
     /// <exception cref="ArgumentException">A curve has no current.</exception>
-    public Pump FedThrough(Feed feed)
+    public Pump WithFeed(Feed feed)
     {
         ArgumentNullException.ThrowIfNull(feed);
         return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)));
@@ -120,27 +119,27 @@ public sealed class Pump : PumpAssembly
 
     internal override bool HasOpenEnd => _hasOpenEnd;
 
-    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : FedThrough(exchange(Feed));
+    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : WithFeed(exchange(Feed));
 
     internal override RunningPumps Running(double supply, bool generous = false) =>
         new RunningPump(this, supply, generous);
 
     /// <summary>A rise that nothing is delivered above, Pa.</summary>
-    internal double HighestRise(bool generous)
+    internal double MaximumRise(bool generous)
     {
-        double most = 0;
+        double maximum = 0;
         foreach (PumpCurve curve in _curves)
         {
-            most = Math.Max(most, EndAt(curve, _curves[^1].Volts, generous));
+            maximum = Math.Max(maximum, EndAt(curve, _curves[^1].Volts, generous));
         }
 
-        return Math.Min(most, _relief);
+        return Math.Min(maximum, _relief);
     }
 
     private const double HalfPascal = 0.5;
 
     // Under this share of the supply a motor does not turn.
-    private const double LeastMotorShare = 0.01;
+    private const double MinimumMotorShare = 0.01;
 
     // Far over any rail pressure, and finite so that sums and root finding stay so.
     private const double EndlessRise = 1e9;
@@ -158,7 +157,7 @@ public sealed class Pump : PumpAssembly
 
         if (higher.Volts <= lower.Volts)
         {
-            throw Allowed.OutOfRange(
+            throw Guard.OutOfRange(
                 name,
                 Readable.Of(higher.Voltage),
                 $"over the {Readable.Of(lower.Voltage)} of the curve before it",
@@ -169,7 +168,7 @@ public sealed class Pump : PumpAssembly
         {
             if (lower.Flow.Covers(pressure) && lower.Flow.At(pressure) > flow + (Curve.EndTolerance * lower.Flow.FirstValue))
             {
-                throw Allowed.OutOfRange(
+                throw Guard.OutOfRange(
                     name,
                     $"{Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow))} at {Readable.Of(higher.Voltage)} and {Readable.Of(Pressure.FromPascals(pressure))}",
                     $"at least the {Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(lower.Flow.At(pressure)))} of the lower voltage",
@@ -218,7 +217,7 @@ public sealed class Pump : PumpAssembly
     /// </summary>
     /// <param name="flow">m³/s.</param>
     /// <param name="volts">V.</param>
-    internal (double Least, double Most) RisesAround(double flow, double volts)
+    internal (double Minimum, double Maximum) RisesAround(double flow, double volts)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         double one = CarriedRise(lower, flow, volts);
@@ -298,16 +297,16 @@ public sealed class Pump : PumpAssembly
         }
 
         LeftVoltage left = new(this, rise, supply);
-        return supply * (Crossing.TryNear(left, 1, out double share) && share is >= LeastMotorShare and <= 1
+        return supply * (Bracket.TryNear(left, 1, out double share) && share is >= MinimumMotorShare and <= 1
             ? share
-            : Crossing.Of(left, LeastMotorShare, 1));
+            : Bracket.Of(left, MinimumMotorShare, 1));
     }
 
     /// <summary>What the curves say of a rise and motor voltage, their upper ends apart.</summary>
     internal PumpCoverage CoverageAt(double rise, double volts)
     {
         PumpCoverage coverage =
-            volts < LowestScale * _curves[0].Volts ? PumpCoverage.VoltageBelow
+            volts < MinimumScale * _curves[0].Volts ? PumpCoverage.VoltageBelow
             : volts < _curves[0].Volts - VoltageTolerance ? PumpCoverage.Scaled
             : volts > _curves[^1].Volts + VoltageTolerance ? PumpCoverage.VoltageAbove
             : PumpCoverage.Measured;
@@ -319,23 +318,23 @@ public sealed class Pump : PumpAssembly
     /// not even with the most current that was measured.
     /// </summary>
     /// <param name="supply">V.</param>
-    internal bool SurelyBegins(double supply)
+    internal bool IsCoveredBelow(double supply)
     {
         if (!_beginsAtNothing)
         {
             return false;
         }
 
-        double most = 0;
+        double maximum = 0;
         foreach (PumpCurve curve in _curves)
         {
             if (_feedOhms > 0)
             {
-                most = Math.Max(most, PumpScaling.Current<Real>(curve.HighestCurrent, SpeedOf(curve, supply)));
+                maximum = Math.Max(maximum, PumpScaling.Current<Real>(curve.MaximumCurrent, SpeedOf(curve, supply)));
             }
         }
 
-        return VoltageDrop.AtMotor<Real>(supply, most, _feedOhms) >= LowestScale * _curves[0].Volts;
+        return VoltageDrop.AtMotor<Real>(supply, maximum, _feedOhms) >= MinimumScale * _curves[0].Volts;
     }
 
     /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>

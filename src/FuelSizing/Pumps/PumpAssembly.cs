@@ -1,11 +1,9 @@
 using FuelSizing.Electrical;
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Pumps;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One pump, or several in series or in parallel, in any nesting.</summary>
 /// <remarks>
@@ -14,7 +12,7 @@ using Pressure = UnitsNet.Pressure;
 /// </remarks>
 public abstract class PumpAssembly
 {
-    private KeptPumps? _kept;
+    private PumpBounds? _kept;
 
     private protected PumpAssembly()
     {
@@ -37,7 +35,7 @@ public abstract class PumpAssembly
     public IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> CurveAt(ElectricPotential supply, int points = 61)
     {
         double volts = SupplyVoltage.Within(supply, nameof(supply)).Volts;
-        Allowed.Count(points, 2, 1000, "Give the number of points wanted.", nameof(points));
+        Guard.Count(points, 2, 1000, "Give the number of points wanted.", nameof(points));
         RunningPumps running = Running(volts);
         return
         [
@@ -66,9 +64,9 @@ public abstract class PumpAssembly
     /// asks for one voltage at all its points.
     /// </summary>
     /// <param name="supply">At the source, V.</param>
-    internal KeptPumps Kept(double supply)
+    internal PumpBounds Kept(double supply)
     {
-        KeptPumps? kept = Volatile.Read(ref _kept);
+        PumpBounds? kept = Volatile.Read(ref _kept);
         if (kept?.Supply != supply)
         {
             RunningPumps running = Running(supply);
@@ -83,7 +81,7 @@ public abstract class PumpAssembly
     private protected static PumpAssembly[] Members(PumpAssembly[] members, string name)
     {
         ArgumentNullException.ThrowIfNull(members, name);
-        Allowed.Count(members.Length, 2, 8, "Give two pumps or more; a single one needs no assembly.", name);
+        Guard.Count(members.Length, 2, 8, "Give two pumps or more; a single one needs no assembly.", name);
         foreach (PumpAssembly member in members)
         {
             ArgumentNullException.ThrowIfNull(member, name);

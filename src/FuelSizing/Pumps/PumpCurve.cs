@@ -1,10 +1,8 @@
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Pumps;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>What a pump delivers, and the current it draws, against pressure at the voltage at which it was measured.</summary>
 /// <remarks>
@@ -14,12 +12,12 @@ using Pressure = UnitsNet.Pressure;
 public sealed class PumpCurve
 {
     // Equal flows at two pressures would leave the pressure at that flow open; a real pump leaks more than this.
-    private const double LeastFall = 1e-9;
+    private const double MinimumFall = 1e-9;
 
     private PumpCurve(string name, ElectricPotential voltage, Curve flow, Curve? current, MeasuredPoint[] points)
     {
         (Name, Voltage, Flow, Current, Volts, Points) = (name, voltage, flow, current, voltage.Volts, points);
-        HighestCurrent = current?.Points.Max(point => point.Y) ?? 0;
+        MaximumCurrent = current?.Points.Max(point => point.Y) ?? 0;
     }
 
     /// <summary>The name shown in results.</summary>
@@ -29,13 +27,13 @@ public sealed class PumpCurve
     public ElectricPotential Voltage { get; }
 
     /// <summary>The lowest pressure rise of the curve.</summary>
-    public Pressure LowestPressure => Pressure.FromPascals(Flow.First);
+    public Pressure MinimumPressure => Pressure.FromPascals(Flow.First);
 
     /// <summary>The highest pressure rise of the curve.</summary>
-    public Pressure HighestPressure => Pressure.FromPascals(Flow.Last);
+    public Pressure MaximumPressure => Pressure.FromPascals(Flow.Last);
 
     /// <summary>Pressure at which the pump delivers nothing, if the curve was measured that far.</summary>
-    public Pressure? Deadhead => EndsAtDeadhead ? HighestPressure : null;
+    public Pressure? Deadhead => EndsAtDeadhead ? MaximumPressure : null;
 
     /// <summary>True if the current was measured too.</summary>
     public bool HasCurrent => Current is not null;
@@ -48,11 +46,11 @@ public sealed class PumpCurve
     internal Curve? Current { get; }
 
     /// <summary>The most current that was measured, A; zero where none was.</summary>
-    internal double HighestCurrent { get; }
+    internal double MaximumCurrent { get; }
 
     internal double Volts { get; }
 
-    internal bool EndsAtDeadhead => Flow.LastValue <= LeastFall * Flow.FirstValue;
+    internal bool EndsAtDeadhead => Flow.LastValue <= MinimumFall * Flow.FirstValue;
 
     /// <summary>A pump's measured flow.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>
@@ -122,7 +120,7 @@ public sealed class PumpCurve
     }
 
     internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>
-        Allowed.Between(
+        Guard.Between(
             voltage,
             ElectricPotential.FromVolts(5),
             ElectricPotential.FromVolts(30),
@@ -130,11 +128,11 @@ public sealed class PumpCurve
             name);
 
     internal static Pressure WithinRise(Pressure pressureRise, string name) =>
-        Allowed.Between(
+        Guard.Between(
             pressureRise, Pressure.Zero, Pressure.FromKilopascals(2000), "Give the pressure rise over the pump.", name);
 
     internal static VolumeFlow WithinFlow(VolumeFlow flow, string name) =>
-        Allowed.Between(
+        Guard.Between(
             flow,
             VolumeFlow.Zero,
             VolumeFlow.FromLitersPerHour(3000),
@@ -142,7 +140,7 @@ public sealed class PumpCurve
             name);
 
     internal static ElectricCurrent WithinCurrent(ElectricCurrent current, string name) =>
-        Allowed.Between(
+        Guard.Between(
             current,
             ElectricCurrent.FromAmperes(0.1),
             ElectricCurrent.FromAmperes(100),
@@ -157,7 +155,7 @@ public sealed class PumpCurve
         ElectricCurrent[]? currents,
         string pointsName)
     {
-        Allowed.Name(name, nameof(name));
+        Guard.Name(name, nameof(name));
         WithinVoltage(voltage, nameof(voltage));
         double[] pascals = Array.ConvertAll(pressures, pressure => WithinRise(pressure, pointsName).Pascals);
         double[] flow = Array.ConvertAll(flows, value => WithinFlow(value, pointsName).CubicMetersPerSecond);
@@ -165,14 +163,14 @@ public sealed class PumpCurve
         {
             if (flows[point] > flows[point - 1])
             {
-                throw Allowed.OutOfRange(
+                throw Guard.OutOfRange(
                     pointsName,
                     Readable.PumpFlow(flows[point]),
                     $"at most {Readable.PumpFlow(flows[point - 1])}, the flow at the lower pressure before it",
                     "A pump delivers no more at a higher pressure; check the order of the points.");
             }
 
-            flow[point] = Math.Min(flow[point], flow[point - 1] * (1 - LeastFall));
+            flow[point] = Math.Min(flow[point], flow[point - 1] * (1 - MinimumFall));
         }
 
         double[]? amperes = currents is null
@@ -201,18 +199,18 @@ public sealed class PumpCurve
         (double start, double value) = (piece.Start, piece.Value);
         bool last = at + 1 == pieces.Length;
         double end = last ? Flow.Last : pieces[at + 1].Start;
-        double least = last ? Flow.LastValue : pieces[at + 1].Value;
+        double minimum = last ? Flow.LastValue : pieces[at + 1].Value;
         return flow >= value ? start
-            : flow <= least ? end
-            : start + (Real)FallingCubic.Along(piece, end - start, least, flow);
+            : flow <= minimum ? end
+            : start + (Real)FallingCubic.Along(piece, end - start, minimum, flow);
     }
 
     private double Covered(Pressure pressureRise, string name) =>
         Flow.Covers(pressureRise.Pascals)
             ? pressureRise.Pascals
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 name,
                 Readable.Of(pressureRise),
-                $"{Readable.Of(LowestPressure)} to {Readable.Of(HighestPressure)}",
+                $"{Readable.Of(MinimumPressure)} to {Readable.Of(MaximumPressure)}",
                 "The pump's curve covers no more; extend it by measured points.");
 }

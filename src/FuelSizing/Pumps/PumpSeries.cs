@@ -29,7 +29,7 @@ public sealed class PumpSeries : PumpAssembly
     /// <returns>The assembly.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There are too few or too many stages.</exception>
     public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages) =>
-        new(Members(stages, nameof(stages)), Allowed.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
+        new(Members(stages, nameof(stages)), Guard.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
 
     internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
 

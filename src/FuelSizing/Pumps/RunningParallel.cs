@@ -1,5 +1,4 @@
-using FuelSizing.Equations;
-using FuelSizing.Quantities;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Pumps;
 
@@ -17,8 +16,8 @@ internal sealed class RunningParallel : RunningPumps
     {
         _branches = branches;
         _givesFlow = Array.TrueForAll(branches, branch => branch.GivesFlow);
-        _begins = Array.TrueForAll(branches, branch => branch.IsSurelyCovered(ends: false));
-        _covered = Array.TrueForAll(branches, branch => branch.IsSurelyCovered(ends: true));
+        _begins = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: false));
+        _covered = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: true));
         FreeFlow = FlowAt(0);
         Deadhead = branches.Max(branch => branch.Deadhead);
     }
@@ -60,26 +59,26 @@ internal sealed class RunningParallel : RunningPumps
     }
 
     /// <inheritdoc/>
-    public override PumpCoverage LackingAt(double flow, double rise, bool ends)
+    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends)
     {
-        if (IsSurelyCovered(ends))
+        if (IsFullyCovered(ends))
         {
             return PumpCoverage.Measured;
         }
 
-        PumpCoverage lacking = PumpCoverage.Measured;
+        PumpCoverage uncovered = PumpCoverage.Measured;
         Sharing sharing = new(this, flow, rise);
         foreach (RunningPumps branch in _branches)
         {
             (double own, double over) = sharing.Of(branch);
-            lacking |= branch.LackingAt(own, over, ends);
+            uncovered |= branch.UncoveredAt(own, over, ends);
         }
 
-        return lacking;
+        return uncovered;
     }
 
     /// <inheritdoc/>
-    public override bool IsSurelyCovered(bool ends) => ends ? _covered : _begins;
+    public override bool IsFullyCovered(bool ends) => ends ? _covered : _begins;
 
     /// <summary>How branches share a flow against a rise.</summary>
     private readonly struct Sharing

@@ -1,5 +1,5 @@
 using FuelSizing.Equations;
-using FuelSizing.Quantities;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Pumps;
 
@@ -12,7 +12,7 @@ internal sealed class RunningPump : RunningPumps
     private readonly double _supply;
     private readonly bool _generous;
     private readonly bool _begins;
-    private readonly double _leastFlow;
+    private readonly double _minimumFlow;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="pump">Which.</param>
@@ -22,9 +22,9 @@ internal sealed class RunningPump : RunningPumps
     {
         (_pump, _supply, _generous) = (pump, supply, generous);
         FreeFlow = FlowAt(0);
-        Deadhead = HighestDelivering();
-        _leastFlow = FlowAt(Deadhead);
-        _begins = pump.SurelyBegins(supply);
+        Deadhead = MaximumDelivering();
+        _minimumFlow = FlowAt(Deadhead);
+        _begins = pump.IsCoveredBelow(supply);
     }
 
     /// <inheritdoc/>
@@ -45,13 +45,13 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // Wiring leaves the motor another voltage at every rise; and past a curve's end, or a relief valve, nothing holds.
-        if (!_pump.IsFedWithoutLoss || flow <= _leastFlow)
+        if (!_pump.IsFedWithoutLoss || flow <= _minimumFlow)
         {
             return RiseByFlow(flow);
         }
 
-        (double least, double most) = _pump.RisesAround(flow, _supply);
-        return least == most ? least : RiseByFlow(flow, least, most);
+        (double minimum, double maximum) = _pump.RisesAround(flow, _supply);
+        return minimum == maximum ? minimum : RiseByFlow(flow, minimum, maximum);
     }
 
     /// <inheritdoc/>
@@ -65,11 +65,11 @@ internal sealed class RunningPump : RunningPumps
     }
 
     /// <inheritdoc/>
-    public override bool IsSurelyCovered(bool ends) => _begins && !(ends && _pump.HasOpenEnd);
+    public override bool IsFullyCovered(bool ends) => _begins && !(ends && _pump.HasOpenEnd);
 
     /// <inheritdoc/>
-    public override PumpCoverage LackingAt(double flow, double rise, bool ends) =>
-        IsSurelyCovered(ends)
+    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends) =>
+        IsFullyCovered(ends)
             ? PumpCoverage.Measured
             : CoverageAt(flow, rise, _pump.MotorVoltage(rise, _supply), ends) & PumpCoverage.NotCovered;
 
@@ -84,7 +84,7 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // The end of the curve, and not the pump, holds the rise down.
-        if (ends && _pump.HasOpenEnd && _pump.Kept(_supply).Perhaps.RiseAt(flow) > rise + 1)
+        if (ends && _pump.HasOpenEnd && _pump.Kept(_supply).Upper.RiseAt(flow) > rise + 1)
         {
             coverage |= PumpCoverage.PressureAbove;
         }
@@ -93,15 +93,15 @@ internal sealed class RunningPump : RunningPumps
     }
 
     // The curve's end moves with the motor's voltage, and that with the pressure.
-    private double HighestDelivering()
+    private double MaximumDelivering()
     {
         if (_pump.IsFedWithoutLoss)
         {
             return _pump.EndsAt(_supply, _generous);
         }
 
-        double most = _pump.HighestRise(_generous);
-        return most * Crossing.Of(
-            share => Share.Of<Real>(_pump.EndsAt(_pump.MotorVoltage(share * most, _supply), _generous), most) - share, 0, 1);
+        double maximum = _pump.MaximumRise(_generous);
+        return maximum * Bracket.Of(
+            share => Share.Of<Real>(_pump.EndsAt(_pump.MotorVoltage(share * maximum, _supply), _generous), maximum) - share, 0, 1);
     }
 }

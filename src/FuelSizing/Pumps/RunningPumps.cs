@@ -1,5 +1,5 @@
 using FuelSizing.Equations;
-using FuelSizing.Quantities;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Pumps;
 
@@ -29,7 +29,7 @@ internal abstract class RunningPumps
     /// <param name="guess">m³/s.</param>
     public double FlowNear(double rise, double guess) =>
         !GivesFlow && FreeFlow > 0
-        && Crossing.TryNear(new OverRise(this, rise), Share.Of<Real>(guess, FreeFlow), out double share) && share <= 1
+        && Bracket.TryNear(new OverRise(this, rise), Share.Of<Real>(guess, FreeFlow), out double share) && share <= 1
             ? FreeFlow * share
             : FlowAt(rise);
 
@@ -44,28 +44,28 @@ internal abstract class RunningPumps
     /// <param name="points">To add to.</param>
     public abstract void Describe(double flow, double rise, ICollection<PumpPoint> points);
 
-    /// <summary>True if <see cref="LackingAt"/> is known to be nothing at every flow, without looking.</summary>
+    /// <summary>True if <see cref="UncoveredAt"/> is known to be nothing at every flow, without looking.</summary>
     /// <param name="ends">True if it matters where curves end.</param>
-    public abstract bool IsSurelyCovered(bool ends);
+    public abstract bool IsFullyCovered(bool ends);
 
     /// <summary>What of <see cref="PumpCoverage.NotCovered"/> holds where the whole passes a flow against a rise.</summary>
     /// <param name="flow">m³/s, 0 to <see cref="FreeFlow"/>.</param>
     /// <param name="rise">Pa.</param>
     /// <param name="ends">True if it matters where curves end; else <see cref="PumpCoverage.PressureAbove"/> is left out.</param>
-    public abstract PumpCoverage LackingAt(double flow, double rise, bool ends);
+    public abstract PumpCoverage UncoveredAt(double flow, double rise, bool ends);
 
     /// <summary>True if flow follows from rise without a search, so that a solver does well to look for the rise.</summary>
     public abstract bool GivesFlow { get; }
 
     /// <summary>The flow at which the rise is so much, by share of the free flow.</summary>
-    protected double FlowByRise(double rise) => FreeFlow * Crossing.Of(new OverRise(this, rise), 0, 1);
+    protected double FlowByRise(double rise) => FreeFlow * Bracket.Of(new OverRise(this, rise), 0, 1);
 
     /// <summary>The rise at which so much flows, by share of the deadhead.</summary>
     protected double RiseByFlow(double flow) => RiseByFlow(flow, 0, Deadhead);
 
     /// <summary>The same between two rises, Pa.</summary>
-    protected double RiseByFlow(double flow, double least, double most) =>
-        Deadhead * Crossing.Of(new OverFlow(this, flow), Share.Of<Real>(least, Deadhead), Share.Of<Real>(most, Deadhead));
+    protected double RiseByFlow(double flow, double minimum, double maximum) =>
+        Deadhead * Bracket.Of(new OverFlow(this, flow), Share.Of<Real>(minimum, Deadhead), Share.Of<Real>(maximum, Deadhead));
 
     private readonly struct OverFlow(RunningPumps pumps, double flow) : IFalling
     {

@@ -1,4 +1,4 @@
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Pumps;
 
@@ -15,8 +15,8 @@ internal sealed class RunningSeries : RunningPumps
     public RunningSeries(RunningPumps[] stages, SeriesBypass bypass)
     {
         _stages = stages;
-        _begins = Array.TrueForAll(stages, stage => stage.IsSurelyCovered(ends: false));
-        _covered = Array.TrueForAll(stages, stage => stage.IsSurelyCovered(ends: true));
+        _begins = Array.TrueForAll(stages, stage => stage.IsFullyCovered(ends: false));
+        _covered = Array.TrueForAll(stages, stage => stage.IsFullyCovered(ends: true));
         FreeFlow = bypass == SeriesBypass.CheckValve
             ? stages.Max(stage => stage.FreeFlow)
             : stages.Min(stage => stage.FreeFlow);
@@ -61,23 +61,23 @@ internal sealed class RunningSeries : RunningPumps
     }
 
     /// <inheritdoc/>
-    public override PumpCoverage LackingAt(double flow, double rise, bool ends)
+    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends)
     {
-        PumpCoverage lacking = PumpCoverage.Measured;
-        if (IsSurelyCovered(ends))
+        PumpCoverage uncovered = PumpCoverage.Measured;
+        if (IsFullyCovered(ends))
         {
-            return lacking;
+            return uncovered;
         }
 
         foreach (RunningPumps stage in _stages)
         {
             double own = Math.Min(flow, stage.FreeFlow);
-            lacking |= stage.LackingAt(own, stage.RiseAt(own), ends);
+            uncovered |= stage.UncoveredAt(own, stage.RiseAt(own), ends);
         }
 
-        return lacking;
+        return uncovered;
     }
 
     /// <inheritdoc/>
-    public override bool IsSurelyCovered(bool ends) => ends ? _covered : _begins;
+    public override bool IsFullyCovered(bool ends) => ends ? _covered : _begins;
 }

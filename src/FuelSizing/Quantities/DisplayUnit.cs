@@ -31,7 +31,7 @@ public sealed class DisplayUnit<T>
     /// <returns>The quantity.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number is not finite.</exception>
     public T Quantity(double value) =>
-        Now.Quantity(Allowed.Number(value, double.MinValue, double.MaxValue, "Give a finite number.", nameof(value)));
+        Now.Quantity(Guard.Number(value, double.MinValue, double.MaxValue, "Give a finite number.", nameof(value)));
 
     internal string Text(T quantity, string? format = null) => Text(ValueOf(quantity), format ?? Now.Format, Unit);
 

@@ -2,8 +2,6 @@ using UnitsNet;
 
 namespace FuelSizing.Quantities;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>The units in which tables, plots and reports are written.</summary>
 /// <remarks>
 /// One line changes them all: <c>DisplayUnits.Style = UnitStyle.UsCustomary;</c>. Set it once, at the start of a program or in a
@@ -19,7 +17,7 @@ public static class DisplayUnits
     public static UnitStyle Style
     {
         get => (UnitStyle)_style;
-        set => _style = (int)Allowed.Member(value, "Choose metric or US customary.", nameof(value));
+        set => _style = (int)Guard.Member(value, "Choose metric or US customary.", nameof(value));
     }
 
     /// <summary>Rail pressure and everything of its size.</summary>

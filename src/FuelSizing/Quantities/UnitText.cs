@@ -9,7 +9,7 @@ using Units = UnitsNet.Units;
 /// <summary>Units as people write them in files: UnitsNet's abbreviations and a few common spellings that it lacks.</summary>
 internal static class UnitText
 {
-    private const int MostKept = 1000;
+    private const int MaximumKept = 1000;
 
     private static readonly UnitAbbreviationsCache Abbreviations = WithCommonSpellings();
 
@@ -29,7 +29,7 @@ internal static class UnitText
 
         bool known = Parser.TryParse(text, CultureInfo.InvariantCulture, out unit)
             || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
-        if (known && Kept<TUnit>.Units.Count < MostKept)
+        if (known && Kept<TUnit>.Units.Count < MaximumKept)
         {
             Kept<TUnit>.Units.TryAdd(text, unit);
         }

@@ -19,9 +19,9 @@ public static class Candidate
         ArgumentNullException.ThrowIfNull(part);
         if (cost is { } money)
         {
-            Allowed.Number((double)money, 0, 1e6, "Give what one of it costs.", nameof(cost));
+            Guard.Number((double)money, 0, 1e6, "Give what one of it costs.", nameof(cost));
         }
 
-        return new(Allowed.Name(name, nameof(name)), part, cost);
+        return new(Guard.Name(name, nameof(name)), part, cost);
     }
 }

@@ -1,15 +1,15 @@
 using System.Globalization;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Selection;
 
 /// <summary>The parts to choose from: every injector with every pump and every regulator.</summary>
 public sealed record CandidateParts
 {
-    private const int Most = 10_000_000;
+    private const int Maximum = 10_000_000;
 
     private CandidateParts(
         IReadOnlyList<Candidate<Injector>> injectors,
@@ -53,12 +53,12 @@ public sealed record CandidateParts
         double combinations = Math.Max(1.0, parts.Injectors.Count)
             * Math.Max(1, parts.Pumps.Count)
             * Math.Max(1, parts.Regulators.Count);
-        return combinations <= Most
+        return combinations <= Maximum
             ? parts
-            : throw Allowed.OutOfRange(
+            : throw Guard.OutOfRange(
                 nameof(injectors),
                 string.Create(CultureInfo.InvariantCulture, $"one list of three that make {combinations:N0} combinations"),
-                string.Create(CultureInfo.InvariantCulture, $"up to {Most:N0}"),
+                string.Create(CultureInfo.InvariantCulture, $"up to {Maximum:N0}"),
                 "Leave out parts that cannot serve.");
     }
 

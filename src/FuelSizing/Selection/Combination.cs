@@ -1,6 +1,6 @@
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 

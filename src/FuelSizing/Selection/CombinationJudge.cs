@@ -1,6 +1,7 @@
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 

@@ -24,10 +24,10 @@ public static class PumpArrangement
     /// <returns>The candidates, in the same order, at so many times the cost.</returns>
     /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The count is outside its range.</exception>
-    public static IReadOnlyList<Candidate<PumpAssembly>> SideBySide(
+    public static IReadOnlyList<Candidate<PumpAssembly>> InParallel(
         IEnumerable<Candidate<Pump>> pumps, int count, Feed? feed = null)
     {
-        Allowed.Count(count, 2, 8, "Give the number of pumps side by side.", nameof(count));
+        Guard.Count(count, 2, 8, "Give the number of pumps side by side.", nameof(count));
         return Arranged(
             pumps,
             feed,
@@ -44,11 +44,11 @@ public static class PumpArrangement
     /// <returns>The candidates, in the same order.</returns>
     /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The by-pass is not one of its kinds.</exception>
-    public static IReadOnlyList<Candidate<PumpAssembly>> BehindFitted(
+    public static IReadOnlyList<Candidate<PumpAssembly>> InSeriesWith(
         PumpAssembly fitted, SeriesBypass bypass, IEnumerable<Candidate<Pump>> pumps, Feed? feed = null)
     {
         ArgumentNullException.ThrowIfNull(fitted);
-        Allowed.Member(bypass, "Say how a stage is by-passed.", nameof(bypass));
+        Guard.Member(bypass, "Say how a stage is by-passed.", nameof(bypass));
         return Arranged(pumps, feed, pump => $"{fitted.Name} then {pump.Name}", pump => PumpSeries.Of(bypass, fitted, pump), 1);
     }
 
@@ -64,7 +64,7 @@ public static class PumpArrangement
         [
             .. pumps.Select(pump => Candidate.Of(
                 name(pump),
-                arranged(feed is null ? pump.Part : pump.Part.FedThrough(feed)),
+                arranged(feed is null ? pump.Part : pump.Part.WithFeed(feed)),
                 pump.Cost * count)),
         ];
     }

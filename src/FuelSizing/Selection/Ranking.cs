@@ -1,6 +1,6 @@
 using System.Globalization;
-using FuelSizing.Pressure;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -113,13 +113,13 @@ public sealed class Ranking
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(parts);
-        Allowed.Count(plan.Count, 1, 100, "Give the stages that the parts must serve.", nameof(plan));
+        Guard.Count(plan.Count, 1, 100, "Give the stages that the parts must serve.", nameof(plan));
         foreach (Stage stage in plan)
         {
             ArgumentNullException.ThrowIfNull(stage, nameof(plan));
         }
 
-        int most = Allowed.Count(
+        int maximum = Guard.Count(
             threads ?? Math.Min(256, Environment.ProcessorCount),
             1,
             256,
@@ -127,7 +127,7 @@ public sealed class Ranking
             nameof(threads));
         List<LeftOut> leftOut = [];
         CombinationJudge judge = new([.. plan], parts, Fitting(plan, parts.Regulators, leftOut));
-        IReadOnlyList<Combination>?[] judged = judge.All(most, progress, cancellation);
+        IReadOnlyList<Combination>?[] judged = judge.All(maximum, progress, cancellation);
         if (cancellation.IsCancellationRequested && Array.TrueForAll(judged, combinations => combinations is null))
         {
             throw new OperationCanceledException("The work was stopped before a combination was judged.", cancellation);

@@ -1,3 +1,4 @@
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 
@@ -35,10 +36,10 @@ public sealed record Stage
     /// <exception cref="ArgumentOutOfRangeException">There are no points, or the engine's tables do not cover one.</exception>
     public static Stage Of(string name, FuelSystem system, params OperatingPoint[] points)
     {
-        Allowed.Name(name, nameof(name));
+        Guard.Name(name, nameof(name));
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(points);
-        Allowed.Count(points.Length, 1, 10_000, "Give the operating points to serve.", nameof(points));
+        Guard.Count(points.Length, 1, 10_000, "Give the operating points to serve.", nameof(points));
         foreach (OperatingPoint point in points)
         {
             ArgumentNullException.ThrowIfNull(point, nameof(points));

@@ -36,7 +36,7 @@ internal struct WorstSoFar
             }
 
             double reserve = check.Reserve ?? double.PositiveInfinity;
-            if (check.Part == Part.ShortestPulse)
+            if (check.Part == Part.MinimumPulse)
             {
                 Turndown = Math.Min(Turndown, reserve);
             }

@@ -1,7 +1,10 @@
+using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Systems;
 
@@ -21,7 +24,7 @@ internal static class CircuitChecks
         bool known = circuit.State.State != RailState.NotCovered;
         if (system.Plumbing.Back.Count > 0)
         {
-            checks.Add(known ? WayBack(circuit) : Check.CannotSay(Part.WayBack));
+            checks.Add(known ? ReturnLine(circuit) : Check.CannotSay(Part.ReturnLine));
         }
 
         if (system.Regulator is ElectronicReturnless)
@@ -46,14 +49,14 @@ internal static class CircuitChecks
 
         if (system.Limits.RailCeiling is { } ceiling)
         {
-            checks.Add(Check.Of(Part.RailRating, OverPressure(Math.Max(circuit.RailSet, circuit.Rail), ceiling.Pascals)));
+            checks.Add(Check.Of(Part.PressureRating, OverPressure(Math.Max(circuit.RailSet, circuit.Rail), ceiling.Pascals)));
         }
     }
 
     /// <summary>Reserve of a part that bears at most a pressure; null where there is none on it, which cannot pass a limit.</summary>
     /// <param name="used">Pa.</param>
-    /// <param name="most">Pa.</param>
-    public static double? OverPressure(double used, double most) => used > 0 ? Reserve.Of<Real>(most, used) : null;
+    /// <param name="maximum">Pa.</param>
+    public static double? OverPressure(double used, double maximum) => used > 0 ? Reserve.Of<Real>(maximum, used) : null;
 
     /// <summary>Absolute pressure at the pumps' inlet, Pa.</summary>
     public static double InletAbsolute(in PointDemand demand, in SolvedCircuit circuit) =>
@@ -73,15 +76,15 @@ internal static class CircuitChecks
                where way.Part is Filter
                select ((Filter)way.Part, way.Flow),
         ];
-        return filters.MaxBy(pair => pair.Flow / pair.Filter.HighestFlow.CubicMetersPerSecond);
+        return filters.MaxBy(pair => pair.Flow / pair.Filter.MaximumFlow.CubicMetersPerSecond);
     }
 
     /// <summary>The wired pump that gets the least voltage.</summary>
-    public static PumpPoint LeastFed(in SolvedCircuit circuit) =>
+    public static PumpPoint MinimumFed(in SolvedCircuit circuit) =>
         circuit.State.Pumps.Where(pump => pump.Pump.Feed is not null).MinBy(pump => pump.Voltage);
 
     /// <summary>Why the pumps' curves say nothing of the point, if that is so: the pump, and on which side it lies.</summary>
-    public static PumpPoint? Lacking(in SolvedCircuit circuit)
+    public static PumpPoint? Uncovered(in SolvedCircuit circuit)
     {
         foreach (PumpPoint point in circuit.State.Pumps)
         {
@@ -96,7 +99,7 @@ internal static class CircuitChecks
 
     private static Check Pump(in SolvedCircuit circuit)
     {
-        if (Lacking(circuit) is not null)
+        if (Uncovered(circuit) is not null)
         {
             return Check.CannotSay(Part.Pump);
         }
@@ -106,15 +109,15 @@ internal static class CircuitChecks
             return new(Part.Pump, Outcome.Holds, null);
         }
 
-        double surely = Reserve.Of<Real>(circuit.LeastInjectable, circuit.Task.Injected);
-        double perhaps = Reserve.Of<Real>(circuit.MostInjectable, circuit.Task.Injected);
-        return surely >= 0 ? new(Part.Pump, Outcome.Holds, surely)
-            : perhaps >= 0 ? Check.CannotSay(Part.Pump)
-            : new(Part.Pump, Outcome.Fails, perhaps);
+        double lower = Reserve.Of<Real>(circuit.MinimumInjectable, circuit.Task.Injected);
+        double upper = Reserve.Of<Real>(circuit.MaximumInjectable, circuit.Task.Injected);
+        return lower >= 0 ? new(Part.Pump, Outcome.Holds, lower)
+            : upper >= 0 ? Check.CannotSay(Part.Pump)
+            : new(Part.Pump, Outcome.Fails, upper);
     }
 
-    private static Check WayBack(in SolvedCircuit circuit) =>
-        Check.Of(Part.WayBack, OverPressure(circuit.State.BackGauge, circuit.RailSet));
+    private static Check ReturnLine(in SolvedCircuit circuit) =>
+        Check.Of(Part.ReturnLine, OverPressure(circuit.State.ReturnGauge, circuit.RailSet));
 
     private static Check Inlet(FuelSystem system, in PointDemand demand, in SolvedCircuit circuit) =>
         Check.Of(Part.Suction, Reserve.Of<Real>(InletAbsolute(demand, circuit), InletNeeded(system, demand)));
@@ -130,17 +133,17 @@ internal static class CircuitChecks
     private static Check Filters(in SolvedCircuit circuit)
     {
         (Filter worst, double flow) = BusiestFilter(circuit);
-        double? reserve = flow > 0 ? Reserve.Of<Real>(worst.HighestFlow.CubicMetersPerSecond, flow) : null;
+        double? reserve = flow > 0 ? Reserve.Of<Real>(worst.MaximumFlow.CubicMetersPerSecond, flow) : null;
         return reserve is null or >= 0 ? new(Part.Filter, Outcome.Holds, reserve) : Check.CannotSay(Part.Filter);
     }
 
     private static Check Feed(FuelSystem system, in SolvedCircuit circuit)
     {
-        double drop = circuit.State.FedVoltage - LeastFed(circuit).Voltage;
-        return Check.Of(Part.Feed, drop > 0 ? Reserve.Of<Real>(HighestDrop(system, circuit), drop) : null);
+        double drop = circuit.State.FedVoltage - MinimumFed(circuit).Voltage;
+        return Check.Of(Part.Feed, drop > 0 ? Reserve.Of<Real>(MaximumDrop(system, circuit), drop) : null);
     }
 
     /// <summary>The most voltage that a feed may lose, V.</summary>
-    public static double HighestDrop(FuelSystem system, in SolvedCircuit circuit) =>
+    public static double MaximumDrop(FuelSystem system, in SolvedCircuit circuit) =>
         circuit.Task.Supply * (Real)system.Limits.FeedDrop.DecimalFractions;
 }

@@ -1,18 +1,19 @@
+using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Every pressure, flow, voltage and current of the circuit at one operating point.</summary>
 /// <remarks>Pressures are gauge: over the outside air, which the tank breathes.</remarks>
 public sealed record CircuitResult
 {
     // No pump or line of a vehicle passes more.
-    private static readonly VolumeFlow MostFlow = VolumeFlow.FromLitersPerHour(10_000);
+    private static readonly VolumeFlow MaximumFlow = VolumeFlow.FromLitersPerHour(10_000);
 
     private readonly CircuitState _state;
     private readonly CircuitTask _task;
@@ -23,14 +24,14 @@ public sealed record CircuitResult
         (_state, _task) = (circuit.State, circuit.Task);
         (InjectedFlow, PumpFlow, ReturnedFlow) = (result.InjectedFlow, result.PumpFlow, result.ReturnedFlow);
         RailGauge = result.RailGauge;
-        (Pumps, Ways) = ([], []);
+        (Pumps, Paths) = ([], []);
         if (_state.State == RailState.NotCovered)
         {
             return;
         }
 
         Pumps = [.. _state.Pumps.Select(point => new PumpResult(point, _state.FedVoltage))];
-        Ways = [.. _task.Flows(_state).Select(way => new WayResult(way.Part, way.Flow, _task.Density, _task.KinematicViscosity))];
+        Paths = [.. _task.Flows(_state).Select(way => new PathResult(way.Part, way.Flow, _task.Density, _task.KinematicViscosity))];
     }
 
     /// <summary>Into the engine.</summary>
@@ -54,7 +55,7 @@ public sealed record CircuitResult
     /// <summary>
     /// Where the way back to the tank begins: what it takes to pass the returned flow; none where the pumps' data says nothing.
     /// </summary>
-    public Pressure? BackGauge => Known(_state.BackGauge);
+    public Pressure? ReturnGauge => Known(_state.ReturnGauge);
 
     /// <summary>
     /// How far the solution is off: flow of the pumps at the pressures found against the flow found, as a share of it. The
@@ -68,7 +69,7 @@ public sealed record CircuitResult
     /// <summary>
     /// Each line and filter, in the order of flow: to the pump, to the rail, back; none where the pumps' data says nothing.
     /// </summary>
-    public IReadOnlyList<WayResult> Ways { get; }
+    public IReadOnlyList<PathResult> Paths { get; }
 
     /// <summary>
     /// Heat that the pumps leave in the fuel of the tank: electrical power less the work on the injected fuel. None where a
@@ -101,27 +102,27 @@ public sealed record CircuitResult
     }
 
     /// <summary>The most flow through the pumps at which every filter's loss is known; 10,000 L/h without filters.</summary>
-    public VolumeFlow HighestKnownFlow => new IEnumerable<VolumeFlow>[]
+    public VolumeFlow MaximumKnownFlow => new IEnumerable<VolumeFlow>[]
     {
-        [MostFlow],
-        _task.Plumbing.Suction.Concat(_task.Plumbing.Supply).OfType<Filter>().Select(filter => filter.HighestFlow),
-        _task.Plumbing.Back.OfType<Filter>().Select(filter => filter.HighestFlow + InjectedFlow),
+        [MaximumFlow],
+        _task.Plumbing.Suction.Concat(_task.Plumbing.Supply).OfType<Filter>().Select(filter => filter.MaximumFlow),
+        _task.Plumbing.Back.OfType<Filter>().Select(filter => filter.MaximumFlow + InjectedFlow),
     }.SelectMany(flows => flows).Min();
 
     /// <summary>
     /// The system curve: pressure rise that the circuit asks of the pumps to pass a flow, at this point's injected flow and
     /// set pressure: losses up to the regulator + the higher of its set pressure and what the way back takes.
     /// </summary>
-    /// <param name="flow">Through the pumps, 0 to <see cref="HighestKnownFlow"/>.</param>
+    /// <param name="flow">Through the pumps, 0 to <see cref="MaximumKnownFlow"/>.</param>
     /// <returns>The pressure rise.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The flow is outside its range.</exception>
     public Pressure PressureAsked(VolumeFlow flow) =>
         Pressure.FromPascals(CircuitSolver.Asked(
             _task,
-            Allowed.Between(
+            Guard.Between(
                 flow,
                 VolumeFlow.Zero,
-                HighestKnownFlow,
+                MaximumKnownFlow,
                 "A filter's loss is known no further than three times its rated flow.",
                 nameof(flow)).CubicMetersPerSecond));
 

@@ -1,16 +1,17 @@
 using System.Collections.Immutable;
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A whole fuel system on an engine: does it all keep up?</summary>
 /// <remarks>
@@ -28,7 +29,7 @@ using Pressure = UnitsNet.Pressure;
 /// </example>
 public sealed class FuelSystem
 {
-    private readonly double? _lowestSupply;
+    private readonly double? _minimumSupply;
     private readonly double _minimumReturn;
     private readonly double _dutyLimit;
     private readonly double _pumpReserve;
@@ -45,7 +46,7 @@ public sealed class FuelSystem
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits) = (pump, plumbing, limits);
         Injection = InjectionOf<Real>();
-        _lowestSupply = (regulator as ElectronicReturnless)?.LowestVoltage.Volts;
+        _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
         _dutyLimit = limits.DutyCycle.DecimalFractions;
         _pumpReserve = limits.PumpReserve.DecimalFractions;
@@ -77,7 +78,7 @@ public sealed class FuelSystem
     /// <param name="injectors">The injectors.</param>
     /// <param name="regulator">Any regulator.</param>
     /// <param name="pump">The pump or pumps.</param>
-    /// <param name="limits">The limits; <see cref="SizingLimits.Usual"/> if not given.</param>
+    /// <param name="limits">The limits; <see cref="SizingLimits.Default"/> if not given.</param>
     /// <param name="plumbing">The lines and filters; <see cref="Plumbing.None"/> if not given.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">
@@ -104,7 +105,7 @@ public sealed class FuelSystem
     /// Not a rising-rate unit behind a base regulator: there is no return line to put it in.
     /// </param>
     /// <param name="pump">The pump or pumps.</param>
-    /// <param name="limits">The limits; <see cref="SizingLimits.Usual"/> if not given.</param>
+    /// <param name="limits">The limits; <see cref="SizingLimits.Default"/> if not given.</param>
     /// <param name="plumbing">The lines and filters; <see cref="Plumbing.None"/> if not given.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">
@@ -206,7 +207,7 @@ public sealed class FuelSystem
         Pump,
         Plumbing,
         demand.Point.Conditions.SupplyVolts,
-        _lowestSupply,
+        _minimumSupply,
         Regulator.SetPascals(demand.Point.BoostPascals),
         _minimumReturn,
         demand.Injected,
@@ -219,8 +220,8 @@ public sealed class FuelSystem
         Task = TaskAt(demand),
         State = state,
         Wanted = WantedAt(demand),
-        LeastInjectable = PumpDuty.Injectable<Real>(state.LeastAtSet, _pumpReserve, _minimumReturn),
-        MostInjectable = PumpDuty.Injectable<Real>(state.MostAtSet, _pumpReserve, _minimumReturn),
+        MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
+        MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
     };
 
     /// <summary>Flow wanted of the pumps, m³/s.</summary>
@@ -273,7 +274,7 @@ public sealed class FuelSystem
     /// <summary>Solves every pair of a speed and a boost.</summary>
     /// <param name="speeds">One or more, rising, within the engine's tables and limit.</param>
     /// <param name="boosts">One or more, rising.</param>
-    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Usual"/> if not given.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
     /// <param name="progress">Told the share that is done, boost by boost; working out what would mend a part comes last.</param>
     /// <param name="cancellation">Stops the work; the boosts done until then are kept.</param>
     /// <returns>
@@ -293,7 +294,7 @@ public sealed class FuelSystem
         ArgumentNullException.ThrowIfNull(boosts);
         Rising(speeds, EngineSpeed.Within, Readable.Of, nameof(speeds));
         Rising(boosts, ManifoldPressure.Within, Readable.Boost, nameof(boosts));
-        Conditions all = conditions ?? Conditions.Usual;
+        Conditions all = conditions ?? Conditions.Default;
         ImmutableArray<OperatingResult>.Builder results = ImmutableArray.CreateBuilder<OperatingResult>(speeds.Count * boosts.Count);
         double[] sets = [.. boosts.Select(boost => Regulator.SetPascals(boost.Pascals))];
         CircuitTable? table = CircuitTable.Of(
@@ -353,20 +354,20 @@ public sealed class FuelSystem
                 nameof(plumbing));
         }
 
-        return new(layout, demand, injectors, regulator, pump, ways, limits ?? SizingLimits.Usual);
+        return new(layout, demand, injectors, regulator, pump, ways, limits ?? SizingLimits.Default);
     }
 
     private static void Rising<T, TChecked>(
         IReadOnlyList<T> values, Func<T, string, TChecked> check, Func<T, string> text, string name)
         where T : struct, IComparable<T>
     {
-        Allowed.Count(values.Count, 1, 10_000, "Give at least one.", name);
+        Guard.Count(values.Count, 1, 10_000, "Give at least one.", name);
         for (int i = 0; i < values.Count; i++)
         {
             check(values[i], name);
             if (i > 0 && values[i].CompareTo(values[i - 1]) <= 0)
             {
-                throw Allowed.OutOfRange(
+                throw Guard.OutOfRange(
                     name, text(values[i]), $"over the {text(values[i - 1])} before it", "Sort the list and give each value once.");
             }
         }

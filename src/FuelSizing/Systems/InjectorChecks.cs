@@ -1,4 +1,6 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 
 namespace FuelSizing.Systems;
 
@@ -13,25 +15,25 @@ internal static class InjectorChecks
     public static void Add(ICollection<Check> checks, FuelSystem system, double injected, in Injection judged)
     {
         checks.Add(DutyCycle(injected, judged));
-        checks.Add(ShortestPulse(system, judged));
+        checks.Add(MinimumPulse(system, judged));
         checks.Add(Check.Of(
-            Part.InjectorOpening,
-            CircuitChecks.OverPressure(judged.Differential, system.Injectors.Injector.HighestDifferential.Pascals)));
+            Part.OpeningPressure,
+            CircuitChecks.OverPressure(judged.Differential, system.Injectors.Injector.MaximumDifferential.Pascals)));
     }
 
     private static Check DutyCycle(double injected, in Injection judged) =>
         judged.StaticFlow <= 0 ? new(Part.Injectors, Outcome.Fails, -1)
-        : judged.Capacity is { } capacity ? Check.Of(Part.Injectors, InHand(capacity, injected))
+        : judged.Capacity is { } capacity ? Check.Of(Part.Injectors, ReserveOf(capacity, injected))
         : Check.CannotSay(Part.Injectors);
 
     /// <summary>What is left over the injected flow; none where nothing is injected, which leaves nothing to compare with.</summary>
-    public static double? InHand(double capacity, double injected) =>
+    public static double? ReserveOf(double capacity, double injected) =>
         injected > 0 ? Reserve.Of<Real>(capacity, injected) : null;
 
     // Without flow there is no pulse to be too short; the duty cycle's own check fails.
-    private static Check ShortestPulse(FuelSystem system, in Injection judged) =>
-        judged is { StaticFlow: > 0, Pulse: null } ? Check.CannotSay(Part.ShortestPulse)
+    private static Check MinimumPulse(FuelSystem system, in Injection judged) =>
+        judged is { StaticFlow: > 0, Pulse: null } ? Check.CannotSay(Part.MinimumPulse)
         : judged.Pulse is { } pulse
-            ? Check.Of(Part.ShortestPulse, Reserve.Of<Real>(pulse, system.Injectors.Injector.MinimumLinearPulse.Seconds))
-        : new(Part.ShortestPulse, Outcome.Holds, null);
+            ? Check.Of(Part.MinimumPulse, Reserve.Of<Real>(pulse, system.Injectors.Injector.MinimumLinearPulse.Seconds))
+        : new(Part.MinimumPulse, Outcome.Holds, null);
 }

@@ -1,3 +1,5 @@
+using FuelSizing.Points;
+
 namespace FuelSizing.Systems;
 
 /// <summary>A part's margin and the place where it was found.</summary>

@@ -1,11 +1,11 @@
+using FuelSizing.Circuits;
 using FuelSizing.Lines;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A check in words: what was asked of the part, its limit, and the sentence that says so.</summary>
 /// <param name="Used">What is asked of the part; none where it cannot be said.</param>
@@ -22,14 +22,14 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         return check.Part switch
         {
             Part.Injectors => Injectors(system, solved, check),
-            Part.ShortestPulse => ShortestPulse(system, solved, check),
-            Part.InjectorOpening => AtMost(
+            Part.MinimumPulse => MinimumPulse(system, solved, check),
+            Part.OpeningPressure => AtMost(
                 "pressure across the injector",
                 solved.Judged.Differential,
-                system.Injectors.Injector.HighestDifferential,
+                system.Injectors.Injector.MaximumDifferential,
                 "known to open against",
                 check),
-            Part.RailRating => AtMost(
+            Part.PressureRating => AtMost(
                 "rail pressure",
                 Math.Max(circuit.RailSet, circuit.Rail),
                 system.Limits.RailCeiling!.Value,
@@ -38,7 +38,7 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
             Part.Pump => Pump(system, circuit, check),
             _ when circuit.State.State == RailState.NotCovered =>
                 new(null, null, "the pump's data does not cover the point"),
-            Part.WayBack => WayBack(circuit, check),
+            Part.ReturnLine => ReturnLine(circuit, check),
             Part.PumpControl => Control(circuit, check),
             Part.Suction => Inlet(system, solved),
             Part.Filter => Filters(circuit, check),
@@ -79,26 +79,26 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         _ => string.Empty,
     };
 
-    private static MarginFinding ShortestPulse(FuelSystem system, in SolvedPoint solved, Check check)
+    private static MarginFinding MinimumPulse(FuelSystem system, in SolvedPoint solved, Check check)
     {
         if (check.Outcome == Outcome.CannotSay)
         {
             return UnknownDeadTime(system, solved);
         }
 
-        Duration least = system.Injectors.Injector.MinimumLinearPulse;
+        Duration minimum = system.Injectors.Injector.MinimumLinearPulse;
         if (solved.Judged.Pulse is not { } seconds)
         {
-            return new(null, least, "no pulse to judge: the injectors pass nothing");
+            return new(null, minimum, "no pulse to judge: the injectors pass nothing");
         }
 
         Duration pulse = Duration.FromSeconds(seconds);
         return new(
             pulse,
-            least,
+            minimum,
             check.Outcome == Outcome.Holds
-                ? $"pulse {Readable.Of(pulse)} of at least {Readable.Of(least)}"
-                : $"pulse {Readable.Of(pulse)} under the least linear one of {Readable.Of(least)}");
+                ? $"pulse {Readable.Of(pulse)} of at least {Readable.Of(minimum)}"
+                : $"pulse {Readable.Of(pulse)} under the least linear one of {Readable.Of(minimum)}");
     }
 
     private static MarginFinding UnknownDeadTime(FuelSystem system, in SolvedPoint solved) =>
@@ -107,49 +107,49 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
             null,
             $"the dead-time table covers {system.Injectors.Injector.DeadTime.Coverage} and says nothing of {Readable.Of(solved.Demand.Point.Conditions.SupplyVoltage)}, {Readable.Of(Pressure.FromPascals(solved.Judged.Differential))}");
 
-    private static MarginFinding AtMost(string what, double pascals, Pressure most, string qualifier, Check check)
+    private static MarginFinding AtMost(string what, double pascals, Pressure maximum, string qualifier, Check check)
     {
         Pressure used = Pressure.FromPascals(pascals);
         string only = check.Outcome == Outcome.Holds ? string.Empty : "only ";
-        return new(used, most, $"{what} {Readable.Of(used)}, {qualifier} {only}{Readable.Of(most)}");
+        return new(used, maximum, $"{what} {Readable.Of(used)}, {qualifier} {only}{Readable.Of(maximum)}");
     }
 
     private static MarginFinding Pump(FuelSystem system, in SolvedCircuit circuit, Check check)
     {
         VolumeFlow injected = Flow(circuit.Task.Injected);
         Pressure set = Pressure.FromPascals(circuit.RailSet);
-        bool exact = circuit.MostInjectable <= circuit.LeastInjectable * (1 + 1e-9);
+        bool exact = circuit.MaximumInjectable <= circuit.MinimumInjectable * (1 + 1e-9);
         string wanted = $"{Readable.PumpFlow(Flow(circuit.Wanted))} wanted";
-        return (check.Outcome, CircuitChecks.Lacking(circuit)) switch
+        return (check.Outcome, CircuitChecks.Uncovered(circuit)) switch
         {
-            (_, { } lacking) => new(injected, null, Lacking(lacking)),
+            (_, { } uncovered) => new(injected, null, Uncovered(uncovered)),
             (Outcome.Holds, _) => new(
                 injected,
-                Flow(circuit.LeastInjectable),
-                $"delivers {(exact ? string.Empty : "at least ")}{Readable.PumpFlow(Flow(circuit.State.LeastAtSet))} at {Readable.Of(set)} in the rail, {wanted}"),
+                Flow(circuit.MinimumInjectable),
+                $"delivers {(exact ? string.Empty : "at least ")}{Readable.PumpFlow(Flow(circuit.State.MinimumAtSet))} at {Readable.Of(set)} in the rail, {wanted}"),
             (Outcome.CannotSay, _) => new(injected, null, CurveEnds(circuit, set)),
             _ => new(
                 injected,
-                Flow(circuit.MostInjectable),
-                $"delivers {(exact ? string.Empty : "at most ")}{Readable.PumpFlow(Flow(circuit.State.MostAtSet))} at {Readable.Of(set)} in the rail, {wanted}{Consequence(system, circuit)}"),
+                Flow(circuit.MaximumInjectable),
+                $"delivers {(exact ? string.Empty : "at most ")}{Readable.PumpFlow(Flow(circuit.State.MaximumAtSet))} at {Readable.Of(set)} in the rail, {wanted}{Consequence(system, circuit)}"),
         };
     }
 
-    private static string Lacking(PumpPoint point) =>
+    private static string Uncovered(PumpPoint point) =>
         point.Coverage.HasFlag(PumpCoverage.VoltageBelow)
             ? $"the lowest curve of {point.Pump.Name} belongs to {Readable.Of(point.Pump.Curves[0].Voltage)} and says nothing of {Readable.Of(ElectricPotential.FromVolts(point.Voltage))}"
-            : $"the curve of {point.Pump.Name} begins at {Readable.Of(point.Pump.Curves[0].LowestPressure)} and says nothing of less";
+            : $"the curve of {point.Pump.Name} begins at {Readable.Of(point.Pump.Curves[0].MinimumPressure)} and says nothing of less";
 
     private static string CurveEnds(in SolvedCircuit circuit, Pressure set)
     {
         PumpPoint limiting = circuit.State.Pumps.FirstOrDefault(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove));
         Pump pump = (limiting.Pump ?? circuit.State.Pumps[0].Pump)!;
-        return $"the curve of {pump.Name} covers {Readable.Of(pump.Curves[0].LowestPressure)} to {Readable.Of(pump.Curves[0].HighestPressure)}, too little for {Readable.Of(set)} in the rail";
+        return $"the curve of {pump.Name} covers {Readable.Of(pump.Curves[0].MinimumPressure)} to {Readable.Of(pump.Curves[0].MaximumPressure)}, too little for {Readable.Of(set)} in the rail";
     }
 
     private static string Consequence(FuelSystem system, in SolvedCircuit circuit)
     {
-        string cause = circuit.State.MostAtSet <= 0 ? $": {system.Pump.Name} deadheads below the pressure set" : string.Empty;
+        string cause = circuit.State.MaximumAtSet <= 0 ? $": {system.Pump.Name} deadheads below the pressure set" : string.Empty;
         return circuit.State.State switch
         {
             RailState.Sagging =>
@@ -159,10 +159,10 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         };
     }
 
-    private static MarginFinding WayBack(in SolvedCircuit circuit, Check check)
+    private static MarginFinding ReturnLine(in SolvedCircuit circuit, Check check)
     {
         Pressure set = Pressure.FromPascals(circuit.RailSet);
-        Pressure back = Pressure.FromPascals(circuit.State.BackGauge);
+        Pressure back = Pressure.FromPascals(circuit.State.ReturnGauge);
         string returned = Readable.PumpFlow(Flow(circuit.State.Returned ?? 0));
         return new(
             back,
@@ -199,21 +199,21 @@ internal readonly record struct MarginFinding(IQuantity? Used, IQuantity? Allowe
         (Filter worst, double flow) = CircuitChecks.BusiestFilter(circuit);
         return new(
             Flow(flow),
-            worst.HighestFlow,
+            worst.MaximumFlow,
             check.Outcome == Outcome.Holds
-                ? $"{worst.Name} passes {Readable.PumpFlow(Flow(flow))}, its loss is known up to {Readable.PumpFlow(worst.HighestFlow)}"
-                : $"{worst.Name} would pass {Readable.PumpFlow(Flow(flow))}, its loss is known only up to {Readable.PumpFlow(worst.HighestFlow)}");
+                ? $"{worst.Name} passes {Readable.PumpFlow(Flow(flow))}, its loss is known up to {Readable.PumpFlow(worst.MaximumFlow)}"
+                : $"{worst.Name} would pass {Readable.PumpFlow(Flow(flow))}, its loss is known only up to {Readable.PumpFlow(worst.MaximumFlow)}");
     }
 
     private static MarginFinding Feed(FuelSystem system, in SolvedCircuit circuit)
     {
-        ElectricPotential most = ElectricPotential.FromVolts(CircuitChecks.HighestDrop(system, circuit));
-        PumpPoint worst = CircuitChecks.LeastFed(circuit);
+        ElectricPotential maximum = ElectricPotential.FromVolts(CircuitChecks.MaximumDrop(system, circuit));
+        PumpPoint worst = CircuitChecks.MinimumFed(circuit);
         ElectricPotential drop = ElectricPotential.FromVolts(circuit.State.FedVoltage - worst.Voltage);
         return new(
             drop,
-            most,
-            $"{worst.Pump.Name} gets {Readable.Of(ElectricPotential.FromVolts(worst.Voltage))} at {Readable.Of(ElectricCurrent.FromAmperes(worst.Current ?? 0))}: {Readable.VoltageDrop(drop)} lost of at most {Readable.VoltageDrop(most)}");
+            maximum,
+            $"{worst.Pump.Name} gets {Readable.Of(ElectricPotential.FromVolts(worst.Voltage))} at {Readable.Of(ElectricCurrent.FromAmperes(worst.Current ?? 0))}: {Readable.VoltageDrop(drop)} lost of at most {Readable.VoltageDrop(maximum)}");
     }
 
     private static VolumeFlow Flow(double flow) => VolumeFlow.FromCubicMetersPerSecond(flow);

@@ -1,9 +1,10 @@
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
+using FuelSizing.Points;
+using FuelSizing.Workings;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One solved operating point: every intermediate, each margin, the part that limits.</summary>
 public sealed record OperatingResult
@@ -123,7 +124,7 @@ public sealed record OperatingResult
 
     internal double WantedRisePascals => CircuitSolver.RiseToDeliver(System.TaskAt(_demand), WantedPerSecond);
 
-    internal double MostAtSetPerSecond => _state.MostAtSet;
+    internal double MaximumAtSetPerSecond => _state.MaximumAtSet;
 
     internal IReadOnlyList<Pumps.PumpPoint> PumpPoints => _state.Pumps;
 

@@ -7,19 +7,19 @@ public enum Part
     Injectors,
 
     /// <summary>The injectors' shortest pulse: at light load against the minimum linear pulse.</summary>
-    ShortestPulse,
+    MinimumPulse,
 
     /// <summary>The injectors' opening: differential pressure against the highest at which they open.</summary>
-    InjectorOpening,
+    OpeningPressure,
 
     /// <summary>The pump: delivered flow at rail pressure against injected flow, reserve and least return.</summary>
     Pump,
 
     /// <summary>Hoses, fittings and filter: rail pressure against their rating.</summary>
-    RailRating,
+    PressureRating,
 
     /// <summary>The way back to the tank: the pressure at which it passes the surplus against the one set.</summary>
-    WayBack,
+    ReturnLine,
 
     /// <summary>A speed-controlled pump at its lowest speed: rail pressure against the target.</summary>
     PumpControl,

@@ -7,13 +7,13 @@ public static class PartNames
     /// <param name="part">The part.</param>
     /// <returns>Its name.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The part is not one of the enumeration.</exception>
-    public static string Of(Part part) => Quantities.Allowed.Member(part, "Choose a part.", nameof(part)) switch
+    public static string Of(Part part) => Quantities.Guard.Member(part, "Choose a part.", nameof(part)) switch
     {
         Part.Injectors => "injectors",
-        Part.ShortestPulse => "injectors at light load",
-        Part.InjectorOpening => "injectors' opening",
+        Part.MinimumPulse => "injectors at light load",
+        Part.OpeningPressure => "injectors' opening",
         Part.Pump => "pump",
-        Part.WayBack => "way back to the tank",
+        Part.ReturnLine => "way back to the tank",
         Part.PumpControl => "pump control",
         Part.Suction => "pump inlet",
         Part.Feed => "pump feed",
@@ -25,10 +25,10 @@ public static class PartNames
     internal static string FailsFirst(Part part) => part switch
     {
         Part.Injectors => "the injectors run out first",
-        Part.ShortestPulse => "the injectors' pulse is too short first",
-        Part.InjectorOpening => "the injectors may not open first",
+        Part.MinimumPulse => "the injectors' pulse is too short first",
+        Part.OpeningPressure => "the injectors may not open first",
         Part.Pump => "the pump runs out first",
-        Part.WayBack => "the way back is too narrow first",
+        Part.ReturnLine => "the way back is too narrow first",
         Part.PumpControl => "the pump cannot be slowed enough first",
         Part.Suction => "fuel may boil at the pump's inlet first",
         Part.Feed => "the pump's feed loses too much first",

@@ -1,9 +1,11 @@
+using FuelSizing.Points;
+
 namespace FuelSizing.Systems;
 
 /// <summary>How one part stands over a whole sweep.</summary>
 public sealed record PartStanding
 {
-    internal PartStanding(Limit tightest, OperatingPoint? runsOutAt) => (Tightest, RunsOutAt) = (tightest, runsOutAt);
+    internal PartStanding(Limit tightest, OperatingPoint? runsOutAt) => (Tightest, LimitReachedAt) = (tightest, runsOutAt);
 
     /// <summary>Which part.</summary>
     public Part Part => Tightest.Part;
@@ -18,5 +20,5 @@ public sealed record PartStanding
     /// The lowest boost at which the part runs out, and at which speed; none if it never does. Between the sweep's boosts
     /// it is found by root finding; between its speeds it is not looked for.
     /// </summary>
-    public OperatingPoint? RunsOutAt { get; }
+    public OperatingPoint? LimitReachedAt { get; }
 }

@@ -1,10 +1,9 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One pump where it runs.</summary>
 public sealed record PumpResult

@@ -1,37 +1,36 @@
 using System.Collections.Immutable;
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>A fuel system over a grid of speed and boost: which part runs out first, and where.</summary>
 public sealed class SweepResult
 {
     private readonly ImmutableArray<OperatingResult> _results;
-    private readonly Pressure _highestAsked;
+    private readonly Pressure _maximumAsked;
 
     internal SweepResult(
         FuelSystem system,
         ImmutableArray<RotationalSpeed> speeds,
         ImmutableArray<Pressure> boosts,
         ImmutableArray<OperatingResult> results,
-        Pressure highestAsked,
+        Pressure maximumAsked,
         CancellationToken cancellation)
     {
-        (System, Speeds, Boosts, _results, _highestAsked) = (system, speeds, boosts, results, highestAsked);
+        (System, Speeds, Boosts, _results, _maximumAsked) = (system, speeds, boosts, results, maximumAsked);
         Standings =
         [
             .. results
                 .SelectMany(result => result.Margins, (result, margin) => new Limit(margin, result.Point))
                 .GroupBy(limit => limit.Part)
                 .Select(part => Stand(part.Key, part))
-                .OrderBy(standing => standing.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity)
+                .OrderBy(standing => standing.LimitReachedAt?.Boost.Pascals ?? double.PositiveInfinity)
                 .ThenBy(standing => standing.Tightest.Margin.Check, TightestFirst.Order),
         ];
-        bool isSolved = boosts[^1].Pascals == highestAsked.Pascals;
+        bool isSolved = boosts[^1].Pascals == maximumAsked.Pascals;
         Verdict = Judge(isSolved);
         Remedies = SystemRemedies.For(this, cancellation, out bool areRemediesComplete);
         IsComplete = isSolved && areRemediesComplete;
@@ -59,7 +58,7 @@ public sealed class SweepResult
     public IReadOnlyList<PartStanding> Standings { get; }
 
     /// <summary>The part that runs out first; if none does, the one with the least in hand.</summary>
-    public PartStanding RunsOutFirst => Standings[0];
+    public PartStanding Limiting => Standings[0];
 
     /// <summary>The answer in words.</summary>
     public Verdict Verdict { get; }
@@ -70,7 +69,7 @@ public sealed class SweepResult
     /// <summary>What a careful reader should know about these numbers, each subject once, at its worst.</summary>
     public IReadOnlyList<string> Notes =>
     [
-        .. IsComplete ? [] : new[] { $"The sweep was stopped at {Readable.Boost(Boosts[^1])} of {Readable.Boost(_highestAsked)}; what comes after is not in it." },
+        .. IsComplete ? [] : new[] { $"The sweep was stopped at {Readable.Boost(Boosts[^1])} of {Readable.Boost(_maximumAsked)}; what comes after is not in it." },
         .. _results
             .SelectMany(result => ResultNotes.Of(result))
             .GroupBy(note => note.Subject)
@@ -84,8 +83,8 @@ public sealed class SweepResult
     /// <exception cref="ArgumentOutOfRangeException">A place is outside its list.</exception>
     public OperatingResult At(int speed, int boost) =>
         _results[
-            (Allowed.Count(boost, 0, Boosts.Count - 1, "Count places from 0.", nameof(boost)) * Speeds.Count)
-            + Allowed.Count(speed, 0, Speeds.Count - 1, "Count places from 0.", nameof(speed))];
+            (Guard.Count(boost, 0, Boosts.Count - 1, "Count places from 0.", nameof(boost)) * Speeds.Count)
+            + Guard.Count(speed, 0, Speeds.Count - 1, "Count places from 0.", nameof(speed))];
 
     private PartStanding Stand(Part part, IEnumerable<Limit> limits)
     {
@@ -120,20 +119,20 @@ public sealed class SweepResult
             failing.Conditions);
 
         // What cannot be said has not failed yet.
-        double InHand(double share) => System.Solve(At(share)).Checks.Single(check => check.Part == part).Reserve ?? 1;
+        double ReserveOf(double share) => System.Solve(At(share)).Checks.Single(check => check.Part == part).Reserve ?? 1;
 
-        return At(Crossing.Of(InHand, 0, 1));
+        return At(Bracket.Of(ReserveOf, 0, 1));
     }
 
     private Verdict Judge(bool isSolved)
     {
-        PartStanding first = RunsOutFirst;
+        PartStanding first = Limiting;
         Outcome outcome = Standings.Max(standing => standing.Outcome);
         if (!isSolved && outcome == Outcome.Holds)
         {
             return new(
                 Outcome.CannotSay,
-                $"Stopped at {Readable.Boost(Boosts[^1])}, before {Readable.Boost(_highestAsked)} was reached: keeps up so far.",
+                $"Stopped at {Readable.Boost(Boosts[^1])}, before {Readable.Boost(_maximumAsked)} was reached: keeps up so far.",
                 [.. Standings.Select(standing => standing.Tightest.ToString())]);
         }
 
@@ -141,7 +140,7 @@ public sealed class SweepResult
         string headline = outcome switch
         {
             Outcome.Fails =>
-                $"Does not keep up: {PartNames.FailsFirst(first.Part)}, at {Readable.Boost(first.RunsOutAt!.Boost)} and {Readable.Of(first.RunsOutAt.Speed)}.",
+                $"Does not keep up: {PartNames.FailsFirst(first.Part)}, at {Readable.Boost(first.LimitReachedAt!.Boost)} and {Readable.Of(first.LimitReachedAt.Speed)}.",
             Outcome.CannotSay =>
                 $"Cannot be judged over {range}: {Standings.First(s => s.Outcome == Outcome.CannotSay).Tightest}.",
             _ => $"Keeps up over {range}: least in hand is {PartNames.Of(first.Part)}, {Readable.Change(first.Tightest.Margin.Reserve ?? Ratio.Zero)}.",

@@ -1,11 +1,10 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Works out what each failing part of a sweep would have to be.</summary>
 internal static class SystemRemedies
@@ -29,26 +28,26 @@ internal static class SystemRemedies
             remedies.Add(standing.Part switch
             {
                 Part.Injectors => LargerInjectors(sweep),
-                Part.ShortestPulse => SmallerInjectors(sweep),
+                Part.MinimumPulse => SmallerInjectors(sweep),
                 Part.Pump => LargerPump(sweep),
-                Part.WayBack => WiderWayBack(sweep),
+                Part.ReturnLine => WiderReturnLine(sweep),
                 Part.PumpControl => new(
                     Part.PumpControl,
                     null,
                     "A controller that slows the pump further, a smaller pump, or a regulator that lets surplus fuel back."),
                 Part.Suction => BetterInlet(sweep),
                 Part.Feed => BetterFeed(sweep),
-                Part.InjectorOpening => Rated(
+                Part.OpeningPressure => Rated(
                     sweep, standing.Part, "Injectors known to open against at least {0}, or less rail pressure.", result => result.InjectorDifferential),
                 _ => Rated(
                     sweep, standing.Part, "Hoses, fittings and filter rated for at least {0} at the rail, or less rail pressure.", result => result.RailSetGauge),
             });
         }
 
-        if (sweep.RunsOutFirst.RunsOutAt is { } limit && limit.Boost > sweep.Boosts[0])
+        if (sweep.Limiting.LimitReachedAt is { } limit && limit.Boost > sweep.Boosts[0])
         {
             remedies.Add(new(
-                sweep.RunsOutFirst.Part,
+                sweep.Limiting.Part,
                 limit.Boost,
                 $"Or, with the parts as they are, no more than {Readable.Boost(limit.Boost)} of boost."));
         }
@@ -58,13 +57,13 @@ internal static class SystemRemedies
 
     private static Remedy LargerInjectors(SweepResult sweep)
     {
-        double? most = 0;
+        double? maximum = 0;
         foreach (OperatingResult result in sweep.Results)
         {
-            most = most is { } soFar && NeededRating(result) is { } needed ? Math.Max(soFar, needed) : null;
+            maximum = maximum is { } soFar && NeededRating(result) is { } needed ? Math.Max(soFar, needed) : null;
         }
 
-        VolumeFlow? flow = most is { } m ? VolumeFlow.FromCubicMetersPerSecond(m) : null;
+        VolumeFlow? flow = maximum is { } m ? VolumeFlow.FromCubicMetersPerSecond(m) : null;
         return new(
             Part.Injectors,
             flow,
@@ -101,20 +100,20 @@ internal static class SystemRemedies
 
     private static Remedy SmallerInjectors(SweepResult sweep)
     {
-        VolumeFlow least = sweep.Results
+        VolumeFlow minimum = sweep.Results
             .Where(result => result.DeadTimeSeconds is not null && result.StaticFlow > VolumeFlow.Zero)
-            .Select(MostForShortestPulse)
+            .Select(MaximumForMinimumPulse)
             .Min();
         return new(
-            Part.ShortestPulse,
-            least,
-            $"Injectors of at most {Readable.InjectorFlow(least)} at {Readable.Of(sweep.System.Injectors.Injector.RatedDifferential)} on {sweep.System.Injectors.Injector.TestFluid.Name}, or ones that are linear to a shorter pulse.");
+            Part.MinimumPulse,
+            minimum,
+            $"Injectors of at most {Readable.InjectorFlow(minimum)} at {Readable.Of(sweep.System.Injectors.Injector.RatedDifferential)} on {sweep.System.Injectors.Injector.TestFluid.Name}, or ones that are linear to a shorter pulse.");
     }
 
-    private static VolumeFlow MostForShortestPulse(OperatingResult result)
+    private static VolumeFlow MaximumForMinimumPulse(OperatingResult result)
     {
         FuelSystem system = result.System;
-        double most = InjectorFlow.Rated<Real>(
+        double maximum = InjectorFlow.Rated<Real>(
             InjectorFlow.StaticForPulse<Real>(
                 result.InjectedPerSecond,
                 system.Injectors.Count,
@@ -127,8 +126,8 @@ internal static class SystemRemedies
             result.FuelDensity.KilogramsPerCubicMeter);
 
         // With a dead time as long as the shortest pulse, any injector is long enough.
-        return most > 0 && double.IsFinite(most)
-            ? VolumeFlow.FromCubicMetersPerSecond(most)
+        return maximum > 0 && double.IsFinite(maximum)
+            ? VolumeFlow.FromCubicMetersPerSecond(maximum)
             : system.Injectors.Injector.StaticFlow;
     }
 
@@ -147,13 +146,13 @@ internal static class SystemRemedies
             $"A pump, or pumps together, that deliver at least {Readable.PumpFlow(flow)} against {Readable.Of(rise)} with {Readable.Of(voltage)} at the motor.");
     }
 
-    private static Remedy WiderWayBack(SweepResult sweep)
+    private static Remedy WiderReturnLine(SweepResult sweep)
     {
-        OperatingResult worst = Failing(sweep, Part.WayBack).MaxBy(result => result.MostAtSetPerSecond)!;
+        OperatingResult worst = Failing(sweep, Part.ReturnLine).MaxBy(result => result.MaximumAtSetPerSecond)!;
         VolumeFlow surplus = VolumeFlow.FromCubicMetersPerSecond(
-            PumpDuty.Returned<Real>(worst.MostAtSetPerSecond, worst.InjectedPerSecond).Value);
+            PumpDuty.Returned<Real>(worst.MaximumAtSetPerSecond, worst.InjectedPerSecond).Value);
         return new(
-            Part.WayBack,
+            Part.ReturnLine,
             surplus,
             $"A way back that passes {Readable.PumpFlow(surplus)} at {Readable.Of(worst.RailSetGauge)} or less (wider, shorter, fewer fittings), or a pump that delivers less.");
     }
@@ -172,11 +171,11 @@ internal static class SystemRemedies
 
     private static Remedy BetterFeed(SweepResult sweep)
     {
-        ElectricResistance most = Failing(sweep, Part.Feed).Min(LargestFeed);
+        ElectricResistance maximum = Failing(sweep, Part.Feed).Min(LargestFeed);
         return new(
             Part.Feed,
-            most,
-            $"A feed of no more than about {Readable.Of(most)} out and back: thicker or shorter wire, a relay near the pump, better joints.");
+            maximum,
+            $"A feed of no more than about {Readable.Of(maximum)} out and back: thicker or shorter wire, a relay near the pump, better joints.");
     }
 
     // At the voltage that the limit leaves, where the pump draws a little more than it does now.
@@ -195,8 +194,8 @@ internal static class SystemRemedies
 
     private static Remedy Rated(SweepResult sweep, Part part, string text, Func<OperatingResult, Pressure> pressure)
     {
-        Pressure most = sweep.Results.Max(pressure);
-        return new(part, most, string.Format(System.Globalization.CultureInfo.InvariantCulture, text, Readable.Of(most)));
+        Pressure maximum = sweep.Results.Max(pressure);
+        return new(part, maximum, string.Format(System.Globalization.CultureInfo.InvariantCulture, text, Readable.Of(maximum)));
     }
 
     // A requirement rounded down would not meet itself.

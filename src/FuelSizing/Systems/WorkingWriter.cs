@@ -1,6 +1,9 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
+using FuelSizing.Workings;
 using UnitsNet;
 
 namespace FuelSizing.Systems;

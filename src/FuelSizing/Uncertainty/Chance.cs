@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -51,7 +52,7 @@ public sealed record Chance
     /// <param name="confidence">50 to 99.99 %; 95 % is usual.</param>
     /// <returns>Lower and upper end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
-    public (Ratio Least, Ratio Most) Interval(Ratio confidence) =>
+    public (Ratio Minimum, Ratio Maximum) Interval(Ratio confidence) =>
         ScoreInterval(Holding, Confidence.Deviations(confidence, nameof(confidence)));
 
     /// <summary>Whether the limit is kept as surely as somebody wants.</summary>
@@ -64,15 +65,15 @@ public sealed record Chance
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public Outcome Reaches(Ratio wanted, Ratio confidence)
     {
-        double share = Allowed.Above(
+        double share = Guard.Above(
             wanted,
             Ratio.Zero,
             Ratio.FromPercent(99.999),
             "Give the chance wanted that the limit is kept; no number of samples shows that it is always kept.",
             nameof(wanted)).DecimalFractions;
         double deviations = Confidence.Deviations(confidence, nameof(confidence));
-        return ScoreInterval(Holding, deviations).Least.DecimalFractions >= share ? Outcome.Holds
-            : ScoreInterval(Holding + CannotSay, deviations).Most.DecimalFractions < share ? Outcome.Fails
+        return ScoreInterval(Holding, deviations).Minimum.DecimalFractions >= share ? Outcome.Holds
+            : ScoreInterval(Holding + CannotSay, deviations).Maximum.DecimalFractions < share ? Outcome.Fails
             : Outcome.CannotSay;
     }
 
@@ -88,7 +89,7 @@ public sealed record Chance
             $"holds in {Readable.Chance(Holds)} ± {Readable.Chance(StandardError)} of {Samples:N0} samples{unknown}");
     }
 
-    private (Ratio Least, Ratio Most) ScoreInterval(int counted, double deviations)
+    private (Ratio Minimum, Ratio Maximum) ScoreInterval(int counted, double deviations)
     {
         Real share = Share.Of<Real>(counted, Samples);
         Real middle = Proportion.ScoreMiddle<Real>(share, Samples, deviations);

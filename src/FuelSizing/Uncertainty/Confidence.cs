@@ -1,4 +1,4 @@
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
@@ -14,7 +14,7 @@ internal static class Confidence
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
     public static double Deviations(Ratio confidence, string name)
     {
-        double inside = Allowed.Between(
+        double inside = Guard.Between(
             confidence,
             Ratio.FromPercent(50),
             Ratio.FromPercent(99.99),

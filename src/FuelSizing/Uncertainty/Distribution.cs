@@ -23,28 +23,28 @@ public static class Distribution
 
     /// <summary>Any value between two ends, all equally likely: x = a + p (b − a) at cumulative probability p.</summary>
     /// <typeparam name="T">The quantity.</typeparam>
-    /// <param name="least">a.</param>
-    /// <param name="most">b, over a.</param>
+    /// <param name="minimum">a.</param>
+    /// <param name="maximum">b, over a.</param>
     /// <returns>The distribution.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The most is not over the least.</exception>
-    public static Distribution<T> Uniform<T>(T least, T most)
+    public static Distribution<T> Uniform<T>(T minimum, T maximum)
         where T : struct, IQuantity, IComparable<T> =>
-        new(least, Rising(least, most, nameof(most)), (a, b) => new UniformShape(a, b));
+        new(minimum, Rising(minimum, maximum, nameof(maximum)), (a, b) => new UniformShape(a, b));
 
     /// <summary>Between two ends, likeliest at a third value, falling off straight to the ends.</summary>
     /// <typeparam name="T">The quantity.</typeparam>
-    /// <param name="least">Lower end.</param>
+    /// <param name="minimum">Lower end.</param>
     /// <param name="likeliest">From the lower to the upper end.</param>
-    /// <param name="most">Upper end, over the lower.</param>
+    /// <param name="maximum">Upper end, over the lower.</param>
     /// <returns>The distribution.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The values are out of order.</exception>
-    public static Distribution<T> Triangular<T>(T least, T likeliest, T most)
+    public static Distribution<T> Triangular<T>(T minimum, T likeliest, T maximum)
         where T : struct, IQuantity, IComparable<T>
     {
-        Rising(least, most, nameof(most));
+        Rising(minimum, maximum, nameof(maximum));
         double mode = InBaseUnit(
-            Quantities.Allowed.Between(likeliest, least, most, OrderAdvice, nameof(likeliest)));
-        return new(least, most, (a, b) => new TriangularShape(a, mode, b));
+            Quantities.Guard.Between(likeliest, minimum, maximum, OrderAdvice, nameof(likeliest)));
+        return new(minimum, maximum, (a, b) => new TriangularShape(a, mode, b));
     }
 
     /// <summary>
@@ -54,54 +54,54 @@ public static class Distribution
     /// <typeparam name="T">The quantity; for a temperature use <see cref="NormalTemperature"/>.</typeparam>
     /// <param name="mean">μ of the whole normal, within the bounds.</param>
     /// <param name="standardDeviation">σ of the whole normal, over zero.</param>
-    /// <param name="least">Lower bound.</param>
-    /// <param name="most">Upper bound, over the lower.</param>
+    /// <param name="minimum">Lower bound.</param>
+    /// <param name="maximum">Upper bound, over the lower.</param>
     /// <returns>The distribution.</returns>
     /// <exception cref="ArgumentException">The quantity is a temperature.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static Distribution<T> Normal<T>(T mean, T standardDeviation, T least, T most)
+    public static Distribution<T> Normal<T>(T mean, T standardDeviation, T minimum, T maximum)
         where T : struct, IQuantity, IComparable<T> =>
         standardDeviation is Temperature
             ? throw new ArgumentException(
                 $"standardDeviation was a temperature, {standardDeviation}; a spread is a difference. Use Distribution.NormalTemperature.",
                 nameof(standardDeviation))
-            : Bounded(mean, standardDeviation, InBaseUnit(standardDeviation), least, most);
+            : Bounded(mean, standardDeviation, InBaseUnit(standardDeviation), minimum, maximum);
 
     /// <summary>Normal temperature, cut off at two bounds, as <see cref="Normal"/>.</summary>
     /// <param name="mean">μ of the whole normal, within the bounds.</param>
     /// <param name="standardDeviation">σ of the whole normal, over zero.</param>
-    /// <param name="least">Lower bound.</param>
-    /// <param name="most">Upper bound, over the lower.</param>
+    /// <param name="minimum">Lower bound.</param>
+    /// <param name="maximum">Upper bound, over the lower.</param>
     /// <returns>The distribution.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Distribution<Temperature> NormalTemperature(
-        Temperature mean, TemperatureDelta standardDeviation, Temperature least, Temperature most) =>
-        Bounded(mean, standardDeviation, standardDeviation.Kelvins, least, most);
+        Temperature mean, TemperatureDelta standardDeviation, Temperature minimum, Temperature maximum) =>
+        Bounded(mean, standardDeviation, standardDeviation.Kelvins, minimum, maximum);
 
     internal static double InBaseUnit<T>(T value)
         where T : struct, IQuantity => (double)value.As(value.QuantityInfo.BaseUnitInfo.Value);
 
-    private static Distribution<T> Bounded<T>(T mean, IQuantity standardDeviation, double deviation, T least, T most)
+    private static Distribution<T> Bounded<T>(T mean, IQuantity standardDeviation, double deviation, T minimum, T maximum)
         where T : struct, IQuantity, IComparable<T>
     {
-        Rising(least, most, nameof(most));
-        double middle = InBaseUnit(Quantities.Allowed.Between(
-            mean, least, most, "The bounds must hold the mean between them.", nameof(mean)));
+        Rising(minimum, maximum, nameof(maximum));
+        double middle = InBaseUnit(Quantities.Guard.Between(
+            mean, minimum, maximum, "The bounds must hold the mean between them.", nameof(mean)));
         return deviation > 0
-            ? new(least, most, (a, b) => new NormalShape(middle, deviation, a, b))
-            : throw Quantities.Allowed.OutOfRange(
+            ? new(minimum, maximum, (a, b) => new NormalShape(middle, deviation, a, b))
+            : throw Quantities.Guard.OutOfRange(
                 nameof(standardDeviation),
                 standardDeviation.ToString("S6", System.Globalization.CultureInfo.InvariantCulture),
                 "over zero",
                 "Use Distribution.Fixed for a value known exactly.");
     }
 
-    private static T Rising<T>(T least, T most, string name)
+    private static T Rising<T>(T minimum, T maximum, string name)
         where T : struct, IQuantity, IComparable<T> =>
-        most.CompareTo(least) > 0
-            ? most
-            : throw Quantities.Allowed.OutOfRange(
-                name, Text(most), $"over {Text(least)}", $"{OrderAdvice} Use Distribution.Fixed for a value known exactly.");
+        maximum.CompareTo(minimum) > 0
+            ? maximum
+            : throw Quantities.Guard.OutOfRange(
+                name, Text(maximum), $"over {Text(minimum)}", $"{OrderAdvice} Use Distribution.Fixed for a value known exactly.");
 
     private static string Text<T>(T value)
         where T : struct, IQuantity => value.ToString("S6", System.Globalization.CultureInfo.InvariantCulture);

@@ -10,8 +10,8 @@ namespace FuelSizing.Uncertainty;
 public sealed record InjectorSpread
 {
     internal InjectorSpread(
-        OutputSpread<double> leanest, OutputSpread<double> richest, OutputSpread<Ratio> highestDutyCycle) =>
-        (LeanestLambda, RichestLambda, HighestDutyCycle) = (leanest, richest, highestDutyCycle);
+        OutputSpread<double> leanest, OutputSpread<double> richest, OutputSpread<Ratio> maximumDutyCycle) =>
+        (LeanestLambda, RichestLambda, MaximumDutyCycle) = (leanest, richest, maximumDutyCycle);
 
     /// <summary>
     /// Lambda of the leanest cylinder. No sample has one where the injectors cannot be shared out evenly over the
@@ -26,5 +26,5 @@ public sealed record InjectorSpread
     /// Duty cycle that the weakest injector would need to pass an even share of the fuel: d + (D − d) f̄/f, d dead time ÷
     /// available time.
     /// </summary>
-    public OutputSpread<Ratio> HighestDutyCycle { get; }
+    public OutputSpread<Ratio> MaximumDutyCycle { get; }
 }

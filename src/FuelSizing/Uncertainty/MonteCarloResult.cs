@@ -2,8 +2,6 @@ using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>What many draws of the uncertain inputs gave.</summary>
 public sealed class MonteCarloResult
 {
@@ -15,7 +13,7 @@ public sealed class MonteCarloResult
         DutyCycle = table.DutyCycle(done);
         FuelFlow = table.FuelFlow(done);
         RailGauge = table.RailGauge(done);
-        LeastReserve = table.LeastReserve(done);
+        MinimumReserve = table.MinimumReserve(done);
         Injectors = table.Injectors(done);
     }
 
@@ -53,7 +51,7 @@ public sealed class MonteCarloResult
     public OutputSpread<Pressure> RailGauge { get; }
 
     /// <summary>The least reserve of all parts.</summary>
-    public OutputSpread<Ratio> LeastReserve { get; }
+    public OutputSpread<Ratio> MinimumReserve { get; }
 
     /// <summary>From injector to injector; all alike where matching is not among the inputs.</summary>
     public InjectorSpread Injectors { get; }

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
@@ -66,7 +67,7 @@ public sealed class OutputSpread<T>
     /// <exception cref="ArgumentOutOfRangeException">The share is outside its range.</exception>
     public T? Percentile(Ratio share)
     {
-        double tau = Allowed.Between(
+        double tau = Guard.Between(
             share, Ratio.Zero, Ratio.FromPercent(100), "Give the share of samples below.", nameof(share)).DecimalFractions;
         return Known > 0 ? _typed(SortedArrayStatistics.Quantile(_sorted, tau)) : null;
     }

@@ -1,6 +1,8 @@
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Systems;
 using UnitsNet;
 

@@ -7,22 +7,22 @@ namespace FuelSizing.Uncertainty;
 public sealed record Distribution<T>
     where T : struct, IQuantity, IComparable<T>
 {
-    internal Distribution(T least, T most, Func<double, double, Shape> shape)
+    internal Distribution(T minimum, T maximum, Func<double, double, Shape> shape)
     {
-        (Least, Most) = (least, most);
-        Shape = shape(Distribution.InBaseUnit(least), Distribution.InBaseUnit(most));
+        (Minimum, Maximum) = (minimum, maximum);
+        Shape = shape(Distribution.InBaseUnit(minimum), Distribution.InBaseUnit(maximum));
     }
 
-    internal Distribution(T least, T most, Func<double, Shape> shape)
-        : this(least, most, (value, _) => shape(value))
+    internal Distribution(T minimum, T maximum, Func<double, Shape> shape)
+        : this(minimum, maximum, (value, _) => shape(value))
     {
     }
 
     /// <summary>The lowest value there may be.</summary>
-    public T Least { get; }
+    public T Minimum { get; }
 
     /// <summary>The highest value there may be.</summary>
-    public T Most { get; }
+    public T Maximum { get; }
 
     /// <summary>Likelihood between the ends, in the quantity's base unit, which is SI for every quantity used here.</summary>
     internal Shape Shape { get; }

@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>What is kept of each sample, by its number, so that sums are taken in one order whatever thread it came from.</summary>
 internal sealed class SampleTable(Part[] parts, int samples)
 {
@@ -14,10 +12,10 @@ internal sealed class SampleTable(Part[] parts, int samples)
     private readonly double[] _duty = new double[samples];
     private readonly double[] _fuel = new double[samples];
     private readonly double[] _rail = new double[samples];
-    private readonly double[] _least = new double[samples];
+    private readonly double[] _minimum = new double[samples];
     private readonly double[] _leanest = new double[samples];
     private readonly double[] _richest = new double[samples];
-    private readonly double[] _highest = new double[samples];
+    private readonly double[] _maximum = new double[samples];
 
     /// <summary>Keeps one sample.</summary>
     public void Keep(int sample, in SampledPoint point)
@@ -36,10 +34,10 @@ internal sealed class SampleTable(Part[] parts, int samples)
         _duty[sample] = SystemOutput.DutyCycle.Of(point);
         _fuel[sample] = SystemOutput.FuelFlow.Of(point);
         _rail[sample] = SystemOutput.RailGauge.Of(point);
-        _least[sample] = SystemOutput.LeastReserve.Of(point);
+        _minimum[sample] = SystemOutput.MinimumReserve.Of(point);
         _leanest[sample] = point.LeanestLambda;
         _richest[sample] = point.RichestLambda;
-        _highest[sample] = point.HighestDutyCycle;
+        _maximum[sample] = point.MaximumDutyCycle;
     }
 
     public Chance All(int done) => new(_all.AsSpan(0, done));
@@ -58,13 +56,13 @@ internal sealed class SampleTable(Part[] parts, int samples)
     public OutputSpread<Pressure> RailGauge(int done) =>
         new(_rail.AsSpan(0, done), value => Pressure.FromPascals(value));
 
-    public OutputSpread<Ratio> LeastReserve(int done) => Ratios(_least, done);
+    public OutputSpread<Ratio> MinimumReserve(int done) => Ratios(_minimum, done);
 
     public InjectorSpread Injectors(int done) =>
         new(
             new(_leanest.AsSpan(0, done), value => value),
             new(_richest.AsSpan(0, done), value => value),
-            Ratios(_highest, done));
+            Ratios(_maximum, done));
 
     private static OutputSpread<Ratio> Ratios(double[] values, int done) =>
         new(values.AsSpan(0, done), value => Ratio.FromDecimalFractions(value));

@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Injectors;
+using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Uncertainty;
@@ -16,7 +17,7 @@ internal readonly struct SampledPoint
         Real duty = result.DutyCycle?.DecimalFractions ?? double.NaN;
         bool shared = injectors.Count % cylinders == 0;
         (LeanestLambda, RichestLambda) = shared ? (lambda, lambda) : (double.NaN, double.NaN);
-        HighestDutyCycle = duty;
+        MaximumDutyCycle = duty;
         if (matching.Length == 0)
         {
             return;
@@ -30,7 +31,7 @@ internal readonly struct SampledPoint
         }
 
         Real dead = Share.Of<Real>(result.DeadTimeSeconds ?? double.NaN, result.AvailableTime.Seconds);
-        HighestDutyCycle = InjectorMatching.EvenDutyCycle(duty, dead, mean, weakest);
+        MaximumDutyCycle = InjectorMatching.EvenDutyCycle(duty, dead, mean, weakest);
         if (!shared)
         {
             return;
@@ -57,5 +58,5 @@ internal readonly struct SampledPoint
     public double RichestLambda { get; }
 
     /// <summary>Of the weakest injector for an even share; not a number where there is no duty cycle.</summary>
-    public double HighestDutyCycle { get; }
+    public double MaximumDutyCycle { get; }
 }

@@ -1,18 +1,19 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using MathNet.Numerics.Distributions;
 
 namespace FuelSizing.Uncertainty;
 
 /// <summary>A distribution in plain numbers, by the inverse of its cumulative probability.</summary>
-/// <param name="Least">The lowest value.</param>
-/// <param name="Most">The highest value.</param>
-internal abstract record Shape(double Least, double Most)
+/// <param name="Minimum">The lowest value.</param>
+/// <param name="Maximum">The highest value.</param>
+internal abstract record Shape(double Minimum, double Maximum)
 {
     /// <summary>The value under which a share of all values lies.</summary>
     /// <param name="probability">Over 0 and under 1.</param>
     public double ValueAt(double probability) =>
         // Rounding must not lead past an end, for beyond it a part may not exist.
-        Math.Clamp(Inverse(probability), Least, Most);
+        Math.Clamp(Inverse(probability), Minimum, Maximum);
 
     private protected abstract double Inverse(double probability);
 }
@@ -24,29 +25,29 @@ internal sealed record FixedShape(double Value) : Shape(Value, Value)
 }
 
 /// <summary>All values between the ends alike.</summary>
-internal sealed record UniformShape(double Least, double Most) : Shape(Least, Most)
+internal sealed record UniformShape(double Minimum, double Maximum) : Shape(Minimum, Maximum)
 {
-    private protected override double Inverse(double probability) => ContinuousUniform.InvCDF(Least, Most, probability);
+    private protected override double Inverse(double probability) => ContinuousUniform.InvCDF(Minimum, Maximum, probability);
 }
 
 /// <summary>Likeliest at the mode.</summary>
-internal sealed record TriangularShape(double Least, double Mode, double Most) : Shape(Least, Most)
+internal sealed record TriangularShape(double Minimum, double Mode, double Maximum) : Shape(Minimum, Maximum)
 {
-    private protected override double Inverse(double probability) => Triangular.InvCDF(Least, Most, Mode, probability);
+    private protected override double Inverse(double probability) => Triangular.InvCDF(Minimum, Maximum, Mode, probability);
 }
 
 /// <summary>A normal, cut off at the ends.</summary>
 internal sealed record NormalShape : Shape
 {
     private readonly double _below;
-    private readonly double _belowMost;
+    private readonly double _belowMaximum;
 
-    public NormalShape(double mean, double deviation, double least, double most)
-        : base(least, most)
+    public NormalShape(double mean, double deviation, double minimum, double maximum)
+        : base(minimum, maximum)
     {
         (Mean, Deviation) = (mean, deviation);
-        _below = Normal.CDF(mean, deviation, least);
-        _belowMost = Normal.CDF(mean, deviation, most);
+        _below = Normal.CDF(mean, deviation, minimum);
+        _belowMaximum = Normal.CDF(mean, deviation, maximum);
     }
 
     public double Mean { get; }
@@ -54,5 +55,5 @@ internal sealed record NormalShape : Shape
     public double Deviation { get; }
 
     private protected override double Inverse(double probability) =>
-        Normal.InvCDF(Mean, Deviation, TruncatedProbability.OfWhole<Real>(_below, _belowMost, probability));
+        Normal.InvCDF(Mean, Deviation, TruncatedProbability.OfWhole<Real>(_below, _belowMaximum, probability));
 }

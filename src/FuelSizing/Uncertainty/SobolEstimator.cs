@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 

@@ -1,10 +1,9 @@
+using FuelSizing.Circuits;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>One number that a solved system gives, of which one may ask what it depends on.</summary>
 public sealed record SystemOutput
@@ -41,8 +40,8 @@ public sealed record SystemOutput
         system => system.Limits.RailCeiling is { } ceiling ? Kilopascals(ceiling) : null);
 
     /// <summary>The least reserve of all parts; none where a part cannot be judged.</summary>
-    public static SystemOutput LeastReserve { get; } =
-        new("least reserve", Least, value => Percent(value), _ => Percent(0));
+    public static SystemOutput MinimumReserve { get; } =
+        new("least reserve", Minimum, value => Percent(value), _ => Percent(0));
 
     /// <summary>Lambda of the leanest cylinder (<see cref="InjectorSpread.LeanestLambda"/>).</summary>
     public static SystemOutput LeanestLambda { get; } = new(
@@ -60,7 +59,7 @@ public sealed record SystemOutput
     /// <exception cref="ArgumentOutOfRangeException">The part is not one of the enumeration.</exception>
     public static SystemOutput ReserveOf(Part part) =>
         new(
-            $"reserve of {PartNames.Of(Allowed.Member(part, "Choose a part.", nameof(part)))}",
+            $"reserve of {PartNames.Of(Guard.Member(part, "Choose a part.", nameof(part)))}",
             point => Reserve(point, part),
             value => Percent(value),
             _ => Percent(0))
@@ -105,9 +104,9 @@ public sealed record SystemOutput
         return double.NaN;
     }
 
-    private static double Least(SampledPoint point)
+    private static double Minimum(SampledPoint point)
     {
-        double least = double.PositiveInfinity;
+        double minimum = double.PositiveInfinity;
         foreach (Margin margin in point.Margins)
         {
             if (margin.Outcome == Outcome.CannotSay)
@@ -115,9 +114,9 @@ public sealed record SystemOutput
                 return double.NaN;
             }
 
-            least = Math.Min(least, margin.Reserve?.DecimalFractions ?? double.PositiveInfinity);
+            minimum = Math.Min(minimum, margin.Reserve?.DecimalFractions ?? double.PositiveInfinity);
         }
 
-        return double.IsFinite(least) ? least : double.NaN;
+        return double.IsFinite(minimum) ? minimum : double.NaN;
     }
 }

@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>One input of a fuel system that is not known exactly.</summary>
 /// <remarks>
 /// Inputs are taken as independent of each other. A factor multiplies what the nominal system has: 100 % changes nothing.
@@ -146,8 +144,8 @@ public sealed record UncertainInput
             UncertainQuantity.FuelTemperature,
             Within(
                 distribution,
-                Fuel.LowestTemperature,
-                Fuel.HighestTemperature,
+                Fuel.MinimumTemperature,
+                Fuel.MaximumTemperature,
                 "Fuel properties are given for liquid fuel in a vehicle only."),
             value => Temperature.FromKelvins(value).ToUnit(UnitsNet.Units.TemperatureUnit.DegreeCelsius));
 
@@ -175,7 +173,7 @@ public sealed record UncertainInput
     /// <returns>The value.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The probability is outside its range.</exception>
     public IQuantity ValueAt(Ratio probability) =>
-        Typed(Shape.ValueAt(Allowed.Between(
+        Typed(Shape.ValueAt(Guard.Between(
             probability,
             Ratio.FromDecimalFractions(1e-9),
             Ratio.FromDecimalFractions(1 - 1e-9),
@@ -193,12 +191,12 @@ public sealed record UncertainInput
     private static Ratio Percent(double fraction) =>
         Ratio.FromDecimalFractions(fraction).ToUnit(UnitsNet.Units.RatioUnit.Percent);
 
-    private static Shape Within<T>(Distribution<T> distribution, T least, T most, string advice)
+    private static Shape Within<T>(Distribution<T> distribution, T minimum, T maximum, string advice)
         where T : struct, IQuantity, IComparable<T>
     {
         ArgumentNullException.ThrowIfNull(distribution);
-        Allowed.Between(distribution.Least, least, most, advice, nameof(distribution));
-        Allowed.Between(distribution.Most, least, most, advice, nameof(distribution));
+        Guard.Between(distribution.Minimum, minimum, maximum, advice, nameof(distribution));
+        Guard.Between(distribution.Maximum, minimum, maximum, advice, nameof(distribution));
         return distribution.Shape;
     }
 }

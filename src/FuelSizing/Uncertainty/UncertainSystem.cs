@@ -1,11 +1,11 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A fuel system at one operating point, of which some inputs are not known exactly: how sure is the answer?</summary>
 /// <remarks>
@@ -126,7 +126,7 @@ public sealed class UncertainSystem
     public TornadoResult Tornado(
         SystemOutput output, Ratio? tail = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
-        double low = Allowed.Between(
+        double low = Guard.Between(
             tail ?? Ratio.FromPercent(5),
             Ratio.FromPercent(0.1),
             Ratio.FromPercent(49),
@@ -263,13 +263,13 @@ public sealed class UncertainSystem
         {
             case UncertainQuantity.BrakeSpecificFuelConsumption:
                 Engines.FuelConsumption consumption = nominal.Demand.Consumption;
-                BrakeSpecificFuelConsumption least =
-                    BrakeSpecificFuelConsumption.FromKilogramsPerJoule(input.Shape.Least);
-                if (consumption.Using(least).BrakeEfficiency.DecimalFractions > 0.5)
+                BrakeSpecificFuelConsumption minimum =
+                    BrakeSpecificFuelConsumption.FromKilogramsPerJoule(input.Shape.Minimum);
+                if (consumption.Using(minimum).BrakeEfficiency.DecimalFractions > 0.5)
                 {
-                    throw Allowed.OutOfRange(
+                    throw Guard.OutOfRange(
                         name,
-                        $"{input.Name} down to {Readable.Of(least)}",
+                        $"{input.Name} down to {Readable.Of(minimum)}",
                         "a brake efficiency of at most 50 %",
                         $"Check that the figure belongs to {consumption.Fuel.Name}.");
                 }
@@ -282,10 +282,10 @@ public sealed class UncertainSystem
             case UncertainQuantity.RegulatorOffset:
                 Pressure set = Pressure.FromPascals(
                     RailPressure.Offset<Real>(
-                        nominal.Regulator.SetPascals(point.Boost.Pascals), input.Shape.Least).Value);
-                Allowed.Between(
+                        nominal.Regulator.SetPascals(point.Boost.Pascals), input.Shape.Minimum).Value);
+                Guard.Between(
                     set,
-                    LeastSet,
+                    MinimumSet,
                     Pressure.FromKilopascals(10_000),
                     $"It is what {input.Name} leaves of the pressure set at this point.",
                     name);
@@ -295,7 +295,7 @@ public sealed class UncertainSystem
         }
     }
 
-    private static Pressure LeastSet { get; } = Pressure.FromKilopascals(10);
+    private static Pressure MinimumSet { get; } = Pressure.FromKilopascals(10);
 
     private static uint[] StreamsOf(UncertainInput input, int injectors)
     {

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -34,14 +35,14 @@ public sealed record VarianceOfInput
     /// <param name="confidence">50 to 99.99 %; 95 % is usual.</param>
     /// <returns>Lower and upper end; the lower may be under zero, as the estimate may.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
-    public (Ratio Least, Ratio Most) FirstOrderInterval(Ratio confidence) =>
+    public (Ratio Minimum, Ratio Maximum) FirstOrderInterval(Ratio confidence) =>
         Around(FirstOrder, FirstOrderStandardError, Confidence.Deviations(confidence, nameof(confidence)));
 
     /// <summary>The range in which the total index lies with some confidence: index ± z · standard error.</summary>
     /// <param name="confidence">50 to 99.99 %; 95 % is usual.</param>
     /// <returns>Lower and upper end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside its range.</exception>
-    public (Ratio Least, Ratio Most) TotalInterval(Ratio confidence) =>
+    public (Ratio Minimum, Ratio Maximum) TotalInterval(Ratio confidence) =>
         Around(Total, TotalStandardError, Confidence.Deviations(confidence, nameof(confidence)));
 
     /// <summary>The finding in words.</summary>
@@ -49,7 +50,7 @@ public sealed record VarianceOfInput
     public override string ToString() =>
         $"{Input.Name}: {Quantities.Readable.Of(Total)} of the variance, {Quantities.Readable.Of(FirstOrder)} by itself";
 
-    private static (Ratio Least, Ratio Most) Around(Ratio index, Ratio standardError, double deviations)
+    private static (Ratio Minimum, Ratio Maximum) Around(Ratio index, Ratio standardError, double deviations)
     {
         Real half = SampleMean.HalfWidth<Real>(standardError.DecimalFractions, deviations);
         Real middle = index.DecimalFractions;

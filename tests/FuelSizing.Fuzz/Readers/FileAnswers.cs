@@ -6,7 +6,7 @@ namespace FuelSizing.Fuzz.Readers;
 /// <summary>What refusals of catalogues and setups promise.</summary>
 internal static class FileAnswers
 {
-    private const int MostKinds = 8;
+    private const int MaximumKinds = 8;
 
     /// <summary>The refusal as an answer, its promises checked.</summary>
     /// <param name="refused">The refusal.</param>
@@ -27,7 +27,7 @@ internal static class FileAnswers
             BrokenPromiseException.Unless(!problem.Field.Any(char.IsControl) && !problem.Message.Any(char.IsControl), "A problem stands on one line.");
         }
 
-        return new(false, [.. refused.Problems.Take(MostKinds).Select(problem => AnswerKind.Of(problem.Message)).Distinct()]);
+        return new(false, [.. refused.Problems.Take(MaximumKinds).Select(problem => AnswerKind.Of(problem.Message)).Distinct()]);
     }
 
     private static int Ends<T>(ReadOnlySpan<T> text, T feed, T carriage)

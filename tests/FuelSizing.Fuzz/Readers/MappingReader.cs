@@ -1,5 +1,5 @@
 using FuelSizing.Engines;
-using FuelSizing.Fuzz.Spoiling;
+using FuelSizing.Fuzz.Mutating;
 using FuelSizing.Logs;
 
 namespace FuelSizing.Fuzz.Readers;

@@ -1,4 +1,4 @@
-using FuelSizing.Fuzz.Spoiling;
+using FuelSizing.Fuzz.Mutating;
 using FuelSizing.Notebooks;
 
 namespace FuelSizing.Fuzz.Readers;

@@ -1,4 +1,4 @@
-using FuelSizing.Fuzz.Spoiling;
+using FuelSizing.Fuzz.Mutating;
 using FuelSizing.Notebooks;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
@@ -65,7 +65,7 @@ internal sealed class ParameterReader : FuzzedReader
 
     public override Reading Read(byte[] input)
     {
-        string text = Characters(input) ?? SpoiltInput.Text(input);
+        string text = Characters(input) ?? MutatedInput.Text(input);
         int at = text.IndexOf(BeforeCell);
         string code = at < 0 ? Inputs : text[(at + 1)..];
         string[] settings = (at < 0 ? text : text[..at]).Split(AfterSetting, StringSplitOptions.RemoveEmptyEntries);

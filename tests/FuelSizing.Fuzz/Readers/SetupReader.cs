@@ -1,5 +1,5 @@
-using FuelSizing.Fuzz.Spoiling;
-using FuelSizing.Setups;
+using FuelSizing.Files;
+using FuelSizing.Fuzz.Mutating;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Fuzz.Readers;
@@ -14,8 +14,8 @@ internal sealed class SetupReader : FuzzedReader
         "cooler_pressure_loss", "drive_efficiency", "volumetric_efficiency", "speed", "efficiency", "power", "measured_in", "drivetrain_loss",
         "mechanical_efficiency", "consumption", "lambda", "brake_specific_fuel_consumption", "fuel", "basis", "larger", "air", "injectors", "count",
         "injections_per_cycle", "injector", "static_flow", "rated_differential", "test_fluid", "test_density", "minimum_linear_pulse",
-        "highest_differential", "dead_times", "voltage", "differential", "time", "regulator", "base", "gain", "onset", "ceiling", "behind",
-        "minimum_return_flow", "follows_manifold", "lowest_voltage", "fixed", "manifold-referenced", "rising-rate", "electronic", "pump", "feed",
+        "maximum_differential", "dead_times", "voltage", "differential", "time", "regulator", "base", "gain", "onset", "ceiling", "behind",
+        "minimum_return_flow", "follows_manifold", "minimum_voltage", "fixed", "manifold-referenced", "rising-rate", "electronic", "pump", "feed",
         "series", "parallel", "bypass", "check-valve", "none", "relief", "condition", "curve", "pressure_rise", "flow", "current", "plumbing",
         "suction", "supply", "back", "line", "filter", "limits", "duty_cycle", "pump_reserve", "rail_ceiling", "feed_drop", "suction_margin", "points",
         "boost", "conditions", "atmosphere", "supply_voltage", "fuel_temperature", "pressure", "temperature", "altitude", "petrol", "ethanol",

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using FuelSizing.Catalogues;
+using FuelSizing.Files;
 using Json.Schema;
 
 namespace FuelSizing.Tests.Catalogues;
@@ -49,8 +49,8 @@ public class CataloguePageTests
         {
             foreach (bool misspelt in new[] { true, false })
             {
-                JsonNode spoilt = JsonNode.Parse(ShelfFiles.Json)!;
-                JsonNode field = Fields(spoilt).Single(node => node.GetPath() == path);
+                JsonNode mutated = JsonNode.Parse(ShelfFiles.Json)!;
+                JsonNode field = Fields(mutated).Single(node => node.GetPath() == path);
                 JsonObject holder = field.Parent!.AsObject();
                 string name = field.GetPropertyName();
                 holder.Remove(name);
@@ -59,7 +59,7 @@ public class CataloguePageTests
                     holder.Add($"{name}_", field.DeepClone());
                 }
 
-                Assert.Equal((path, misspelt, Fits(spoilt)), (path, misspelt, IsRead(spoilt.ToJsonString())));
+                Assert.Equal((path, misspelt, Fits(mutated)), (path, misspelt, IsRead(mutated.ToJsonString())));
                 tried++;
             }
         }

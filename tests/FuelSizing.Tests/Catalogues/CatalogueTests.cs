@@ -1,19 +1,16 @@
-using FuelSizing.Catalogues;
 using FuelSizing.Files;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Catalogues;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>A catalogue is read whole, or each problem in it is named by file, line and field.</summary>
 public class CatalogueTests
 {
-    public static TheoryData<string, string, int, string> Spoilt { get; } = new()
+    public static TheoryData<string, string, int, string> Mutated { get; } = new()
     {
         { "injector A,360,", "injector A,36x,", 2, "injectors.static_flow" },
         { "injector A,360,", "injector A,,", 2, "injectors.static_flow" },
@@ -35,7 +32,7 @@ public class CatalogueTests
         { "550,160,8,300,2.4", "550,160,8,300,2.4,9", 2, "column 12" },
         { "550,160,8,300,2.4", "550,-1,8,300,2.4", 2, "injectors.cost" },
         { "550,160,8,300,2.4", "550,160,8,300,-2.4", 2, "injectors.dead_times.time" },
-        { "550,160,8,300,2.4", "200,160,8,300,2.4", 2, "injectors.highest_differential" },
+        { "550,160,8,300,2.4", "200,160,8,300,2.4", 2, "injectors.maximum_differential" },
         { "injector A,,,,,,,,16,300,0.7", "injector A,,,,,,,,16,300,1.7", 4, "injectors.dead_times" },
         { "injector A,,,,,,,,16,300,0.7", "injector A,,,,,,,,16,,0.7", 4, "injectors.dead_times.differential" },
         { "injector A,,,,,,,,16,500,0.8", "injector A,,,,,,,,15,500,0.8", 7, "injectors.dead_times.voltage" },
@@ -47,7 +44,7 @@ public class CatalogueTests
         { "\"injector B, \"\"short\"\"\",640", "injector A,640", 8, "injectors.static_flow" },
     };
 
-    public static TheoryData<string, string, int, string> SpoiltJson { get; } = new()
+    public static TheoryData<string, string, int, string> MutatedJson { get; } = new()
     {
         { "\"360 mL/min\"", "360", 5, "injectors.static_flow" },
         { "\"360 mL/min\"", "null", 5, "injectors.static_flow" },
@@ -94,7 +91,7 @@ public class CatalogueTests
                 Assert.Equal(300, a.Part.RatedDifferential.Kilopascals, 9);
                 Assert.Equal(TestFluid.Heptane, a.Part.TestFluid);
                 Assert.Equal(1.6, a.Part.MinimumLinearPulse.Milliseconds, 9);
-                Assert.Equal(550, a.Part.HighestDifferential.Kilopascals, 9);
+                Assert.Equal(550, a.Part.MaximumDifferential.Kilopascals, 9);
                 Assert.Equal(1.2, a.Part.DeadTime.At(Wren.Volt(12), Wren.Kpa(400)).Milliseconds, 9);
                 Candidate<Injector> b = catalogue.Injectors[1];
                 Assert.Equal(("injector B, \"short\"", 240.5m), (b.Name, b.Cost));
@@ -133,12 +130,12 @@ public class CatalogueTests
     }
 
     [Theory]
-    [MemberData(nameof(Spoilt))]
+    [MemberData(nameof(Mutated))]
     public void Csv_WithOneFault_NamesItsLineAndField(string good, string bad, int line, string field) =>
         OneFault("shelf.csv", ShelfFiles.Injectors, good, bad, line, field);
 
     [Theory]
-    [MemberData(nameof(SpoiltJson))]
+    [MemberData(nameof(MutatedJson))]
     public void Json_WithOneFault_NamesItsLineAndField(string good, string bad, int line, string field) =>
         OneFault("shelf.json", ShelfFiles.Json, good, bad, line, field);
 
@@ -185,10 +182,10 @@ public class CatalogueTests
     private static void OneFault(string file, string text, string good, string bad, int line, string field)
     {
         int at = text.IndexOf(good, StringComparison.Ordinal);
-        string spoilt = text[..at] + bad + text[(at + good.Length)..];
+        string mutated = text[..at] + bad + text[(at + good.Length)..];
 
         IReadOnlyList<FileProblem> problems =
-            Assert.Throws<CatalogueException>(() => Catalogue.Parse(file, spoilt)).Problems;
+            Assert.Throws<CatalogueException>(() => Catalogue.Parse(file, mutated)).Problems;
 
         Assert.Contains((file, line, field), problems.Select(problem => (problem.File, problem.Line, problem.Field)));
     }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using CsCheck;
-using FuelSizing.Catalogues;
+using FuelSizing.Files;
 using FuelSizing.Tests.Files;
 using Microsoft.VisualBasic.FileIO;
 using UnitsNet;
@@ -21,7 +21,7 @@ public class FuzzedCatalogueTests
         "mL/min", "kPa", "%", "name", "\"name\": \"x\",", "cost", "regulator M", "// ", "/*",
     ];
 
-    private static readonly Gen<Func<string, string>> Edit = Spoiling.Edit(Scraps);
+    private static readonly Gen<Func<string, string>> Edit = Mutating.Edit(Scraps);
 
     private static readonly Gen<Func<string, string>[]> Edits = Edit.Array[1, 4];
 
@@ -30,7 +30,7 @@ public class FuzzedCatalogueTests
     [InlineData("pumps.csv", ShelfFiles.Pumps)]
     [InlineData("regulators.csv", ShelfFiles.Regulators)]
     [InlineData("shelf.json", ShelfFiles.Json)]
-    public void Catalogue_SpoiltAtRandom_IsReadWholeOrRefusedWithItsPlace(string name, string good) =>
+    public void Catalogue_MutatedAtRandom_IsReadWholeOrRefusedWithItsPlace(string name, string good) =>
         Edits.Select(edits => edits.Aggregate(good, (text, edit) => edit(text))).Sample(text => Holds(name, text), iter: 4000);
 
     [Theory]

@@ -5,7 +5,7 @@ internal static class ShelfFiles
 {
     public const string Injectors =
         """"
-        injectors 1,static_flow [mL/min],rated_differential [kPa],test_fluid,test_density,minimum_linear_pulse [ms],highest_differential [kPa],cost,dead_times.voltage [V],dead_times.differential [kPa],dead_times.time [ms]
+        injectors 1,static_flow [mL/min],rated_differential [kPa],test_fluid,test_density,minimum_linear_pulse [ms],maximum_differential [kPa],cost,dead_times.voltage [V],dead_times.differential [kPa],dead_times.time [ms]
         injector A,360,300,,,1.6,550,160,8,300,2.4
         injector A,,,,,,,,12,300,1.1
         injector A,,,,,,,,16,300,0.7
@@ -32,7 +32,7 @@ internal static class ShelfFiles
 
     public const string Regulators =
         """
-        regulators 1,kind,base [kPa],gain,onset [bar],ceiling [kPa],minimum_return_flow [L/h],follows_manifold,lowest_voltage [V],behind,cost
+        regulators 1,kind,base [kPa],gain,onset [bar],ceiling [kPa],minimum_return_flow [L/h],follows_manifold,minimum_voltage [V],behind,cost
         regulator F,fixed,300,,,,,,,,40
         regulator M,manifold-referenced,300,,,,15,,,,60
         unit R,rising-rate,300,6,0.1,700,,,,,
@@ -48,7 +48,7 @@ internal static class ShelfFiles
           "injectors": [
             {
               "name": "injector A", "static_flow": "360 mL/min", "rated_differential": "3 bar",
-              "minimum_linear_pulse": "1.6 ms", "highest_differential": "550 kPa", "cost": 160,
+              "minimum_linear_pulse": "1.6 ms", "maximum_differential": "550 kPa", "cost": 160,
               "dead_times": [
                 { "voltage": "8 V", "differential": "300 kPa", "time": "2.4 ms" },
                 { "voltage": "12 V", "differential": "300 kPa", "time": "1.1 ms" },
@@ -61,7 +61,7 @@ internal static class ShelfFiles
             {
               "name": "injector B, \"short\"", "static_flow": "640 cc/min", "rated_differential": "300 kPa",
               "test_fluid": "test oil", "test_density": "770 kg/m3",
-              "minimum_linear_pulse": "1500 us", "highest_differential": "600 kPa", "cost": 240.50,
+              "minimum_linear_pulse": "1500 us", "maximum_differential": "600 kPa", "cost": 240.50,
               "dead_times": [ { "voltage": "8 V", "time": "2.1 ms" }, { "voltage": "16 V", "time": "0.6 ms" } ]
             }
           ],
@@ -89,7 +89,7 @@ internal static class ShelfFiles
             { "name": "regulator M", "kind": "manifold-referenced", "base": "300 kPa", "minimum_return_flow": "15 L/h", "cost": 60 },
             { "name": "unit R", "kind": "rising-rate", "base": "300 kPa", "gain": 6, "onset": "0.1 bar", "ceiling": "700 kPa" },
             { "name": "unit S", "kind": "rising-rate", "gain": 8, "onset": "0.05 bar", "behind": "regulator M", "cost": 110 },
-            { "name": "controller E", "kind": "electronic", "base": "350 kPa", "follows_manifold": true, "lowest_voltage": "6 V", "cost": 300 }
+            { "name": "controller E", "kind": "electronic", "base": "350 kPa", "follows_manifold": true, "minimum_voltage": "6 V", "cost": 300 }
           ]
         }
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using FuelSizing.Electrical;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Electrical;
@@ -99,7 +100,7 @@ public class AmpacityTests
     public void Current_OfAGaugeByItsRoundedArea_IsTheGauges()
     {
         Conductor Of(double squareMillimetres) => Conductor.OfArea(
-            Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.UsualLay);
+            Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.DefaultLay);
         double exact = Conductor.Awg(12).Area.SquareMillimeters;
         Assert.Equal(45, Amperes(Of(exact * (1 - 5e-5)), 105, 30), 9);
         Assert.Equal(35, Amperes(Of(exact * (1 - 5e-4)), 105, 30), 9);

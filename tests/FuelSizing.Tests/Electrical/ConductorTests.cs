@@ -1,6 +1,7 @@
 using CsCheck;
 using FuelSizing.Electrical;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Electrical;
@@ -93,7 +94,7 @@ public class ConductorTests
 
     /// <summary>Source: IEC 60228, class 5, plain copper, highest Ω/km at 20 °C (mycableengineering.com, etechnik-synergie.com).</summary>
     [Fact]
-    public void Metric_OfEachSize_HasTheStandardsHighestResistance()
+    public void Metric_OfEachSize_HasTheStandardsMaximumResistance()
     {
         (double Size, double Ohms)[] table =
         [

@@ -68,22 +68,22 @@ public class FeedTests
         Gen.Select(Gen.Double[0.5, 20], Gen.Double[0.1, 50]).Sample((amperes, milliohms) =>
         {
             Contact more = Contact.Of("joint", ElectricResistance.FromMilliohms(milliohms));
-            return FeedOf(12, 4, 60, Contact.UsualFuse, more).VoltageAtMotor(Wren.Volt(13.5), Amperes(amperes)).AtMotor
-                < FeedOf(12, 4, 60, Contact.UsualFuse).VoltageAtMotor(Wren.Volt(13.5), Amperes(amperes)).AtMotor;
+            return FeedOf(12, 4, 60, Contact.DefaultFuse, more).VoltageAtMotor(Wren.Volt(13.5), Amperes(amperes)).AtMotor
+                < FeedOf(12, 4, 60, Contact.DefaultFuse).VoltageAtMotor(Wren.Volt(13.5), Amperes(amperes)).AtMotor;
         });
 
     [Fact]
     public void Chassis_AsReturn_CountsAsOneMoreContact()
     {
         Feed chassis = Feed.WithChassisReturn(
-            "f", Conductor.Awg(12), Length.FromMeters(4), ElectricResistance.FromMilliohms(8), Celsius(60), Contact.UsualFuse);
+            "f", Conductor.Awg(12), Length.FromMeters(4), ElectricResistance.FromMilliohms(8), Celsius(60), Contact.DefaultFuse);
         Feed same = Feed.Of(
             "f",
             Conductor.Awg(12),
             Length.FromMeters(4),
             Length.Zero,
             Celsius(60),
-            Contact.UsualFuse,
+            Contact.DefaultFuse,
             Contact.Of("chassis", ElectricResistance.FromMilliohms(8)));
         Assert.Equal(same.LoopResistance, chassis.LoopResistance);
         Assert.Equal("chassis", chassis.Contacts[^1].Name);
@@ -92,7 +92,7 @@ public class FeedTests
     [Fact]
     public void Units_OfSupplyAndCurrent_DoNotMatter()
     {
-        Feed feed = FeedOf(12, 4, 60, Contact.UsualRelay);
+        Feed feed = FeedOf(12, 4, 60, Contact.DefaultRelay);
         Assert.Equal(
             feed.VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).AtMotor.Volts,
             feed.VoltageAtMotor(ElectricPotential.FromMillivolts(13_500), ElectricCurrent.FromMilliamperes(12_500)).AtMotor.Volts,
@@ -100,14 +100,14 @@ public class FeedTests
     }
 
     [Fact]
-    public void Current_BeyondWhatTheLoopLetsThrough_IsRefusedWithTheHighest()
+    public void Current_BeyondWhatTheLoopLetsThrough_IsRefusedWithTheMaximum()
     {
         Feed feed = FeedOf(24, 50, 60);
-        ElectricCurrent highest = ElectricCurrent.FromAmperes(13.5 / feed.LoopResistance.Ohms);
-        Assert.True(feed.VoltageAtMotor(Wren.Volt(13.5), highest * 0.999).AtMotor.Volts > 0);
+        ElectricCurrent maximum = ElectricCurrent.FromAmperes(13.5 / feed.LoopResistance.Ohms);
+        Assert.True(feed.VoltageAtMotor(Wren.Volt(13.5), maximum * 0.999).AtMotor.Volts > 0);
         Assert.Contains(
             "allowed is up to",
-            Assert.Throws<ArgumentOutOfRangeException>(() => feed.VoltageAtMotor(Wren.Volt(13.5), highest * 1.001)).Message,
+            Assert.Throws<ArgumentOutOfRangeException>(() => feed.VoltageAtMotor(Wren.Volt(13.5), maximum * 1.001)).Message,
             StringComparison.Ordinal);
     }
 
@@ -115,7 +115,7 @@ public class FeedTests
     public void Result_InWords_NamesEachDropWithItsUnit() =>
         Assert.Matches(
             @"^\d+\.\d V at the motor: \d\.\d\d V \(\d+ %\) lost, \d\.\d\d V in wire and \d\.\d\d V in contacts$",
-            FeedOf(12, 4, 60, Contact.UsualRelay).VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).ToString());
+            FeedOf(12, 4, 60, Contact.DefaultRelay).VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).ToString());
 
     /// <summary>12 V across one ohm drive 12 A, with nothing left for the motor; a hair more cannot flow.</summary>
     [Fact]
@@ -130,7 +130,7 @@ public class FeedTests
     [Fact]
     public void WithArea_OfAFeed_ChangesTheWireAlone()
     {
-        Feed feed = FeedOf(14, 4, 60, Contact.UsualRelay);
+        Feed feed = FeedOf(14, 4, 60, Contact.DefaultRelay);
         Feed wider = feed.WithArea(Conductor.Awg(14).Area * 2);
         Assert.Equal(feed.WireOhms / 2, wider.WireOhms, 12);
         Assert.Equal(
@@ -145,7 +145,7 @@ public class FeedTests
         Length one = Length.FromMeters(1);
         Refused.Missing("conductor", () => Feed.Of("f", null!, one, one, Celsius(20)));
         Refused.Missing("contacts", () => Feed.Of("f", Conductor.Awg(10), one, one, Celsius(20), null!));
-        Refused.Missing("contacts", () => Feed.Of("f", Conductor.Awg(10), one, one, Celsius(20), Contact.UsualFuse, null!));
+        Refused.Missing("contacts", () => Feed.Of("f", Conductor.Awg(10), one, one, Celsius(20), Contact.DefaultFuse, null!));
         Refused.Missing(
             "contacts",
             () => Feed.WithChassisReturn("f", Conductor.Awg(10), one, ElectricResistance.Zero, Celsius(20), null!));
@@ -166,7 +166,7 @@ public class FeedTests
             Gen.Double[11, 16],
             Gen.Double[0, 25],
             (gauge, metres, celsius, milliohms, volts, amperes) => (
-                FeedOf(gauge, metres, celsius, Contact.UsualFuse, Contact.Of("c", ElectricResistance.FromMilliohms(milliohms))),
+                FeedOf(gauge, metres, celsius, Contact.DefaultFuse, Contact.Of("c", ElectricResistance.FromMilliohms(milliohms))),
                 volts,
                 amperes));
 
@@ -174,7 +174,7 @@ public class FeedTests
         "f", Conductor.Awg(gauge), Length.FromMeters(metres), Length.FromMeters(metres / 2), Celsius(celsius), contacts);
 
     private static ElectricPotential Motor(int gauge, double metres, double celsius, double amperes) =>
-        FeedOf(gauge, metres, celsius, Contact.UsualFuse).VoltageAtMotor(Wren.Volt(30), Amperes(amperes)).AtMotor;
+        FeedOf(gauge, metres, celsius, Contact.DefaultFuse).VoltageAtMotor(Wren.Volt(30), Amperes(amperes)).AtMotor;
 
     private static Temperature Celsius(double degrees) => Temperature.FromDegreesCelsius(degrees);
 

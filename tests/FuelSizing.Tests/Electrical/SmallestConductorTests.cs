@@ -89,7 +89,7 @@ public class SmallestConductorTests
                 return;
             }
 
-            double wire = Conductor.OfArea(area, ConductorMaterial.Copper, Conductor.UsualLay)
+            double wire = Conductor.OfArea(area, ConductorMaterial.Copper, Conductor.DefaultLay)
                 .ResistanceOf(Length.FromMeters(metres), Celsius(celsius)).Ohms;
             Assert.Equal(drop, amperes * (wire + (milliohms / 1000)), 1e-9);
             Assert.True(answer.Awg.Conductor is null || answer.Awg.Conductor.Area >= area * (1 - 1e-12));
@@ -104,8 +104,8 @@ public class SmallestConductorTests
             ElectricCurrent.FromAmperes(20),
             Length.FromMeters(5),
             Celsius(60),
-            Contact.UsualSwitch,
-            Contact.UsualFuse);
+            Contact.DefaultSwitch,
+            Contact.DefaultFuse);
         Assert.Null(answer.NeededArea);
         Assert.Null(answer.Awg.Conductor);
         Assert.Contains("contacts alone drop 0.30 V of the 0.25 V allowed", answer.Awg.Text, StringComparison.Ordinal);
@@ -138,7 +138,7 @@ public class SmallestConductorTests
     public void Choice_AllowedJustItsDrop_IsTheSameConductor()
     {
         SmallestConductor For(ElectricPotential allowed) => SmallestConductor.ForDrop(
-            allowed, ElectricCurrent.FromAmperes(12.5), Length.FromMeters(6), Celsius(60), Contact.UsualFuse);
+            allowed, ElectricCurrent.FromAmperes(12.5), Length.FromMeters(6), Celsius(60), Contact.DefaultFuse);
         SizedConductor choice = For(Wren.Volt(0.5)).Awg;
         Assert.Equal(choice.Conductor, For(choice.Drop!.Value).Awg.Conductor);
         Assert.Equal(choice.NextThinner, For(choice.Drop!.Value).Awg.NextThinner);
@@ -171,7 +171,7 @@ public class SmallestConductorTests
         Assert.Equal(
             "contacts",
             Assert.Throws<ArgumentNullException>(() => SmallestConductor.ForDrop(
-                Wren.Volt(1), ElectricCurrent.FromAmperes(5), Length.FromMeters(1), Celsius(60), Contact.UsualFuse, null!)).ParamName);
+                Wren.Volt(1), ElectricCurrent.FromAmperes(5), Length.FromMeters(1), Celsius(60), Contact.DefaultFuse, null!)).ParamName);
 
 
     [Fact]

@@ -1,6 +1,7 @@
 using CsCheck;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Engines;

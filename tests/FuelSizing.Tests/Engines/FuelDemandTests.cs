@@ -5,8 +5,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Engines;
 
-using Pressure = UnitsNet.Pressure;
-
 public class FuelDemandTests
 {
     private static readonly Gen<(double Rpm, double Boost)> Point = Gen.Select(Gen.Double[800, 7200], Gen.Double[0, 2]);
@@ -26,7 +24,7 @@ public class FuelDemandTests
         });
 
     [Fact]
-    public void BothReckonings_WithMoreBoost_Grow() =>
+    public void BothEstimates_WithMoreBoost_Grow() =>
         Gen.Select(Point, Gen.Double[0.01, 0.5]).Sample((at, more) =>
         {
             FuelDemand less = Wren.Demand().At(Wren.Rpm(at.Rpm), Pressure.FromBars(at.Boost), Atmosphere.Standard);

@@ -1,11 +1,10 @@
 using CsCheck;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Engines;
-
-using Pressure = UnitsNet.Pressure;
 
 public class PowerCorrectionTests
 {
@@ -92,7 +91,7 @@ public class PowerCorrectionTests
     [InlineData(PowerStandard.SaeJ1349)]
     public void Power_OfAnEngineWhoseBoostMakesUpForTheAir_IsLeftAsMeasured(PowerStandard standard)
     {
-        var correction = PowerCorrection.By(standard, Air(94, 30), Ratio.FromPercent(50), BoostControl.MakesUpForAir);
+        var correction = PowerCorrection.By(standard, Air(94, 30), Ratio.FromPercent(50), BoostControl.CompensatesForAmbient);
         Assert.Equal(200, (double)correction.CorrectedPower(Power.FromKilowatts(200)).Kilowatts, 9);
     }
 

@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using CsCheck;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Equations;
 
@@ -98,7 +99,7 @@ public class DimensionTests
     private static Gen<(double[] Numbers, UnitChange Change)> Samples(EquationForm form, UnitChange[] changes) =>
         Gen.Select(
             Gen.Double.Unit.Array[form.Arguments.Length].Select(shares =>
-                shares.Select((share, place) => form.Arguments[place].Least + (share * (form.Arguments[place].Most - form.Arguments[place].Least))).ToArray()),
+                shares.Select((share, place) => form.Arguments[place].Minimum + (share * (form.Arguments[place].Maximum - form.Arguments[place].Minimum))).ToArray()),
             Gen.OneOfConst(changes));
 
     /// <summary>A result turned into the other units, and the result of what was turned into them.</summary>

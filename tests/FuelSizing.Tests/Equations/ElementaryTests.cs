@@ -1,12 +1,12 @@
 using CsCheck;
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Equations;
 
 /// <summary>Exponential and logarithm side by side against those of the C library, by way of <see cref="Math"/>.</summary>
 public class ElementaryTests
 {
-    private const int MostUlps = 2;
+    private const int MaximumUlps = 2;
 
     private static readonly Gen<double> Normal = Gen.Select(Gen.Double[1, 2], Gen.Int[-1021, 1022], Math.ScaleB);
 
@@ -76,7 +76,7 @@ public class ElementaryTests
     {
         double value = First(eight);
         return First(four) == value && First(two) == value
-            && Math.Abs(value - expected) <= MostUlps * (Math.BitIncrement(Math.Abs(expected)) - Math.Abs(expected));
+            && Math.Abs(value - expected) <= MaximumUlps * (Math.BitIncrement(Math.Abs(expected)) - Math.Abs(expected));
     }
 
     private static double First<T>(T lanes)

@@ -1,5 +1,5 @@
 using System.Reflection;
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Equations;
 

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using static FuelSizing.Tests.Equations.Dimension;
 
 namespace FuelSizing.Tests.Equations;
@@ -286,7 +287,7 @@ internal static class EquationForms
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Loop), Ohm, Resistance("wire"), Resistance("contacts")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Of), Volt, Current("current"), Resistance("resistance")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.AtMotor), Volt, Voltage("supply"), Current("current"), Resistance("loop")),
-        Of(typeof(VoltageDrop), nameof(VoltageDrop.HighestCurrent), Ampere, Voltage("supply"), Resistance("loop")),
+        Of(typeof(VoltageDrop), nameof(VoltageDrop.MaximumCurrent), Ampere, Voltage("supply"), Resistance("loop")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.LargestResistance), Ohm, new("drop", Volt, 0, 2), Current("current")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Heat), Watt, Current("current"), Resistance("resistance")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Share), One, new("drop", Volt, 0, 2), Voltage("supply")),
@@ -371,7 +372,7 @@ internal static class EquationForms
     private static CubicPiece<Real> Piece(double[] numbers) =>
         CubicPiece<Real>.Between(numbers[0], numbers[1], numbers[2], numbers[3], numbers[4], numbers[5]);
 
-    private static Argument Plain(string name, double least, double most) => new(name, One, least, most);
+    private static Argument Plain(string name, double minimum, double maximum) => new(name, One, minimum, maximum);
 
     private static Argument Share(string name) => new(name, One, 0.1, 0.9);
 

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Equations;
 
@@ -431,7 +432,7 @@ public class EquationsByHandTests
         Is(0.05, VoltageDrop.Loop<Real>(0.03, 0.02));
         Is(0.4, VoltageDrop.Of<Real>(8, 0.05));
         Is(13.1, VoltageDrop.AtMotor<Real>(13.5, 8, 0.05));
-        Is(270, VoltageDrop.HighestCurrent<Real>(13.5, 0.05));
+        Is(270, VoltageDrop.MaximumCurrent<Real>(13.5, 0.05));
         Is(0.05, VoltageDrop.LargestResistance<Real>(0.4, 8));
         Is(3.2, VoltageDrop.Heat<Real>(8, 0.05));
         Is(0.03, VoltageDrop.Share<Real>(0.36, 12));

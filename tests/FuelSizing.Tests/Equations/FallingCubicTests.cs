@@ -1,5 +1,5 @@
 using CsCheck;
-using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Equations;
 

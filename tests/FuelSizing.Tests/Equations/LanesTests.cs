@@ -1,5 +1,6 @@
 using CsCheck;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Equations;
 

@@ -12,16 +12,16 @@ namespace FuelSizing.Tests.Equations;
 /// <param name="Current">Of electric current.</param>
 internal readonly record struct UnitChange(int Length, int Mass, int Time, int Temperature, int Current)
 {
-    private const int Most = 3;
+    private const int Maximum = 3;
 
     /// <summary>All with exponents from −3 to 3, factors of 1/64 to 64.</summary>
     public static readonly IReadOnlyList<UnitChange> All =
     [
-        .. from length in Enumerable.Range(-Most, (2 * Most) + 1)
-           from mass in Enumerable.Range(-Most, (2 * Most) + 1)
-           from time in Enumerable.Range(-Most, (2 * Most) + 1)
-           from temperature in Enumerable.Range(-Most, (2 * Most) + 1)
-           from current in Enumerable.Range(-Most, (2 * Most) + 1)
+        .. from length in Enumerable.Range(-Maximum, (2 * Maximum) + 1)
+           from mass in Enumerable.Range(-Maximum, (2 * Maximum) + 1)
+           from time in Enumerable.Range(-Maximum, (2 * Maximum) + 1)
+           from temperature in Enumerable.Range(-Maximum, (2 * Maximum) + 1)
+           from current in Enumerable.Range(-Maximum, (2 * Maximum) + 1)
            select new UnitChange(length, mass, time, temperature, current),
     ];
 

@@ -1,7 +1,8 @@
 using FuelSizing.Findings;
 using FuelSizing.Logs;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using MathNet.Numerics.Distributions;
@@ -9,12 +10,10 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>What a run says of BSFC, volumetric efficiency, pump and regulator, and how sure.</summary>
 public class CalibrationTests
 {
-    private static readonly Calibration Usual =
+    private static readonly Calibration Default =
         Calibration.Of(PulledWren.Check, PulledWren.With(RunFault.None, 1).Recorded(1));
 
     /// <summary>
@@ -79,7 +78,7 @@ public class CalibrationTests
                 if (found.IsDetermined)
                 {
                     Interlocked.Increment(ref determined[figure]);
-                    Interlocked.Add(ref held[figure], found.Least <= truth[figure] && truth[figure] <= found.Most ? 1 : 0);
+                    Interlocked.Add(ref held[figure], found.Minimum <= truth[figure] && truth[figure] <= found.Maximum ? 1 : 0);
                 }
             }
         });
@@ -122,28 +121,28 @@ public class CalibrationTests
     public void Correlation_IsOneWithItself_AndShowsTheFuelThatTwoFiguresShare()
     {
         Assert.Equal(
-            1, Usual.Correlation(CalibratedQuantity.PumpFlow, CalibratedQuantity.PumpFlow), 12);
+            1, Default.Correlation(CalibratedQuantity.PumpFlow, CalibratedQuantity.PumpFlow), 12);
 
         // More fuel than thought means more BSFC and more air at once.
         Assert.InRange(
-            Usual.Correlation(CalibratedQuantity.BrakeSpecificFuelConsumption, CalibratedQuantity.VolumetricEfficiency), 0.2, 1);
+            Default.Correlation(CalibratedQuantity.BrakeSpecificFuelConsumption, CalibratedQuantity.VolumetricEfficiency), 0.2, 1);
     }
 
     [Fact]
     public void Updated_HasTheFiguresInIt()
     {
-        FuelSystem updated = Usual.Updated;
+        FuelSystem updated = Default.Updated;
         Assert.Equal(
-            Usual[CalibratedQuantity.BrakeSpecificFuelConsumption].Value,
+            Default[CalibratedQuantity.BrakeSpecificFuelConsumption].Value,
             updated.Demand.Consumption.BrakeSpecificFuelConsumption.GramsPerKiloWattHour,
             6);
         Assert.Equal(
-            Usual[CalibratedQuantity.VolumetricEfficiency].Value * Wren.VolumetricEfficiency.At(Wren.Rpm(5000)).Percent,
+            Default[CalibratedQuantity.VolumetricEfficiency].Value * Wren.VolumetricEfficiency.At(Wren.Rpm(5000)).Percent,
             updated.Demand.VolumetricEfficiency.At(Wren.Rpm(5000)).Percent,
             6);
-        Assert.Equal(Usual[CalibratedQuantity.RegulatorGain].Value, ((RisingRate)updated.Regulator).Gain, 9);
+        Assert.Equal(Default[CalibratedQuantity.RegulatorGain].Value, ((RisingRate)updated.Regulator).Gain, 9);
         Assert.Equal(
-            0.9 * Usual[CalibratedQuantity.PumpFlow].Value, ((Pump)updated.Pump).Condition.DecimalFractions, 9);
+            0.9 * Default[CalibratedQuantity.PumpFlow].Value, ((Pump)updated.Pump).Condition.DecimalFractions, 9);
     }
 
     [Fact]
@@ -162,13 +161,13 @@ public class CalibrationTests
     public void Forecast_OfTheNextStage_DrawsWhatTheRunLeavesOpen()
     {
         OperatingPoint point = OperatingPoint.At(Wren.Rpm(6800), Pressure.FromBars(0.4), Wren.Hill);
-        UncertainSystem forecast = Usual.Forecast(PulledWren.Plan, point);
+        UncertainSystem forecast = Default.Forecast(PulledWren.Plan, point);
         MonteCarloResult result = forecast.MonteCarlo(Sampling.Of(400, seed: 2));
-        double duty = Usual.WithDemand(PulledWren.Plan).Solve(point).DutyCycle!.Value.Percent;
+        double duty = Default.WithDemand(PulledWren.Plan).Solve(point).DutyCycle!.Value.Percent;
         Assert.Equal(duty, result.DutyCycle.Mean!.Value.Percent, 0.5);
 
         // Duty cycle less dead time goes with the air, so its spread is about that of volumetric efficiency.
-        CalibratedFigure air = Usual[CalibratedQuantity.VolumetricEfficiency];
+        CalibratedFigure air = Default[CalibratedQuantity.VolumetricEfficiency];
         Assert.InRange(
             result.DutyCycle.StandardDeviation!.Value.Percent / duty,
             0.7 * air.StandardError / air.Value,

@@ -43,7 +43,7 @@ public class ConfusionTests
     }
 
     [Fact]
-    public void SoundCar_IsAccusedInTwoOfAHundredRunsAtTheMost() =>
+    public void SoundCar_IsAccusedInTwoOfAHundredRunsAtTheMaximum() =>
         Assert.True(
             Matrix.Value[RunFault.None].GetValueOrDefault(nameof(RunFault.None)) >= 0.98 * Cars * RunsOfEach,
             Text(Matrix.Value[RunFault.None]));

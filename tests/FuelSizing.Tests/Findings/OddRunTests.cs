@@ -2,8 +2,8 @@ using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Logs;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -52,25 +52,25 @@ public class OddRunTests
     {
         "rising" => PulledWren.Plan,
         "series" => Wren.System(RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(300)), RisingRate.From(Wren.Kpa(150), 6, Wren.Kpa(0), Wren.Kpa(600)))),
-        "fixed" => FuelSystem.Returnless(Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), Fixed.At(Wren.Kpa(400)), Pump.By(Wren.Pump)),
+        "fixed" => FuelSystem.Returnless(Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), Fixed.At(Wren.Kpa(400)), Pump.From(Wren.Pump)),
         "electronic" => FuelSystem.Returnless(
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ElectronicReturnless.Holding(Wren.Kpa(350), true, Wren.Volt(6)),
-            PumpParallel.Of(Pump.By(Wren.Pump), Pump.By(Wren.PumpOf(0.8)))),
+            PumpParallel.Of(Pump.From(Wren.Pump), Pump.From(Wren.PumpOf(0.8)))),
         _ => FuelSystem.Return(
             Wren.Demand(induction: Induction.NaturallyAspirated),
             InjectorSet.Of(Wren.InjectorOf(360), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Pump.By(Wren.Pump)),
+            Pump.From(Wren.Pump)),
     };
 
     private static IEnumerable<RunRow> Rows(Random random, bool drawn)
     {
         bool[] has = [.. Enumerable.Range(0, 9).Select(_ => random.Next(5) > 0)];
         bool wild = random.Next(2) == 0;
-        double At(double least, double most, double low, double high) =>
-            wild && random.Next(4) == 0 ? least + ((most - least) * random.NextDouble()) : low + ((high - low) * random.NextDouble());
+        double At(double minimum, double maximum, double low, double high) =>
+            wild && random.Next(4) == 0 ? minimum + ((maximum - minimum) * random.NextDouble()) : low + ((high - low) * random.NextDouble());
         bool Has(int channel) => has[channel] && random.Next(10) > 0;
         int rows = random.Next(3, 120);
         for (int i = 1; i <= rows; i++)

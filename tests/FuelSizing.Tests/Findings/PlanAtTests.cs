@@ -1,12 +1,11 @@
 using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The plan at a recorded row is the plan solved there; outside its tables there is none.</summary>
 public class PlanAtTests

@@ -1,13 +1,12 @@
 using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Systems;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Every kind of system that can be planned can be held against a run of itself.</summary>
 public class PlanKindTests

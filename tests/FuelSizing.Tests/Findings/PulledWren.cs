@@ -1,18 +1,18 @@
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Recorded runs of the invented car: four pulls to rising boost and a stretch of part throttle, by the forward solver of a car that
@@ -140,9 +140,9 @@ internal sealed class PulledWren
             Filter.Of("filter", VolumeFlow.FromLitersPerHour(150), Wren.Kpa(15), clogging),
         ]);
 
-    private double Between(double least, double most) => least + ((most - least) * Severity);
+    private double Between(double minimum, double maximum) => minimum + ((maximum - minimum) * Severity);
 
-    private double Either(double least, double most) => Between(least, most) * (_random.Next(2) == 0 ? -1 : 1);
+    private double Either(double minimum, double maximum) => Between(minimum, maximum) * (_random.Next(2) == 0 ? -1 : 1);
 
     private void Build()
     {
@@ -205,12 +205,12 @@ internal sealed class PulledWren
     {
         const int Rows = 12;
         List<(double Rpm, double Boost, double Volts)> wanted = [];
-        foreach ((double most, double volts) in new[] { (0.15, 0.0), (0.6, 0.0), (0.4, -1.3), (0.6, -0.6) })
+        foreach ((double maximum, double volts) in new[] { (0.15, 0.0), (0.6, 0.0), (0.4, -1.3), (0.6, -0.6) })
         {
             for (int row = 0; row < Rows; row++)
             {
                 double rpm = 2400 + (row * 4600.0 / (Rows - 1));
-                wanted.Add((rpm, (most * (1 - Math.Exp(-(rpm - 2200) / 600))) - (0.1 * Math.Exp(-(rpm - 2400) / 400)), SupplyVolts + volts));
+                wanted.Add((rpm, (maximum * (1 - Math.Exp(-(rpm - 2200) / 600))) - (0.1 * Math.Exp(-(rpm - 2400) / 400)), SupplyVolts + volts));
             }
         }
 

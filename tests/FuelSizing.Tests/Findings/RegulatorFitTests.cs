@@ -21,8 +21,8 @@ public class RegulatorFitTests
         for (int seed = 0; seed < Runs; seed++)
         {
             RegulatorFit fit = Fit(seed, points, gain, onset, outliers, boostNoise * 1e3).Answer!;
-            gains += fit.Gain.Least <= gain && gain <= fit.Gain.Most ? 1 : 0;
-            onsets += fit.Onset!.Least.Kilopascals <= onset && onset <= fit.Onset.Most.Kilopascals ? 1 : 0;
+            gains += fit.Gain.Minimum <= gain && gain <= fit.Gain.Maximum ? 1 : 0;
+            onsets += fit.Onset!.Minimum.Kilopascals <= onset && onset <= fit.Onset.Maximum.Kilopascals ? 1 : 0;
         }
 
         Assert.InRange(gains, 0.93 * Runs, 0.97 * Runs);
@@ -55,7 +55,7 @@ public class RegulatorFitTests
     {
         RegulatorFit fit = Fit(1, 150, 1, 10, 0.03, 0.2e3, plannedOnset: null).Answer!;
         Assert.Equal(RegulatorBehaviour.ManifoldReferenced, fit.Behaviour);
-        Assert.InRange(1, fit.Gain.Least, fit.Gain.Most);
+        Assert.InRange(1, fit.Gain.Minimum, fit.Gain.Maximum);
         Assert.Null(fit.Onset);
     }
 
@@ -67,7 +67,7 @@ public class RegulatorFitTests
         RegulatorFit fit = RegulatorFit.Of(
             boost, Array.ConvertAll(boost, _ => 350e3 + Normal.Sample(random, 0, Noise)), 0.1, null).Answer!;
         Assert.Equal(RegulatorBehaviour.Fixed, fit.Behaviour);
-        Assert.InRange(350, fit.Base.Least.Kilopascals - 0.5, fit.Base.Most.Kilopascals + 0.5);
+        Assert.InRange(350, fit.Base.Minimum.Kilopascals - 0.5, fit.Base.Maximum.Kilopascals + 0.5);
     }
 
     [Fact]
@@ -78,7 +78,7 @@ public class RegulatorFitTests
         RegulatorFit fit = RegulatorFit.Of(
             boost, Array.ConvertAll(boost, b => Rail(b, 300e3, 4, 10e3) + Normal.Sample(random, 0, Noise)), 0.1, 10e3).Answer!;
         Assert.Equal(RegulatorBehaviour.Proportional, fit.Behaviour);
-        Assert.InRange(4, fit.Gain.Least - 0.05, fit.Gain.Most + 0.05);
+        Assert.InRange(4, fit.Gain.Minimum - 0.05, fit.Gain.Maximum + 0.05);
         Assert.Null(fit.Onset);
     }
 
@@ -109,7 +109,7 @@ public class RegulatorFitTests
         // A pump so weak that the rail sags by up to 200 kPa at full boost.
         PulledWren car = PulledWren.With(RunFault.WeakPump, 3);
         RunFindings findings = RunFindings.Of(PulledWren.Check, car.Recorded(1));
-        Assert.True(findings.Sag.Answer!.Most.Kilopascals > 100);
+        Assert.True(findings.Sag.Answer!.Maximum.Kilopascals > 100);
         double truth = 3 + car.Off[(int)RunQuantity.RegulatorGain];
         RegulatorFit fit = findings.Regulator.Answer!;
         Assert.Equal(RegulatorBehaviour.RisingRate, fit.Behaviour);

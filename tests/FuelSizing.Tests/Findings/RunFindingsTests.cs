@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>What a run says, and what it cannot say for lack of a channel.</summary>
 public class RunFindingsTests
 {
@@ -45,11 +43,11 @@ public class RunFindingsTests
     }
 
     [Fact]
-    public void Duty_IsTheHighestOfTheRows()
+    public void Duty_IsTheMaximumOfTheRows()
     {
-        double highest = Run.Rows.Where(row => row.InjectorPulse is not null)
+        double maximum = Run.Rows.Where(row => row.InjectorPulse is not null)
             .Max(row => row.InjectorPulse!.Value.Seconds * row.Speed.RevolutionsPerSecond / 2);
-        Assert.Equal(100 * highest, Findings.Duty.Answer!.Highest.Percent, 6);
+        Assert.Equal(100 * maximum, Findings.Duty.Answer!.Maximum.Percent, 6);
     }
 
     [Fact]
@@ -57,8 +55,8 @@ public class RunFindingsTests
     {
         DifferentialUse use = Findings.Differential.Answer!;
         double[] across = [.. Sound.Solved.Select(at => at.InjectorDifferential.Kilopascals)];
-        Assert.InRange(use.Lowest.Kilopascals, across.Min() - 8, across.Min() + 8);
-        Assert.InRange(use.Highest.Kilopascals, across.Max() - 8, across.Max() + 8);
+        Assert.InRange(use.Minimum.Kilopascals, across.Min() - 8, across.Min() + 8);
+        Assert.InRange(use.Maximum.Kilopascals, across.Max() - 8, across.Max() + 8);
     }
 
     [Fact]
@@ -78,8 +76,8 @@ public class RunFindingsTests
         RecordedRun late = Changed(Run, row => row with { Pulse = row.Pulse + Duration.FromMilliseconds(0.3) });
         DeadTimeFound found = RunFindings.Of(PulledWren.Check, late).DeadTime.Answer!;
         double truth = 0.3 + (1e3 * Sound.Off[(int)RunQuantity.DeadTime]);
-        Assert.InRange(truth, found.OverPlanned.Least.Milliseconds, found.OverPlanned.Most.Milliseconds);
-        Assert.True(found.OverPlanned.Least.Milliseconds > 0.1);
+        Assert.InRange(truth, found.OverPlanned.Minimum.Milliseconds, found.OverPlanned.Maximum.Milliseconds);
+        Assert.True(found.OverPlanned.Minimum.Milliseconds > 0.1);
     }
 
     [Fact]
@@ -101,7 +99,7 @@ public class RunFindingsTests
         PressureSag sag = RunFindings.Of(PulledWren.Check, PulledWren.With(RunFault.CloggedFilter, 3).Recorded(1)).Sag.Answer!;
         Assert.Equal(RunFault.CloggedFilter, sag.Causes[0].Fault);
         Assert.True(sag.Points > 5);
-        Assert.InRange(sag.Most.Kilopascals, 50, 250);
+        Assert.InRange(sag.Maximum.Kilopascals, 50, 250);
     }
 
     [Fact]
@@ -141,7 +139,7 @@ public class RunFindingsTests
             fuelTemperature: row.FuelTemperature,
             fuelMassFlow: row.FuelVolumeFlow is { } flow ? MassFlow.FromKilogramsPerSecond(flow.CubicMetersPerSecond * density) : null)));
         RunFindings findings = RunFindings.Of(PulledWren.Check, other);
-        Assert.Equal(Findings.Duty.Answer!.Highest.Percent, findings.Duty.Answer!.Highest.Percent, 6);
+        Assert.Equal(Findings.Duty.Answer!.Maximum.Percent, findings.Duty.Answer!.Maximum.Percent, 6);
         Assert.Equal(
             Findings.BrakeConsumption.Answer!.Found.Value.GramsPerKiloWattHour,
             findings.BrakeConsumption.Answer!.Found.Value.GramsPerKiloWattHour,

@@ -21,7 +21,7 @@ public class FuelBlendTests
     /// E10 is usually given as 14.0 to 14.1 and E85 as 9.7 to 9.9: common practice, no source.
     /// </summary>
     [Fact]
-    public void StoichiometricRatio_OfPumpBlends_IsInTheUsualRange()
+    public void StoichiometricRatio_OfPumpBlends_IsInTheTypicalRange()
     {
         Assert.InRange(Fuel.E10.StoichiometricAirFuelRatio, 13.95, 14.15);
         Assert.InRange(Fuel.E85.StoichiometricAirFuelRatio, 9.7, 9.9);

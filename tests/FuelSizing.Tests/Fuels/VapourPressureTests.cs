@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Fuels;
 
-using Pressure = UnitsNet.Pressure;
-
 public class VapourPressureTests
 {
     private const string EquationOfState = "Schroeder, Penoncello, Schroeder, J. Phys. Chem. Ref. Data 43 (2014) 043102";

@@ -1,5 +1,5 @@
-using FuelSizing.Equations;
 using FuelSizing.Injectors;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Injectors;
@@ -56,7 +56,7 @@ public class DeadTimeTableTests
             () => OneKnownAtTwoPressures.At(Wren.Volt(12), Wren.Kpa(900)));
         Assert.StartsWith("differential was 900 kPa; allowed is ", offPressure.Message, StringComparison.Ordinal);
 
-        DeadTimeTable overVoltage = DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1)));
+        DeadTimeTable overVoltage = DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1)));
         Assert.StartsWith(
             "voltage was 17.0 V; allowed is 8.0 to 16.0 V.",
             Assert.Throws<ArgumentOutOfRangeException>(() => overVoltage.At(Wren.Volt(17), Wren.Kpa(300))).Message,
@@ -111,9 +111,9 @@ public class DeadTimeTableTests
         Assert.StartsWith(
             "points was 1.20 ms; allowed is at most 1.00 ms, the time at the voltage below.",
             Assert.Throws<ArgumentOutOfRangeException>(
-                () => DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(12), Wren.Ms(1.2)))).Message,
+                () => DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(12), Wren.Ms(1.2)))).Message,
             StringComparison.Ordinal);
-        DeadTimeTable flat = DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(12), Wren.Ms(1)));
+        DeadTimeTable flat = DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(12), Wren.Ms(1)));
         Assert.Equal(1, flat.At(Wren.Volt(10), Wren.Kpa(300)).Milliseconds, 9);
     }
 
@@ -132,7 +132,7 @@ public class DeadTimeTableTests
             OneKnownAtTwoPressures.Points);
         Assert.Equal(
             [new DeadTimePoint(Wren.Volt(8), null, Wren.Ms(2)), new DeadTimePoint(Wren.Volt(16), null, Wren.Ms(1))],
-            DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1))).Points);
+            DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1))).Points);
     }
 
     /// <summary>A row at one voltage, eight pressures at a time, is the table asked one pressure at a time.</summary>
@@ -157,7 +157,7 @@ public class DeadTimeTableTests
     public void Row_OfATableThatIgnoresPressure_IsTheSameAtAll()
     {
         double[] into = new double[8];
-        DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1))).RowAt(12)!
+        DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1))).RowAt(12)!
             .At<Lanes>([1, 2, 3, 4, 5, 6, 7, 8], into);
         Assert.All(into, time => Assert.Equal(1.5e-3, time, 12));
     }
@@ -168,6 +168,6 @@ public class DeadTimeTableTests
         Refused.Missing("voltages", () => DeadTimeTable.Of(null!, [Wren.Kpa(200), Wren.Kpa(300)], [[], []]));
         Refused.Missing("differentials", () => DeadTimeTable.Of([Wren.Volt(8), Wren.Volt(12)], null!, []));
         Refused.Missing("times", () => DeadTimeTable.Of([Wren.Volt(8), Wren.Volt(12)], [Wren.Kpa(200), Wren.Kpa(300)], null!));
-        Refused.Missing("points", () => DeadTimeTable.OverVoltage(null!));
+        Refused.Missing("points", () => DeadTimeTable.ByVoltage(null!));
     }
 }

@@ -13,7 +13,7 @@ public class InjectorTests
     private static Injector Rated(double flow, TestFluid? fluid = null, DeadTimeTable? deadTime = null) => Injector.Of(
         "injector A",
         VolumeFlow.FromMillilitersPerMinute(flow),
-        Injector.UsualRatedDifferential,
+        Injector.DefaultRatedDifferential,
         fluid ?? TestFluid.Of("petrol", Fuel.Petrol.DensityAt15C),
         deadTime ?? Wren.DeadTime,
         Wren.Ms(1.5),
@@ -45,7 +45,7 @@ public class InjectorTests
         const double density = 788.4;
         double area = 0.61 * Math.PI / 4 * 0.03 * 0.03 / Math.Sqrt(1 - Math.Pow(0.75, 4));
         double rated = area * Math.Sqrt(2 * 300e3 / density);
-        FuelSizing.Equations.Real flow = FuelSizing.Equations.InjectorFlow.Static<FuelSizing.Equations.Real>(
+        FuelSizing.Numerics.Real flow = FuelSizing.Equations.InjectorFlow.Static<FuelSizing.Numerics.Real>(
             rated, 300e3, density, 13_825, density);
         Published.Value(
             "Çengel and Cimbala, Fluid Mechanics, example 8-10 (answer 3.09 L/s, from memory)", 3.09e-3, flow, 2e-3);
@@ -64,7 +64,7 @@ public class InjectorTests
     public void StaticFlow_AtTheRatedPointOnTheTestFluid_IsTheRatedFlow() =>
         Assert.Equal(
             360,
-            Rated(360).StaticFlowAt(Injector.UsualRatedDifferential, Fuel.Petrol, At15).MillilitersPerMinute,
+            Rated(360).StaticFlowAt(Injector.DefaultRatedDifferential, Fuel.Petrol, At15).MillilitersPerMinute,
             9);
 
     [Fact]
@@ -154,7 +154,7 @@ public class InjectorTests
     [Fact]
     public void DeadTime_OverVoltageAlone_SaysThatItIgnoresPressure()
     {
-        DeadTimeTable table = DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.6)));
+        DeadTimeTable table = DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.6)));
         Assert.True(table.IgnoresPressure);
         Assert.Equal(table.At(Wren.Volt(12), Wren.Kpa(200)), table.At(Wren.Volt(12), Wren.Kpa(900)));
     }
@@ -163,9 +163,9 @@ public class InjectorTests
     public void DeadTime_OutOfOrder_IsRefused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(
-            () => DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(12), Wren.Ms(1.2))));
+            () => DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(12), Wren.Ms(1.2))));
         Assert.Throws<ArgumentOutOfRangeException>(
-            () => DeadTimeTable.OverVoltage((Wren.Volt(12), Wren.Ms(1)), (Wren.Volt(8), Wren.Ms(0.9))));
+            () => DeadTimeTable.ByVoltage((Wren.Volt(12), Wren.Ms(1)), (Wren.Volt(8), Wren.Ms(0.9))));
         Assert.Throws<ArgumentException>(
             () => DeadTimeTable.Of([Wren.Volt(8), Wren.Volt(12)], [Wren.Kpa(200), Wren.Kpa(300)], [[Wren.Ms(1), Wren.Ms(1)]]));
         Assert.Throws<ArgumentException>(
@@ -185,7 +185,7 @@ public class InjectorTests
             9);
         Assert.Equal(
             ("injector A", Wren.Kpa(300), TestFluid.Heptane, Wren.Ms(1.6), Wren.Kpa(550)),
-            (injector.Name, injector.RatedDifferential, injector.TestFluid, injector.MinimumLinearPulse, injector.HighestDifferential));
+            (injector.Name, injector.RatedDifferential, injector.TestFluid, injector.MinimumLinearPulse, injector.MaximumDifferential));
     }
 
     [Fact]
@@ -220,7 +220,7 @@ public class InjectorTests
     }
 
     [Fact]
-    public void StaticFlow_OverTheHighestDifferential_IsRefused()
+    public void StaticFlow_OverTheMaximumDifferential_IsRefused()
     {
         Assert.True(Rated(360).StaticFlowAt(Wren.Kpa(1200), Fuel.Petrol, At15).MillilitersPerMinute > 700);
         Refused.OutOfRange("differential", () => Rated(360).StaticFlowAt(Wren.Kpa(1200.1), Fuel.Petrol, At15));

@@ -5,8 +5,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Lines;
 
-using Pressure = UnitsNet.Pressure;
-
 public class FilterTests
 {
     private static readonly Temperature Room = Temperature.FromDegreesCelsius(20);

@@ -2,6 +2,7 @@ using CsCheck;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Lines;

@@ -1,5 +1,6 @@
 using CsCheck;
 using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using MathNet.Numerics.RootFinding;
 
 namespace FuelSizing.Tests.Lines;

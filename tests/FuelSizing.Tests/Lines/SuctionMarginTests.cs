@@ -6,8 +6,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Lines;
 
-using Pressure = UnitsNet.Pressure;
-
 public class SuctionMarginTests
 {
     /// <summary>By hand: 101.325 kPa + 789.24 kg/m³ × 9.80665 m/s² × 0.2 m − 2 kPa − 5.861 kPa.</summary>

@@ -5,8 +5,6 @@ using UnitsNet.Units;
 
 namespace FuelSizing.Tests.Logs;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Short files for tests, read with the mapping that fits them.</summary>
 internal static class LogText
 {

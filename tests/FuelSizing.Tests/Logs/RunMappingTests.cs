@@ -67,7 +67,7 @@ public class RunMappingTests
     }
 
     [Fact]
-    public void File_OfTheLeast_ReadsCommasAndPoints()
+    public void File_OfTheMinimum_ReadsCommasAndPoints()
     {
         var mapping = RunMapping.Parse("""{"version":1,"channels":{"speed":{"column":"Speed","unit":"rpm"}}}""");
         Assert.Equal((CellSeparator.Comma, DecimalMark.Point, 1, UnitsRow.None), (mapping.Separator, mapping.DecimalMark, mapping.HeadingLine, mapping.UnitsRow));

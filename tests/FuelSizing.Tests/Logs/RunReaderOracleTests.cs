@@ -108,7 +108,7 @@ public class RunReaderOracleTests
             {
                 Written column = Columns[table.Columns[i]];
                 bool blank = table.Blanks && column.Column.Channel != Channel.Speed && random.Next(4) == 0;
-                string cell = (column.Least + (random.NextDouble() * (column.Most - column.Least))).ToString(table.Format, numbers);
+                string cell = (column.Minimum + (random.NextDouble() * (column.Maximum - column.Minimum))).ToString(table.Format, numbers);
                 cells.Add(Quoted(blank ? new string(' ', random.Next(3)) : cell));
                 wanted[i] = blank ? double.NaN : column.ToSi(double.Parse(cell, NumberStyles.Float, numbers));
             }
@@ -134,7 +134,7 @@ public class RunReaderOracleTests
             double.IsNaN(wanted) ? double.IsNaN(read) : Math.Abs(read - wanted) <= 1e-13 * Math.Max(Math.Abs(wanted), 1),
             $"wanted {wanted:R}, read {read:R}");
 
-    private sealed record Written(string Heading, RunColumn Column, double Least, double Most, Func<double, double> ToSi);
+    private sealed record Written(string Heading, RunColumn Column, double Minimum, double Maximum, Func<double, double> ToSi);
 
     private sealed record Table(
         int Rows,

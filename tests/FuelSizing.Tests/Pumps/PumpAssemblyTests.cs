@@ -5,8 +5,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Pumps;
 
-using Pressure = UnitsNet.Pressure;
-
 public class PumpAssemblyTests
 {
     private const double Supply = 13.5;
@@ -30,9 +28,9 @@ public class PumpAssemblyTests
                 q => (Pressure.FromKilopascals(365 - (20 * q * q)), VolumeFlow.FromLitersPerHour(100 * q)))]);
         PumpAssembly pump = arrangement switch
         {
-            "one" => Pump.By(curve),
-            "series" => PumpSeries.Of(SeriesBypass.None, Pump.By(curve), Pump.By(curve)),
-            _ => PumpParallel.Of(Pump.By(curve), Pump.By(curve)),
+            "one" => Pump.From(curve),
+            "series" => PumpSeries.Of(SeriesBypass.None, Pump.From(curve), Pump.From(curve)),
+            _ => PumpParallel.Of(Pump.From(curve), Pump.From(curve)),
         };
 
         double crossing = MathNet.Numerics.RootFinding.Brent.FindRoot(
@@ -49,8 +47,8 @@ public class PumpAssemblyTests
     public void Describe_OfSeriesBesideAPump_SharesTheFlowOutUpToTheFreeFlow()
     {
         static VolumeFlow Litres(double flow) => VolumeFlow.FromLitersPerHour(flow);
-        Pump large = Pump.By(PumpCurve.At("p", Wren.Volt(13.5), (Wren.Kpa(0), Litres(200)), (Wren.Kpa(300), Litres(150)), (Wren.Kpa(600), Litres(0))));
-        Pump small = Pump.By(PumpCurve.At("s", Wren.Volt(13.5), (Wren.Kpa(0), Litres(150)), (Wren.Kpa(200), Litres(100)), (Wren.Kpa(400), Litres(0))));
+        Pump large = Pump.From(PumpCurve.At("p", Wren.Volt(13.5), (Wren.Kpa(0), Litres(200)), (Wren.Kpa(300), Litres(150)), (Wren.Kpa(600), Litres(0))));
+        Pump small = Pump.From(PumpCurve.At("s", Wren.Volt(13.5), (Wren.Kpa(0), Litres(150)), (Wren.Kpa(200), Litres(100)), (Wren.Kpa(400), Litres(0))));
         RunningPumps both = PumpParallel.Of(PumpSeries.Of(SeriesBypass.CheckValve, large, small), small).Running(13.2);
         for (int step = 0; step <= 2000; step++)
         {
@@ -74,7 +72,7 @@ public class PumpAssemblyTests
     public void CengelsPump_OnHisSystem_DeliversWhatHeSays()
     {
         double last = Math.Sqrt(7.46 / 0.0453);
-        Pump pump = Pump.By(PumpCurve.At(
+        Pump pump = Pump.From(PumpCurve.At(
             "book",
             Wren.Volt(Supply),
             [.. Enumerable.Range(0, 41).Select(i => last * (40 - i) / 40).Select(
@@ -91,7 +89,7 @@ public class PumpAssemblyTests
     {
         (double Gallons, double Feet)[] points =
             [(2300, 40), (2200, 46), (1800, 60), (1400, 70), (800, 81), (400, 86), (0, 88)];
-        Pump pump = Pump.By(PumpCurve.At(
+        Pump pump = Pump.From(PumpCurve.At(
             "book",
             Wren.Volt(Supply),
             [
@@ -111,8 +109,8 @@ public class PumpAssemblyTests
     public void Series_AtAFlow_AddsRises() =>
         Flow.Sample(flow =>
         {
-            PumpAssembly pair = PumpSeries.Of(SeriesBypass.CheckValve, Pump.By(Wren.Pump), Pump.By(Wren.PumpOf(0.8)));
-            double sum = Rise(Pump.By(Wren.Pump), flow) + Rise(Pump.By(Wren.PumpOf(0.8)), flow);
+            PumpAssembly pair = PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Wren.Pump), Pump.From(Wren.PumpOf(0.8)));
+            double sum = Rise(Pump.From(Wren.Pump), flow) + Rise(Pump.From(Wren.PumpOf(0.8)), flow);
             return Math.Abs(Rise(pair, flow) - sum) <= 1e-9 * sum;
         });
 
@@ -120,8 +118,8 @@ public class PumpAssemblyTests
     public void Parallel_AtARise_AddsFlows() =>
         Gen.Double[0, 9e5].Sample(rise =>
         {
-            PumpAssembly pair = PumpParallel.Of(Pump.By(Wren.Pump), Pump.By(Wren.PumpOf(0.8)));
-            double sum = FlowAt(Pump.By(Wren.Pump), rise) + FlowAt(Pump.By(Wren.PumpOf(0.8)), rise);
+            PumpAssembly pair = PumpParallel.Of(Pump.From(Wren.Pump), Pump.From(Wren.PumpOf(0.8)));
+            double sum = FlowAt(Pump.From(Wren.Pump), rise) + FlowAt(Pump.From(Wren.PumpOf(0.8)), rise);
             return FlowAt(pair, rise) == sum && sum >= 0;
         });
 
@@ -169,8 +167,8 @@ public class PumpAssemblyTests
     [Fact]
     public void Series_WithoutBypass_PassesNoMoreThanItsWeakestStage() =>
         Assert.Equal(
-            Pump.By(Wren.PumpOf(0.5)).Running(Supply).FreeFlow,
-            PumpSeries.Of(SeriesBypass.None, Pump.By(Wren.Pump), Pump.By(Wren.PumpOf(0.5))).Running(Supply).FreeFlow);
+            Pump.From(Wren.PumpOf(0.5)).Running(Supply).FreeFlow,
+            PumpSeries.Of(SeriesBypass.None, Pump.From(Wren.Pump), Pump.From(Wren.PumpOf(0.5))).Running(Supply).FreeFlow);
 
     [Fact]
     public void Pump_BetweenTwoVoltages_LiesBetweenTheirCurves() =>
@@ -198,7 +196,7 @@ public class PumpAssemblyTests
         {
             double s = volts / 13.5;
             double expected = Wren.Pump.FlowAt(Pressure.FromPascals(rise / s / s)).CubicMetersPerSecond * s;
-            return Math.Abs(Pump.By(Wren.Pump).Running(volts).FlowAt(rise) - expected) <= 1e-12 * expected;
+            return Math.Abs(Pump.From(Wren.Pump).Running(volts).FlowAt(rise) - expected) <= 1e-12 * expected;
         });
 
     [Fact]
@@ -207,7 +205,7 @@ public class PumpAssemblyTests
         Pump pump = Pump.Of([Wren.Pump], relief: Wren.Kpa(500));
         Assert.Equal(0, pump.Running(Supply).FlowAt(500_001));
         Assert.Equal(500_000, pump.Running(Supply).RiseAt(0), 3);
-        Assert.Equal(Pump.By(Wren.Pump).Running(Supply).FlowAt(499_999), pump.Running(Supply).FlowAt(499_999));
+        Assert.Equal(Pump.From(Wren.Pump).Running(Supply).FlowAt(499_999), pump.Running(Supply).FlowAt(499_999));
     }
 
     [Fact]
@@ -215,7 +213,7 @@ public class PumpAssemblyTests
         Gen.Select(Gen.Double[0, 7e5], Gen.Double[30, 100]).Sample((rise, left) =>
         {
             double worn = Pump.Of([Wren.Pump], condition: Ratio.FromPercent(left)).Running(Supply).FlowAt(rise);
-            double whole = Pump.By(Wren.Pump).Running(Supply).FlowAt(rise);
+            double whole = Pump.From(Wren.Pump).Running(Supply).FlowAt(rise);
             return Math.Abs(worn - (whole * left / 100)) <= 1e-12 * whole;
         });
 
@@ -245,7 +243,7 @@ public class PumpAssemblyTests
     public void Feed_WithoutACurrent_IsRefused() =>
         Assert.Contains(
             "PumpCurve.WithCurrent",
-            Assert.Throws<ArgumentException>(() => Pump.By(Wren.Pump).FedThrough(FeedOf(3))).Message,
+            Assert.Throws<ArgumentException>(() => Pump.From(Wren.Pump).WithFeed(FeedOf(3))).Message,
             StringComparison.Ordinal);
 
     [Fact]
@@ -267,7 +265,7 @@ public class PumpAssemblyTests
     public void CurveAt_OfAnAssembly_RunsFromFreeFlowToDeadhead()
     {
         IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> curve =
-            PumpParallel.Of(Pump.By(Wren.Pump), Pump.By(Wren.Pump)).CurveAt(Wren.Volt(Supply));
+            PumpParallel.Of(Pump.From(Wren.Pump), Pump.From(Wren.Pump)).CurveAt(Wren.Volt(Supply));
         Assert.Equal(430, curve[0].Flow.LitersPerHour, 6);
         Assert.Equal(750, curve[^1].PressureRise.Kilopascals, 3);
         Assert.InRange(curve[^1].Flow.LitersPerHour, 0, 1e-5);
@@ -283,14 +281,14 @@ public class PumpAssemblyTests
         Refused.OutOfRange("curves", () => Pump.Of([]));
         Refused.OutOfRange("relief", () => Pump.Of([Wren.Pump], Wren.Kpa(49)));
         Refused.OutOfRange("condition", () => Pump.Of([Wren.Pump], condition: Ratio.FromPercent(29)));
-        Refused.Missing("curve", () => Pump.By(null!));
-        Refused.Missing("feed", () => Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(null!));
+        Refused.Missing("curve", () => Pump.From(null!));
+        Refused.Missing("feed", () => Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(null!));
         Refused.Missing("branches", () => PumpParallel.Of(null!));
-        Refused.Missing("branches", () => PumpParallel.Of(Pump.By(Wren.Pump), null!));
-        Refused.OutOfRange("branches", () => PumpParallel.Of(Pump.By(Wren.Pump)));
+        Refused.Missing("branches", () => PumpParallel.Of(Pump.From(Wren.Pump), null!));
+        Refused.OutOfRange("branches", () => PumpParallel.Of(Pump.From(Wren.Pump)));
         Refused.Missing("stages", () => PumpSeries.Of(SeriesBypass.None, null!));
-        Refused.OutOfRange("points", () => Pump.By(Wren.Pump).CurveAt(Wren.Volt(13), 1));
-        Refused.OutOfRange("supply", () => Pump.By(Wren.Pump).CurveAt(Wren.Volt(1)));
+        Refused.OutOfRange("points", () => Pump.From(Wren.Pump).CurveAt(Wren.Volt(13), 1));
+        Refused.OutOfRange("supply", () => Pump.From(Wren.Pump).CurveAt(Wren.Volt(1)));
     }
 
     /// <summary>A pump with a curve at each of two voltages that touch in a point is taken; equal voltages are not.</summary>
@@ -305,7 +303,7 @@ public class PumpAssemblyTests
     public void Name_OfAnAssembly_TellsHowItIsBuilt()
     {
         PumpAssembly pair = PumpSeries.Of(
-            SeriesBypass.CheckValve, Pump.By(Wren.Pump), PumpParallel.Of(Pump.By(Wren.Pump), Pump.By(Wren.WiredCurve(13.5, 1))));
+            SeriesBypass.CheckValve, Pump.From(Wren.Pump), PumpParallel.Of(Pump.From(Wren.Pump), Pump.From(Wren.WiredCurve(13.5, 1))));
         Assert.Equal("(pump P then (pump P beside pump W))", pair.Name);
         Assert.Equal(["pump P", "pump P", "pump W"], pair.Pumps.Select(pump => pump.Name));
     }
@@ -319,8 +317,8 @@ public class PumpAssemblyTests
             Wren.Volt(13.5),
             (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
             (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)));
-        Pump open = Pump.By(shortCurve);
-        Pump whole = Pump.By(Wren.Pump);
+        Pump open = Pump.From(shortCurve);
+        Pump whole = Pump.From(Wren.Pump);
         Assert.True(open.HasOpenEnd);
         Assert.False(whole.HasOpenEnd);
         Assert.True(Pump.Of([shortCurve], Wren.Kpa(301)).HasOpenEnd);
@@ -336,7 +334,7 @@ public class PumpAssemblyTests
     [Fact]
     public void Flow_PastAnOpenEnd_IsNoneOrGenerouslyTheLastPoints()
     {
-        Pump open = Pump.By(PumpCurve.At(
+        Pump open = Pump.From(PumpCurve.At(
             "short",
             Wren.Volt(13.5),
             (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
@@ -344,16 +342,16 @@ public class PumpAssemblyTests
         Assert.Equal(0, open.Running(Supply).FlowAt(301e3));
         Assert.Equal(150 / 3.6e6, open.Running(Supply, generous: true).FlowAt(301e3), 1e-15);
         Assert.Equal(300e3, open.Running(Supply).Deadhead, 1e-3);
-        Assert.Equal(0, Pump.By(Wren.Pump).Running(Supply, generous: true).FlowAt(751e3));
+        Assert.Equal(0, Pump.From(Wren.Pump).Running(Supply, generous: true).FlowAt(751e3));
 
-        RunningPumps surely = open.Kept(Supply).Surely;
-        RunningPumps perhaps = open.Kept(Supply).Perhaps;
-        Assert.Equal(0, surely.FlowAt(301e3));
-        Assert.Equal(150 / 3.6e6, perhaps.FlowAt(301e3), 1e-15);
-        Assert.Same(surely, open.Kept(Supply).Surely);
-        Assert.NotSame(surely, open.Kept(12).Surely);
-        KeptPumps whole = Pump.By(Wren.Pump).Kept(Supply);
-        Assert.Same(whole.Surely, whole.Perhaps);
+        RunningPumps lower = open.Kept(Supply).Lower;
+        RunningPumps upper = open.Kept(Supply).Upper;
+        Assert.Equal(0, lower.FlowAt(301e3));
+        Assert.Equal(150 / 3.6e6, upper.FlowAt(301e3), 1e-15);
+        Assert.Same(lower, open.Kept(Supply).Lower);
+        Assert.NotSame(lower, open.Kept(12).Lower);
+        PumpBounds whole = Pump.From(Wren.Pump).Kept(Supply);
+        Assert.Same(whole.Lower, whole.Upper);
     }
 
     /// <summary>From 12 V down a curve is scaled, under 70 % of 12 V not at all; over 13.5 V it is used unchanged.</summary>
@@ -373,7 +371,7 @@ public class PumpAssemblyTests
     [Fact]
     public void Coverage_UnderTheFirstPoint_IsNone()
     {
-        Pump pump = Pump.By(PumpCurve.At(
+        Pump pump = Pump.From(PumpCurve.At(
             "late",
             Wren.Volt(14),
             (Wren.Kpa(200), VolumeFlow.FromLitersPerHour(180)),
@@ -385,7 +383,7 @@ public class PumpAssemblyTests
         Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureBelow, pump.CoverageAt(first - 1, 12));
         Assert.Equal(PumpCoverage.Scaled, pump.CoverageAt(first, 12));
         Assert.Equal(first - 0.5, pump.BeginsAt(12), 1e-6);
-        Assert.Equal(0, Pump.By(Wren.Pump).BeginsAt(13.5));
+        Assert.Equal(0, Pump.From(Wren.Pump).BeginsAt(13.5));
         Assert.Equal(180, pump.Running(14).FreeFlow * 3.6e6, 1e-9);
 
         List<PumpPoint> points = [];
@@ -404,9 +402,9 @@ public class PumpAssemblyTests
             (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
             (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150)));
         List<PumpPoint> points = [];
-        Pump.By(curve).Running(Supply).Describe(140 / 3.6e6, points);
-        Pump.By(curve).Running(Supply).Describe(160 / 3.6e6, points);
-        Pump.By(Wren.Pump).Running(Supply).Describe(10 / 3.6e6, points);
+        Pump.From(curve).Running(Supply).Describe(140 / 3.6e6, points);
+        Pump.From(curve).Running(Supply).Describe(160 / 3.6e6, points);
+        Pump.From(Wren.Pump).Running(Supply).Describe(10 / 3.6e6, points);
         Assert.Equal(
             [PumpCoverage.PressureAbove, PumpCoverage.Measured, PumpCoverage.Measured], points.Select(point => point.Coverage));
         Assert.Equal(300e3, points[0].Rise, 1);
@@ -436,18 +434,18 @@ public class PumpAssemblyTests
         Assert.Equal(13.1, pump.MotorVoltage(400e3, 13.5), 1e-9);
         Assert.Equal(8, pump.CurrentAtMotor(400e3, 13.1)!.Value, 1e-9);
         Assert.False(pump.IsFedWithoutLoss);
-        Assert.True(Pump.By(Wren.Pump).IsFedWithoutLoss);
-        Assert.Equal(12.3, Pump.By(Wren.Pump).MotorVoltage(400e3, 12.3));
-        Assert.Null(Pump.By(Wren.Pump).CurrentAtMotor(400e3, 12.3));
+        Assert.True(Pump.From(Wren.Pump).IsFedWithoutLoss);
+        Assert.Equal(12.3, Pump.From(Wren.Pump).MotorVoltage(400e3, 12.3));
+        Assert.Null(Pump.From(Wren.Pump).CurrentAtMotor(400e3, 12.3));
     }
 
     [Fact]
     public void Rewired_Assembly_HasEachFeedExchanged()
     {
         PumpAssembly pair = PumpParallel.Of(
-            Pump.By(Wren.Pump),
+            Pump.From(Wren.Pump),
             PumpSeries.Of(
-                SeriesBypass.None, Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(FeedOf(3)), Pump.By(Wren.Pump)));
+                SeriesBypass.None, Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(FeedOf(3)), Pump.From(Wren.Pump)));
         PumpAssembly rewired = pair.Rewired(_ => FeedOf(1));
         Assert.Equal(pair.Name, rewired.Name);
         Assert.Equal([null, 1.0, null], rewired.Pumps.Select(pump => pump.Feed?.Outward.Meters));
@@ -459,9 +457,9 @@ public class PumpAssemblyTests
     [Fact]
     public void CurveAt_OfAPump_HasAsManyPointsAsWanted()
     {
-        IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> curve = Pump.By(Wren.Pump).CurveAt(Wren.Volt(Supply), 4);
+        IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> curve = Pump.From(Wren.Pump).CurveAt(Wren.Volt(Supply), 4);
         Assert.Equal([0, 250, 500, 750], curve.Select(point => Math.Round(point.PressureRise.Kilopascals, 6)));
-        Assert.Equal(61, Pump.By(Wren.Pump).CurveAt(Wren.Volt(Supply)).Count);
+        Assert.Equal(61, Pump.From(Wren.Pump).CurveAt(Wren.Volt(Supply)).Count);
         Assert.Equal(110, curve[2].Flow.LitersPerHour, 6);
     }
 
@@ -473,7 +471,7 @@ public class PumpAssemblyTests
             Gen.Double[0.3, 2], Gen.Double[0, 8], Gen.Double[60, 100], Gen.Double[300, 1500], Gen.Int[0, 3]).Select(
             (scale, metres, condition, relief, kind) => (PumpAssembly)(kind switch
             {
-                0 => Pump.By(Wren.PumpOf(scale)),
+                0 => Pump.From(Wren.PumpOf(scale)),
                 1 => Pump.Of([Wren.WiredCurve(13.5, scale)], feed: FeedOf(metres)),
                 2 => Pump.Of(
                     [Wren.WiredCurve(12, 0.85 * scale), Wren.WiredCurve(13.5, scale)],
@@ -500,8 +498,8 @@ public class PumpAssemblyTests
         Length.FromMeters(metres),
         Length.FromMeters(metres),
         Temperature.FromDegreesCelsius(40),
-        Contact.UsualFuse,
-        Contact.UsualRelay);
+        Contact.DefaultFuse,
+        Contact.DefaultRelay);
 
     private static double Rise(PumpAssembly pump, double flow) => pump.Running(Supply).RiseAt(flow);
 

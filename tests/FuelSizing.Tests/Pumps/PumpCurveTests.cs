@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Pumps;
 
-using Pressure = UnitsNet.Pressure;
-
 public class PumpCurveTests
 {
     [Fact]
@@ -95,7 +93,7 @@ public class PumpCurveTests
         Assert.Null(Wren.Pump.Points[2].Current);
         Refused.OutOfRange("pressureRise", () => wired.CurrentAt(Wren.Kpa(751)));
         Assert.Throws<InvalidOperationException>(() => Wren.Pump.CurrentAt(Wren.Kpa(400)));
-        Assert.Equal(0, wired.LowestPressure.Kilopascals, 9);
+        Assert.Equal(0, wired.MinimumPressure.Kilopascals, 9);
     }
 
     /// <summary>Two points of one flow are taken as falling by a billionth, so that a flow has one pressure.</summary>

@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Pumps;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Rise by flow undoes flow by rise, and what is known without looking is what looking finds.</summary>
 public class PumpInverseTests
 {
@@ -55,17 +53,17 @@ public class PumpInverseTests
             List<PumpPoint> points = [];
             running.Describe(flow, rise, points);
             PumpCoverage said = points.Aggregate(PumpCoverage.Measured, (all, point) => all | point.Coverage) & PumpCoverage.NotCovered;
-            Assert.Equal(said, running.LackingAt(flow, rise, ends: true));
-            Assert.Equal(said & ~PumpCoverage.PressureAbove, running.LackingAt(flow, rise, ends: false));
-            return !(running.IsSurelyCovered(ends: true) && said != 0);
+            Assert.Equal(said, running.UncoveredAt(flow, rise, ends: true));
+            Assert.Equal(said & ~PumpCoverage.PressureAbove, running.UncoveredAt(flow, rise, ends: false));
+            return !(running.IsFullyCovered(ends: true) && said != 0);
         });
 
     [Fact]
-    public void IsSurelyCovered_OfUsualPumps_SparesTheLook()
+    public void IsSurelyCovered_OfDefaultPumps_SparesTheLook()
     {
-        Assert.True(Pump.By(Wren.Pump).Running(13.5).IsSurelyCovered(ends: true));
-        Assert.False(Pump.By(Wren.Pump).Running(9).IsSurelyCovered(ends: false));
-        Assert.True(Pump.Of([Wren.WiredCurve(13.5, 1)], feed: PumpAssemblyTests.FeedOf(3)).Running(13.5).IsSurelyCovered(ends: true));
-        Assert.False(Pump.Of([Wren.WiredCurve(13.5, 1)], feed: PumpAssemblyTests.FeedOf(60)).Running(13.5).IsSurelyCovered(ends: true));
+        Assert.True(Pump.From(Wren.Pump).Running(13.5).IsFullyCovered(ends: true));
+        Assert.False(Pump.From(Wren.Pump).Running(9).IsFullyCovered(ends: false));
+        Assert.True(Pump.Of([Wren.WiredCurve(13.5, 1)], feed: PumpAssemblyTests.FeedOf(3)).Running(13.5).IsFullyCovered(ends: true));
+        Assert.False(Pump.Of([Wren.WiredCurve(13.5, 1)], feed: PumpAssemblyTests.FeedOf(60)).Running(13.5).IsFullyCovered(ends: true));
     }
 }

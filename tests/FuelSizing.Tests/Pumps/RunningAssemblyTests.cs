@@ -4,8 +4,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Pumps;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>
 /// Pumps side by side and one behind the other, by hand: a large pump, 200 (1 − p/800 kPa) L/h, and a small one,
 /// 100 (1 − p/400 kPa) L/h.
@@ -60,10 +58,10 @@ public class RunningAssemblyTests
         Assert.Equal(100e3, both.RiseAt(255 / 3.6e6), 1e-3);
         Assert.Equal([(180, 0), (75, 100)], Told(both, 255, 100));
         Assert.Equal([PumpCoverage.PressureBelow, PumpCoverage.Measured], Coverage(both, 255, 100));
-        Assert.Equal(PumpCoverage.PressureBelow, both.LackingAt(255 / 3.6e6, 100e3, ends: false));
+        Assert.Equal(PumpCoverage.PressureBelow, both.UncoveredAt(255 / 3.6e6, 100e3, ends: false));
 
         // At 300 kPa, 135 and 25 L/h, both are known.
-        Assert.Equal(PumpCoverage.Measured, both.LackingAt(160 / 3.6e6, 300e3, ends: true));
+        Assert.Equal(PumpCoverage.Measured, both.UncoveredAt(160 / 3.6e6, 300e3, ends: true));
     }
 
     /// <summary>
@@ -88,13 +86,13 @@ public class RunningAssemblyTests
     public void Parallel_WithAPumpPastItsCurve_SaysThatItMightDoMore()
     {
         PumpAssembly both = PumpParallel.Of(Open, Small);
-        RunningPumps surely = both.Kept(Supply).Surely;
-        Assert.Equal(12.5, Litres(surely.FlowAt(350e3)), 1e-9);
-        Assert.Equal(137.5, Litres(both.Kept(Supply).Perhaps.FlowAt(350e3)), 1e-9);
-        Assert.Equal([PumpCoverage.PressureAbove, PumpCoverage.Measured], Coverage(surely, 12.5, 350));
-        Assert.Equal(PumpCoverage.PressureAbove, surely.LackingAt(12.5 / 3.6e6, 350e3, ends: true));
-        Assert.Equal(PumpCoverage.Measured, surely.LackingAt(12.5 / 3.6e6, 350e3, ends: false));
-        Assert.Equal(PumpCoverage.Measured, surely.LackingAt((150 + 50) / 3.6e6, 200e3, ends: true));
+        RunningPumps lower = both.Kept(Supply).Lower;
+        Assert.Equal(12.5, Litres(lower.FlowAt(350e3)), 1e-9);
+        Assert.Equal(137.5, Litres(both.Kept(Supply).Upper.FlowAt(350e3)), 1e-9);
+        Assert.Equal([PumpCoverage.PressureAbove, PumpCoverage.Measured], Coverage(lower, 12.5, 350));
+        Assert.Equal(PumpCoverage.PressureAbove, lower.UncoveredAt(12.5 / 3.6e6, 350e3, ends: true));
+        Assert.Equal(PumpCoverage.Measured, lower.UncoveredAt(12.5 / 3.6e6, 350e3, ends: false));
+        Assert.Equal(PumpCoverage.Measured, lower.UncoveredAt((150 + 50) / 3.6e6, 200e3, ends: true));
     }
 
     /// <summary>
@@ -148,14 +146,14 @@ public class RunningAssemblyTests
         double rise = open.RiseAt(50 / 3.6e6);
         Assert.Equal(600e3 + 300e3, rise, 1);
         Assert.Equal([PumpCoverage.Measured, PumpCoverage.PressureAbove], Coverage(open, 50, rise / 1000));
-        Assert.Equal(PumpCoverage.PressureAbove, open.LackingAt(50 / 3.6e6, rise, ends: true));
-        Assert.Equal(PumpCoverage.Measured, open.LackingAt(50 / 3.6e6, rise, ends: false));
-        Assert.Equal(PumpCoverage.Measured, open.LackingAt(150 / 3.6e6, 400e3, ends: true));
+        Assert.Equal(PumpCoverage.PressureAbove, open.UncoveredAt(50 / 3.6e6, rise, ends: true));
+        Assert.Equal(PumpCoverage.Measured, open.UncoveredAt(50 / 3.6e6, rise, ends: false));
+        Assert.Equal(PumpCoverage.Measured, open.UncoveredAt(150 / 3.6e6, 400e3, ends: true));
 
         // 190 L/h go by the late pump, of which 180 are its own; at 100 L/h it is known.
         RunningPumps late = PumpSeries.Of(SeriesBypass.CheckValve, Large, Late).Running(Supply);
-        Assert.Equal(PumpCoverage.PressureBelow, late.LackingAt(190 / 3.6e6, 40e3, ends: false));
-        Assert.Equal(PumpCoverage.Measured, late.LackingAt(100 / 3.6e6, late.RiseAt(100 / 3.6e6), ends: false));
+        Assert.Equal(PumpCoverage.PressureBelow, late.UncoveredAt(190 / 3.6e6, 40e3, ends: false));
+        Assert.Equal(PumpCoverage.Measured, late.UncoveredAt(100 / 3.6e6, late.RiseAt(100 / 3.6e6), ends: false));
     }
 
     /// <summary>An assembly is surely covered if every member is: one open or late pump, first or last, undoes it.</summary>
@@ -168,7 +166,7 @@ public class RunningAssemblyTests
                 PumpParallel.Of(first, last), PumpParallel.Of(last, first), PumpSeries.Of(SeriesBypass.None, first, last)])
             {
                 RunningPumps running = pair.Running(Supply);
-                Assert.Equal((begins, covered), (running.IsSurelyCovered(ends: false), running.IsSurelyCovered(ends: true)));
+                Assert.Equal((begins, covered), (running.IsFullyCovered(ends: false), running.IsFullyCovered(ends: true)));
             }
         }
 

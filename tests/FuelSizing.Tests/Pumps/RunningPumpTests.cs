@@ -90,19 +90,19 @@ public class RunningPumpTests
                     (Wren.Kpa(400), VolumeFlow.FromLitersPerHour(100), ElectricCurrent.FromAmperes(8))),
             ],
             feed: Ohms(0.1));
-        KeptPumps kept = pump.Kept(10.112);
+        PumpBounds kept = pump.Kept(10.112);
         Assert.Equal(10.112, kept.Supply);
-        Assert.Equal(256e3, kept.Surely.Deadhead, 1e-3);
-        Assert.Equal(0, kept.Surely.FlowAt(257e3));
+        Assert.Equal(256e3, kept.Lower.Deadhead, 1e-3);
+        Assert.Equal(0, kept.Lower.FlowAt(257e3));
 
         // Past the last point the current stays that of the last point, and so does the flow.
-        Assert.Equal(80, Litres(kept.Perhaps.FlowAt(257e3)), 1e-9);
-        Assert.Equal(80, Litres(kept.Perhaps.FlowAt(2e6)), 1e-9);
-        Assert.True(kept.Perhaps.Deadhead > 2e6);
-        Assert.True(kept.Perhaps.RiseAt(79 / 3.6e6) > 2e6);
-        Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureAbove, At(kept.Surely, 79, 256e3).Coverage);
-        Assert.Equal(PumpCoverage.PressureAbove, kept.Surely.LackingAt(79 / 3.6e6, 256e3, ends: true));
-        Assert.Equal(PumpCoverage.Measured, kept.Surely.LackingAt(79 / 3.6e6, 256e3, ends: false));
+        Assert.Equal(80, Litres(kept.Upper.FlowAt(257e3)), 1e-9);
+        Assert.Equal(80, Litres(kept.Upper.FlowAt(2e6)), 1e-9);
+        Assert.True(kept.Upper.Deadhead > 2e6);
+        Assert.True(kept.Upper.RiseAt(79 / 3.6e6) > 2e6);
+        Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureAbove, At(kept.Lower, 79, 256e3).Coverage);
+        Assert.Equal(PumpCoverage.PressureAbove, kept.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: true));
+        Assert.Equal(PumpCoverage.Measured, kept.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: false));
     }
 
     /// <summary>Current was measured from 200 to 600 kPa: 5 A and 9 A; nearer to nothing and beyond it is taken as at the end.</summary>
@@ -114,7 +114,7 @@ public class RunningPumpTests
     [InlineData(700, 9)]
     public void Current_BeyondItsPoints_IsThatOfTheNearest(double kilopascals, double amperes)
     {
-        Pump pump = Pump.By(PumpCurve.WithCurrent(
+        Pump pump = Pump.From(PumpCurve.WithCurrent(
             "late",
             Wren.Volt(12),
             (Wren.Kpa(200), VolumeFlow.FromLitersPerHour(180), ElectricCurrent.FromAmperes(5)),
@@ -228,9 +228,9 @@ public class RunningPumpTests
     [Fact]
     public void Coverage_AtTheBeginningOfPressure_TakesTheBeginningIn()
     {
-        Assert.Equal(PumpCoverage.Measured, Pump.By(Straight).CoverageAt(0, 12));
-        Assert.Equal(PumpCoverage.Measured, Pump.By(Late).CoverageAt(199_999.5, 14));
-        Assert.Equal(PumpCoverage.PressureBelow, Pump.By(Late).CoverageAt(199_999, 14));
+        Assert.Equal(PumpCoverage.Measured, Pump.From(Straight).CoverageAt(0, 12));
+        Assert.Equal(PumpCoverage.Measured, Pump.From(Late).CoverageAt(199_999.5, 14));
+        Assert.Equal(PumpCoverage.PressureBelow, Pump.From(Late).CoverageAt(199_999, 14));
     }
 
     /// <summary>
@@ -240,11 +240,11 @@ public class RunningPumpTests
     [Fact]
     public void Describe_WithTheFirstPointsFlow_SaysThatLittleIsKnownUnderIt()
     {
-        RunningPumps late = Pump.By(Late).Running(14);
+        RunningPumps late = Pump.From(Late).Running(14);
         Assert.Equal(PumpCoverage.PressureBelow, At(late, 180, 200e3).Coverage);
-        Assert.Equal(PumpCoverage.PressureBelow, late.LackingAt(180 / 3.6e6, 200e3, ends: true));
+        Assert.Equal(PumpCoverage.PressureBelow, late.UncoveredAt(180 / 3.6e6, 200e3, ends: true));
         Assert.Equal(PumpCoverage.Measured, At(late, 179, 201e3).Coverage);
-        Assert.Equal(PumpCoverage.Measured, At(Pump.By(Straight).Running(12), 200, 0).Coverage);
+        Assert.Equal(PumpCoverage.Measured, At(Pump.From(Straight).Running(12), 200, 0).Coverage);
 
         // A part in a thousand million less is the same flow.
         List<PumpPoint> points = [];
@@ -257,25 +257,25 @@ public class RunningPumpTests
     [Fact]
     public void Describe_UnderAnOpenCurve_LeavesAPascalToRounding()
     {
-        RunningPumps open = Pump.By(Open).Running(12);
+        RunningPumps open = Pump.From(Open).Running(12);
 
         // 150 L/h: a quarter of the way, 200 kPa.
         Assert.Equal(200e3, open.RiseAt(150 / 3.6e6), 1e-6);
         Assert.Equal(PumpCoverage.Measured, At(open, 150, 200e3 - 0.9).Coverage);
         Assert.Equal(PumpCoverage.PressureAbove, At(open, 150, 200e3 - 1.1).Coverage);
         Assert.Equal(PumpCoverage.Measured, At(open, 150, open.RiseAt(150 / 3.6e6) - 1).Coverage);
-        Assert.Equal(PumpCoverage.Measured, At(Pump.By(Straight).Running(12), 150, 100e3).Coverage);
+        Assert.Equal(PumpCoverage.Measured, At(Pump.From(Straight).Running(12), 150, 100e3).Coverage);
     }
 
     /// <summary>What is lacking leaves out what is only an estimate: a scaled voltage.</summary>
     [Fact]
     public void LackingAt_OfALatePumpAtALowerVoltage_IsThePressureAlone()
     {
-        RunningPumps late = Pump.By(Late).Running(12);
+        RunningPumps late = Pump.From(Late).Running(12);
         Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureBelow, At(late, 10, 100e3).Coverage);
-        Assert.Equal(PumpCoverage.PressureBelow, late.LackingAt(10 / 3.6e6, 100e3, ends: true));
-        Assert.Equal(PumpCoverage.Measured, late.LackingAt(10 / 3.6e6, 300e3, ends: true));
-        Assert.Equal(PumpCoverage.VoltageBelow, Pump.By(Straight).Running(8).LackingAt(10 / 3.6e6, 100e3, ends: false));
+        Assert.Equal(PumpCoverage.PressureBelow, late.UncoveredAt(10 / 3.6e6, 100e3, ends: true));
+        Assert.Equal(PumpCoverage.Measured, late.UncoveredAt(10 / 3.6e6, 300e3, ends: true));
+        Assert.Equal(PumpCoverage.VoltageBelow, Pump.From(Straight).Running(8).UncoveredAt(10 / 3.6e6, 100e3, ends: false));
     }
 
     /// <summary>From 70 % of the lowest voltage on, unless a curve begins late, or ends open and that matters.</summary>
@@ -283,11 +283,11 @@ public class RunningPumpTests
     public void IsSurelyCovered_OfAPump_AsksForVoltageBeginningAndEnd()
     {
         static (bool Begins, bool Covered) Sure(Pump pump, double supply) =>
-            (pump.Running(supply).IsSurelyCovered(ends: false), pump.Running(supply).IsSurelyCovered(ends: true));
-        Assert.Equal((true, true), Sure(Pump.By(Straight), 0.7 * 12));
-        Assert.Equal((false, false), Sure(Pump.By(Straight), 8.39));
-        Assert.Equal((true, false), Sure(Pump.By(Open), 12));
-        Assert.Equal((false, false), Sure(Pump.By(Late), 14));
+            (pump.Running(supply).IsFullyCovered(ends: false), pump.Running(supply).IsFullyCovered(ends: true));
+        Assert.Equal((true, true), Sure(Pump.From(Straight), 0.7 * 12));
+        Assert.Equal((false, false), Sure(Pump.From(Straight), 8.39));
+        Assert.Equal((true, false), Sure(Pump.From(Open), 12));
+        Assert.Equal((false, false), Sure(Pump.From(Late), 14));
 
         // One late or open curve of two is enough.
         Assert.Equal((false, false), Sure(Pump.Of([Straight, Line("straight", 14, (100, 210), (900, 0))]), 13));
@@ -313,7 +313,7 @@ public class RunningPumpTests
         Assert.Equal(400e3, running.Deadhead);
         Assert.Equal(400e3, running.RiseAt(50 / 3.6e6), 1e-6);
         Assert.Equal(200e3, running.RiseAt(150 / 3.6e6), 1e-6);
-        Assert.True(running.IsSurelyCovered(ends: true));
+        Assert.True(running.IsFullyCovered(ends: true));
 
         // Wired, the valve opens at the same pressure.
         Assert.Equal(400e3, Pump.Of([Wired], Wren.Kpa(400), feed: Ohms(0.05)).Running(14).Deadhead, 1e-3);
@@ -342,7 +342,7 @@ public class RunningPumpTests
     {
         PumpCurve stuck = Line("stuck", 12, (0, 0), (100, 0));
         Assert.Equal(100, stuck.Deadhead!.Value.Kilopascals, 1e-9);
-        RunningPumps running = Pump.By(stuck).Running(12);
+        RunningPumps running = Pump.From(stuck).Running(12);
         Assert.Equal((0, 0), (running.FreeFlow, running.RiseAt(0)));
 
         // Nor does a higher voltage free it: no less than nothing is delivered.

@@ -3,8 +3,6 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Quantities;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>Units for people: one setting for the process, so these run while nothing else does.</summary>
 [Collection(Alone)]
 public sealed class DisplayUnitsTests : IDisposable

@@ -57,7 +57,7 @@ public class ReadableTests
             Assert.Equal("7,200 rev/min", Readable.Of(Wren.Rpm(7200)));
             Assert.Contains(
                 "allowed is from 6 V to 20 V",
-                Assert.Throws<ArgumentOutOfRangeException>(() => FuelSizing.Systems.Conditions.Of(
+                Assert.Throws<ArgumentOutOfRangeException>(() => FuelSizing.Points.Conditions.Of(
                     FuelSizing.Engines.Atmosphere.Standard, Wren.Volt(2.5), Temperature.FromDegreesCelsius(20))).Message,
                 StringComparison.Ordinal);
         }

@@ -1,10 +1,8 @@
 using CsCheck;
-using FuelSizing.Pressure;
+using FuelSizing.Regulators;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Regulators;
-
-using Pressure = UnitsNet.Pressure;
 
 public class RegulatorTests
 {
@@ -101,10 +99,10 @@ public class RegulatorTests
     [Fact]
     public void MinimumReturnFlow_IsWhatWasGivenOrZero()
     {
-        VolumeFlow least = VolumeFlow.FromLitersPerHour(20);
-        Assert.Equal(least, Fixed.At(Wren.Kpa(300), least).MinimumReturnFlow);
-        Assert.Equal(least, ManifoldReferenced.From(Wren.Kpa(300), least).MinimumReturnFlow);
-        Assert.Equal(least, RisingRate.From(Wren.Kpa(300), 4, Pressure.Zero, null, least).MinimumReturnFlow);
+        VolumeFlow minimum = VolumeFlow.FromLitersPerHour(20);
+        Assert.Equal(minimum, Fixed.At(Wren.Kpa(300), minimum).MinimumReturnFlow);
+        Assert.Equal(minimum, ManifoldReferenced.From(Wren.Kpa(300), minimum).MinimumReturnFlow);
+        Assert.Equal(minimum, RisingRate.From(Wren.Kpa(300), 4, Pressure.Zero, null, minimum).MinimumReturnFlow);
         Assert.Equal(VolumeFlow.Zero, Fixed.At(Wren.Kpa(300)).MinimumReturnFlow);
         Assert.Equal(VolumeFlow.Zero, ManifoldReferenced.From(Wren.Kpa(300)).MinimumReturnFlow);
         Assert.Equal(VolumeFlow.Zero, RisingRate.From(Wren.Kpa(300), 4, Pressure.Zero).MinimumReturnFlow);
@@ -158,12 +156,12 @@ public class RegulatorTests
     [Fact]
     public void WithBase_OfEachKind_MovesTheBaseAlone()
     {
-        VolumeFlow least = VolumeFlow.FromLitersPerHour(20);
+        VolumeFlow minimum = VolumeFlow.FromLitersPerHour(20);
         foreach (PressureRegulator regulator in new PressureRegulator[]
         {
-            Fixed.At(Wren.Kpa(300), least),
-            ManifoldReferenced.From(Wren.Kpa(300), least),
-            RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(20), Wren.Kpa(2000), least),
+            Fixed.At(Wren.Kpa(300), minimum),
+            ManifoldReferenced.From(Wren.Kpa(300), minimum),
+            RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(20), Wren.Kpa(2000), minimum),
             ElectronicReturnless.Holding(Wren.Kpa(300), true, Wren.Volt(6)),
         })
         {

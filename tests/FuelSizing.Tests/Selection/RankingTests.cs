@@ -1,7 +1,7 @@
 using CsCheck;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -50,19 +50,19 @@ public class RankingTests
 
         Combination small = ranking.Combinations.Single(one => one.Injectors!.Name == "injector 360");
         FuelSystem byHand = Shelf.Ethanol.System
-            .With(InjectorSet.Of(Wren.InjectorOf(360), 4)).With(FuelSizing.Pumps.Pump.By(Wren.PumpOf(2.5)));
+            .With(InjectorSet.Of(Wren.InjectorOf(360), 4)).With(FuelSizing.Pumps.Pump.From(Wren.PumpOf(2.5)));
         OperatingResult there = byHand.Solve(Shelf.Ethanol.Points[1]);
         Assert.Equal(Outcome.Fails, small.Outcome);
         Assert.Same(Shelf.Ethanol, small.WeakestStage);
         Assert.Equal($"0.9 bar on E85: {there.Limiting}", small.Reason);
         Assert.Equal(there.Limiting.ToString(), small.Weakest.ToString());
         Assert.Equal(small.Weakest.ToString(), small.Margins[0].Limit.ToString());
-        Dictionary<Part, double?> least = new[] { Shelf.Petrol, Shelf.Ethanol }
+        Dictionary<Part, double?> minimum = new[] { Shelf.Petrol, Shelf.Ethanol }
             .SelectMany(small.Solve)
             .SelectMany(result => result.Checks)
             .GroupBy(check => check.Part)
             .ToDictionary(part => part.Key, part => part.Min(check => check.Reserve));
-        Assert.Equal(least, small.Margins.ToDictionary(margin => margin.Limit.Part, margin => margin.Limit.Margin.Check.Reserve));
+        Assert.Equal(minimum, small.Margins.ToDictionary(margin => margin.Limit.Part, margin => margin.Limit.Margin.Check.Reserve));
     }
 
     [Fact]
@@ -160,11 +160,11 @@ public class RankingTests
     [Fact]
     public void Arrangements_AreWhatTheyAreBuiltOf()
     {
-        Candidate<Pump> pump = Candidate.Of("pump W", FuelSizing.Pumps.Pump.By(Wren.WiredCurve(13.5, 1)), 150);
-        Pump fitted = FuelSizing.Pumps.Pump.By(Wren.PumpOf(1));
+        Candidate<Pump> pump = Candidate.Of("pump W", FuelSizing.Pumps.Pump.From(Wren.WiredCurve(13.5, 1)), 150);
+        Pump fitted = FuelSizing.Pumps.Pump.From(Wren.PumpOf(1));
 
-        Candidate<PumpAssembly> pair = Assert.Single(PumpArrangement.SideBySide([pump], 2));
-        Candidate<PumpAssembly> behind = Assert.Single(PumpArrangement.BehindFitted(fitted, SeriesBypass.CheckValve, [pump]));
+        Candidate<PumpAssembly> pair = Assert.Single(PumpArrangement.InParallel([pump], 2));
+        Candidate<PumpAssembly> behind = Assert.Single(PumpArrangement.InSeriesWith(fitted, SeriesBypass.CheckValve, [pump]));
 
         Assert.Equal(("2 × pump W side by side", 300m), (pair.Name, pair.Cost));
         Assert.Equal(("pump P then pump W", 150m), (behind.Name, behind.Cost));
@@ -215,15 +215,15 @@ public class RankingTests
                                select margin,
                         ];
                         Outcome worst = margins.Max(margin => margin.Outcome);
-                        double Least(Func<Margin, bool> which) => margins.Where(which)
+                        double Minimum(Func<Margin, bool> which) => margins.Where(which)
                             .Min(margin => margin.Reserve?.DecimalFractions ?? double.PositiveInfinity);
                         yield return new(
                             $"{injector.Name}, {pump.Name}, {regulator.Name}",
                             (4 * injector.Cost) + pump.Cost + regulator.Cost,
                             worst,
                             margins.Where(margin => margin.Outcome == worst).Min(margin => margin.Reserve?.DecimalFractions),
-                            Least(margin => margin.Part == Part.ShortestPulse),
-                            Least(margin => margin.Part != Part.ShortestPulse),
+                            Minimum(margin => margin.Part == Part.MinimumPulse),
+                            Minimum(margin => margin.Part != Part.MinimumPulse),
                             place++);
                     }
                 }

@@ -1,14 +1,12 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Selection;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Invented parts and stages for tests of choosing. Nothing here is the expected value of a test of correctness.</summary>
 internal static class Shelf
@@ -26,7 +24,7 @@ internal static class Shelf
         Candidate.Of($"injector {millilitresPerMinute:0}", Wren.InjectorOf(millilitresPerMinute), cost);
 
     public static Candidate<PumpAssembly> Pump(double scale, decimal? cost) =>
-        Candidate.Of<PumpAssembly>($"pump × {scale:0.00}", FuelSizing.Pumps.Pump.By(Wren.PumpOf(scale)), cost);
+        Candidate.Of<PumpAssembly>($"pump × {scale:0.00}", FuelSizing.Pumps.Pump.From(Wren.PumpOf(scale)), cost);
 
     public static Candidate<PressureRegulator> Regulator(PressureRegulator regulator, decimal? cost) =>
         Candidate.Of(regulator.Description, regulator, cost);

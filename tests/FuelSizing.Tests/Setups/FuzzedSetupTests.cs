@@ -1,6 +1,6 @@
 using System.Text.Json;
 using CsCheck;
-using FuelSizing.Setups;
+using FuelSizing.Files;
 using FuelSizing.Tests.Files;
 
 namespace FuelSizing.Tests.Setups;
@@ -20,10 +20,10 @@ public class FuzzedSetupTests
         "\"kind\": \"line\",", "{ \"kind\": \"petrol\" }", "\"series\": [", "\"behind\": {", "\"base\": \"300 kPa\"", "// ", "/*",
     ];
 
-    private static readonly Gen<Func<string, string>> Edit = Spoiling.Edit(Scraps, Digit);
+    private static readonly Gen<Func<string, string>> Edit = Mutating.Edit(Scraps, Digit);
 
     [Fact]
-    public void Setup_SpoiltAtRandom_IsReadWholeOrRefusedWithItsPlace() =>
+    public void Setup_MutatedAtRandom_IsReadWholeOrRefusedWithItsPlace() =>
         Edit.Array[1, 3].Select(edits => edits.Aggregate(Good, (text, edit) => edit(text))).Sample(Holds, iter: 3000);
 
     [Fact]

@@ -1,5 +1,5 @@
 using System.Globalization;
-using FuelSizing.Setups;
+using FuelSizing.Files;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -16,9 +16,9 @@ internal static class ResultText
         Line("demand", result.Demand.MassFlow, result.InjectedFlow, result.FuelDensity),
         Line("rail", result.RailSetGauge, result.RailGauge, result.InjectorDifferential),
         Line("injector", result.StaticFlow, result.AvailableTime, result.DeadTime, result.Pulse, result.DutyCycle),
-        Line("circuit", result.PumpFlow, result.ReturnedFlow, result.Circuit.InletGauge, result.Circuit.OutletGauge, result.Circuit.BackGauge, result.Circuit.HeatToTank),
+        Line("circuit", result.PumpFlow, result.ReturnedFlow, result.Circuit.InletGauge, result.Circuit.OutletGauge, result.Circuit.ReturnGauge, result.Circuit.HeatToTank),
         .. result.Circuit.Pumps.Select(pump => Line(pump.Pump.Name, pump.Flow, pump.PressureRise, pump.Voltage, pump.FeedDrop, pump.Current)),
-        .. result.Circuit.Ways.Select(way => Line(way.Name, way.Flow, way.PressureLoss)),
+        .. result.Circuit.Paths.Select(way => Line(way.Name, way.Flow, way.PressureLoss)),
         .. result.Margins.Select(margin => Line($"{margin} {margin.Outcome}", margin.Reserve, margin.Used, margin.Allowed)),
         .. result.Notes,
     ];

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
-using FuelSizing.Setups;
+using FuelSizing.Files;
 using Json.Schema;
 
 namespace FuelSizing.Tests.Setups;
@@ -54,10 +54,10 @@ public class SetupPageTests
         foreach (string path in Fields(JsonNode.Parse(text)!).Select(node => node.GetPath()).ToArray())
         {
             // The page's files get every fault, the others enough to show that their kinds of part are known to both.
-            foreach ((string how, Func<JsonNode, JsonNode?>? other) in name.StartsWith("random", StringComparison.Ordinal) ? Spoils[..2] : Spoils)
+            foreach ((string how, Func<JsonNode, JsonNode?>? other) in name.StartsWith("random", StringComparison.Ordinal) ? Mutates[..2] : Mutates)
             {
-                JsonNode spoilt = JsonNode.Parse(text)!;
-                JsonNode field = Fields(spoilt).Single(node => node.GetPath() == path);
+                JsonNode mutated = JsonNode.Parse(text)!;
+                JsonNode field = Fields(mutated).Single(node => node.GetPath() == path);
                 JsonObject holder = field.Parent!.AsObject();
                 string key = field.GetPropertyName();
                 holder.Remove(key);
@@ -66,7 +66,7 @@ public class SetupPageTests
                     holder.Add(how == "misspelt" ? $"{key}_" : key, other(field));
                 }
 
-                Assert.Equal((path, how, Fits(spoilt)), (path, how, IsRead(spoilt.ToJsonString())));
+                Assert.Equal((path, how, Fits(mutated)), (path, how, IsRead(mutated.ToJsonString())));
                 tried++;
             }
         }
@@ -74,7 +74,7 @@ public class SetupPageTests
         Assert.InRange(tried, 100, 2000);
     }
 
-    private static (string How, Func<JsonNode, JsonNode?>? Other)[] Spoils { get; } =
+    private static (string How, Func<JsonNode, JsonNode?>? Other)[] Mutates { get; } =
     [
         ("taken out", null),
         ("another form", value => value.GetValueKind() switch

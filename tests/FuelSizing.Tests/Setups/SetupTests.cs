@@ -1,8 +1,7 @@
 using CsCheck;
 using FuelSizing.Files;
 using FuelSizing.Fuels;
-using FuelSizing.Setups;
-using FuelSizing.Systems;
+using FuelSizing.Points;
 
 namespace FuelSizing.Tests.Setups;
 
@@ -11,7 +10,7 @@ public class SetupTests
 {
     private static readonly string Good = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "docs", "wren-setup.json"));
 
-    public static TheoryData<string, string, int, string> Spoilt { get; } = new()
+    public static TheoryData<string, string, int, string> Mutated { get; } = new()
     {
         { "\"setup\": 1", "\"setup\": 2", 2, "setup" },
         { "\"setup\": 1,", string.Empty, 291, "setup" },
@@ -98,15 +97,15 @@ public class SetupTests
     }
 
     [Theory]
-    [MemberData(nameof(Spoilt))]
+    [MemberData(nameof(Mutated))]
     public void File_WithOneFault_NamesItsLineAndField(string good, string bad, int line, string field)
     {
         int at = Good.IndexOf(good, StringComparison.Ordinal);
         Assert.NotEqual(-1, at);
-        string spoilt = Good[..at] + bad + Good[(at + good.Length)..];
+        string mutated = Good[..at] + bad + Good[(at + good.Length)..];
 
         IReadOnlyList<FileProblem> problems =
-            Assert.Throws<SetupException>(() => Setup.Parse("wren.json", spoilt)).Problems;
+            Assert.Throws<SetupException>(() => Setup.Parse("wren.json", mutated)).Problems;
 
         Assert.Contains(("wren.json", line, field), problems.Select(problem => (problem.File, problem.Line, problem.Field)));
     }

@@ -1,18 +1,18 @@
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Files;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Setups;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 using UnitsNet.Units;
 
 namespace FuelSizing.Tests.Setups;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Whole systems at random: every kind of part, every way to give it, odd numbers in any unit. What a number is does not
@@ -37,7 +37,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             ? FuelSystem.Return(demand, injectors, Chance(0.4) ? Series() : Regulator(), pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, Chance(0.4) ? Electronic() : Regulator(), pump, limits, plumbing);
         bool boosted = demand.Induction.Drive != CompressorDrive.None;
-        return FuelSizing.Setups.Setup.Of(
+        return FuelSizing.Files.Setup.Of(
             system, [.. Enumerable.Range(0, _random.Next(1, 4)).Select(_ => (Name("point"), PointOf(boosted)))]);
     }
 
@@ -119,7 +119,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             Kpa(250, 350),
             Chance(0.5) ? TestFluid.Heptane : TestFluid.Of(Name("oil"), Density.FromKilogramsPerCubicMeter(Any(650, 850))),
             Chance(0.5)
-                ? DeadTimeTable.OverVoltage([.. volts.Zip(Times())])
+                ? DeadTimeTable.ByVoltage([.. volts.Zip(Times())])
                 : DeadTimeTable.Of(volts, across, [.. across.Select(_ => Times())]),
             Milliseconds(Any(1, 2)),
             Kpa(400, 900));
@@ -127,13 +127,13 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
 
     private PressureRegulator Regulator() => _random.Next(3) switch
     {
-        0 => Fixed.At(Kpa(250, 450), Least()),
-        1 => ManifoldReferenced.From(Kpa(250, 450), Least()),
+        0 => Fixed.At(Kpa(250, 450), Minimum()),
+        1 => ManifoldReferenced.From(Kpa(250, 450), Minimum()),
         _ => Rising(Kpa(250, 350)),
     };
 
     private RisingRate Rising(Pressure basePressure) =>
-        RisingRate.From(basePressure, Any(1, 8), Kpa(0, 30), Chance(0.5) ? Kpa(600, 900) : null, Least());
+        RisingRate.From(basePressure, Any(1, 8), Kpa(0, 30), Chance(0.5) ? Kpa(600, 900) : null, Minimum());
 
     private RegulatorSeries Series() => RegulatorSeries.Of(
         Chance(0.2) ? Series() : Regulator(), Rising(Chance(0.5) ? Pressure.Zero : Kpa(250, 350)));
@@ -141,7 +141,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
     private ElectronicReturnless Electronic() =>
         ElectronicReturnless.Holding(Kpa(300, 450), Chance(0.5), Volts(Any(5, 9)));
 
-    private VolumeFlow? Least() => Chance(0.5) ? Flow(1, 20) : null;
+    private VolumeFlow? Minimum() => Chance(0.5) ? Flow(1, 20) : null;
 
     private PumpAssembly Assembly(int depth) => _random.Next(depth >= deepest ? 2 : 4) switch
     {
@@ -253,28 +253,28 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
 
     private T One<T>(params T[] of) => of[_random.Next(of.Length)];
 
-    private double Any(double least, double most) => least + ((most - least) * _random.NextDouble());
+    private double Any(double minimum, double maximum) => minimum + ((maximum - minimum) * _random.NextDouble());
 
-    private double[] Rising(int count, double least, double most)
+    private double[] Rising(int count, double minimum, double maximum)
     {
-        double step = (most - least) / count;
-        return [.. Enumerable.Range(0, count).Select(at => least + (step * (at + (0.9 * _random.NextDouble()))))];
+        double step = (maximum - minimum) / count;
+        return [.. Enumerable.Range(0, count).Select(at => minimum + (step * (at + (0.9 * _random.NextDouble()))))];
     }
 
-    private Ratio Share(double least, double most) =>
-        Ratio.FromDecimalFractions(Any(least, most)).ToUnit(One(RatioUnit.Percent, RatioUnit.DecimalFraction, RatioUnit.PartPerThousand));
+    private Ratio Share(double minimum, double maximum) =>
+        Ratio.FromDecimalFractions(Any(minimum, maximum)).ToUnit(One(RatioUnit.Percent, RatioUnit.DecimalFraction, RatioUnit.PartPerThousand));
 
-    private Pressure Kpa(double least, double most) => Kpa(Any(least, most));
+    private Pressure Kpa(double minimum, double maximum) => Kpa(Any(minimum, maximum));
 
     private Pressure Kpa(double value) => Pressure.FromKilopascals(value)
         .ToUnit(One(PressureUnit.Kilopascal, PressureUnit.Bar, PressureUnit.PoundForcePerSquareInch, PressureUnit.Pascal, PressureUnit.InchOfMercury));
 
-    private RotationalSpeed Speed(double least, double most) => Rpm(Any(least, most));
+    private RotationalSpeed Speed(double minimum, double maximum) => Rpm(Any(minimum, maximum));
 
     private RotationalSpeed Rpm(double value) => RotationalSpeed.FromRevolutionsPerMinute(value)
         .ToUnit(One(RotationalSpeedUnit.RevolutionPerMinute, RotationalSpeedUnit.RadianPerSecond, RotationalSpeedUnit.RevolutionPerSecond));
 
-    private VolumeFlow Flow(double least, double most) => Litres(Any(least, most));
+    private VolumeFlow Flow(double minimum, double maximum) => Litres(Any(minimum, maximum));
 
     private VolumeFlow Litres(double value) => VolumeFlow.FromLitersPerHour(value)
         .ToUnit(One(VolumeFlowUnit.LiterPerHour, VolumeFlowUnit.UsGallonPerHour, VolumeFlowUnit.MilliliterPerMinute, VolumeFlowUnit.CubicMeterPerSecond));
@@ -285,12 +285,12 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
     private Duration Milliseconds(double value) =>
         Duration.FromMilliseconds(value).ToUnit(One(DurationUnit.Millisecond, DurationUnit.Microsecond, DurationUnit.Second));
 
-    private Length Metres(double least, double most) =>
-        Length.FromMeters(Any(least, most)).ToUnit(One(LengthUnit.Meter, LengthUnit.Foot, LengthUnit.Centimeter));
+    private Length Metres(double minimum, double maximum) =>
+        Length.FromMeters(Any(minimum, maximum)).ToUnit(One(LengthUnit.Meter, LengthUnit.Foot, LengthUnit.Centimeter));
 
-    private Temperature Celsius(double least, double most) =>
-        Temperature.FromDegreesCelsius(Any(least, most)).ToUnit(One(TemperatureUnit.DegreeCelsius, TemperatureUnit.Kelvin, TemperatureUnit.DegreeFahrenheit));
+    private Temperature Celsius(double minimum, double maximum) =>
+        Temperature.FromDegreesCelsius(Any(minimum, maximum)).ToUnit(One(TemperatureUnit.DegreeCelsius, TemperatureUnit.Kelvin, TemperatureUnit.DegreeFahrenheit));
 
-    private KinematicViscosity Stokes(double least, double most) =>
-        KinematicViscosity.FromCentistokes(Any(least, most)).ToUnit(One(KinematicViscosityUnit.Centistokes, KinematicViscosityUnit.SquareMeterPerSecond));
+    private KinematicViscosity Stokes(double minimum, double maximum) =>
+        KinematicViscosity.FromCentistokes(Any(minimum, maximum)).ToUnit(One(KinematicViscosityUnit.Centistokes, KinematicViscosityUnit.SquareMeterPerSecond));
 }

@@ -1,13 +1,13 @@
+using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>What each part is held against at one point, at the limit itself and where there is nothing to compare.</summary>
 public class CircuitChecksTests
@@ -22,7 +22,7 @@ public class CircuitChecksTests
         OperatingResult result = Wren.System(pump: 0.55, limits: RatedFor(400)).Solve(Wren.At(6000, 0.6));
         Assert.Equal(RailState.Sagging, result.RailState);
         Assert.True(result.RailGauge < result.RailSetGauge);
-        Assert.Equal((400.0 / 360) - 1, Reserve(result, Part.RailRating)!.Value, 9);
+        Assert.Equal((400.0 / 360) - 1, Reserve(result, Part.PressureRating)!.Value, 9);
     }
 
     [Fact]
@@ -32,7 +32,7 @@ public class CircuitChecksTests
         OperatingResult result = Wren.System(limits: RatedFor(400)).With(Plumbing.Of(back: [narrow])).Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.ReturnFloor, result.RailState);
         Assert.True(result.RailGauge > result.RailSetGauge);
-        Assert.Equal((400 / result.RailGauge.Kilopascals) - 1, Reserve(result, Part.RailRating)!.Value, 9);
+        Assert.Equal((400 / result.RailGauge.Kilopascals) - 1, Reserve(result, Part.PressureRating)!.Value, 9);
     }
 
     /// <summary>The same flow passes both, so the one rated for less is nearer to its end: three times 60 L/h.</summary>
@@ -72,9 +72,9 @@ public class CircuitChecksTests
         Check Through(double flow) => Checks(
             system, solved, solved.Circuit with { Task = solved.Circuit.Task with { Injected = flow } })
             .Single(check => check.Part == Part.Filter);
-        double most = filter.HighestFlow.CubicMetersPerSecond;
-        Assert.Equal(new Check(Part.Filter, Outcome.Holds, 0), Through(most));
-        Assert.Equal(Check.CannotSay(Part.Filter), Through(most * 1.001));
+        double maximum = filter.MaximumFlow.CubicMetersPerSecond;
+        Assert.Equal(new Check(Part.Filter, Outcome.Holds, 0), Through(maximum));
+        Assert.Equal(Check.CannotSay(Part.Filter), Through(maximum * 1.001));
     }
 
     [Fact]
@@ -100,12 +100,12 @@ public class CircuitChecksTests
     [InlineData(1, 1.2, Outcome.Holds)]
     [InlineData(0.9, 1, Outcome.CannotSay)]
     [InlineData(0.9, 0.999, Outcome.Fails)]
-    public void Pump_ThatMayJustDeliver_CannotBeSaidToFail(double least, double most, Outcome expected)
+    public void Pump_ThatMayJustDeliver_CannotBeSaidToFail(double minimum, double maximum, Outcome expected)
     {
         FuelSystem system = Wren.System();
         SolvedPoint solved = system.Solve(Wren.At(3000, 0)).Solved;
         double injected = solved.Demand.Injected;
-        SolvedCircuit circuit = solved.Circuit with { LeastInjectable = injected * least, MostInjectable = injected * most };
+        SolvedCircuit circuit = solved.Circuit with { MinimumInjectable = injected * minimum, MaximumInjectable = injected * maximum };
         Assert.Equal(expected, Checks(system, solved, circuit).Single(check => check.Part == Part.Pump).Outcome);
     }
 
@@ -118,7 +118,7 @@ public class CircuitChecksTests
             VolumeFlow.FromMillilitersPerMinute(360),
             Wren.Kpa(300),
             TestFluid.Heptane,
-            DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(16), Wren.Ms(1))),
+            DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(16), Wren.Ms(1))),
             Wren.Ms(1.6),
             Wren.Kpa(550));
         OperatingResult result = Wren.System(Fixed.At(Wren.Kpa(150)), pump: 3)
@@ -131,8 +131,8 @@ public class CircuitChecksTests
         Assert.Null(result.DutyCycle);
         Assert.Equal(Outcome.Fails, Find(result, Part.Injectors).Outcome);
         Assert.Equal(-1, Reserve(result, Part.Injectors));
-        Assert.Equal(Outcome.Holds, Find(result, Part.ShortestPulse).Outcome);
-        Assert.Null(Reserve(result, Part.ShortestPulse));
+        Assert.Equal(Outcome.Holds, Find(result, Part.MinimumPulse).Outcome);
+        Assert.Null(Reserve(result, Part.MinimumPulse));
     }
 
     /// <summary>300 + 6 · 70 kPa in the rail stand against 70 kPa in the manifold: 650 kPa, and the table ends at 600.</summary>
@@ -145,12 +145,12 @@ public class CircuitChecksTests
         Assert.Null(result.DeadTime);
         Assert.Null(result.Pulse);
         Assert.Equal(Outcome.CannotSay, Find(result, Part.Injectors).Outcome);
-        Assert.Equal(Outcome.CannotSay, Find(result, Part.ShortestPulse).Outcome);
+        Assert.Equal(Outcome.CannotSay, Find(result, Part.MinimumPulse).Outcome);
     }
 
     /// <summary>A weak pump is not laid to the injectors: they are judged at the 300 kPa that the regulator holds over the manifold.</summary>
     [Fact]
-    public void Injection_InARailThatSags_IsReckonedThereAndJudgedAtThePressureSet()
+    public void Injection_InARailThatSags_IsComputedThereAndJudgedAtThePressureSet()
     {
         FuelSystem system = Wren.System(pump: 0.55);
         OperatingResult result = system.Solve(Wren.At(6000, 0.6));

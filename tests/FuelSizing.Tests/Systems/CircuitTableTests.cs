@@ -1,8 +1,9 @@
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
@@ -21,7 +22,7 @@ public class CircuitTableTests
     private const int Points = 128;
 
     // Ends at 500 kPa with flow to spare: what it gives at more is not known.
-    private static readonly Pump OpenEnded = Pump.By(PumpCurve.At(
+    private static readonly Pump OpenEnded = Pump.From(PumpCurve.At(
         "open-ended pump",
         Wren.Volt(13.5),
         (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(215)),
@@ -80,7 +81,7 @@ public class CircuitTableTests
         // Pumps of this test's own: they keep what depends on their voltage, and other tests ask at others.
         Pump wired = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)], feed: PumpAssemblyTests.FeedOf(3));
         Pump plain = Pump.Of([Wren.Pump]);
-        CircuitTask like = PeerCircuits.All.Select(circuit => circuit.Task).First(task => task.HasWayToRegulator && task.LowestSupply is null);
+        CircuitTask like = PeerCircuits.All.Select(circuit => circuit.Task).First(task => task.HasPathToRegulator && task.MinimumSupply is null);
         PumpAssembly[] pumps =
         [
             plain, wired, PumpParallel.Of(wired, wired), PumpSeries.Of(SeriesBypass.CheckValve, plain, wired), Pump.Of([Wren.Pump], Wren.Kpa(330)),
@@ -99,13 +100,13 @@ public class CircuitTableTests
     [Fact]
     public void Table_OfAnotherCircuit_IsNotRead()
     {
-        CircuitTask task = PeerCircuits.All.Select(circuit => circuit.Task).First(task => task.HasWayToRegulator && task.LowestSupply is null);
+        CircuitTask task = PeerCircuits.All.Select(circuit => circuit.Task).First(task => task.HasPathToRegulator && task.MinimumSupply is null);
         CircuitTable table = CircuitTable.Of(task, task.Set * 0.9, task.Set * 1.1, Points)!;
         CircuitTask warmer = task with { KinematicViscosity = task.KinematicViscosity * 0.9 };
         CircuitTask lighter = task with { Density = task.Density * 0.99 };
         CircuitTask weaker = task with { Supply = task.Supply - 0.5 };
         CircuitTask bare = task with { Plumbing = Plumbing.Of(task.Plumbing.Suction, task.Plumbing.Supply, task.Plumbing.Back) };
-        CircuitTask other = task with { Pump = Pump.By(Wren.PumpOf(1.5)) };
+        CircuitTask other = task with { Pump = Pump.From(Wren.PumpOf(1.5)) };
         Assert.True(table.Serves(task with { Set = task.Set * 1.05, Injected = 0 }));
         foreach (CircuitTask unlike in new[] { warmer, lighter, weaker, bare, other })
         {
@@ -118,7 +119,7 @@ public class CircuitTableTests
     [Fact]
     public void Table_OfFewPoints_IsNotMade()
     {
-        CircuitTask task = PeerCircuits.All.Select(circuit => circuit.Task).First(task => task.HasWayToRegulator);
+        CircuitTask task = PeerCircuits.All.Select(circuit => circuit.Task).First(task => task.HasPathToRegulator);
         Assert.Null(CircuitTable.Of(task, task.Set * 0.9, task.Set * 1.1, 20));
     }
 
@@ -158,14 +159,14 @@ public class CircuitTableTests
         Assert.Equal(alone.State, swept.State);
         Close(alone.Flow, swept.Flow, free);
         Close(alone.Back, swept.Back, free);
-        Close(alone.LeastAtSet, swept.LeastAtSet, free);
-        Close(alone.MostAtSet, swept.MostAtSet, free);
+        Close(alone.MinimumAtSet, swept.MinimumAtSet, free);
+        Close(alone.MaximumAtSet, swept.MaximumAtSet, free);
         foreach ((double one, double other) in new[]
         {
             (alone.RailGauge, swept.RailGauge),
             (alone.InletGauge, swept.InletGauge),
             (alone.OutletGauge, swept.OutletGauge),
-            (alone.BackGauge, swept.BackGauge),
+            (alone.ReturnGauge, swept.ReturnGauge),
         })
         {
             Close(one, other, Math.Max(task.Set, Math.Abs(one)) * PressureTolerance / Tolerance);
@@ -176,13 +177,13 @@ public class CircuitTableTests
         Assert.InRange(actual - expected, -Tolerance * scale, Tolerance * scale);
 
     /// <summary>Circuits that differ in set pressure and injected flow.</summary>
-    private sealed record Sweep(CircuitTask Like, double Least, double Most)
+    private sealed record Sweep(CircuitTask Like, double Minimum, double Maximum)
     {
-        public CircuitTable? Table => CircuitTable.Of(Like, Least, Most, Points);
+        public CircuitTable? Table => CircuitTable.Of(Like, Minimum, Maximum, Points);
 
         public CircuitTask At(double place, double share) => Like with
         {
-            Set = Math.Min(Most, Least + (place * (Most - Least))),
+            Set = Math.Min(Maximum, Minimum + (place * (Maximum - Minimum))),
             Injected = share * 6e-5,
         };
     }

@@ -1,8 +1,8 @@
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 
@@ -81,9 +81,9 @@ public class CircuitTests
                     : state.RailGauge + Loss(task.Plumbing.Supply, task.Injected);
                 return state.State switch
                 {
-                    RailState.Sagging => regulator < task.Set && state.MostAtSet <= task.Injected * (1 + Tolerance),
+                    RailState.Sagging => regulator < task.Set && state.MaximumAtSet <= task.Injected * (1 + Tolerance),
                     RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor =>
-                        state.LeastAtSet >= task.Injected * (1 - Tolerance) && regulator >= task.Set * (1 - Tolerance),
+                        state.MinimumAtSet >= task.Injected * (1 - Tolerance) && regulator >= task.Set * (1 - Tolerance),
                     _ => true,
                 };
             },
@@ -180,25 +180,25 @@ public class CircuitTests
     internal static Gen<CircuitTask> Any =>
         Gen.Select(
             PumpAssemblyTests.Assemblies(2),
-            Gen.Select(Ways(0, 1, 8), Ways(0, 5, 6), Ways(0, 5, 3.5)).Select(
+            Gen.Select(Paths(0, 1, 8), Paths(0, 5, 6), Paths(0, 5, 3.5)).Select(
                 (suction, supply, back) => Plumbing.Of(suction, supply, back)),
             Gen.Bool,
             Gen.Double[1e5, 8e5],
             Gen.Double[0, 5e-6],
             Gen.Double[1e-7, 6e-5],
-            Gen.Double[11, 14.5]).Select((pump, plumbing, returns, set, least, injected, supply) => new CircuitTask(
+            Gen.Double[11, 14.5]).Select((pump, plumbing, returns, set, minimum, injected, supply) => new CircuitTask(
                 returns ? LineLayout.Return : LineLayout.Returnless,
                 pump,
                 plumbing,
                 supply,
                 null,
                 set,
-                least,
+                minimum,
                 injected,
                 Density,
                 Viscosity));
 
-    private static Gen<IFlowLoss[]> Ways(double shortest, double longest, double bore) =>
+    private static Gen<IFlowLoss[]> Paths(double shortest, double longest, double bore) =>
         Gen.OneOf(
             Gen.Select(Gen.Double[shortest, longest], Gen.Double[0.6, 2], Gen.Double[-1, 1]).Select((length, width, rise) => (IFlowLoss)Line.Of(
                 "line",

@@ -46,15 +46,15 @@ internal sealed class FormulaPumps(double freeFlow, double deadhead, bool givesF
     }
 
     /// <inheritdoc/>
-    public override bool IsSurelyCovered(bool ends) => true;
+    public override bool IsFullyCovered(bool ends) => true;
 
     /// <inheritdoc/>
-    public override PumpCoverage LackingAt(double flow, double rise, bool ends) => PumpCoverage.Measured;
+    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends) => PumpCoverage.Measured;
 
     /// <summary>The flow at which they meet a set pressure behind a square-law resistance: set + k Q² = p.</summary>
     /// <param name="set">Pa.</param>
     /// <param name="factor">k, Pa s²/m⁶.</param>
-    public double Meeting(double set, double factor)
+    public double Intersection(double set, double factor)
     {
         double rest = deadhead - set;
         if (bySquare)

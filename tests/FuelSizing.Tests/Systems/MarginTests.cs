@@ -1,8 +1,10 @@
+using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
@@ -10,13 +12,11 @@ using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
 
-using Pressure = UnitsNet.Pressure;
-
 /// <summary>What a margin says in words, where the part keeps its limit, where it does not, and where nobody can say.</summary>
 public class MarginTests
 {
     /// <summary>Measured up to 280 kPa only, with 70 L/h to spare.</summary>
-    private static readonly Pump Ended = Pump.By(PumpCurve.At(
+    private static readonly Pump Ended = Pump.From(PumpCurve.At(
         "pump E",
         Wren.Volt(13.5),
         (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(115)),
@@ -35,16 +35,16 @@ public class MarginTests
     public void Pulse_InWords_IsHeldAgainstTheShortestLinearOne()
     {
         OperatingResult load = Wren.System().Solve(Wren.At(3000, 0));
-        Margin held = Find(load, Part.ShortestPulse);
+        Margin held = Find(load, Part.MinimumPulse);
         Assert.Equal($"pulse {Readable.Of(load.Pulse!.Value)} of at least 1.60 ms", held.Explanation);
         Assert.Equal((load.Pulse, Wren.Ms(1.6)), ((Duration?)held.Used, (Duration)held.Allowed!));
 
         OperatingResult idle = Wren.System(injector: 3000).Solve(Wren.At(850, -0.65));
-        Assert.Equal($"pulse {Readable.Of(idle.Pulse!.Value)} under the least linear one of 1.60 ms", Text(idle, Part.ShortestPulse));
+        Assert.Equal($"pulse {Readable.Of(idle.Pulse!.Value)} under the least linear one of 1.60 ms", Text(idle, Part.MinimumPulse));
 
         // 150 kPa against 2 bar of boost leaves nothing to inject with.
         OperatingResult none = Wren.System(Fixed.At(Wren.Kpa(150)), pump: 4).Solve(Wren.At(3000, 2));
-        Assert.Equal("no pulse to judge: the injectors pass nothing", Text(none, Part.ShortestPulse));
+        Assert.Equal("no pulse to judge: the injectors pass nothing", Text(none, Part.MinimumPulse));
         Assert.Equal("no flow: the pressure across the injector is −50 kPa", Text(none, Part.Injectors));
     }
 
@@ -54,7 +54,7 @@ public class MarginTests
         OperatingResult cold = Wren.System().Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(7.5), Wren.Hill.FuelTemperature)));
         string unknown = $"the dead-time table covers {Wren.DeadTime.Coverage} and says nothing of 7.5 V, 300 kPa";
-        Assert.Equal((Outcome.CannotSay, unknown), (Find(cold, Part.ShortestPulse).Outcome, Text(cold, Part.ShortestPulse)));
+        Assert.Equal((Outcome.CannotSay, unknown), (Find(cold, Part.MinimumPulse).Outcome, Text(cold, Part.MinimumPulse)));
         Assert.Equal((Outcome.CannotSay, unknown), (Find(cold, Part.Injectors).Outcome, Text(cold, Part.Injectors)));
     }
 
@@ -63,10 +63,10 @@ public class MarginTests
     {
         Assert.Equal(
             "pressure across the injector 300 kPa, known to open against 550 kPa",
-            Text(Wren.System().Solve(Wren.At(3000, 0)), Part.InjectorOpening));
+            Text(Wren.System().Solve(Wren.At(3000, 0)), Part.OpeningPressure));
         Assert.Equal(
             "pressure across the injector 600 kPa, known to open against only 550 kPa",
-            Text(Wren.System(Fixed.At(Wren.Kpa(600)), pump: 4).Solve(Wren.At(3000, 0)), Part.InjectorOpening));
+            Text(Wren.System(Fixed.At(Wren.Kpa(600)), pump: 4).Solve(Wren.At(3000, 0)), Part.OpeningPressure));
     }
 
     /// <summary>Hoses are held against the most that they may see: what the rail floats up to, or what is set once the pump is mended.</summary>
@@ -79,12 +79,12 @@ public class MarginTests
             Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Wren.WiredPump, rated, Plumbing.Of(back: [thin]))
             .Solve(Wren.At(900, -0.6));
         Assert.True(floating.RailGauge > floating.RailSetGauge);
-        Assert.Equal(floating.RailGauge, Find(floating, Part.RailRating).Used);
+        Assert.Equal(floating.RailGauge, Find(floating, Part.PressureRating).Used);
 
         OperatingResult sagging = Wren.System(pump: 0.5, limits: rated).Solve(Wren.At(6500, 0.6));
         Assert.True(sagging.RailGauge < sagging.RailSetGauge);
-        Assert.Equal(360, ((Pressure)Find(sagging, Part.RailRating).Used!).Kilopascals, 6);
-        Assert.Equal("rail pressure 360 kPa, rated for 500 kPa", Text(sagging, Part.RailRating));
+        Assert.Equal(360, ((Pressure)Find(sagging, Part.PressureRating).Used!).Kilopascals, 6);
+        Assert.Equal("rail pressure 360 kPa, rated for 500 kPa", Text(sagging, Part.PressureRating));
     }
 
     /// <summary>The curve of pump P gives 165 L/h at 300 kPa; six tenths of it are 99 L/h.</summary>
@@ -109,7 +109,7 @@ public class MarginTests
     [Fact]
     public void Pump_WhoseCurveEnds_DeliversAtLeastOrAtMost()
     {
-        FuelSystem pair = Wren.System(Fixed.At(Wren.Kpa(300)), injector: 3000).With(PumpParallel.Of(Pump.By(Wren.Pump), Ended));
+        FuelSystem pair = Wren.System(Fixed.At(Wren.Kpa(300)), injector: 3000).With(PumpParallel.Of(Pump.From(Wren.Pump), Ended));
         OperatingResult little = pair.Solve(Wren.At(3000, 0));
         Assert.Equal($"delivers at least 165 L/h at 300 kPa in the rail, {Wanted(little)} wanted", Text(little, Part.Pump));
         OperatingResult much = pair.Solve(Wren.At(6800, 3));
@@ -137,7 +137,7 @@ public class MarginTests
     [Fact]
     public void Pump_WhoseCurveBeginsLater_SaysWhere()
     {
-        Pump late = Pump.By(PumpCurve.At(
+        Pump late = Pump.From(PumpCurve.At(
             "pump L",
             Wren.Volt(13.5),
             (Wren.Kpa(200), VolumeFlow.FromLitersPerHour(185)),
@@ -152,24 +152,24 @@ public class MarginTests
     }
 
     [Fact]
-    public void WayBack_InWords_SaysWhatItPassesAndAtWhatPressure()
+    public void ReturnLine_InWords_SaysWhatItPassesAndAtWhatPressure()
     {
         Line wide = Line.Of("way back", Length.FromMillimeters(7), Length.FromMeters(3), Roughness.RubberHose);
         OperatingResult result = Wren.System().With(Plumbing.Of(back: [wide])).Solve(Wren.At(3000, 0));
         CircuitResult circuit = result.Circuit;
         Assert.True(circuit.ReturnedFlow!.Value.LitersPerHour > 100);
         Assert.Equal(
-            $"passes {Readable.PumpFlow(circuit.ReturnedFlow!.Value)} at {Readable.Of(circuit.BackGauge!.Value)}, under the 300 kPa set",
-            Text(result, Part.WayBack));
+            $"passes {Readable.PumpFlow(circuit.ReturnedFlow!.Value)} at {Readable.Of(circuit.ReturnGauge!.Value)}, under the 300 kPa set",
+            Text(result, Part.ReturnLine));
     }
 
     [Fact]
     public void PumpControl_InWords_NamesTheVoltageOrTheRailItCannotLower()
     {
-        OperatingResult Held(double lowest, OperatingPoint point) => FuelSystem.Returnless(
+        OperatingResult Held(double minimum, OperatingPoint point) => FuelSystem.Returnless(
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
-            ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(lowest)),
+            ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(minimum)),
             Wren.WiredPump).Solve(point);
         OperatingResult load = Held(9, Wren.At(5000, 0.3));
         Margin held = Find(load, Part.PumpControl);
@@ -194,7 +194,7 @@ public class MarginTests
     [Fact]
     public void Feed_InWords_NamesVoltageAndCurrent()
     {
-        OperatingResult result = Wren.System().With(Wren.WiredPump.FedThrough(PumpAssemblyTests.FeedOf(3))).Solve(Wren.At(3000, 0.3));
+        OperatingResult result = Wren.System().With(Wren.WiredPump.WithFeed(PumpAssemblyTests.FeedOf(3))).Solve(Wren.At(3000, 0.3));
         PumpResult pump = result.Circuit.Pumps.Single();
         Assert.Equal(
             $"pump W gets {Readable.Of(pump.Voltage)} at {Readable.Of(pump.Current!.Value)}: {Readable.VoltageDrop(pump.FeedDrop)} lost of at most 0.68 V",

@@ -1,6 +1,7 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -44,7 +45,7 @@ public class NoteTests
             VolumeFlow.FromMillilitersPerMinute(500),
             Wren.Kpa(300),
             TestFluid.Heptane,
-            DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(1.8)), (Wren.Volt(16), Wren.Ms(0.7))),
+            DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1.8)), (Wren.Volt(16), Wren.Ms(0.7))),
             Wren.Ms(1.6),
             Wren.Kpa(550));
         Assert.Equal(

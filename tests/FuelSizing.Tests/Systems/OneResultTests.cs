@@ -1,3 +1,4 @@
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Systems;
 

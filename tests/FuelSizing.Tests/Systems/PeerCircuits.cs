@@ -1,13 +1,11 @@
+using FuelSizing.Circuits;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Circuits of every kind, the same ones on each run, that an independent program solves too (tests/peer). All pumps are
@@ -27,7 +25,7 @@ internal static class PeerCircuits
     ];
 
     /// <summary>What each way is made of, from none to everything.</summary>
-    private static readonly Plumbing[] Ways =
+    private static readonly Plumbing[] Paths =
     [
         Plumbing.None,
         Plumbing.Of(
@@ -72,25 +70,25 @@ internal static class PeerCircuits
                 double injected = shares[load] * pump.Running(supply).FreeFlow;
                 yield return (
                     FormattableString.Invariant($"{name}, {layout}, {supply} V, {shares[load]} of the free flow"),
-                    Task(layout, pump, Ways[turn % Ways.Length], supply, sets[(turn * 3) % sets.Length], injected, turn));
+                    Task(layout, pump, Paths[turn % Paths.Length], supply, sets[(turn * 3) % sets.Length], injected, turn));
             }
         }
     }
 
     private static IEnumerable<(string Name, PumpAssembly Pump)> Arrangements()
     {
-        Pump plain = Pump.By(Unwired(FullVolts, 1));
+        Pump plain = Pump.From(Unwired(FullVolts, 1));
         Pump wired = Wired(5, 12, [FullVolts]);
         Pump many = Wired(3.5, 14, [9, 11, 12.5, FullVolts]);
         Pump worn = Pump.Of([Unwired(FullVolts, 0.8)], Pressure.FromKilopascals(480), Ratio.FromPercent(88));
-        Pump lift = Pump.By(Unwired(12, 0.55, 0.35));
+        Pump lift = Pump.From(Unwired(12, 0.55, 0.35));
         yield return ("one pump", plain);
         yield return ("one pump, wired", wired);
         yield return ("one pump, wired, four voltages", many);
-        yield return ("one pump, affinity laws", Pump.By(Unwired(14.5, 1.1)));
+        yield return ("one pump, affinity laws", Pump.From(Unwired(14.5, 1.1)));
         yield return ("one pump, wired, affinity laws", Wired(6, 14, [15]));
         yield return ("one pump, worn, relief valve", worn);
-        yield return ("one pump by two points", Pump.By(Straight()));
+        yield return ("one pump by two points", Pump.From(Straight()));
         yield return ("series", PumpSeries.Of(SeriesBypass.CheckValve, lift, plain));
         yield return ("series, wired", PumpSeries.Of(SeriesBypass.CheckValve, many, wired));
         yield return ("parallel", PumpParallel.Of(plain, worn));
@@ -108,7 +106,7 @@ internal static class PeerCircuits
         {
             yield return (
                 FormattableString.Invariant($"set pressure rising, {set} Pa"),
-                Task(LineLayout.Return, pump, Ways[1], 13.8, set, 2.1e-5, 0));
+                Task(LineLayout.Return, pump, Paths[1], 13.8, set, 2.1e-5, 0));
         }
     }
 
@@ -121,17 +119,17 @@ internal static class PeerCircuits
             foreach (double share in (double[])[0.02, 0.4, 0.6, 0.9])
             {
                 CircuitTask task = Task(
-                    LineLayout.Returnless, pump, Ways[3], 13.6, 3.2e5, share * pump.Running(13.6).FreeFlow, 1);
+                    LineLayout.Returnless, pump, Paths[3], 13.6, 3.2e5, share * pump.Running(13.6).FreeFlow, 1);
                 yield return (
                     FormattableString.Invariant($"speed control, {name}, {share} of the free flow"),
-                    task with { LowestSupply = 9.5 });
+                    task with { MinimumSupply = 9.5 });
             }
         }
     }
 
     private static IEnumerable<(string Name, CircuitTask Task)> AtTheirLimits()
     {
-        Pump plain = Pump.By(Unwired(FullVolts, 1));
+        Pump plain = Pump.From(Unwired(FullVolts, 1));
         double free = plain.Running(FullVolts).FreeFlow;
         Plumbing narrow = Plumbing.Of(
             supply: [Tube(8, 3, 0.2)], back: [Hose(2.2, 3, 0.1, Fitting.Elbow90.Times(4), Fitting.Exit)]);
@@ -139,45 +137,45 @@ internal static class PeerCircuits
         {
             yield return ($"narrow way back, idling, {layout}", Task(layout, plain, narrow, FullVolts, 2.5e5, 0.01 * free, 0));
             yield return ($"narrow way back, no injection, {layout}", Task(layout, plain, narrow, FullVolts, 2e5, 1e-9, 2));
-            yield return ($"barely governed, {layout}", Task(layout, plain, Ways[2], FullVolts, 3.1e5, 0.69 * free, 0) with
+            yield return ($"barely governed, {layout}", Task(layout, plain, Paths[2], FullVolts, 3.1e5, 0.69 * free, 0) with
             {
                 MinimumReturn = 8e-6,
             });
-            yield return ($"more injected than the pump passes, {layout}", Task(layout, plain, Ways[1], FullVolts, 3e5, 1.1 * free, 0));
+            yield return ($"more injected than the pump passes, {layout}", Task(layout, plain, Paths[1], FullVolts, 3e5, 1.1 * free, 0));
             yield return ($"nothing left at the rail, {layout}", Task(
                 layout, plain, Plumbing.Of(supply: [Hose(2.5, 6, 0.5)]), FullVolts, 3e5, 0.9 * free, 0));
             yield return ($"sagging at the relief valve, {layout}", Task(
-                layout, Pump.Of([Unwired(FullVolts, 1)], Pressure.FromKilopascals(350)), Ways[1], FullVolts, 5e5, 0.2 * free, 0));
+                layout, Pump.Of([Unwired(FullVolts, 1)], Pressure.FromKilopascals(350)), Paths[1], FullVolts, 5e5, 0.2 * free, 0));
             yield return ($"sagging beyond the curve's end, {layout}", Task(
-                layout, Pump.By(OpenEnded()), Ways[1], FullVolts, 5e5, 1e-5, 0));
+                layout, Pump.From(OpenEnded()), Paths[1], FullVolts, 5e5, 1e-5, 0));
             yield return ($"governed on a curve without end, {layout}", Task(
-                layout, Pump.By(OpenEnded()), Ways[1], FullVolts, 3.3e5, 1e-5, 0));
+                layout, Pump.From(OpenEnded()), Paths[1], FullVolts, 3.3e5, 1e-5, 0));
             yield return ($"all of the set pressure lost on the way to the rail, {layout}", Task(
                 layout, plain, Plumbing.Of(supply: [Hose(3, 6, 0)]), FullVolts, 1e5, 0.7 * free, 0));
             yield return ($"governed below the curve's start, {layout}", Task(
-                layout, Pump.By(OpenEnded()), Ways[1], FullVolts, 1e5, 2e-5, 0));
+                layout, Pump.From(OpenEnded()), Paths[1], FullVolts, 1e5, 2e-5, 0));
             yield return ($"held up by the weaker stage of a chain without bypass, {layout}", Task(
                 layout,
-                PumpSeries.Of(SeriesBypass.None, Pump.By(Unwired(FullVolts, 2)), Pump.By(Unwired(FullVolts, 0.4))),
-                Ways[1],
+                PumpSeries.Of(SeriesBypass.None, Pump.From(Unwired(FullVolts, 2)), Pump.From(Unwired(FullVolts, 0.4))),
+                Paths[1],
                 FullVolts,
                 3e5,
                 1e-5,
                 0));
             yield return ($"by-passed below its curve's start, {layout}", Task(
                 layout,
-                PumpSeries.Of(SeriesBypass.CheckValve, Pump.By(OpenEnded()), Pump.By(Unwired(FullVolts, 1.6))),
-                Ways[1],
+                PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(OpenEnded()), Pump.From(Unwired(FullVolts, 1.6))),
+                Paths[1],
                 FullVolts,
                 1.5e5,
                 2e-5,
                 0));
             yield return ($"voltage too low for the curve, {layout}", Task(
-                layout, Pump.By(Unwired(FullVolts, 1)), Ways[1], 9, 1.5e5, 1e-5, 0));
+                layout, Pump.From(Unwired(FullVolts, 1)), Paths[1], 9, 1.5e5, 1e-5, 0));
             yield return ($"series without bypass, {layout}", Task(
                 layout,
-                PumpSeries.Of(SeriesBypass.None, Pump.By(Unwired(FullVolts, 0.9, 0.5)), plain),
-                Ways[1],
+                PumpSeries.Of(SeriesBypass.None, Pump.From(Unwired(FullVolts, 0.9, 0.5)), plain),
+                Paths[1],
                 FullVolts,
                 7e5,
                 1e-5,
@@ -185,15 +183,15 @@ internal static class PeerCircuits
             yield return ($"a branch shut by its check valve, {layout}", Task(
                 layout,
                 PumpParallel.Of(plain, Wired(3, 12, [12, 14], 0.8, 0.5)),
-                Ways[1],
+                Paths[1],
                 FullVolts,
                 5.6e5,
                 1e-5,
                 0));
             yield return ($"a stage by-passed, {layout}", Task(
                 layout,
-                PumpSeries.Of(SeriesBypass.CheckValve, Pump.By(Unwired(FullVolts, 0.3, 0.4)), plain),
-                Ways[2],
+                PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Unwired(FullVolts, 0.3, 0.4)), plain),
+                Paths[2],
                 FullVolts,
                 3e5,
                 2e-5,

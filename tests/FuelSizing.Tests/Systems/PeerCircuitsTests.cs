@@ -1,7 +1,8 @@
 using System.Text.Json;
+using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
-using FuelSizing.Systems;
+using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Systems;
 

@@ -1,6 +1,6 @@
+using FuelSizing.Circuits;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Systems;
 
@@ -13,7 +13,7 @@ internal static class PeerDescription
         name,
         layout = task.Layout.ToString(),
         supplyVolts = task.Supply,
-        lowestSupplyVolts = task.LowestSupply,
+        minimumSupplyVolts = task.MinimumSupply,
         setPascals = task.Set,
         minimumReturnCubicMetresPerSecond = task.MinimumReturn,
         injectedCubicMetresPerSecond = task.Injected,
@@ -32,11 +32,11 @@ internal static class PeerDescription
         railPascals = state.RailGauge,
         inletPascals = state.InletGauge,
         outletPascals = state.OutletGauge,
-        backPascals = state.BackGauge,
+        backPascals = state.ReturnGauge,
         pumpCubicMetresPerSecond = state.PumpFlow,
         returnedCubicMetresPerSecond = state.Returned,
         fedVolts = state.FedVoltage,
-        leastAtSetCubicMetresPerSecond = state.LeastAtSet,
+        minimumAtSetCubicMetresPerSecond = state.MinimumAtSet,
         pumps = state.Pumps.Select(pump => new
         {
             risePascals = pump.Rise,

@@ -1,6 +1,6 @@
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 using MathNet.Numerics.RootFinding;
 
 namespace FuelSizing.Tests.Systems;
@@ -27,15 +27,15 @@ public class PlainSearchTests
     private static bool Agrees(in CircuitTask task)
     {
         CircuitState state = CircuitSolver.Solve(task);
-        RunningPumps pumps = task.Pump.Kept(task.Supply).Surely;
+        RunningPumps pumps = task.Pump.Kept(task.Supply).Lower;
         if (pumps.FreeFlow <= 0)
         {
-            return state.LeastAtSet == 0;
+            return state.MinimumAtSet == 0;
         }
 
         double atSet = Plain(task, pumps, (in CircuitTask given, double flow) => CircuitSolver.RiseToDeliver(given, flow));
-        bool close = Math.Abs(atSet - state.LeastAtSet) <= Tolerance * pumps.FreeFlow;
-        if (state.State is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor && task.LowestSupply is null)
+        bool close = Math.Abs(atSet - state.MinimumAtSet) <= Tolerance * pumps.FreeFlow;
+        if (state.State is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor && task.MinimumSupply is null)
         {
             double flow = Plain(task, pumps, CircuitSolver.Asked);
             close &= Math.Abs(flow - state.PumpFlow!.Value) <= Tolerance * pumps.FreeFlow;

@@ -1,7 +1,8 @@
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -145,7 +146,7 @@ public class PointBatchRefusalTests
     [InlineData(800, 7200, 800, 7200, 6000, 800, 6000)]
     [InlineData(800, 7200, 800, 7200, 8000, 800, 7200)]
     public void Speeds_AreThoseOfBothTablesUpToTheLimit(
-        double efficiencyFrom, double efficiencyTo, double powerFrom, double powerTo, double limit, double least, double most)
+        double efficiencyFrom, double efficiencyTo, double powerFrom, double powerTo, double limit, double minimum, double maximum)
     {
         PointBatch batch = PointBatch.Of(SystemOf((efficiencyFrom, efficiencyTo), (powerFrom, powerTo), limit), Wren.Hill);
         void Takes(double rpm) => Assert.Equal(1, batch.Evaluate(new() { Speed = [rpm / 60], Boost = [0] }, default));
@@ -153,14 +154,14 @@ public class PointBatchRefusalTests
             "of Speed (place 0)",
             Assert.Throws<ArgumentOutOfRangeException>(() => Takes(rpm)).Message,
             StringComparison.Ordinal);
-        Takes(least);
-        Takes(most);
+        Takes(minimum);
+        Takes(maximum);
 
         // Other units may miss an end by its last digits.
-        Takes(least * (1 - 5e-10));
-        Takes(most * (1 + 5e-10));
-        Refuses(least - 1);
-        Refuses(most + 1);
+        Takes(minimum * (1 - 5e-10));
+        Takes(maximum * (1 + 5e-10));
+        Refuses(minimum - 1);
+        Refuses(maximum + 1);
     }
 
     [Fact]
@@ -197,13 +198,13 @@ public class PointBatchRefusalTests
                 Wren.Petrol),
             InjectorSet.Of(Wren.InjectorOf(360), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Pump.By(Wren.Pump));
+            Pump.From(Wren.Pump));
 
     /// <summary>Columns whose every number is the least or the most that is allowed.</summary>
     private static double[][] AtTheirLimits(int points, bool lambda, bool volts)
     {
-        double[] Column(double least, double most, int every) =>
-            [.. Enumerable.Range(0, points).Select(place => place / every % 2 == 0 ? least : most)];
+        double[] Column(double minimum, double maximum, int every) =>
+            [.. Enumerable.Range(0, points).Select(place => place / every % 2 == 0 ? minimum : maximum)];
         return
         [
             Column(800 / 60.0, 120, 1),

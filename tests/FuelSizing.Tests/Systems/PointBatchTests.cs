@@ -1,16 +1,16 @@
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Points by the column come out as points one by one.</summary>
 public class PointBatchTests
@@ -31,12 +31,12 @@ public class PointBatchTests
             Wren.Demand(induction: Induction.BeltDriven(Wren.Percent(60), Wren.Percent(0), Wren.Kpa(3), Wren.Percent(92))),
             InjectorSet.Of(InjectorWithout(), 8, injectionsPerCycle: 2),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Pump.By(Wren.PumpOf(3))),
+            Pump.From(Wren.PumpOf(3))),
         FuelSystem.Returnless(
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(440), 4),
             Fixed.At(Wren.Kpa(420)),
-            Pump.By(Wren.PumpOf(3)),
+            Pump.From(Wren.PumpOf(3)),
             plumbing: Plumbing.Of(supply:
             [
                 Line.Of("supply", Length.FromMillimeters(7), Length.FromMeters(4), Roughness.DrawnTube),
@@ -206,7 +206,7 @@ public class PointBatchTests
     [InlineData(DemandBasis.Larger)]
     [InlineData(DemandBasis.Air)]
     [InlineData(DemandBasis.Power)]
-    public void Evaluate_ByEitherReckoning_GivesItsFuel(DemandBasis basis)
+    public void Evaluate_ByEitherComputeing_GivesItsFuel(DemandBasis basis)
     {
         // The greedy engine burns more by its power than by its air, the frugal one less.
         foreach (double consumption in new[] { 420, 250 })
@@ -233,7 +233,7 @@ public class PointBatchTests
 
     /// <summary>150 kPa in the rail against 200 in the manifold of one point and 0 in that of the other.</summary>
     [Fact]
-    public void Evaluate_WhereNothingFlows_HasNoPulseAndNothingInHand()
+    public void Evaluate_WhereNothingFlows_HasNoPulseAndNoReserve()
     {
         Columns batch = new(2);
         PointBatch.Of(Wren.System(Fixed.At(Wren.Kpa(150))), Wren.Hill)
@@ -349,7 +349,7 @@ public class PointBatchTests
         VolumeFlow.FromMillilitersPerMinute(300),
         Wren.Kpa(300),
         TestFluid.Heptane,
-        DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(2.3)), (Wren.Volt(12), Wren.Ms(1)), (Wren.Volt(16), Wren.Ms(0.7))),
+        DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2.3)), (Wren.Volt(12), Wren.Ms(1)), (Wren.Volt(16), Wren.Ms(0.7))),
         Wren.Ms(1.2),
         Wren.Kpa(600));
 

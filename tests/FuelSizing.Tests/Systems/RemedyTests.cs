@@ -1,18 +1,18 @@
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A remedy must serve the whole sweep: of several points that fail, the one that asks for most decides.</summary>
 public class RemedyTests
@@ -41,7 +41,7 @@ public class RemedyTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(100), 4, 2),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Pump.By(Wren.PumpOf(4)),
+            Pump.From(Wren.PumpOf(4)),
             SizingLimits.Of(Wren.Percent(10), Wren.Percent(10)));
         Assert.Null(For(system.Sweep([Wren.Rpm(2000), Wren.Rpm(7200)], [Pressure.Zero], Wren.Hill), Part.Injectors).Needed);
         Assert.NotNull(For(system.Sweep([Wren.Rpm(2000)], [Pressure.Zero], Wren.Hill), Part.Injectors).Needed);
@@ -52,8 +52,8 @@ public class RemedyTests
     {
         RotationalSpeed[] idle = [Wren.Rpm(850), Wren.Rpm(1100)];
         Pressure[] vacuum = [Pressure.FromBars(-0.7), Pressure.FromBars(-0.5), Pressure.FromBars(-0.3)];
-        VolumeFlow most = (VolumeFlow)For(Wren.System(injector: 3000).Sweep(idle, vacuum, Wren.Hill), Part.ShortestPulse).Needed!;
-        double ShortestOf(double share) => Wren.System(injector: most.MillilitersPerMinute * share)
+        VolumeFlow maximum = (VolumeFlow)For(Wren.System(injector: 3000).Sweep(idle, vacuum, Wren.Hill), Part.MinimumPulse).Needed!;
+        double ShortestOf(double share) => Wren.System(injector: maximum.MillilitersPerMinute * share)
             .Sweep(idle, vacuum, Wren.Hill).Results.Min(result => result.Pulse!.Value.Milliseconds);
         Assert.Equal(1.6, ShortestOf(1), 9);
         Assert.True(ShortestOf(1 + 1e-6) < 1.6);
@@ -69,10 +69,10 @@ public class RemedyTests
         FuelSystem With(double injector) => Wren.System(Fixed.At(Wren.Kpa(580)), injector: injector);
         SweepResult Sweep(double injector) => With(injector).Sweep([Wren.Rpm(850)], [Pressure.FromBars(-0.65), Pressure.Zero], Wren.Hill);
         SweepResult before = Sweep(10_000);
-        Assert.Equal(Outcome.CannotSay, Find(before.At(0, 0), Part.ShortestPulse).Outcome);
-        Assert.Equal(Outcome.Fails, Find(before.At(0, 1), Part.ShortestPulse).Outcome);
-        VolumeFlow most = (VolumeFlow)For(before, Part.ShortestPulse).Needed!;
-        Assert.Equal(1.6, Sweep(most.MillilitersPerMinute).At(0, 1).Pulse!.Value.Milliseconds, 9);
+        Assert.Equal(Outcome.CannotSay, Find(before.At(0, 0), Part.MinimumPulse).Outcome);
+        Assert.Equal(Outcome.Fails, Find(before.At(0, 1), Part.MinimumPulse).Outcome);
+        VolumeFlow maximum = (VolumeFlow)For(before, Part.MinimumPulse).Needed!;
+        Assert.Equal(1.6, Sweep(maximum.MillilitersPerMinute).At(0, 1).Pulse!.Value.Milliseconds, 9);
     }
 
     /// <summary>
@@ -97,27 +97,27 @@ public class RemedyTests
             .With(InjectorSet.Of(Late(flow), 4))
             .Sweep([Wren.Rpm(850)], [Pressure.FromBars(-0.65), Pressure.Zero], Wren.Hill);
         SweepResult before = Sweep(10_000);
-        Assert.Equal(Outcome.Holds, Find(before.At(0, 0), Part.ShortestPulse).Outcome);
-        Assert.Equal(Outcome.Fails, Find(before.At(0, 1), Part.ShortestPulse).Outcome);
-        VolumeFlow most = (VolumeFlow)For(before, Part.ShortestPulse).Needed!;
-        Assert.Equal(3, Sweep(most.MillilitersPerMinute).At(0, 1).Pulse!.Value.Milliseconds, 9);
+        Assert.Equal(Outcome.Holds, Find(before.At(0, 0), Part.MinimumPulse).Outcome);
+        Assert.Equal(Outcome.Fails, Find(before.At(0, 1), Part.MinimumPulse).Outcome);
+        VolumeFlow maximum = (VolumeFlow)For(before, Part.MinimumPulse).Needed!;
+        Assert.Equal(3, Sweep(maximum.MillilitersPerMinute).At(0, 1).Pulse!.Value.Milliseconds, 9);
     }
 
     /// <summary>Two boosts fail, and of two pumps one is fed through a long wire.</summary>
     [Fact]
-    public void PumpRemedy_OverSeveralPoints_NamesTheHighestPressureAndTheLeastVoltage()
+    public void PumpRemedy_OverSeveralPoints_NamesTheMaximumPressureAndTheMinimumVoltage()
     {
-        Pump Fed(double metres) => Pump.By(Wren.WiredCurve(13.5, 0.3)).FedThrough(PumpAssemblyTests.FeedOf(metres, 16));
+        Pump Fed(double metres) => Pump.From(Wren.WiredCurve(13.5, 0.3)).WithFeed(PumpAssemblyTests.FeedOf(metres, 16));
         SweepResult sweep = Wren.System()
             .With(PumpParallel.Of(Fed(0.5), Fed(6)))
             .Sweep([Wren.Rpm(6000), Wren.Rpm(6800)], [Pressure.FromBars(0.4), Pressure.FromBars(0.6), Pressure.FromBars(0.9)], Wren.Hill);
         OperatingResult[] failing = [.. sweep.Results.Where(result => Find(result, Part.Pump).Outcome == Outcome.Fails)];
         Assert.True(failing.Length > 3);
-        VolumeFlow most = failing.Max(result => result.InjectedFlow) * 1.1;
+        VolumeFlow maximum = failing.Max(result => result.InjectedFlow) * 1.1;
         double[] volts = [.. failing.Select(result => result.Circuit.Pumps.Min(pump => pump.Voltage.Volts))];
         Assert.True(volts.Max() > volts.Min() + 0.2);
         Assert.Equal(
-            $"A pump, or pumps together, that deliver at least {Readable.PumpFlow(most)} against 390 kPa with {Readable.Of(Wren.Volt(volts.Min()))} at the motor.",
+            $"A pump, or pumps together, that deliver at least {Readable.PumpFlow(maximum)} against 390 kPa with {Readable.Of(Wren.Volt(volts.Min()))} at the motor.",
             For(sweep, Part.Pump).Text);
     }
 
@@ -128,10 +128,10 @@ public class RemedyTests
         SweepResult sweep = Wren.System()
             .With(Plumbing.Of(back: [thin]))
             .Sweep([Wren.Rpm(900)], [Pressure.FromBars(-0.6), Pressure.FromBars(-0.3), Pressure.Zero], Wren.Hill);
-        Assert.All(sweep.Results, result => Assert.Equal(Outcome.Fails, Find(result, Part.WayBack).Outcome));
+        Assert.All(sweep.Results, result => Assert.Equal(Outcome.Fails, Find(result, Part.ReturnLine).Outcome));
 
         // The lower the set pressure, the more the pump delivers, and the less is burnt of it.
-        Remedy remedy = For(sweep, Part.WayBack);
+        Remedy remedy = For(sweep, Part.ReturnLine);
         double surplus = (Wren.Pump.FlowAt(Wren.Kpa(240)) - sweep.At(0, 0).InjectedFlow).LitersPerHour;
         Assert.Equal(surplus, ((VolumeFlow)remedy.Needed!).LitersPerHour, 6);
         Assert.Contains(" at 240 kPa or less ", remedy.Text, StringComparison.Ordinal);
@@ -139,13 +139,13 @@ public class RemedyTests
 
     /// <summary>Two boosts fail and at a third the pump's curve has ended: the remedy is the most that is missing of what is known.</summary>
     [Fact]
-    public void InletRemedy_OverSeveralPoints_IsTheMostThatIsMissing()
+    public void InletRemedy_OverSeveralPoints_IsTheMaximumThatIsMissing()
     {
         Line up = Line.Of("suction", Length.FromMillimeters(6), Length.FromMeters(2), Roughness.RubberHose, rise: Length.FromMeters(1));
         Conditions hot = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(13.5), Temperature.FromDegreesCelsius(50));
         SweepResult sweep = Wren.System(injector: 900)
             .With(Plumbing.Of(suction: [up]))
-            .With(Pump.By(PumpCurve.At(
+            .With(Pump.From(PumpCurve.At(
                 "ended",
                 Wren.Volt(13.5),
                 (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(215)),
@@ -163,21 +163,21 @@ public class RemedyTests
     [Fact]
     public void FeedRemedy_OfTwoPumps_IsForTheWorseFed()
     {
-        Pump thirsty = Pump.By(PumpCurve.WithCurrent(
+        Pump thirsty = Pump.From(PumpCurve.WithCurrent(
             "thirsty",
             Wren.Volt(13.5),
             (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(215), ElectricCurrent.FromAmperes(9)),
-            (Wren.Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(25)))).FedThrough(PumpAssemblyTests.FeedOf(0.2, 10));
+            (Wren.Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(25)))).WithFeed(PumpAssemblyTests.FeedOf(0.2, 10));
         SweepResult With(Feed feed) => Wren.System()
-            .With(PumpParallel.Of(thirsty, Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(feed)))
+            .With(PumpParallel.Of(thirsty, Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(feed)))
             .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(0.5)], Wren.Hill);
         SweepResult before = With(PumpAssemblyTests.FeedOf(6, 18));
         Assert.All(before.Results, result => Assert.Equal(Outcome.Fails, Find(result, Part.Feed).Outcome));
-        ElectricResistance most = (ElectricResistance)For(before, Part.Feed).Needed!;
+        ElectricResistance maximum = (ElectricResistance)For(before, Part.Feed).Needed!;
 
         Feed Of(ElectricResistance all) => Feed.Of(
             "wire", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40), Contact.Of("all", all));
-        Outcome Fitted(double share) => With(Of(most * share)).Standings.Single(standing => standing.Part == Part.Feed).Outcome;
+        Outcome Fitted(double share) => With(Of(maximum * share)).Standings.Single(standing => standing.Part == Part.Feed).Outcome;
         Assert.Equal((Outcome.Holds, Outcome.Fails), (Fitted(0.98), Fitted(1.02)));
     }
 

@@ -1,17 +1,18 @@
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Each inverse answer is put back into the forward solver; where it says none, a scan must find none.</summary>
 public class SizingTests
@@ -25,13 +26,13 @@ public class SizingTests
         Gen.Select(Goal.Array[1, 5], Gen.Double[0.5, 6], Gen.Double[0, 20], Gen.Double[1, 6]);
 
     [Fact]
-    public void LeastStaticFlow_PutBack_IsAtTheDutyLimit() =>
+    public void MinimumStaticFlow_PutBack_IsAtTheDutyLimit() =>
         Gen.Select(Goal, Gen.Double[0.6, 2]).Sample(
             (goal, pump) =>
             {
                 FuelSystem system = SystemOf(goal.Ethanol, 360, pump);
                 OperatingPoint point = Wren.At(goal.Rpm, goal.Boost);
-                SizingAnswer<VolumeFlow> answer = Sizing.LeastStaticFlow(system, point);
+                SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(system, point);
                 return answer.Value is { } flow
                     ? Holds(With(system, flow), point)
                         && Fails(With(system, flow * (1 - 1e-9)), point)
@@ -41,7 +42,7 @@ public class SizingTests
             iter: Goals);
 
     [Fact]
-    public void LeastStaticFlow_InClosedForm_IsTheSame() =>
+    public void MinimumStaticFlow_InClosedForm_IsTheSame() =>
         Goal.Sample(
             goal =>
             {
@@ -54,20 +55,20 @@ public class SizingTests
                     / ((0.85 * result.AvailableTime.Seconds) - result.DeadTime!.Value.Seconds);
                 double rated = needed / Math.Sqrt(
                     result.InjectorDifferential.Kilopascals / 300 * 683.8 / result.FuelDensity.KilogramsPerCubicMeter);
-                double answer = Sizing.LeastStaticFlow(system, point).Value!.Value.CubicMetersPerSecond;
+                double answer = SystemSizing.MinimumStaticFlow(system, point).Value!.Value.CubicMetersPerSecond;
                 return Math.Abs(answer - rated) <= 1e-9 * rated;
             },
             iter: Goals);
 
     [Fact]
-    public void LeastBasePressure_PutBack_IsTheLeastThatHolds() =>
+    public void MinimumBasePressure_PutBack_IsTheMinimumThatHolds() =>
         Gen.Select(Goal, Gen.Double[350, 900], Gen.Double[1, 3]).Sample(
             (goal, injector, pump) =>
             {
                 FuelSystem system = SystemOf(goal.Ethanol, injector, pump);
                 OperatingPoint point = Wren.At(goal.Rpm, goal.Boost);
                 FuelSystem At(double pascals) => system.With(ManifoldReferenced.From(Pressure.FromPascals(pascals)));
-                SizingAnswer<Pressure> answer = Sizing.LeastBasePressure(system, point);
+                SizingAnswer<Pressure> answer = SystemSizing.MinimumBasePressure(system, point);
                 return answer.Value is { } pressure
                     ? Holds(At(pressure.Pascals), point)
                         && (pressure.Kilopascals <= 100
@@ -78,29 +79,29 @@ public class SizingTests
             iter: Goals);
 
     [Fact]
-    public void LeastGain_PutBack_IsTheLeastThatHolds() =>
+    public void MinimumGain_PutBack_IsTheMinimumThatHolds() =>
         Gen.Select(Goal, Gen.Double[300, 600], Gen.Double[1, 3], Gen.Double[0, 30]).Sample(
             (goal, injector, pump, onset) =>
             {
                 FuelSystem system = SystemOf(goal.Ethanol / 3, injector, pump);
                 OperatingPoint point = Wren.At(goal.Rpm, 0.1 + (0.5 * goal.Boost));
                 FuelSystem At(double gain) => system.With(RisingRate.From(Wren.Kpa(300), gain, Wren.Kpa(onset)));
-                SizingAnswer<double> answer = Sizing.LeastGain(system, Wren.Kpa(onset), point);
-                return answer.Value is { } least
-                    ? Holds(At(least), point)
-                        && (least <= 1 || Fails(At(Math.Max(1, least * (1 - 1e-9))), point))
-                        && (least <= 1 || NoneOf(Scan(1, least * (1 - 1e-6)), gain => Holds(At(gain), point)))
+                SizingAnswer<double> answer = SystemSizing.MinimumGain(system, Wren.Kpa(onset), point);
+                return answer.Value is { } minimum
+                    ? Holds(At(minimum), point)
+                        && (minimum <= 1 || Fails(At(Math.Max(1, minimum * (1 - 1e-9))), point))
+                        && (minimum <= 1 || NoneOf(Scan(1, minimum * (1 - 1e-6)), gain => Holds(At(gain), point)))
                     : NoneOf(Scan(1, 15), gain => Holds(At(gain), point));
             },
             iter: Goals);
 
     [Fact]
-    public void MostBoost_PutBack_IsTheMostThatHolds() =>
+    public void MaximumBoost_PutBack_IsTheMaximumThatHolds() =>
         Gen.Select(Gen.Double[2500, 7200], Gen.Double[350, 1500], Gen.Double[0.5, 2.5], Gen.Double[0, 85]).Sample(
             (rpm, injector, pump, ethanol) =>
             {
                 FuelSystem system = SystemOf(ethanol, injector, pump);
-                SizingAnswer<Pressure> answer = Sizing.MostBoost(system, [Wren.Rpm(rpm)], Wren.Hill);
+                SizingAnswer<Pressure> answer = SystemSizing.MaximumBoost(system, [Wren.Rpm(rpm)], Wren.Hill);
                 return answer.Value is { } boost
                     ? Holds(system, Wren.At(rpm, boost.Bars * (1 - 1e-12)))
                         && (boost.Bars >= 4 || Fails(system, Wren.At(rpm, boost.Bars * (1 + 1e-8))))
@@ -110,25 +111,25 @@ public class SizingTests
             iter: Goals);
 
     [Fact]
-    public void MostPower_AtASpeed_IsThePowerAtTheMostBoost() =>
+    public void MaximumPower_AtASpeed_IsThePowerAtTheMaximumBoost() =>
         Gen.Select(Gen.Double[2500, 7200], Gen.Double[450, 1200]).Sample(
             (rpm, injector) =>
             {
                 FuelSystem system = SystemOf(0, injector, 2);
-                Pressure boost = Sizing.MostBoost(system, [Wren.Rpm(rpm)], Wren.Hill).Value!.Value;
-                Power power = Sizing.MostPower(system, Wren.Rpm(rpm), Wren.Hill).Value!.Value;
+                Pressure boost = SystemSizing.MaximumBoost(system, [Wren.Rpm(rpm)], Wren.Hill).Value!.Value;
+                Power power = SystemSizing.MaximumPower(system, Wren.Rpm(rpm), Wren.Hill).Value!.Value;
                 double expected = (double)system.Solve(OperatingPoint.At(Wren.Rpm(rpm), boost, Wren.Hill)).Demand.BrakePower.Watts;
                 return Math.Abs((double)power.Watts - expected) <= 1e-9 * expected;
             },
             iter: 20);
 
     [Fact]
-    public void MostSpeed_PutBack_IsTheMostThatHolds() =>
+    public void MaximumSpeed_PutBack_IsTheMaximumThatHolds() =>
         Gen.Select(Gen.Double[0, 0.9], Gen.Double[350, 1000], Gen.Double[0.5, 2]).Sample(
             (boost, injector, pump) =>
             {
                 FuelSystem system = SystemOf(0, injector, pump);
-                SizingAnswer<RotationalSpeed> answer = Sizing.MostSpeed(system, Pressure.FromBars(boost), Wren.Rpm(2000), Wren.Hill);
+                SizingAnswer<RotationalSpeed> answer = SystemSizing.MaximumSpeed(system, Pressure.FromBars(boost), Wren.Rpm(2000), Wren.Hill);
                 return answer.Value is { } speed
                     ? Holds(system, Wren.At(Math.Min(7200, speed.RevolutionsPerMinute), boost))
                         && (speed.RevolutionsPerMinute >= 7200 * (1 - 1e-12)
@@ -138,7 +139,7 @@ public class SizingTests
             iter: Goals);
 
     [Fact]
-    public void LeastBore_PutBack_IsTheLeastThatHolds() =>
+    public void MinimumBore_PutBack_IsTheMinimumThatHolds() =>
         Gen.Select(Gen.Double[0.2, 0.8], Gen.Double[1, 6], Gen.Double[1, 1.6]).Sample(
             (boost, metres, pump) =>
             {
@@ -146,7 +147,7 @@ public class SizingTests
                 FuelSystem system = SystemOf(0, 800, pump).With(Plumbing.Of(supply: [line]));
                 OperatingPoint point = Wren.At(6800, boost);
                 FuelSystem At(double bore) => system.With(Plumbing.Of(supply: [LineOf(bore, metres)]));
-                SizingAnswer<Length> answer = Sizing.LeastBore(system, line, point);
+                SizingAnswer<Length> answer = SystemSizing.MinimumBore(system, line, point);
                 return answer.Value is { } bore
                     ? Holds(At(bore.Millimeters * (1 + 1e-12)), point) && Fails(At(bore.Millimeters * (1 - 1e-8)), point)
                     : NoneOf(Scan(1, 30), millimetres => Holds(At(millimetres), point));
@@ -155,47 +156,47 @@ public class SizingTests
 
     /// <summary>Of two lines in a row the one asked for changes, and the other stays as it is.</summary>
     [Fact]
-    public void LeastBore_OfOneLineAmongOthers_LeavesTheOthers()
+    public void MinimumBore_OfOneLineAmongOthers_LeavesTheOthers()
     {
         Line other = LineOf(7, 1);
         Line line = LineOf(8, 5);
         FuelSystem At(double bore) => SystemOf(0, 800, 1.2).With(Plumbing.Of(supply: [other, LineOf(bore, 5), other]));
         FuelSystem system = SystemOf(0, 800, 1.2).With(Plumbing.Of(supply: [other, line, other]));
         OperatingPoint point = Wren.At(6800, 0.5);
-        double least = Sizing.LeastBore(system, line, point).Value!.Value.Millimeters;
-        Assert.InRange(least, 1.1, 29);
-        Assert.True(Holds(At(least * (1 + 1e-12)), point));
-        Assert.True(Fails(At(least * (1 - 1e-8)), point));
+        double minimum = SystemSizing.MinimumBore(system, line, point).Value!.Value.Millimeters;
+        Assert.InRange(minimum, 1.1, 29);
+        Assert.True(Holds(At(minimum * (1 + 1e-12)), point));
+        Assert.True(Fails(At(minimum * (1 - 1e-8)), point));
     }
 
     /// <summary>A pump beside it that has no wiring of its own is left alone.</summary>
     [Fact]
-    public void LeastWireArea_WithOnePumpFedOfTwo_IsForThatOne()
+    public void MinimumWireArea_WithOnePumpFedOfTwo_IsForThatOne()
     {
-        Pump pump = Pump.By(Wren.WiredCurve(13.5, 1));
+        Pump pump = Pump.From(Wren.WiredCurve(13.5, 1));
         FuelSystem At(double squareMillimetres) =>
-            SystemOf(0, 800, 1).With(PumpParallel.Of(pump, pump.FedThrough(FeedOf(squareMillimetres, 5))));
+            SystemOf(0, 800, 1).With(PumpParallel.Of(pump, pump.WithFeed(FeedOf(squareMillimetres, 5))));
         OperatingPoint point = Wren.At(6500, 0.3);
-        double least = Sizing.LeastWireArea(At(4), point).Value!.Value.SquareMillimeters;
-        Assert.InRange(least, 0.3, 119);
-        Assert.True(Holds(At(least * (1 + 1e-12)), point));
-        Assert.True(Fails(At(least * (1 - 1e-8)), point));
+        double minimum = SystemSizing.MinimumWireArea(At(4), point).Value!.Value.SquareMillimeters;
+        Assert.InRange(minimum, 0.3, 119);
+        Assert.True(Holds(At(minimum * (1 + 1e-12)), point));
+        Assert.True(Fails(At(minimum * (1 - 1e-8)), point));
     }
 
     [Fact]
-    public void LeastWireArea_PutBack_IsTheLeastThatHolds() =>
+    public void MinimumWireArea_PutBack_IsTheMinimumThatHolds() =>
         Gen.Select(Gen.Double[0.1, 0.7], Gen.Double[0.5, 8], Gen.Double[0.9, 1.5], Gen.Bool).Sample(
             (boost, metres, scale, pair) =>
             {
-                Pump pump = Pump.By(Wren.WiredCurve(13.5, scale));
+                Pump pump = Pump.From(Wren.WiredCurve(13.5, scale));
                 FuelSystem At(double squareMillimetres)
                 {
-                    Pump wired = pump.FedThrough(FeedOf(squareMillimetres, metres));
+                    Pump wired = pump.WithFeed(FeedOf(squareMillimetres, metres));
                     return SystemOf(0, 800, 1).With(pair ? PumpParallel.Of(wired, wired) : (PumpAssembly)wired);
                 }
 
                 OperatingPoint point = Wren.At(6500, boost);
-                SizingAnswer<Area> answer = Sizing.LeastWireArea(At(4), point);
+                SizingAnswer<Area> answer = SystemSizing.MinimumWireArea(At(4), point);
                 return answer.Value is { } area
                     ? Holds(At(area.SquareMillimeters * (1 + 1e-12)), point)
                         && (area.SquareMillimeters <= 0.2 || Fails(At(Math.Max(0.2, area.SquareMillimeters * (1 - 1e-8))), point))
@@ -220,12 +221,12 @@ public class SizingTests
     public void RequiredPump_InWords_NamesFlowPressureAndPlace() =>
         Assert.Matches(
             @"^A pump, or pumps together, that deliver at least \d+ L/h against \d+ kPa at 6,800 rev/min, 0\.60 bar\.$",
-            Sizing.RequiredPump(SystemOf(0, 800, 1), Wren.At(6800, 0.6), Wren.At(3000, 0.2)).ToString());
+            SystemSizing.RequiredPump(SystemOf(0, 800, 1), Wren.At(6800, 0.6), Wren.At(3000, 0.2)).ToString());
 
     [Fact]
     public void Answer_ThatServes_NamesWhatBindsAndWhatComesNext()
     {
-        SizingAnswer<VolumeFlow> answer = Sizing.LeastStaticFlow(SystemOf(0, 360, 1), Wren.At(6800, 0.6), Wren.At(900, -0.6));
+        SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(SystemOf(0, 360, 1), Wren.At(6800, 0.6), Wren.At(900, -0.6));
         Assert.Equal(Part.Injectors, answer.Binding.Part);
         Assert.Equal(Part.Pump, answer.Next!.Part);
         Assert.Matches(@"^At least \d+ mL/min: injectors is then at its limit .* next, pump: ", answer.Text);
@@ -234,7 +235,7 @@ public class SizingTests
     [Fact]
     public void Answer_WhereNothingServes_NamesWhatStandsInTheWay()
     {
-        SizingAnswer<VolumeFlow> answer = Sizing.LeastStaticFlow(SystemOf(85, 360, 0.4), Wren.At(6800, 0.9));
+        SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(SystemOf(85, 360, 0.4), Wren.At(6800, 0.9));
         Assert.False(answer.IsFeasible);
         Assert.Equal(Part.Pump, answer.Binding.Part);
         Assert.StartsWith("Nothing from 20 mL/min to 10,000 mL/min serves", answer.ToString(), StringComparison.Ordinal);
@@ -244,14 +245,14 @@ public class SizingTests
     public void Questions_ThatMakeNoSense_AreRefused()
     {
         FuelSystem system = SystemOf(0, 360, 1);
-        Assert.Equal("points", Assert.Throws<ArgumentException>(() => Sizing.LeastStaticFlow(system)).ParamName);
+        Assert.Equal("points", Assert.Throws<ArgumentException>(() => SystemSizing.MinimumStaticFlow(system)).ParamName);
         Assert.Equal(
             "system",
             Assert.Throws<ArgumentException>(
-                () => Sizing.LeastGain(system.With(Fixed.At(Wren.Kpa(400))), Pressure.Zero, Wren.At(3000, 0.2))).ParamName);
-        Assert.Equal("line", Assert.Throws<ArgumentException>(() => Sizing.LeastBore(system, LineOf(8, 2), Wren.At(3000, 0))).ParamName);
-        Assert.Equal("system", Assert.Throws<ArgumentException>(() => Sizing.LeastWireArea(system, Wren.At(3000, 0))).ParamName);
-        Assert.Throws<ArgumentException>(() => Sizing.LeastBasePressure(
+                () => SystemSizing.MinimumGain(system.With(Fixed.At(Wren.Kpa(400))), Pressure.Zero, Wren.At(3000, 0.2))).ParamName);
+        Assert.Equal("line", Assert.Throws<ArgumentException>(() => SystemSizing.MinimumBore(system, LineOf(8, 2), Wren.At(3000, 0))).ParamName);
+        Assert.Equal("system", Assert.Throws<ArgumentException>(() => SystemSizing.MinimumWireArea(system, Wren.At(3000, 0))).ParamName);
+        Assert.Throws<ArgumentException>(() => SystemSizing.MinimumBasePressure(
             system.With(RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(300)), RisingRate.From(Pressure.Zero, 6, Pressure.Zero))),
             Wren.At(3000, 0)));
     }
@@ -263,15 +264,15 @@ public class SizingTests
             .With(Plumbing.Of(supply: [LineOf(7, metres)]))
             .With(RisingRate.From(Wren.Kpa(300), gain, Wren.Kpa(20), Wren.Kpa(1200), VolumeFlow.FromLitersPerHour(minimum)));
         OperatingPoint[] points = [.. goals.Select(goal => Wren.At(goal.Rpm, goal.Boost))];
-        PumpRequirement required = Sizing.RequiredPump(system, points);
+        PumpRequirement required = SystemSizing.RequiredPump(system, points);
 
-        FuelSystem With(double scale) => system.With(Pump.By(PumpCurve.At(
+        FuelSystem With(double scale) => system.With(Pump.From(PumpCurve.At(
             "fitted",
             Wren.Volt(13.5),
             [
                 (Pressure.Zero, required.LargestFlow * (1.1 * scale)),
                 .. required.Governing.Reverse().Select(duty => (duty.PressureRise, duty.Flow * scale)),
-                (required.HighestPressureRise + Wren.Kpa(100), VolumeFlow.Zero),
+                (required.MaximumPressureRise + Wren.Kpa(100), VolumeFlow.Zero),
             ])));
         double Reserve(double scale, OperatingPoint point) =>
             With(scale).Solve(point).Margins.Single(margin => margin.Part == Part.Pump).Reserve!.Value.DecimalFractions;
@@ -296,7 +297,7 @@ public class SizingTests
                 BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(315 + (1.6 * ethanol)))),
             InjectorSet.Of(wide, 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Pump.By(Wren.PumpOf(pump)));
+            Pump.From(Wren.PumpOf(pump)));
     }
 
     private static FuelSystem With(FuelSystem system, VolumeFlow flow) =>
@@ -304,7 +305,7 @@ public class SizingTests
 
     private static Feed FeedOf(double squareMillimetres, double metres) => Feed.Of(
         "pump feed",
-        Conductor.OfArea(Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.UsualLay),
+        Conductor.OfArea(Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.DefaultLay),
         Length.FromMeters(metres),
         Length.FromMeters(metres),
         Temperature.FromDegreesCelsius(60),

@@ -1,16 +1,16 @@
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 public class SolveTests
 {
@@ -30,7 +30,7 @@ public class SolveTests
             Wren.Petrol,
             DemandBasis.Power);
         OperatingResult result = FuelSystem.Return(
-            weak, InjectorSet.Of(Wren.InjectorOf(360), 4), ManifoldReferenced.From(Wren.Kpa(300)), Pump.By(Wren.Pump)).Solve(Wren.At(7000, 1));
+            weak, InjectorSet.Of(Wren.InjectorOf(360), 4), ManifoldReferenced.From(Wren.Kpa(300)), Pump.From(Wren.Pump)).Solve(Wren.At(7000, 1));
 
         Assert.Equal(0, result.InjectedFlow.LitersPerHour);
         Assert.All(result.Margins, margin => Assert.False(string.IsNullOrEmpty($"{margin}: {margin.Reserve}")));
@@ -142,9 +142,9 @@ public class SolveTests
         {
             InjectorSet injectors = InjectorSet.Of(Wren.InjectorOf(500), 4);
             Fixed regulator = Fixed.At(Wren.Kpa(400));
-            OperatingResult back = FuelSystem.Return(Wren.Demand(), injectors, regulator, Pump.By(Wren.Pump))
+            OperatingResult back = FuelSystem.Return(Wren.Demand(), injectors, regulator, Pump.From(Wren.Pump))
                 .Solve(Wren.At(at.Rpm, at.Boost));
-            OperatingResult dead = FuelSystem.Returnless(Wren.Demand(), injectors, regulator, Pump.By(Wren.Pump))
+            OperatingResult dead = FuelSystem.Returnless(Wren.Demand(), injectors, regulator, Pump.From(Wren.Pump))
                 .Solve(Wren.At(at.Rpm, at.Boost));
             return back.RailGauge.Pascals == dead.RailGauge.Pascals
                 && back.DutyCycle?.DecimalFractions == dead.DutyCycle?.DecimalFractions;
@@ -174,14 +174,14 @@ public class SolveTests
                 VolumeFlow.FromMillilitersPerMinute(360),
                 Wren.Kpa(300),
                 TestFluid.Heptane,
-                DeadTimeTable.OverVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(16), Wren.Ms(1))),
+                DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(16), Wren.Ms(1))),
                 Wren.Ms(1.6),
                 Wren.Kpa(1000));
             double Duty(double g) => FuelSystem.Return(
                     Wren.Demand(),
                     InjectorSet.Of(steady, 4),
                     RisingRate.From(Wren.Kpa(300), g, Pressure.Zero),
-                    Pump.By(Wren.PumpOf(5)))
+                    Pump.From(Wren.PumpOf(5)))
                 .Solve(Wren.At(5000, boost)).DutyCycle!.Value.DecimalFractions;
             return Duty(gain + more) <= Duty(gain) + 1e-12;
         });
@@ -265,19 +265,19 @@ public class SolveTests
         Assert.Null(result.DutyCycle);
         Assert.Equal(Outcome.CannotSay, Find(result, Part.Injectors).Outcome);
         Assert.Contains("says nothing", Explain(result, Part.Injectors), StringComparison.Ordinal);
-        Assert.Equal(Outcome.Fails, Find(result, Part.InjectorOpening).Outcome);
+        Assert.Equal(Outcome.Fails, Find(result, Part.OpeningPressure).Outcome);
     }
 
     [Fact]
     public void Idle_OfLargeInjectors_FailsByItsShortestPulse()
     {
         OperatingResult result = Wren.System(injector: 3000).Solve(Wren.At(850, -0.65));
-        Assert.Equal(Part.ShortestPulse, result.Limiting.Part);
+        Assert.Equal(Part.MinimumPulse, result.Limiting.Part);
         Assert.Equal(Outcome.Fails, result.Outcome);
     }
 
     [Fact]
-    public void ReturnedFlow_UnderTheRegulatorsLeast_IsNoted()
+    public void ReturnedFlow_UnderTheRegulatorsMinimum_IsNoted()
     {
         OperatingResult comfortable = Wren.System(ManifoldReferenced.From(Wren.Kpa(300))).Solve(Wren.At(6000, 0.6));
         VolumeFlow returned = comfortable.ReturnedFlow!.Value;
@@ -293,7 +293,7 @@ public class SolveTests
     {
         OperatingResult result = Wren.System(limits: SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(350)))
             .Solve(Wren.At(3000, 0.6));
-        Assert.Equal(Part.RailRating, result.Limiting.Part);
+        Assert.Equal(Part.PressureRating, result.Limiting.Part);
         Assert.Contains("360 kPa, rated for only 350 kPa", result.Limiting.ToString(), StringComparison.Ordinal);
     }
 
@@ -304,7 +304,7 @@ public class SolveTests
             Wren.System().Solve(Wren.At(6800, 0.6)).Limiting.ToString());
 
     [Fact]
-    public void Notes_WhereTheTwoReckoningsPart_SayWhatToCheck()
+    public void Notes_WhereTheTwoEstimatesDiffer_SayWhatToCheck()
     {
         FuelConsumption greedy = FuelConsumption.Of(
             Fuel.Petrol, 0.95, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(420));
@@ -329,7 +329,7 @@ public class SolveTests
                 InjectorSet.Of(Wren.InjectorOf(360), 4),
                 RegulatorSeries.Of(
                     ManifoldReferenced.From(Wren.Kpa(300)), RisingRate.From(Pressure.Zero, 6, Pressure.Zero)),
-                Pump.By(Wren.Pump))).Message,
+                Pump.From(Wren.Pump))).Message,
             StringComparison.Ordinal);
 
     private static Gen<PressureRegulator> Regulators =>
@@ -344,7 +344,7 @@ public class SolveTests
 
     private static FuelSystem Of(PumpCurve pump) =>
         FuelSystem.Return(
-            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Pump.By(pump));
+            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Pump.From(pump));
 
     private static string Explain(OperatingResult result, Part part) => Find(result, part).Explanation;
 }

@@ -1,10 +1,8 @@
+using FuelSizing.Circuits;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>
 /// Whole circuits reckoned by hand: a pump whose flow falls in a straight line, Q = Q₀ (1 − p/p₀), and ways whose losses go
@@ -28,7 +26,7 @@ public class SquareLawCircuitTests
     private static readonly Pump Straight = StraightPump(FreeFlow, Deadhead, Volts);
 
     // The upper half of it: what it delivers against more is not known.
-    private static readonly Pump OpenEnded = Pump.By(PumpCurve.At(
+    private static readonly Pump OpenEnded = Pump.From(PumpCurve.At(
         "open-ended pump",
         Wren.Volt(Volts),
         (Pressure.Zero, VolumeFlow.FromCubicMetersPerSecond(FreeFlow)),
@@ -46,11 +44,11 @@ public class SquareLawCircuitTests
         Assert.Equal(RailState.Regulated, state.State);
         Close(flow, state.Flow);
         Close(flow - Injected, state.Back);
-        Close(flow, state.LeastAtSet);
-        Close(flow, state.MostAtSet);
+        Close(flow, state.MinimumAtSet);
+        Close(flow, state.MaximumAtSet);
         Close(-Suction * flow * flow, state.InletGauge);
         Close(Set + (Supply * flow * flow), state.OutletGauge);
-        Close(Back * (flow - Injected) * (flow - Injected), state.BackGauge);
+        Close(Back * (flow - Injected) * (flow - Injected), state.ReturnGauge);
         Assert.Equal(Set, state.RailGauge);
         Assert.Equal(Volts, state.FedVoltage);
 
@@ -62,7 +60,7 @@ public class SquareLawCircuitTests
 
     /// <summary>The regulator governs down to its least return, and at it.</summary>
     [Fact]
-    public void Return_AtTheRegulatorsLeast_StillGoverns()
+    public void Return_AtTheRegulatorsMinimum_StillGoverns()
     {
         (CircuitTask task, _, _, _) = Circuit(2e-5);
         double returned = CircuitSolver.Solve(task).Back;
@@ -72,7 +70,7 @@ public class SquareLawCircuitTests
     }
 
     [Fact]
-    public void NarrowWayBack_HoldsTheRailUpAsTheQuadraticSays()
+    public void NarrowReturnLine_HoldsTheRailUpAsTheQuadraticSays()
     {
         const double Injected = 1e-6;
         const double Narrow = 2e6 / (5e-5 * 5e-5);
@@ -89,9 +87,9 @@ public class SquareLawCircuitTests
         Assert.True(rail > Set);
         Close(flow, state.Flow);
         Close(rail, state.RailGauge);
-        Close(rail, state.BackGauge);
+        Close(rail, state.ReturnGauge);
         Close(rail + (Supply * flow * flow), state.OutletGauge);
-        Close(Root(Suction + Supply, Deadhead / FreeFlow, Set - Deadhead), state.LeastAtSet);
+        Close(Root(Suction + Supply, Deadhead / FreeFlow, Set - Deadhead), state.MinimumAtSet);
 
         // Once to see that it is too narrow, then a few secants.
         Assert.InRange(back.Asked, 3, 14);
@@ -99,7 +97,7 @@ public class SquareLawCircuitTests
 
     /// <summary>A way back that takes just what is set leaves the regulator wide open; a hair more lifts the rail.</summary>
     [Fact]
-    public void WayBack_ThatTakesJustTheSetPressure_IsWideEnough()
+    public void ReturnLine_ThatTakesJustTheSetPressure_IsWideEnough()
     {
         const double Injected = 2e-5;
         double surplus = CircuitSolver.Solve(Circuit(Injected).Task).Back;
@@ -123,8 +121,8 @@ public class SquareLawCircuitTests
         Close(Injected, state.Flow);
         Close(rise, state.PumpRise);
         Assert.Equal(0, state.Back);
-        Assert.Equal(0, state.BackGauge);
-        Close(Root(Suction + Supply, Deadhead / FreeFlow, Set - Deadhead), state.MostAtSet);
+        Assert.Equal(0, state.ReturnGauge);
+        Close(Root(Suction + Supply, Deadhead / FreeFlow, Set - Deadhead), state.MaximumAtSet);
     }
 
     /// <summary>Lines that take all the pressure on the way, or a demand over the free flow, leave the rail empty.</summary>
@@ -142,7 +140,7 @@ public class SquareLawCircuitTests
     }
 
     [Fact]
-    public void Returnless_Circuit_LosesTheWayToTheRailOnWhatIsInjected()
+    public void Returnless_Circuit_LosesThePathToTheRailOnWhatIsInjected()
     {
         const double Injected = 2e-5;
         (CircuitTask task, _, _, _) = Circuit(Injected);
@@ -207,7 +205,7 @@ public class SquareLawCircuitTests
         const double Injected = 2e-5;
         const double Slow = 6;
         Pump pump = Pump.Of([Curve(3e-5, 3e5, Slow), Curve(FreeFlow, Deadhead, Volts)]);
-        CircuitTask task = Circuit(Injected).Task with { Layout = LineLayout.Returnless, Pump = pump, LowestSupply = Slow };
+        CircuitTask task = Circuit(Injected).Task with { Layout = LineLayout.Returnless, Pump = pump, MinimumSupply = Slow };
         CircuitState state = CircuitSolver.Solve(task);
         double losses = (Suction + Supply) * Injected * Injected;
         Assert.Equal(RailState.Regulated, state.State);
@@ -218,9 +216,9 @@ public class SquareLawCircuitTests
         Assert.InRange(state.FedVoltage, Slow, Volts);
 
         // At its slowest it gives p₀ (1 − q/Q₀) less the losses: too much for a low set pressure, and just enough for that.
-        const double Least = 1e-5;
-        double floor = (3e5 * (1 - (Least / 3e-5))) - ((Suction + Supply) * Least * Least);
-        CircuitTask slow = task with { Injected = Least };
+        const double Minimum = 1e-5;
+        double floor = (3e5 * (1 - (Minimum / 3e-5))) - ((Suction + Supply) * Minimum * Minimum);
+        CircuitTask slow = task with { Injected = Minimum };
         CircuitState over = CircuitSolver.Solve(slow with { Set = floor / 2 });
         Assert.Equal(RailState.PumpFloor, over.State);
         Assert.Equal(Slow, over.FedVoltage);
@@ -230,16 +228,16 @@ public class SquareLawCircuitTests
         Close(Slow, just.FedVoltage, 1e-6);
 
         // Full supply is not enough for a high one.
-        double most = (Deadhead * (1 - (Injected / FreeFlow))) - losses;
-        CircuitState sagging = CircuitSolver.Solve(task with { Set = most * 1.01 });
+        double maximum = (Deadhead * (1 - (Injected / FreeFlow))) - losses;
+        CircuitState sagging = CircuitSolver.Solve(task with { Set = maximum * 1.01 });
         Assert.Equal(RailState.Sagging, sagging.State);
-        Close(most, sagging.RailGauge);
+        Close(maximum, sagging.RailGauge);
 
         // A controller whose lowest voltage is over the supply has the supply.
-        CircuitState starting = CircuitSolver.Solve(task with { LowestSupply = Volts + 1 });
+        CircuitState starting = CircuitSolver.Solve(task with { MinimumSupply = Volts + 1 });
         Assert.Equal(RailState.PumpFloor, starting.State);
         Assert.Equal(Volts, starting.FedVoltage);
-        Close(most, starting.RailGauge);
+        Close(maximum, starting.RailGauge);
     }
 
     /// <summary>A state's residual is how far the pump's flow at its rise is off its flow.</summary>
@@ -267,31 +265,31 @@ public class SquareLawCircuitTests
         Assert.Equal(0, supply.Asked);
         CircuitTable table = CircuitTable.Of(task, Set, Set * 1.5, points)!;
 
-        // Five questions a pressure, a few more for the first: see MeetingTableTests.
+        // Five questions a pressure, a few more for the first: see IntersectionTableTests.
         Assert.InRange(supply.Asked, 4 * (cells + 1), (5 * (cells + 1)) + 5);
 
         // Over the whole range.
         foreach (double set in new[] { Set, Set * 1.25, Set * 1.5 })
         {
-            Assert.True(table.Surely!.TryMeet(task with { Set = set }, out _));
+            Assert.True(table.Lower!.TryIntersect(task with { Set = set }, out _));
         }
 
         // A pump whose curve goes down to no flow has no end to be read two ways.
-        Assert.Same(table.Surely, table.Perhaps);
+        Assert.Same(table.Lower, table.Upper);
     }
 
     [Fact]
     public void Table_OfOneSetPressure_ServesIt()
     {
         (CircuitTask task, _, SquareLawResistance supply, _) = Circuit(2e-5);
-        foreach (double most in new[] { Set, Set * (1 + 1e-3) })
+        foreach (double maximum in new[] { Set, Set * (1 + 1e-3) })
         {
             int before = supply.Asked;
-            CircuitTable table = CircuitTable.Of(task, Set, most, 1000)!;
+            CircuitTable table = CircuitTable.Of(task, Set, maximum, 1000)!;
             Assert.InRange(supply.Asked - before, 4, 20);
-            foreach (double set in new[] { Set, most })
+            foreach (double set in new[] { Set, maximum })
             {
-                Assert.True(table.Surely!.TryMeet(task with { Set = set }, out Meeting met));
+                Assert.True(table.Lower!.TryIntersect(task with { Set = set }, out Intersection met));
                 Close(Root(Suction + Supply, Deadhead / FreeFlow, set - Deadhead), met.Flow);
             }
         }
@@ -303,14 +301,14 @@ public class SquareLawCircuitTests
     {
         CircuitTask task = Circuit(2e-5).Task with { Pump = OpenEnded };
         CircuitTable table = CircuitTable.Of(task, Deadhead * 0.3, Deadhead * 0.7, 200)!;
-        Assert.NotSame(table.Surely, table.Perhaps);
+        Assert.NotSame(table.Lower, table.Upper);
         CircuitTask beyond = task with { Set = Deadhead * 0.6 };
-        Meeting surely = CircuitSolver.AtSet(beyond, OpenEnded.Kept(Volts).Surely);
-        Meeting perhaps = CircuitSolver.AtSet(beyond, OpenEnded.Kept(Volts).Perhaps);
-        Assert.True(perhaps.Flow > surely.Flow);
+        Intersection lower = CircuitSolver.AtSet(beyond, OpenEnded.Kept(Volts).Lower);
+        Intersection upper = CircuitSolver.AtSet(beyond, OpenEnded.Kept(Volts).Upper);
+        Assert.True(upper.Flow > lower.Flow);
         CircuitState swept = CircuitSolver.Solve(beyond, table);
-        Close(surely.Flow, swept.LeastAtSet);
-        Close(perhaps.Flow, swept.MostAtSet);
+        Close(lower.Flow, swept.MinimumAtSet);
+        Close(upper.Flow, swept.MaximumAtSet);
     }
 
     /// <summary>
@@ -364,11 +362,11 @@ public class SquareLawCircuitTests
     {
         CircuitTask task = Circuit(2e-5).Task;
         CircuitTask supplied = task with { Plumbing = Plumbing.Of(supply: task.Plumbing.Supply, back: task.Plumbing.Back) };
-        Assert.True(task.HasWayToRegulator);
-        Assert.True((task with { Layout = LineLayout.Returnless }).HasWayToRegulator);
-        Assert.True(supplied.HasWayToRegulator);
-        Assert.False((supplied with { Layout = LineLayout.Returnless }).HasWayToRegulator);
-        Assert.False((task with { Plumbing = Plumbing.Of(back: task.Plumbing.Back) }).HasWayToRegulator);
+        Assert.True(task.HasPathToRegulator);
+        Assert.True((task with { Layout = LineLayout.Returnless }).HasPathToRegulator);
+        Assert.True(supplied.HasPathToRegulator);
+        Assert.False((supplied with { Layout = LineLayout.Returnless }).HasPathToRegulator);
+        Assert.False((task with { Plumbing = Plumbing.Of(back: task.Plumbing.Back) }).HasPathToRegulator);
         Close(Supply * 4e-10, task.LossesAt(2e-5).Supply);
         Assert.Equal(0, (task with { Layout = LineLayout.Returnless }).LossesAt(2e-5).Supply);
     }
@@ -376,7 +374,7 @@ public class SquareLawCircuitTests
     [Fact]
     public void Losses_CarriedOn_LieOnTheLineThroughBoth()
     {
-        WayLosses further = new WayLosses(2, 20).CarriedOn(new(1, 14), 0.5);
+        PathLosses further = new PathLosses(2, 20).CarriedOn(new(1, 14), 0.5);
         Assert.Equal(2.5, further.Suction);
         Assert.Equal(23, further.Supply);
     }
@@ -392,7 +390,7 @@ public class SquareLawCircuitTests
             third);
     }
 
-    private static Pump StraightPump(double freeFlow, double deadhead, double volts) => Pump.By(Curve(freeFlow, deadhead, volts));
+    private static Pump StraightPump(double freeFlow, double deadhead, double volts) => Pump.From(Curve(freeFlow, deadhead, volts));
 
     private static PumpCurve Curve(double freeFlow, double deadhead, double volts) => PumpCurve.At(
         "straight pump",

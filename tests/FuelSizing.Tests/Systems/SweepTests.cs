@@ -1,16 +1,15 @@
 using CsCheck;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 public class SweepTests
 {
@@ -25,7 +24,7 @@ public class SweepTests
 
     /// <summary>A scan of a thousand boosts at each speed must not find the part failing earlier than the sweep says.</summary>
     [Fact]
-    public void RunsOutAt_AgainstAFineScan_IsTheSamePlace() =>
+    public void LimitReachedAt_AgainstAFineScan_IsTheSamePlace() =>
         Gen.Select(Gen.Double[450, 620], Gen.Double[0.7, 1.3]).Sample(
             (injector, pump) =>
             {
@@ -40,24 +39,24 @@ public class SweepTests
                             .Margins.Any(m => m.Part == standing.Part && m.Outcome == Outcome.Fails)))
                         .Select(boost => (double?)boost)
                         .FirstOrDefault();
-                    Assert.Equal(scanned is null, standing.RunsOutAt is null);
+                    Assert.Equal(scanned is null, standing.LimitReachedAt is null);
                     if (scanned is { } boost)
                     {
-                        Assert.InRange(boost - standing.RunsOutAt!.Boost.Bars, -0.01, 0.006);
+                        Assert.InRange(boost - standing.LimitReachedAt!.Boost.Bars, -0.01, 0.006);
                     }
                 }
             },
             iter: 20);
 
     [Fact]
-    public void RunsOutFirst_IsThePartWithTheLowestBoost() =>
+    public void Limiting_IsThePartWithTheMinimumBoost() =>
         Gen.Select(Gen.Double[300, 1200], Gen.Double[0.4, 2]).Sample(
             (injector, pump) =>
             {
                 SweepResult sweep = Wren.System(injector: injector, pump: pump, consumption: E85)
                     .Sweep(Speeds, Boosts, Wren.Hill);
-                double first = sweep.RunsOutFirst.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity;
-                return sweep.Standings.All(s => (s.RunsOutAt?.Boost.Pascals ?? double.PositiveInfinity) >= first)
+                double first = sweep.Limiting.LimitReachedAt?.Boost.Pascals ?? double.PositiveInfinity;
+                return sweep.Standings.All(s => (s.LimitReachedAt?.Boost.Pascals ?? double.PositiveInfinity) >= first)
                     && (sweep.Verdict.Outcome == Outcome.Fails) == double.IsFinite(first);
             },
             iter: 50);
@@ -101,13 +100,13 @@ public class SweepTests
         RotationalSpeed[] idle = [Wren.Rpm(850)];
         Pressure[] vacuum = [Pressure.FromBars(-0.65)];
         SweepResult before = Wren.System(injector: 3000).Sweep(idle, vacuum, Wren.Hill);
-        VolumeFlow most = (VolumeFlow)before.Remedies.Single(r => r.Part == Part.ShortestPulse).Needed!;
-        SweepResult after = Wren.System(injector: most.MillilitersPerMinute * (1 - 1e-9)).Sweep(idle, vacuum, Wren.Hill);
+        VolumeFlow maximum = (VolumeFlow)before.Remedies.Single(r => r.Part == Part.MinimumPulse).Needed!;
+        SweepResult after = Wren.System(injector: maximum.MillilitersPerMinute * (1 - 1e-9)).Sweep(idle, vacuum, Wren.Hill);
         Assert.Equal(Outcome.Holds, after.Verdict.Outcome);
     }
 
     [Fact]
-    public void Remedy_ForInjectorsWithNoPressureAcrossThem_SaysThatNoSizeMendsIt()
+    public void Remedy_ForInjectorsWithNoPressureAcrossThem_SaysThatNoSizeServes()
     {
         SweepResult sweep = Wren.System(Fixed.At(Wren.Kpa(150)), pump: 4)
             .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(2)], Wren.Hill);
@@ -124,21 +123,21 @@ public class SweepTests
                 pump: 5,
                 limits: SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(600)))
             .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(0.6)], Wren.Hill);
-        Assert.Equal(660, ((Pressure)sweep.Remedies.Single(r => r.Part == Part.RailRating && r.Text.StartsWith("Hoses", StringComparison.Ordinal)).Needed!).Kilopascals, 6);
-        Assert.Equal(600, ((Pressure)sweep.Remedies.First(r => r.Part == Part.InjectorOpening).Needed!).Kilopascals, 6);
+        Assert.Equal(660, ((Pressure)sweep.Remedies.Single(r => r.Part == Part.PressureRating && r.Text.StartsWith("Hoses", StringComparison.Ordinal)).Needed!).Kilopascals, 6);
+        Assert.Equal(600, ((Pressure)sweep.Remedies.First(r => r.Part == Part.OpeningPressure).Needed!).Kilopascals, 6);
     }
 
     [Fact]
-    public void Verdict_OfASystemThatKeepsUp_NamesTheLeastInHand()
+    public void Verdict_OfASystemThatHolds_NamesTheMinimumInHand()
     {
         SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, Wren.Hill);
         Assert.Equal(Outcome.Holds, sweep.Verdict.Outcome);
-        Ratio least = sweep.Results.SelectMany(result => result.Margins).Min(margin => margin.Reserve) ?? Ratio.Zero;
-        Assert.True(least.Percent > 1);
+        Ratio minimum = sweep.Results.SelectMany(result => result.Margins).Min(margin => margin.Reserve) ?? Ratio.Zero;
+        Assert.True(minimum.Percent > 1);
         Assert.Equal(
-            $"Keeps up over 0.00 bar to 0.90 bar, 2,000 rev/min to 7,200 rev/min: least in hand is {PartNames.Of(sweep.RunsOutFirst.Part)}, {Readable.Change(least)}.",
+            $"Keeps up over 0.00 bar to 0.90 bar, 2,000 rev/min to 7,200 rev/min: least in hand is {PartNames.Of(sweep.Limiting.Part)}, {Readable.Change(minimum)}.",
             sweep.Verdict.Headline);
-        Assert.Null(sweep.RunsOutFirst.RunsOutAt);
+        Assert.Null(sweep.Limiting.LimitReachedAt);
     }
 
     [Fact]
@@ -248,31 +247,31 @@ public class SweepTests
     public void Standings_AreInTheOrderInWhichPartsRunOut()
     {
         SweepResult sweep = Wren.System(injector: 420)
-            .With(Pump.By(PumpCurve.At(
+            .With(Pump.From(PumpCurve.At(
                 "steep",
                 Wren.Volt(13.5),
                 (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(400)),
                 (Wren.Kpa(370), VolumeFlow.FromLitersPerHour(300)),
                 (Wren.Kpa(385), VolumeFlow.Zero))))
             .Sweep(Speeds, Boosts, Wren.Hill);
-        PartStanding[] failing = [.. sweep.Standings.Where(standing => standing.RunsOutAt is not null)];
+        PartStanding[] failing = [.. sweep.Standings.Where(standing => standing.LimitReachedAt is not null)];
         Assert.Equal([Part.Injectors, Part.Pump], failing.Select(standing => standing.Part));
-        Assert.InRange(failing[1].RunsOutAt!.Boost.Kilopascals, 70, 85);
-        Assert.InRange(failing[0].RunsOutAt!.Boost.Kilopascals, 10, 60);
+        Assert.InRange(failing[1].LimitReachedAt!.Boost.Kilopascals, 70, 85);
+        Assert.InRange(failing[0].LimitReachedAt!.Boost.Kilopascals, 10, 60);
         Assert.Equal(-100, failing[1].Tightest.Margin.Reserve!.Value.Percent, 9);
         Assert.True(failing[0].Tightest.Margin.Reserve!.Value.Percent > -50);
     }
 
     /// <summary>At the lowest boost there is nothing to search before: the speed that fails worst is named.</summary>
     [Fact]
-    public void RunsOutAt_WithinTheLowestBoost_IsTheWorstSpeed()
+    public void LimitReachedAt_WithinTheMinimumBoost_IsTheWorstSpeed()
     {
         SweepResult sweep = Wren.System(injector: 250, pump: 4).Sweep(Speeds, Boosts[6..], Wren.Hill);
         Assert.True(sweep.At(3, 0).DutyCycle > Wren.Percent(85) && sweep.At(2, 0).DutyCycle > Wren.Percent(85));
         OperatingResult worst = sweep.Results.Take(Speeds.Length)
             .MinBy(result => result.Margins.Single(margin => margin.Part == Part.Injectors).Reserve!.Value.Percent)!;
-        Assert.Equal(worst.Point, sweep.RunsOutFirst.RunsOutAt);
-        Assert.Equal(Part.Injectors, sweep.RunsOutFirst.Part);
+        Assert.Equal(worst.Point, sweep.Limiting.LimitReachedAt);
+        Assert.Equal(Part.Injectors, sweep.Limiting.Part);
     }
 
     /// <summary>
@@ -280,16 +279,16 @@ public class SweepTests
     /// has run out, and not where the data ends.
     /// </summary>
     [Fact]
-    public void RunsOutAt_PastWhatTheDataCovers_IsWhereThePartSurelyFails()
+    public void LimitReachedAt_PastWhatTheDataCovers_IsWhereThePartSurelyFails()
     {
         SweepResult sweep = Wren.System(injector: 3000)
-            .With(Pump.By(PumpCurve.At(
+            .With(Pump.From(PumpCurve.At(
                 "ended",
                 Wren.Volt(13.5),
                 (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(150)),
                 (Wren.Kpa(330), VolumeFlow.FromLitersPerHour(100)))))
             .Sweep([Wren.Rpm(6800)], [Pressure.Zero, Pressure.FromBars(0.9)], Wren.Hill);
-        OperatingPoint at = sweep.Standings.Single(standing => standing.Part == Part.Pump).RunsOutAt!;
+        OperatingPoint at = sweep.Standings.Single(standing => standing.Part == Part.Pump).LimitReachedAt!;
         Assert.True(at.Boost.Bars > 0.35);
         Assert.Equal(100, sweep.System.Solve(at).InjectedFlow.LitersPerHour * 1.1, 6);
     }
@@ -305,7 +304,7 @@ public class SweepTests
 
         // Under 12 V the curve of 13.5 V is scaled; the pump that gets least is scaled furthest.
         SweepResult weak = Wren.System()
-            .With(Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(6, 16)))
+            .With(Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(PumpAssemblyTests.FeedOf(6, 16)))
             .Sweep([Wren.Rpm(3000)], [Pressure.FromBars(-0.6), Pressure.Zero, Pressure.FromBars(0.9)], Wren.Hill);
         double[] volts = [.. weak.Results.Select(result => result.Circuit.Pumps.Single().Voltage.Volts)];
         Assert.Equal(volts.OrderDescending(), volts);

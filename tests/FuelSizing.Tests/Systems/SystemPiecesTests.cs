@@ -1,14 +1,15 @@
+using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>The small pieces of which systems, checks and answers are made, each by itself.</summary>
 public class SystemPiecesTests
@@ -17,7 +18,7 @@ public class SystemPiecesTests
 
     private static readonly ManifoldReferenced Regulator = ManifoldReferenced.From(Wren.Kpa(300));
 
-    private static readonly Pump OnePump = Pump.By(Wren.Pump);
+    private static readonly Pump OnePump = Pump.From(Wren.Pump);
 
     [Fact]
     public void System_WithAPieceMissing_IsRefusedByName()
@@ -42,26 +43,26 @@ public class SystemPiecesTests
     {
         FuelSystem system = Wren.System();
         OperatingPoint point = Wren.At(3000, 0);
-        Refused.Missing("system", () => Sizing.LeastStaticFlow(null!, point));
-        Refused.Missing("points", () => Sizing.LeastStaticFlow(system, null!));
-        Refused.Missing("points", () => Sizing.LeastStaticFlow(system, point, null!));
-        Refused.Missing("system", () => Sizing.LeastBasePressure(null!, point));
-        Refused.Missing("system", () => Sizing.LeastGain(null!, Pressure.Zero, point));
-        Refused.Missing("system", () => Sizing.LeastWireArea(null!, point));
-        Refused.Missing("system", () => Sizing.RequiredPump(null!, point));
-        Refused.Missing("system", () => Sizing.LeastBore(null!, LineOf(), point));
-        Refused.Missing("line", () => Sizing.LeastBore(system, null!, point));
-        Refused.Missing("system", () => Sizing.MostBoost(null!, [Wren.Rpm(3000)], Wren.Hill));
-        Refused.Missing("speeds", () => Sizing.MostBoost(system, null!, Wren.Hill));
-        Refused.Missing("conditions", () => Sizing.MostBoost(system, [Wren.Rpm(3000)], null!));
-        Refused.OutOfRange("speeds", () => Sizing.MostBoost(system, [], Wren.Hill));
-        Refused.OutOfRange("speeds", () => Sizing.MostBoost(system, [Wren.Rpm(-1)], Wren.Hill));
-        Refused.Missing("system", () => Sizing.MostPower(null!, Wren.Rpm(3000), Wren.Hill));
-        Refused.Missing("conditions", () => Sizing.MostPower(system, Wren.Rpm(3000), null!));
-        Refused.Missing("system", () => Sizing.MostSpeed(null!, Wren.Kpa(20), Wren.Rpm(3000), Wren.Hill));
-        Refused.Missing("conditions", () => Sizing.MostSpeed(system, Wren.Kpa(20), Wren.Rpm(3000), null!));
-        Refused.OutOfRange("from", () => Sizing.MostSpeed(system, Wren.Kpa(20), Wren.Rpm(7200), Wren.Hill));
-        Refused.OutOfRange("from", () => Sizing.MostSpeed(system, Wren.Kpa(20), Wren.Rpm(-1), Wren.Hill));
+        Refused.Missing("system", () => SystemSizing.MinimumStaticFlow(null!, point));
+        Refused.Missing("points", () => SystemSizing.MinimumStaticFlow(system, null!));
+        Refused.Missing("points", () => SystemSizing.MinimumStaticFlow(system, point, null!));
+        Refused.Missing("system", () => SystemSizing.MinimumBasePressure(null!, point));
+        Refused.Missing("system", () => SystemSizing.MinimumGain(null!, Pressure.Zero, point));
+        Refused.Missing("system", () => SystemSizing.MinimumWireArea(null!, point));
+        Refused.Missing("system", () => SystemSizing.RequiredPump(null!, point));
+        Refused.Missing("system", () => SystemSizing.MinimumBore(null!, LineOf(), point));
+        Refused.Missing("line", () => SystemSizing.MinimumBore(system, null!, point));
+        Refused.Missing("system", () => SystemSizing.MaximumBoost(null!, [Wren.Rpm(3000)], Wren.Hill));
+        Refused.Missing("speeds", () => SystemSizing.MaximumBoost(system, null!, Wren.Hill));
+        Refused.Missing("conditions", () => SystemSizing.MaximumBoost(system, [Wren.Rpm(3000)], null!));
+        Refused.OutOfRange("speeds", () => SystemSizing.MaximumBoost(system, [], Wren.Hill));
+        Refused.OutOfRange("speeds", () => SystemSizing.MaximumBoost(system, [Wren.Rpm(-1)], Wren.Hill));
+        Refused.Missing("system", () => SystemSizing.MaximumPower(null!, Wren.Rpm(3000), Wren.Hill));
+        Refused.Missing("conditions", () => SystemSizing.MaximumPower(system, Wren.Rpm(3000), null!));
+        Refused.Missing("system", () => SystemSizing.MaximumSpeed(null!, Wren.Kpa(20), Wren.Rpm(3000), Wren.Hill));
+        Refused.Missing("conditions", () => SystemSizing.MaximumSpeed(system, Wren.Kpa(20), Wren.Rpm(3000), null!));
+        Refused.OutOfRange("from", () => SystemSizing.MaximumSpeed(system, Wren.Kpa(20), Wren.Rpm(7200), Wren.Hill));
+        Refused.OutOfRange("from", () => SystemSizing.MaximumSpeed(system, Wren.Kpa(20), Wren.Rpm(-1), Wren.Hill));
     }
 
     [Fact]
@@ -75,19 +76,19 @@ public class SystemPiecesTests
         Refused.OutOfRange("speeds", () => system.Sweep([Wren.Rpm(-1)], [Wren.Kpa(0)]));
         Refused.OutOfRange("speed", () => system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)]).At(1, 0));
         Refused.OutOfRange("boost", () => system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)]).At(0, 1));
-        Assert.Equal(Conditions.Usual, system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)]).At(0, 0).Point.Conditions);
+        Assert.Equal(Conditions.Default, system.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)]).At(0, 0).Point.Conditions);
     }
 
     [Fact]
-    public void Point_WithoutConditions_HasTheUsualOnes()
+    public void Point_WithoutConditions_HasTheDefaultOnes()
     {
         OperatingPoint point = OperatingPoint.At(Wren.Rpm(6200), Pressure.FromBars(0.65));
-        Assert.Equal(Conditions.Usual, point.Conditions);
+        Assert.Equal(Conditions.Default, point.Conditions);
         Assert.Equal("6,200 rev/min, 0.65 bar", point.ToString());
         Assert.Equal(Wren.Hill, Wren.At(3000, 0).Conditions);
         Refused.OutOfRange("speed", () => OperatingPoint.At(Wren.Rpm(99), Pressure.Zero));
         Refused.OutOfRange("boost", () => OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(401)));
-        Assert.Equal(Conditions.Usual, PointBatch.Of(Wren.System()).Conditions);
+        Assert.Equal(Conditions.Default, PointBatch.Of(Wren.System()).Conditions);
         Assert.Equal(Wren.Hill, PointBatch.Of(Wren.System(), Wren.Hill).Conditions);
     }
 
@@ -98,7 +99,7 @@ public class SystemPiecesTests
         SizingLimits limits = SizingLimits.Of(Wren.Percent(80), Wren.Percent(15));
         ElectronicReturnless control = ElectronicReturnless.Holding(Wren.Kpa(300), true, Wren.Volt(6));
         FuelSystem system = FuelSystem.Returnless(Wren.Demand(), Set, control, OnePump, limits, plumbing);
-        Pump other = Pump.By(Wren.PumpOf(2));
+        Pump other = Pump.From(Wren.PumpOf(2));
         InjectorSet wide = InjectorSet.Of(Wren.InjectorOf(500), 4);
         foreach (FuelSystem changed in new[] { system.With(wide), system.With(Regulator), system.With(other), system.With(Plumbing.None) })
         {
@@ -113,15 +114,15 @@ public class SystemPiecesTests
         Assert.Same(Plumbing.None, system.With(Plumbing.None).Plumbing);
         Assert.Same(plumbing, system.With(other).Plumbing);
         Assert.Equal(LineLayout.Return, Wren.System().With(Fixed.At(Wren.Kpa(400))).Layout);
-        Assert.Same(SizingLimits.Usual, Wren.System().Limits);
+        Assert.Same(SizingLimits.Default, Wren.System().Limits);
         Assert.Same(Plumbing.None, Wren.System().Plumbing);
     }
 
     [Fact]
-    public void Limits_NotGiven_AreTheUsualOnes()
+    public void Limits_NotGiven_AreTheDefaultOnes()
     {
         SizingLimits usual = SizingLimits.Of(Wren.Percent(85), Wren.Percent(10));
-        Assert.Equal(SizingLimits.Usual, usual);
+        Assert.Equal(SizingLimits.Default, usual);
         Assert.Null(usual.RailCeiling);
         Assert.Equal((5, 10), (usual.FeedDrop.Percent, usual.SuctionMargin.Kilopascals));
         SizingLimits own = SizingLimits.Of(
@@ -163,8 +164,8 @@ public class SystemPiecesTests
         Assert.Equal(0.25, CircuitChecks.OverPressure(400, 500)!.Value, 12);
         Assert.Null(CircuitChecks.OverPressure(0, 500));
         Assert.Null(CircuitChecks.OverPressure(-1, 500));
-        Assert.Equal(-0.2, InjectorChecks.InHand(80, 100)!.Value, 12);
-        Assert.Null(InjectorChecks.InHand(80, 0));
+        Assert.Equal(-0.2, InjectorChecks.ReserveOf(80, 100)!.Value, 12);
+        Assert.Null(InjectorChecks.ReserveOf(80, 0));
     }
 
     /// <summary>Of four duties one is asked for by another; of two the same, one is enough.</summary>
@@ -180,7 +181,7 @@ public class SystemPiecesTests
         Assert.Equal([high, middle, low], required.Governing);
         Assert.Equal(6, required.Points.Count);
         Assert.Equal(200, required.LargestFlow.LitersPerHour, 9);
-        Assert.Equal(400, required.HighestPressureRise.Kilopascals, 9);
+        Assert.Equal(400, required.MaximumPressureRise.Kilopascals, 9);
         Assert.Equal("100 L/h against 400 kPa at 3,000 rev/min, 0.00 bar", high.ToString());
         Assert.StartsWith(
             "A pump, or pumps together, that deliver at least 100 L/h against 400 kPa", required.ToString(), StringComparison.Ordinal);
@@ -204,7 +205,7 @@ public class SystemPiecesTests
 
         // A filter past what its loss is known for cannot be judged; it never fails.
         Assert.Equal(parts.Length - 1, parts.Where(part => part != Part.Filter).Select(PartNames.FailsFirst).Distinct().Count());
-        Assert.Equal("hoses, fittings and filter", PartNames.Of(Part.RailRating));
+        Assert.Equal("hoses, fittings and filter", PartNames.Of(Part.PressureRating));
         Assert.Equal("the pump runs out first", PartNames.FailsFirst(Part.Pump));
         Refused.OutOfRange("part", () => PartNames.Of((Part)99));
     }
@@ -219,8 +220,8 @@ public class SystemPiecesTests
         double flow = 100 / 3.6e6;
         double loss = Plumbing.Loss([filter, up], flow, 740, 6e-7);
         Assert.Equal(4000 + 3628.4605, loss, 1e-3);
-        Assert.Equal(3628.4605, new WayResult(up, flow, 740, 6e-7).PressureLoss.Pascals, 1e-3);
-        Assert.Equal("filter", new WayResult(filter, flow, 740, 6e-7).Name);
+        Assert.Equal(3628.4605, new PathResult(up, flow, 740, 6e-7).PressureLoss.Pascals, 1e-3);
+        Assert.Equal("filter", new PathResult(filter, flow, 740, 6e-7).Name);
 
         Assert.False(Plumbing.None.NeedsViscosity);
         Assert.True(Plumbing.Of(suction: [up]).NeedsViscosity);
@@ -241,7 +242,7 @@ public class SystemPiecesTests
         Assert.Equal(Expected, Plumbing.Loss([new Riser()], 1e-5, 740, 6e-7), 1e-3);
         Assert.Equal(Expected, plumbing.SuctionLoss(1e-5, 740, 6e-7), 1e-3);
         Assert.Equal(Expected, plumbing.SupplyLoss(1e-5, 740, 6e-7), 1e-3);
-        Assert.Equal(Expected, plumbing.BackLoss(1e-5, 740, 6e-7), 1e-3);
+        Assert.Equal(Expected, plumbing.ReturnLoss(1e-5, 740, 6e-7), 1e-3);
     }
 
     /// <summary>The pressure is held at the rail or at the tank: only what lies before that place comes between the two.</summary>
@@ -254,7 +255,7 @@ public class SystemPiecesTests
         bool Between(FuelSystem system, Plumbing plumbing)
         {
             FuelSystem with = system.With(plumbing);
-            return with.TaskAt(with.DemandAt(Wren.At(3000, 0))).HasWayToRegulator;
+            return with.TaskAt(with.DemandAt(Wren.At(3000, 0))).HasPathToRegulator;
         }
 
         FuelSystem atRail = Wren.System();
@@ -269,15 +270,15 @@ public class SystemPiecesTests
 
     /// <summary>Three times its rating a filter's loss is known: 300 L/h to the rail; behind it the injected flow comes on top.</summary>
     [Fact]
-    public void HighestKnownFlow_IsTheSmallestFilters()
+    public void MaximumKnownFlow_IsTheSmallestFilters()
     {
         Filter small = Filter.Of("small", VolumeFlow.FromLitersPerHour(100), Wren.Kpa(8));
         CircuitResult Of(Plumbing plumbing) => Wren.System().With(plumbing).Solve(Wren.At(3000, 0)).Circuit;
-        Assert.Equal(10_000, Of(Plumbing.None).HighestKnownFlow.LitersPerHour, 6);
-        Assert.Equal(300, Of(Plumbing.Of(supply: [small])).HighestKnownFlow.LitersPerHour, 6);
-        Assert.Equal(300, Of(Plumbing.Of(suction: [small])).HighestKnownFlow.LitersPerHour, 6);
+        Assert.Equal(10_000, Of(Plumbing.None).MaximumKnownFlow.LitersPerHour, 6);
+        Assert.Equal(300, Of(Plumbing.Of(supply: [small])).MaximumKnownFlow.LitersPerHour, 6);
+        Assert.Equal(300, Of(Plumbing.Of(suction: [small])).MaximumKnownFlow.LitersPerHour, 6);
         CircuitResult back = Of(Plumbing.Of(back: [small]));
-        Assert.Equal(300 + back.InjectedFlow.LitersPerHour, back.HighestKnownFlow.LitersPerHour, 6);
+        Assert.Equal(300 + back.InjectedFlow.LitersPerHour, back.MaximumKnownFlow.LitersPerHour, 6);
         Assert.True(Of(Plumbing.Of(supply: [small])).PressureAsked(VolumeFlow.FromLitersPerHour(299.99)).Kilopascals > 300);
         Refused.OutOfRange(
             "flow", () => Of(Plumbing.Of(supply: [small])).PressureAsked(VolumeFlow.FromLitersPerHour(300.01)));
@@ -287,7 +288,7 @@ public class SystemPiecesTests
     public void Pump_OfAResult_TellsItsFeedAndWhetherItIsEstimated()
     {
         PumpResult fed = Wren.System()
-            .With(Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(3)))
+            .With(Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(PumpAssemblyTests.FeedOf(3)))
             .Solve(Wren.At(3000, 0)).Circuit.Pumps.Single();
         Assert.Equal(13.5 - fed.Voltage.Volts, fed.FeedDrop.Volts, 9);
         Assert.Equal(fed.FeedDrop.Volts, fed.Current!.Value.Amperes * PumpAssemblyTests.FeedOf(3).LoopResistance.Ohms, 6);
@@ -304,14 +305,14 @@ public class SystemPiecesTests
     [Fact]
     public void Feed_OfTwoPumps_IsJudgedByTheWorseFed()
     {
-        Pump near = Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(0.5));
-        Pump far = Pump.By(Wren.WiredCurve(13.5, 1)).FedThrough(PumpAssemblyTests.FeedOf(4));
-        OperatingResult result = Wren.System().With(PumpParallel.Of(near, Pump.By(Wren.WiredCurve(13.5, 1)), far)).Solve(Wren.At(6000, 0.5));
+        Pump near = Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(PumpAssemblyTests.FeedOf(0.5));
+        Pump far = Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(PumpAssemblyTests.FeedOf(4));
+        OperatingResult result = Wren.System().With(PumpParallel.Of(near, Pump.From(Wren.WiredCurve(13.5, 1)), far)).Solve(Wren.At(6000, 0.5));
         Margin margin = result.Margins.Single(margin => margin.Part == Part.Feed);
-        double least = result.Circuit.Pumps.Min(pump => pump.Voltage.Volts);
-        Assert.Equal(13.5 - least, ((ElectricPotential)margin.Used!).Volts, 9);
+        double minimum = result.Circuit.Pumps.Min(pump => pump.Voltage.Volts);
+        Assert.Equal(13.5 - minimum, ((ElectricPotential)margin.Used!).Volts, 9);
         Assert.Equal(13.5 * 0.05, ((ElectricPotential)margin.Allowed!).Volts, 9);
-        Assert.Equal((13.5 * 0.05 / (13.5 - least)) - 1, margin.Reserve!.Value.DecimalFractions, 9);
+        Assert.Equal((13.5 * 0.05 / (13.5 - minimum)) - 1, margin.Reserve!.Value.DecimalFractions, 9);
     }
 
     private static Line LineOf() =>

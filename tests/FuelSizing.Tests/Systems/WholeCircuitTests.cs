@@ -1,19 +1,19 @@
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>Lines, wiring and pumps as parts of a whole system: margins, remedies, limits.</summary>
 public class WholeCircuitTests
@@ -27,7 +27,7 @@ public class WholeCircuitTests
             result.PumpFlow!.Value, Fuel.Petrol, Wren.Hill.FuelTemperature);
         Assert.Equal(350, result.RailGauge.Kilopascals, 6);
         Assert.Equal(350 + loss.Total.Kilopascals, result.Circuit.OutletGauge!.Value.Kilopascals, 6);
-        Assert.Equal(loss.Total.Pascals, result.Circuit.Ways.Single().PressureLoss.Pascals, 3);
+        Assert.Equal(loss.Total.Pascals, result.Circuit.Paths.Single().PressureLoss.Pascals, 3);
         Assert.Equal(result.Circuit.OutletGauge!.Value.Pascals, result.Circuit.Pumps.Single().PressureRise.Pascals, 1);
     }
 
@@ -50,17 +50,17 @@ public class WholeCircuitTests
     }
 
     [Fact]
-    public void Idle_WithANarrowWayBack_CannotFallToTheSetPressure()
+    public void Idle_WithANarrowReturnLine_CannotFallToTheSetPressure()
     {
         FuelSystem system = System(Wren.WiredPump, Plumbing.Of(back: [LineOf(2, 4)]));
         OperatingResult idle = system.Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.ReturnFloor, idle.RailState);
         Assert.True(idle.RailGauge > idle.RailSetGauge);
-        Assert.Contains("the rail cannot fall to", Find(idle, Part.WayBack).Explanation, StringComparison.Ordinal);
+        Assert.Contains("the rail cannot fall to", Find(idle, Part.ReturnLine).Explanation, StringComparison.Ordinal);
 
         SweepResult sweep = system.Sweep([Wren.Rpm(900)], [Pressure.FromBars(-0.6)], Wren.Hill);
         Assert.Equal(Outcome.Fails, sweep.Verdict.Outcome);
-        VolumeFlow surplus = (VolumeFlow)sweep.Remedies.Single(remedy => remedy.Part == Part.WayBack).Needed!;
+        VolumeFlow surplus = (VolumeFlow)sweep.Remedies.Single(remedy => remedy.Part == Part.ReturnLine).Needed!;
 
         // A way back that passes the surplus at the set pressure lets the regulator govern again.
         double wide = MathNet.Numerics.RootFinding.Brent.FindRoot(
@@ -103,23 +103,23 @@ public class WholeCircuitTests
     }
 
     [Fact]
-    public void Feed_LongAndThin_FailsAndNamesTheResistanceThatMendsIt()
+    public void Feed_LongAndThin_FailsAndNamesTheResistanceThatServes()
     {
-        FuelSystem With(Feed feed) => System(Wren.WiredPump.FedThrough(feed), Plumbing.None);
+        FuelSystem With(Feed feed) => System(Wren.WiredPump.WithFeed(feed), Plumbing.None);
         RotationalSpeed[] speeds = [Wren.Rpm(3000)];
         Pressure[] boosts = [Pressure.FromBars(0.5)];
         SweepResult before = With(PumpAssemblyTests.FeedOf(6, 18)).Sweep(speeds, boosts, Wren.Hill);
         Assert.Equal(Outcome.Fails, before.Standings.Single(s => s.Part == Part.Feed).Outcome);
-        ElectricResistance most = (ElectricResistance)before.Remedies.Single(r => r.Part == Part.Feed).Needed!;
+        ElectricResistance maximum = (ElectricResistance)before.Remedies.Single(r => r.Part == Part.Feed).Needed!;
 
         // The remedy is given to two figures in words; a feed 2 % under it must hold.
         Feed better = Feed.Of(
-            "better", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40), Contact.Of("all", most * 0.98));
+            "better", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40), Contact.Of("all", maximum * 0.98));
         Assert.Equal(
             Outcome.Holds,
             With(better).Sweep(speeds, boosts, Wren.Hill).Standings.Single(s => s.Part == Part.Feed).Outcome);
         Feed worse = Feed.Of(
-            "worse", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40), Contact.Of("all", most * 1.02));
+            "worse", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40), Contact.Of("all", maximum * 1.02));
         Assert.Equal(
             Outcome.Fails,
             With(worse).Sweep(speeds, boosts, Wren.Hill).Standings.Single(s => s.Part == Part.Feed).Outcome);
@@ -137,13 +137,13 @@ public class WholeCircuitTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(700), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Pump.By(Wren.PumpOf(scale)),
+            Pump.From(Wren.PumpOf(scale)),
             plumbing: plumbing);
         SweepResult before = With(0.6).Sweep(speeds, boosts, Wren.Hill);
         Remedy remedy = before.Remedies.Single(r => r is { Part: Part.Pump, Needed: VolumeFlow });
         double wanted = ((VolumeFlow)remedy.Needed!).CubicMetersPerSecond;
         double rise = before.Results.Max(result => result.WantedRisePascals);
-        double scale = wanted / Pump.By(Wren.Pump).Running(13.5).FlowAt(rise);
+        double scale = wanted / Pump.From(Wren.Pump).Running(13.5).FlowAt(rise);
         Assert.Equal(Outcome.Holds, With(scale * (1 + 1e-9)).Sweep(speeds, boosts, Wren.Hill).Standings.Single(s => s.Part == Part.Pump).Outcome);
         Assert.Equal(Outcome.Fails, With(scale * 0.999).Sweep(speeds, boosts, Wren.Hill).Standings.Single(s => s.Part == Part.Pump).Outcome);
     }
@@ -158,10 +158,10 @@ public class WholeCircuitTests
     }
 
     [Fact]
-    public void Circuit_WhereThePumpsDataEnds_SaysNothingOfIt()
+    public void Circuit_WhereThePumpsDataEnds_GivesNothingForIt()
     {
         FuelSystem system = System(
-            Wren.WiredPump.FedThrough(PumpAssemblyTests.FeedOf(4)),
+            Wren.WiredPump.WithFeed(PumpAssemblyTests.FeedOf(4)),
             Plumbing.Of(
                 suction: [LineOf(8, 0.5)],
                 supply: [Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15))],
@@ -173,7 +173,7 @@ public class WholeCircuitTests
         Assert.Null(result.Circuit.HeatToTank);
         Assert.Empty(result.Circuit.Pumps);
         Assert.All(
-            new[] { Part.Pump, Part.WayBack, Part.Suction, Part.Filter, Part.Feed },
+            new[] { Part.Pump, Part.ReturnLine, Part.Suction, Part.Filter, Part.Feed },
             part => Assert.Equal(Outcome.CannotSay, Find(result, part).Outcome));
     }
 
@@ -188,7 +188,7 @@ public class WholeCircuitTests
     }
 
     [Fact]
-    public void PumpControl_AtItsLowestSpeed_IsNamedWhereItHoldsTooMuch()
+    public void PumpControl_AtItsMinimumSpeed_IsNamedWhereItHoldsTooMuch()
     {
         FuelSystem system = FuelSystem.Returnless(
             Wren.Demand(),
@@ -226,7 +226,7 @@ public class WholeCircuitTests
 
     /// <summary>Nothing asks for a viscosity where no line is: the petrol with its viscosity left out gives petrol's numbers.</summary>
     [Fact]
-    public void NoPlumbing_OnAFuelWithoutViscosity_IsReckonedLikeAnyOther()
+    public void NoPlumbing_OnAFuelWithoutViscosity_IsComputedLikeAnyOther()
     {
         InjectorSet injectors = InjectorSet.Of(Wren.InjectorOf(500), 4);
         ManifoldReferenced regulator = ManifoldReferenced.From(Wren.Kpa(300));
@@ -273,7 +273,7 @@ public class WholeCircuitTests
     {
         Feed none = Feed.Of(
             "none", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40));
-        OperatingResult result = System(Wren.WiredPump.FedThrough(none), Plumbing.None).Solve(Wren.At(3000, 0.3));
+        OperatingResult result = System(Wren.WiredPump.WithFeed(none), Plumbing.None).Solve(Wren.At(3000, 0.3));
         Assert.Equal(Outcome.Holds, Find(result, Part.Feed).Outcome);
         Assert.Null(Find(result, Part.Feed).Reserve);
     }
@@ -289,7 +289,7 @@ public class WholeCircuitTests
             (circuit.OutletGauge!.Value - circuit.InletGauge!.Value).Pascals,
             circuit.PressureAsked(circuit.PumpFlow!.Value).Pascals,
             3);
-        Assert.Equal(300, circuit.HighestKnownFlow.LitersPerHour, 9);
+        Assert.Equal(300, circuit.MaximumKnownFlow.LitersPerHour, 9);
     }
 
     [Fact]

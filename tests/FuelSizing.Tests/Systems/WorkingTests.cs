@@ -1,16 +1,16 @@
 using System.Globalization;
 using CsCheck;
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
+using FuelSizing.Workings;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
-
-using Pressure = UnitsNet.Pressure;
 
 /// <summary>A working is written by the equations themselves: its lines, reckoned by hand, give the result.</summary>
 public class WorkingTests
@@ -29,10 +29,10 @@ public class WorkingTests
             Wren.Demand(FuelConsumption.Of(fuel, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(fuel == Fuel.Petrol ? 315 : 440)), induction),
             InjectorSet.Of(Wren.InjectorOf(injector), 4),
             regulator,
-            Pump.By(Wren.PumpOf(pump))));
+            Pump.From(Wren.PumpOf(pump))));
 
     [Fact]
-    public void EveryStep_ReckonedByHandFromWhatItWrites_GivesItsValue() =>
+    public void EveryStep_ComputedByHandFromWhatItWrites_GivesItsValue() =>
         Gen.Select(SomeSystem, Gen.Double[1000, 7200], Gen.Double[-0.5, 0.9]).Sample(
             (system, rpm, boost) =>
             {
@@ -47,8 +47,8 @@ public class WorkingTests
                 {
                     double value = Number(step.Value);
 
-                    Assert.True(Hand.Reckon(step.Equation!, known).Is(value), $"{step}");
-                    Assert.True(Hand.Reckon(step.Numbers!).Is(value), $"{step}");
+                    Assert.True(Hand.Compute(step.Equation!, known).Is(value), $"{step}");
+                    Assert.True(Hand.Compute(step.Numbers!).Is(value), $"{step}");
                     known.Add(step.Symbol, value);
                 }
             },
@@ -107,7 +107,7 @@ public class WorkingTests
             Wren.Demand(induction: Induction.BeltDriven(Wren.Percent(65), Wren.Percent(60), Wren.Kpa(3), Wren.Percent(95))),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            Pump.By(Wren.Pump)).Solve(Wren.At(6000, 0.5));
+            Pump.From(Wren.Pump)).Solve(Wren.At(6000, 0.5));
         WorkingStep belt = Assert.Single(belted.Working.Given, step => step.Symbol == "η_b");
         Assert.Equal(("belt's efficiency", "0.95", "95 %"), (belt.Name, belt.Value, belt.Readable));
         Assert.Equal("η_b = 0.95 (95 %)", belt.ToString());
@@ -131,7 +131,7 @@ public class WorkingTests
         Assert.Equal("50000 Pa", working.Given.Single(step => step.Symbol == "p_b").Value);
     }
 
-    private static double Number(string value) => Hand.Reckon(value.Split(' ')[0]).Value;
+    private static double Number(string value) => Hand.Compute(value.Split(' ')[0]).Value;
 
     /// <summary>A number of which five figures were written, and what that leaves open.</summary>
     private readonly record struct Figure(double Value, double Open)
@@ -167,7 +167,7 @@ public class WorkingTests
         private Hand(string text, IReadOnlyDictionary<string, double> known) =>
             (_text, _known) = (text.Replace(" ", string.Empty, StringComparison.Ordinal), known);
 
-        public static Figure Reckon(string text, IReadOnlyDictionary<string, double>? known = null)
+        public static Figure Compute(string text, IReadOnlyDictionary<string, double>? known = null)
         {
             Hand hand = new(text, known ?? new Dictionary<string, double>());
             Figure value = hand.Sum();

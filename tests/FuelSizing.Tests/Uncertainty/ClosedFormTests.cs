@@ -1,4 +1,5 @@
 using FuelSizing.Engines;
+using FuelSizing.Points;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using MathNet.Numerics.Distributions;
@@ -120,13 +121,13 @@ public class ClosedFormTests
         SizingLimits limits = SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(372));
         UncertainSystem system = UncertainSystem.Of(Car(limits: limits), Point, offset);
         MonteCarloResult result = system.MonteCarlo(Sampling.Of(Systems, 13, 2));
-        Chance rating = result.Parts.Single(part => part.Part == Part.RailRating).Chance;
+        Chance rating = result.Parts.Single(part => part.Part == Part.PressureRating).Chance;
         Agrees(Normal.CDF(0, 1, 1.2), rating.Holds.DecimalFractions, rating.StandardError.DecimalFractions);
         Agrees(
             10, result.RailGauge.StandardDeviation!.Value.Kilopascals, 10 / Math.Sqrt(2 * Systems));
         Agrees(360, result.RailGauge.Mean!.Value.Kilopascals, 10 / Math.Sqrt(Systems));
-        (Ratio least, Ratio most) = rating.Interval(Wren.Percent(99.99));
-        Assert.InRange(Normal.CDF(0, 1, 1.2), least.DecimalFractions, most.DecimalFractions);
+        (Ratio minimum, Ratio maximum) = rating.Interval(Wren.Percent(99.99));
+        Assert.InRange(Normal.CDF(0, 1, 1.2), minimum.DecimalFractions, maximum.DecimalFractions);
     }
 
     /// <summary>

@@ -5,15 +5,13 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Uncertainty;
 
-using Pressure = UnitsNet.Pressure;
-
 public class DistributionTests
 {
     private static readonly Gen<Distribution<Ratio>> Any = Gen.Select(Gen.Double[0, 1], Gen.Double[0.01, 1], Gen.Double[0, 1], Gen.Int[0, 2])
-        .Select((least, width, inside, kind) =>
+        .Select((minimum, width, inside, kind) =>
         {
-            (Ratio a, Ratio b) = (Fraction(least), Fraction(least + width));
-            Ratio middle = Fraction(least + (inside * width));
+            (Ratio a, Ratio b) = (Fraction(minimum), Fraction(minimum + width));
+            Ratio middle = Fraction(minimum + (inside * width));
             return kind switch
             {
                 0 => Distribution.Uniform(a, b),
@@ -36,8 +34,8 @@ public class DistributionTests
             double low = distribution.Shape.ValueAt(Math.Min(p, q));
             double high = distribution.Shape.ValueAt(Math.Max(p, q));
             return low <= high
-                && low >= distribution.Least.DecimalFractions - 1e-12
-                && high <= distribution.Most.DecimalFractions + 1e-12;
+                && low >= distribution.Minimum.DecimalFractions - 1e-12
+                && high <= distribution.Maximum.DecimalFractions + 1e-12;
         });
 
     /// <summary>By midpoints of the probability: mean of the inverse is the distribution's mean.</summary>

@@ -2,15 +2,14 @@ using CsCheck;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 using static FuelSizing.Tests.Uncertainty.UncertainWren;
 
 namespace FuelSizing.Tests.Uncertainty;
-
-using Pressure = UnitsNet.Pressure;
 
 public class MonteCarloTests
 {
@@ -117,7 +116,7 @@ public class MonteCarloTests
         Assert.True(result.DutyCycle.Percentile(Fraction(0.5))!.Value < result.DutyCycle.Percentile(Fraction(0.95))!.Value);
         Assert.True((double)result.Injectors.LeanestLambda.Mean! > 0.82);
         Assert.True((double)result.Injectors.RichestLambda.Mean! < 0.82);
-        Assert.True(result.Injectors.HighestDutyCycle.Mean!.Value > result.DutyCycle.Mean!.Value);
+        Assert.True(result.Injectors.MaximumDutyCycle.Mean!.Value > result.DutyCycle.Mean!.Value);
         Assert.Matches("^everything holds in [0-9.]+ % ± [0-9.]+ % of 3,000 samples; least likely ", result.ToString());
     }
 
@@ -210,7 +209,7 @@ public class MonteCarloTests
                 FuelConsumption.Of(Fuel.Petrol, 0.82, Grams(bsfc))),
             InjectorSet.Of(Wren.InjectorOf(570), 4),
             ManifoldReferenced.From(Wren.Kpa(300 + offset)),
-            FuelSizing.Pumps.Pump.By(Wren.PumpOf(1.2)));
+            FuelSizing.Pumps.Pump.From(Wren.PumpOf(1.2)));
         OperatingPoint With(ElectricPotential volts, Temperature fuel) =>
             OperatingPoint.At(Point.Speed, Point.Boost, Conditions.Of(Wren.Hill.Atmosphere, volts, fuel));
         void Same(UncertainInput input, FuelSystem built, OperatingPoint point)
@@ -241,7 +240,7 @@ public class MonteCarloTests
         Assert.Equal(0.82 * 0.975, point.RichestLambda, 12);
         double dead = result.DeadTime!.Value.Seconds / result.AvailableTime.Seconds;
         Assert.Equal(
-            dead + ((result.DutyCycle!.Value.DecimalFractions - dead) * 0.975 / 0.9), point.HighestDutyCycle, 12);
+            dead + ((result.DutyCycle!.Value.DecimalFractions - dead) * 0.975 / 0.9), point.MaximumDutyCycle, 12);
     }
 
     /// <summary>The example in the documentation of <see cref="UncertainSystem"/>.</summary>
@@ -290,7 +289,7 @@ public class MonteCarloTests
         Assert.Equal(4000, result.DutyCycle.Known + result.DutyCycle.CannotSay);
         Assert.Equal(0, result.FuelFlow.CannotSay);
         Assert.Contains("nothing can be said of 2", injectors.ToString(), StringComparison.Ordinal);
-        Assert.True(result.LeastReserve.CannotSay >= injectors.CannotSay);
+        Assert.True(result.MinimumReserve.CannotSay >= injectors.CannotSay);
     }
 
     [Fact]
@@ -300,11 +299,11 @@ public class MonteCarloTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(2400), 1),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            FuelSizing.Pumps.Pump.By(Wren.Pump));
+            FuelSizing.Pumps.Pump.From(Wren.Pump));
         MonteCarloResult result = UncertainSystem.Of(single, Point, Matching).MonteCarlo(Sampling.Of(50));
         Assert.Equal(50, result.Injectors.LeanestLambda.CannotSay);
         Assert.Null(result.Injectors.LeanestLambda.Mean);
-        Assert.Equal(50, result.Injectors.HighestDutyCycle.Known);
+        Assert.Equal(50, result.Injectors.MaximumDutyCycle.Known);
     }
 
     [Fact]
@@ -371,7 +370,7 @@ public class MonteCarloTests
                 Wren.Petrol),
             InjectorSet.Of(Wren.InjectorOf(400), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            FuelSizing.Pumps.Pump.By(Wren.Pump));
+            FuelSizing.Pumps.Pump.From(Wren.Pump));
         Assert.Contains(
             "at the crank", Refused(() => UncertainSystem.Of(crank, Point, Loss)), StringComparison.Ordinal);
         Assert.Contains(
@@ -409,12 +408,12 @@ public class MonteCarloTests
     [InlineData(15, 148, 0.0624, 0.1605)]
     [InlineData(0, 20, 0.0000, 0.1611)]
     [InlineData(1, 29, 0.0061, 0.1718)]
-    public void Interval_OfACount_IsThePublishedScoreInterval(int holding, int samples, double least, double most)
+    public void Interval_OfACount_IsThePublishedScoreInterval(int holding, int samples, double minimum, double maximum)
     {
         Chance chance = new([.. Enumerable.Range(0, samples).Select(i => i < holding ? Outcome.Holds : Outcome.Fails)]);
         (Ratio low, Ratio high) = chance.Interval(Wren.Percent(95));
-        Assert.Equal(least, low.DecimalFractions, 4);
-        Assert.Equal(most, high.DecimalFractions, 4);
+        Assert.Equal(minimum, low.DecimalFractions, 4);
+        Assert.Equal(maximum, high.DecimalFractions, 4);
     }
 
     /// <summary>
@@ -449,7 +448,7 @@ public class MonteCarloTests
         Assert.Equal(80, ((Ratio)SystemOutput.DutyCycle.LimitIn(strict)!).Percent, 9);
         Assert.Equal(600, ((Pressure)SystemOutput.RailGauge.LimitIn(strict)!).Kilopascals, 9);
         Assert.Equal(0, ((Ratio)SystemOutput.ReserveOf(Part.Pump).LimitIn(strict)!).Percent);
-        Assert.Equal(0, ((Ratio)SystemOutput.LeastReserve.LimitIn(strict)!).Percent);
+        Assert.Equal(0, ((Ratio)SystemOutput.MinimumReserve.LimitIn(strict)!).Percent);
         Assert.Null(SystemOutput.FuelFlow.LimitIn(strict));
         Assert.Null(SystemOutput.RailGauge.LimitIn(Car()));
     }
@@ -463,9 +462,9 @@ public class MonteCarloTests
                 result.DutyCycle.Percentile(Fraction(0.9))?.DecimalFractions,
                 result.FuelFlow.Mean?.KilogramsPerSecond,
                 result.RailGauge.Mean?.Pascals,
-                result.LeastReserve.Mean?.DecimalFractions,
+                result.MinimumReserve.Mean?.DecimalFractions,
                 result.Injectors.LeanestLambda.Mean,
-                result.Injectors.HighestDutyCycle.StandardDeviation?.DecimalFractions,
+                result.Injectors.MaximumDutyCycle.StandardDeviation?.DecimalFractions,
             }
             .Concat(result.Parts.Select(part => part.Reserve.Mean?.DecimalFractions))
             .Select(number => number?.ToString("R", System.Globalization.CultureInfo.InvariantCulture))

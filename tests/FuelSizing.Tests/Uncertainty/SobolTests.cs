@@ -51,13 +51,13 @@ public class SobolTests
     public void Interval_OfAnIndex_IsItsStandardErrorsEitherSide()
     {
         VarianceOfInput flow = Of(Flow, Bsfc).Sobol(SystemOutput.DutyCycle, Sampling.Of(500, 2)).Inputs[0];
-        (Ratio least, Ratio most) = flow.TotalInterval(Fraction(0.95));
+        (Ratio minimum, Ratio maximum) = flow.TotalInterval(Fraction(0.95));
         const double Normal = 1.959964;
-        Assert.Equal(flow.Total.DecimalFractions - (Normal * flow.TotalStandardError.DecimalFractions), least.DecimalFractions, 6);
-        Assert.Equal(flow.Total.DecimalFractions + (Normal * flow.TotalStandardError.DecimalFractions), most.DecimalFractions, 6);
-        (least, most) = flow.FirstOrderInterval(Fraction(0.95));
-        Assert.Equal(flow.FirstOrder.DecimalFractions - (Normal * flow.FirstOrderStandardError.DecimalFractions), least.DecimalFractions, 6);
-        Assert.Equal(flow.FirstOrder.DecimalFractions + (Normal * flow.FirstOrderStandardError.DecimalFractions), most.DecimalFractions, 6);
+        Assert.Equal(flow.Total.DecimalFractions - (Normal * flow.TotalStandardError.DecimalFractions), minimum.DecimalFractions, 6);
+        Assert.Equal(flow.Total.DecimalFractions + (Normal * flow.TotalStandardError.DecimalFractions), maximum.DecimalFractions, 6);
+        (minimum, maximum) = flow.FirstOrderInterval(Fraction(0.95));
+        Assert.Equal(flow.FirstOrder.DecimalFractions - (Normal * flow.FirstOrderStandardError.DecimalFractions), minimum.DecimalFractions, 6);
+        Assert.Equal(flow.FirstOrder.DecimalFractions + (Normal * flow.FirstOrderStandardError.DecimalFractions), maximum.DecimalFractions, 6);
     }
 
     /// <summary>y = Σ c_i x_i: S_i = S_Ti = c_i²/Σ c², and a group has the sum of its members.</summary>
@@ -113,7 +113,7 @@ public class SobolTests
     {
         string Indices(int threads, params UncertainInput[] inputs) => string.Join(
             ';',
-            Of(inputs).Sobol(SystemOutput.LeastReserve, Sampling.Of(300, 9, threads)).Inputs
+            Of(inputs).Sobol(SystemOutput.MinimumReserve, Sampling.Of(300, 9, threads)).Inputs
                 .Select(share => $"{share.Input} {share.FirstOrder.DecimalFractions:R} {share.Total.DecimalFractions:R}"));
         string one = Indices(1, All);
         Assert.Equal(one, Indices(2, All));

@@ -1,6 +1,7 @@
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
-using FuelSizing.Pressure;
+using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
@@ -41,14 +42,14 @@ internal static class UncertainWren
                 Wren.Engine, Wren.Turbocharger, Wren.VolumetricEfficiency, Wren.Power, Wren.Percent(85), Wren.Petrol, basis),
             InjectorSet.Of(Wren.InjectorOf(injector), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
-            FuelSizing.Pumps.Pump.By(Wren.PumpOf(1.2)),
+            FuelSizing.Pumps.Pump.From(Wren.PumpOf(1.2)),
             limits);
 
     public static OperatingPoint Point { get; } = Wren.At(6800, 0.6);
 
     public static UncertainSystem Of(params UncertainInput[] inputs) => UncertainSystem.Of(Car(), Point, inputs);
 
-    public static Distribution<Ratio> Uniform(double least, double most) => Distribution.Uniform(Fraction(least), Fraction(most));
+    public static Distribution<Ratio> Uniform(double minimum, double maximum) => Distribution.Uniform(Fraction(minimum), Fraction(maximum));
 
     public static Ratio Fraction(double value) => Ratio.FromDecimalFractions(value);
 

@@ -1,0 +1,106 @@
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Pumps;
+
+namespace FuelSizing.Circuits;
+
+/// <summary>A solved circuit, in SI numbers; pressures are gauge.</summary>
+/// <remarks>It keeps the pumps that run and describes each where it runs only when somebody asks, so that a solver allocates nothing.</remarks>
+internal readonly record struct CircuitState
+{
+    /// <summary>Who governs the rail.</summary>
+    public required RailState State { get; init; }
+
+    /// <summary>In the rail, Pa.</summary>
+    public required double RailGauge { get; init; }
+
+    /// <summary>At the pump's inlet, Pa.</summary>
+    public required double InletGauge { get; init; }
+
+    /// <summary>At the pump's outlet, Pa.</summary>
+    public required double OutletGauge { get; init; }
+
+    /// <summary>Where the way back begins, Pa.</summary>
+    public required double ReturnGauge { get; init; }
+
+    /// <summary>Through the pump, m³/s, whether or not its data covers that.</summary>
+    public required double Flow { get; init; }
+
+    /// <summary>Back to the tank, m³/s, whether or not the pump's data covers that.</summary>
+    public required double Back { get; init; }
+
+    /// <summary>Voltage that the pumps' wiring is fed with, V: the supply's, or less where a controller slows the pump.</summary>
+    public required double FedVoltage { get; init; }
+
+    /// <summary>The pumps at that voltage.</summary>
+    public required RunningPumps Running { get; init; }
+
+    /// <summary>The least that the pumps deliver with the rail at its set pressure, m³/s.</summary>
+    public double MinimumAtSet { get; init; }
+
+    /// <summary>The most that the pumps may deliver with the rail at its set pressure, m³/s: the same where data covers it.</summary>
+    public double MaximumAtSet { get; init; }
+
+    /// <summary>Through the pump, m³/s; null where its data says nothing.</summary>
+    public double? PumpFlow => State == RailState.NotCovered ? null : Flow;
+
+    /// <summary>Back to the tank, m³/s; null where the pump's data says nothing.</summary>
+    public double? Returned => State == RailState.NotCovered ? null : Back;
+
+    /// <summary>Each pump where it runs.</summary>
+    public IReadOnlyList<PumpPoint> Pumps
+    {
+        get
+        {
+            List<PumpPoint> points = new(1);
+            Running.Describe(Flow, OwnRise, points);
+            return points;
+        }
+    }
+
+    /// <summary>How far the pumps' flow at the pressures found is off the flow found, as a share of it.</summary>
+    public double Residual
+    {
+        get
+        {
+            // Where nothing holds the pumps back, their flow is what it is.
+            if (Flow >= Running.FreeFlow)
+            {
+                return 0;
+            }
+
+            // A hair to either side, since the pumps' curve may be upright there; wider than the one by which a table's end is widened.
+            const double Beside = 2 * Curve.EndTolerance;
+            double rise = Rise;
+            double off = Math.Max(
+                Running.FlowNear(rise * (1 + Beside), Flow) - Flow, Flow - Running.FlowNear(rise * (1 - Beside), Flow));
+            return off > 0 ? Share.Of<Real>(off, Flow) : 0;
+        }
+    }
+
+    /// <summary>True if every number is the same; the pumps that run follow from the system's and the voltage they are fed with.</summary>
+    public bool Equals(CircuitState other) => Numbers == other.Numbers;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Numbers.GetHashCode();
+
+    private (RailState State, double Rail, double Inlet, double Outlet, double Flow, double Returned, double Way, double Fed, double Minimum, double Maximum) Numbers =>
+        (State, RailGauge, InletGauge, OutletGauge, Flow, Back, ReturnGauge, FedVoltage, MinimumAtSet, MaximumAtSet);
+
+    /// <summary>In the rail, Pa; what the regulator asks for where the pumps' data does not cover the point.</summary>
+    /// <param name="set">Pa.</param>
+    public double RailOr(double set) => State == RailState.NotCovered ? set : RailGauge;
+
+    /// <summary>Rise over all pumps together, Pa.</summary>
+    public double PumpRise => OutletGauge - InletGauge;
+
+    private double Rise => Math.Max(0, PumpRise);
+
+    /// <summary>The pumps' rise by their own curve where they are at an end of it, Pa.</summary>
+    private double OwnRise => Flow > 0 && Flow < Running.FreeFlow ? Rise : Running.RiseAt(Flow);
+
+    /// <summary>What the pumps' data lacks at this state.</summary>
+    /// <param name="ends">True if it matters where curves end.</param>
+    public PumpCoverage Uncovered(bool ends) =>
+        Running.IsFullyCovered(ends) ? PumpCoverage.Measured : Running.UncoveredAt(Flow, OwnRise, ends);
+}

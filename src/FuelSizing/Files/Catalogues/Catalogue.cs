@@ -1,0 +1,132 @@
+using FuelSizing.Injectors;
+using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Selection;
+
+namespace FuelSizing.Files;
+
+/// <summary>Lists of parts to choose from: the reader's own injectors, pumps and regulators.</summary>
+/// <remarks>
+/// <para>Read from comma-separated values (one file for each list) or JSON (any lists in one file); both are described, with
+/// an example and a schema, in <c>docs/catalogues.md</c>. Every value carries its unit.</para>
+/// <para>All files are read or none: where anything is wrong, a <see cref="CatalogueException"/> names each problem by file,
+/// line and field.</para>
+/// </remarks>
+public sealed class Catalogue
+{
+    private Catalogue(
+        IReadOnlyList<Candidate<Injector>> injectors,
+        IReadOnlyList<Candidate<Pump>> pumps,
+        IReadOnlyList<Candidate<PressureRegulator>> regulators) =>
+        (Injectors, Pumps, Regulators) = ([.. injectors], [.. pumps], [.. regulators]);
+
+    /// <summary>Injectors, in the order of the files.</summary>
+    public IReadOnlyList<Candidate<Injector>> Injectors { get; }
+
+    /// <summary>Pumps, in the order of the files.</summary>
+    public IReadOnlyList<Candidate<Pump>> Pumps { get; }
+
+    /// <summary>Regulators, in the order of the files.</summary>
+    public IReadOnlyList<Candidate<PressureRegulator>> Regulators { get; }
+
+    /// <summary>Reads files.</summary>
+    /// <param name="files">One or more, each ending in <c>.csv</c> or <c>.json</c>; UTF-8, up to 64 MB each.</param>
+    /// <returns>The parts of all files together.</returns>
+    /// <exception cref="ArgumentException">No file is named, or one ends otherwise.</exception>
+    /// <exception cref="CatalogueException">Anything in them is wrong.</exception>
+    /// <exception cref="IOException">A file cannot be opened.</exception>
+    public static Catalogue Read(params string[] files)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (files.Length == 0)
+        {
+            throw new ArgumentException("files was empty; name one or more.", nameof(files));
+        }
+
+        ProblemList problems = new();
+        List<FileText> texts = [];
+        foreach (string file in files)
+        {
+            WithKnownEnding(file, nameof(files));
+            if (FileText.Of(file, problems) is { } text)
+            {
+                texts.Add(text);
+            }
+        }
+
+        return Of(texts, problems);
+    }
+
+    /// <summary>Reads one file's text.</summary>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <returns>The parts.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    /// <exception cref="CatalogueException">Anything in it is wrong.</exception>
+    public static Catalogue Parse(string name, string text)
+    {
+        WithKnownEnding(name, nameof(name));
+        ArgumentNullException.ThrowIfNull(text);
+        return Of([new(name, text)], new());
+    }
+
+    private static bool IsJson(string name) => name.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
+
+    private static void WithKnownEnding(string file, string name)
+    {
+        ArgumentNullException.ThrowIfNull(file, name);
+        if (!IsJson(file) && !file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+        {
+            throw new ArgumentException($"{name} held \"{file}\"; a catalogue's file ends in .csv or .json.", name);
+        }
+    }
+
+    private static Catalogue Of(IReadOnlyList<FileText> texts, ProblemList problems)
+    {
+        Entry[] entries =
+        [
+            .. texts.SelectMany(text =>
+                IsJson(text.Name) ? JsonCatalogue.Entries(text, problems) : CsvCatalogue.Entries(text, problems)),
+        ];
+        NamedOnce(entries, problems);
+        Candidate<Injector>[] injectors = Parts(entries, "injectors", entry => Listed(entry.Reader(problems), InjectorFields.Read));
+        Candidate<Pump>[] pumps = Parts(entries, "pumps", entry => Listed(entry.Reader(problems), PumpFields.Read));
+        RegulatorEntry[] alone = Parts(entries, "regulators", entry => new RegulatorEntry(entry.Reader(problems)));
+        Candidate<PressureRegulator>[] regulators =
+            [.. alone.Select(regulator => regulator.Among(alone)).OfType<Candidate<PressureRegulator>>()];
+        return problems.Any
+            ? throw new CatalogueException(problems.Found)
+            : new(injectors, pumps, regulators);
+    }
+
+    private static T[] Parts<T>(Entry[] entries, string kind, Func<Entry, T?> read)
+        where T : class =>
+        [.. entries.Where(entry => entry.Kind.Name == kind).Select(read).OfType<T>()];
+
+    private static Candidate<T>? Listed<T>(EntryReader reader, Func<EntryReader, T?> read)
+        where T : class
+    {
+        string name = reader.Name();
+        decimal? cost = reader.Cost();
+        return read(reader) is { } part ? Candidate.Of(name, part, cost) : null;
+    }
+
+    private static void NamedOnce(Entry[] entries, ProblemList problems)
+    {
+        Dictionary<(string Kind, string Name), Entry> seen = [];
+        foreach (Entry entry in entries)
+        {
+            if (entry.Fields[EntryKind.NameField] is { } name
+                && !seen.TryAdd((entry.Kind.Name, name.Text), entry)
+                && seen[(entry.Kind.Name, name.Text)] is { } first)
+            {
+                problems.Add(
+                    entry.File,
+                    name.Line,
+                    $"{entry.Kind.Name}.{EntryKind.NameField}",
+                    FormattableString.Invariant(
+                        $"\"{ProblemList.Shown(name.Text)}\" is in {first.File}, line {first.Line}, already. Keep the lines of a part together, and give each part its own name."));
+            }
+        }
+    }
+}

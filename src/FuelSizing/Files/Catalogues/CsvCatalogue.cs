@@ -1,0 +1,228 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using nietras.SeparatedValues;
+
+namespace FuelSizing.Files;
+
+/// <summary>Reads a list of parts from comma-separated values (RFC 4180).</summary>
+/// <remarks>
+/// The first cell of the head says what is listed and the version of the form, <c>injectors 1</c>; names stand below it. A
+/// part's own fields stand on its first line; each further line with its name adds a row to its table.
+/// </remarks>
+internal sealed partial class CsvCatalogue
+{
+    private const string Version = "1";
+
+    private readonly string _file;
+    private readonly ProblemList _problems;
+    private readonly List<Entry> _entries = [];
+    private Column[] _columns = [];
+    private EntryKind? _kind;
+
+    private CsvCatalogue(string file, ProblemList problems) => (_file, _problems) = (file, problems);
+
+    /// <summary>The parts that a text lists; what is wrong with its form is kept as problems.</summary>
+    public static IReadOnlyList<Entry> Entries(in FileText text, ProblemList problems)
+    {
+        CsvCatalogue reader = new(text.Name, problems);
+        reader.Read(text.Text);
+        return reader._entries;
+    }
+
+    private void Read(string text)
+    {
+        using SepReader rows = Sep.New(',').Reader(options => options with
+        {
+            HasHeader = false,
+            DisableColCountCheck = true,
+            Unescape = false,
+        }).FromText(text);
+        int line = 1;
+        foreach (SepReader.Row row in rows)
+        {
+            string?[] cells = new string?[row.ColCount];
+            for (int cell = 0; cell < cells.Length; cell++)
+            {
+                cells[cell] = Unquoted(row[cell].ToString(), line, cell);
+            }
+
+            if (_kind is null)
+            {
+                if (!Head(cells, line))
+                {
+                    return;
+                }
+            }
+            else if (cells.Any(cell => cell is null || cell.Trim().Length > 0))
+            {
+                Part(cells, line);
+            }
+
+            if (_problems.Full)
+            {
+                return;
+            }
+
+            line = row.LineNumberToExcl;
+        }
+
+        if (_kind is null)
+        {
+            Wrong(1, "column 1", $"is empty. The first cell says what is listed and the version of the form, such as \"injectors {Version}\".");
+        }
+    }
+
+    private bool Head(string?[] cells, int line)
+    {
+        string first = (cells[0] ?? string.Empty).Trim();
+        string[] words = first.Split(' ');
+        _kind = EntryKind.Of(words[0]);
+        if (_kind is null || words.Length != 2 || words[1] != Version)
+        {
+            string semicolons = first.Contains(';') ? " Save the file with commas between its cells." : string.Empty;
+            Wrong(
+                line,
+                "column 1",
+                $"was \"{Short(first)}\". Give one of {EntryKind.Names} and the version of the form, such as \"injectors {Version}\".{semicolons}");
+            return false;
+        }
+
+        bool sound = true;
+        HashSet<string> seen = [EntryKind.NameField];
+        _columns = new Column[cells.Length];
+        _columns[0] = new(EntryKind.NameField, null);
+        for (int cell = 1; cell < cells.Length; cell++)
+        {
+            Match head = FieldAndUnit().Match((cells[cell] ?? string.Empty).Trim());
+            string field = head.Groups["field"].Value;
+            if (!head.Success)
+            {
+                Wrong(line, Numbered(cell), $"has the head \"{Short(cells[cell] ?? string.Empty)}\". Give a field and, in brackets, its unit, such as static_flow [mL/min].");
+                sound = false;
+            }
+            else if (!seen.Add(field))
+            {
+                Wrong(line, field, $"stands at the head of two columns, the second is {Numbered(cell)}. Take one out.");
+                sound = false;
+            }
+
+            _columns[cell] = new(field, head.Groups["unit"] is { Success: true } unit ? unit.Value.Trim() : null);
+        }
+
+        return sound;
+    }
+
+    private void Part(string?[] cells, int line)
+    {
+        if (cells.Length != _columns.Length)
+        {
+            Wrong(
+                line,
+                Numbered(Math.Min(cells.Length, _columns.Length)),
+                string.Create(CultureInfo.InvariantCulture, $"the line has {cells.Length} cells where the head has {_columns.Length}. Give every cell, blank ones too."));
+            return;
+        }
+
+        if (Array.Exists(cells, cell => cell is null))
+        {
+            return;
+        }
+
+        string name = cells[0]!.Trim();
+        bool further = _entries.Count > 0 && name.Length > 0 && _entries[^1].Fields[EntryKind.NameField]?.Text == name;
+        if (!further)
+        {
+            _entries.Add(new(_file, _kind!, new(line)));
+            if (name.Length > 0)
+            {
+                _entries[^1].Fields.TryAdd(EntryKind.NameField, new EntryValue(name, null, line));
+            }
+        }
+
+        Add(_entries[^1], cells, line, further);
+    }
+
+    private void Add(Entry entry, string?[] cells, int line, bool further)
+    {
+        EntryFields row = new(line);
+        for (int cell = 1; cell < cells.Length; cell++)
+        {
+            string text = cells[cell]!.Trim();
+            if (text.Length == 0)
+            {
+                continue;
+            }
+
+            (string field, string? unit) = _columns[cell];
+            EntryValue value = new(text, unit, line);
+            string inTable = $"{_kind!.Table}.";
+            if (_kind.Table is not null && field.StartsWith(inTable, StringComparison.Ordinal))
+            {
+                row.TryAdd(field[inTable.Length..], value);
+            }
+            else if (further)
+            {
+                Wrong(line, $"{_kind.Name}.{field}", "is given on a further line of the part. Give it on the part's first line alone.");
+            }
+            else
+            {
+                entry.Fields.TryAdd(field, value);
+            }
+        }
+
+        if (row.Names.Any())
+        {
+            Table(entry.Fields, _kind!.Table!).Rows.Add(row);
+        }
+    }
+
+    private static EntryList Table(EntryFields part, string table)
+    {
+        EntryList list = part.List(table) ?? new(part.Line, false, []);
+        part.TryAdd(table, list);
+        return list;
+    }
+
+    /// <summary>The text of a cell without its quotes; none where they do not match, which is kept as a problem.</summary>
+    private string? Unquoted(string raw, int line, int cell)
+    {
+        if (!raw.Contains('"'))
+        {
+            return Single(raw, line, cell);
+        }
+
+        string inner = raw.Length >= 2 && raw[0] == '"' && raw[^1] == '"' ? raw[1..^1] : "\"";
+        string text = inner.Replace("\"\"", string.Empty, StringComparison.Ordinal);
+        if (text.Contains('"'))
+        {
+            Wrong(line, Field(cell), $"has quotes that do not match: {Short(raw)}. Put the whole cell in quotes and double each one inside.");
+            return null;
+        }
+
+        return Single(inner.Replace("\"\"", "\"", StringComparison.Ordinal), line, cell);
+    }
+
+    private string? Single(string text, int line, int cell)
+    {
+        if (!text.Any(char.IsControl))
+        {
+            return text;
+        }
+
+        Wrong(line, Field(cell), $"goes over more than one line, or holds a control character: {Short(text)}. Check for a quote that is not closed.");
+        return null;
+    }
+
+    private string Field(int cell) => cell < _columns.Length ? _columns[cell].Field : Numbered(cell);
+
+    private void Wrong(int line, string field, string message) => _problems.Add(_file, line, field, message);
+
+    private static string Numbered(int cell) => string.Create(CultureInfo.InvariantCulture, $"column {cell + 1}");
+
+    private static string Short(string text) => ProblemList.Shown(text);
+
+    [GeneratedRegex(@"^(?<field>[a-z_]+(\.[a-z_]+)?)(\s*\[(?<unit>[^\[\]]+)\])?$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    private static partial Regex FieldAndUnit();
+
+    private readonly record struct Column(string Field, string? Unit);
+}

@@ -1,0 +1,109 @@
+using System.Text;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Files;
+
+/// <summary>A whole fuel system and named operating points, as they are kept in a file.</summary>
+/// <remarks>
+/// <para>The form is JSON, every value with its unit; <c>docs/setups.md</c> describes it, with an example and a schema. A
+/// system written and read back gives the same results to the last bit: each value is written in the unit that it was given
+/// in, with all its digits.</para>
+/// <para>A file is read whole or not at all: where anything is wrong, a <see cref="SetupException"/> names each problem by
+/// file, line and field.</para>
+/// </remarks>
+/// <example>
+/// <code>
+/// Setup.Of(system, ("full load", point), ("idle", idle)).Write("wren.json");
+/// Setup setup = Setup.Read("wren.json");
+/// OperatingResult result = setup.System.Solve(setup.Point("full load"));
+/// </code>
+/// </example>
+public sealed class Setup
+{
+    private Setup(FuelSystem system, NamedPoint[] points) => (System, Points) = (system, Array.AsReadOnly(points));
+
+    /// <summary>The system.</summary>
+    public FuelSystem System { get; }
+
+    /// <summary>The operating points, in the order they were given in.</summary>
+    public IReadOnlyList<NamedPoint> Points { get; }
+
+    /// <summary>Puts a setup together.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="points">Operating points, each with a name of its own of 1 to 80 characters; none is needed.</param>
+    /// <returns>The setup.</returns>
+    /// <exception cref="ArgumentException">A name is blank, or given twice.</exception>
+    public static Setup Of(FuelSystem system, params (string Name, OperatingPoint Point)[] points)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        ArgumentNullException.ThrowIfNull(points);
+        HashSet<string> seen = [];
+        foreach ((string name, OperatingPoint point) in points)
+        {
+            ArgumentNullException.ThrowIfNull(point, nameof(points));
+            if (!seen.Add(Guard.Name(name, nameof(points))))
+            {
+                throw new ArgumentException($"points had \"{name}\" twice. Give each point its own name.", nameof(points));
+            }
+        }
+
+        return new(system, Array.ConvertAll(points, named => new NamedPoint(named.Name, named.Point)));
+    }
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="file">JSON in UTF-8, up to 64 MB.</param>
+    /// <returns>The setup.</returns>
+    /// <exception cref="SetupException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be opened.</exception>
+    public static Setup Read(string file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ProblemList problems = new();
+        return FileText.Of(file, problems) is { } text ? Of(text, problems) : throw new SetupException(problems.Found);
+    }
+
+    /// <summary>Reads a file's text.</summary>
+    /// <param name="name">By which problems call it.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <returns>The setup.</returns>
+    /// <exception cref="SetupException">Anything in it is wrong.</exception>
+    public static Setup Parse(string name, string text)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(text);
+        return Of(new FileText(name, text), new());
+    }
+
+    /// <summary>The operating point of a name.</summary>
+    /// <param name="name">As in <see cref="Points"/>.</param>
+    /// <returns>The point.</returns>
+    /// <exception cref="ArgumentException">There is none of that name.</exception>
+    public OperatingPoint Point(string name) =>
+        Points.FirstOrDefault(named => named.Name == name)?.Point
+        ?? throw new ArgumentException(
+            $"name was \"{name}\"; the setup has {(Points.Count == 0 ? "no points" : string.Join(", ", Points.Select(named => $"\"{named.Name}\"")))}.",
+            nameof(name));
+
+    /// <summary>The setup as text, as a file holds it.</summary>
+    /// <returns>JSON.</returns>
+    public string ToJson() => FieldWriter.Text(fields => SetupFields.Write(fields, this));
+
+    /// <summary>Writes it to a file, in place of what was there.</summary>
+    /// <param name="file">The file.</param>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public void Write(string file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        File.WriteAllText(file, ToJson(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+    }
+
+    internal static Setup Of(FuelSystem system, IEnumerable<NamedPoint> points) => new(system, [.. points]);
+
+    private static Setup Of(in FileText text, ProblemList problems)
+    {
+        Setup? read = SetupFields.Read(text, problems);
+        return problems.Any || read is null ? throw new SetupException(problems.Found) : read;
+    }
+}

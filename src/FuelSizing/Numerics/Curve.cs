@@ -1,0 +1,144 @@
+using System.Globalization;
+using FuelSizing.Quantities;
+using MathNet.Numerics.Interpolation;
+
+namespace FuelSizing.Numerics;
+
+/// <summary>
+/// A table of one quantity against another, in SI numbers: linear or monotone between its points (MathNet.Numerics'
+/// linear spline and its shape-preserving cubic), silent beyond them.
+/// </summary>
+internal sealed class Curve
+{
+    /// <summary>
+    /// Share of a table's span by which its ends are widened, since the same end reached through other units may differ
+    /// in the last digit.
+    /// </summary>
+    public const double EndTolerance = 1e-9;
+
+    // Up to so many pieces it is faster to look at all of them than to search.
+    private const int MaximumScanned = 24;
+
+    private readonly double[] _x;
+    private readonly double[] _y;
+    private readonly CubicPiece<Real>[] _pieces;
+    private readonly double _scale = 1;
+    private CubicColumns? _columns;
+
+    /// <summary>Takes points whose x rises strictly.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than two points, or x does not rise.</exception>
+    public Curve(double[] x, double[] y, Interpolation kind, string name)
+    {
+        Guard.Count(x.Length, 2, 1000, "Give the curve by two points or more.", name);
+        for (int point = 1; point < x.Length; point++)
+        {
+            if (!(x[point] > x[point - 1]))
+            {
+                throw Guard.OutOfRange(
+                    name,
+                    string.Create(CultureInfo.InvariantCulture, $"not rising at point {point + 1}"),
+                    "points in rising order",
+                    "Sort the points and give each abscissa once.");
+            }
+        }
+
+        (_x, _y) = (x, y);
+        _pieces = PiecesOf(x, y, kind == Interpolation.Monotone && x.Length >= 3
+            ? CubicSpline.InterpolatePchipSorted(x, y)
+            : null);
+    }
+
+    private Curve(Curve curve, double factor)
+    {
+        (_x, _pieces, _columns, _scale) = (curve._x, curve._pieces, curve._columns, curve._scale * factor);
+        _y = Array.ConvertAll(curve._y, y => y * factor);
+    }
+
+    /// <summary>The lowest x.</summary>
+    public double First => _x[0];
+
+    /// <summary>The highest x.</summary>
+    public double Last => _x[^1];
+
+    /// <summary>The value at the lowest x.</summary>
+    public double FirstValue => _y[0];
+
+    /// <summary>The value at the highest x.</summary>
+    public double LastValue => _y[^1];
+
+    /// <summary>The curve's pieces, unscaled.</summary>
+    public ReadOnlySpan<CubicPiece<Real>> Pieces => _pieces;
+
+    /// <summary>The points as given.</summary>
+    public IEnumerable<(double X, double Y)> Points => _x.Zip(_y);
+
+    /// <summary>True if x lies within the table, ends included.</summary>
+    public bool Covers(double x) => Math.Abs(x - Math.Clamp(x, First, Last)) <= EndTolerance * (Last - First);
+
+    /// <summary>The same curve with every value times a factor: both kinds of interpolation are homogeneous.</summary>
+    public Curve Scaled(double factor) => new(this, factor);
+
+    /// <summary>The value at x, which the caller has found to be covered.</summary>
+    public double At(double x) =>
+        Covers(x)
+            ? _scale * Between(Math.Clamp(x, First, Last))
+            : throw new InvalidOperationException(
+                string.Create(CultureInfo.InvariantCulture, $"{x} lies outside the table's {First} to {Last}."));
+
+    /// <summary>The values at all x, which the caller has found to be covered.</summary>
+    /// <param name="x">A whole number of vectors.</param>
+    /// <param name="values">Where to write them.</param>
+    public void At<T>(ReadOnlySpan<double> x, Span<double> values)
+        where T : struct, ILanes<T>, IReal<T>
+    {
+        if (_pieces.Length <= CubicColumns.Maximum)
+        {
+            // Only batches ask for them; two threads may both make them, and they are the same.
+            _columns ??= new(_pieces);
+            _columns.At<T>(x, First, Last, _scale, values);
+            return;
+        }
+
+        for (int at = 0; at < x.Length; at++)
+        {
+            values[at] = _scale * Between(Math.Clamp(x[at], First, Last));
+        }
+    }
+
+    private double Between(double x)
+    {
+        CubicPiece<Real>[] pieces = _pieces;
+        int piece;
+        if (pieces.Length <= MaximumScanned)
+        {
+            piece = 0;
+            while (piece + 1 < pieces.Length && x >= pieces[piece + 1].Start)
+            {
+                piece++;
+            }
+        }
+        else
+        {
+            piece = Array.BinarySearch(_x, 0, pieces.Length, x);
+            piece = piece < 0 ? ~piece - 1 : piece;
+        }
+
+        return pieces[piece].At(x);
+    }
+
+    // The library gives slopes and not its coefficients; each piece follows from the slopes at its ends.
+    private static CubicPiece<Real>[] PiecesOf(double[] x, double[] y, CubicSpline? smooth)
+    {
+        CubicPiece<Real>[] pieces = new CubicPiece<Real>[x.Length - 1];
+        for (int k = 0; k < pieces.Length; k++)
+        {
+            double straight = StraightLine.Slope<Real>(x[k], y[k], x[k + 1], y[k + 1]);
+            pieces[k] = smooth is null
+                ? new(x[k], y[k], straight, 0, 0)
+                : CubicPiece<Real>.Between(
+                    x[k], y[k], smooth.Differentiate(x[k]), x[k + 1], y[k + 1], smooth.Differentiate(x[k + 1]));
+        }
+
+        return pieces;
+    }
+}

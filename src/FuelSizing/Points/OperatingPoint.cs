@@ -1,0 +1,42 @@
+using FuelSizing.Engines;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Points;
+
+/// <summary>One point at which the engine runs: speed, boost and conditions.</summary>
+public sealed record OperatingPoint
+{
+    private OperatingPoint(RotationalSpeed speed, Pressure boost, Conditions conditions) =>
+        (Speed, Boost, Conditions, RevolutionsPerSecond, BoostPascals) =
+        (speed, boost, conditions, speed.RevolutionsPerSecond, boost.Pascals);
+
+    /// <summary>Of the crank.</summary>
+    public RotationalSpeed Speed { get; }
+
+    /// <summary>Manifold gauge pressure, negative under throttle.</summary>
+    public Pressure Boost { get; }
+
+    /// <summary>Air, supply voltage, fuel temperature.</summary>
+    public Conditions Conditions { get; }
+
+    internal double RevolutionsPerSecond { get; }
+
+    internal double BoostPascals { get; }
+
+    /// <summary>Describes the point.</summary>
+    /// <param name="speed">100 to 25,000 rev/min.</param>
+    /// <param name="boost">Manifold gauge pressure, negative under throttle, −95 to 400 kPa.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <returns>The point.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static OperatingPoint At(RotationalSpeed speed, Pressure boost, Conditions? conditions = null)
+    {
+        EngineSpeed.Within(speed, nameof(speed));
+        return new(speed, ManifoldPressure.Within(boost, nameof(boost)), conditions ?? Conditions.Default);
+    }
+
+    /// <summary>The point in words, for instance <c>6,800 rev/min, 0.60 bar</c>.</summary>
+    /// <returns>Speed and boost.</returns>
+    public override string ToString() => $"{Readable.Of(Speed)}, {Readable.Boost(Boost)}";
+}

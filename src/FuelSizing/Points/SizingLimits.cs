@@ -1,0 +1,84 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Points;
+
+/// <summary>The limits a fuel system is held to.</summary>
+public sealed record SizingLimits
+{
+    private SizingLimits(
+        Ratio dutyCycle, Ratio pumpReserve, Pressure? railCeiling, Ratio feedDrop, Pressure suctionMargin)
+    {
+        (DutyCycle, PumpReserve, RailCeiling) = (dutyCycle, pumpReserve, railCeiling);
+        (FeedDrop, SuctionMargin) = (feedDrop, suctionMargin);
+    }
+
+    /// <summary>
+    /// Duty cycle 85 %, pump reserve 10 %, no rail ceiling, 5 % of the supply lost in a pump's feed, 10 kPa over the
+    /// fuel's vapour pressure at the pump's inlet: common practice, no source.
+    /// </summary>
+    public static SizingLimits Default { get; } = Of(Injectors.DutyCycle.DefaultLimit, Ratio.FromPercent(10));
+
+    /// <summary>Highest duty cycle.</summary>
+    public Ratio DutyCycle { get; }
+
+    /// <summary>Flow the pump keeps in hand, as a share of the injected flow.</summary>
+    public Ratio PumpReserve { get; }
+
+    /// <summary>Highest rail gauge pressure that hoses, fittings and filter are rated for, if known.</summary>
+    public Pressure? RailCeiling { get; }
+
+    /// <summary>Most of the supply's voltage that a pump's feed may lose.</summary>
+    public Ratio FeedDrop { get; }
+
+    /// <summary>Least pressure over the fuel's vapour pressure at the pump's inlet.</summary>
+    public Pressure SuctionMargin { get; }
+
+    /// <summary>Describes the limits.</summary>
+    /// <param name="dutyCycle">Highest duty cycle, 10 to 100 %.</param>
+    /// <param name="pumpReserve">Flow the pump keeps in hand for wear, hot fuel and low voltage, 0 to 100 %.</param>
+    /// <param name="railCeiling">Highest rail gauge pressure of hoses, fittings and filter, 100 to 2,000 kPa.</param>
+    /// <param name="feedDrop">Most of the supply's voltage that a pump's feed may lose, 0.1 to 30 %; 5 % if not given.</param>
+    /// <param name="suctionMargin">
+    /// Least pressure over the fuel's vapour pressure at the pump's inlet, 0 to 100 kPa; 10 kPa if not given.
+    /// </param>
+    /// <returns>The limits.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static SizingLimits Of(
+        Ratio dutyCycle,
+        Ratio pumpReserve,
+        Pressure? railCeiling = null,
+        Ratio? feedDrop = null,
+        Pressure? suctionMargin = null)
+    {
+        Injectors.DutyCycle.WithinLimit(dutyCycle, nameof(dutyCycle));
+        return new(
+            dutyCycle,
+            Guard.Between(
+                pumpReserve,
+                Ratio.Zero,
+                Ratio.FromPercent(100),
+                "Give the flow kept in hand as a share of the injected flow; 10 to 20 % is usual.",
+                nameof(pumpReserve)),
+            railCeiling is { } ceiling
+                ? Guard.Between(
+                    ceiling,
+                    Pressure.FromKilopascals(100),
+                    Pressure.FromKilopascals(2000),
+                    "Give the rating of the weakest of hoses, fittings and filter.",
+                    nameof(railCeiling))
+                : null,
+            Guard.Between(
+                feedDrop ?? Ratio.FromPercent(5),
+                Ratio.FromPercent(0.1),
+                Ratio.FromPercent(30),
+                "Give the share of the supply's voltage that wire, joints, fuse and relay may take.",
+                nameof(feedDrop)),
+            Guard.Between(
+                suctionMargin ?? Pressure.FromKilopascals(10),
+                Pressure.Zero,
+                Pressure.FromKilopascals(100),
+                "Give the pressure that the pump's inlet keeps over the fuel's vapour pressure.",
+                nameof(suctionMargin)));
+    }
+}

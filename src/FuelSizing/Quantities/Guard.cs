@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Text;
+using UnitsNet;
+
+namespace FuelSizing.Quantities;
+
+/// <summary>
+/// The one gate of the public API: a value outside its allowed range goes no further, and the message says which
+/// argument, what it was, what is allowed and what to do.
+/// </summary>
+internal static class Guard
+{
+    /// <summary>A quantity within a closed range.</summary>
+    public static T Between<T>(T value, T minimum, T maximum, string advice, string name)
+        where T : struct, IQuantity, IComparable<T> =>
+        value.CompareTo(minimum) >= 0 && value.CompareTo(maximum) <= 0
+            ? value
+            : throw OutOfRange(name, Text(value), $"from {Text(minimum)} to {Text(maximum)}", advice);
+
+    /// <summary>A quantity above one end of a range (the end itself refused) and up to the other.</summary>
+    public static T Above<T>(T value, T over, T maximum, string advice, string name)
+        where T : struct, IQuantity, IComparable<T> =>
+        value.CompareTo(over) > 0 && value.CompareTo(maximum) <= 0
+            ? value
+            : throw OutOfRange(name, Text(value), $"over {Text(over)} and up to {Text(maximum)}", advice);
+
+    /// <summary>A plain number within a closed range; NaN and infinities are never within.</summary>
+    public static double Number(double value, double minimum, double maximum, string advice, string name) =>
+        value >= minimum && value <= maximum
+            ? value
+            : throw OutOfRange(name, Text(value), $"from {Text(minimum)} to {Text(maximum)}", advice);
+
+    /// <summary>A count within a closed range.</summary>
+    public static int Count(int value, int minimum, int maximum, string advice, string name) =>
+        value >= minimum && value <= maximum
+            ? value
+            : throw OutOfRange(
+                name,
+                value.ToString(CultureInfo.InvariantCulture),
+                string.Create(CultureInfo.InvariantCulture, $"from {minimum} to {maximum}"),
+                advice);
+
+    /// <summary>A defined member of an enumeration.</summary>
+    public static T Member<T>(T value, string advice, string name)
+        where T : struct, Enum =>
+        Enum.IsDefined(value)
+            ? value
+            : throw OutOfRange(name, value.ToString(), $"one of {string.Join(", ", Enum.GetNames<T>())}", advice);
+
+    /// <summary>A name that can be shown: not blank, one line, at most 80 characters.</summary>
+    public static string Name(string value, string name)
+    {
+        ArgumentNullException.ThrowIfNull(value, name);
+        return !string.IsNullOrWhiteSpace(value) && value.Length <= 80 && !value.Any(char.IsControl) && IsWhole(value)
+            ? value
+            : throw new ArgumentException(
+                $"{name} must be a name of 1 to 80 characters on one line; it was \"{value}\". Give the part a name that a reader of the report will know.",
+                name);
+    }
+
+    // Half of a surrogate pair is no character, and no file could hold it.
+    private static bool IsWhole(string text) =>
+        text.EnumerateRunes().Count(rune => rune == Rune.ReplacementChar) == text.Count(letter => letter == '\uFFFD');
+
+    /// <summary>The exception that every refused value gets.</summary>
+    public static ArgumentOutOfRangeException OutOfRange(string name, string value, string range, string advice) =>
+        new(name, value, $"{name} was {value}; allowed is {range}. {advice}");
+
+    private static string Text<T>(T value)
+        where T : struct, IQuantity =>
+        value is RotationalSpeed speed ? Readable.Of(speed) : value.ToString("S6", CultureInfo.InvariantCulture);
+
+    private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+}

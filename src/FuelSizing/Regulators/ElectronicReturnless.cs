@@ -1,0 +1,51 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Regulators;
+
+/// <summary>
+/// A controller that slows the pump until the rail has the pressure it should have: nothing returns.
+/// </summary>
+/// <remarks>
+/// It can do no more than the full supply, and no less than its lowest voltage: under small demand the rail may then stand
+/// above its target. The controller is taken as giving the pump a steady voltage, which a pulsed one gives on average.
+/// </remarks>
+public sealed record ElectronicReturnless : PressureRegulator
+{
+    private ElectronicReturnless(Pressure basePressure, bool followsManifold, ElectricPotential minimumVoltage)
+        : base(VolumeFlow.Zero, new(basePressure.Pascals, followsManifold ? 1 : 0, followsManifold ? 1 : 0, 0)) =>
+        (Base, FollowsManifold, MinimumVoltage) = (basePressure, followsManifold, minimumVoltage);
+
+    /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
+    public Pressure Base { get; }
+
+    /// <summary>True if the target follows the manifold one for one.</summary>
+    public bool FollowsManifold { get; }
+
+    /// <summary>Lowest voltage at which the pump is still run.</summary>
+    public ElectricPotential MinimumVoltage { get; }
+
+    /// <inheritdoc/>
+    public override string Description =>
+        $"pump speed held for {Readable.Of(Base)}{(FollowsManifold ? ", following the manifold" : string.Empty)}, down to {Readable.Of(MinimumVoltage)}";
+
+    /// <summary>Describes the controller.</summary>
+    /// <param name="basePressure">Rail gauge pressure with the manifold at atmospheric pressure, 100 to 1,500 kPa.</param>
+    /// <param name="followsManifold">True if the target follows the manifold one for one, so that the differential is constant.</param>
+    /// <param name="minimumVoltage">Lowest voltage at which the pump is still run, 3 to 20 V.</param>
+    /// <returns>The controller.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static ElectronicReturnless Holding(
+        Pressure basePressure, bool followsManifold, ElectricPotential minimumVoltage) =>
+        new(
+            WithinBase(basePressure, nameof(basePressure)),
+            followsManifold,
+            Guard.Between(
+                minimumVoltage,
+                ElectricPotential.FromVolts(3),
+                ElectricPotential.FromVolts(20),
+                "Give the lowest voltage at which the controller still runs the pump.",
+                nameof(minimumVoltage)));
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, MinimumVoltage);
+}

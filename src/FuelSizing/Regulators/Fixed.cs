@@ -1,0 +1,30 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Regulators;
+
+/// <summary>
+/// A regulator that knows nothing of the manifold, as in most tanks: rail gauge pressure is constant, so the injector's
+/// differential pressure falls by 1 for each 1 of boost.
+/// </summary>
+public sealed record Fixed : PressureRegulator
+{
+    private Fixed(Pressure gauge, VolumeFlow minimumReturnFlow)
+        : base(minimumReturnFlow, new(gauge.Pascals, 0, 0, 0)) => Gauge = gauge;
+
+    /// <summary>The pressure it holds.</summary>
+    public Pressure Gauge { get; }
+
+    /// <inheritdoc/>
+    public override string Description => $"fixed at {Readable.Of(Gauge)}";
+
+    /// <summary>Describes the regulator.</summary>
+    /// <param name="gauge">The pressure it holds, 100 to 1,500 kPa.</param>
+    /// <param name="minimumReturnFlow">Smallest returned flow at which it governs, 0 to 500 L/h; zero if not given.</param>
+    /// <returns>The regulator.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
+        new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
+}

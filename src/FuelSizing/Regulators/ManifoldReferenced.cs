@@ -1,0 +1,30 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Regulators;
+
+/// <summary>
+/// A regulator whose spring chamber is piped to the manifold: rail pressure follows boost one for one, so the injector's
+/// differential pressure is constant.
+/// </summary>
+public sealed record ManifoldReferenced : PressureRegulator
+{
+    private ManifoldReferenced(Pressure basePressure, VolumeFlow minimumReturnFlow)
+        : base(minimumReturnFlow, new(basePressure.Pascals, 1, 1, 0)) => Base = basePressure;
+
+    /// <summary>Rail gauge pressure with the manifold at atmospheric pressure.</summary>
+    public Pressure Base { get; }
+
+    /// <inheritdoc/>
+    public override string Description => $"manifold-referenced, base {Readable.Of(Base)}";
+
+    /// <summary>Describes the regulator.</summary>
+    /// <param name="basePressure">Rail gauge pressure with the manifold at atmospheric pressure, 100 to 1,500 kPa.</param>
+    /// <param name="minimumReturnFlow">Smallest returned flow at which it governs, 0 to 500 L/h; zero if not given.</param>
+    /// <returns>The regulator.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
+        new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
+}

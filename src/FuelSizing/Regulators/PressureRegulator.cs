@@ -1,0 +1,73 @@
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Regulators;
+
+/// <summary>A fuel-pressure regulator: the rail pressure it sets at a given boost.</summary>
+/// <remarks>
+/// <para>Rail pressure is gauge (over the outside air), boost is manifold gauge pressure, and an injector sees the
+/// differential: rail gauge + ambient − manifold absolute.</para>
+/// <para>Kinds: <see cref="Fixed"/>, <see cref="ManifoldReferenced"/>, <see cref="RisingRate"/>,
+/// <see cref="RegulatorSeries"/>, <see cref="ElectronicReturnless"/>.</para>
+/// </remarks>
+public abstract record PressureRegulator
+{
+    // The setting is worked out once: a solver asks for it at every point.
+    private protected PressureRegulator(VolumeFlow minimumReturnFlow, RailSetting? setting) =>
+        (MinimumReturnFlow, Setting) = (minimumReturnFlow, setting);
+
+    /// <summary>The smallest returned flow at which the regulator still governs; below it, it is shut.</summary>
+    public VolumeFlow MinimumReturnFlow { get; }
+
+    /// <summary>One line that says what the regulator does.</summary>
+    public abstract string Description { get; }
+
+    /// <summary>The rail pressure that the regulator sets, if the pump can keep it up.</summary>
+    /// <param name="boost">Manifold gauge pressure, negative under throttle, −95 to 400 kPa.</param>
+    /// <returns>Gauge pressure in the rail.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The boost is outside its range.</exception>
+    public Pressure RailGauge(Pressure boost) =>
+        Pressure.FromPascals(SetPascals(ManifoldPressure.Within(boost, nameof(boost)).Pascals));
+
+    /// <summary>How far this unit is off what its kind sets, gauge, Pa.</summary>
+    internal double OffsetPascals { get; private init; }
+
+    /// <summary>The pressure that this unit sets, its own offset included, Pa.</summary>
+    internal double SetPascals(double boost) => Set<Real>(boost);
+
+    /// <summary>The same in any kind of number.</summary>
+    internal T Set<T>(T boost)
+        where T : struct, IReal<T> => RailPressure.Offset(
+            this is RegulatorSeries pair
+                ? RailPressure.InSeries(pair.BaseRegulator.Set(boost), pair.Unit.Set(boost))
+                : Setting!.Value.At(boost),
+            OffsetPascals);
+
+    /// <summary>The same regulator, off by so many Pa.</summary>
+    internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };
+
+    /// <summary>What its kind sets, its own offset apart; none where two of them make it.</summary>
+    internal RailSetting? Setting { get; }
+
+    /// <summary>The same regulator with another base pressure.</summary>
+    internal abstract PressureRegulator WithBase(Pressure basePressure);
+
+    private protected static Pressure WithinBase(Pressure pressure, string name) =>
+        Guard.Between(
+            pressure,
+            Pressure.FromKilopascals(100),
+            Pressure.FromKilopascals(1500),
+            "Give the rail's gauge pressure with the manifold at atmospheric pressure (hose off).",
+            name);
+
+    private protected static VolumeFlow WithinReturn(VolumeFlow? flow, string name) =>
+        Guard.Between(
+            flow ?? VolumeFlow.Zero,
+            VolumeFlow.Zero,
+            VolumeFlow.FromLitersPerHour(500),
+            "Give the smallest returned flow at which the regulator still holds its pressure.",
+            name);
+}

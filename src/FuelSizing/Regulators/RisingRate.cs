@@ -1,0 +1,88 @@
+using System.Globalization;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Regulators;
+
+/// <summary>
+/// A rising-rate unit: over its onset the rail rises by the gain for each 1 of boost, so the injector's differential
+/// pressure rises by (gain − 1); up to its onset it follows the manifold one for one.
+/// </summary>
+/// <remarks>
+/// rail = min(ceiling, base + min(b, o) + g · max(0, b − o)), b boost, o onset, g gain. Gain 1 is a manifold-referenced
+/// regulator. Gains from about 4 to 12 are common practice, no source. Every pump, hose, filter and injector sees the
+/// pressure: set a ceiling that all of them are rated for.
+/// </remarks>
+public sealed record RisingRate : PressureRegulator
+{
+    private RisingRate(
+        Pressure basePressure, double gain, Pressure onset, Pressure? ceiling, VolumeFlow minimumReturnFlow)
+        : base(
+            minimumReturnFlow,
+            new(basePressure.Pascals, 1, gain, onset.Pascals, ceiling?.Pascals ?? double.PositiveInfinity))
+    {
+        (Base, Gain, Onset, Ceiling) = (basePressure, gain, onset, ceiling);
+    }
+
+    /// <summary>Rail gauge pressure with the manifold at atmospheric pressure; zero for a unit that only adds.</summary>
+    public Pressure Base { get; }
+
+    /// <summary>Rise of rail pressure for each 1 of boost over the onset.</summary>
+    public double Gain { get; }
+
+    /// <summary>Boost at which the gain sets in.</summary>
+    public Pressure Onset { get; }
+
+    /// <summary>Highest rail gauge pressure that the unit sets, if it has such a stop.</summary>
+    public Pressure? Ceiling { get; }
+
+    /// <inheritdoc/>
+    public override string Description =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"rising-rate, base {Readable.Of(Base)}, gain {Gain:0.##} from {Readable.Boost(Onset)}")
+        + (Ceiling is { } ceiling ? $", ceiling {Readable.Of(ceiling)}" : string.Empty);
+
+    /// <summary>Describes the unit.</summary>
+    /// <param name="basePressure">
+    /// Rail gauge pressure with the manifold at atmospheric pressure, 0 to 1,500 kPa. Zero only for a unit in series
+    /// behind a base regulator.
+    /// </param>
+    /// <param name="gain">Rise of rail pressure for each 1 of boost, 1 to 15.</param>
+    /// <param name="onset">Boost at which the gain sets in, 0 to 200 kPa.</param>
+    /// <param name="ceiling">Highest rail gauge pressure it sets, from the base to 2,000 kPa; none if not given.</param>
+    /// <param name="minimumReturnFlow">Smallest returned flow at which it governs, 0 to 500 L/h; zero if not given.</param>
+    /// <returns>The unit.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static RisingRate From(
+        Pressure basePressure,
+        double gain,
+        Pressure onset,
+        Pressure? ceiling = null,
+        VolumeFlow? minimumReturnFlow = null) =>
+        new(
+            Guard.Between(
+                basePressure,
+                Pressure.Zero,
+                Pressure.FromKilopascals(1500),
+                "Give the rail's gauge pressure with the manifold at atmospheric pressure.",
+                nameof(basePressure)),
+            Guard.Number(gain, 1, 15, "Give the rise of rail pressure for each 1 of boost.", nameof(gain)),
+            Guard.Between(
+                onset,
+                Pressure.Zero,
+                Pressure.FromKilopascals(200),
+                "Give the boost at which the rail starts to rise faster than the manifold.",
+                nameof(onset)),
+            ceiling is { } maximum
+                ? Guard.Between(
+                    maximum,
+                    basePressure,
+                    Pressure.FromKilopascals(2000),
+                    "Give the gauge pressure that the unit never passes.",
+                    nameof(ceiling))
+                : null,
+            WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
+
+    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
+}

@@ -1,0 +1,46 @@
+using UnitsNet;
+
+namespace FuelSizing.Sizing;
+
+/// <summary>What the pumps of a system must deliver over its operating points.</summary>
+/// <remarks>
+/// A pump delivers less at a higher pressure, so one flow at one pressure seldom says it all: every point of
+/// <see cref="Governing"/> must lie on or under the pump's curve at the voltage that its motor gets there.
+/// </remarks>
+public sealed record PumpRequirement
+{
+    internal PumpRequirement(IReadOnlyList<PumpDutyPoint> points)
+    {
+        Points = points;
+        Governing =
+        [
+            .. points
+                .Where(point => !points.Any(other => Covers(other, point)))
+                .DistinctBy(point => (point.Flow.CubicMetersPerSecond, point.PressureRise.Pascals))
+                .OrderByDescending(point => point.PressureRise.Pascals),
+        ];
+    }
+
+    /// <summary>Every point, in the order given.</summary>
+    public IReadOnlyList<PumpDutyPoint> Points { get; }
+
+    /// <summary>
+    /// The points that no other covers, by asking for no less flow against no less pressure; pressure falling, so flow
+    /// rising.
+    /// </summary>
+    public IReadOnlyList<PumpDutyPoint> Governing { get; }
+
+    /// <summary>The largest flow of any point.</summary>
+    public VolumeFlow LargestFlow => Governing[^1].Flow;
+
+    /// <summary>The highest pressure rise of any point.</summary>
+    public Pressure MaximumPressureRise => Governing[0].PressureRise;
+
+    /// <summary>The governing points in words.</summary>
+    /// <returns>One sentence.</returns>
+    public override string ToString() => $"A pump, or pumps together, that deliver at least {string.Join("; ", Governing)}.";
+
+    private static bool Covers(PumpDutyPoint other, PumpDutyPoint point) =>
+        (other.Flow > point.Flow && other.PressureRise >= point.PressureRise)
+        || (other.Flow >= point.Flow && other.PressureRise > point.PressureRise);
+}

@@ -1,0 +1,265 @@
+using FuelSizing.Circuits;
+using FuelSizing.Electrical;
+using FuelSizing.Engines;
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Sizing;
+
+/// <summary>Inverse questions: what a figure of the system must be for everything to hold.</summary>
+/// <remarks>
+/// <para>Every question takes a system and the operating points that it must serve, and searches one figure with all else
+/// as it is. An answer holds at every point for every part: it names the part that binds and the next one, and has been
+/// solved forward. Where no figure serves it says so, and what stands in the way.</para>
+/// <para>Give the points that matter: full load over the speed range, and idle for the shortest pulse and the way back.</para>
+/// </remarks>
+public static class SystemSizing
+{
+    /// <summary>The least static flow of the injectors, at their rated differential on their test fluid.</summary>
+    /// <param name="system">The system; its injectors are taken with every other property as it is.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>20 to 10,000 mL/min, or that none serves.</returns>
+    /// <exception cref="ArgumentException">There are no points.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    public static SizingAnswer<VolumeFlow> MinimumStaticFlow(FuelSystem system, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        Injector fitted = system.Injectors.Injector;
+        return new SizingSearch(
+            VolumeFlow.FromMillilitersPerMinute(20).CubicMetersPerSecond,
+            VolumeFlow.FromMillilitersPerMinute(10_000).CubicMetersPerSecond,
+            flow => Solve(
+                system.With(InjectorSet.Of(
+                    fitted.WithStaticFlow(VolumeFlow.FromCubicMetersPerSecond(flow)),
+                    system.Injectors.Count,
+                    system.Injectors.InjectionsPerCycle)),
+                points))
+            .Minimum(flow => VolumeFlow.FromCubicMetersPerSecond(flow), Readable.InjectorFlow);
+    }
+
+    /// <summary>The least base pressure of the regulator.</summary>
+    /// <param name="system">
+    /// The system; its regulator must have one base pressure of its own (fixed, manifold-referenced, rising-rate or
+    /// electronic).
+    /// </param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>100 to 1,500 kPa, or that none serves.</returns>
+    /// <exception cref="ArgumentException">There are no points, or the regulator is a series of two.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    public static SizingAnswer<Pressure> MinimumBasePressure(FuelSystem system, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        return new SizingSearch(
+            Pressure.FromKilopascals(100).Pascals,
+            (system.Regulator is RisingRate { Ceiling: { } ceiling } ? ceiling : Pressure.FromKilopascals(1500)).Pascals,
+            pascals => Solve(system.With(system.Regulator.WithBase(Pressure.FromPascals(pascals))), points))
+            .Minimum(pascals => Pressure.FromPascals(pascals), Readable.Of);
+    }
+
+    /// <summary>The least gain of a rising-rate unit at an onset, in place of the system's regulator.</summary>
+    /// <param name="system">The system; its regulator's base pressure is kept.</param>
+    /// <param name="onset">Boost at which the gain sets in, 0 to 200 kPa.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>1 to 15, or that none serves.</returns>
+    /// <exception cref="ArgumentException">
+    /// There are no points, or the regulator is neither manifold-referenced nor rising-rate.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or a point is not covered.</exception>
+    public static SizingAnswer<double> MinimumGain(FuelSystem system, Pressure onset, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        RisingRate With(double gain) => system.Regulator switch
+        {
+            ManifoldReferenced fitted =>
+                RisingRate.From(fitted.Base, gain, onset, minimumReturnFlow: fitted.MinimumReturnFlow),
+            RisingRate fitted =>
+                RisingRate.From(fitted.Base, gain, onset, fitted.Ceiling, fitted.MinimumReturnFlow),
+            _ => throw new ArgumentException(
+                $"system has a regulator {system.Regulator.Description}; a gain belongs to a manifold-referenced or rising-rate one.",
+                nameof(system)),
+        };
+
+        return new SizingSearch(1, 15, gain => Solve(system.With(With(gain)), points))
+            .Minimum(gain => gain, gain => gain.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    /// <summary>The most boost, counted up from none, that the parts as they are support at every one of some speeds.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="speeds">Speeds to serve; one or more.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <returns>0 to 400 kPa, or that they fail without any.</returns>
+    /// <exception cref="ArgumentException">There are no speeds.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a speed, or it has no compressor.</exception>
+    public static SizingAnswer<Pressure> MaximumBoost(
+        FuelSystem system, IReadOnlyList<RotationalSpeed> speeds, Conditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        ArgumentNullException.ThrowIfNull(speeds);
+        ArgumentNullException.ThrowIfNull(conditions);
+        Guard.Count(speeds.Count, 1, 10_000, "Give at least one speed to serve.", nameof(speeds));
+        foreach (RotationalSpeed speed in speeds)
+        {
+            EngineSpeed.Within(speed, nameof(speeds));
+        }
+
+        return new SizingSearch(
+            0,
+            Pressure.FromKilopascals(400).Pascals,
+            boost => [.. speeds.Select(speed => system.Solve(
+                OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))])
+            .Maximum(pascals => Pressure.FromPascals(pascals), Readable.Boost);
+    }
+
+    /// <summary>The most crank power, with boost counted up from none, that the parts as they are support at a speed.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="speed">The speed.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <returns>The estimated power at the most boost, or that they fail without any.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover the speed, or it has no compressor.</exception>
+    public static SizingAnswer<Power> MaximumPower(FuelSystem system, RotationalSpeed speed, Conditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        ArgumentNullException.ThrowIfNull(conditions);
+        return new SizingSearch(
+            0,
+            Pressure.FromKilopascals(400).Pascals,
+            boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))])
+            .Maximum(
+                boost => system.Demand.At(speed, Pressure.FromPascals(boost), conditions.Atmosphere).BrakePower,
+                Readable.Of);
+    }
+
+    /// <summary>The most speed, counted up from a lowest one, that the parts as they are support at a boost.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="boost">Manifold gauge pressure.</param>
+    /// <param name="from">Lowest speed to serve.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <returns>Up to the engine's limit, or that they fail at the lowest speed already.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the engine's tables do not cover a speed.</exception>
+    public static SizingAnswer<RotationalSpeed> MaximumSpeed(
+        FuelSystem system, Pressure boost, RotationalSpeed from, Conditions conditions)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        ArgumentNullException.ThrowIfNull(conditions);
+        RotationalSpeed limit = system.Demand.Engine.SpeedLimit;
+        EngineSpeed.Within(from, nameof(from));
+        if (from >= limit)
+        {
+            throw Guard.OutOfRange(
+                nameof(from), Readable.Of(from), $"under {Readable.Of(limit)}", "Start below the engine's speed limit.");
+        }
+
+        return new SizingSearch(
+            from.RevolutionsPerSecond,
+            limit.RevolutionsPerSecond,
+            speed => [system.Solve(OperatingPoint.At(
+                UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))])
+            .Maximum(speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), Readable.Of);
+    }
+
+    /// <summary>The least bore of one line on the way to the rail.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="line">The line, as it is in <see cref="Plumbing.Supply"/>.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>1 to 30 mm, or that none serves.</returns>
+    /// <exception cref="ArgumentException">There are no points, or the line is not in the system.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    public static SizingAnswer<Length> MinimumBore(FuelSystem system, Line line, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        ArgumentNullException.ThrowIfNull(line);
+        if (!system.Plumbing.Supply.Any(part => ReferenceEquals(part, line)))
+        {
+            throw new ArgumentException(
+                $"line was {line.Name}, which is not on the system's way to the rail. Give the very line that the plumbing holds.",
+                nameof(line));
+        }
+
+        return new SizingSearch(
+            Length.FromMillimeters(1).Meters,
+            Length.FromMillimeters(30).Meters,
+            bore => Solve(
+                system.With(Plumbing.Of(
+                    system.Plumbing.Suction,
+                    [.. system.Plumbing.Supply.Select(part => ReferenceEquals(part, line) ? line.WithBore(Length.FromMeters(bore)) : part)],
+                    system.Plumbing.Back)),
+                points))
+            .Minimum(bore => Length.FromMeters(bore), bore => $"{bore.Millimeters.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} mm");
+    }
+
+    /// <summary>The least area of metal of the wire that feeds the pumps, the same for every feed.</summary>
+    /// <param name="system">
+    /// The system; at least one pump must have a feed. Lengths, contacts and the metal's temperature stay as they are; the
+    /// wire is stranded with <see cref="Conductor.DefaultLay"/>.
+    /// </param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>
+    /// 0.2 to 120 mm², or that none serves. Take the next standard size up; its ampacity and fuse are a question of their
+    /// own (<see cref="SmallestConductor"/>).
+    /// </returns>
+    /// <exception cref="ArgumentException">There are no points, or no pump has a feed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    public static SizingAnswer<Area> MinimumWireArea(FuelSystem system, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        if (system.Pump.Pumps.All(pump => pump.Feed is null))
+        {
+            throw new ArgumentException(
+                $"system has {system.Pump.Name} without a feed; describe its wiring with Pump.FedThrough.", nameof(system));
+        }
+
+        return new SizingSearch(
+            Area.FromSquareMillimeters(0.2).SquareMeters,
+            Area.FromSquareMillimeters(120).SquareMeters,
+            area => Solve(system.With(system.Pump.Rewired(feed => feed.WithArea(Area.FromSquareMeters(area)))), points))
+            .Minimum(area => Area.FromSquareMeters(area), Readable.Of);
+    }
+
+    /// <summary>What a pump, or pumps together, must deliver, and against which pressure rise.</summary>
+    /// <param name="system">The system; its own pump has no say.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <returns>
+    /// Flow and pressure rise at each point, with the reserve of <see cref="SizingLimits.PumpReserve"/> and the regulator's
+    /// smallest return flow in it: a pump whose curve passes through or over all of them holds the rail's set pressure.
+    /// </returns>
+    /// <exception cref="ArgumentException">There are no points.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    public static PumpRequirement RequiredPump(FuelSystem system, params OperatingPoint[] points)
+    {
+        Some(system, points);
+        return new(
+            [
+                .. points.Select(point =>
+                {
+                    OperatingResult result = system.Solve(point);
+                    return new PumpDutyPoint(
+                        point,
+                        VolumeFlow.FromCubicMetersPerSecond(result.WantedPerSecond),
+                        Pressure.FromPascals(result.WantedRisePascals));
+                }),
+            ]);
+    }
+
+    private static OperatingResult[] Solve(FuelSystem system, OperatingPoint[] points) =>
+        Array.ConvertAll(points, system.Solve);
+
+    private static void Some(FuelSystem system, OperatingPoint[] points)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        ArgumentNullException.ThrowIfNull(points);
+        if (points.Length == 0)
+        {
+            throw new ArgumentException("points was empty; give the operating points to serve.", nameof(points));
+        }
+
+        foreach (OperatingPoint point in points)
+        {
+            ArgumentNullException.ThrowIfNull(point, nameof(points));
+        }
+    }
+}

@@ -1,6 +1,0 @@
-namespace FuelSizing.Systems;
-
-/// <summary>Where pumps meet what a circuit asks of them.</summary>
-/// <param name="Flow">Through the pumps, m³/s.</param>
-/// <param name="Losses">On its way to the regulator.</param>
-internal readonly record struct Meeting(double Flow, WayLosses Losses);
