@@ -1,4 +1,3 @@
-using CsCheck;
 using FuelSizing.Circuits;
 using FuelSizing.Pumps;
 using MathNet.Numerics.RootFinding;
