@@ -26,7 +26,7 @@ public static class Distribution
     /// <param name="minimum">a.</param>
     /// <param name="maximum">b, over a.</param>
     /// <returns>The distribution.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The most is not over the least.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The maximum is not over the minimum.</exception>
     public static Distribution<T> Uniform<T>(T minimum, T maximum)
         where T : struct, IQuantity, IComparable<T> =>
         new(minimum, Rising(minimum, maximum, nameof(maximum)), (a, b) => new UniformShape(a, b));

@@ -81,8 +81,8 @@ public class DistributionTests
     [Fact]
     public void Values_OutOfOrder_AreRefusedByNameValueAndRange()
     {
-        Refused("most", "5 %", () => Distribution.Uniform(Ratio.FromPercent(5), Ratio.FromPercent(5)));
-        Refused("most", "4 %", () => Distribution.Triangular(Ratio.FromPercent(5), Ratio.FromPercent(5), Ratio.FromPercent(4)));
+        Refused("maximum", "5 %", () => Distribution.Uniform(Ratio.FromPercent(5), Ratio.FromPercent(5)));
+        Refused("maximum", "4 %", () => Distribution.Triangular(Ratio.FromPercent(5), Ratio.FromPercent(5), Ratio.FromPercent(4)));
         Refused(
             "likeliest", "7 %", () => Distribution.Triangular(Ratio.FromPercent(5), Ratio.FromPercent(7), Ratio.FromPercent(6)));
         Refused(
@@ -90,7 +90,7 @@ public class DistributionTests
             "7 %",
             () => Distribution.Normal(Ratio.FromPercent(7), Ratio.FromPercent(1), Ratio.FromPercent(5), Ratio.FromPercent(6)));
         Refused(
-            "most",
+            "maximum",
             "5 %",
             () => Distribution.Normal(Ratio.FromPercent(6), Ratio.FromPercent(1), Ratio.FromPercent(6), Ratio.FromPercent(5)));
         Refused(
