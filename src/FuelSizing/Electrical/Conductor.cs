@@ -185,3 +185,48 @@ public sealed record Conductor
     private static double PerMetre(double area, ConductorMaterial material, double lay) =>
         WireResistance.PerLength<Real>(material.Resistivity.OhmMeters, lay, area);
 }
+
+/// <summary>The metal of a conductor.</summary>
+public sealed record ConductorMaterial
+{
+    private ConductorMaterial(string name, double resistivity, double coefficient) =>
+        (Name, Resistivity, TemperatureCoefficient) = (name, ElectricResistivity.FromOhmMeters(resistivity), coefficient);
+
+    /// <summary>
+    /// Annealed copper: 17.241 nΩ·m at 20 °C and 0.00393/K, the International Annealed Copper Standard (IEC 60028; NBS
+    /// Handbook 100).
+    /// </summary>
+    public static ConductorMaterial Copper { get; } = new("copper", 1.7241e-8, 0.00393);
+
+    /// <summary>
+    /// Aluminium for conductors: 61 % of copper's conductivity, which is 28.264 nΩ·m at 20 °C, and 0.00403/K (Industrial
+    /// Power Engineering and Applications Handbook, properties of metals for current carrying). Copper-clad aluminium is
+    /// often sold in place of copper: it has nearly this resistance, not copper's.
+    /// </summary>
+    public static ConductorMaterial Aluminium { get; } = new("aluminium", 2.8264e-8, 0.00403);
+
+    /// <summary>The name shown in results.</summary>
+    public string Name { get; }
+
+    /// <summary>Resistivity at 20 °C.</summary>
+    public ElectricResistivity Resistivity { get; }
+
+    /// <summary>Relative rise of the resistance for each kelvin, at 20 °C, 1/K.</summary>
+    public double TemperatureCoefficient { get; }
+}
+
+/// <summary>How a conductor's size was given: one of its gauge, its nominal area, or the metal's own area with the lay.</summary>
+internal sealed record ConductorSize
+{
+    /// <summary>American wire gauge; below zero for 2/0 (−1) to 4/0 (−3).</summary>
+    public int? Gauge { get; init; }
+
+    /// <summary>A standard nominal area.</summary>
+    public Area? Nominal { get; init; }
+
+    /// <summary>The metal's own area.</summary>
+    public Area? Area { get; init; }
+
+    /// <summary>The strands' extra length, with the metal's own area.</summary>
+    public Ratio? Lay { get; init; }
+}

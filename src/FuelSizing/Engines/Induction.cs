@@ -99,3 +99,38 @@ public sealed record Induction
                 nameof(coolerPressureLoss)),
             driveEfficiency);
 }
+
+/// <summary>What turns the compressor.</summary>
+public enum CompressorDrive
+{
+    /// <summary>There is no compressor: the engine draws its own air.</summary>
+    None = 0,
+
+    /// <summary>A turbine in the exhaust: takes no power from the crank (its back-pressure is not modelled).</summary>
+    ExhaustTurbine = 1,
+
+    /// <summary>A belt from the crank: the compressor's power is taken from the crank's.</summary>
+    Belt = 2,
+}
+
+/// <summary>Checks on the gauge pressure in the inlet manifold.</summary>
+internal static class ManifoldPressure
+{
+    /// <summary>The least gauge pressure.</summary>
+    public static Pressure Minimum { get; } = Pressure.FromKilopascals(-95);
+
+    /// <summary>The most.</summary>
+    public static Pressure Maximum { get; } = Pressure.FromKilopascals(400);
+
+    /// <summary>The deepest vacuum that the library reckons with, absolute.</summary>
+    public static Pressure MinimumAbsolute { get; } = Pressure.FromKilopascals(10);
+
+    /// <summary>Boost, or vacuum if negative, that a spark-ignition engine may see.</summary>
+    public static Pressure Within(Pressure boost, string name) =>
+        Guard.Between(
+            boost,
+            Minimum,
+            Maximum,
+            "Give gauge pressure in the manifold: negative under throttle, positive on boost.",
+            name);
+}

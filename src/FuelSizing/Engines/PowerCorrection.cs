@@ -146,3 +146,23 @@ public sealed record PowerCorrection
         static string Text(FormattableString text) => FormattableString.Invariant(text);
     }
 }
+
+/// <summary>By which standard measured power is turned into that in reference air.</summary>
+public enum PowerStandard
+{
+    /// <summary>ISO 1585, Road vehicles: engine test code, net power; its factor of spark-ignition engines.</summary>
+    Iso1585,
+
+    /// <summary>SAE J1349, Engine power test code; its factor of spark-ignition engines, June 1990.</summary>
+    SaeJ1349,
+}
+
+/// <summary>Whether something already makes up for thin or warm air, so that a correction would count it twice.</summary>
+public enum BoostControl
+{
+    /// <summary>Nothing does: no boost, or boost that falls with the barometer (a gauge spring, a belt-driven blower).</summary>
+    FollowsAir,
+
+    /// <summary>A controller holds absolute manifold pressure, or charge, whatever the air outside.</summary>
+    CompensatesForAmbient,
+}

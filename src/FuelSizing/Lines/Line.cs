@@ -158,3 +158,45 @@ public sealed record Line : IFlowLoss
         Guard.Between(
             bore, Length.FromMillimeters(1), Length.FromMillimeters(60), "Give the inside diameter.", name).Meters;
 }
+
+/// <summary>Wall roughness of the usual fuel lines, new and clean.</summary>
+/// <remarks>
+/// In a smooth line a fuel flow of this size hardly feels the roughness; age, swelling and deposits matter more through the
+/// bore that they take away.
+/// </remarks>
+public static class Roughness
+{
+    /// <summary>Drawn metal tube, glass-smooth: 0.0015 mm (Moody 1944; White, Fluid Mechanics, table 6.1: from memory).</summary>
+    public static Length DrawnTube { get; } = Length.FromMillimeters(0.0015);
+
+    /// <summary>Plastic tube: 0.0015 mm (White, Fluid Mechanics, table 6.1: from memory).</summary>
+    public static Length PlasticTube { get; } = Length.FromMillimeters(0.0015);
+
+    /// <summary>Stainless steel tube: 0.002 mm (White, Fluid Mechanics, table 6.1: from memory).</summary>
+    public static Length StainlessTube { get; } = Length.FromMillimeters(0.002);
+
+    /// <summary>
+    /// Smooth rubber hose: 0.01 mm (White, Fluid Mechanics, table 6.1: from memory); tables range from 0.006 to 0.07 mm.
+    /// </summary>
+    public static Length RubberHose { get; } = Length.FromMillimeters(0.01);
+}
+
+/// <summary>A part of a circuit that fuel flows through and loses pressure in.</summary>
+public interface IFlowLoss
+{
+    /// <summary>The name shown in results.</summary>
+    string Name { get; }
+
+    /// <summary>
+    /// Pressure lost to flow, Pa: zero at rest, never falling as the flow grows, and of its sign. Nothing is checked or
+    /// allocated, so that a solver may call it in a loop.
+    /// </summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="density">kg/m³.</param>
+    /// <param name="kinematicViscosity">m²/s.</param>
+    internal double LossPascals(double flow, double density, double kinematicViscosity);
+
+    /// <summary>Pressure lost to height, Pa, whatever the flow; below zero where the part descends.</summary>
+    /// <param name="density">kg/m³.</param>
+    internal double ElevationPascals(double density);
+}

@@ -90,3 +90,88 @@ public abstract class PumpAssembly
         return [.. members];
     }
 }
+
+/// <summary>Pumps side by side, each behind a check valve: the same pressure rise over all, flows added.</summary>
+public sealed class PumpParallel : PumpAssembly
+{
+    private readonly PumpAssembly[] _branches;
+
+    private PumpParallel(PumpAssembly[] branches) =>
+        (_branches, Branches) = (branches, Array.AsReadOnly(branches));
+
+    /// <summary>The branches.</summary>
+    public IReadOnlyList<PumpAssembly> Branches { get; }
+
+    /// <inheritdoc/>
+    public override string Name => $"({string.Join(" beside ", _branches.Select(branch => branch.Name))})";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Pump> Pumps => [.. _branches.SelectMany(branch => branch.Pumps)];
+
+    /// <summary>Puts branches in parallel, each behind a check valve.</summary>
+    /// <param name="branches">Two to eight.</param>
+    /// <returns>The assembly.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are too few or too many branches.</exception>
+    public static PumpParallel Of(params PumpAssembly[] branches) => new(Members(branches, nameof(branches)));
+
+    internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
+
+    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
+        new PumpParallel(Array.ConvertAll(_branches, branch => branch.Rewired(exchange)));
+
+    internal override RunningPumps Running(double supply, bool generous = false) =>
+        new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, generous)));
+}
+
+/// <summary>Pumps one behind the other: the same flow through all, pressure rises added.</summary>
+public sealed class PumpSeries : PumpAssembly
+{
+    private readonly PumpAssembly[] _stages;
+
+    private PumpSeries(PumpAssembly[] stages, SeriesBypass bypass) =>
+        (_stages, Stages, Bypass) = (stages, Array.AsReadOnly(stages), bypass);
+
+    /// <summary>What a stage does when more flows than it can pass by itself.</summary>
+    public SeriesBypass Bypass { get; }
+
+    /// <summary>The stages, from tank to rail.</summary>
+    public IReadOnlyList<PumpAssembly> Stages { get; }
+
+    /// <inheritdoc/>
+    public override string Name => $"({string.Join(" then ", _stages.Select(stage => stage.Name))})";
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<Pump> Pumps => [.. _stages.SelectMany(stage => stage.Pumps)];
+
+    /// <summary>Puts stages in series.</summary>
+    /// <param name="bypass">What a stage does when more flows than it can pass by itself.</param>
+    /// <param name="stages">Two to eight, from tank to rail.</param>
+    /// <returns>The assembly.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There are too few or too many stages.</exception>
+    public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages) =>
+        new(Members(stages, nameof(stages)), Guard.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
+
+    internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
+
+    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
+        new PumpSeries(Array.ConvertAll(_stages, stage => stage.Rewired(exchange)), Bypass);
+
+    internal override RunningPumps Running(double supply, bool generous = false) =>
+        new RunningSeries(Array.ConvertAll(_stages, stage => stage.Running(supply, generous)), Bypass);
+}
+
+/// <summary>What a pump in series does when more flows than it can pass by itself.</summary>
+public enum SeriesBypass
+{
+    /// <summary>A check valve around it opens: the rest passes beside it, and it adds no pressure.</summary>
+    CheckValve = 0,
+
+    /// <summary>Nothing: no more passes than the weakest stage lets through.</summary>
+    None = 1,
+}
+
+/// <summary>Pumps fed with one voltage, taken both ways that the end of their curves can be read.</summary>
+/// <param name="Supply">At the source, V.</param>
+/// <param name="Lower">Curves that end with flow to spare end there.</param>
+/// <param name="Upper">They go on for ever; the same where no curve ends so.</param>
+internal sealed record PumpBounds(double Supply, RunningPumps Lower, RunningPumps Upper);

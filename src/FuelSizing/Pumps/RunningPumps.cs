@@ -77,3 +77,232 @@ internal abstract class RunningPumps
         public double At(double x) => Share.Of<Real>(pumps.RiseAt(x * pumps.FreeFlow) - rise, pumps.Deadhead);
     }
 }
+
+/// <summary>Pumps in parallel behind check valves, fed with one voltage.</summary>
+internal sealed class RunningParallel : RunningPumps
+{
+    private readonly RunningPumps[] _branches;
+    private readonly bool _givesFlow;
+    private readonly bool _begins;
+    private readonly bool _covered;
+
+    /// <summary>Works out what depends on the voltage alone.</summary>
+    /// <param name="branches">Side by side.</param>
+    public RunningParallel(RunningPumps[] branches)
+    {
+        _branches = branches;
+        _givesFlow = Array.TrueForAll(branches, branch => branch.GivesFlow);
+        _begins = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: false));
+        _covered = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: true));
+        FreeFlow = FlowAt(0);
+        Deadhead = branches.Max(branch => branch.Deadhead);
+    }
+
+    /// <inheritdoc/>
+    public override double FreeFlow { get; }
+
+    /// <inheritdoc/>
+    public override double Deadhead { get; }
+
+    /// <inheritdoc/>
+    public override double FlowAt(double rise)
+    {
+        Real flow = 0;
+        foreach (RunningPumps branch in _branches)
+        {
+            flow += branch.FlowAt(rise);
+        }
+
+        return flow;
+    }
+
+    /// <inheritdoc/>
+    public override double RiseAt(double flow) =>
+        flow >= FreeFlow || Deadhead <= 0 ? 0 : RiseByFlow(flow);
+
+    /// <inheritdoc/>
+    public override bool GivesFlow => _givesFlow;
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
+    {
+        Sharing sharing = new(this, flow, rise);
+        foreach (RunningPumps branch in _branches)
+        {
+            (double own, double over) = sharing.Of(branch);
+            branch.Describe(own, over, points);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends)
+    {
+        if (IsFullyCovered(ends))
+        {
+            return PumpCoverage.Measured;
+        }
+
+        PumpCoverage uncovered = PumpCoverage.Measured;
+        Sharing sharing = new(this, flow, rise);
+        foreach (RunningPumps branch in _branches)
+        {
+            (double own, double over) = sharing.Of(branch);
+            uncovered |= branch.UncoveredAt(own, over, ends);
+        }
+
+        return uncovered;
+    }
+
+    /// <inheritdoc/>
+    public override bool IsFullyCovered(bool ends) => ends ? _covered : _begins;
+
+    /// <summary>How branches share a flow against a rise.</summary>
+    private readonly struct Sharing
+    {
+        // On either side of the rise: a branch at its relief valve, or its curve's end, passes anything between the two.
+        private const double Beside = 2 * Curve.EndTolerance;
+
+        private readonly double _flow;
+        private readonly double _rise;
+        private readonly double _low;
+        private readonly double _high;
+
+        public Sharing(RunningParallel all, double flow, double rise)
+        {
+            (_flow, _rise) = (flow, rise);
+            (_low, _high) = (all.FlowAt(rise * (1 + Beside)), all.FlowAt(rise * (1 - Beside)));
+        }
+
+        /// <summary>Flow and rise of a branch.</summary>
+        public (double Own, double Rise) Of(RunningPumps branch)
+        {
+            double above = branch.FlowAt(_rise * (1 + Beside));
+            double below = branch.FlowAt(_rise * (1 - Beside));
+
+            // A branch that is itself pumps in series finds its flow by iteration: the two may cross by a rounding.
+            double own = _high > _low
+                ? Math.Clamp(
+                    StraightLine.Through<Real>(_low, above, _high, below, _flow), Math.Min(above, below), Math.Max(above, below))
+                : above;
+
+            // A branch that is shut, or that nothing holds back, has a rise of its own.
+            return (own, own > 0 && own < branch.FreeFlow ? _rise : branch.RiseAt(own));
+        }
+    }
+}
+
+/// <summary>Pumps in series, fed with one voltage.</summary>
+internal sealed class RunningSeries : RunningPumps
+{
+    private readonly RunningPumps[] _stages;
+    private readonly bool _begins;
+    private readonly bool _covered;
+
+    /// <summary>Works out what depends on the voltage alone.</summary>
+    /// <param name="stages">From tank to rail.</param>
+    /// <param name="bypass">What a stage does when more flows than it can pass.</param>
+    public RunningSeries(RunningPumps[] stages, SeriesBypass bypass)
+    {
+        _stages = stages;
+        _begins = Array.TrueForAll(stages, stage => stage.IsFullyCovered(ends: false));
+        _covered = Array.TrueForAll(stages, stage => stage.IsFullyCovered(ends: true));
+        FreeFlow = bypass == SeriesBypass.CheckValve
+            ? stages.Max(stage => stage.FreeFlow)
+            : stages.Min(stage => stage.FreeFlow);
+        Deadhead = FreeFlow > 0 ? RiseAt(0) : 0;
+    }
+
+    /// <summary>From tank to rail.</summary>
+    public IReadOnlyList<RunningPumps> Stages => _stages;
+
+    /// <inheritdoc/>
+    public override double FreeFlow { get; }
+
+    /// <inheritdoc/>
+    public override double Deadhead { get; }
+
+    /// <inheritdoc/>
+    public override double FlowAt(double rise) =>
+        rise >= Deadhead ? 0 : FlowByRise(rise);
+
+    /// <inheritdoc/>
+    public override double RiseAt(double flow)
+    {
+        Real rise = 0;
+        foreach (RunningPumps stage in _stages)
+        {
+            rise += stage.RiseAt(flow);
+        }
+
+        return rise;
+    }
+
+    /// <inheritdoc/>
+    public override bool GivesFlow => false;
+
+    /// <inheritdoc/>
+    public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
+    {
+        foreach (RunningPumps stage in _stages)
+        {
+            stage.Describe(Math.Min(flow, stage.FreeFlow), points);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends)
+    {
+        PumpCoverage uncovered = PumpCoverage.Measured;
+        if (IsFullyCovered(ends))
+        {
+            return uncovered;
+        }
+
+        foreach (RunningPumps stage in _stages)
+        {
+            double own = Math.Min(flow, stage.FreeFlow);
+            uncovered |= stage.UncoveredAt(own, stage.RiseAt(own), ends);
+        }
+
+        return uncovered;
+    }
+
+    /// <inheritdoc/>
+    public override bool IsFullyCovered(bool ends) => ends ? _covered : _begins;
+}
+
+/// <summary>What is known of a pump's curve at the point where it runs.</summary>
+[Flags]
+internal enum PumpCoverage
+{
+    /// <summary>A measured curve covers it.</summary>
+    Measured = 0,
+
+    /// <summary>The affinity laws carried a measured curve to this voltage.</summary>
+    Scaled = 1,
+
+    /// <summary>The voltage is over that of every curve; the highest one was used, and the pump delivers no less.</summary>
+    VoltageAbove = 2,
+
+    /// <summary>The voltage is too far under that of every curve.</summary>
+    VoltageBelow = 4,
+
+    /// <summary>The curve ends before this pressure with flow to spare.</summary>
+    PressureAbove = 8,
+
+    /// <summary>The curve begins only at a higher pressure.</summary>
+    PressureBelow = 16,
+
+    /// <summary>Data that says nothing of this point.</summary>
+    NotCovered = VoltageBelow | PressureAbove | PressureBelow,
+}
+
+/// <summary>One pump where it runs, in SI numbers.</summary>
+/// <param name="Pump">Which.</param>
+/// <param name="Flow">m³/s.</param>
+/// <param name="Rise">Pa.</param>
+/// <param name="Voltage">At the motor, V.</param>
+/// <param name="Current">A; null where it was not measured.</param>
+/// <param name="Coverage">What is known of the curve there.</param>
+internal readonly record struct PumpPoint(
+    Pump Pump, double Flow, double Rise, double Voltage, double? Current, PumpCoverage Coverage);
