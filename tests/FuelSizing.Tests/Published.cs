@@ -1,12 +1,15 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Runtime.Versioning;
-using System.Text.RegularExpressions;
 
 namespace FuelSizing.Tests;
 
-/// <summary>Holds a computed number against one that somebody outside the project has published.</summary>
+/// <summary>
+/// Compares a computed number with one published outside the project. The test that does so carries a written title
+/// (<c>DisplayName</c>), under which the number stands on the page of published values.
+/// </summary>
 internal static class Published
 {
     // Names the file to which each check adds a line, one for each framework that is tested; .ci/validation makes a page of it.
@@ -15,6 +18,8 @@ internal static class Published
         : null;
 
     private static readonly object Gate = new();
+
+    private static readonly ConcurrentDictionary<(string File, string Test), string> Titles = new();
 
     /// <summary>Passes if the number lies within a share of the published one.</summary>
     /// <param name="source">Author, title and place of the published number.</param>
@@ -31,10 +36,11 @@ internal static class Published
         [CallerFilePath] string file = "",
         [CallerMemberName] string test = "")
     {
+        string title = Title(file, test);
         double deviation = Math.Abs(actual - expected) / Math.Abs(expected);
         if (List is not null)
         {
-            Add(source, expected, actual, deviation, within, file, test);
+            Add(source, expected, actual, deviation, within, file, title);
         }
 
         Assert.True(
@@ -45,14 +51,14 @@ internal static class Published
     }
 
     private static void Add(
-        string source, double expected, double actual, double deviation, double within, string file, string test)
+        string source, double expected, double actual, double deviation, double within, string file, string title)
     {
         // Paths are those of the machine that compiled.
         string subject = file.Split('/', '\\')[^2];
 
         string line = string.Create(
             CultureInfo.InvariantCulture,
-            $"{subject}\t{Sentence(test)}\t{source}\t{expected:G6}\t{actual:G6}\t{Share(deviation)}\t{Share(within)}\n");
+            $"{subject}\t{title}\t{source}\t{expected:G6}\t{actual:G6}\t{Share(deviation)}\t{Share(within)}\n");
         lock (Gate)
         {
             File.AppendAllText(List!, line);
@@ -63,10 +69,12 @@ internal static class Published
     private static string Share(double share) =>
         share < 1e-6 ? "< 0.0001 %" : share.ToString("P4", CultureInfo.InvariantCulture);
 
-    private static string Sentence(string test)
-    {
-        IEnumerable<string> words = Regex.Split(test, "_|(?<=[a-z0-9])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])")
-            .Select((word, place) => place == 0 || word.Skip(1).Any(char.IsUpper) ? word : word.ToLowerInvariant());
-        return string.Join(' ', words);
-    }
+    private static string Title(string file, string test) => Titles.GetOrAdd((file, test), static at => typeof(Published).Assembly
+        .GetTypes()
+        .Where(type => type.Name == Path.GetFileNameWithoutExtension(at.File.Split('/', '\\')[^1]))
+        .SelectMany(type => type.GetMethods())
+        .Where(method => method.Name == at.Test)
+        .Select(method => method.GetCustomAttribute<FactAttribute>()?.DisplayName)
+        .FirstOrDefault(title => title is not null)
+        ?? throw new InvalidOperationException($"{at.Test} compares with a published value: give it a title, DisplayName."));
 }

@@ -11,7 +11,7 @@ public class ConductorTests
     private static readonly Gen<int> Gauges = Gen.Int[0, 24];
 
     /// <summary>Sources: ASTM B258 fixes 4/0 at 0.4600 in and gauge 36 at 0.0050 in.</summary>
-    [Fact]
+    [Fact(DisplayName = "AWG diameter at both ends of the scale; ASTM B258")]
     public void Diameter_AtTheEndsOfTheGauge_IsItsDefinition()
     {
         Published.Value("ASTM B258, AWG 4/0", 0.4600, Conductor.AwgZeros(4).Diameter.Inches, 1e-9);
@@ -22,7 +22,7 @@ public class ConductorTests
     /// Sources: T. Floyd, Electric Circuit Fundamentals, wire table, as given on hyperphysics.phy-astr.gsu.edu (wirega):
     /// solid wire, diameter in inches and ohm per 1000 ft at 20 °C; areas of AWG 10 from NBS Handbook 100.
     /// </summary>
-    [Theory]
+    [Theory(DisplayName = "Solid copper wire, diameter and resistance by AWG size")]
     [InlineData(8, 0.12849, 0.6282)]
     [InlineData(10, 0.10189, 0.9989)]
     [InlineData(12, 0.0808, 1.588)]
@@ -40,7 +40,7 @@ public class ConductorTests
     }
 
     /// <summary>Source: NBS Handbook 100, Copper Wire Tables (1966): AWG 10 is 5.26 mm² and 3.277 Ω/km, AWG 12 5.211 Ω/km.</summary>
-    [Fact]
+    [Fact(DisplayName = "Solid copper wire, AWG 10 and 12, area and resistance")]
     public void Solid_OfTenAndTwelve_IsTheHandbooks()
     {
         const string Source = "NBS Handbook 100";
@@ -54,7 +54,7 @@ public class ConductorTests
     /// 1000 ft at 75 °C. It holds area, strands' lay, resistivity and temperature coefficient of both metals together;
     /// printed to three figures, the smallest sizes to 0.4 %.
     /// </summary>
-    [Theory]
+    [Theory(DisplayName = "Stranded wire at 75 °C, resistance by AWG size; NEC")]
     [InlineData(18, 7.95, 13.1)]
     [InlineData(16, 4.99, 8.21)]
     [InlineData(14, 3.14, 5.17)]
@@ -74,7 +74,7 @@ public class ConductorTests
     }
 
     /// <summary>Source: NEC chapter 9, table 8, solid copper at 75 °C (sfasoft.com): AWG 10 1.21, AWG 12 1.93 ohm per 1000 ft.</summary>
-    [Fact]
+    [Fact(DisplayName = "Solid copper wire at 75 °C, resistance; NEC")]
     public void Solid_At75C_IsTheElectricalCodes()
     {
         Published.Value("NEC chapter 9, table 8, solid", 1.21, ThousandFeet(Solid(10, ConductorMaterial.Copper), 75), 0.005);
@@ -93,7 +93,7 @@ public class ConductorTests
         });
 
     /// <summary>Source: IEC 60228, class 5, plain copper, highest Ω/km at 20 °C (mycableengineering.com, etechnik-synergie.com).</summary>
-    [Fact]
+    [Fact(DisplayName = "Metric conductor, maximum resistance by nominal area; IEC 60228")]
     public void Metric_OfEachSize_HasTheStandardsMaximumResistance()
     {
         (double Size, double Ohms)[] table =

@@ -10,7 +10,7 @@ public class FeedTests
     /// Source: electrician2.com, low-voltage training, worked example: 100 ft of two-wire circuit, AWG 16 at the 4.99 ohm
     /// per 1000 ft of NEC chapter 9, table 8 (75 °C), 4 A: 4.0 V lost, 16.7 % of 24 V.
     /// </summary>
-    [Fact]
+    [Fact(DisplayName = "Voltage drop of a two-wire circuit; worked example")]
     public void Drop_OfATwoWireCircuit_IsTheWorkedExamples()
     {
         const string Source = "electrician2.com, voltage drop example";
@@ -25,7 +25,7 @@ public class FeedTests
     /// 0.00044 ohm/ft, 107 ft, 20 A and 6.12 V for 0.00306 ohm/ft, 100 ft, 20 A. The circular's wire is its own (tin-plated),
     /// so its resistance goes in as given.
     /// </summary>
-    [Theory]
+    [Theory(DisplayName = "Voltage drop of a given resistance; FAA AC 43.13-1B")]
     [InlineData(0.00044, 107, 0.942)]
     [InlineData(0.00306, 100, 6.12)]
     public void Drop_OfAGivenResistance_IsTheAviationCirculars(double ohmsPerFoot, double feet, double volts)

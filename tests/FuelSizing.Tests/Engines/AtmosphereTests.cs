@@ -7,7 +7,7 @@ namespace FuelSizing.Tests.Engines;
 public class AtmosphereTests
 {
     // Printed to six figures.
-    [Theory]
+    [Theory(DisplayName = "Standard atmosphere by altitude; ISO 2533")]
     [InlineData(0, 288.150, 1013.25, 1.22500)]
     [InlineData(500, 284.900, 954.608, 1.16727)]
     [InlineData(600, 284.250, 943.216, 1.15598)]

@@ -7,7 +7,7 @@ namespace FuelSizing.Tests.Engines;
 public class CompressionTests
 {
     // The example's 70 °F is 529.67 °R; its answers have five figures.
-    [Fact]
+    [Fact(DisplayName = "Compressor outlet temperature; Maddox")]
     public void OutletTemperature_OfMaddoxsCompressor_IsHis()
     {
         const string source = "J. F. Maddox, ME 321 example 0.2, compressor isentropic efficiency (ratio 10, 80 %, k 1.4)";
@@ -16,7 +16,7 @@ public class CompressionTests
     }
 
     // The book takes the heat capacity as varying with temperature; a constant one is 0.8 % off at this ratio of 8.
-    [Fact]
+    [Fact(DisplayName = "Compressor outlet temperature; Çengel and Boles, example 7-15")]
     public void OutletTemperature_OfCengelsCompressor_IsWithinAPerCent() =>
         Published.Value(
             "Çengel and Boles, Thermodynamics: An Engineering Approach, example 7-15 (285 K, 100 to 800 kPa, 80 %)",
@@ -24,7 +24,7 @@ public class CompressionTests
             Compression.OutletTemperature<Real>(285, 8, 0.8),
             0.01);
 
-    [Fact]
+    [Fact(DisplayName = "Compressor outlet temperature; textbook exercise")]
     public void OutletTemperature_OfATextbookCompressor_NeedsItsEfficiency() =>
         // 4 kg/s from 1 bar, 25 °C to 4 bar, 200 °C: the answer is printed as 0.83.
         Published.Value(
@@ -33,7 +33,7 @@ public class CompressionTests
             Compression.OutletTemperature<Real>(298, 4, 0.83),
             0.003);
 
-    [Fact]
+    [Fact(DisplayName = "Compressor drive power; textbook exercise")]
     public void DrivePower_OfATextbookCompressor_IsTheBooks() =>
         // The book's specific heat is 1.005 kJ/(kg K), ours 1.00469.
         Published.Value(
@@ -46,7 +46,7 @@ public class CompressionTests
     /// Young and Freedman's ideal turbocharger and cooler: air at 101 kPa, 15 °C, compressed to 145 kPa without loss.
     /// Cooled back to 15 °C the cylinder holds 1.45/1.01 times the mass; uncooled (1.45/1.01)^(1/1.4) times.
     /// </summary>
-    [Fact]
+    [Fact(DisplayName = "Charge mass with and without charge cooler; Young and Freedman")]
     public void CooledCharge_OfYoungAndFreedmansEngine_HoldsTheirMass()
     {
         const string source = "Young and Freedman, University Physics, 12th ed., ch. 19, engine turbochargers and intercoolers (answers by hand)";
@@ -61,7 +61,7 @@ public class CompressionTests
     }
 
     /// <summary>Charge cooled by 5.6 K behind a compressor of 70 % at a ratio of 1.6.</summary>
-    [Fact]
+    [Fact(DisplayName = "Compressor outlet temperature of a supercharged engine; companion example 19.1")]
     public void OutletTemperature_OfASuperchargedEngine_IsTheCompanions() =>
         Published.Value(
             "Textbook companion, internal combustion engines, supercharging example 19.1 (300 K, ratio 1.6, 70 %)",
@@ -69,7 +69,7 @@ public class CompressionTests
             Compression.OutletTemperature<Real>(300, 1.6, 0.70),
             1e-4);
 
-    [Fact]
+    [Fact(DisplayName = "Roots blower, outlet temperature and drive power; companion example")]
     public void DrivePower_OfARootsExample_IsTheCompanions()
     {
         const string source = "Textbook companion, air capacity and supercharging, example 15.1 (288 K, ratio 1.6, 74 %, mechanical 78 %)";

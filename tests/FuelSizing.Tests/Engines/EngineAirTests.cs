@@ -9,7 +9,7 @@ namespace FuelSizing.Tests.Engines;
 public class EngineAirTests
 {
     // Three litres, 3,000 rev/min, 0.068 m³/s of air at 20 °C and 1 bar: 0.907 of the swept volume a second.
-    [Fact]
+    [Fact(DisplayName = "Volumetric efficiency from air mass flow; Stone, chapter 2")]
     public void MassFlow_OfStonesEngine_GivesHisVolumetricEfficiency() =>
         Published.Value(
             "Stone, Introduction to Internal Combustion Engines, ch. 2 exercise (3 L, 3,000 rev/min, 0.068 m³/s, 1 bar, 20 °C)",
@@ -18,7 +18,7 @@ public class EngineAirTests
             5e-4);
 
     // Companion example 1.5: 4 × 120 mm bore × 100 mm stroke, 2,000 rev/min, 0.062112 m³/s of air.
-    [Fact]
+    [Fact(DisplayName = "Volumetric efficiency from air mass flow; companion example 1.5")]
     public void MassFlow_OfACompanionExample_GivesItsVolumetricEfficiency()
     {
         double displacement = 4 * Math.PI / 4 * 0.12 * 0.12 * 0.10;
@@ -29,7 +29,7 @@ public class EngineAirTests
             5e-4);
     }
 
-    [Fact]
+    [Fact(DisplayName = "Brake efficiency; Stone, chapter 2")]
     public void BrakeEfficiency_OfStonesEngine_IsHis() =>
         // BSFC 0.090 kg/MJ on fuel of 44 MJ/kg.
         Published.Value(
@@ -38,7 +38,7 @@ public class EngineAirTests
             Combustion.BrakeEfficiency<Real>(0.090e-6, 44e6),
             2e-4);
 
-    [Fact]
+    [Fact(DisplayName = "Brake efficiency on a test bed; companion example 18.1")]
     public void BrakeEfficiency_OfATestBedExample_IsTheCompanions() =>
         // 36 kW on 10.5 kg/h of 42,000 kJ/kg.
         Published.Value(
@@ -48,7 +48,7 @@ public class EngineAirTests
                 BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(10_500 / 36.0).KilogramsPerJoule, 42e6),
             1e-3);
 
-    [Fact]
+    [Fact(DisplayName = "Fuel demand from power; Stone, chapter 2")]
     public void FuelFromPower_OfStonesEngine_IsHis() =>
         Published.Value(
             "Stone, Introduction to Internal Combustion Engines, ch. 2 exercise (74.14 kW, 0.090 kg/MJ)",
@@ -56,7 +56,7 @@ public class EngineAirTests
             FuelDemandFlow.FromPower<Real>(74.14e3, 0.090e-6),
             1e-3);
 
-    [Fact]
+    [Fact(DisplayName = "Fuel demand from air; Stone, chapter 2")]
     public void AirFuelRatio_OfStonesEngine_GivesTheSameFuel() =>
         Published.Value(
             "Stone, Introduction to Internal Combustion Engines, ch. 2 exercise (air–fuel ratio 12.12)",
@@ -64,7 +64,7 @@ public class EngineAirTests
             FuelDemandFlow.FromAir<Real>(0.068 * 1e5 / (287.05287 * 293.15), Combustion.AirFuelRatio<Real>(12.12 / 14.6, 14.6)),
             1e-3);
 
-    [Fact]
+    [Fact(DisplayName = "Unit conversion, lb/(hp·h) to g/kWh; NIST SP 811")]
     public void Unit_PoundPerHorsepowerHour_IsTheMetricFigure() =>
         // One pound 453.59237 g exactly, one horsepower 0.745699872 kW (NIST SP 811, appendix B).
         Published.Value(

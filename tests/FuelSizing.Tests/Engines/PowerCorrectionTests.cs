@@ -22,7 +22,7 @@ public class PowerCorrectionTests
     }
 
     // The standards print formulas, not worked numbers; these are the formulas' values from Python's powers, to seven decimals.
-    [Theory]
+    [Theory(DisplayName = "Power correction factor; ISO 1585")]
     [InlineData(95, 30, 1.0615946)]
     [InlineData(101, 20, 0.9667201)]
     [InlineData(90, 25, 1.1215079)]
@@ -33,7 +33,7 @@ public class PowerCorrectionTests
             In(PowerStandard.Iso1585, dry, celsius, 0).Factor,
             1e-7);
 
-    [Theory]
+    [Theory(DisplayName = "Power correction factor; SAE J1349")]
     [InlineData(95, 30, 1.0602643)]
     [InlineData(101, 20, 0.9671828)]
     [InlineData(90, 25, 1.1183266)]
@@ -45,7 +45,7 @@ public class PowerCorrectionTests
             1e-7);
 
     // J1349 rounds 1/0.85 to 1.18; the deviation from the unrounded factor is what the rounding costs.
-    [Fact]
+    [Fact(DisplayName = "Power correction factor from 85 % mechanical efficiency; SAE J1349")]
     public void Factor_OfSaeJ1349_IsThatOfAnEngineOf85PercentMechanicalEfficiency()
     {
         double charge = 99 / 95.0 * Math.Sqrt(303.15 / 298);
@@ -53,7 +53,7 @@ public class PowerCorrectionTests
     }
 
     // The WMO's short formula lies 0.3 % below the Handbook's values: 10 Pa of the barometer's 100,000.
-    [Theory]
+    [Theory(DisplayName = "Saturation pressure of water; ASHRAE")]
     [InlineData("2005, chapter 6, table 3", 5, 872.5)]
     [InlineData("2005, chapter 6, table 3", 20, 2338.8)]
     [InlineData("2017, chapter 1, table 3 (0.45973 psi at 77 °F)", 25, 0.45973 * 6894.757)]
@@ -64,7 +64,7 @@ public class PowerCorrectionTests
             (double)HumidAir.SaturationPressure<Real>(celsius + 273.15),
             4e-3);
 
-    [Fact]
+    [Fact(DisplayName = "Water vapour pressure of humid air; ASHRAE")]
     public void DryPressure_OfHumidAir_IsTheBarometersLessTheVapours()
     {
         PowerCorrection correction = In(PowerStandard.Iso1585, 100, 20, 60);

@@ -6,7 +6,7 @@ namespace FuelSizing.Tests.Fuels;
 public class CombustionTests
 {
     // Heywood rounds to three or four figures; its air has 0.2 % more or less oxygen by mass than ours.
-    [Theory]
+    [Theory(DisplayName = "Stoichiometric ratio of pure fuels; Heywood")]
     [InlineData("methanol", 1, 4, 1, 6.47)]
     [InlineData("ethanol", 2, 6, 1, 9.00)]
     [InlineData("iso-octane", 8, 18, 0, 15.13)]
@@ -17,7 +17,7 @@ public class CombustionTests
             ElementalComposition.OfMolecule(carbon, hydrogen, oxygen).StoichiometricAirFuelRatio,
             0.002);
 
-    [Fact]
+    [Fact(DisplayName = "Stoichiometric ratio of petrol; Heywood")]
     public void StoichiometricRatio_OfPetrol_IsHeywoods() =>
         Published.Value(
             "Heywood (1988), table D.4, gasoline CH1.87 (from memory)",
@@ -25,7 +25,7 @@ public class CombustionTests
             Fuel.Petrol.StoichiometricAirFuelRatio,
             0.004);
 
-    [Theory]
+    [Theory(DisplayName = "Stoichiometric ratio of pump fuels; Alternative Fuels Data Center")]
     [InlineData("petrol", 14.7, 0.01)]
     [InlineData("ethanol", 9.0, 0.006)]
     public void StoichiometricRatio_OfAPumpFuel_IsThatOfTheDataCenter(string fuel, double ratio, double within) =>
@@ -37,7 +37,7 @@ public class CombustionTests
             within);
 
     // Mass fractions are printed to three figures.
-    [Fact]
+    [Fact(DisplayName = "Elemental composition of ethanol and methanol; Alternative Fuels Data Center")]
     public void Composition_OfTheAlcohols_IsThatOfTheDataCenter()
     {
         const string source = "US Department of Energy, Alternative Fuels Data Center, Properties of Fuels";
@@ -49,7 +49,7 @@ public class CombustionTests
         Published.Value(source, 0.499, Fuel.Methanol.Composition.Oxygen.DecimalFractions, 0.003);
     }
 
-    [Theory]
+    [Theory(DisplayName = "Lower heating value of pump fuels; Alternative Fuels Data Center")]
     [InlineData("petrol", 18_676, 0.015)]
     [InlineData("methanol", 8_637, 0.006)]
     [InlineData("ethanol", 11_585, 0.003)]
@@ -62,7 +62,7 @@ public class CombustionTests
             within);
 
     /// <summary>Heats of formation of liquid fuel, carbon dioxide and water vapour give the heating value independently.</summary>
-    [Theory]
+    [Theory(DisplayName = "Lower heating value from heats of formation")]
     [InlineData("methanol", 1, 4, -238.40, 32.042)]
     [InlineData("ethanol", 2, 6, -277.03, 46.069)]
     public void HeatingValue_FromHeatsOfFormation_Agrees(
@@ -80,7 +80,7 @@ public class CombustionTests
             0.005);
     }
 
-    [Fact]
+    [Fact(DisplayName = "Lower heating value of petrol; Heywood")]
     public void HeatingValue_OfPetrol_IsHeywoods() =>
         Published.Value(
             "Heywood (1988), table D.4, gasoline (from memory)",

@@ -7,7 +7,7 @@ namespace FuelSizing.Tests.Fuels;
 public class DensityTests
 {
     // The check points are printed to six decimals.
-    [Theory]
+    [Theory(DisplayName = "Petrol density by temperature; ASTM D1250-80 table 54B")]
     [InlineData(749, 32, 0.979423)]
     [InlineData(777.5, 9, 1.006412)]
     public void PetrolDensity_AtATemperature_FollowsTable54B(double densityAt15, double celsius, double volumeCorrection) =>
@@ -18,7 +18,7 @@ public class DensityTests
                 .DensityAt(Temperature.FromDegreesCelsius(celsius)).KilogramsPerCubicMeter,
             5e-6);
 
-    [Fact]
+    [Fact(DisplayName = "Petrol expansion coefficient at 740 kg/m³; ASTM D1250-80 table 54B")]
     public void PetrolExpansion_At740_IsThatOfTable54B() =>
         Published.Value(
             "ASTM D1250-80 table 54B constants K0 346.4228, K1 0.4388, by hand",
@@ -36,7 +36,7 @@ public class DensityTests
     }
 
     // OIML's formula is good to 0.02 %; ours follows it with one constant.
-    [Theory]
+    [Theory(DisplayName = "Ethanol density by temperature; OIML R 22")]
     [InlineData(-20, 823.12)]
     [InlineData(0, 806.22)]
     [InlineData(15, 793.51)]
@@ -50,7 +50,7 @@ public class DensityTests
             Fuel.Ethanol.DensityAt(Temperature.FromDegreesCelsius(celsius)).KilogramsPerCubicMeter,
             1e-3);
 
-    [Fact]
+    [Fact(DisplayName = "Ethanol density at 60 °C; equation of state")]
     public void EthanolDensity_At60C_IsThatOfTheEquationOfState() =>
         Published.Value(
             "Schroeder, Penoncello, Schroeder, J. Phys. Chem. Ref. Data 43 (2014) 043102, ethanol at 101.325 kPa",
@@ -58,7 +58,7 @@ public class DensityTests
             Fuel.Ethanol.DensityAt(Temperature.FromDegreesCelsius(60)).KilogramsPerCubicMeter,
             1e-3);
 
-    [Theory]
+    [Theory(DisplayName = "Methanol density by temperature; equation of state")]
     [InlineData(0, 810.07)]
     [InlineData(15, 796.04)]
     [InlineData(20, 791.35)]

@@ -9,7 +9,7 @@ public class VapourPressureTests
     private const string EquationOfState = "Schroeder, Penoncello, Schroeder, J. Phys. Chem. Ref. Data 43 (2014) 043102";
 
     // A different Antoine fit, and an equation of state, both within 0.5 % where Poling's constants are given.
-    [Theory]
+    [Theory(DisplayName = "Ethanol vapour pressure by temperature")]
     [InlineData("Smith, Van Ness, Abbott, Introduction to Chemical Engineering Thermodynamics, table B.2", 20, 5.875)]
     [InlineData("Smith, Van Ness, Abbott, Introduction to Chemical Engineering Thermodynamics, table B.2", 37.8, 15.999)]
     [InlineData("Smith, Van Ness, Abbott, Introduction to Chemical Engineering Thermodynamics, table B.2", 60, 47.007)]
@@ -20,7 +20,7 @@ public class VapourPressureTests
         Published.Value(source, kilopascals, Kpa(Fuel.Ethanol, celsius), 0.005);
 
     // Below 3 °C Poling's constants are carried on.
-    [Theory]
+    [Theory(DisplayName = "Ethanol vapour pressure at the ends of its range; equation of state")]
     [InlineData(0, 1.60148, 0.02)]
     [InlineData(-20, 0.34592, 0.05)]
     [InlineData(80, 107.8324, 0.01)]
@@ -28,7 +28,7 @@ public class VapourPressureTests
         double celsius, double kilopascals, double within) =>
         Published.Value(EquationOfState, kilopascals, Kpa(Fuel.Ethanol, celsius), within);
 
-    [Theory]
+    [Theory(DisplayName = "Methanol vapour pressure by temperature; equation of state")]
     [InlineData(-10, 2.09138, 0.01)]
     [InlineData(20, 12.967, 0.005)]
     [InlineData(40, 35.371, 0.005)]
@@ -43,7 +43,7 @@ public class VapourPressureTests
             within);
 
     // Given to two figures.
-    [Theory]
+    [Theory(DisplayName = "Vapour pressure of alcohols at 100 °F; Alternative Fuels Data Center")]
     [InlineData("ethanol", 2.3)]
     [InlineData("methanol", 4.6)]
     public void AlcoholVapourPressure_At100F_IsThatOfTheDataCenter(string fuel, double psi) =>
@@ -55,7 +55,7 @@ public class VapourPressureTests
             0.022);
 
     // The table is to two figures and was read from a chart: the constants beside it give 10.6 where it prints 10.5.
-    [Theory]
+    [Theory(DisplayName = "Petrol vapour pressure by temperature; US EPA AP-42")]
     [InlineData(13, 40, 4.7)]
     [InlineData(13, 60, 6.9)]
     [InlineData(13, 80, 9.9)]
@@ -78,7 +78,7 @@ public class VapourPressureTests
                 .VapourPressureAt(Temperature.FromDegreesFahrenheit(fahrenheit)).PoundsForcePerSquareInch,
             0.025);
 
-    [Theory]
+    [Theory(DisplayName = "Petrol vapour pressure, constants A and B; US EPA AP-42")]
     [InlineData(13, 11.644, 5043.6)]
     [InlineData(10, 11.724, 5237.3)]
     [InlineData(7, 11.833, 5500.6)]

@@ -8,20 +8,20 @@ public class ViscosityTests
 {
     private const string DataCenter = "US Department of Energy, Alternative Fuels Data Center, Properties of Fuels";
 
-    [Theory]
+    [Theory(DisplayName = "Ethanol viscosity by temperature; Alternative Fuels Data Center")]
     [InlineData(20, 1.50)]
     [InlineData(-20, 3.435)]
     public void EthanolViscosity_AtATemperature_IsThatOfTheDataCenter(double celsius, double squareMillimetres) =>
         Published.Value(DataCenter, squareMillimetres, Kinematic(Fuel.Ethanol, celsius), 0.005);
 
-    [Theory]
+    [Theory(DisplayName = "Methanol viscosity by temperature; Alternative Fuels Data Center")]
     [InlineData(20, 0.74)]
     [InlineData(-20, 1.345)]
     public void MethanolViscosity_AtATemperature_IsThatOfTheDataCenter(double celsius, double squareMillimetres) =>
         Published.Value(DataCenter, squareMillimetres, Kinematic(Fuel.Methanol, celsius), 0.02);
 
     // Handbook values of these alcohols differ among each other by 3 to 5 %.
-    [Theory]
+    [Theory(DisplayName = "Viscosity of alcohols at 25 °C; CRC Handbook")]
     [InlineData("ethanol", 1.095)]
     [InlineData("methanol", 0.560)]
     public void AlcoholViscosity_At25C_IsTheHandbooks(string fuel, double millipascalSeconds) =>
@@ -55,7 +55,7 @@ public class ViscosityTests
             0.333 / 0.410);
 
     // One sample of unknown petrol at an unstated room temperature.
-    [Fact]
+    [Fact(DisplayName = "E85 viscosity at room temperature; one measured sample")]
     public void E85Viscosity_AtRoomTemperature_IsNearAMeasuredOne() =>
         Published.Value(
             "qsstudy.com, Conductivity of Ethanol 85: one sample, temperature not stated",

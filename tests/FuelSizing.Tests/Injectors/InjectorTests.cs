@@ -38,7 +38,7 @@ public class InjectorTests
         });
 
     /// <summary>Methanol through an orifice under 11 cm of mercury (13,825 Pa): 3.09 L/s with C_d 0.61, d 3 cm in 4 cm.</summary>
-    [Fact]
+    [Fact(DisplayName = "Orifice flow; Çengel and Cimbala, example 8-10")]
     public void StaticFlow_OfCengelsOrificeMeter_IsHis()
     {
         // The meter's own geometry gives C_d A/√(1 − β⁴) for the rating at 300 kPa; the square-root law must carry it down.
@@ -52,7 +52,7 @@ public class InjectorTests
     }
 
     /// <summary>From 300 to 400 kPa the flow grows by √(4/3) = 1.1547: the square-root law of the orifice.</summary>
-    [Fact]
+    [Fact(DisplayName = "Static flow at 4/3 of the rated differential pressure")]
     public void StaticFlow_AtFourThirdsOfThePressure_GrowsByItsRoot() =>
         Published.Value(
             "Square-root law of the orifice equation, √(4/3)",

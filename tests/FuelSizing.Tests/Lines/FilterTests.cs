@@ -13,7 +13,7 @@ public class FilterTests
     public void PressureLoss_AtTheRatedPoint_IsTheRatedLoss() =>
         Assert.Equal(8, Of().PressureLoss(VolumeFlow.FromLitersPerHour(200), Fuel.Petrol, Room).Kilopascals, 10);
 
-    [Fact]
+    [Fact(DisplayName = "Filter pressure drop against flow, clogging and viscosity; Darcy's law")]
     public void PressureLoss_GoesWithFlowCloggingAndViscosity() =>
         Gen.Select(Gen.Double[0, 600], Gen.Double[1, 10], Gen.Double[-30, 80]).Sample((litersPerHour, clogging, celsius) =>
         {

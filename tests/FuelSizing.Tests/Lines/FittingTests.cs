@@ -18,7 +18,7 @@ public class FittingTests
             Fitting.OfDiameters("one", 1).LossCoefficientIn(Length.FromMillimeters(bore)) - factor, -0.0006, 0.0006);
 
     /// <summary>Crane, Flow of Fluids, TP-410 (2013), as transcribed in CalebBell/fluids; K = n f_T by hand.</summary>
-    [Fact]
+    [Fact(DisplayName = "Loss coefficient of a 20 mm elbow; Crane TP-410")]
     public void Elbow_OfTwentyMillimetreBore_IsThirtyTimesCranesFactor() =>
         Published.Value(
             "Crane TP-410: 30 × 0.024",

@@ -83,7 +83,7 @@ public class LineTests
         });
 
     /// <summary>At one Reynolds number and one relative roughness the loss scales with ρ ν² L/D³.</summary>
-    [Fact]
+    [Fact(DisplayName = "Pressure drop of a scaled line; Reynolds' similarity")]
     public void Loss_OfAScaledLine_FollowsReynoldsLaw() =>
         Gen.Select(Gen.Double[1e-6, 1e-3], Gen.Double[1.1, 5], Gen.Double[0.5, 2]).Sample((flow, bigger, thicker) =>
         {

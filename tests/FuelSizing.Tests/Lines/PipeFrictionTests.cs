@@ -11,7 +11,7 @@ public class PipeFrictionTests
         Gen.OneOf(Gen.Const(0.0), Gen.Double[-7, Math.Log10(0.05)].Select(power => Math.Pow(10, power)));
 
     /// <summary>The equation as it is written, solved by another method in another variable.</summary>
-    [Fact]
+    [Fact(DisplayName = "Turbulent friction factor over the Moody chart; root of Colebrook–White")]
     public void TurbulentFriction_OverTheWholeChart_IsTheRootOfColebrookWhite() =>
         Gen.Select(Gen.Double[Math.Log(4e3), Math.Log(1e8)].Select(Math.Exp), Roughness).Sample((reynolds, roughness) =>
             Published.Value(
@@ -20,7 +20,7 @@ public class PipeFrictionTests
                 Friction(reynolds, roughness),
                 1e-12));
 
-    [Theory]
+    [Theory(DisplayName = "Turbulent friction factor at check points; independent program")]
     [InlineData(1e5, 1e-4, 0.0185138660774716)]
     [InlineData(1e5, 0, 0.01798977308427384)]
     public void TurbulentFriction_AtACheckPoint_IsThatOfAnIndependentProgram(
@@ -29,7 +29,7 @@ public class PipeFrictionTests
             "CalebBell/fluids, tests/test_friction.py, Colebrook", factor, Friction(reynolds, roughness), 1e-13);
 
     /// <summary>That program writes von Kármán's limit with 3.71 where Colebrook and White have 3.7.</summary>
-    [Fact]
+    [Fact(DisplayName = "Friction factor of a fully rough pipe; independent program")]
     public void FullyRough_AtACheckPoint_IsThatOfAnIndependentProgram() =>
         Published.Value(
             "CalebBell/fluids, tests/test_friction.py, von Kármán",
@@ -37,7 +37,7 @@ public class PipeFrictionTests
             ColebrookWhite.FullyRough<Real>(1e-4 * 3.7 / 3.71),
             1e-13);
 
-    [Fact]
+    [Fact(DisplayName = "Friction factor at very high Reynolds number; fully rough limit")]
     public void TurbulentFriction_AtAnImmenseReynoldsNumber_IsThatOfAFullyRoughWall() =>
         Gen.Double[1e-3, 0.05].Sample(roughness =>
             Published.Value(
@@ -53,7 +53,7 @@ public class PipeFrictionTests
             && Friction(reynolds, roughness) == 64 / reynolds);
 
     // Measured points scatter by 3 to 5 % below Re 700, and by up to 9 % between there and transition.
-    [Theory]
+    [Theory(DisplayName = "Friction factor of a smooth pipe, measured; McKeon et al.")]
     [InlineData(11.21, 5.537, 0.05)]
     [InlineData(29.28, 2.329, 0.07)]
     [InlineData(57.73, 1.173, 0.06)]

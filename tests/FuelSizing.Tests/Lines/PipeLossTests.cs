@@ -11,7 +11,7 @@ public class PipeLossTests
     private const double Gravity = 9.80665;
 
     // The book rounds the velocity to 6.4 m/s, and reads the friction factor from the Moody chart.
-    [Fact]
+    [Fact(DisplayName = "Oil in a cast-iron pipe, velocity, friction and head loss; White")]
     public void Oil_InACastIronPipe_LosesWhites117Metres()
     {
         PipeState<Real> state = PipeLoss.Evaluate<Real>(new(0.2, 500, 0.26e-3 / 0.2, 0), 0.2, 900, 1e-5);
@@ -27,7 +27,7 @@ public class PipeLossTests
     }
 
     // The book reads f = 0.0230 from its chart; Colebrook–White gives 1.3 % less.
-    [Fact]
+    [Fact(DisplayName = "Oil in a 2 in pipe, friction and pressure drop; Crane")]
     public void Oil_InATwoInchPipe_LosesCranes66500Pascals()
     {
         const double bore = 0.05248;
@@ -45,7 +45,7 @@ public class PipeLossTests
     }
 
     // Printed to three figures.
-    [Fact]
+    [Fact(DisplayName = "Water in a 20 in main, friction and head loss")]
     public void Water_InATwentyInchMain_LosesThePublishedHead()
     {
         const double bore = 20.0 / 12 * Foot;
@@ -58,7 +58,7 @@ public class PipeLossTests
         Published.Value(source, 5.72 * Foot, state.StraightLoss / (999 * Gravity), 1e-3);
     }
 
-    [Fact]
+    [Fact(DisplayName = "Pressure drop of a smooth pipe; independent program")]
     public void Loss_InASmoothPipe_IsThatOfAnIndependentProgram() =>
         Published.Value(
             "CalebBell/fluids, tests, one_phase_dP(m=10 kg/s, rho=1000, mu=1e-5, D=0.1 m, L=1 m)",
@@ -67,7 +67,7 @@ public class PipeLossTests
             1e-12);
 
     /// <summary>Hagen–Poiseuille, Δp = 128 μ L Q/(π D⁴): the laminar loss without any friction factor.</summary>
-    [Fact]
+    [Fact(DisplayName = "Pressure drop in laminar flow; Hagen–Poiseuille")]
     public void Loss_InLaminarFlow_IsHagenPoiseuilles()
     {
         const double flow = 4e-6;

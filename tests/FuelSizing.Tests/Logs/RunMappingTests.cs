@@ -191,7 +191,7 @@ public class RunMappingTests
     }
 
     // NIST SP 811 (2008), appendix B.8 and B.9, has seven figures; UnitsNet rounds the horsepower to 745.69 W.
-    [Theory]
+    [Theory(DisplayName = "Unit conversions of recorded runs; NIST SP 811")]
     [InlineData(Channel.ManifoldAbsolute, "psi", 6894.757)]
     [InlineData(Channel.ManifoldAbsolute, "inHg", 3386.389)]
     [InlineData(Channel.ManifoldAbsolute, "mmHg", 133.3224)]

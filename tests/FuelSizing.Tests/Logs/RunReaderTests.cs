@@ -167,7 +167,7 @@ public class RunReaderTests
         Assert.Empty(run.Problems);
     }
 
-    [Fact]
+    [Fact(DisplayName = "Rail pressure of a recorded run in psi; NIST SP 811")]
     public void UnitsRow_ThatIsUsed_GivesTheUnits()
     {
         RunMapping mapping = RunMapping.Of(RunColumn.Speed("Speed"), RunColumn.RailAbsolute("Rail"))

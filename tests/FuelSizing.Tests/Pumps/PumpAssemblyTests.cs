@@ -13,7 +13,7 @@ public class PumpAssemblyTests
 
     // A head curve 365 − 20 Q² ft (Q in ft³/s) against a system of 290 + 26.351 Q² ft. The curve goes in as a table of 41
     // points in place of ft and ft³/s: the units cancel, so 1 ft stands for 1 kPa and 1 ft³/s for 100 L/h.
-    [Theory]
+    [Theory(DisplayName = "Operating point of pumps in series and in parallel; textbook problem")]
     [InlineData("one", 1.2720, 332.64)]
     [InlineData("series", 2.5752, 464.74)]
     [InlineData("parallel", 1.5467, 353.04)]
@@ -68,7 +68,7 @@ public class PumpAssemblyTests
             Assert.Throws<ArgumentException>(() => Pump.Of([Wren.WiredCurve(12, 0.85), Wren.Pump])).Message,
             StringComparison.Ordinal);
 
-    [Fact]
+    [Fact(DisplayName = "Pump operating point; Çengel and Cimbala, system-curve problem")]
     public void CengelsPump_OnHisSystem_DeliversWhatHeSays()
     {
         double last = Math.Sqrt(7.46 / 0.0453);
@@ -84,7 +84,7 @@ public class PumpAssemblyTests
     }
 
     // Pump points in gal/min and ft; system 10 ft + 200 ft of 6 in pipe, f 0.02, K 3: 10 + 2.20e-5 Q² ft.
-    [Fact]
+    [Fact(DisplayName = "Pump operating point; Munson, system-curve example")]
     public void MunsonsPump_OnHisSystem_DeliversWhatHeSays()
     {
         (double Gallons, double Feet)[] points =

@@ -14,7 +14,7 @@ public sealed class DisplayUnitsTests : IDisposable
     public void Dispose() => DisplayUnits.Style = UnitStyle.Metric;
 
     // NIST Special Publication 811 (2008), appendix B.8: factors for converting to SI.
-    [Fact]
+    [Fact(DisplayName = "US customary display units; NIST SP 811")]
     public void UsCustomary_OfEachKind_FollowsNistsFactors()
     {
         Published.Value("NIST SP 811 (2008), B.8, psi 6.894757E+03 Pa", 1, DisplayUnits.Pressure.ValueOf(Pressure.FromPascals(6894.757)), 1e-6);

@@ -135,7 +135,7 @@ public class ClosedFormTests
     /// Presentation of Data and Control Chart Analysis, MNL 7, table of control chart constants). To first order lambda
     /// scatters as the flow does.
     /// </summary>
-    [Fact]
+    [Fact(DisplayName = "Range of lambda over four matched injectors; control-chart constant d2")]
     public void Lambda_OfFourMatchedInjectors_HasTheRangeOfControlCharts()
     {
         UncertainInput matching = UncertainInput.InjectorMatchingFactor(

@@ -13,7 +13,7 @@ public class SobolTests
     /// (1), 6.125 (2), 3.3737 (1 and 3) of 13.8446 as published with a reliability toolkit's analytic models (idaholab/raven,
     /// ishigami.py); no other term is there.
     /// </summary>
-    [Fact]
+    [Fact(DisplayName = "Sobol indices of the Ishigami function")]
     public void Ishigami_WithThePublishedConstants_HasThePublishedIndices()
     {
         SobolIndices indices = SobolEstimator.Estimate(Ishigami, [[1], [2], [3]], Sampling.Of(200_000, 3, 2));
