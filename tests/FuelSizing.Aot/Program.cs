@@ -6,7 +6,7 @@ using FuelSizing.Systems;
 using UnitsNet;
 
 // Solves a case as native code: a system made in code, one read from a setup's file, and parts chosen from a catalogue's.
-// Every number is printed with all its digits, so that .ci/aot can hold it against the same program run by the JIT.
+// Every number is printed with all its digits, so that .ci/aot can compare it with the same program run by the JIT.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args.Length != 2)
 {
@@ -39,7 +39,7 @@ Console.WriteLine(ranking.Headline);
 
 try
 {
-    Setup.Parse("spoilt.json", text.Replace("mL/min", "mL", StringComparison.Ordinal));
+    Setup.Parse("malformed.json", text.Replace("mL/min", "mL", StringComparison.Ordinal));
 }
 catch (SetupException refused)
 {

@@ -4,8 +4,8 @@ using CsCheck;
 namespace FuelSizing.Fuzz;
 
 /// <summary>
-/// Gives a reader the kept corpus and then spoilt copies of it. An input that brings out a kind of answer not met before joins
-/// those that are spoilt. The same count, seed and corpus give the same inputs.
+/// Gives a reader the kept corpus and then mutated copies of it. An input that brings out a kind of answer not met before joins
+/// those that are mutated. The same count, seed and corpus give the same inputs.
 /// </summary>
 internal sealed class FuzzRun
 {
@@ -34,7 +34,7 @@ internal sealed class FuzzRun
 
     /// <summary>Runs.</summary>
     /// <param name="corpus">Kept inputs, one or more of which can be read.</param>
-    /// <param name="count">Spoilt inputs beside them.</param>
+    /// <param name="count">Mutated inputs in addition.</param>
     /// <param name="seed">Of chance.</param>
     public FuzzReport Run(IReadOnlyList<byte[]> corpus, long count, ulong seed)
     {

@@ -4,7 +4,7 @@ using FuelSizing.Fuzz.Mutating;
 
 namespace FuelSizing.Fuzz;
 
-/// <summary>A reader under test: how its inputs are spoilt, and what it may answer.</summary>
+/// <summary>A reader under test: how its inputs are mutated, and what it may answer.</summary>
 internal abstract class FuzzedReader : IDisposable
 {
     private ScratchFile? _scratch;
@@ -46,7 +46,7 @@ internal abstract class FuzzedReader : IDisposable
         new Readers.ParameterReader(),
     ];
 
-    /// <summary>Spoilt copies of inputs.</summary>
+    /// <summary>Mutated copies of inputs.</summary>
     /// <param name="good">Inputs to begin with, most of the time.</param>
     /// <param name="pool">Other inputs to begin with, good or bad.</param>
     public Gen<byte[]> Mutated(IReadOnlyList<byte[]> good, IReadOnlyList<byte[]> pool) => MutatedInput.Of(good, pool, Words, Edits);

@@ -2,7 +2,7 @@ using System.Globalization;
 using FuelSizing.Fuzz;
 using SharpFuzz;
 
-// READER COUNT [SEED] [--keep]: spoils the reader's kept inputs COUNT times. Exit code 1 on a fault, 3 on a hang, 2 on wrong arguments.
+// READER COUNT [SEED] [--keep]: mutates the reader's kept inputs COUNT times. Exit code 1 on a fault, 3 on a hang, 2 on wrong arguments.
 // afl READER: has afl-fuzz, which started this process, say what to read; a fault ends it.
 // unpack READER FOLDER: copies the reader's kept inputs to a folder, none of them packed.
 FuzzedReader[] readers = FuzzedReader.All();

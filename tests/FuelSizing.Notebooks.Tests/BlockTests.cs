@@ -87,7 +87,7 @@ public class BlockTests
     {
         FuelSizingExtension.Register();
         FuelSizingExtension.Register();
-        var callout = Callout.Holds("the pump keeps up");
+        var callout = Callout.Holds("the pump has the capacity");
 
         Assert.Equal(callout.ToHtml(), callout.ToDisplayString("text/html"));
         Assert.Equal(callout.ToPlainText(), callout.ToDisplayString("text/plain"));

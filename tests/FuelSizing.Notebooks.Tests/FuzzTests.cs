@@ -4,7 +4,7 @@ using FuelSizing.Fuzz;
 namespace FuelSizing.Notebooks.Tests;
 
 /// <summary>
-/// Every reader of files, given every kept input of <c>tests/FuelSizing.Fuzz/corpus</c> and some thousand spoilt ones: it reads
+/// Every reader of files, given every kept input of <c>tests/FuelSizing.Fuzz/corpus</c> and some thousand mutated ones: it reads
 /// or refuses as documented, and nothing else. <c>.ci/fuzz</c> gives it a million.
 /// </summary>
 public class FuzzTests

@@ -14,7 +14,7 @@ using UnitsNet;
 namespace FuelSizing.Notebooks.Tests;
 
 /// <summary>
-/// Pages of hostile names and texts. Here they are held against what escaping must leave; <c>.ci/hostile</c> loads them in a browser
+/// Pages of hostile names and texts. Here they are compared with what escaping must leave; <c>.ci/hostile</c> loads them in a browser
 /// and proves that nothing ran, and that the same texts unescaped do run.
 /// </summary>
 public sealed class HostilePageTests : IDisposable

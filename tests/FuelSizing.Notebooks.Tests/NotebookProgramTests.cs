@@ -8,28 +8,28 @@ public partial class NotebookProgramTests
     public async Task Run_NotebookWithEveryKindOfBlock_WritesOneReportAndPrintsTheVerdict()
     {
         using var notebook = InventedNotebook.OfCells(
-            ("markdown", "# Does it keep up?\n\nSome *prose*."),
+            ("markdown", "# Is it adequate?\n\nSome *prose*."),
             ("code", InventedNotebook.Load),
             ("code", """display(new Table("Margins", [TableColumn.Text("Part"), TableColumn.Number("Margin")], [["pump", "21 %"]]));"""),
             ("code", """
                 new LinePlot("Duty", new PlotAxis("Speed", "rev/min"), new PlotAxis("Duty cycle", "%"), [new PlotLine("petrol", [1000, 2000], [10, 20])])
                 """),
-            ("code", """Console.WriteLine("a printed line"); Callout.Fails("The injectors run out first", "93 % at 6,800 rev/min")"""));
+            ("code", """Console.WriteLine("a printed line"); Callout.Fails("The injectors are limiting", "93 % at 6,800 rev/min")"""));
 
         var run = await notebook.RunAsync();
 
         Assert.Equal("", run.Error);
         Assert.Equal(0, run.Code);
         Assert.Matches(@"cell 2 of 5 … \d+\.\d s", run.Output);
-        Assert.Contains("Fails: The injectors run out first", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Fails: The injectors are limiting", run.Output, StringComparison.Ordinal);
         Assert.Contains("invented.html", run.Output, StringComparison.Ordinal);
         Assert.NotNull(run.Report);
-        Assert.Contains("<title>Does it keep up?</title>", run.Report, StringComparison.Ordinal);
+        Assert.Contains("<title>Is it adequate?</title>", run.Report, StringComparison.Ordinal);
         Assert.Contains("<em>prose</em>", run.Report, StringComparison.Ordinal);
         Assert.Contains("<svg", run.Report, StringComparison.Ordinal);
         Assert.Contains("21 %", run.Report, StringComparison.Ordinal);
         Assert.Contains("a printed line", run.Report, StringComparison.Ordinal);
-        Assert.Contains("""href="#cell-5">Fails: The injectors run out first""", run.Report, StringComparison.Ordinal);
+        Assert.Contains("""href="#cell-5">Fails: The injectors are limiting""", run.Report, StringComparison.Ordinal);
     }
 
     [Fact]

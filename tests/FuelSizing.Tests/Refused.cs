@@ -1,6 +1,6 @@
 namespace FuelSizing.Tests;
 
-/// <summary>Asks for something that must be refused, and holds the refusal against the argument that is wrong.</summary>
+/// <summary>Asks for something that must be refused, and compares the refusal with the argument that is wrong.</summary>
 internal static class Refused
 {
     /// <summary>Passes if a missing argument is named.</summary>

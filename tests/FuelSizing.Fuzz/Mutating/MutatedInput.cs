@@ -5,7 +5,7 @@ namespace FuelSizing.Fuzz.Mutating;
 
 /// <summary>
 /// Inputs made from good ones: one of a pool, or the head of one and the tail of another, with up to four edits, written in
-/// some encoding, and sometimes with bytes of it spoilt.
+/// some encoding, and sometimes with bytes of it corrupted.
 /// </summary>
 internal static class MutatedInput
 {
@@ -14,7 +14,7 @@ internal static class MutatedInput
 
     private static readonly UTF8Encoding Utf8 = new(false);
 
-    /// <summary>Spoilt inputs.</summary>
+    /// <summary>Mutated inputs.</summary>
     /// <param name="good">Inputs to begin with, most of the time.</param>
     /// <param name="pool">Other inputs to begin with, good or bad.</param>
     /// <param name="words">Words that mean something to the reader.</param>

@@ -42,7 +42,7 @@ internal sealed class MappingReader : FuzzedReader
 
         try
         {
-            // The heading is what a mapping is held against: the columns that the seeds name.
+            // A mapping is checked against the heading: the columns that the seeds name.
             using RunReader run = RunReader.Open(new StringReader("Time,Speed,Rail,Boost\n0,3000,350,0.5\n"), read, Atmosphere.Standard);
             BrokenPromiseException.Unless(run.Rows().Count() <= 1, "One line is one row.");
         }

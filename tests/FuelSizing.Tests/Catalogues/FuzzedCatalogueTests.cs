@@ -9,7 +9,7 @@ using UnitsNet;
 namespace FuelSizing.Tests.Catalogues;
 
 /// <summary>
-/// Thousands of catalogues spoilt at random: each is read whole, as an independent reader (the runtime's TextFieldParser and
+/// Thousands of catalogues mutated at random: each is read whole, as an independent reader (the runtime's TextFieldParser and
 /// JsonDocument) finds it, or refused with file, line and field; nothing else is thrown.
 /// </summary>
 public class FuzzedCatalogueTests

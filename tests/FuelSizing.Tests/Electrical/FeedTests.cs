@@ -64,7 +64,7 @@ public class FeedTests
             });
 
     [Fact]
-    public void Motor_BehindOneMoreContact_GetsLess() =>
+    public void Motor_WithOneMoreContact_GetsLess() =>
         Gen.Select(Gen.Double[0.5, 20], Gen.Double[0.1, 50]).Sample((amperes, milliohms) =>
         {
             Contact more = Contact.Of("joint", ElectricResistance.FromMilliohms(milliohms));

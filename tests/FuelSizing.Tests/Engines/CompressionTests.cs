@@ -93,6 +93,6 @@ public class CompressionTests
                 > Compression.OutletTemperature<Real>(288, ratio, good + better).Value);
 
     [Fact]
-    public void PressureRatio_UnderThrottle_IsOne() =>
+    public void PressureRatio_InManifoldVacuum_IsOne() =>
         Gen.Double[1e4, 9e4].Sample(manifold => Compression.PressureRatio<Real>(manifold, 5e3, 1e5) == 1.0);
 }

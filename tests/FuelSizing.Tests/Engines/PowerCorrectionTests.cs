@@ -89,7 +89,7 @@ public class PowerCorrectionTests
     [Theory]
     [InlineData(PowerStandard.Iso1585)]
     [InlineData(PowerStandard.SaeJ1349)]
-    public void Power_OfAnEngineWhoseBoostMakesUpForTheAir_IsLeftAsMeasured(PowerStandard standard)
+    public void Power_OfAnEngineWhoseBoostIsCompensatedForAmbient_IsLeftAsMeasured(PowerStandard standard)
     {
         var correction = PowerCorrection.By(standard, Air(94, 30), Ratio.FromPercent(50), BoostControl.CompensatesForAmbient);
         Assert.Equal(200, (double)correction.CorrectedPower(Power.FromKilowatts(200)).Kilowatts, 9);

@@ -4,7 +4,7 @@ using FuelSizing.Numerics;
 namespace FuelSizing.Tests.Equations;
 
 /// <summary>
-/// Each equation once with round numbers, reckoned by hand (a desk calculator for roots, powers and exponentials): what a
+/// Each equation once with round numbers, calculated by hand (a desk calculator for roots, powers and exponentials): what a
 /// reader with the written formula gets, to six figures or more.
 /// </summary>
 public class EquationsByHandTests

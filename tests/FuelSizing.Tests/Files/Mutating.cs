@@ -2,7 +2,7 @@ using CsCheck;
 
 namespace FuelSizing.Tests.Files;
 
-/// <summary>Ways to spoil a text at random, for tests of what reads it.</summary>
+/// <summary>Random mutations of a text, for tests of what reads it.</summary>
 internal static class Mutating
 {
     /// <summary>One edit: something put in, cut out, written over or repeated, or the text cut short.</summary>

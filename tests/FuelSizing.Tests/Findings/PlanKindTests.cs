@@ -8,7 +8,7 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
 
-/// <summary>Every kind of system that can be planned can be held against a run of itself.</summary>
+/// <summary>Every kind of system that can be planned can be compared with a run of itself.</summary>
 public class PlanKindTests
 {
     [Theory]

@@ -71,7 +71,7 @@ public class RegulatorFitTests
     }
 
     [Fact]
-    public void Boost_AllOverTheOnset_ShowsTheGainButNoOnset()
+    public void Boost_AllAboveTheOnset_ShowsTheGainButNoOnset()
     {
         Random random = new(3);
         double[] boost = [.. Enumerable.Range(0, 150).Select(_ => (25 + (random.NextDouble() * 40)) * 1e3)];
@@ -83,7 +83,7 @@ public class RegulatorFitTests
     }
 
     [Fact]
-    public void Boost_AllUnderTheOnset_CannotTellTheGain()
+    public void Boost_AllBelowTheOnset_CannotTellTheGain()
     {
         Random random = new(4);
         double[] boost = [.. Enumerable.Range(0, 150).Select(_ => (-40 + (random.NextDouble() * 50)) * 1e3)];

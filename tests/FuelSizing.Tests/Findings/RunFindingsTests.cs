@@ -152,7 +152,7 @@ public class RunFindingsTests
     /// tell them apart.
     /// </summary>
     [Fact]
-    public void WrongInjectors_WithLambdaAlone_AreNamedBesideTheAir()
+    public void WrongInjectors_WithLambdaAlone_AreNamedWithTheAir()
     {
         RecordedRun run = Changed(PulledWren.With(RunFault.WrongInjectorSize, 5).Recorded(1), row => row with { Flow = null, Power = null });
         RunFindings findings = RunFindings.Of(PulledWren.Check, RecordedRun.Of("first pull", run.Atmosphere, run.Rows.Take(60)));
@@ -168,7 +168,7 @@ public class RunFindingsTests
     /// voltage taken out, many of the same runs name clogged filter and weak pump together, and hardly one names a wrong fault.
     /// </summary>
     [Fact]
-    public void CloggedFilter_SeenAtOneVoltageOnly_IsOftenNamedBesideThePump()
+    public void CloggedFilter_SeenAtOneVoltageOnly_IsOftenNamedWithThePump()
     {
         (int both, int wrong) = (0, 0);
         for (int seed = 0; seed < 12; seed++)

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
 
-/// <summary>The model that runs are held against is the forward solver's, only tabulated.</summary>
+/// <summary>The model that runs are compared with is the forward solver's, only tabulated.</summary>
 public class RunModelTests
 {
     [Theory]

@@ -98,7 +98,7 @@ public class VapourPressureTests
 
     /// <summary>The bound is over what ASTM D5798-15 allows summer (class 1) ethanol fuel, 62 kPa Reid.</summary>
     [Fact]
-    public void E85VapourPressure_IsOverTheStandardsSummerLimit() =>
+    public void E85VapourPressure_IsAboveTheStandardsSummerLimit() =>
         Assert.True(
             Kpa(Fuel.E85, 37.8) > Kpa(Fuel.E85.WithReidVapourPressure(Pressure.FromKilopascals(62)), 37.8));
 

@@ -152,7 +152,7 @@ public class InjectorTests
     }
 
     [Fact]
-    public void DeadTime_OverVoltageAlone_SaysThatItIgnoresPressure()
+    public void DeadTime_ByVoltageAlone_SaysThatItIgnoresPressure()
     {
         DeadTimeTable table = DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.6)));
         Assert.True(table.IgnoresPressure);
@@ -220,7 +220,7 @@ public class InjectorTests
     }
 
     [Fact]
-    public void StaticFlow_OverTheMaximumDifferential_IsRefused()
+    public void StaticFlow_AboveTheMaximumDifferential_IsRefused()
     {
         Assert.True(Rated(360).StaticFlowAt(Wren.Kpa(1200), Fuel.Petrol, At15).MillilitersPerMinute > 700);
         Refused.OutOfRange("differential", () => Rated(360).StaticFlowAt(Wren.Kpa(1200.1), Fuel.Petrol, At15));

@@ -66,7 +66,7 @@ public class FilterTests
 
 
     [Fact]
-    public void PressureLoss_FarOverTheRatedFlow_IsRefused() =>
+    public void PressureLoss_FarAboveTheRatedFlow_IsRefused() =>
         Assert.Throws<ArgumentOutOfRangeException>(
             () => Of().PressureLoss(VolumeFlow.FromLitersPerHour(601), Fuel.Petrol, Room));
 

@@ -150,7 +150,7 @@ public class RunReaderTests
     }
 
     [Fact]
-    public void LinesAboveTheHeading_ArePassedOver()
+    public void LinesAboveTheHeading_AreSkipped()
     {
         RecordedRun run = LogText.Read(
             "session 4\n\"a quote, left open\n" + LogText.Heading + "0,3000,0.5,350,0.85\n", LogText.Mapping.WithHeadingLine(3));

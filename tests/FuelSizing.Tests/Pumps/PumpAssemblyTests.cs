@@ -44,7 +44,7 @@ public class PumpAssemblyTests
     // H = 7.46 − 0.0453 Q² m against 3.52 + 0.0261 Q² m, Q in L/min.
     /// <summary>Pumps in series find their flow by iteration, which near the free flow may be off by a rounding.</summary>
     [Fact]
-    public void Describe_OfSeriesBesideAPump_SharesTheFlowOutUpToTheFreeFlow()
+    public void Describe_OfSeriesInParallelWithAPump_SharesTheFlowOutUpToTheFreeFlow()
     {
         static VolumeFlow Litres(double flow) => VolumeFlow.FromLitersPerHour(flow);
         Pump large = Pump.From(PumpCurve.At("p", Wren.Volt(13.5), (Wren.Kpa(0), Litres(200)), (Wren.Kpa(300), Litres(150)), (Wren.Kpa(600), Litres(0))));
@@ -369,7 +369,7 @@ public class PumpAssemblyTests
 
     /// <summary>A curve from 200 kPa says nothing of less; carried to 6/7 of its voltage it begins at (6/7)² of that.</summary>
     [Fact]
-    public void Coverage_UnderTheFirstPoint_IsNone()
+    public void Coverage_BelowTheFirstPoint_IsNone()
     {
         Pump pump = Pump.From(PumpCurve.At(
             "late",
@@ -413,7 +413,7 @@ public class PumpAssemblyTests
 
     /// <summary>Ohm's law by hand: a pump that draws 8 A at 400 kPa behind 50 mΩ runs on 13.5 V − 0.4 V, if its curve is held there.</summary>
     [Fact]
-    public void Motor_BehindAFeed_HasTheSupplyLessItsDrop()
+    public void Motor_WithAFeed_HasTheSupplyLessItsDrop()
     {
         Feed feed = Feed.Of(
             "f",

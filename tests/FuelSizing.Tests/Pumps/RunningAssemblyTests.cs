@@ -5,7 +5,7 @@ using UnitsNet;
 namespace FuelSizing.Tests.Pumps;
 
 /// <summary>
-/// Pumps side by side and one behind the other, by hand: a large pump, 200 (1 − p/800 kPa) L/h, and a small one,
+/// Pumps in parallel and in series, by hand: a large pump, 200 (1 − p/800 kPa) L/h, and a small one,
 /// 100 (1 − p/400 kPa) L/h.
 /// </summary>
 public class RunningAssemblyTests
@@ -40,7 +40,7 @@ public class RunningAssemblyTests
 
     /// <summary>At 600 kPa the large pump gives its 50 L/h alone; the small one stands at its deadhead behind its shut valve.</summary>
     [Fact]
-    public void Parallel_OverTheSmallPumpsDeadhead_LeavesItBehindItsCheckValve()
+    public void Parallel_AboveTheSmallPumpsDeadhead_LeavesItBehindItsCheckValve()
     {
         RunningPumps both = PumpParallel.Of(Small, Large).Running(Supply);
         Assert.Equal(600e3, both.RiseAt(50 / 3.6e6), 1e-3);
@@ -52,7 +52,7 @@ public class RunningAssemblyTests
 
     /// <summary>At 100 kPa the late pump gives its first point's 180 L/h, which nothing is known to hold back, the small one 75.</summary>
     [Fact]
-    public void Parallel_WithAPumpUnderItsFirstPoint_SaysSoOfThatPumpOnly()
+    public void Parallel_WithAPumpBelowItsFirstPoint_SaysSoOfThatPumpOnly()
     {
         RunningPumps both = PumpParallel.Of(Late, Small).Running(Supply);
         Assert.Equal(100e3, both.RiseAt(255 / 3.6e6), 1e-3);
@@ -175,7 +175,7 @@ public class RunningAssemblyTests
         Is(begins: false, covered: false, Late, Large);
     }
 
-    /// <summary>Flow follows from rise at once for pumps side by side, and by a search where any are one behind the other.</summary>
+    /// <summary>Flow follows from rise at once for pumps in parallel, and by a search where any are in series.</summary>
     [Fact]
     public void GivesFlow_IsUndoneByAnySeries()
     {

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace FuelSizing.Tests.Pumps;
 
 /// <summary>
-/// One pump at a voltage, by hand. Its curves are straight lines through two points, so that every figure can be reckoned in the
+/// One pump at a voltage, by hand. Its curves are straight lines through two points, so that every figure can be calculated in the
 /// head: Q = Q0 (1 − p/p0). Carried to s times the voltage Q0 becomes s Q0, p0 becomes s² p0, and the current s² times as much.
 /// </summary>
 public class RunningPumpTests
@@ -30,7 +30,7 @@ public class RunningPumpTests
     /// At 9.6 V, s = 0.8, the 8 A of 400 kPa are 5.12 A at 256 kPa and 80 L/h; 0.1 Ω takes 0.512 V, so the supply has 10.112 V.
     /// </summary>
     [Fact]
-    public void WiredPump_UnderItsVoltage_DrawsAndDeliversByTheAffinityLaws()
+    public void WiredPump_BelowItsVoltage_DrawsAndDeliversByTheAffinityLaws()
     {
         RunningPumps running = Pump.Of([Wired], feed: Ohms(0.1)).Running(10.112);
         Assert.Equal(80, Litres(running.FlowAt(256e3)), 1e-9);
@@ -44,7 +44,7 @@ public class RunningPumpTests
 
     /// <summary>Over 12 V the curve stays as it is: 8 A at 400 kPa through 50 mΩ leave 13.6 V of 14 V, and 100 L/h.</summary>
     [Fact]
-    public void WiredPump_OverItsVoltage_HasTheSupplyLessAStraightDrop()
+    public void WiredPump_AboveItsVoltage_HasTheSupplyLessAStraightDrop()
     {
         Pump pump = Pump.Of([Wired], feed: Ohms(0.05));
         PumpPoint point = At(pump.Running(14), 100, 400e3);
@@ -304,7 +304,7 @@ public class RunningPumpTests
 
     /// <summary>A relief valve that opens at 400 kPa holds until then, and any flow under the 100 L/h there is at 400 kPa.</summary>
     [Fact]
-    public void Relief_AtItsPressure_IsStillShut()
+    public void Relief_AtItsPressure_IsStillClosed()
     {
         Pump pump = Pump.Of([Straight], relief: Wren.Kpa(400));
         RunningPumps running = pump.Running(12);

@@ -6,7 +6,7 @@ using FuelSizing.Tests.Files;
 namespace FuelSizing.Tests.Setups;
 
 /// <summary>
-/// Thousands of setups spoilt at random: each is read whole, as an independent reader (the runtime's JsonDocument) finds it,
+/// Thousands of setups mutated at random: each is read whole, as an independent reader (the runtime's JsonDocument) finds it,
 /// or refused with line and field; nothing else is thrown.
 /// </summary>
 public class FuzzedSetupTests

@@ -9,7 +9,7 @@ using static FuelSizing.Tests.Systems.ByPart;
 
 namespace FuelSizing.Tests.Systems;
 
-/// <summary>What each part is held against at one point, at the limit itself and where there is nothing to compare.</summary>
+/// <summary>What each part is compared with at one point, at the limit itself and where there is nothing to compare.</summary>
 public class CircuitChecksTests
 {
     private static readonly ElectronicReturnless Control =
@@ -17,7 +17,7 @@ public class CircuitChecksTests
 
     /// <summary>A hose bears what the regulator asks for also while a weak pump does not bring it: 300 + 60 kPa against 400.</summary>
     [Fact]
-    public void RailRating_OfARailThatSags_IsHeldAgainstThePressureSet()
+    public void RailRating_OfARailThatSags_IsComparedWithTheSetPressure()
     {
         OperatingResult result = Wren.System(pump: 0.55, limits: RatedFor(400)).Solve(Wren.At(6000, 0.6));
         Assert.Equal(RailState.Sagging, result.RailState);
@@ -26,7 +26,7 @@ public class CircuitChecksTests
     }
 
     [Fact]
-    public void RailRating_OfARailThatCannotFallToTheSet_IsHeldAgainstThePressureInIt()
+    public void RailRating_OfARailThatCannotFallToTheSet_IsComparedWithItsPressure()
     {
         Line narrow = Line.Of("back", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
         OperatingResult result = Wren.System(limits: RatedFor(400)).With(Plumbing.Of(back: [narrow])).Solve(Wren.At(900, -0.6));
@@ -49,7 +49,7 @@ public class CircuitChecksTests
         }
     }
 
-    /// <summary>A rail that sags sends nothing back, so that a filter on the way back has nothing to pass.</summary>
+    /// <summary>A rail that sags sends nothing back, so that a filter in the return line has nothing to pass.</summary>
     [Fact]
     public void Filter_WithNothingThroughIt_HoldsWithNothingToCompare()
     {

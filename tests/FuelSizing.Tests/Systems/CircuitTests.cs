@@ -49,7 +49,7 @@ public class CircuitTests
                 double rail = state.PumpRise - Loss(task.Plumbing.Suction, flow) - Loss(task.Plumbing.Supply, forward);
                 Close(state.RailGauge, rail, state.PumpRise);
 
-                // Rail → regulator → tank: the regulator takes what the way back leaves over, and never less than nothing.
+                // Rail → regulator → tank: the regulator takes what the return line leaves, never less than zero.
                 double regulator = atRail ? state.RailGauge : state.RailGauge + Loss(task.Plumbing.Supply, task.Injected);
                 double back = Loss(task.Plumbing.Back, returned);
                 Assert.True(state.State == RailState.Sagging || regulator >= back - (Tolerance * task.Set));
@@ -71,7 +71,7 @@ public class CircuitTests
             iter: Circuits);
 
     [Fact]
-    public void Solve_OfAnyCircuit_SagsOnlyWhereThePumpCannotKeepUp() =>
+    public void Solve_OfAnyCircuit_SagsOnlyWhereThePumpLacksCapacity() =>
         Any.Sample(
             task =>
             {
@@ -138,7 +138,7 @@ public class CircuitTests
                 });
 
                 // In a returnless system wider supply raises the rail; in a return system the regulator holds it. Only a
-                // way back that is too narrow lets more flow raise it, which is no gain.
+                // return line that is too narrow lets more flow raise it, which is no gain.
                 return after.RailGauge >= before.RailGauge - (Tolerance * task.Set);
             },
             iter: 1_000);

@@ -92,7 +92,7 @@ public class IntersectionTableTests
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
-    public void Meeting_OverTheDeadhead_IsNotInTheTable(bool givesFlow)
+    public void Intersection_AboveTheDeadhead_IsNotInTheTable(bool givesFlow)
     {
         (_, FormulaPumps pumps, CircuitTask like) = Circuit(givesFlow);
         IntersectionTable table = new(like, pumps, Deadhead * 0.5, Deadhead * 1.5, Cells);

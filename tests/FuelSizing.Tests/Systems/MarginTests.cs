@@ -23,7 +23,7 @@ public class MarginTests
         (Wren.Kpa(280), VolumeFlow.FromLitersPerHour(70))));
 
     [Fact]
-    public void DutyCycle_InWords_IsHeldAgainstItsLimit()
+    public void DutyCycle_InWords_IsComparedWithItsLimit()
     {
         OperatingResult wide = Wren.System(injector: 800).Solve(Wren.At(3000, 0));
         Assert.Equal($"duty cycle {Readable.DutyCycle(wide.DutyCycle!.Value)} of at most 85.0 %", Text(wide, Part.Injectors));
@@ -32,7 +32,7 @@ public class MarginTests
     }
 
     [Fact]
-    public void Pulse_InWords_IsHeldAgainstTheShortestLinearOne()
+    public void Pulse_InWords_IsComparedWithTheMinimumLinearPulse()
     {
         OperatingResult load = Wren.System().Solve(Wren.At(3000, 0));
         Margin held = Find(load, Part.MinimumPulse);
@@ -69,12 +69,12 @@ public class MarginTests
             Text(Wren.System(Fixed.At(Wren.Kpa(600)), pump: 4).Solve(Wren.At(3000, 0)), Part.OpeningPressure));
     }
 
-    /// <summary>Hoses are held against the most that they may see: what the rail floats up to, or what is set once the pump is mended.</summary>
+    /// <summary>Hoses are checked against the maximum pressure they may see: what the rail rises to, or the set pressure once the pump is fixed.</summary>
     [Fact]
-    public void RailRating_IsHeldAgainstTheHigherOfRailAndSetPressure()
+    public void RailRating_IsComparedWithTheHigherOfRailAndSetPressure()
     {
         SizingLimits rated = SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(500));
-        Line thin = Line.Of("way back", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
+        Line thin = Line.Of("return line", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
         OperatingResult floating = FuelSystem.Return(
             Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Wren.WiredPump, rated, Plumbing.Of(back: [thin]))
             .Solve(Wren.At(900, -0.6));
@@ -154,7 +154,7 @@ public class MarginTests
     [Fact]
     public void ReturnLine_InWords_SaysWhatItPassesAndAtWhatPressure()
     {
-        Line wide = Line.Of("way back", Length.FromMillimeters(7), Length.FromMeters(3), Roughness.RubberHose);
+        Line wide = Line.Of("return line", Length.FromMillimeters(7), Length.FromMeters(3), Roughness.RubberHose);
         OperatingResult result = Wren.System().With(Plumbing.Of(back: [wide])).Solve(Wren.At(3000, 0));
         CircuitResult circuit = result.Circuit;
         Assert.True(circuit.ReturnedFlow!.Value.LitersPerHour > 100);

@@ -135,8 +135,8 @@ internal static class PeerCircuits
             supply: [Tube(8, 3, 0.2)], back: [Hose(2.2, 3, 0.1, Fitting.Elbow90.Times(4), Fitting.Exit)]);
         foreach (LineLayout layout in Enum.GetValues<LineLayout>())
         {
-            yield return ($"narrow way back, idling, {layout}", Task(layout, plain, narrow, FullVolts, 2.5e5, 0.01 * free, 0));
-            yield return ($"narrow way back, no injection, {layout}", Task(layout, plain, narrow, FullVolts, 2e5, 1e-9, 2));
+            yield return ($"narrow return line, idling, {layout}", Task(layout, plain, narrow, FullVolts, 2.5e5, 0.01 * free, 0));
+            yield return ($"narrow return line, no injection, {layout}", Task(layout, plain, narrow, FullVolts, 2e5, 1e-9, 2));
             yield return ($"barely governed, {layout}", Task(layout, plain, Paths[2], FullVolts, 3.1e5, 0.69 * free, 0) with
             {
                 MinimumReturn = 8e-6,

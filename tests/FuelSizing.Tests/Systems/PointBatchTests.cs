@@ -201,7 +201,7 @@ public class PointBatchTests
         Assert.Equal(plain.RailGauge, rail);
     }
 
-    /// <summary>The cautious demand is the larger of the two reckonings; of a system that takes one, a batch takes that one.</summary>
+    /// <summary>The cautious demand is the larger of the two estimates; of a system that takes one, a batch takes that one.</summary>
     [Theory]
     [InlineData(DemandBasis.Larger)]
     [InlineData(DemandBasis.Air)]

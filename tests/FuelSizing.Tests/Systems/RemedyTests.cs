@@ -48,7 +48,7 @@ public class RemedyTests
     }
 
     [Fact]
-    public void ShortPulseRemedy_OverSeveralIdles_ServesTheLightest()
+    public void MinimumPulseRemedy_OverSeveralIdles_ServesTheLightest()
     {
         RotationalSpeed[] idle = [Wren.Rpm(850), Wren.Rpm(1100)];
         Pressure[] vacuum = [Pressure.FromBars(-0.7), Pressure.FromBars(-0.5), Pressure.FromBars(-0.3)];
@@ -64,7 +64,7 @@ public class RemedyTests
     /// what it does not know cannot ask for smaller injectors.
     /// </summary>
     [Fact]
-    public void ShortPulseRemedy_WhereADeadTimeIsUnknown_RestsOnTheOthers()
+    public void MinimumPulseRemedy_WhereADeadTimeIsUnknown_RestsOnTheOthers()
     {
         FuelSystem With(double injector) => Wren.System(Fixed.At(Wren.Kpa(580)), injector: injector);
         SweepResult Sweep(double injector) => With(injector).Sweep([Wren.Rpm(850)], [Pressure.FromBars(-0.65), Pressure.Zero], Wren.Hill);
@@ -80,7 +80,7 @@ public class RemedyTests
     /// linear pulse, so that any size of it is long enough there.
     /// </summary>
     [Fact]
-    public void ShortPulseRemedy_WhereTheDeadTimeAloneIsLongEnough_RestsOnTheOthers()
+    public void MinimumPulseRemedy_WhereTheDeadTimeAloneIsLongEnough_RestsOnTheOthers()
     {
         Injector Late(double flow) => Injector.Of(
             "late",
@@ -122,9 +122,9 @@ public class RemedyTests
     }
 
     [Fact]
-    public void WayBackRemedy_OverSeveralPoints_PassesTheLargestSurplus()
+    public void ReturnLineRemedy_OverSeveralPoints_PassesTheLargestSurplus()
     {
-        Line thin = Line.Of("way back", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
+        Line thin = Line.Of("return line", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
         SweepResult sweep = Wren.System()
             .With(Plumbing.Of(back: [thin]))
             .Sweep([Wren.Rpm(900)], [Pressure.FromBars(-0.6), Pressure.FromBars(-0.3), Pressure.Zero], Wren.Hill);

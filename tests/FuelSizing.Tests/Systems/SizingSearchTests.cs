@@ -177,7 +177,7 @@ public class SizingSearchTests
         return Array.ConvertAll(reserves, reserve => WithReserve(reserve(figure)));
     });
 
-    /// <summary>A result in which the injectors have this in hand, and every other part much more.</summary>
+    /// <summary>A result in which the injectors have this margin, and every other part much more.</summary>
     private static OperatingResult WithReserve(double reserve) =>
         new(Wide, Demand, Wide.TaskAt(Demand).Set, Circuit, ReserveOf(reserve));
 

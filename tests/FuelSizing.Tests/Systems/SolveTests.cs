@@ -17,7 +17,7 @@ public class SolveTests
     private static readonly Gen<(double Rpm, double Boost)> AnyPoint =
         Gen.Select(Gen.Double[800, 7200], Gen.Double[-0.7, 2]);
 
-    /// <summary>A belt that takes more power than the engine gives leaves no fuel to reckon with, and no share of it in hand.</summary>
+    /// <summary>A belt that takes more power than the engine gives leaves no fuel to calculate with, and no margin as a share of it.</summary>
     [Fact]
     public void Solve_WithNothingInjected_HoldsWithNothingToCompare()
     {
@@ -165,7 +165,7 @@ public class SolveTests
                 < Wren.System(pump: 5, injector: flow).Solve(Wren.At(at.Rpm, at.Boost)).DutyCycle);
 
     [Fact]
-    public void Duty_WithMoreGain_IsNoHigherWhileThePumpKeepsUp() =>
+    public void Duty_WithMoreGain_IsNoHigherWhileThePumpHasCapacity() =>
         Gen.Select(Gen.Double[0, 0.5], Gen.Double[1, 5], Gen.Double[0.1, 1]).Sample((boost, gain, more) =>
         {
             // Dead time is taken as constant here, since it grows with pressure and works the other way.
@@ -269,7 +269,7 @@ public class SolveTests
     }
 
     [Fact]
-    public void Idle_OfLargeInjectors_FailsByItsShortestPulse()
+    public void Idle_OfLargeInjectors_FailsByItsMinimumPulse()
     {
         OperatingResult result = Wren.System(injector: 3000).Solve(Wren.At(850, -0.65));
         Assert.Equal(Part.MinimumPulse, result.Limiting.Part);
@@ -277,7 +277,7 @@ public class SolveTests
     }
 
     [Fact]
-    public void ReturnedFlow_UnderTheRegulatorsMinimum_IsNoted()
+    public void ReturnedFlow_BelowTheRegulatorsMinimum_IsNoted()
     {
         OperatingResult comfortable = Wren.System(ManifoldReferenced.From(Wren.Kpa(300))).Solve(Wren.At(6000, 0.6));
         VolumeFlow returned = comfortable.ReturnedFlow!.Value;

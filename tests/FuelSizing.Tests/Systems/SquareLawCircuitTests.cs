@@ -5,7 +5,7 @@ using UnitsNet;
 namespace FuelSizing.Tests.Systems;
 
 /// <summary>
-/// Whole circuits reckoned by hand: a pump whose flow falls in a straight line, Q = Q₀ (1 − p/p₀), and ways whose losses go
+/// Whole circuits calculated by hand: a pump whose flow falls in a straight line, Q = Q₀ (1 − p/p₀), and lines whose losses go
 /// with the square of the flow, Δp = k Q². Every state of the rail is then the root of a quadratic at the most.
 /// </summary>
 public class SquareLawCircuitTests
@@ -52,7 +52,7 @@ public class SquareLawCircuitTests
         Assert.Equal(Set, state.RailGauge);
         Assert.Equal(Volts, state.FedVoltage);
 
-        // A solver is asked for thousands of points: each way a few times, the way back once.
+        // A solver is asked for thousands of points: each line a few times, the return line once.
         Assert.InRange(suction.Asked, 2, 5);
         Assert.InRange(supply.Asked, 2, 5);
         Assert.Equal(1, back.Asked);
@@ -95,7 +95,7 @@ public class SquareLawCircuitTests
         Assert.InRange(back.Asked, 3, 14);
     }
 
-    /// <summary>A way back that takes just what is set leaves the regulator wide open; a hair more lifts the rail.</summary>
+    /// <summary>A return line that takes just the set pressure leaves the regulator wide open; slightly more lifts the rail.</summary>
     [Fact]
     public void ReturnLine_ThatTakesJustTheSetPressure_IsWideEnough()
     {
@@ -109,7 +109,7 @@ public class SquareLawCircuitTests
     }
 
     [Fact]
-    public void Demand_OverWhatThePumpDeliversAtTheSetPressure_LetsTheRailSag()
+    public void Demand_AboveWhatThePumpDeliversAtTheSetPressure_LetsTheRailSag()
     {
         const double Injected = 4.5e-5;
         CircuitState state = CircuitSolver.Solve(Circuit(Injected).Task);
@@ -338,7 +338,7 @@ public class SquareLawCircuitTests
 
     /// <summary>A branch at the end of its curve passes what the other leaves of the flow that the lines take at that rise.</summary>
     [Fact]
-    public void OpenEnd_BesideAnotherPump_PassesWhatThatOneLeaves()
+    public void OpenEnd_InParallelWithAnotherPump_PassesWhatThatOneLeaves()
     {
         const double Flow = 4.2e-5;
         CircuitTask task = Circuit(1e-5).Task;

@@ -95,7 +95,7 @@ public class SweepTests
     }
 
     [Fact]
-    public void ShortPulseRemedy_Fitted_MakesIdleHold()
+    public void MinimumPulseRemedy_Fitted_MakesIdleHold()
     {
         RotationalSpeed[] idle = [Wren.Rpm(850)];
         Pressure[] vacuum = [Pressure.FromBars(-0.65)];
@@ -128,7 +128,7 @@ public class SweepTests
     }
 
     [Fact]
-    public void Verdict_OfASystemThatHolds_NamesTheMinimumInHand()
+    public void Verdict_OfASystemThatHolds_NamesTheTightestMargin()
     {
         SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, Wren.Hill);
         Assert.Equal(Outcome.Holds, sweep.Verdict.Outcome);
@@ -174,7 +174,7 @@ public class SweepTests
         Assert.Single(Wren.System(consumption: greedy, pump: 3).Sweep(Speeds, Boosts, Wren.Hill).Notes);
     }
 
-    /// <summary>Of four boosts each is a fifth of the work; what would mend a part is the last.</summary>
+    /// <summary>Of four boosts each is a fifth of the work; required changes are the last.</summary>
     [Fact]
     public void Progress_OfASweep_IsToldBoostByBoost()
     {
@@ -231,7 +231,7 @@ public class SweepTests
     {
         using CancellationTokenSource stop = new();
 
-        // All is solved by then; what would mend it is not.
+        // All is solved by then; the required changes are not.
         SweepResult sweep = Wren.System(injector: 250).Sweep(Speeds, Boosts[..7], Wren.Hill, Listener.StoppingFrom(87, stop), stop.Token);
 
         Assert.False(sweep.IsComplete);

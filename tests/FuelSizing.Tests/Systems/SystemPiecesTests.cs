@@ -142,7 +142,7 @@ public class SystemPiecesTests
         Assert.Equal(Outcome.CannotSay, Check.CannotSay(Part.Pump).Outcome);
     }
 
-    /// <summary>What fails comes before what cannot be said, and that before what holds; within each the least in hand.</summary>
+    /// <summary>What fails comes before what cannot be said, and that before what holds; within each the tightest margin.</summary>
     [Fact]
     public void Tightest_OfManyChecks_ComesFirst()
     {

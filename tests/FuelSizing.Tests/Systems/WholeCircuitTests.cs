@@ -62,14 +62,14 @@ public class WholeCircuitTests
         Assert.Equal(Outcome.Fails, sweep.Verdict.Outcome);
         VolumeFlow surplus = (VolumeFlow)sweep.Remedies.Single(remedy => remedy.Part == Part.ReturnLine).Needed!;
 
-        // A way back that passes the surplus at the set pressure lets the regulator govern again.
+        // A return line that passes the surplus at the set pressure lets the regulator govern again.
         double wide = MathNet.Numerics.RootFinding.Brent.FindRoot(
             bore => (LineOf(bore, 4).PressureLoss(surplus, Fuel.Petrol, Wren.Hill.FuelTemperature).Total
                 / idle.RailSetGauge) - 1,
             2,
             20);
-        OperatingResult mended = System(Wren.WiredPump, Plumbing.Of(back: [LineOf(wide * 1.0001, 4)])).Solve(Wren.At(900, -0.6));
-        Assert.Equal(RailState.Regulated, mended.RailState);
+        OperatingResult widened = System(Wren.WiredPump, Plumbing.Of(back: [LineOf(wide * 1.0001, 4)])).Solve(Wren.At(900, -0.6));
+        Assert.Equal(RailState.Regulated, widened.RailState);
         Assert.Equal(
             RailState.ReturnFloor,
             System(Wren.WiredPump, Plumbing.Of(back: [LineOf(wide * 0.999, 4)])).Solve(Wren.At(900, -0.6)).RailState);
@@ -149,7 +149,7 @@ public class WholeCircuitTests
     }
 
     [Fact]
-    public void Filter_FarOverItsRating_CannotBeJudged()
+    public void Filter_FarAboveItsRating_CannotBeJudged()
     {
         Filter small = Filter.Of("small filter", VolumeFlow.FromLitersPerHour(30), Wren.Kpa(2));
         OperatingResult result = System(Wren.WiredPump, Plumbing.Of(supply: [small])).Solve(Wren.At(3000, 0));

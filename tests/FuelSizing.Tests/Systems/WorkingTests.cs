@@ -12,7 +12,7 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
 
-/// <summary>A working is written by the equations themselves: its lines, reckoned by hand, give the result.</summary>
+/// <summary>A working is written by the equations themselves: its lines, calculated by hand, give the result.</summary>
 public class WorkingTests
 {
     private static readonly Gen<FuelSystem> SomeSystem = Gen.Select(
@@ -157,7 +157,7 @@ public class WorkingTests
             Value == value || Math.Abs(Value - value) <= (1.5 * Open) + Written(value).Open;
     }
 
-    /// <summary>Reckons a line as a reader would: an independent reader of the written form.</summary>
+    /// <summary>Evaluates a line as a reader would: an independent reader of the written form.</summary>
     private sealed class Hand
     {
         private readonly string _text;

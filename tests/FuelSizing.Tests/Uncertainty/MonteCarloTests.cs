@@ -307,7 +307,7 @@ public class MonteCarloTests
     }
 
     [Fact]
-    public void Ethanol_OfARisingContent_AsksForMoreFuel()
+    public void Ethanol_OfARisingContent_NeedsMoreFuel()
     {
         FuelSystem e85 = Wren.System(injector: 700, consumption: FuelConsumption.Of(Fuel.E85, 0.82, Grams(450)));
         UncertainSystem unsure = UncertainSystem.Of(e85, Point, UncertainInput.EthanolContent(Uniform(0.51, 0.85)));
