@@ -92,7 +92,7 @@ internal sealed class PlainPoint
         at.Capacity = at.StaticFlow * _count * Math.Max(0, (_dutyLimit * at.Time) - at.DeadTime) / at.Time;
     }
 
-    // Start, value and the three coefficients of each piece, one piece behind the other.
+    // Start, value and the three coefficients of each piece, one piece after another.
     private static double[] Table(ReadOnlySpan<CubicPiece<Real>> pieces)
     {
         double[] table = new double[5 * pieces.Length];

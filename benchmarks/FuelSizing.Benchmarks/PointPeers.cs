@@ -85,7 +85,7 @@ internal sealed unsafe class PointPeers
 
     public int Points => _speeds.Length;
 
-    /// <summary>All outputs, one behind the other, to see that the peers agree.</summary>
+    /// <summary>All outputs, one after another, to see that the peers agree.</summary>
     public double[] Outputs => [.. _out.SelectMany(column => column)];
 
     public void Batch(int threads = 1) => _batch.Evaluate(

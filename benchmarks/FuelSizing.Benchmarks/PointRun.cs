@@ -4,7 +4,7 @@ namespace FuelSizing.Benchmarks;
 
 /// <summary>
 /// Fuel, rail pressure, static flow and duty cycle of many points: the batch against the same maths by hand in plain doubles,
-/// in C, and with units on everything. <see cref="PointContest"/> times them in turns, and NumPy beside.
+/// in C, and with units on everything. <see cref="PointContest"/> times them in turns, and NumPy too.
 /// </summary>
 [MemoryDiagnoser]
 public class PointRun

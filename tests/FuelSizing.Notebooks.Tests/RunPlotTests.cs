@@ -10,7 +10,7 @@ using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
 
-/// <summary>A recorded run against time, with the plan beside it.</summary>
+/// <summary>A recorded run against time, with the prediction.</summary>
 public class RunPlotTests
 {
     private static readonly FuelSystem Plan = SizingSheetTests.Sweep().System;

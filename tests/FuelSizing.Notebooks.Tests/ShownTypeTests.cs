@@ -96,7 +96,7 @@ public sealed partial class ShownTypeTests : IDisposable
             string[] cells = [.. page.Descendants().Where(element => element.Name == "td" || element.Name == "th" || element.Name == "p").Select(element => element.Value.Replace('\u00A0', ' '))];
             Assert.All(cells.Where(cell => cell.Length > 0 && specimen is not Verdict), cell => Assert.True(text.Contains(cell, StringComparison.Ordinal), $"{name}: {cell} is not in the plain text"));
 
-            // A working is in SI beside the units of the day; what is wrong with a file is told in the file's own units.
+            // A working is in SI as well as in display units; what is wrong with a file is told in the file's own units.
             if (style == UnitStyle.UsCustomary && specimen is not (Working or WorkingStep or FileProblem or RunProblem or RecordedRun))
             {
                 Assert.All(cells, cell => Assert.False(Metric().IsMatch(cell), $"{name}: {cell}"));

@@ -92,7 +92,7 @@ public class ConductorTests
             return Math.Abs(rise - ((234.5 + celsius) / 254.5)) < 2e-4;
         });
 
-    /// <summary>Source: IEC 60228, class 5, plain copper, highest Ω/km at 20 °C (mycableengineering.com, etechnik-synergie.com).</summary>
+    /// <summary>Source: IEC 60228, class 5, plain copper, maximum Ω/km at 20 °C (mycableengineering.com, etechnik-synergie.com).</summary>
     [Fact(DisplayName = "Metric conductor, maximum resistance by nominal area; IEC 60228")]
     public void Metric_OfEachSize_HasTheStandardsMaximumResistance()
     {

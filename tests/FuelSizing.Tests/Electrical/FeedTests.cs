@@ -117,7 +117,7 @@ public class FeedTests
             @"^\d+\.\d V at the motor: \d\.\d\d V \(\d+ %\) lost, \d\.\d\d V in wire and \d\.\d\d V in contacts$",
             FeedOf(12, 4, 60, Contact.DefaultRelay).VoltageAtMotor(Wren.Volt(13.5), Amperes(12.5)).ToString());
 
-    /// <summary>12 V across one ohm drive 12 A, with nothing left for the motor; a hair more cannot flow.</summary>
+    /// <summary>12 V across one ohm drive 12 A, with no voltage left for the motor; slightly more cannot flow.</summary>
     [Fact]
     public void Current_OfAllThatTheLoopLetsThrough_LeavesTheMotorNothing()
     {

@@ -7,7 +7,7 @@ namespace FuelSizing.Tests.Electrical;
 public class SmallestConductorTests
 {
     /// <summary>
-    /// Source: the usual marine wiring table for a 3 % drop at 12 V, row of 10 ft out and back, seen in a reprint; it follows
+    /// Source: the common marine wiring table for a 3 % drop at 12 V, row of 10 ft out and back, seen in a reprint; it follows
     /// 10.75 circular mil-ohm per foot: stranded copper at 24 °C.
     /// </summary>
     [Theory]

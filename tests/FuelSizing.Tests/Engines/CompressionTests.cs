@@ -60,7 +60,7 @@ public class CompressionTests
         Published.Value(source, 1.436, cooled, 1e-3);
     }
 
-    /// <summary>Charge cooled by 5.6 K behind a compressor of 70 % at a ratio of 1.6.</summary>
+    /// <summary>Charge cooled by 5.6 K after a compressor of 70 % efficiency at a pressure ratio of 1.6.</summary>
     [Fact(DisplayName = "Compressor outlet temperature of a supercharged engine; companion example 19.1")]
     public void OutletTemperature_OfASuperchargedEngine_IsTheCompanions() =>
         Published.Value(

@@ -23,7 +23,7 @@ public class EquationsByHandTests
     [Fact]
     public void BoostedPower_CrankFromWheel()
     {
-        // 85 kW at the wheels with 15 % lost on the way; 20 % lost in place of 10 %.
+        // 85 kW at the wheels with 15 % drivetrain loss; 20 % lost in place of 10 %.
         Is(100, BoostedPower.CrankFromWheel<Real>(85, 0.15));
         Is(0.9 / 0.8, BoostedPower.CrankAgain<Real>(0.2, 0.1));
     }

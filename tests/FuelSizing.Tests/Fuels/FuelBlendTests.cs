@@ -18,7 +18,7 @@ public class FuelBlendTests
     }
 
     /// <summary>
-    /// E10 is usually given as 14.0 to 14.1 and E85 as 9.7 to 9.9: common practice, no source.
+    /// E10 is typically given as 14.0 to 14.1 and E85 as 9.7 to 9.9: common practice, no source.
     /// </summary>
     [Fact]
     public void StoichiometricRatio_OfPumpBlends_IsInTheTypicalRange()

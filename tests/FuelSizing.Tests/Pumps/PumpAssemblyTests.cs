@@ -56,7 +56,7 @@ public class PumpAssemblyTests
             List<PumpPoint> points = [];
             both.Describe(flow, points);
 
-            // The first two carry the same fuel, one behind the other.
+            // The first two are in series.
             Assert.Equal(flow, points[0].Flow + points[2].Flow, 1e-9 * both.FreeFlow);
         }
     }
@@ -367,7 +367,7 @@ public class PumpAssemblyTests
         Assert.Equal(
             (PumpCoverage)coverage, Wren.WiredPump.CoverageAt(100e3, volts));
 
-    /// <summary>A curve from 200 kPa says nothing of less; carried to 6/7 of its voltage it begins at (6/7)² of that.</summary>
+    /// <summary>A curve from 200 kPa gives no data below; scaled to 6/7 of its voltage it begins at (6/7)² of that.</summary>
     [Fact]
     public void Coverage_BelowTheFirstPoint_IsNone()
     {
@@ -411,7 +411,7 @@ public class PumpAssemblyTests
         Assert.Null(points[0].Current);
     }
 
-    /// <summary>Ohm's law by hand: a pump that draws 8 A at 400 kPa behind 50 mΩ runs on 13.5 V − 0.4 V, if its curve is held there.</summary>
+    /// <summary>Ohm's law by hand: a pump that draws 8 A at 400 kPa through 50 mΩ runs on 13.5 V − 0.4 V, if its curve is held there.</summary>
     [Fact]
     public void Motor_WithAFeed_HasTheSupplyLessItsDrop()
     {

@@ -38,7 +38,7 @@ public class RunningAssemblyTests
         Assert.Equal([(200, 0), (100, 0)], Told(both, 300, 0));
     }
 
-    /// <summary>At 600 kPa the large pump gives its 50 L/h alone; the small one stands at its deadhead behind its shut valve.</summary>
+    /// <summary>At 600 kPa the large pump gives its 50 L/h alone; the small one is at its deadhead pressure, its check valve closed.</summary>
     [Fact]
     public void Parallel_AboveTheSmallPumpsDeadhead_LeavesItBehindItsCheckValve()
     {
@@ -125,7 +125,7 @@ public class RunningAssemblyTests
         Assert.Equal([(100, 400), (100, 0)], Told(both, 100, 400));
     }
 
-    /// <summary>Behind a stuck pump without a by-pass nothing flows, against nothing; with one the large pump is alone.</summary>
+    /// <summary>Downstream of a stuck pump without a bypass nothing flows, at zero pressure rise; with one the large pump is alone.</summary>
     [Fact]
     public void Series_WithAStuckStage_PassesNothingUnlessBypassed()
     {
@@ -203,7 +203,7 @@ public class RunningAssemblyTests
         Assert.Equal(200, Litres(pair.FlowNear(0, guess / 3.6e6)), 1e-6);
     }
 
-    /// <summary>The law behind it, for any pumps: near is the same as far.</summary>
+    /// <summary>The law, for any pumps: near is the same as far.</summary>
     [Fact]
     public void FlowNear_OfAnyPumps_IsFlowAt() =>
         Gen.Select(PumpAssemblyTests.Assemblies(2), Gen.Double[0, 9e5], Gen.Double[0, 1e-4]).Sample(

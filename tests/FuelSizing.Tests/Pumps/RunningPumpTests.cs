@@ -77,7 +77,7 @@ public class RunningPumpTests
         Assert.Equal(512e3, running.RiseAt(0), 1e-3);
     }
 
-    /// <summary>The same pump measured to 400 kPa only; at 10.112 V its curve ends at 256 kPa with 80 L/h to spare.</summary>
+    /// <summary>The same pump measured to 400 kPa only; at 10.112 V its curve ends at 256 kPa, still delivering 80 L/h.</summary>
     [Fact]
     public void WiredPump_WithAnOpenEnd_EndsAtTheMotorsVoltageOrGoesOn()
     {
@@ -166,7 +166,7 @@ public class RunningPumpTests
         Assert.Equal(800e3 * 289 / 324, pump.Running(12.75).Deadhead, 1e-6);
         Assert.True(pump.Running(12.75).FlowAt(713e3) > 0);
 
-        // On the lowest voltage it is that curve alone, though the other, carried there, goes on to 632 kPa.
+        // On the lowest voltage it is that curve alone, though the other, scaled to it, goes on to 632 kPa.
         Assert.Equal(400e3, pump.Running(12).Deadhead, 1e-6);
         Assert.Equal(800e3, pump.Running(13.5).Deadhead, 1e-6);
     }
@@ -325,7 +325,7 @@ public class RunningPumpTests
         Assert.Equal(
             400e3, Pump.Of([Straight], condition: Ratio.FromPercent(50)).Running(12).RiseAt(50 / 3.6e6), 1e-6);
 
-    /// <summary>One curve of two that ends with flow to spare leaves the pump's end open; 10 L/h of 200 is to spare.</summary>
+    /// <summary>One curve of two that ends with flow left leaves the pump's end open; 10 L/h of 200 counts as flow left.</summary>
     [Fact]
     public void OpenEnd_OfOneCurve_IsThatOfThePump()
     {

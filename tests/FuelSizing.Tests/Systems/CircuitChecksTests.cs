@@ -148,7 +148,7 @@ public class CircuitChecksTests
         Assert.Equal(Outcome.CannotSay, Find(result, Part.MinimumPulse).Outcome);
     }
 
-    /// <summary>A weak pump is not laid to the injectors: they are judged at the 300 kPa that the regulator holds over the manifold.</summary>
+    /// <summary>A weak pump is not attributed to the injectors: they are judged at the 300 kPa that the regulator holds above the manifold.</summary>
     [Fact]
     public void Injection_InARailThatSags_IsComputedThereAndJudgedAtThePressureSet()
     {

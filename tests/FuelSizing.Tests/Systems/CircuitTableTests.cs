@@ -21,7 +21,7 @@ public class CircuitTableTests
 
     private const int Points = 128;
 
-    // Ends at 500 kPa with flow to spare: what it gives at more is not known.
+    // Ends at 500 kPa with flow left: no data above.
     private static readonly Pump OpenEnded = Pump.From(PumpCurve.At(
         "open-ended pump",
         Wren.Volt(13.5),

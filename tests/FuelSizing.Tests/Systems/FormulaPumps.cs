@@ -51,7 +51,7 @@ internal sealed class FormulaPumps(double freeFlow, double deadhead, bool givesF
     /// <inheritdoc/>
     public override PumpCoverage UncoveredAt(double flow, double rise, bool ends) => PumpCoverage.Measured;
 
-    /// <summary>The flow at which they meet a set pressure behind a square-law resistance: set + k Q² = p.</summary>
+    /// <summary>The flow at which they hold a set pressure downstream of a square-law resistance: set + k Q² = p.</summary>
     /// <param name="set">Pa.</param>
     /// <param name="factor">k, Pa s²/m⁶.</param>
     public double Intersection(double set, double factor)

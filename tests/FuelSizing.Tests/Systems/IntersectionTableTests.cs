@@ -3,7 +3,7 @@ using FuelSizing.Pumps;
 
 namespace FuelSizing.Tests.Systems;
 
-/// <summary>A table of meetings, beside circuits that a formula solves.</summary>
+/// <summary>A table of intersections, compared with circuits that a formula solves.</summary>
 public class IntersectionTableTests
 {
     private const double FreeFlow = 6e-5;

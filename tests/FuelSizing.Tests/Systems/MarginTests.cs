@@ -15,7 +15,7 @@ namespace FuelSizing.Tests.Systems;
 /// <summary>What a margin says in words, where the part keeps its limit, where it does not, and where nobody can say.</summary>
 public class MarginTests
 {
-    /// <summary>Measured up to 280 kPa only, with 70 L/h to spare.</summary>
+    /// <summary>Measured up to 280 kPa only, with 70 L/h left.</summary>
     private static readonly Pump Ended = Pump.From(PumpCurve.At(
         "pump E",
         Wren.Volt(13.5),
@@ -105,7 +105,7 @@ public class MarginTests
             Text(relieved, Part.Pump));
     }
 
-    /// <summary>Beside 165 L/h of a pump whose curve covers 300 kPa, one whose curve ends before gives between nothing and 70 L/h.</summary>
+    /// <summary>In parallel with 165 L/h of a pump whose curve covers 300 kPa, one whose curve ends before gives between 0 and 70 L/h.</summary>
     [Fact]
     public void Pump_WhoseCurveEnds_DeliversAtLeastOrAtMost()
     {

@@ -17,7 +17,7 @@ public class NoteTests
     [Fact]
     public void Result_WithoutDoubts_HasNoNotes() => Assert.Empty(Wren.System().Solve(Wren.At(3000, 0)).Notes);
 
-    /// <summary>Without boost and with it; not on a closed throttle, where a measured full-load power says nothing.</summary>
+    /// <summary>Without boost and with it; not on a closed throttle, which a measured full-load power does not cover.</summary>
     [Fact]
     public void Demands_ThatDisagree_AreTold()
     {

@@ -150,7 +150,7 @@ internal static class PeerCircuits
                 layout, Pump.From(OpenEnded()), Paths[1], FullVolts, 5e5, 1e-5, 0));
             yield return ($"governed on a curve without end, {layout}", Task(
                 layout, Pump.From(OpenEnded()), Paths[1], FullVolts, 3.3e5, 1e-5, 0));
-            yield return ($"all of the set pressure lost on the way to the rail, {layout}", Task(
+            yield return ($"all of the set pressure lost in the supply line, {layout}", Task(
                 layout, plain, Plumbing.Of(supply: [Hose(3, 6, 0)]), FullVolts, 1e5, 0.7 * free, 0));
             yield return ($"governed below the curve's start, {layout}", Task(
                 layout, Pump.From(OpenEnded()), Paths[1], FullVolts, 1e5, 2e-5, 0));
@@ -180,7 +180,7 @@ internal static class PeerCircuits
                 7e5,
                 1e-5,
                 0));
-            yield return ($"a branch shut by its check valve, {layout}", Task(
+            yield return ($"a branch closed by its check valve, {layout}", Task(
                 layout,
                 PumpParallel.Of(plain, Wired(3, 12, [12, 14], 0.8, 0.5)),
                 Paths[1],

@@ -60,7 +60,7 @@ public class RemedyTests
     }
 
     /// <summary>
-    /// A fixed regulator at 580 kPa: with the throttle shut there are 645 kPa across the injector, where the table has ended;
+    /// A fixed regulator at 580 kPa: with the throttle closed there are 645 kPa across the injector, where the table has ended;
     /// what it does not know cannot ask for smaller injectors.
     /// </summary>
     [Fact]
@@ -159,7 +159,7 @@ public class RemedyTests
         Assert.Equal(Missing(sweep.At(0, 0)), ((Pressure)For(sweep, Part.Suction).Needed!).Pascals, 3);
     }
 
-    /// <summary>Beside a thirsty pump on a short wire, the one on the long wire gets least: its current decides.</summary>
+    /// <summary>In parallel with a pump of high current on a short wire, the one on the long wire has the lowest voltage: its current decides.</summary>
     [Fact]
     public void FeedRemedy_OfTwoPumps_IsForTheWorseFed()
     {

@@ -150,7 +150,7 @@ public class SizingSearchTests
         Assert.InRange(solves, 12, 12 + 15);
     }
 
-    /// <summary>A pump at its lowest speed that holds just what is wanted falls short by nothing, but it does not govern.</summary>
+    /// <summary>A pump at minimum speed that holds exactly the set pressure is not short of it, but does not govern.</summary>
     [Fact]
     public void Part_ThatFailsByNothing_DoesNotServe()
     {

@@ -169,7 +169,7 @@ public class SizingTests
         Assert.True(Fails(At(minimum * (1 - 1e-8)), point));
     }
 
-    /// <summary>A pump beside it that has no wiring of its own is left alone.</summary>
+    /// <summary>A pump in parallel that has no wiring of its own is left unchanged.</summary>
     [Fact]
     public void MinimumWireArea_WithOnePumpFedOfTwo_IsForThatOne()
     {

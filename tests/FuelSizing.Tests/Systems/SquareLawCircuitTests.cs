@@ -125,7 +125,7 @@ public class SquareLawCircuitTests
         Close(Root(Suction + Supply, Deadhead / FreeFlow, Set - Deadhead), state.MaximumAtSet);
     }
 
-    /// <summary>Lines that take all the pressure on the way, or a demand over the free flow, leave the rail empty.</summary>
+    /// <summary>Lines whose pressure drop takes all the pressure, or a demand above the free flow, starve the rail.</summary>
     [Theory]
     [InlineData(5.5e-5)]
     [InlineData(6e-5)]
@@ -146,7 +146,7 @@ public class SquareLawCircuitTests
         (CircuitTask task, _, _, _) = Circuit(Injected);
         CircuitState state = CircuitSolver.Solve(task with { Layout = LineLayout.Returnless });
 
-        // The regulator sits before the way: set + k₁ Q² = p₀ (1 − Q/Q₀).
+        // The regulator sits upstream of the line: set + k₁ Q² = p₀ (1 − Q/Q₀).
         double flow = Root(Suction, Deadhead / FreeFlow, Set - Deadhead);
         Assert.Equal(RailState.Regulated, state.State);
         Close(flow, state.Flow);
@@ -233,7 +233,7 @@ public class SquareLawCircuitTests
         Assert.Equal(RailState.Sagging, sagging.State);
         Close(maximum, sagging.RailGauge);
 
-        // A controller whose lowest voltage is over the supply has the supply.
+        // A controller whose minimum voltage is above the supply has the supply.
         CircuitState starting = CircuitSolver.Solve(task with { MinimumSupply = Volts + 1 });
         Assert.Equal(RailState.PumpFloor, starting.State);
         Assert.Equal(Volts, starting.FedVoltage);
@@ -274,7 +274,7 @@ public class SquareLawCircuitTests
             Assert.True(table.Lower!.TryIntersect(task with { Set = set }, out _));
         }
 
-        // A pump whose curve goes down to no flow has no end to be read two ways.
+        // A pump whose curve goes down to no flow has no open end.
         Assert.Same(table.Lower, table.Upper);
     }
 
@@ -295,7 +295,7 @@ public class SquareLawCircuitTests
         }
     }
 
-    /// <summary>A curve that ends with flow to spare is read two ways: a table for each.</summary>
+    /// <summary>A curve that ends with flow left is read by two bounds: a table for each.</summary>
     [Fact]
     public void Table_OfAPumpWithAnOpenEnd_HasBothReadings()
     {
@@ -356,7 +356,7 @@ public class SquareLawCircuitTests
         Close(FreeFlow / 2, state.Pumps[1].Flow, 1e-8);
     }
 
-    /// <summary>A returnless regulator feels no loss on the way to the rail, one at the rail feels both ways.</summary>
+    /// <summary>A returnless regulator is not affected by the supply line's pressure drop, one at the rail by supply and return.</summary>
     [Fact]
     public void WayToTheRegulator_IsWhatLiesBeforeIt()
     {

@@ -69,7 +69,7 @@ public class SweepTests
         VolumeFlow injector = (VolumeFlow)before.Remedies.Single(r => r is { Part: Part.Injectors, Needed: VolumeFlow }).Needed!;
         Remedy pump = before.Remedies.Single(r => r is { Part: Part.Pump, Needed: VolumeFlow });
 
-        // Scaled so that it delivers the wanted flow at the highest set pressure of the failing points.
+        // Scaled so that it delivers the required flow at the maximum set pressure of the failing points.
         double scale = ((VolumeFlow)pump.Needed!).LitersPerHour / Wren.Pump.FlowAt(Wren.Kpa(390)).LitersPerHour;
         SweepResult after = Wren.System(injector: injector.MillilitersPerMinute * (1 + 1e-9), pump: scale * (1 + 1e-9), consumption: E85)
             .Sweep(Speeds, Boosts, Wren.Hill);
@@ -262,7 +262,7 @@ public class SweepTests
         Assert.True(failing[0].Tightest.Margin.Reserve!.Value.Percent > -50);
     }
 
-    /// <summary>At the lowest boost there is nothing to search before: the speed that fails worst is named.</summary>
+    /// <summary>Below the minimum boost there is nothing to search: the speed with the largest shortfall is named.</summary>
     [Fact]
     public void LimitReachedAt_WithinTheMinimumBoost_IsTheWorstSpeed()
     {
@@ -275,7 +275,7 @@ public class SweepTests
     }
 
     /// <summary>
-    /// The curve ends at 330 kPa with 100 L/h: over 0.3 bar nobody can say, until more is wanted than it ever gave. There it
+    /// The curve ends at 330 kPa with 100 L/h: above 0.3 bar the result is "cannot say", until the demand exceeds the maximum measured flow. There it
     /// has run out, and not where the data ends.
     /// </summary>
     [Fact]

@@ -268,7 +268,7 @@ public class SystemPiecesTests
         Assert.Equal([true, false, true], new[] { atRail, atTank, bySpeed }.Select(system => Between(system, supply)));
     }
 
-    /// <summary>Three times its rating a filter's loss is known: 300 L/h to the rail; behind it the injected flow comes on top.</summary>
+    /// <summary>A filter's pressure drop is known to three times its rated flow: 300 L/h to the rail; downstream the injected flow adds to it.</summary>
     [Fact]
     public void MaximumKnownFlow_IsTheSmallestFilters()
     {
