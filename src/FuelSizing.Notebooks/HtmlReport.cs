@@ -114,7 +114,7 @@ internal static class HtmlReport
     {
         PocketView view = div[@class: "failure", role: "alert"](
             p($"Cell {running.Number} had begun and not ended when this page was written."),
-            p("If no run is under way, that cell took the program down."));
+            p("If no run is under way, that cell ended the program."));
         return view;
     }
 

@@ -14,7 +14,7 @@ internal sealed record InputSetting(string Name, string Value)
             int sign = setting.IndexOf('=', StringComparison.Ordinal);
             if (sign < 1)
             {
-                throw new NotebookException($"--set {setting}: wanted is name=value, for instance --set boost=0.8.");
+                throw new NotebookException($"--set {setting}: expected name=value, for instance --set boost=0.8.");
             }
 
             var read = new InputSetting(setting[..sign].Trim(), setting[(sign + 1)..]);

@@ -33,7 +33,7 @@ internal static class InputsCell
         if (marked.Length != 1)
         {
             throw new NotebookException(
-                $"--set needs one code cell with the id or the tag \"{Mark}\"; this notebook has {(marked.Length == 0 ? "none" : $"{marked.Length}")}. Edit the notebook's figures instead.");
+                $"--set needs one code cell with the id or the tag \"{Mark}\"; this notebook has {(marked.Length == 0 ? "none" : $"{marked.Length}")}. Edit the notebook's values instead.");
         }
 
         NotebookCell inputs = marked[0];
@@ -135,7 +135,7 @@ internal static class InputsCell
         choices.Contains(text) ? text : throw Refused(name, text, $"one of {string.Join(", ", choices)}");
 
     private static NotebookException Refused(string name, string text, string wanted) =>
-        new($"--set {name}={text}: wanted is {wanted}.");
+        new($"--set {name}={text}: expected {wanted}.");
 
     /// <summary>The members of a type of the library that are themselves of that type: <c>Fuel.E85</c>, <c>EngineCycle.TwoStroke</c>.</summary>
     private static string[] Members(string typeName) =>

@@ -52,7 +52,7 @@ internal static class NotebookProgram
             return TimeSpan.FromSeconds(seconds);
         }
 
-        given.AddError($"--timeout {text}: wanted are the seconds that each cell may take, 0.1 to 86400.");
+        given.AddError($"--timeout {text}: expected the seconds that each cell may take, 0.1 to 86400.");
         return null;
     }
 

@@ -20,7 +20,7 @@ internal static class Prose
         {
             if (link.IsImage && !(link.Url?.StartsWith("data:image/", StringComparison.OrdinalIgnoreCase) ?? false))
             {
-                // The report is one file: a picture elsewhere would be missing, so its words stand for it.
+                // The report is one file: a picture elsewhere would be missing, so its alternative text replaces it.
                 link.ReplaceBy(new LiteralInline($"[picture: {Words(link)}]"));
             }
             else if (!link.IsImage && !IsPlainLink(link.Url))

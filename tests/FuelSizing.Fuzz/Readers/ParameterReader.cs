@@ -36,8 +36,8 @@ internal sealed class ParameterReader : FuzzedReader
     /// <summary>What refusals say beside the names and values of the input.</summary>
     private static readonly string[] Refusals =
     [
-        "is given twice", "has no such input", "wanted is name=value", "cannot be set from the command line", "brackets within one another", "too many to look for inputs in",
-        "wanted is a whole number", "wanted is a number with a decimal point", "wanted is one of true, false", "wanted is one of",
+        "is given twice", "has no such input", "expected name=value", "cannot be set from the command line", "brackets within one another", "too many to look for inputs in",
+        "expected a whole number", "expected a number with a decimal point", "expected one of true, false", "expected one of",
     ];
 
     private static readonly string[] Texts =
