@@ -185,13 +185,13 @@ public static class PinnedSample
 
     private sealed record Case<T>(string Seed, T Drawn, Size Size, Exception Error)
     {
-        private const int MostCharacters = 5000;
+        private const int MaximumCharacters = 5000;
 
         public XunitException Exception(string which)
         {
             string text = Check.Print(Drawn);
             return new(
-                $"{which} to seed: \"{Seed}\" fails: {(text.Length > MostCharacters ? text[..MostCharacters] + " …" : text)}\n{Error.Message}", Error);
+                $"{which} to seed: \"{Seed}\" fails: {(text.Length > MaximumCharacters ? text[..MaximumCharacters] + " …" : text)}\n{Error.Message}", Error);
         }
     }
 }
