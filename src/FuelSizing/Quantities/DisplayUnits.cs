@@ -21,57 +21,37 @@ public static class DisplayUnits
     }
 
     /// <summary>Rail pressure and everything of its size.</summary>
-    public static DisplayUnit<Pressure> Pressure { get; } = new(
-        ("kPa", "N0", p => p.Kilopascals, v => UnitsNet.Pressure.FromKilopascals(v)),
-        ("psi", "N1", p => p.PoundsForcePerSquareInch, v => UnitsNet.Pressure.FromPoundsForcePerSquareInch(v)));
+    public static DisplayUnit<Pressure> Pressure => Units.Pressure;
 
     /// <summary>Boost.</summary>
-    public static DisplayUnit<Pressure> Boost { get; } = new(
-        ("bar", "N2", p => p.Bars, v => UnitsNet.Pressure.FromBars(v)),
-        ("psi", "N1", p => p.PoundsForcePerSquareInch, v => UnitsNet.Pressure.FromPoundsForcePerSquareInch(v)));
+    public static DisplayUnit<Pressure> Boost => Units.Boost;
 
     /// <summary>A pump's or a line's flow.</summary>
-    public static DisplayUnit<VolumeFlow> PumpFlow { get; } = new(
-        ("L/h", "N0", q => q.LitersPerHour, v => VolumeFlow.FromLitersPerHour(v)),
-        ("US gal/h", "N1", q => q.UsGallonsPerHour, v => VolumeFlow.FromUsGallonsPerHour(v)));
+    public static DisplayUnit<VolumeFlow> PumpFlow => Units.PumpFlow;
 
     /// <summary>An injector's flow: mL/min in both styles.</summary>
-    public static DisplayUnit<VolumeFlow> InjectorFlow { get; } = new(
-        ("mL/min", "N0", q => q.MillilitersPerMinute, v => VolumeFlow.FromMillilitersPerMinute(v)),
-        ("mL/min", "N0", q => q.MillilitersPerMinute, v => VolumeFlow.FromMillilitersPerMinute(v)));
+    public static DisplayUnit<VolumeFlow> InjectorFlow => Units.InjectorFlow;
 
     /// <summary>Air or fuel by mass.</summary>
-    public static DisplayUnit<MassFlow> MassFlow { get; } = new(
-        ("g/s", "N1", m => m.GramsPerSecond, v => UnitsNet.MassFlow.FromGramsPerSecond(v)),
-        ("lb/h", "N0", m => m.PoundsPerHour, v => UnitsNet.MassFlow.FromPoundsPerHour(v)));
+    public static DisplayUnit<MassFlow> MassFlow => Units.MassFlow;
 
     /// <summary>An engine's power.</summary>
-    public static DisplayUnit<Power> Power { get; } = new(
-        ("kW", "N0", p => (double)p.Kilowatts, v => UnitsNet.Power.FromKilowatts(v)),
-        ("hp", "N0", p => (double)p.MechanicalHorsepower, v => UnitsNet.Power.FromMechanicalHorsepower(v)));
+    public static DisplayUnit<Power> Power => Units.Power;
 
     /// <summary>Temperature.</summary>
-    public static DisplayUnit<Temperature> Temperature { get; } = new(
-        ("°C", "N0", t => t.DegreesCelsius, v => UnitsNet.Temperature.FromDegreesCelsius(v)),
-        ("°F", "N0", t => t.DegreesFahrenheit, v => UnitsNet.Temperature.FromDegreesFahrenheit(v)));
+    public static DisplayUnit<Temperature> Temperature => Units.Temperature;
 
     /// <summary>A liquid's density.</summary>
-    public static DisplayUnit<Density> Density { get; } = new(
-        ("kg/m³", "N0", d => d.KilogramsPerCubicMeter, v => UnitsNet.Density.FromKilogramsPerCubicMeter(v)),
-        ("lb/ft³", "N2", d => d.PoundsPerCubicFoot, v => UnitsNet.Density.FromPoundsPerCubicFoot(v)));
+    public static DisplayUnit<Density> Density => Units.Density;
 
     /// <summary>Heating value.</summary>
-    public static DisplayUnit<SpecificEnergy> HeatingValue { get; } = new(
-        ("MJ/kg", "N1", e => e.MegajoulesPerKilogram, v => SpecificEnergy.FromMegajoulesPerKilogram(v)),
-        ("Btu/lb", "N0", e => e.BtuPerPound, v => SpecificEnergy.FromBtuPerPound(v)));
+    public static DisplayUnit<SpecificEnergy> HeatingValue => Units.HeatingValue;
 
     /// <summary>Specific fuel consumption.</summary>
-    public static DisplayUnit<BrakeSpecificFuelConsumption> Consumption { get; } = new(
-        ("g/kWh", "N0", b => b.GramsPerKiloWattHour, v => BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(v)),
-        ("lb/(hp·h)", "N3", b => b.PoundsPerMechanicalHorsepowerHour, v => BrakeSpecificFuelConsumption.FromPoundsPerMechanicalHorsepowerHour(v)));
+    public static DisplayUnit<BrakeSpecificFuelConsumption> Consumption => Units.Consumption;
 
     /// <summary>A length of line or wire.</summary>
-    public static DisplayUnit<Length> Length { get; } = new(
-        ("m", "0.0", l => l.Meters, v => UnitsNet.Length.FromMeters(v)),
-        ("ft", "0.0", l => l.Feet, v => UnitsNet.Length.FromFeet(v)));
+    public static DisplayUnit<Length> Length => Units.Length;
+
+    private static FigureUnits Units => Style == UnitStyle.Metric ? FigureUnits.Metric : FigureUnits.UsCustomary;
 }
