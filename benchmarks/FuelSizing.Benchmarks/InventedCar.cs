@@ -42,7 +42,7 @@ internal static class InventedCar
     public static Curve[] DeadTimes { get; } =
     [
         .. DeadTimeMilliseconds.Select(row => new Curve(
-            DeadTimeVolts, [.. row.Select(time => time / 1000)], Interpolation.Monotone, "dead times")),
+            DeadTimeVolts, [.. row.Select(time => time / 1000)], Interpolation.Monotone)),
     ];
 
     public static Injector Injector { get; } = Injector.Of(

@@ -1,5 +1,7 @@
+using System.Reflection;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using FuelSizing.Equations;
 
 namespace FuelSizing.Notebooks.Tests;
 
@@ -14,10 +16,12 @@ public sealed partial class PageSampleTests : IDisposable
         """
         using FuelSizing.Catalogues;
         using FuelSizing.Electrical;
+        using FuelSizing.Equations;
         using FuelSizing.Findings;
         using FuelSizing.Interactive;
         using FuelSizing.Lines;
         using FuelSizing.Logs;
+        using FuelSizing.Numerics;
         using FuelSizing.Selection;
         using FuelSizing.Setups;
         using FuelSizing.Uncertainty;
@@ -71,6 +75,32 @@ public sealed partial class PageSampleTests : IDisposable
         foreach (string example in examples)
         {
             await Runs(runner, InFolder(example));
+        }
+    }
+
+    /// <summary>Each public equation has an example of two lines, a call and its result, and gives that result when it runs.</summary>
+    [Fact]
+    public async Task Examples_OfTheEquations_GiveTheResultsThatTheyShow()
+    {
+        XElement[] members = [.. XDocument.Load(Path.Combine(AppContext.BaseDirectory, "FuelSizing.xml")).Descendants("member")];
+        string[] equations =
+        [
+            .. from type in typeof(InjectorFlow).Assembly.GetExportedTypes()
+               where type.Namespace == typeof(InjectorFlow).Namespace
+               from method in type.GetMethods(BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly)
+               select members.Single(member => member.Attribute("name")!.Value.StartsWith($"M:{type.FullName}.{method.Name}``", StringComparison.Ordinal))
+                   .Descendants("example").Descendants("code").Single().Value,
+        ];
+        Assert.InRange(equations.Length, 60, 200);
+        using CellRunner runner = new();
+        await Runs(runner, "using FuelSizing.Equations;\nusing FuelSizing.Numerics;", inBlock: false);
+        foreach (string[] several in equations.Chunk(20))
+        {
+            await Runs(runner, string.Join('\n', several.Select(code =>
+            {
+                string shown = Result().Match(code).Groups["number"].Value;
+                return $"{{\n{code}\nif (!(Math.Abs(result - {shown}) <= 5e-6 * Math.Abs({shown}))) throw new Exception($\"{{result}} is not {shown}\");\n}}";
+            })));
         }
     }
 
@@ -149,6 +179,9 @@ public sealed partial class PageSampleTests : IDisposable
 
     [GeneratedRegex(@"^```(?<language>\w+)\n(?<code>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.ExplicitCapture)]
     private static partial Regex Block();
+
+    [GeneratedRegex(@"^\s*// result = (?<number>[-\d.e]+)", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    private static partial Regex Result();
 
     [GeneratedRegex(@"\]\((?<target>[^)\s]+)\)", RegexOptions.ExplicitCapture)]
     private static partial Regex Link();

@@ -24,6 +24,8 @@ public sealed partial class ShownTypeTests : IDisposable
         [typeof(PointInputs)] = "a ref struct, which no cell can end in",
         [typeof(PointOutputs)] = "a ref struct, which no cell can end in",
         [typeof(DisplayUnit<>)] = "a unit to write in, not a figure",
+        [typeof(FuelSizing.Numerics.Real)] = "a plain number of an equation, in SI",
+        [typeof(FuelSizing.Numerics.Divisor<>)] = "a plain number of an equation, in SI",
     };
 
     public ShownTypeTests() => FuelSizingExtension.Register();

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 
@@ -88,7 +87,7 @@ internal static class CircuitSolver
         Excess excess = new(task, pumps, asSet: true);
         double flow = pumps.FreeFlow
             * (!pumps.GivesFlow && guess > 0
-                && Bracket.TryNear(excess, Share.Of<Real>(guess, pumps.FreeFlow), out double near) && near <= 1
+                && Secant.TryNear(excess, guess / pumps.FreeFlow, out double near) && near <= 1
                     ? near
                     : Bracket.Of(excess, 0, 1));
         return new(flow, task.LossesAt(flow));
@@ -193,10 +192,10 @@ internal static class CircuitSolver
             if (!TryIntersect(task, pumps, asSet: false, Asked(task, atSet.Flow), out met))
             {
                 Excess excess = new(task, pumps, asSet: false);
-                double from = Share.Of<Real>(task.Injected, pumps.FreeFlow);
+                double from = task.Injected / pumps.FreeFlow;
                 double flow = excess.At(from) < 0
                     ? 0
-                    : pumps.FreeFlow * Bracket.Of(excess, from, Share.Of<Real>(atSet.Flow, pumps.FreeFlow));
+                    : pumps.FreeFlow * Bracket.Of(excess, from, atSet.Flow / pumps.FreeFlow);
                 met = new(flow, task.LossesAt(flow));
             }
 
@@ -218,7 +217,7 @@ internal static class CircuitSolver
         double Excess(double supply)
         {
             double rise = given.Pump.Running(supply).RiseAt(given.Injected);
-            return Share.Of<Real>(rise - Asked(given, given.Injected), given.Set);
+            return (rise - Asked(given, given.Injected)) / given.Set;
         }
 
         if (Excess(task.Supply) < 0)
@@ -236,7 +235,7 @@ internal static class CircuitSolver
         }
 
         double fed = task.Supply
-            * Bracket.Of(share => -Excess(share * given.Supply), Share.Of<Real>(slowest, task.Supply), 1);
+            * Bracket.Of(share => -Excess(share * given.Supply), slowest / task.Supply, 1);
         return At(
             task, task.Pump.Running(fed), RailState.Regulated, injected, task.Set, task.BackLossAt(0), fed);
     }
@@ -330,7 +329,7 @@ internal static class CircuitSolver
         {
             double flow = x * pumps.FreeFlow;
             double asked = asSet ? RiseToDeliver(task, flow) : Asked(task, flow);
-            return Share.Of<Real>(pumps.RiseAt(flow) - asked, task.Set);
+            return (pumps.RiseAt(flow) - asked) / task.Set;
         }
     }
 }

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 
@@ -74,7 +73,7 @@ internal readonly record struct CircuitState
             double rise = Rise;
             double off = Math.Max(
                 Running.FlowNear(rise * (1 + Beside), Flow) - Flow, Flow - Running.FlowNear(rise * (1 - Beside), Flow));
-            return off > 0 ? Share.Of<Real>(off, Flow) : 0;
+            return off > 0 ? off / Flow : 0;
         }
     }
 

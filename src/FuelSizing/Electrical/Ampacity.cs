@@ -82,7 +82,7 @@ public sealed record Ampacity
         }
 
         ElectricCurrent stated = ElectricCurrent.FromAmperes(row.Amperes[column]);
-        ElectricCurrent current = ElectricCurrent.FromAmperes((double)CurrentRating.Derated<Real>(stated.Amperes, factor));
+        ElectricCurrent current = ElectricCurrent.FromAmperes(stated.Amperes * factor);
         return new(
             current,
             $"{conductor}: {Readable.Of(current)} in {Readable.Of(ambient)} ({row.Conductor} with insulation for "

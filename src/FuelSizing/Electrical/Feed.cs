@@ -155,7 +155,7 @@ public sealed record Feed
             "Give the motor's current at its pressure and voltage.",
             nameof(current));
         ElectricCurrent maximum =
-            ElectricCurrent.FromAmperes((double)VoltageDrop.MaximumCurrent<Real>(supply.Volts, LoopOhms));
+            ElectricCurrent.FromAmperes(supply.Volts / LoopOhms);
         return current <= maximum
             ? new(this, supply, current, Conductor.OhmsPerMetreAt(_celsius))
             : throw Guard.OutOfRange(
@@ -235,7 +235,7 @@ public sealed record FeedResult
         Drop = Volts(drop);
         DropInWire = Volts(VoltageDrop.Of<Real>(amperes, feed.WireOhms));
         DropInContacts = Volts(VoltageDrop.Of<Real>(amperes, feed.ContactOhms));
-        ShareOfSupply = Ratio.FromDecimalFractions((double)VoltageDrop.Share<Real>(drop, volts));
+        ShareOfSupply = Ratio.FromDecimalFractions((double)drop / volts);
         HeatInWire = Power.FromWatts((double)VoltageDrop.Heat<Real>(amperes, feed.WireOhms));
         HeatInContacts = Power.FromWatts((double)VoltageDrop.Heat<Real>(amperes, feed.ContactOhms));
         HeatOfWirePerLength = LinearPowerDensity.FromWattsPerMeter((double)VoltageDrop.Heat<Real>(amperes, ohmsPerMetre));

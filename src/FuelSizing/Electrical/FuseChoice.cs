@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -56,7 +54,7 @@ public sealed record FuseChoice
             "Give the motor's highest steady current.",
             nameof(current)).Amperes;
         Ampacity ampacity = Ampacity.Of(conductor, insulationRating, ambient);
-        double needed = CurrentRating.FuseNeeded<Real>(load, MaximumLoad.DecimalFractions);
+        double needed = load / MaximumLoad.DecimalFractions;
         if (!Carries(_ratings[^1], needed))
         {
             return new(
@@ -83,7 +81,7 @@ public sealed record FuseChoice
                 + $"({Readable.Of(allowed)}); {Thicker(rating, insulationRating, ambient)}.");
         }
 
-        Ratio share = Ratio.FromDecimalFractions((double)CurrentRating.FuseLoad<Real>(load, rating.Amperes));
+        Ratio share = Ratio.FromDecimalFractions(load / rating.Amperes);
         return new(
             rating,
             share,

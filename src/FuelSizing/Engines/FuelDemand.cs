@@ -52,7 +52,7 @@ public sealed record FuelDemand
     /// at full load says that an input does not fit the others.
     /// </summary>
     public Ratio Difference =>
-        Ratio.FromDecimalFractions(FuelDemandFlow.Difference(_state.FromPower, _state.FromAir).Value);
+        Ratio.FromDecimalFractions((_state.FromPower.Value / _state.FromAir.Value) - 1);
 
     /// <summary>The demand that the parts are sized for, by <see cref="Basis"/>.</summary>
     public MassFlow MassFlow => MassFlow.FromKilogramsPerSecond(KilogramsPerSecond);

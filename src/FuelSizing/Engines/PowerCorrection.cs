@@ -97,21 +97,19 @@ public sealed record PowerCorrection
     /// <returns>Factor × measured power.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The power is outside its range.</exception>
     public Power CorrectedPower(Power measured) => Power.FromWatts(
-        (double)PowerCorrectionFactor.Apply<Real>(Factor, (double)Drivetrain.Within(measured, nameof(measured)).Watts));
+        Factor * (double)Drivetrain.Within(measured, nameof(measured)).Watts);
 
     /// <summary>Torque in the standard's reference air.</summary>
     /// <param name="measured">Full-load torque as measured, 0 to 20,000 N·m.</param>
     /// <returns>Factor × measured torque.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The torque is outside its range.</exception>
     public Torque CorrectedTorque(Torque measured) => Torque.FromNewtonMeters(
-        (double)PowerCorrectionFactor.Apply<Real>(
-            Factor,
-            Guard.Between(
-                measured,
-                Torque.Zero,
-                Torque.FromNewtonMeters(20_000),
-                "Give the torque of the whole engine, or that at the wheels.",
-                nameof(measured)).NewtonMeters));
+        Factor * Guard.Between(
+            measured,
+            Torque.Zero,
+            Torque.FromNewtonMeters(20_000),
+            "Give the torque of the whole engine, or that at the wheels.",
+            nameof(measured)).NewtonMeters);
 
     /// <summary>The correction in words, for instance <c>ISO 1585: factor 1.024</c>.</summary>
     /// <returns>Standard, factor, and what is out of its range.</returns>

@@ -60,12 +60,11 @@ public sealed class PowerCurve
         ArgumentNullException.ThrowIfNull(points);
         return new(
             new(
-                Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))),
+                Guard.Rising(Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))), nameof(points)),
                 Array.ConvertAll(
                     points,
                     point => (double)Drivetrain.ToCrank(Drivetrain.Within(point.Power, nameof(points)), loss).Watts),
-                Interpolation.Monotone,
-                nameof(points)),
+                Interpolation.Monotone),
             measuredIn,
             loss,
             [.. points],
@@ -81,7 +80,7 @@ public sealed class PowerCurve
 
     /// <summary>The same measurement with another share lost before it.</summary>
     internal PowerCurve WithLoss(double loss) =>
-        new(BySpeed.Scaled(BoostedPower.CrankAgain<Real>(loss, Loss)), MeasuredIn, LossGiven, Points, loss);
+        new(BySpeed.Scaled(BoostedPower.CrankFromWheel<Real>(1, loss) / BoostedPower.CrankFromWheel<Real>(1, Loss)), MeasuredIn, LossGiven, Points, loss);
 }
 
 /// <summary>Between crank and wheels.</summary>

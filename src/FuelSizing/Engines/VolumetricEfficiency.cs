@@ -33,10 +33,9 @@ public sealed class VolumetricEfficiency
         ArgumentNullException.ThrowIfNull(points);
         return new(
             new(
-                Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))),
+                Guard.Rising(Array.ConvertAll(points, point => EngineSpeed.Within(point.Speed, nameof(points))), nameof(points)),
                 Array.ConvertAll(points, point => Within(point.Efficiency, nameof(points)).DecimalFractions),
-                Interpolation.Monotone,
-                nameof(points)),
+                Interpolation.Monotone),
             [.. points]);
     }
 

@@ -3,34 +3,49 @@ using FuelSizing.Numerics;
 namespace FuelSizing.Equations;
 
 /// <summary>Brake power of an engine, scaled from a measured pull by charge density.</summary>
-internal static class BoostedPower
+public static class BoostedPower
 {
-    /// <summary>Crank power from wheel power, W: P/(1 − loss).</summary>
-    /// <param name="wheelPower">W.</param>
-    /// <param name="drivetrainLoss">Fraction of crank power.</param>
+    /// <summary>Crank power from power measured at the wheels.
+    /// <para><c>P = P_w/(1 − ζ)</c></para>
+    /// </summary>
+    /// <param name="wheelPower"><c>P_w</c> (W): power at the wheels.</param>
+    /// <param name="drivetrainLoss"><c>ζ</c> (1): drivetrain loss, share of crank power.</param>
+    /// <returns><c>P</c> (W): brake power at the crank.</returns>
+    /// <remarks>
+    /// <para>Range: 0 ≤ ζ &lt; 1; typical losses are 0.1 to 0.25 (common practice, no source).</para>
+    /// <para>Outside: nothing is checked; at ζ = 1 the result is infinite, above it negative.</para>
+    /// <example>
+    /// <code>
+    /// Real result = BoostedPower.CrankFromWheel&lt;Real&gt;(wheelPower: 85e3, drivetrainLoss: 0.15);
+    /// // result = 100e3 W
+    /// </code>
+    /// </example>
+    /// <para>Source: definition of the loss.</para>
+    /// </remarks>
     public static T CrankFromWheel<T>(T wheelPower, T drivetrainLoss)
         where T : struct, IReal<T> => wheelPower / (1.0 - drivetrainLoss);
 
-    /// <summary>Crank power by another drivetrain loss over crank power by the first, from one wheel power.</summary>
-    /// <param name="loss">Fraction of crank power.</param>
-    /// <param name="formerLoss">Fraction of crank power.</param>
-    public static T CrankAgain<T>(T loss, T formerLoss)
-        where T : struct, IReal<T> => CrankFromWheel<T>(1, loss) / CrankFromWheel<T>(1, formerLoss);
-
-    /// <summary>Charge density against that of the measured pull: ρ/ρ_m.</summary>
-    /// <param name="chargeDensity">ρ in the manifold, kg/m³.</param>
-    /// <param name="measuredDensity">ρ_m of the air in the measured pull, kg/m³.</param>
-    public static T DensityRatio<T>(T chargeDensity, Divisor<T> measuredDensity)
-        where T : struct, IReal<T> => chargeDensity / measuredDensity;
-
-    /// <summary>
-    /// Brake power, W: P_m/η_m · D − P_m (1/η_m − 1) − P_d, never below zero. Indicated power grows with charge density
-    /// while friction stays what it was.
+    /// <summary>Brake power of an engine, scaled from a measured pull: indicated power grows with the density of the charge,
+    /// friction stays as measured.
+    /// <para><c>P = max(0; P_m/η_m · δ − P_m · (1/η_m − 1) − P_d)</c></para>
     /// </summary>
-    /// <param name="measuredPower">Crank power of the measured pull at this speed, P_m.</param>
-    /// <param name="mechanicalEfficiency">Brake ÷ indicated power of the measured pull, η_m.</param>
-    /// <param name="densityRatio">D.</param>
-    /// <param name="drivePower">Taken from the crank by a belt-driven compressor, P_d, W.</param>
+    /// <param name="measuredPower"><c>P_m</c> (W): brake power of the measured pull at this speed.</param>
+    /// <param name="mechanicalEfficiency"><c>η_m</c> (1): mechanical efficiency of the measured pull, brake ÷ indicated power.</param>
+    /// <param name="densityRatio"><c>δ</c> (1): density ratio, charge ÷ air of the measured pull.</param>
+    /// <param name="drivePower"><c>P_d</c> (W): power that drives the compressor, taken from the crank; 0 without a belt-driven
+    /// compressor.</param>
+    /// <returns><c>P</c> (W): brake power at the crank.</returns>
+    /// <remarks>
+    /// <para>Range: 0 &lt; η_m ≤ 1, δ up to about 2.5; the same speed, lambda and ignition quality as in the measured pull.</para>
+    /// <para>Outside: nothing is checked; where friction and drive take more than is indicated the result is 0.</para>
+    /// <example>
+    /// <code>
+    /// Real result = BoostedPower.Brake&lt;Real&gt;(measuredPower: 100e3, mechanicalEfficiency: 0.8, densityRatio: 1.5, drivePower: 5e3);
+    /// // result = 157.5e3 W
+    /// </code>
+    /// </example>
+    /// <para>Source: derived from the definition of mechanical efficiency; constant friction is common practice, no source.</para>
+    /// </remarks>
     public static T Brake<T>(T measuredPower, Divisor<T> mechanicalEfficiency, T densityRatio, T drivePower)
         where T : struct, IReal<T>
     {

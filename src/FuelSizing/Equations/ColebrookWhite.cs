@@ -10,13 +10,29 @@ namespace FuelSizing.Equations;
 /// Solved by two fixed steps to machine precision (Clamond, Ind. Eng. Chem. Res. 48 (2009) 3665,
 /// doi 10.1021/ie801626g), so that a batch needs no loop of its own length for each lane.
 /// </remarks>
-internal static class ColebrookWhite
+public static class ColebrookWhite
 {
     private const double Ln10 = 2.302585092994045684;
 
-    /// <summary>The friction factor f.</summary>
-    /// <param name="reynolds">Re, from the onset of turbulence up to 1e8.</param>
-    /// <param name="relativeRoughness">ε/D, 0 to 0.05.</param>
+    /// <summary>Darcy friction factor of turbulent flow in a rough pipe.
+    /// <para><c>1/√f = −2 · log10(κ/3.7 + 2.51/(Re · √f))</c></para>
+    /// </summary>
+    /// <param name="reynolds"><c>Re</c> (1): Reynolds number.</param>
+    /// <param name="relativeRoughness"><c>κ</c> (1): relative roughness, roughness ÷ bore.</param>
+    /// <returns><c>f</c> (1): Darcy friction factor.</returns>
+    /// <remarks>
+    /// <para>Range: 4000 ≤ Re ≤ 1e8, 0 ≤ κ ≤ 0.05.</para>
+    /// <para>Outside: nothing is checked; below Re 4000 it gives the turbulent branch although the flow may be laminar; at Re 0 it
+    /// is not a number.</para>
+    /// <example>
+    /// <code>
+    /// Real result = ColebrookWhite.Friction&lt;Real&gt;(reynolds: 1e5, relativeRoughness: 1e-4);
+    /// // result = 0.0185139
+    /// </code>
+    /// </example>
+    /// <para>Source: C. F. Colebrook, Journal of the Institution of Civil Engineers 11 (1939) 133; solved in two fixed steps after
+    /// D. Clamond, Industrial &amp; Engineering Chemistry Research 48 (2009) 3665, doi 10.1021/ie801626g.</para>
+    /// </remarks>
     public static T Friction<T>(T reynolds, T relativeRoughness)
         where T : struct, IReal<T>
     {
@@ -28,10 +44,22 @@ internal static class ColebrookWhite
         return root * root;
     }
 
-    /// <summary>
-    /// The limit of a fully rough wall, where the Reynolds number no longer matters (von Kármán): 1/√f = −2 log10(ε/(3.7 D)).
+    /// <summary>Darcy friction factor of fully rough flow, where the Reynolds number no longer matters.
+    /// <para><c>1/√f_T = 2 · log10(3.7/κ)</c></para>
     /// </summary>
-    /// <param name="relativeRoughness">ε/D, above 0.</param>
+    /// <param name="relativeRoughness"><c>κ</c> (1): relative roughness, roughness ÷ bore.</param>
+    /// <returns><c>f_T</c> (1): Darcy friction factor of fully rough flow.</returns>
+    /// <remarks>
+    /// <para>Range: 0 &lt; κ ≤ 0.05.</para>
+    /// <para>Outside: nothing is checked; at κ = 0 the result is 0, at κ = 3.7 infinite.</para>
+    /// <example>
+    /// <code>
+    /// Real result = ColebrookWhite.FullyRough&lt;Real&gt;(relativeRoughness: 0.01);
+    /// // result = 0.0379037
+    /// </code>
+    /// </example>
+    /// <para>Source: Th. von Kármán; the limit of Colebrook–White for Re → ∞.</para>
+    /// </remarks>
     public static T FullyRough<T>(T relativeRoughness)
         where T : struct, IReal<T>
     {

@@ -143,7 +143,7 @@ internal static class DemandChain
             engine.RevolutionsPerCycle);
         T drive = engine.BeltShare
             * Compression.DrivePower(air, point.AmbientTemperature, outlet, engine.DriveEfficiency);
-        T ratio = BoostedPower.DensityRatio(density, engine.MeasuredDensity);
+        T ratio = density / engine.MeasuredDensity;
         T power = BoostedPower.Brake(point.MeasuredPower, engine.MechanicalEfficiency, ratio, drive);
         return new(
             density,

@@ -2,30 +2,66 @@ using FuelSizing.Numerics;
 
 namespace FuelSizing.Equations;
 
-/// <summary>Fuel that the engine burns, reckoned both ways.</summary>
-internal static class FuelDemandFlow
+/// <summary>Fuel that the engine burns, from its power and from its air.</summary>
+public static class FuelDemandFlow
 {
-    /// <summary>From power, kg/s: P · BSFC.</summary>
-    /// <param name="brakePower">W.</param>
-    /// <param name="brakeSpecificFuelConsumption">kg/J.</param>
+    /// <summary>Fuel that a power takes.
+    /// <para><c>ṁ_1 = P · b</c></para>
+    /// </summary>
+    /// <param name="brakePower"><c>P</c> (W): brake power at the crank.</param>
+    /// <param name="brakeSpecificFuelConsumption"><c>b</c> (kg/J): brake specific fuel consumption.</param>
+    /// <returns><c>ṁ_1</c> (kg/s): fuel mass flow from power.</returns>
+    /// <remarks>
+    /// <para>Range: any power over 0 at full load.</para>
+    /// <para>Outside: nothing is checked; the result is in proportion.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelDemandFlow.FromPower&lt;Real&gt;(brakePower: 100e3, brakeSpecificFuelConsumption: 9e-8);
+    /// // result = 9e-3 kg/s
+    /// </code>
+    /// </example>
+    /// <para>Source: definition of brake specific fuel consumption.</para>
+    /// </remarks>
     public static T FromPower<T>(T brakePower, T brakeSpecificFuelConsumption)
         where T : struct, IReal<T> => brakePower * brakeSpecificFuelConsumption;
 
-    /// <summary>From air, kg/s: ṁ_air ÷ air–fuel ratio.</summary>
-    /// <param name="airMassFlow">kg/s.</param>
-    /// <param name="airFuelRatio">λ times the stoichiometric one, kg/kg.</param>
+    /// <summary>Fuel that an air flow takes.
+    /// <para><c>ṁ_2 = ṁ_a/AFR</c></para>
+    /// </summary>
+    /// <param name="airMassFlow"><c>ṁ_a</c> (kg/s): air mass flow of the engine.</param>
+    /// <param name="airFuelRatio"><c>AFR</c> (kg/kg): air–fuel ratio as burnt.</param>
+    /// <returns><c>ṁ_2</c> (kg/s): fuel mass flow from air.</returns>
+    /// <remarks>
+    /// <para>Range: AFR over 0.</para>
+    /// <para>Outside: nothing is checked; zero gives infinity.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelDemandFlow.FromAir&lt;Real&gt;(airMassFlow: 0.147, airFuelRatio: 11.76);
+    /// // result = 0.0125 kg/s
+    /// </code>
+    /// </example>
+    /// <para>Source: definition of the air–fuel ratio.</para>
+    /// </remarks>
     public static T FromAir<T>(T airMassFlow, Divisor<T> airFuelRatio)
         where T : struct, IReal<T> => airMassFlow / airFuelRatio;
 
-    /// <summary>By volume, m³/s: ṁ/ρ.</summary>
-    /// <param name="massFlow">kg/s.</param>
-    /// <param name="density">kg/m³.</param>
+    /// <summary>Volume flow of a fuel mass flow.
+    /// <para><c>Q_f = ṁ_f/ρ</c></para>
+    /// </summary>
+    /// <param name="massFlow"><c>ṁ_f</c> (kg/s): fuel mass flow of the engine.</param>
+    /// <param name="density"><c>ρ</c> (kg/m³): density of the fuel.</param>
+    /// <returns><c>Q_f</c> (m³/s): fuel flow of the engine.</returns>
+    /// <remarks>
+    /// <para>Range: ρ over 0.</para>
+    /// <para>Outside: nothing is checked; zero gives infinity.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelDemandFlow.Volume&lt;Real&gt;(massFlow: 0.015, density: 750);
+    /// // result = 2e-5 m³/s
+    /// </code>
+    /// </example>
+    /// <para>Source: definition of density.</para>
+    /// </remarks>
     public static T Volume<T>(T massFlow, Divisor<T> density)
         where T : struct, IReal<T> => massFlow / density;
-
-    /// <summary>How much the figure from power is over the one from air, as a fraction of the latter.</summary>
-    /// <param name="fromPower">kg/s.</param>
-    /// <param name="fromAir">kg/s.</param>
-    public static T Difference<T>(T fromPower, T fromAir)
-        where T : struct, IReal<T> => (fromPower / fromAir) - 1.0;
 }

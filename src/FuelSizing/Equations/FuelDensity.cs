@@ -3,19 +3,31 @@ using FuelSizing.Numerics;
 namespace FuelSizing.Equations;
 
 /// <summary>Density of a liquid fuel against temperature.</summary>
-internal static class FuelDensity
+public static class FuelDensity
 {
-    /// <summary>The temperature at which fuel densities are stated, K (15 °C).</summary>
+    /// <summary><c>T_15</c> (K): temperature at which fuel densities are stated, 15 °C. ASTM D1250.</summary>
     public const double ReferenceTemperature = 288.15;
 
-    /// <summary>Density at 15 °C from which the petrols' expansion goes over to the heavier products', kg/m³.</summary>
+    /// <summary><c>ρ_tr</c> (kg/m³): density at 15 °C from which the expansion of petrol goes over to that of heavier products.
+    /// ASTM D1250-80, table 54B.</summary>
     public const double PetrolTransition = 770.5;
 
-    /// <summary>
-    /// Thermal expansion of petrol at 15 °C, 1/K: α = K0/ρ² + K1/ρ with K0 = 346.4228, K1 = 0.4388 below 770.5 kg/m³,
-    /// and α = A + B/ρ² with A = −0.00336312, B = 2680.3206 from there to 787.5 (ASTM D1250-80, table 54B).
+    /// <summary>Thermal expansion of petrol at 15 °C from its density.
+    /// <para><c>α_15 = (346.4228/ρ_15 + 0.4388)/ρ_15 if ρ_15 &lt; 770.5; 2680.3206/ρ_15² − 0.00336312 otherwise</c></para>
     /// </summary>
-    /// <param name="densityAt15">Density at 15 °C, 653 to 787.5 kg/m³.</param>
+    /// <param name="densityAt15"><c>ρ_15</c> (kg/m³): density of the fuel at 15 °C.</param>
+    /// <returns><c>α_15</c> (1/K): thermal expansion of the fuel at 15 °C.</returns>
+    /// <remarks>
+    /// <para>Range: 653 ≤ ρ_15 ≤ 787.5 kg/m³.</para>
+    /// <para>Outside: nothing is checked; the correlation is carried on; heavier products have other constants.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelDensity.PetrolExpansion&lt;Real&gt;(densityAt15: 740);
+    /// // result = 1.225593e-3 1/K
+    /// </code>
+    /// </example>
+    /// <para>Source: ASTM D1250-80, table 54B.</para>
+    /// </remarks>
     public static T PetrolExpansion<T>(T densityAt15)
         where T : struct, IReal<T> =>
         T.IfLess(
@@ -24,12 +36,24 @@ internal static class FuelDensity
             (((T)346.4228 / densityAt15) + 0.4388) / densityAt15,
             ((T)2680.3206 / (densityAt15 * densityAt15)) - 0.00336312);
 
-    /// <summary>
-    /// Density at a temperature, kg/m³: ρ = ρ15 · exp(−α ΔT (1 + 0.8 α ΔT)), ΔT = T − 15 °C (ASTM D1250-80).
+    /// <summary>Density of a liquid fuel at a temperature.
+    /// <para><c>ρ = ρ_15 · exp(−α_15 · (T − T_15) · (1 + 0.8 · α_15 · (T − T_15)))</c></para>
     /// </summary>
-    /// <param name="densityAt15">Density at 15 °C, kg/m³.</param>
-    /// <param name="expansion">Thermal expansion at 15 °C, 1/K.</param>
-    /// <param name="temperature">K.</param>
+    /// <param name="densityAt15"><c>ρ_15</c> (kg/m³): density of the fuel at 15 °C.</param>
+    /// <param name="expansion"><c>α_15</c> (1/K): thermal expansion of the fuel at 15 °C.</param>
+    /// <param name="temperature"><c>T</c> (K): temperature of the air or fuel.</param>
+    /// <returns><c>ρ</c> (kg/m³): density of the fuel.</returns>
+    /// <remarks>
+    /// <para>Range: 255 ≤ T ≤ 368 K, liquid.</para>
+    /// <para>Outside: nothing is checked; the correlation is carried on.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelDensity.At&lt;Real&gt;(densityAt15: 740, expansion: 1e-3, temperature: 308.15);
+    /// // result = 725.1149 kg/m³
+    /// </code>
+    /// </example>
+    /// <para>Source: ASTM D1250-80, volume correction factor.</para>
+    /// </remarks>
     public static T At<T>(T densityAt15, T expansion, T temperature)
         where T : struct, IReal<T>
     {

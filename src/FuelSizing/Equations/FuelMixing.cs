@@ -3,14 +3,26 @@ using FuelSizing.Numerics;
 namespace FuelSizing.Equations;
 
 /// <summary>Properties of a blend from those of its parts, taken as an ideal mixture (volumes add).</summary>
-internal static class FuelMixing
+public static class FuelMixing
 {
-    /// <summary>
-    /// A property that adds by share: Σ φ x/Σ φ. With shares by volume it gives density and thermal expansion; with
-    /// shares by mass, elements and heating value.
+    /// <summary>Property of a blend that adds by share: with shares by volume density and thermal expansion, by mass elements and
+    /// heating value.
+    /// <para><c>y = Σ(x_i · y_i)/Σ(x_i)</c></para>
     /// </summary>
-    /// <param name="shares">φ, in any common unit.</param>
-    /// <param name="values">x.</param>
+    /// <param name="shares"><c>x_i</c> (any): share of a component; in one unit for all.</param>
+    /// <param name="values"><c>y_i</c> (any): property of a component.</param>
+    /// <returns><c>y</c> (any): property of the blend.</returns>
+    /// <remarks>
+    /// <para>Range: ideal mixtures, whose volumes add.</para>
+    /// <para>Outside: nothing is checked; shares that add up to 0 give no number; more shares than values throw.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelMixing.ByShare&lt;Real&gt;(shares: [0.3, 0.9], values: [700, 800]);
+    /// // result = 775
+    /// </code>
+    /// </example>
+    /// <para>Source: definition of an ideal mixture.</para>
+    /// </remarks>
     public static T ByShare<T>(ReadOnlySpan<T> shares, ReadOnlySpan<T> values)
         where T : struct, IReal<T>
     {
@@ -25,21 +37,26 @@ internal static class FuelMixing
         return weighted / total;
     }
 
-    /// <summary>Share by mass, not normalised, kg: volume share × density.</summary>
-    /// <param name="volumeShare">m³.</param>
-    /// <param name="density">kg/m³.</param>
-    public static T MassShare<T>(T volumeShare, T density)
-        where T : struct, IReal<T> => volumeShare * density;
-
-    /// <summary>
-    /// Share by volume of the first of two fuels, from a property x that adds by mass: with the mass share
-    /// m = (x − x2)/(x1 − x2), φ = (m/ρ1)/(m/ρ1 + (1 − m)/ρ2).
+    /// <summary>Volume share of the first of two fuels in a blend, from a property that adds by mass.
+    /// <para><c>x_A = m_A/ρ_A/(m_A/ρ_A + (1 − m_A)/ρ_B) with m_A = (y − y_B)/(y_A − y_B)</c></para>
     /// </summary>
-    /// <param name="value">x of the blend.</param>
-    /// <param name="firstValue">x1.</param>
-    /// <param name="firstDensity">ρ1, kg/m³.</param>
-    /// <param name="otherValue">x2.</param>
-    /// <param name="otherDensity">ρ2, kg/m³.</param>
+    /// <param name="value"><c>y</c> (any): property of the blend.</param>
+    /// <param name="firstValue"><c>y_A</c> (any): property of the first component.</param>
+    /// <param name="firstDensity"><c>ρ_A</c> (kg/m³): density of the first component.</param>
+    /// <param name="otherValue"><c>y_B</c> (any): property of the second component.</param>
+    /// <param name="otherDensity"><c>ρ_B</c> (kg/m³): density of the second component.</param>
+    /// <returns><c>x_A</c> (1): volume share of the first component.</returns>
+    /// <remarks>
+    /// <para>Range: y between y_B and y_A; densities at one temperature.</para>
+    /// <para>Outside: nothing is checked; beyond them the share is below 0 or over 1.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelMixing.VolumeShare&lt;Real&gt;(value: 40, firstValue: 44, firstDensity: 740, otherValue: 27, otherDensity: 790);
+    /// // result = 0.776266
+    /// </code>
+    /// </example>
+    /// <para>Source: derived from conservation of mass.</para>
+    /// </remarks>
     public static T VolumeShare<T>(T value, T firstValue, T firstDensity, T otherValue, T otherDensity)
         where T : struct, IReal<T>
     {

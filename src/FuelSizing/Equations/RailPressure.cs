@@ -3,40 +3,72 @@ using FuelSizing.Numerics;
 namespace FuelSizing.Equations;
 
 /// <summary>The pressure a regulator sets in the rail, and what of it the injector sees.</summary>
-internal static class RailPressure
+public static class RailPressure
 {
-    /// <summary>
-    /// Gauge pressure set, Pa: min(ceiling, base + g_b · min(b, o) + g · max(0, b − o)). Gains: fixed g_b = g = 0;
-    /// manifold-referenced g_b = g = 1; rising-rate g above 1 over its onset o.
+    /// <summary>Rail pressure that a regulator sets. Fixed: G_0 = G = 0; manifold-referenced: G_0 = G = 1; rising rate: G over 1
+    /// above its onset.
+    /// <para><c>p_s = min(p_max; p_base + G_0 · min(p_b; p_on) + G · max(0; p_b − p_on))</c></para>
     /// </summary>
-    /// <param name="baseGauge">With the manifold at atmospheric pressure, Pa.</param>
-    /// <param name="gainBelowOnset">g_b.</param>
-    /// <param name="gain">g.</param>
-    /// <param name="onset">o, gauge, Pa.</param>
-    /// <param name="ceiling">Highest gauge pressure that the unit sets, Pa.</param>
-    /// <param name="boost">b: manifold gauge pressure, negative under vacuum, Pa.</param>
+    /// <param name="baseGauge"><c>p_base</c> (Pa): base pressure of the regulator, gauge; with the manifold at ambient pressure.</param>
+    /// <param name="gainBelowOnset"><c>G_0</c> (1): gain below the onset.</param>
+    /// <param name="gain"><c>G</c> (1): gain above the onset.</param>
+    /// <param name="onset"><c>p_on</c> (Pa): onset of the rising rate, gauge.</param>
+    /// <param name="ceiling"><c>p_max</c> (Pa): ceiling of the regulator, gauge.</param>
+    /// <param name="boost"><c>p_b</c> (Pa): boost, gauge pressure in the manifold; negative under vacuum.</param>
+    /// <returns><c>p_s</c> (Pa): rail pressure that the regulator sets, gauge.</returns>
+    /// <remarks>
+    /// <para>Range: a regulator that controls: enough flow, no back-pressure in the return line.</para>
+    /// <para>Outside: nothing is checked; a sum below 0 is not cut off.</para>
+    /// <example>
+    /// <code>
+    /// Real result = RailPressure.Set&lt;Real&gt;(baseGauge: 300e3, gainBelowOnset: 0, gain: 6, onset: 0, ceiling: 900e3, boost: 55e3);
+    /// // result = 630e3 Pa
+    /// </code>
+    /// </example>
+    /// <para>Source: definition of the gain over base pressure; common practice, no source.</para>
+    /// </remarks>
     public static T Set<T>(T baseGauge, T gainBelowOnset, T gain, T onset, T ceiling, T boost)
         where T : struct, IReal<T> =>
         T.Min(ceiling, baseGauge + (gainBelowOnset * T.Min(boost, onset)) + (gain * T.Max(0, boost - onset)));
 
-    /// <summary>Gauge pressure set by a unit that is off what its kind sets, Pa: set + offset.</summary>
-    /// <param name="set">By the kind, gauge, Pa.</param>
-    /// <param name="offset">Of this unit, Pa.</param>
-    public static T Offset<T>(T set, T offset)
-        where T : struct, IReal<T> => set + offset;
-
-    /// <summary>Two regulators one behind the other on the return: the higher governs.</summary>
-    /// <param name="first">Gauge, Pa.</param>
-    /// <param name="second">Gauge, Pa.</param>
+    /// <summary>Rail pressure of two regulators in series on the return line: the higher setting governs.
+    /// <para><c>p_s = max(p_sa; p_sb)</c></para>
+    /// </summary>
+    /// <param name="first"><c>p_sa</c> (Pa): set pressure of the first regulator, gauge.</param>
+    /// <param name="second"><c>p_sb</c> (Pa): set pressure of the second regulator, gauge.</param>
+    /// <returns><c>p_s</c> (Pa): rail pressure that the regulator sets, gauge.</returns>
+    /// <remarks>
+    /// <para>Range: both with enough flow to control.</para>
+    /// <para>Outside: nothing is checked; the greater is taken.</para>
+    /// <example>
+    /// <code>
+    /// Real result = RailPressure.InSeries&lt;Real&gt;(first: 380e3, second: 480e3);
+    /// // result = 480e3 Pa
+    /// </code>
+    /// </example>
+    /// <para>Source: derived: the flow passes both, and each closes until its own setting is reached.</para>
+    /// </remarks>
     public static T InSeries<T>(T first, T second)
         where T : struct, IReal<T> => T.Max(first, second);
 
-    /// <summary>
-    /// Differential pressure across the injector, Pa: Δp = rail gauge + ambient − manifold absolute.
+    /// <summary>Differential pressure across the injector.
+    /// <para><c>Δp = p_r + p_0 − p_3</c></para>
     /// </summary>
-    /// <param name="railGauge">Pa.</param>
-    /// <param name="ambient">Absolute, Pa.</param>
-    /// <param name="manifoldAbsolute">Pa.</param>
+    /// <param name="railGauge"><c>p_r</c> (Pa): rail pressure, gauge.</param>
+    /// <param name="ambient"><c>p_0</c> (Pa): ambient pressure, absolute.</param>
+    /// <param name="manifoldAbsolute"><c>p_3</c> (Pa): pressure in the manifold, absolute.</param>
+    /// <returns><c>Δp</c> (Pa): differential pressure across the injector.</returns>
+    /// <remarks>
+    /// <para>Range: any.</para>
+    /// <para>Outside: nothing is checked; negative where the manifold pressure is above the rail pressure: no fuel flows.</para>
+    /// <example>
+    /// <code>
+    /// Real result = RailPressure.Differential&lt;Real&gt;(railGauge: 360e3, ambient: 95e3, manifoldAbsolute: 155e3);
+    /// // result = 300e3 Pa
+    /// </code>
+    /// </example>
+    /// <para>Source: definition.</para>
+    /// </remarks>
     public static T Differential<T>(T railGauge, T ambient, T manifoldAbsolute)
         where T : struct, IReal<T> => railGauge + ambient - manifoldAbsolute;
 }

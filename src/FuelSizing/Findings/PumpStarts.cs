@@ -1,3 +1,4 @@
+using FuelSizing.Numerics;
 using MathNet.Numerics.Statistics;
 
 namespace FuelSizing.Findings;
@@ -11,6 +12,10 @@ internal static class PumpStarts
 {
     /// <summary>Standard deviations under the model from which a rail is clearly lower.</summary>
     private const double Clearly = 3;
+
+    /// <summary>Added resistance of the feed that is looked for, Ω; under zero where the plan's own is too high.</summary>
+    private const double MinimumOhms = -0.1;
+    private const double MaximumOhms = 0.6;
 
     /// <summary>Starts, in units of the tolerance; none where the rail is hardly ever lower than the sound fit says.</summary>
     public static Dictionary<RunQuantity, double> Of(RunCheck check, RunModel model, RunFit sound)
@@ -36,27 +41,16 @@ internal static class PumpStarts
     private static double Condition(RunCheck check, in PointInput input)
     {
         double wanted = input.Rail + input.Loss;
-        (double low, double high) = (0, check.Pumps.MaximumFlow);
-        for (int step = 0; step < 40; step++)
-        {
-            double middle = 0.5 * (low + high);
-            (low, high) = check.Pumps.Rise(middle, input.Volts, 0) > wanted ? (middle, high) : (low, middle);
-        }
-
-        return Math.Clamp(Math.Log(input.Flow / Math.Max(low, 1e-9)), -1.2, 0.3);
+        (double volts, double maximum) = (input.Volts, check.Pumps.MaximumFlow);
+        double found = maximum * Bracket.Of(share => check.Pumps.Rise(share * maximum, volts, 0) - wanted, 0, 1);
+        return Math.Clamp(Math.Log(input.Flow / Math.Max(found, 1e-9)), -1.2, 0.3);
     }
 
     private static double Resistance(RunCheck check, in PointInput input)
     {
         double wanted = input.Rail + input.Loss;
-        (double low, double high) = (-0.1, 0.6);
-        for (int step = 0; step < 40; step++)
-        {
-            double middle = 0.5 * (low + high);
-            (low, high) = check.Pumps.Rise(input.Flow, input.Volts, middle) > wanted ? (middle, high) : (low, middle);
-        }
-
-        return low;
+        (double volts, double flow) = (input.Volts, input.Flow);
+        return Bracket.Of(ohms => check.Pumps.Rise(flow, volts, ohms) - wanted, MinimumOhms, MaximumOhms);
     }
 
     private static double Restriction(RunCheck check, in PointInput input) =>

@@ -37,8 +37,7 @@ internal sealed class RunColumnsRead
         double speed = Recorded(Channel.Speed, row);
         return channel switch
         {
-            Channel.InjectorPulse when speed > 0 => InjectorFlow.PulseOfDuty<Real>(
-                Recorded(Channel.DutyCycle, row), Available(speed)),
+            Channel.InjectorPulse when speed > 0 => Recorded(Channel.DutyCycle, row) * Available(speed),
             Channel.DutyCycle when speed > 0 => InjectorFlow.DutyCycle<Real>(
                 Recorded(Channel.InjectorPulse, row), Available(speed)),
             Channel.FuelVolumeFlow => FuelDemandFlow.Volume<Real>(

@@ -45,7 +45,7 @@ public static class FuelBlend
                 $"It is the share of {parts[part].Fuel.Name} by volume.",
                 nameof(parts));
             volumes[part] = share.DecimalFractions;
-            masses[part] = FuelMixing.MassShare(volumes[part], (Real)parts[part].Fuel.ReferenceDensity);
+            masses[part] = volumes[part] * parts[part].Fuel.ReferenceDensity;
             total += volumes[part];
         }
 
@@ -144,7 +144,7 @@ internal static class BlendVapour
             .Where(part => part.Volatility!.ReidPressure is null)
             .Max(part => (double?)VapourPressure.AlcoholRise<Real>(part.Composition.OxygenShare)) ?? 0;
         return Maximum(others.Prepend(
-            VapourLaw.OfReid(VapourPressure.BlendedReid<Real>(petrol.ReidPressure!.Value, rise)) with
+            VapourLaw.OfReid(petrol.ReidPressure!.Value + rise) with
             {
                 AtLeast = petrol.AtLeast,
             }));

@@ -183,7 +183,7 @@ public sealed class DeadTimeTable
         _byVoltage[0].Covers(volts)
             ? IgnoresPressure
                 ? new(null, _byVoltage[0].At(volts))
-                : new(new(_differentials, Array.ConvertAll(_byVoltage, row => row.At(volts)), Interpolation.Linear, nameof(volts)), 0)
+                : new(new(_differentials, Array.ConvertAll(_byVoltage, row => row.At(volts)), Interpolation.Linear), 0)
             : null;
 
     internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>
@@ -230,10 +230,9 @@ public sealed class DeadTimeTable
         }
 
         return new(
-            [.. voltages.Select(voltage => WithinVoltage(voltage, voltagesName).Volts)],
+            Guard.Rising([.. voltages.Select(voltage => WithinVoltage(voltage, voltagesName).Volts)], voltagesName),
             seconds,
-            Interpolation.Monotone,
-            voltagesName);
+            Interpolation.Monotone);
     }
 }
 

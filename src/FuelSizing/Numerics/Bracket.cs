@@ -1,58 +1,33 @@
-using MathNet.Numerics.RootFinding;
-
 namespace FuelSizing.Numerics;
 
-/// <summary>Where a falling function passes through zero.</summary>
+/// <summary>The bracketed solver: where a falling function passes through zero within a range.</summary>
+/// <remarks>
+/// Inverse quadratic interpolation, or halving where that would be no better (T. R. Chandrupatla, Advances in Engineering
+/// Software 28 (1997) 145). MathNet.Numerics' Brent is not used for two reasons: it takes a delegate, which would be allocated at
+/// each of the thousands of calls of a sweep, and it gives up where a function jumps, as a limit that ceases to be judged does;
+/// this one ends at the jump.
+/// </remarks>
 internal static class Bracket
 {
+    // A range of the order of one is narrowed to the last few bits.
     private const double Accuracy = 1e-14;
-    private const int MaximumIterations = 200;
 
-    // A secant's error after a step is of the order of the product of the last two steps, on a smooth function.
-    private const double SmallStep = 1e-8;
-    private const double SmallProduct = 1e-14;
-    private const int MaximumSteps = 12;
+    // Halving alone takes 47 steps; the rest is for the steps that halving has to make good.
+    private const int MaximumIterations = 200;
 
     /// <summary>
     /// The place in a range at which a falling function reaches zero: the range's start where it has done so already, its
-    /// end where it never does. Brent's method; halving where that does not settle, as it may not on a jump.
+    /// end where it never does.
     /// </summary>
     /// <param name="falling">The function, with values of the order of one; it may jump.</param>
     /// <param name="from">Start of the range, of the order of one.</param>
     /// <param name="to">End of the range.</param>
-    public static double Of(Func<double, double> falling, double from, double to)
-    {
-        if (falling(from) <= 0)
-        {
-            return from;
-        }
+    public static double Of(Func<double, double> falling, double from, double to) => Of(new Called(falling), from, to);
 
-        if (falling(to) >= 0)
-        {
-            return to;
-        }
-
-        return Brent.TryFindRoot(falling, from, to, Accuracy, MaximumIterations, out double root)
-            ? root
-            : Halved(falling, from, to);
-    }
-
-    private static double Halved(Func<double, double> falling, double from, double to)
-    {
-        for (int step = 0; step < MaximumIterations; step++)
-        {
-            double middle = from + ((to - from) / 2);
-            (from, to) = falling(middle) > 0 ? (middle, to) : (from, middle);
-        }
-
-        return from;
-    }
-
-    /// <summary>
-    /// As <see cref="Of(Func{double, double}, double, double)"/>, for a function that is called so often that it must not
-    /// allocate: inverse quadratic interpolation, or halving where that would be no better (Chandrupatla, Advances in
-    /// Engineering Software 28 (1997) 145). On a jump it ends there.
-    /// </summary>
+    /// <summary>As <see cref="Of(Func{double, double}, double, double)"/>, for a function that is called so often that it must not allocate.</summary>
+    /// <param name="falling">The function, with values of the order of one; it may jump.</param>
+    /// <param name="from">Start of the range, of the order of one.</param>
+    /// <param name="to">End of the range.</param>
     public static double Of<T>(in T falling, double from, double to)
         where T : struct, IFalling
     {
@@ -106,48 +81,15 @@ internal static class Bracket
         return Math.Abs(valueA) < Math.Abs(valueB) ? a : b;
     }
 
-    /// <summary>
-    /// The place, not under zero, at which a falling function reaches zero, from a guess near it: secants. False where they
-    /// do not settle in a few steps, as on a jump; then ask <see cref="Of{T}"/>.
-    /// </summary>
-    /// <param name="falling">The function, whose slope is of the order of −1.</param>
-    /// <param name="guess">Near the place.</param>
-    /// <param name="root">The place.</param>
-    public static bool TryNear<T>(in T falling, double guess, out double root)
-        where T : struct, IFalling
+    private readonly struct Called(Func<double, double> falling) : IFalling
     {
-        double before = guess;
-        double valueBefore = falling.At(before);
-        root = before;
-        if (valueBefore == 0)
-        {
-            return true;
-        }
-
-        root = before + valueBefore;
-        for (int step = 0; step < MaximumSteps && root >= 0; step++)
-        {
-            double value = falling.At(root);
-            if (value == 0)
-            {
-                return true;
-            }
-
-            double slope = (value - valueBefore) / (root - before);
-            if (!(slope < 0))
-            {
-                return false;
-            }
-
-            double move = value / slope;
-            bool settled = Math.Abs(move) <= SmallStep && Math.Abs(move * (root - before)) <= SmallProduct;
-            (before, valueBefore, root) = (root, value, root - move);
-            if (settled)
-            {
-                return root >= 0;
-            }
-        }
-
-        return false;
+        public double At(double x) => falling(x);
     }
+}
+
+/// <summary>A function that nowhere rises: a value type, so that a solver calls it without allocating.</summary>
+internal interface IFalling
+{
+    /// <summary>Its value.</summary>
+    double At(double x);
 }

@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 
 namespace FuelSizing.Numerics;
 
-/// <summary>A curve of cubic pieces, coefficient by coefficient, so that numbers side by side each pick their own piece.</summary>
+/// <summary>A curve of cubic pieces, coefficient by coefficient, so that each lane picks its own piece.</summary>
 internal sealed class CubicColumns
 {
     /// <summary>As many pieces as one instruction can pick from.</summary>

@@ -1,5 +1,5 @@
+using System.Diagnostics;
 using System.Globalization;
-using FuelSizing.Quantities;
 using MathNet.Numerics.Interpolation;
 
 namespace FuelSizing.Numerics;
@@ -25,23 +25,10 @@ internal sealed class Curve
     private readonly double _scale = 1;
     private CubicColumns? _columns;
 
-    /// <summary>Takes points whose x rises strictly.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Fewer than two points, or x does not rise.</exception>
-    public Curve(double[] x, double[] y, Interpolation kind, string name)
+    /// <summary>Takes two points or more whose x rises strictly, which the caller has made sure of.</summary>
+    public Curve(double[] x, double[] y, Interpolation kind)
     {
-        Guard.Count(x.Length, 2, 1000, "Give the curve by two points or more.", name);
-        for (int point = 1; point < x.Length; point++)
-        {
-            if (!(x[point] > x[point - 1]))
-            {
-                throw Guard.OutOfRange(
-                    name,
-                    string.Create(CultureInfo.InvariantCulture, $"not rising at point {point + 1}"),
-                    "points in rising order",
-                    "Sort the points and give each abscissa once.");
-            }
-        }
-
+        Debug.Assert(x.Length >= 2 && x.Length == y.Length && x.Zip(x.Skip(1)).All(pair => pair.First < pair.Second), "The points must rise.");
         (_x, _y) = (x, y);
         _pieces = PiecesOf(x, y, kind == Interpolation.Monotone && x.Length >= 3
             ? CubicSpline.InterpolatePchipSorted(x, y)
@@ -141,4 +128,14 @@ internal sealed class Curve
 
         return pieces;
     }
+}
+
+/// <summary>How a table reads between its points.</summary>
+internal enum Interpolation
+{
+    /// <summary>By straight lines.</summary>
+    Linear,
+
+    /// <summary>By a smooth cubic that never overshoots its points.</summary>
+    Monotone,
 }

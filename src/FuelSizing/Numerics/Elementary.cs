@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 
 namespace FuelSizing.Numerics;
 
-/// <summary>Exponential and logarithm of numbers side by side, to an ulp.</summary>
+/// <summary>Exponential and logarithm of numbers in lanes, to an ulp.</summary>
 /// <remarks>
 /// The reduction of both, and the logarithm's coefficients, are those of fdlibm (e_exp.c, e_log.c; Sun Microsystems 1993,
 /// freely distributable), without branches. The runtime's own for vectors are called and not inlined, which takes twice as long, and lack before .NET 9;
@@ -60,7 +60,7 @@ internal static class Elementary
 
     /// <summary>As <see cref="Power{T}(T, T)"/>, of many numbers in their place, a whole number of vectors.</summary>
     /// <remarks>
-    /// All logarithms before all exponentials: one behind the other they are a chain so long that the processor has no room to
+    /// All logarithms before all exponentials: one after the other for each number they are a chain so long that the processor has no room to
     /// begin the next.
     /// </remarks>
     public static void Power<T>(Span<double> x, double y)

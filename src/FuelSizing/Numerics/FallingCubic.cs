@@ -1,6 +1,10 @@
 namespace FuelSizing.Numerics;
 
 /// <summary>Where a piece of a falling curve has a value.</summary>
+/// <remarks>
+/// The one root that is not left to <see cref="Bracket"/>: a cubic's slope comes with its value, so that Newton's method needs fewer
+/// evaluations, and this is the innermost loop of every circuit.
+/// </remarks>
 internal static class FallingCubic
 {
     // Newton's method doubles the right figures with each step, once it does; halving needs no more steps than this.
@@ -10,7 +14,7 @@ internal static class FallingCubic
     private const int MaximumSteps = 60;
 
     /// <summary>
-    /// The distance from the piece's start at which a + b s + c s² + d s³ = y: Newton's method, kept within a bracket by halving.
+    /// The distance from the piece's start at which a + b s + c s² + d s³ = y: Newton's method, held within a bracket by halving.
     /// </summary>
     /// <param name="piece">A piece that nowhere rises.</param>
     /// <param name="width">Its width.</param>

@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics.X86;
 
 namespace FuelSizing.Numerics;
 
-/// <summary>Four double-precision numbers side by side, in which batches evaluate the same equations.</summary>
+/// <summary>Four double-precision numbers in the lanes of a register, in which batches evaluate the same equations.</summary>
 /// <param name="Values">The numbers, in SI units.</param>
 internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<FourLanes>
 {
@@ -51,8 +51,8 @@ internal readonly record struct FourLanes(Vector256<double> Values) : ILanes<Fou
         : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static FourLanes IfLess(FourLanes left, FourLanes right, FourLanes then, FourLanes otherwise) =>
-        new(Vector256.ConditionalSelect(Vector256.LessThan(left.Values, right.Values), then.Values, otherwise.Values));
+    public static FourLanes IfLess(FourLanes left, FourLanes right, FourLanes whereLess, FourLanes otherwise) =>
+        new(Vector256.ConditionalSelect(Vector256.LessThan(left.Values, right.Values), whereLess.Values, otherwise.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllWithin(FourLanes values, FourLanes minimum, FourLanes maximum) =>

@@ -1,6 +1,6 @@
 namespace FuelSizing.Numerics;
 
-/// <summary>Numbers side by side, as wide as a register of the processor: what a loop over spans needs beside arithmetic.</summary>
+/// <summary>Numbers in the lanes of a register, as many as a register of the processor holds: what a loop over spans needs beside arithmetic.</summary>
 /// <typeparam name="T">The numbers themselves.</typeparam>
 internal interface ILanes<T> : IReal<T>
     where T : struct, ILanes<T>

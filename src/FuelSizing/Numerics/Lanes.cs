@@ -4,7 +4,7 @@ using System.Runtime.Intrinsics.X86;
 
 namespace FuelSizing.Numerics;
 
-/// <summary>Eight double-precision numbers side by side, in which batches evaluate the same equations.</summary>
+/// <summary>Eight double-precision numbers in the lanes of a register, in which batches evaluate the same equations.</summary>
 /// <param name="Values">The numbers, in SI units.</param>
 /// <remarks>
 /// Where the processor has no 512-bit registers the runtime splits each operation; the results do not change, but
@@ -55,8 +55,8 @@ internal readonly record struct Lanes(Vector512<double> Values) : ILanes<Lanes>
         : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Lanes IfLess(Lanes left, Lanes right, Lanes then, Lanes otherwise) =>
-        new(Vector512.ConditionalSelect(Vector512.LessThan(left.Values, right.Values), then.Values, otherwise.Values));
+    public static Lanes IfLess(Lanes left, Lanes right, Lanes whereLess, Lanes otherwise) =>
+        new(Vector512.ConditionalSelect(Vector512.LessThan(left.Values, right.Values), whereLess.Values, otherwise.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllWithin(Lanes values, Lanes minimum, Lanes maximum) =>

@@ -80,6 +80,9 @@ internal sealed class Term
 
         return _kind switch
         {
+            // A constant under zero is taken off.
+            TermKind.Sum when _parts[1] is { _kind: TermKind.Number, Symbol: null, Value: < 0 } off =>
+                ($"{At(0, SumRank)} − {Text(-off.Value)}", SumRank),
             TermKind.Sum => ($"{At(0, SumRank)} + {At(1, SumRank)}", SumRank),
             TermKind.Difference => ($"{At(0, SumRank)} − {At(1, ProductRank)}", SumRank),
             TermKind.Product => ($"{At(0, ProductRank)} · {At(1, ProductRank)}", ProductRank),
@@ -87,7 +90,7 @@ internal sealed class Term
             TermKind.Root => ($"√({_parts[0].Write(named).Text})", WholeRank),
             TermKind.Logarithm => ($"ln({_parts[0].Write(named).Text})", WholeRank),
             TermKind.Minimum => ($"min({_parts[0].Write(named).Text}; {_parts[1].Write(named).Text})", WholeRank),
-            TermKind.Greatest => ($"max({_parts[0].Write(named).Text}; {_parts[1].Write(named).Text})", WholeRank),
+            TermKind.Maximum => ($"max({_parts[0].Write(named).Text}; {_parts[1].Write(named).Text})", WholeRank),
             TermKind.Exponential => Power(named),
             _ => Plain(),
         };
@@ -108,4 +111,38 @@ internal sealed class Term
 
         return ($"exp({inner.Write(named).Text})", WholeRank);
     }
+}
+
+/// <summary>What makes a term of a working.</summary>
+internal enum TermKind
+{
+    /// <summary>A number that comes from outside or stands in the equation.</summary>
+    Number,
+
+    /// <summary>a + b.</summary>
+    Sum,
+
+    /// <summary>a − b.</summary>
+    Difference,
+
+    /// <summary>a · b.</summary>
+    Product,
+
+    /// <summary>a/b.</summary>
+    Quotient,
+
+    /// <summary>√a.</summary>
+    Root,
+
+    /// <summary>e to the power a.</summary>
+    Exponential,
+
+    /// <summary>ln a.</summary>
+    Logarithm,
+
+    /// <summary>The smaller of two.</summary>
+    Minimum,
+
+    /// <summary>The larger of two.</summary>
+    Maximum,
 }

@@ -44,11 +44,11 @@ internal readonly record struct Traced(Term? Term) : IReal<Traced>
         : Of(TermKind.Minimum, Math.Min(left.Value, right.Value), left, right);
 
     public static Traced Max(Traced left, Traced right) =>
-        Of(TermKind.Greatest, Math.Max(left.Value, right.Value), left, right);
+        Of(TermKind.Maximum, Math.Max(left.Value, right.Value), left, right);
 
     // The working shows the way that was taken.
-    public static Traced IfLess(Traced left, Traced right, Traced then, Traced otherwise) =>
-        left.Value < right.Value ? then : otherwise;
+    public static Traced IfLess(Traced left, Traced right, Traced whereLess, Traced otherwise) =>
+        left.Value < right.Value ? whereLess : otherwise;
 
     /// <summary>A number that comes from outside, under the symbol that it goes by.</summary>
     public static Traced Given(string symbol, double value) => new(Numerics.Term.Given(symbol, value));

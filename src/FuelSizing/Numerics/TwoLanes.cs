@@ -5,7 +5,7 @@ using System.Runtime.Intrinsics.X86;
 
 namespace FuelSizing.Numerics;
 
-/// <summary>Two double-precision numbers side by side, in which batches evaluate the same equations.</summary>
+/// <summary>Two double-precision numbers in the lanes of a register, in which batches evaluate the same equations.</summary>
 /// <param name="Values">The numbers, in SI units.</param>
 internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoLanes>
 {
@@ -52,8 +52,8 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
         : IfLess(right, left, left, right);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static TwoLanes IfLess(TwoLanes left, TwoLanes right, TwoLanes then, TwoLanes otherwise) =>
-        new(Vector128.ConditionalSelect(Vector128.LessThan(left.Values, right.Values), then.Values, otherwise.Values));
+    public static TwoLanes IfLess(TwoLanes left, TwoLanes right, TwoLanes whereLess, TwoLanes otherwise) =>
+        new(Vector128.ConditionalSelect(Vector128.LessThan(left.Values, right.Values), whereLess.Values, otherwise.Values));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AllWithin(TwoLanes values, TwoLanes minimum, TwoLanes maximum) =>
@@ -85,8 +85,8 @@ internal readonly record struct TwoLanes(Vector128<double> Values) : ILanes<TwoL
     {
         Vector128<long> at = rank.Values.AsInt64();
         return new(Vector128.Create(
-            Real.Pick(in column, BitConverter.Int64BitsToDouble(at[0]), few).Value,
-            Real.Pick(in column, BitConverter.Int64BitsToDouble(at[1]), few).Value));
+            Real.PickOne(in column, BitConverter.Int64BitsToDouble(at[0])),
+            Real.PickOne(in column, BitConverter.Int64BitsToDouble(at[1]))));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

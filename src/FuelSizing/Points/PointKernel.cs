@@ -142,7 +142,7 @@ internal sealed class PointKernel
     /// <summary>Every single regulator of a row, and how far it is off: an offset of a pair moves both alike.</summary>
     private static IEnumerable<(RailSetting Setting, double Offset)> Singles(PressureRegulator regulator, double offset)
     {
-        double sum = RailPressure.Offset<Real>(regulator.OffsetPascals, offset);
+        double sum = regulator.OffsetPascals + offset;
         return regulator is RegulatorSeries pair
             ? Singles(pair.BaseRegulator, sum).Concat(Singles(pair.Unit, sum))
             : [(regulator.Setting!.Value, sum)];
@@ -367,14 +367,14 @@ internal sealed class PointKernel
         (RailSetting first, double offset) = _regulators[0];
         for (int at = 0; at < boosts.Length; at += T.Count)
         {
-            RailPressure.Offset<T>(first.At(T.From(boosts[at..])), offset).CopyTo(rail[at..]);
+            (first.At(T.From(boosts[at..])) + offset).CopyTo(rail[at..]);
         }
 
         foreach ((RailSetting behind, double more) in _regulators.AsSpan(1))
         {
             for (int at = 0; at < boosts.Length; at += T.Count)
             {
-                T other = RailPressure.Offset<T>(behind.At(T.From(boosts[at..])), more);
+                T other = behind.At(T.From(boosts[at..])) + more;
                 RailPressure.InSeries(T.From(rail[at..]), other).CopyTo(rail[at..]);
             }
         }

@@ -228,7 +228,7 @@ public sealed class Pump : PumpAssembly
     private double CarriedRise(PumpCurve curve, double flow, double volts)
     {
         Real speed = SpeedOf(curve, volts);
-        return PumpScaling.Pressure<Real>(curve.RiseAt(Share.Of<Real>(flow, PumpScaling.Flow<Real>(_condition, speed))), speed);
+        return PumpScaling.Pressure<Real>(curve.RiseAt(flow / PumpScaling.Flow<Real>(_condition, speed)), speed);
     }
 
     /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
@@ -297,7 +297,7 @@ public sealed class Pump : PumpAssembly
         }
 
         LeftVoltage left = new(this, rise, supply);
-        return supply * (Bracket.TryNear(left, 1, out double share) && share is >= MinimumMotorShare and <= 1
+        return supply * (Secant.TryNear(left, 1, out double share) && share is >= MinimumMotorShare and <= 1
             ? share
             : Bracket.Of(left, MinimumMotorShare, 1));
     }
@@ -369,8 +369,7 @@ public sealed class Pump : PumpAssembly
         public double At(double x)
         {
             Real volts = x * supply;
-            return Share.Of<Real>(
-                VoltageDrop.AtMotor<Real>(supply, pump.Current(rise, volts), pump._feedOhms) - volts, supply);
+            return (VoltageDrop.AtMotor<Real>(supply, pump.Current(rise, volts), pump._feedOhms) - volts) / supply;
         }
     }
 }

@@ -179,8 +179,8 @@ public sealed class PumpCurve
         return new(
             name,
             voltage,
-            new(pascals, flow, Interpolation.Monotone, pointsName),
-            amperes is null ? null : new(pascals, amperes, Interpolation.Monotone, pointsName),
+            new(Guard.Rising(pascals, pointsName), flow, Interpolation.Monotone),
+            amperes is null ? null : new(pascals, amperes, Interpolation.Monotone),
             [.. pressures.Select((pressure, point) => new MeasuredPoint(pressure, flows[point], currents?[point]))]);
     }
 

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 
 namespace FuelSizing.Pumps;
@@ -102,6 +101,6 @@ internal sealed class RunningPump : RunningPumps
 
         double maximum = _pump.MaximumRise(_generous);
         return maximum * Bracket.Of(
-            share => Share.Of<Real>(_pump.EndsAt(_pump.MotorVoltage(share * maximum, _supply), _generous), maximum) - share, 0, 1);
+            share => (_pump.EndsAt(_pump.MotorVoltage(share * maximum, _supply), _generous) / maximum) - share, 0, 1);
     }
 }

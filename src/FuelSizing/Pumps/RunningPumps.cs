@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 
 namespace FuelSizing.Pumps;
@@ -29,7 +28,7 @@ internal abstract class RunningPumps
     /// <param name="guess">m³/s.</param>
     public double FlowNear(double rise, double guess) =>
         !GivesFlow && FreeFlow > 0
-        && Bracket.TryNear(new OverRise(this, rise), Share.Of<Real>(guess, FreeFlow), out double share) && share <= 1
+        && Secant.TryNear(new OverRise(this, rise), guess / FreeFlow, out double share) && share <= 1
             ? FreeFlow * share
             : FlowAt(rise);
 
@@ -65,16 +64,16 @@ internal abstract class RunningPumps
 
     /// <summary>The same between two rises, Pa.</summary>
     protected double RiseByFlow(double flow, double minimum, double maximum) =>
-        Deadhead * Bracket.Of(new OverFlow(this, flow), Share.Of<Real>(minimum, Deadhead), Share.Of<Real>(maximum, Deadhead));
+        Deadhead * Bracket.Of(new OverFlow(this, flow), minimum / Deadhead, maximum / Deadhead);
 
     private readonly struct OverFlow(RunningPumps pumps, double flow) : IFalling
     {
-        public double At(double x) => Share.Of<Real>(pumps.FlowAt(x * pumps.Deadhead) - flow, pumps.FreeFlow);
+        public double At(double x) => (pumps.FlowAt(x * pumps.Deadhead) - flow) / pumps.FreeFlow;
     }
 
     private readonly struct OverRise(RunningPumps pumps, double rise) : IFalling
     {
-        public double At(double x) => Share.Of<Real>(pumps.RiseAt(x * pumps.FreeFlow) - rise, pumps.Deadhead);
+        public double At(double x) => (pumps.RiseAt(x * pumps.FreeFlow) - rise) / pumps.Deadhead;
     }
 }
 

@@ -40,6 +40,25 @@ internal static class Guard
                 string.Create(CultureInfo.InvariantCulture, $"from {minimum} to {maximum}"),
                 advice);
 
+    /// <summary>Abscissas of a table: two or more, rising strictly.</summary>
+    public static double[] Rising(double[] x, string name)
+    {
+        Count(x.Length, 2, 1000, "Give the curve by two points or more.", name);
+        for (int point = 1; point < x.Length; point++)
+        {
+            if (!(x[point] > x[point - 1]))
+            {
+                throw OutOfRange(
+                    name,
+                    string.Create(CultureInfo.InvariantCulture, $"not rising at point {point + 1}"),
+                    "points in rising order",
+                    "Sort the points and give each abscissa once.");
+            }
+        }
+
+        return x;
+    }
+
     /// <summary>A defined member of an enumeration.</summary>
     public static T Member<T>(T value, string advice, string name)
         where T : struct, Enum =>

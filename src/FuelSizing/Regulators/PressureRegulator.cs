@@ -40,11 +40,10 @@ public abstract record PressureRegulator
 
     /// <summary>The same in any kind of number.</summary>
     internal T Set<T>(T boost)
-        where T : struct, IReal<T> => RailPressure.Offset(
-            this is RegulatorSeries pair
-                ? RailPressure.InSeries(pair.BaseRegulator.Set(boost), pair.Unit.Set(boost))
-                : Setting!.Value.At(boost),
-            OffsetPascals);
+        where T : struct, IReal<T> =>
+        (this is RegulatorSeries pair
+            ? RailPressure.InSeries(pair.BaseRegulator.Set(boost), pair.Unit.Set(boost))
+            : Setting!.Value.At(boost)) + OffsetPascals;
 
     /// <summary>The same regulator, off by so many Pa.</summary>
     internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };

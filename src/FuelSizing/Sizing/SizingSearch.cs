@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
@@ -37,7 +36,7 @@ internal sealed class SizingSearch
         double best = double.NegativeInfinity;
         for (int step = 0; step <= Steps; step++)
         {
-            double share = Share.Of<Real>(step, Steps);
+            double share = (double)step / Steps;
             double reserve = ReserveOf(share);
             if (reserve >= 0)
             {
@@ -51,7 +50,7 @@ internal sealed class SizingSearch
         // A narrow range that holds may lie between two steps of the scan, beside the best of them.
         (double peak, double top) = Peak(bestShare);
         return top >= 0
-            ? Answer(Edge(Math.Max(0, bestShare - Share.Of<Real>(1, Steps)), peak), typed, text, atLeast: true)
+            ? Answer(Edge(Math.Max(0, bestShare - 1.0 / Steps), peak), typed, text, atLeast: true)
             : Nothing(peak, typed, text);
     }
 
@@ -64,7 +63,7 @@ internal sealed class SizingSearch
         double holding = 0;
         for (int step = 0; step <= Steps; step++)
         {
-            double share = Share.Of<Real>(step, Steps);
+            double share = (double)step / Steps;
             if (ReserveOf(share) < 0)
             {
                 return step == 0
@@ -117,7 +116,7 @@ internal sealed class SizingSearch
     private (double Share, double ReserveOf) Peak(double near)
     {
         double golden = (Math.Sqrt(5) - 1) / 2;
-        double step = Share.Of<Real>(1, Steps);
+        double step = 1.0 / Steps;
         (double low, double high) = (Math.Max(0, near - step), Math.Min(1, near + step));
         for (int i = 0; i < 60; i++)
         {

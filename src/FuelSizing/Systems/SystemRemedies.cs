@@ -185,7 +185,7 @@ internal static class SystemRemedies
         Real drop = supply * (Real)result.System.Limits.FeedDrop.DecimalFractions;
         PumpPoint worst = result.PumpPoints.Where(pump => pump.Pump.Feed is not null).MinBy(pump => pump.Voltage);
         double current = worst.Pump.CurrentAtMotor(worst.Rise, supply - drop) ?? 0;
-        return ElectricResistance.FromOhms(VoltageDrop.LargestResistance(drop, (Real)current).Value);
+        return ElectricResistance.FromOhms(drop.Value / current);
     }
 
     private static IEnumerable<OperatingResult> Failing(SweepResult sweep, Part part) =>

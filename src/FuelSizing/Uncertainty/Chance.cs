@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -36,14 +34,14 @@ public sealed record Chance
     /// Share of all samples in which the limit is surely kept. Where <see cref="CannotSay"/> is not zero the true one may
     /// be higher by up to that share.
     /// </summary>
-    public Ratio Holds => Ratio.FromDecimalFractions((double)Share.Of<Real>(Holding, Samples));
+    public Ratio Holds => Ratio.FromDecimalFractions((double)Holding / Samples);
 
     /// <summary>
     /// Standard error of <see cref="Holds"/>: √(p (1 − p)/n). Zero where all samples agree, which does not make it
     /// certain: see <see cref="Interval"/>.
     /// </summary>
     public Ratio StandardError =>
-        Ratio.FromDecimalFractions((double)Proportion.StandardError<Real>(Holds.DecimalFractions, Samples));
+        Ratio.FromDecimalFractions(Proportion.StandardError(Holds.DecimalFractions, Samples));
 
     /// <summary>
     /// The range in which the probability lies with some confidence, by Wilson's score: with z normal deviations,
@@ -83,7 +81,7 @@ public sealed record Chance
     {
         string unknown = CannotSay == 0
             ? string.Empty
-            : $"; nothing can be said of {Readable.Chance(Ratio.FromDecimalFractions((double)Share.Of<Real>(CannotSay, Samples)))}";
+            : $"; nothing can be said of {Readable.Chance(Ratio.FromDecimalFractions((double)CannotSay / Samples))}";
         return string.Create(
             System.Globalization.CultureInfo.InvariantCulture,
             $"holds in {Readable.Chance(Holds)} ± {Readable.Chance(StandardError)} of {Samples:N0} samples{unknown}");
@@ -91,11 +89,11 @@ public sealed record Chance
 
     private (Ratio Minimum, Ratio Maximum) ScoreInterval(int counted, double deviations)
     {
-        Real share = Share.Of<Real>(counted, Samples);
-        Real middle = Proportion.ScoreMiddle<Real>(share, Samples, deviations);
-        Real half = Proportion.ScoreHalfWidth<Real>(share, Samples, deviations);
+        double share = (double)counted / Samples;
+        double middle = Proportion.ScoreMiddle(share, Samples, deviations);
+        double half = Proportion.ScoreHalfWidth(share, Samples, deviations);
         return (
-            Ratio.FromDecimalFractions(Math.Max(0, (middle - half).Value)),
-            Ratio.FromDecimalFractions(Math.Min(1, (middle + half).Value)));
+            Ratio.FromDecimalFractions(Math.Max(0, middle - half)),
+            Ratio.FromDecimalFractions(Math.Min(1, middle + half)));
     }
 }

@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
@@ -56,7 +54,7 @@ public sealed class OutputSpread<T>
 
     /// <summary>Standard error of the mean: standard deviation/√n; none with fewer than two.</summary>
     public T? StandardErrorOfMean =>
-        Known > 1 ? _typed(SampleMean.StandardError<Real>(_deviation, Known)) : null;
+        Known > 1 ? _typed(_deviation / Math.Sqrt(Known)) : null;
 
     /// <summary>
     /// The value under which a share of the known samples lies, between samples by the median-unbiased rule (type 8 of

@@ -30,7 +30,7 @@ internal readonly struct SampledPoint
             weakest = Real.Min(weakest, factor);
         }
 
-        Real dead = Share.Of<Real>(result.DeadTimeSeconds ?? double.NaN, result.AvailableTime.Seconds);
+        Real dead = (result.DeadTimeSeconds ?? double.NaN) / result.AvailableTime.Seconds;
         MaximumDutyCycle = InjectorMatching.EvenDutyCycle(duty, dead, mean, weakest);
         if (!shared)
         {

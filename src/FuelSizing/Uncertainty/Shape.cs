@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using MathNet.Numerics.Distributions;
 
 namespace FuelSizing.Uncertainty;
@@ -55,5 +53,15 @@ internal sealed record NormalShape : Shape
     public double Deviation { get; }
 
     private protected override double Inverse(double probability) =>
-        Normal.InvCDF(Mean, Deviation, TruncatedProbability.OfWhole<Real>(_below, _belowMaximum, probability));
+        Normal.InvCDF(Mean, Deviation, OfWhole(_below, _belowMaximum, probability));
+
+    /// <summary>
+    /// Probability under the whole distribution that belongs to one under the stretch between two bounds: F(a) + p (F(b) − F(a)),
+    /// F the cumulative probability of the whole.
+    /// </summary>
+    /// <param name="below">F(a), at the lower bound.</param>
+    /// <param name="belowMaximum">F(b), at the upper bound.</param>
+    /// <param name="probability">p, 0 to 1.</param>
+    internal static double OfWhole(double below, double belowMaximum, double probability) =>
+        below + (probability * (belowMaximum - below));
 }

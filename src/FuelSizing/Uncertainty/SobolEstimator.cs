@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 
@@ -71,15 +69,15 @@ internal static class SobolEstimator
                 && Array.TrueForAll(mixed, values => !double.IsNaN(values[sample]))),
         ];
         double mean = known.Length == 0 ? double.NaN : ArrayStatistics.Mean([.. known.SelectMany(s => new[] { a[s], b[s] })]);
-        double[] variances = Array.ConvertAll(known, s => (double)VarianceShare.VarianceTerm<Real>(a[s], b[s], mean));
+        double[] variances = Array.ConvertAll(known, s => VarianceShare.VarianceTerm(a[s], b[s], mean));
         double variance = ArrayStatistics.Mean(variances);
 
         // Rounding alone makes a constant output vary by a part in 10¹⁶ or so.
         bool varies = Math.Sqrt(variance) > 1e-13 * Math.Abs(mean);
         (double Index, double Error)[] first = Array.ConvertAll(mixed, values => Ratio(Array.ConvertAll(
-            known, s => (double)VarianceShare.FirstOrderTerm<Real>(b[s], a[s], values[s], mean))));
+            known, s => VarianceShare.FirstOrderTerm(b[s], a[s], values[s], mean))));
         (double Index, double Error)[] total = Array.ConvertAll(mixed, values => Ratio(Array.ConvertAll(
-            known, s => (double)VarianceShare.TotalTerm<Real>(a[s], values[s]))));
+            known, s => VarianceShare.TotalTerm(a[s], values[s]))));
         return new()
         {
             Samples = done,
@@ -99,15 +97,14 @@ internal static class SobolEstimator
                 return (0, 0);
             }
 
-            double ratio = Share.Of<Real>(ArrayStatistics.Mean(terms), variance);
+            double ratio = ArrayStatistics.Mean(terms) / variance;
             double[] influence = new double[terms.Length];
             for (int sample = 0; sample < terms.Length; sample++)
             {
-                influence[sample] = VarianceShare.Influence<Real>(terms[sample], ratio, variances[sample], variance);
+                influence[sample] = VarianceShare.Influence(terms[sample], ratio, variances[sample], variance);
             }
 
-            return (
-                ratio, SampleMean.StandardError<Real>(ArrayStatistics.StandardDeviation(influence), terms.Length));
+            return (ratio, ArrayStatistics.StandardDeviation(influence) / Math.Sqrt(terms.Length));
         }
     }
 }

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
@@ -281,8 +280,7 @@ public sealed class UncertainSystem
                     name);
             case UncertainQuantity.RegulatorOffset:
                 Pressure set = Pressure.FromPascals(
-                    RailPressure.Offset<Real>(
-                        nominal.Regulator.SetPascals(point.Boost.Pascals), input.Shape.Minimum).Value);
+                    nominal.Regulator.SetPascals(point.Boost.Pascals) + input.Shape.Minimum);
                 Guard.Between(
                     set,
                     MinimumSet,

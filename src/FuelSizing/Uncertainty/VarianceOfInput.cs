@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -52,8 +50,8 @@ public sealed record VarianceOfInput
 
     private static (Ratio Minimum, Ratio Maximum) Around(Ratio index, Ratio standardError, double deviations)
     {
-        Real half = SampleMean.HalfWidth<Real>(standardError.DecimalFractions, deviations);
-        Real middle = index.DecimalFractions;
-        return (Ratio.FromDecimalFractions((middle - half).Value), Ratio.FromDecimalFractions((middle + half).Value));
+        double half = deviations * standardError.DecimalFractions;
+        double middle = index.DecimalFractions;
+        return (Ratio.FromDecimalFractions(middle - half), Ratio.FromDecimalFractions(middle + half));
     }
 }

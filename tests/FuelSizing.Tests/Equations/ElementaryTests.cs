@@ -3,7 +3,7 @@ using FuelSizing.Numerics;
 
 namespace FuelSizing.Tests.Equations;
 
-/// <summary>Exponential and logarithm side by side against those of the C library, by way of <see cref="Math"/>.</summary>
+/// <summary>Exponential and logarithm in lanes against those of the C library, by way of <see cref="Math"/>.</summary>
 public class ElementaryTests
 {
     private const int MaximumUlps = 2;

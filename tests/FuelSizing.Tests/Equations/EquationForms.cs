@@ -69,7 +69,6 @@ internal static class EquationForms
             [Share("first"), Share("second"), new("firstValue", SpecificEnergy, 2e7, 5e7), new("secondValue", SpecificEnergy, 2e7, 5e7)],
             [SpecificEnergy],
             numbers => [FuelMixing.ByShare<Real>([numbers[0], numbers[1]], [numbers[2], numbers[3]])]),
-        Of(typeof(FuelMixing), nameof(FuelMixing.MassShare), Kilogram, new("volumeShare", Volume, 0.1, 1), Density("density")),
         Of(
             typeof(FuelMixing), nameof(FuelMixing.VolumeShare), One,
             new("value", SpecificEnergy, 3.1e7, 3.9e7), new("firstValue", SpecificEnergy, 4e7, 5e7), Density("firstDensity"), new("otherValue", SpecificEnergy, 2e7, 3e7), Density("otherDensity")),
@@ -100,7 +99,6 @@ internal static class EquationForms
             Constants = [Pascal],
             Because = "rises of 7 kPa and 21 kPa, by experiment",
         },
-        Of(typeof(VapourPressure), nameof(VapourPressure.BlendedReid), Pascal, new("petrol", Pascal, 4e4, 1e5), new("rise", Pascal, 0, 2e4)),
         Of(
             typeof(InverseTemperature), nameof(InverseTemperature.Slope), Kelvin,
             new("t1", Kelvin, 260, 290), new("y1", Pascal, 1e3, 1e5), new("t2", Kelvin, 300, 360), new("y2", Pascal, 1e3, 1e5)),
@@ -143,7 +141,6 @@ internal static class EquationForms
             Constants = [Pascal, Kelvin],
             Because = ReferenceAir,
         },
-        Of(typeof(PowerCorrectionFactor), nameof(PowerCorrectionFactor.Apply), Watt, Plain("factor", 0.9, 1.1), new("measured", Watt, 1e4, 3e5)),
         Of(typeof(Compression), nameof(Compression.PressureRatio), One, Absolute("manifoldAbsolute"), new("coolerLoss", Pascal, 0, 2e4), Absolute("inletAbsolute")),
         Of(typeof(Compression), nameof(Compression.OutletTemperature), Kelvin, Absolute("inletTemperature", Kelvin), Plain("pressureRatio", 1, 3), Share("isentropicEfficiency")),
         Of(typeof(Compression), nameof(Compression.IsentropicRatio), One, Plain("pressureRatio", 1, 3)),
@@ -168,17 +165,12 @@ internal static class EquationForms
             new("speed", Speed, 10, 150), Plain("revolutionsPerCycle", 1, 2)),
         Of(typeof(EnginePower), nameof(EnginePower.OfTorque), Watt, new("torque", Joule, 50, 800), new("speed", Speed, 10, 150)),
         Of(typeof(BoostedPower), nameof(BoostedPower.CrankFromWheel), Watt, new("wheelPower", Watt, 1e4, 3e5), new("drivetrainLoss", One, 0, 0.3)),
-        Of(typeof(BoostedPower), nameof(BoostedPower.CrankAgain), One, new("loss", One, 0, 0.3), new("formerLoss", One, 0, 0.3)),
-        Of(
-            typeof(BoostedPower), nameof(BoostedPower.DensityRatio), One,
-            new("chargeDensity", Dimension.Density, 0.8, 3), new("measuredDensity", Dimension.Density, 0.8, 3)),
         Of(
             typeof(BoostedPower), nameof(BoostedPower.Brake), Watt,
             new("measuredPower", Watt, 1e4, 3e5), Share("mechanicalEfficiency"), Plain("densityRatio", 0.5, 3), new("drivePower", Watt, 0, 3e4)),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromPower), MassFlow, new("brakePower", Watt, 0, 5e5), Consumption("brakeSpecificFuelConsumption")),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromAir), MassFlow, new("airMassFlow", MassFlow, 0, 0.5), Plain("airFuelRatio", 6, 15)),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Volume), VolumeFlow, new("massFlow", MassFlow, 0, 0.05), Density("density")),
-        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Difference), One, new("fromPower", MassFlow, 0.01, 0.05), new("fromAir", MassFlow, 0.01, 0.05)),
         EquationForm.Of(
             typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, Dimension.Density, MassFlow, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
         {
@@ -206,7 +198,6 @@ internal static class EquationForms
         Of(typeof(InjectorFlow), nameof(InjectorFlow.Rated), VolumeFlow, [new("staticFlow", VolumeFlow, 1e-6, 3e-5), .. StaticFlow]),
         Of(typeof(InjectorFlow), nameof(InjectorFlow.AvailableTime), Second, new("speed", Speed, 10, 150), Plain("revolutionsPerCycle", 1, 2), Plain("injectionsPerCycle", 1, 2)),
         Of(typeof(InjectorFlow), nameof(InjectorFlow.Pulse), Second, Dead, Burnt, Plain("injectors", 1, 12), Available, Passed),
-        Of(typeof(InjectorFlow), nameof(InjectorFlow.PulseOfDuty), Second, Share("dutyCycle"), Available),
         Of(typeof(InjectorFlow), nameof(InjectorFlow.DutyCycle), One, new("pulse", Second, 0, 2e-2), Available),
         Of(typeof(InjectorFlow), nameof(InjectorFlow.RequiredStatic), VolumeFlow, Burnt, Plain("injectors", 1, 12), Available, Share("dutyLimit"), Dead),
         Of(typeof(InjectorFlow), nameof(InjectorFlow.StaticForPulse), VolumeFlow, Burnt, Plain("injectors", 1, 12), Available, new("pulse", Second, 5e-3, 2e-2), Dead),
@@ -219,7 +210,6 @@ internal static class EquationForms
         Of(
             typeof(RailPressure), nameof(RailPressure.Set), Pascal,
             Across("baseGauge"), Plain("gainBelowOnset", 0, 1), Plain("gain", 0, 12), new("onset", Pascal, 0, 5e4), new("ceiling", Pascal, 4e5, 9e5), new("boost", Pascal, -5e4, 2e5)),
-        Of(typeof(RailPressure), nameof(RailPressure.Offset), Pascal, Across("set"), new("offset", Pascal, -3e4, 3e4)),
         Of(typeof(RailPressure), nameof(RailPressure.InSeries), Pascal, Across("first"), Across("second")),
         Of(typeof(RailPressure), nameof(RailPressure.Differential), Pascal, Across("railGauge"), Absolute("ambient"), Absolute("manifoldAbsolute")),
 
@@ -281,20 +271,12 @@ internal static class EquationForms
             typeof(WireResistance), nameof(WireResistance.SmallestArea), Area,
             Resistivity, Plain("lay", 0, 0.05), new("length", Metre, 0, 10), Current("current"), new("allowedDrop", Volt, 0.5, 2), new("contacts", Ohm, 0, 0.01)),
         Of(typeof(CurrentRating), nameof(CurrentRating.AmbientFactor), One, new("rating", Kelvin, 80, 125), Celsius("ambient"), new("tableAmbient", Kelvin, 20, 40)),
-        Of(typeof(CurrentRating), nameof(CurrentRating.Derated), Ampere, Current("stated"), Share("factor")),
-        Of(typeof(CurrentRating), nameof(CurrentRating.FuseNeeded), Ampere, Current("load"), Share("share")),
-        Of(typeof(CurrentRating), nameof(CurrentRating.FuseLoad), One, Current("load"), Current("rating")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Loop), Ohm, Resistance("wire"), Resistance("contacts")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Of), Volt, Current("current"), Resistance("resistance")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.AtMotor), Volt, Voltage("supply"), Current("current"), Resistance("loop")),
-        Of(typeof(VoltageDrop), nameof(VoltageDrop.MaximumCurrent), Ampere, Voltage("supply"), Resistance("loop")),
-        Of(typeof(VoltageDrop), nameof(VoltageDrop.LargestResistance), Ohm, new("drop", Volt, 0, 2), Current("current")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Heat), Watt, Current("current"), Resistance("resistance")),
-        Of(typeof(VoltageDrop), nameof(VoltageDrop.Share), One, new("drop", Volt, 0, 2), Voltage("supply")),
 
-        // Tables, shares and statistics hold of any dimension; these are examples of them.
-        Of(typeof(Powers), nameof(Powers.Of), One, Plain("x", 0.1, 10), Plain("y", -3, 3)),
-        Of(typeof(Share), "Of", One, Passed with { Name = "part" }, Passed with { Name = "whole" }),
+        // Margins and tables hold of any dimension; these are examples of them.
         Of(typeof(Reserve), nameof(Reserve.Of), One, Across("allowed"), Across("used")),
         Of(
             typeof(StraightLine), nameof(StraightLine.Through), VolumeFlow,
@@ -326,18 +308,6 @@ internal static class EquationForms
             new CubicColumns([Piece(numbers)]).At<Real>([numbers[6]], numbers[0], numbers[3], 1, into);
             return into;
         }),
-        Of(typeof(SampleMean), nameof(SampleMean.StandardError), Watt, new("standardDeviation", Watt, 0, 1e4), Plain("samples", 1, 1000)),
-        Of(typeof(SampleMean), nameof(SampleMean.HalfWidth), Watt, new("standardError", Watt, 0, 1e4), Plain("deviations", 1, 3)),
-        Of(typeof(Proportion), nameof(Proportion.StandardError), One, Share("share"), Plain("samples", 1, 1000)),
-        Of(typeof(Proportion), nameof(Proportion.ScoreMiddle), One, Share("share"), Plain("samples", 1, 1000), Plain("deviations", 1, 3)),
-        Of(typeof(Proportion), nameof(Proportion.ScoreHalfWidth), One, Share("share"), Plain("samples", 1, 1000), Plain("deviations", 1, 3)),
-        Of(typeof(TruncatedProbability), nameof(TruncatedProbability.OfWhole), One, Plain("below", 0, 0.3), Plain("belowUpper", 0.6, 1), Share("probability")),
-        Of(typeof(VarianceShare), nameof(VarianceShare.FirstOrderTerm), Watt * Watt, Output("b"), Output("a"), Output("mixed"), Output("mean")),
-        Of(typeof(VarianceShare), nameof(VarianceShare.TotalTerm), Watt * Watt, Output("a"), Output("mixed")),
-        Of(typeof(VarianceShare), nameof(VarianceShare.VarianceTerm), Watt * Watt, Output("a"), Output("b"), Output("mean")),
-        Of(
-            typeof(VarianceShare), nameof(VarianceShare.Influence), One,
-            new("term", Watt * Watt, 1, 1e8), Plain("ratio", 0, 1), new("varianceTerm", Watt * Watt, 1, 1e8), new("variance", Watt * Watt, 1e6, 1e8)),
     ];
 
     private const string GasConstant = "the gas constant of air";
@@ -393,6 +363,4 @@ internal static class EquationForms
     private static Argument Resistance(string name) => new(name, Ohm, 1e-3, 0.2);
 
     private static Argument Celsius(string name) => new(name, Kelvin, -20, 80);
-
-    private static Argument Output(string name) => new(name, Watt, 1e4, 3e4);
 }

@@ -16,21 +16,21 @@ public class BracketTests
     [Fact]
     public void TryNear_ASmoothFallingFunction_EndsAtItsRootOrSaysThatItDoesNot() =>
         Gen.Select(Any, Gen.Double[0, 1]).Sample(
-            (curve, guess) => !Bracket.TryNear(curve, guess, out double root) || Math.Abs(root - curve.Root) <= 1e-12,
+            (curve, guess) => !Secant.TryNear(curve, guess, out double root) || Math.Abs(root - curve.Root) <= 1e-12,
             iter: 10_000);
 
     [Fact]
     public void TryNear_AnAlmostStraightFunction_Settles() =>
         Gen.Select(Gen.Double[0.15, 0.9], Gen.Double[0.9, 1.1], Gen.Double[0, 0.02], Gen.Double[0, 1]).Sample(
             (root, slope, bend, guess) =>
-                Bracket.TryNear(new Falling(root, slope, bend), guess, out double found) && Math.Abs(found - root) <= 1e-13,
+                Secant.TryNear(new Falling(root, slope, bend), guess, out double found) && Math.Abs(found - root) <= 1e-13,
             iter: 10_000);
 
     [Fact]
     public void Of_AJump_EndsThere() =>
         Gen.Double[0.01, 0.99].Sample(
             place => Math.Abs(Bracket.Of(new Jump(place), 0, 1) - place) <= 1e-13
-                && !Bracket.TryNear(new Jump(place), 0.5, out _));
+                && !Secant.TryNear(new Jump(place), 0.5, out _));
 
     [Fact]
     public void Of_AFunctionWithoutARoot_EndsAtTheEndNearest()

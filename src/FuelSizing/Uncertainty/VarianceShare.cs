@@ -1,6 +1,4 @@
-using FuelSizing.Numerics;
-
-namespace FuelSizing.Equations;
+namespace FuelSizing.Uncertainty;
 
 /// <summary>
 /// The terms whose means give variance-based (Sobol) indices. A and B are two independent samples of all inputs, AB_i is A
@@ -21,21 +19,18 @@ internal static class VarianceShare
     /// <param name="a">y_A.</param>
     /// <param name="mixed">y_ABi.</param>
     /// <param name="mean">Of the output.</param>
-    public static T FirstOrderTerm<T>(T b, T a, T mixed, T mean)
-        where T : struct, IReal<T> => (b - mean) * (mixed - a);
+    public static double FirstOrderTerm(double b, double a, double mixed, double mean) => (b - mean) * (mixed - a);
 
     /// <summary>Term of the total index, S_Ti = mean/V: (y_A − y_ABi)²/2.</summary>
     /// <param name="a">y_A.</param>
     /// <param name="mixed">y_ABi.</param>
-    public static T TotalTerm<T>(T a, T mixed)
-        where T : struct, IReal<T> => (a - mixed) * (a - mixed) / 2.0;
+    public static double TotalTerm(double a, double mixed) => (a - mixed) * (a - mixed) / 2.0;
 
     /// <summary>Term of the output's variance V from both samples: ((y_A − m)² + (y_B − m)²)/2.</summary>
     /// <param name="a">y_A.</param>
     /// <param name="b">y_B.</param>
     /// <param name="mean">m.</param>
-    public static T VarianceTerm<T>(T a, T b, T mean)
-        where T : struct, IReal<T> => (((a - mean) * (a - mean)) + ((b - mean) * (b - mean))) / 2.0;
+    public static double VarianceTerm(double a, double b, double mean) => (((a - mean) * (a - mean)) + ((b - mean) * (b - mean))) / 2.0;
 
     /// <summary>
     /// What one sample moves a ratio of means by, to first order: (u − R v)/V for R = mean(u)/mean(v), V = mean(v). The
@@ -45,6 +40,5 @@ internal static class VarianceShare
     /// <param name="ratio">R.</param>
     /// <param name="varianceTerm">v.</param>
     /// <param name="variance">V.</param>
-    public static T Influence<T>(T term, T ratio, T varianceTerm, T variance)
-        where T : struct, IReal<T> => (term - (ratio * varianceTerm)) / variance;
+    public static double Influence(double term, double ratio, double varianceTerm, double variance) => (term - (ratio * varianceTerm)) / variance;
 }
