@@ -155,15 +155,16 @@ public static class PinnedSample
     private static Case<T>? Failure<T>(Gen<T> generator, Action<T> law, PCG chance, Size? under = null)
     {
         string seed = chance.ToString();
-        T drawn = generator.Generate(chance, under, out Size size);
-        if (under is not null && !Size.IsLessThan(size, under))
-        {
-            return null;
-        }
-
+        T? drawn = default;
+        Size? size = null;
         try
         {
-            law(drawn);
+            drawn = generator.Generate(chance, under, out size);
+            if (under is null || Size.IsLessThan(size, under))
+            {
+                law(drawn);
+            }
+
             return null;
         }
         catch (Exception error)
@@ -175,7 +176,7 @@ public static class PinnedSample
     private static Case<T> Smallest<T>(Gen<T> generator, Action<T> law, Case<T> found)
     {
         ulong state = PCG.Parse(found.Seed).State;
-        for (long number = 0; number < Shrinks; number++)
+        for (long number = 0; number < Shrinks && found.Size is not null; number++)
         {
             found = Failure(generator, law, Chance(state, number), found.Size) ?? found;
         }
@@ -183,13 +184,13 @@ public static class PinnedSample
         return found;
     }
 
-    private sealed record Case<T>(string Seed, T Drawn, Size Size, Exception Error)
+    private sealed record Case<T>(string Seed, T? Drawn, Size? Size, Exception Error)
     {
         private const int MaximumCharacters = 5000;
 
         public XunitException Exception(string which)
         {
-            string text = Check.Print(Drawn);
+            string text = Size is null ? "it cannot be drawn" : Check.Print(Drawn!);
             return new(
                 $"{which} to seed: \"{Seed}\" fails: {(text.Length > MaximumCharacters ? text[..MaximumCharacters] + " …" : text)}\n{Error.Message}", Error);
         }

@@ -40,7 +40,7 @@ public class PinnedSampleTests
     public void Sample_OfALawThatFails_NamesTheFirstFailingCaseSmallAndAlwaysTheSame()
     {
         string message = Assert.Throws<XunitException>(() => Pairs.Sample((number, _) => number < 200)).Message;
-        Assert.Matches("""^Case \d of 100, base seed 0, shrunk to seed: "\w+" fails: \(2\d\d, """, message);
+        Assert.Matches("""^Case \d of 100, base seed 0, shrunk to seed: "[\w-]+" fails: \(2\d\d, """, message);
         Assert.Equal(message, Assert.Throws<XunitException>(() => Pairs.Sample((number, _) => number < 200, threads: 1)).Message);
     }
 
@@ -57,6 +57,11 @@ public class PinnedSampleTests
     [Fact]
     public void Sample_OfALawThatThrows_KeepsWhatItThrew() => Assert.IsType<InvalidOperationException>(
         Assert.Throws<XunitException>(() => Gen.Bool.Sample(_ => throw new InvalidOperationException("thrown"))).InnerException);
+
+    [Fact]
+    public void Sample_OfAGeneratorThatThrows_NamesTheSeed() => Assert.Matches(
+        """^Case \d+ of 100, base seed 0, shrunk to seed: "[\w-]+" fails: it cannot be drawn""",
+        Assert.Throws<XunitException>(() => Gen.Int[0, 9].Select(number => 1 / (number / 9)).Sample(_ => true)).Message);
 
     /// <summary>A test that called CsCheck's own method would draw fresh cases at each run.</summary>
     [Fact]

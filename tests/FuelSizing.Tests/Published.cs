@@ -37,7 +37,7 @@ internal static class Published
         [CallerMemberName] string test = "")
     {
         string title = Title(file, test);
-        double deviation = Math.Abs(actual - expected) / Math.Abs(expected);
+        double deviation = actual == expected ? 0 : Math.Abs(actual - expected) / Math.Abs(expected);
         if (List is not null)
         {
             Add(source, expected, actual, deviation, within, file, title);

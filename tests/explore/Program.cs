@@ -32,7 +32,7 @@ for (bool inTime = true; inTime && whole < rounds;)
             drawing.Add(test);
         }
 
-        if (failure is not null)
+        if (failure is not null && PinnedSample.Cases > before)
         {
             failing.Add(test.Name);
             Console.WriteLine($"FAILS with base seed {PinnedSample.BaseSeed}: {test.Name}\n{failure}\n");

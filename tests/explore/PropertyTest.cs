@@ -57,7 +57,12 @@ internal sealed class PropertyTest(MethodInfo method, object?[] arguments)
                     : value),
         ];
 
-    private static string Shown(object? argument) => Convert.ToString(argument, CultureInfo.InvariantCulture) ?? "null";
+    private static string Shown(object? argument)
+    {
+        const int Most = 40;
+        string text = (Convert.ToString(argument, CultureInfo.InvariantCulture) ?? "null").ReplaceLineEndings(" ");
+        return text.Length > Most ? $"{text[..Most]}…" : text;
+    }
 
     // Lambdas stand in types of their own inside the class.
     private static bool Draws(Type type) =>

@@ -21,10 +21,15 @@ import sys
 # Of a number: what the solver's last step leaves. Only circuits have so many figures that it shows.
 ROUNDING = 1e-9
 WORDS = 7
+MOST_ALONE = 40
+MOST_PRINTED = 600
 
 SUPERSCRIPTS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")
 # Digits that follow a letter belong to a name (E85) or a unit (m^3); a hyphen after a word or number is no sign.
 NUMBER = re.compile(r"(?:(?<![\w)\].^])-)?(?<![\w.^])\d+(?:,\d{3})*(?:\.\d+)?(?:[eE][+-]?\d+(?!\w))?(?:\^-?\d+)?")
+
+# Of the run, which the head of a report says.
+TIME_TAKEN = re.compile(r"(\bcells, )\d+(?:\.\d+)? (?:s|min)\b")
 
 
 class Text(html.parser.HTMLParser):
@@ -62,7 +67,7 @@ def numbers_of_report(path):
     page = Text()
     with open(path, encoding="utf-8") as file:
         page.feed(file.read())
-    text = plain(" ".join(page.pieces))
+    text = TIME_TAKEN.sub(r"\1", plain(" ".join(page.pieces)))
     found = []
     for match in NUMBER.finditer(text):
         before = " ".join(text[max(0, match.start() - 120):match.start()].split()[-WORDS:])
@@ -148,8 +153,19 @@ def compare_circuits(before, after):
 
 
 def rows(path):
+    """A row for each check; as on the page, one for all of a test that makes more than forty against one source, since it draws them."""
+    groups = collections.defaultdict(list)
     with open(path, encoding="utf-8") as file:
-        return [tuple(line.rstrip("\n").split("\t")) for line in file if line.strip()]
+        for line in file:
+            row = line.rstrip("\n").split("\t")
+            groups[row[0], row[1], row[2], row[6]].append(tuple(row))
+    result = []
+    for (subject, test, source, allowed), checks in groups.items():
+        if len(checks) > MOST_ALONE:
+            worst = max((row[5] for row in checks), key=lambda share: 0 if share[0] == "<" or share == "NaN" else float(share.split()[0]))
+            checks = [(subject, test, source, f"{len(checks)} values", "", worst, allowed)]
+        result += checks
+    return result
 
 
 def compare_validation(before, after):
@@ -181,6 +197,10 @@ def compare_validation(before, after):
             changes.append((what, place))
     note = f"{len(left)} new checks" if left else ""
     return changes, 4 * len(old), note
+
+
+def short(text):
+    return text if len(text) <= MOST_PRINTED else f"{text[:MOST_PRINTED // 2]} ..... {text[-MOST_PRINTED // 2:]}"
 
 
 def reviewed(path):
@@ -229,7 +249,7 @@ def main(before, after, review):
                 known += 1
             else:
                 unmeant += 1
-            print(f"  {'meant' if entry else 'CHANGED'}: {what}\n      {place}" + (f"\n      because: {entry[2]}" if entry else ""))
+            print(f"  {'meant' if entry else 'CHANGED'}: {short(what)}\n      {short(place)}" + (f"\n      because: {entry[2]}" if entry else ""))
     for entry in entries:
         if entry not in used:
             print(f"note: nothing changed as {review} says: {' | '.join(entry)}")

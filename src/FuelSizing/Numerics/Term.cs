@@ -51,7 +51,8 @@ internal sealed class Term
             return value == 0 ? "0" : "∞";
         }
 
-        int exponent = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        // Of the number as it is rounded: 99,999.7 is 1·10^5.
+        int exponent = int.Parse(value.ToString("E4", CultureInfo.InvariantCulture).AsSpan()[^4..], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
         string text = exponent is >= -3 and < 5
             ? value.ToString("G5", CultureInfo.InvariantCulture)
             : $"{(value / Math.Pow(10, exponent)).ToString("0.####", CultureInfo.InvariantCulture)}·10^{exponent.ToString(CultureInfo.InvariantCulture)}";

@@ -33,6 +33,13 @@ public class FuzzedCatalogueTests
     public void Catalogue_MutatedAtRandom_IsReadWholeOrRefusedWithItsPlace(string name, string good) =>
         Edits.Select(edits => edits.Aggregate(good, (text, edit) => edit(text))).Sample(text => Holds(name, text), iter: 4000);
 
+    /// <summary>Any kind of white space parts a number from its unit, for the reader as for the independent one.</summary>
+    [Theory]
+    [InlineData('\u2028')]
+    [InlineData('\u00a0')]
+    public void Catalogue_WithOddWhiteSpaceAfterANumber_IsReadWhole(char space) =>
+        Holds("shelf.json", ShelfFiles.Json.Replace("360 mL/min", $"360{space} mL/min", StringComparison.Ordinal));
+
     [Theory]
     [InlineData("noise.csv")]
     [InlineData("noise.json")]
@@ -120,7 +127,7 @@ public class FuzzedCatalogueTests
 
     private static double Flow(string text, string? head)
     {
-        string number = text.Trim().Split(' ')[0].TrimEnd('m', 'L', '/', 'i', 'n', 'c');
+        string number = text.Trim().Split(' ')[0].TrimEnd('m', 'L', '/', 'i', 'n', 'c').TrimEnd();
 
         // UnitsNet overlooks spaces in a unit.
         string unit = string.Concat((head ?? text.Trim()[number.Length..]).Where(letter => !char.IsWhiteSpace(letter)));

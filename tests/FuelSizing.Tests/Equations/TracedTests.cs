@@ -122,6 +122,9 @@ public class TracedTests
     [InlineData(0.000999, "9.99·10^−4")]
     [InlineData(-0.25, "−0.25")]
     [InlineData(-2e6, "−2·10^6")]
+    [InlineData(99999.7, "1·10^5")]
+    [InlineData(-999996, "−1·10^6")]
+    [InlineData(0.00099999996, "0.001")]
     public void Text_OfANumber_HasFiveFigures(double value, string text) => Assert.Equal(text, Term.Text(value));
 
     [Fact]

@@ -15,8 +15,8 @@ public class RankingTests
         Gen.Select(Gen.Double[200, 1800], Gen.Int[50, 400], Gen.Bool).Array[1, 4],
         Gen.Select(Gen.Double[0.6, 3], Gen.Int[80, 500]).Array[1, 3],
         Gen.Shuffle(Shelf.Regulators.ToArray(), 1, 4)).Select((injectors, pumps, regulators) => CandidateParts.Of(
-            [.. injectors.DistinctBy(one => Math.Round(one.Item1)).Select(one => Shelf.Injector(one.Item1, one.Item3 ? one.Item2 : null))],
-            [.. pumps.DistinctBy(one => Math.Round(one.Item1, 2)).Select(one => Shelf.Pump(one.Item1, one.Item2))],
+            [.. injectors.Select(one => Shelf.Injector(one.Item1, one.Item3 ? one.Item2 : null)).DistinctBy(one => one.Name)],
+            [.. pumps.Select(one => Shelf.Pump(one.Item1, one.Item2)).DistinctBy(one => one.Name)],
             regulators));
 
     private static readonly Gen<Stage[]> SomePlan = Gen.OneOfConst<Stage[]>([Shelf.Petrol], [Shelf.Ethanol], [Shelf.Petrol, Shelf.Ethanol]);
