@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Numerics;
@@ -89,7 +90,7 @@ internal static class CircuitContest
     private static CircuitTask[] Sweep(FuelSystem system) =>
     [
         .. from point in Enumerable.Range(0, Points)
-           select system.CircuitAt(system.DemandAt(OperatingPoint.At(
+           select system.Parts.CircuitAt(system.Parts.DemandAt(OperatingPoint.At(
                InventedCar.Rpm(2000 + (4500 * Spread(point, 0.7548776662466927))), InventedCar.Kpa(60 * Spread(point, 0.5698402909980532))))) into solved
            where solved.State.State is RailState.Regulated or RailState.AtRegulatorLimit
            select solved.Task,
@@ -148,7 +149,7 @@ internal static class CircuitContest
             : pumps.GivesFlow ? pumps.Deadhead * Brent.FindRoot(share => (pumps.FlowAt(share * pumps.Deadhead) - flow) / pumps.FreeFlow, 0, 1, 1e-14, 200)
             : Searched(pumps, flow);
         return pumps.FreeFlow * Brent.FindRoot(
-            share => (Rise(share * pumps.FreeFlow) - CircuitSolver.Asked(task, share * pumps.FreeFlow)) / task.Set, 0, 1, 1e-14, 200);
+            share => (Rise(share * pumps.FreeFlow) - task.RiseToPass(share * pumps.FreeFlow)) / task.Set, 0, 1, 1e-14, 200);
     }
 
     private static double Searched(RunningPumps pumps, double flow) =>

@@ -1,5 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -74,7 +75,7 @@ internal static class InventedCar
             Line.Of("supply", Length.FromMillimeters(8), Length.FromMeters(4.5), Roughness.DrawnTube, [Fitting.Bend90.Times(6)]),
             Filter.Of("filter", VolumeFlow.FromLitersPerHour(150), Kpa(10)),
         ],
-        back: [Line.Of("return", Length.FromMillimeters(6), Length.FromMeters(4.5), Roughness.DrawnTube)]);
+        returnLine: [Line.Of("return", Length.FromMillimeters(6), Length.FromMeters(4.5), Roughness.DrawnTube)]);
 
     public static FuelSystem System { get; } = FuelSystem.Return(
         Demand,

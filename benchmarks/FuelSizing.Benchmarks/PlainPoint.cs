@@ -4,7 +4,7 @@ using FuelSizing.Systems;
 namespace FuelSizing.Benchmarks;
 
 /// <summary>
-/// The work of <see cref="FuelSystem.Solve"/> in the invented car without lines, as one would write it for plain doubles:
+/// The work of <see cref="SystemSolver.Solve"/> in the invented car without lines, as one would write it for plain doubles:
 /// no units, no checks, no choice of parts; every number that a result holds.
 /// </summary>
 internal sealed class PlainPoint

@@ -33,14 +33,14 @@ internal sealed unsafe class PointPeers
     private readonly double[] _speeds;
     private readonly double[] _boosts;
     private readonly double[][] _out;
-    private readonly PointBatch _batch = PointBatch.Of(InventedCar.System);
+    private readonly PointBatch _batch = PointBatch.Of(InventedCar.System.Parts);
 
     public PointPeers(int points)
     {
         FuelSystem system = InventedCar.System;
         Conditions usual = Conditions.Default;
         DemandConstants<Real> engine = system.Demand.ConstantsOf<Real>();
-        InjectionConstants<Real> injectors = system.InjectionOf<Real>();
+        InjectionConstants<Real> injectors = system.Parts.InjectionOf<Real>();
         RailSetting regulator = system.Regulator.Setting!.Value;
         _c = new(
             engine.Displacement,

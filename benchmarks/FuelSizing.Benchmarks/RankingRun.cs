@@ -1,4 +1,5 @@
 using BenchmarkDotNet.Attributes;
+using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
@@ -69,7 +70,7 @@ public class RankingRun
         Ranking ranking = Ranking.Of(_plan, _parts, Threads);
         if (ranking.Combinations.Count != Combinations || ranking.Serving.Count == 0)
         {
-            throw new InvalidOperationException(ranking.Headline);
+            throw new InvalidOperationException(ranking.Headline.ToString());
         }
 
         _few = [.. ranking.Combinations.Where((_, place) => place % (Combinations / OneByOne) == 0)];

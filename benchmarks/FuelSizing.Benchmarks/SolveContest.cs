@@ -30,7 +30,7 @@ internal static class SolveContest
             ref _numbers);
         Plainly();
         Agree(bare.Solve(point), _numbers);
-        CircuitTask task = lines.TaskAt(lines.DemandAt(point));
+        CircuitTask task = lines.Parts.TaskAt(lines.Parts.DemandAt(point));
         Against("no lines", () => _last = bare.Solve(point), Plainly);
         Against("lines", () => _last = lines.Solve(point), () =>
         {
@@ -48,7 +48,7 @@ internal static class SolveContest
             ("rail", result.RailGauge.Pascals, numbers.Set),
             ("pump", result.PumpFlow!.Value.CubicMetersPerSecond, numbers.Delivered),
             ("duty cycle", result.DutyCycle!.Value.DecimalFractions, numbers.Duty),
-            ("capacity", result.Solved.Actual.Capacity!.Value, numbers.Capacity),
+            ("capacity", result.Actual.Capacity!.Value, numbers.Capacity),
         ];
         foreach ((string what, double one, double other) in pairs)
         {

@@ -1,4 +1,5 @@
 using FuelSizing.Points;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;

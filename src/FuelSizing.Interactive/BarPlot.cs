@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using FuelSizing.Checks;
 
 namespace FuelSizing.Interactive;
 

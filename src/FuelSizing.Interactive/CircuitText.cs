@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;

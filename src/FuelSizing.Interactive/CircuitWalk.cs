@@ -1,4 +1,5 @@
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;

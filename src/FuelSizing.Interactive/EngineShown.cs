@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 

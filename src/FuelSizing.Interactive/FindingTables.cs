@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Findings;
+using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
 

@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Quantities;
 using UnitsNet;

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Series;

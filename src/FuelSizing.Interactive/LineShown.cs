@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Quantities;
 

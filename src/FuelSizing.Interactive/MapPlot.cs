@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using FuelSizing.Checks;
 using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Series;

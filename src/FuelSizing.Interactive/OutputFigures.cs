@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using FuelSizing.Uncertainty;
 using UnitsNet;

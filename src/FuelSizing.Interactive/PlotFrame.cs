@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Equations;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;

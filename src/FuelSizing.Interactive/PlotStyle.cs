@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using OxyPlot;
 
 namespace FuelSizing.Interactive;

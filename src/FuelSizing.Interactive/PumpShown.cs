@@ -1,3 +1,4 @@
+using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;

@@ -1,3 +1,6 @@
+using FuelSizing.Checks;
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Workings;
@@ -38,20 +41,20 @@ internal static class ResultShown
         Shown.By<PathResult>(way => new(
             way.Name,
             [new("Flow", "Q", Readable.PumpFlow(way.Flow)), new("Pressure lost", "Δp", CircuitText.Loss(way.PressureLoss), "height included")]));
-        Shown.By<Margin>(margin => new($"How the part stands: {PartNames.Of(margin.Part)}", Of(margin)));
+        Shown.By<Margin>(margin => new($"How the part stands: {margin.Part.Name}", Of(margin)));
         Shown.By<Limit>(limit => new(
-            $"How the part stands: {PartNames.Of(limit.Part)}",
+            $"How the part stands: {limit.Part.Name}",
             [.. Of(limit.Margin), Fact.Words("At", $"{limit.Point}")]));
         Shown.By<PartStanding>(standing => new(
-            $"How the part stands: {PartNames.Of(standing.Part)}",
+            $"How the part stands: {standing.Part.Name}",
             [
                 .. Of(standing.Tightest.Margin),
                 Fact.Words("At its tightest", $"{standing.Tightest.Point}"),
                 Fact.Words("Runs out at", standing.LimitReachedAt is { } place ? $"{place}" : "not in this range"),
             ]));
         Shown.By<Remedy>(remedy => new(
-            $"A remedy for: {PartNames.Of(remedy.Part)}",
-            [new("Needed", "", remedy.Needed is { } needed ? Of(remedy.Part, needed) : "", remedy.Text)]));
+            $"A remedy for: {remedy.Part.Name}",
+            [new("Needed", "", remedy.Needed is { } needed ? Of(remedy.Part, needed) : "", remedy.ToString())]));
     }
 
     private static Fact[] Of(CircuitResult circuit) =>
@@ -77,10 +80,10 @@ internal static class ResultShown
     ];
 
     // A flow that injectors need is told as their sheets tell it, a pump's as pumps' do; a voltage lost is a small one.
-    private static string Of(Part part, UnitsNet.IQuantity? quantity) => (part, quantity) switch
+    private static string Of(Part part, UnitsNet.IQuantity? quantity) => quantity switch
     {
-        (Part.Injectors, UnitsNet.VolumeFlow flow) => Readable.InjectorFlow(flow),
-        (Part.Feed, UnitsNet.ElectricPotential drop) => Readable.VoltageDrop(drop),
+        UnitsNet.VolumeFlow flow when part == Part.Injectors || part == Part.MinimumPulse => Readable.InjectorFlow(flow),
+        UnitsNet.ElectricPotential drop when part == Part.Feed => Readable.VoltageDrop(drop),
         _ => PartText.Of(quantity),
     };
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
@@ -26,7 +28,7 @@ public static class SelectionTables
             throw new ArgumentOutOfRangeException(nameof(maximum), maximum, $"most was {maximum}; allowed is from 1 to {MaximumRows}. A longer table is a list to search, not to read.");
         }
 
-        return Of(ranking.Headline, [.. ranking.Combinations.Take(maximum)], nameof(ranking));
+        return Of(ranking.Headline.ToString(), [.. ranking.Combinations.Take(maximum)], nameof(ranking));
     }
 
     /// <summary>The combinations that no other beats in cost, turndown and reserve at once.</summary>
@@ -60,7 +62,7 @@ public static class SelectionTables
             ],
             [.. combination.Margins.Select(margin => (IReadOnlyList<string>)
             [
-                PartNames.Of(margin.Limit.Part),
+                margin.Limit.Part.Name,
                 SizingTables.Word(margin.Limit.Margin.Outcome),
                 ReserveOf(margin.Limit.Margin.Reserve),
                 margin.Stage.Name,
@@ -84,7 +86,7 @@ public static class SelectionTables
             .. Column("Cost", combinations.Any(one => one.Cost > 0), one => Cost(one.Cost), isNumber: true),
             .. Column("Turndown at idle", true, one => ReserveOf(one.Turndown), isNumber: true),
             .. Column("Reserve", true, one => ReserveOf(one.Reserve), isNumber: true),
-            .. Column("Least in hand", true, one => $"{PartNames.Of(one.Weakest.Part)}, {one.WeakestStage.Name}"),
+            .. Column("Least in hand", true, one => $"{one.Weakest.Part.Name}, {one.WeakestStage.Name}"),
             .. Column(
                 "Why it does not serve",
                 combinations.Any(one => one.Outcome != Outcome.Holds),

@@ -1,5 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
@@ -82,7 +83,7 @@ internal static class SheetInputs
             way.Count == 0 ? string.Empty
             : way.Count > MaximumParts ? Invariant($"{name}: {way.Count} parts")
             : $"{name}: {string.Join(", ", way.Select(part => part is Line line ? $"{line.Name} {Invariant($"{line.Bore.Millimeters:0.#} mm × ")}{Readable.Of(line.Length)}" : part.Name))}";
-        string[] ways = [.. new[] { Way("to the pump", plumbing.Suction), Way("to the rail", plumbing.Supply), Way("back", plumbing.Back) }.Where(way => way.Length > 0)];
+        string[] ways = [.. new[] { Way("to the pump", plumbing.Suction), Way("to the rail", plumbing.Supply), Way("back", plumbing.ReturnLine) }.Where(way => way.Length > 0)];
         return ways.Length == 0 ? "none described: pressure at the pump is pressure at the rail" : string.Join("; ", ways);
     }
 

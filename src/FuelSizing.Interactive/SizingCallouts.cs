@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
@@ -19,8 +20,8 @@ public static class SizingCallouts
                 Outcome.Fails => CalloutKind.Fails,
                 _ => CalloutKind.CannotSay,
             },
-            verdict.Headline,
-            [.. verdict.Reasons]);
+            verdict.Headline.ToString(),
+            [.. verdict.Reasons.Select(reason => reason.ToString()!)]);
     }
 
     /// <summary>What would mend the failing parts, and what to know about the numbers.</summary>
@@ -31,12 +32,12 @@ public static class SizingCallouts
     {
         ArgumentNullException.ThrowIfNull(sweep);
         IEnumerable<IReadOnlyList<string>> changes = sweep.Remedies.Count > 0
-            ? sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text])
+            ? sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, remedy.ToString()])
             : [["–", "Nothing fails in this range."]];
         return new Table(
             "What would mend it",
             [TableColumn.Text("For"), TableColumn.Text("Change")],
-            [.. changes, .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note])]);
+            [.. changes, .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note.ToString()])]);
     }
 
     /// <summary>The cautions that go with every result.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Equations;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Reflection;
 using System.Xml.Linq;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 
@@ -130,7 +132,7 @@ public sealed class SizingSheet : IDisplayBlock
         yield return ("At the point that asks most", SheetInputs.Busiest(_sweep));
         yield return ("Margins: in hand, and where it is tightest", [.. _sweep.Standings.Select(standing => (IReadOnlyList<string>)
         [
-            PartNames.Of(standing.Part),
+            standing.Part.Name,
             $"{SizingTables.Word(standing.Outcome)}{(standing.Tightest.Margin.Reserve is { } reserve ? $" {Readable.Change(reserve)}" : string.Empty)}",
             standing.Tightest.Margin.Explanation,
             $"{standing.Tightest.Point}",
@@ -138,12 +140,12 @@ public sealed class SizingSheet : IDisplayBlock
         if (_sweep.Remedies.Count > 0)
         {
             yield return ("What would mend it", Cut(
-                _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[PartNames.Of(remedy.Part), remedy.Text]), MaximumRemedies, "changes"));
+                _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, remedy.ToString()]), MaximumRemedies, "changes"));
         }
 
         if (_sweep.Notes.Count > 0)
         {
-            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note]), MaximumNotes, "notes"));
+            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note.ToString()]), MaximumNotes, "notes"));
         }
 
         yield return ("Before you trust these numbers with an engine", [.. Cautions.Lines.Select(line => (IReadOnlyList<string>)["!", line])]);

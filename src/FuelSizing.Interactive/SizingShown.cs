@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Sizing;
 using UnitsNet;
@@ -33,7 +34,7 @@ internal static class SizingShown
         Shown.By<SizingAnswer<T>>(answer => new(
             answer.IsFeasible ? "Answer" : "No figure serves",
             [
-                new("Answer", symbol, answer.Value is { } value ? text(value) : "none", answer.Text),
+                new("Answer", symbol, answer.Value is { } value ? text(value) : "none", answer.ToString()),
                 Fact.Words(answer.IsFeasible ? "Held there by" : "In the way", $"{answer.Binding}"),
                 .. answer.Next is { } next ? (Fact[])[Fact.Words("Next", $"{next}")] : [],
             ]));

@@ -1,3 +1,6 @@
+using FuelSizing.Checks;
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Workings;
@@ -119,7 +122,7 @@ public static class SizingTables
             ],
             [.. sweep.Standings.Select(standing => (IReadOnlyList<string>)
             [
-                PartNames.Of(standing.Part),
+                standing.Part.Name,
                 Word(standing.Outcome),
                 standing.Tightest.Margin.Reserve is { } reserve ? Readable.Change(reserve) : "–",
                 $"{standing.Tightest.Margin.Explanation} ({standing.Tightest.Point})",

@@ -1,3 +1,5 @@
+using FuelSizing.Circuits;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;

@@ -1,4 +1,5 @@
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Lines;
 using FuelSizing.Points;
@@ -30,7 +31,7 @@ internal static class SystemShown
             ]));
         Shown.By<Plumbing>(plumbing => new(
             "Lines and filters",
-            [.. Way("To the pump", plumbing.Suction), .. Way("To the rail", plumbing.Supply), .. Way("Back to the tank", plumbing.Back)]));
+            [.. Way("To the pump", plumbing.Suction), .. Way("To the rail", plumbing.Supply), .. Way("Back to the tank", plumbing.ReturnLine)]));
     }
 
     /// <summary>A system's parts.</summary>

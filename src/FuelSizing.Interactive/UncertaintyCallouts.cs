@@ -1,4 +1,6 @@
 using System.Globalization;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
@@ -35,7 +37,7 @@ public static class UncertaintyCallouts
         PartChance[] always = [.. result.Parts.Where(part => part.Chance.Holding == result.Samples)];
         string[] hold = always.Length == 0
             ? []
-            : [$"in every sample {(always.Length == 1 ? "holds" : "hold")}: {string.Join(", ", always.Select(part => PartNames.Of(part.Part)))}"];
+            : [$"in every sample {(always.Length == 1 ? "holds" : "hold")}: {string.Join(", ", always.Select(part => part.Part.Name))}"];
         return new Callout(
             kind,
             $"{(name is null ? "" : $"{Require.Text(name, nameof(name))}: ")}{chance}{end}",
@@ -54,6 +56,6 @@ public static class UncertaintyCallouts
         string hand = part.Chance.CannotSay == 0 && part.Reserve.Percentile(Ratio.FromPercent(5)) is { } low
             ? $"; 5 % of the samples have less than {OutputFigures.ReserveOf(low)} in hand"
             : "";
-        return $"{PartNames.Of(part.Part)}: holds in {Readable.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
+        return $"{part.Part.Name}: holds in {Readable.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
     }
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
@@ -38,7 +40,7 @@ public static class UncertaintyPlots
         PartChance chance = result.Parts.FirstOrDefault(one => one.Part == part)
             ?? throw new ArgumentException($"part was {part}, which this system does not have or has no limit for. Choose a part among its margins.", nameof(part));
         return Distribution(
-            $"In hand, {PartNames.Of(part)}, at {result.System.Point}",
+            $"In hand, {part.Name}, at {result.System.Point}",
             new PlotAxis("In hand", "%"),
             chance.Reserve,
             reserve => reserve.Percent)

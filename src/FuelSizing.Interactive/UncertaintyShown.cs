@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
@@ -29,7 +31,7 @@ internal static class UncertaintyShown
             ]));
         Shown.By<Chance>(chance => new("Chance that it holds", Of(chance)));
         Shown.By<PartChance>(part => new(
-            $"Chance that it holds: {PartNames.Of(part.Part)}",
+            $"Chance that it holds: {part.Part.Name}",
             [.. Of(part.Chance), .. Of(part.Reserve, OutputFigures.ReserveOf).Select(fact => fact with { Name = $"In hand: {fact.Name}" })]));
         Spread<Ratio>(Readable.DutyCycle);
         Spread<UnitsNet.Pressure>(Readable.Of);

@@ -1,4 +1,6 @@
 using System.Globalization;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
@@ -62,7 +64,7 @@ public static class UncertaintyTables
             ],
             [
                 Row("everything at once", result.All, result.MinimumReserve),
-                .. result.Parts.OrderBy(part => part.Chance.Holding).Select(part => Row(PartNames.Of(part.Part), part.Chance, part.Reserve)),
+                .. result.Parts.OrderBy(part => part.Chance.Holding).Select(part => Row(part.Part.Name, part.Chance, part.Reserve)),
             ],
             $"{Drawn(result.Samples, result.Sampling, result.IsComplete)} 95 % interval: what the number of samples leaves open. It does not know whether the distributions were guessed well.");
     }

@@ -1,3 +1,4 @@
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Systems;
 using UnitsNet;

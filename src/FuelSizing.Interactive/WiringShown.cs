@@ -1,4 +1,5 @@
 using FuelSizing.Electrical;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 

@@ -1,4 +1,5 @@
 using FuelSizing.Interactive;
+using FuelSizing.Systems;
 
 namespace FuelSizing.Notebooks;
 

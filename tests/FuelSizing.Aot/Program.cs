@@ -1,5 +1,7 @@
 using System.Globalization;
 using FuelSizing.Aot;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Selection;
 using FuelSizing.Systems;

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using FuelSizing.Checks;
 using FuelSizing.Interactive;
 using Microsoft.DotNet.Interactive.Formatting;
 

@@ -212,7 +212,7 @@ public class CircuitBlockTests
         Injectors,
         ManifoldReferenced.From(Kpa(300)),
         pump ?? Wired,
-        plumbing: Plumbing.Of(supply: [Filter, Pipe("supply")], back: [Pipe("return")]));
+        plumbing: Plumbing.Of(supply: [Filter, Pipe("supply")], returnLine: [Pipe("return")]));
 
     private static FuelSystem Returnless(PressureRegulator regulator) =>
         FuelSystem.Returnless(Demand, Injectors, regulator, Wired, plumbing: Plumbing.Of(supply: [Filter, Pipe("supply")]));

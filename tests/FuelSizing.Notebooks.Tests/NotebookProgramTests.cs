@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FuelSizing.Checks;
 
 namespace FuelSizing.Notebooks.Tests;
 

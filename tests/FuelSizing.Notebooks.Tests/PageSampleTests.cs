@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using FuelSizing.Equations;
+using FuelSizing.Points;
 
 namespace FuelSizing.Notebooks.Tests;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using FuelSizing.Equations;
 using FuelSizing.Interactive;
 
 namespace FuelSizing.Notebooks.Tests;

@@ -1,4 +1,5 @@
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;

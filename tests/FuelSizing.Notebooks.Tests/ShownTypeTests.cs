@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using FuelSizing.Checks;
 using FuelSizing.Files;
 using FuelSizing.Interactive;
 using FuelSizing.Logs;

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
@@ -28,9 +29,9 @@ public class SizingSheetTests
         string shown = XDocument.Parse(sheet.ToDocument().Replace("<!DOCTYPE html>", string.Empty, StringComparison.Ordinal)).Root!.Value;
 
         Assert.Contains($"2026-11-25, reckoned with FuelSizing {SizingSheet.Version}", shown, StringComparison.Ordinal);
-        Assert.Contains(Full.Verdict.Headline, shown, StringComparison.Ordinal);
+        Assert.Contains(Full.Verdict.Headline.ToString(), shown, StringComparison.Ordinal);
         Assert.All(Full.Standings, standing => Assert.Contains(standing.Tightest.Margin.Explanation, shown, StringComparison.Ordinal));
-        Assert.Contains(Full.Remedies[0].Text, shown, StringComparison.Ordinal);
+        Assert.Contains(Full.Remedies[0].ToString(), shown, StringComparison.Ordinal);
         Assert.All(Cautions.Lines, line => Assert.Contains(line, shown, StringComparison.Ordinal));
         Assert.All(
             new[] { "2.00 L, 4 cylinders, four-stroke", "lambda 0.82", "supply 13.5 V", "4 of injector", "AWG 14", "filter, supply 8 mm × 4.0 m", "duty cycle 85.0 %" },

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using FuelSizing.Equations;
 using FuelSizing.Interactive;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

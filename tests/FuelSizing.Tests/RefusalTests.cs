@@ -1,8 +1,11 @@
 using System.Collections;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using FuelSizing.Checks;
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
@@ -322,11 +325,11 @@ public class RefusalTests
             Temperature.FromDegreesCelsius(20)),
         new(null, typeof(OperatingPoint), nameof(OperatingPoint.At), Wren.Rpm(3000), Wren.Kpa(50), null),
         new(null, typeof(SizingLimits), nameof(SizingLimits.Of), Wren.Percent(85), Wren.Percent(10), Wren.Kpa(700), Wren.Percent(4), Wren.Kpa(12)),
-        new(null, typeof(PartNames), nameof(PartNames.Of), Part.Pump),
         new(
+            null,
+            typeof(SystemSweep),
+            nameof(SystemSweep.Sweep),
             System,
-            typeof(FuelSystem),
-            nameof(FuelSystem.Sweep),
             new[] { Wren.Rpm(3000), Wren.Rpm(4000) },
             new[] { Wren.Kpa(0), Wren.Kpa(30) },
             null,

@@ -1,8 +1,10 @@
 using System.Reflection;
+using FuelSizing.Checks;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Logs;
 using FuelSizing.Points;
+using FuelSizing.Quantities;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Findings;
@@ -36,7 +38,7 @@ public class StoppingTests
     /// <summary>All work that takes a cancellation, by the method that does it.</summary>
     private static readonly Dictionary<string, Func<IProgress<Ratio>?, CancellationToken, object>> Work = new()
     {
-        ["FuelSystem.Sweep"] = (progress, stop) => Wren.System().Sweep(Speeds, Boosts, Wren.Hill, progress, stop),
+        ["SystemSweep.Sweep"] = (progress, stop) => Wren.System().Sweep(Speeds, Boosts, Wren.Hill, progress, stop),
         ["UncertainSystem.MonteCarlo"] = (progress, stop) => Unsure.MonteCarlo(Sampling.Of(300), progress, stop),
         ["UncertainSystem.Sobol"] = (progress, stop) => Unsure.Sobol(SystemOutput.DutyCycle, Sampling.Of(300), progress, stop),
         ["UncertainSystem.Tornado"] = (progress, stop) => Unsure.Tornado(SystemOutput.DutyCycle, null, progress, stop),
@@ -168,7 +170,7 @@ public class StoppingTests
     public void Batch_Stopped_TellsHowManyPointsAreDoneAndLeavesTheRest(int threads)
     {
         const int Points = 400_000;
-        PointBatch batch = PointBatch.Of(Wren.System(), Wren.Hill);
+        PointBatch batch = PointBatch.Of(Wren.System().Parts, Wren.Hill);
         double[] speeds = [.. Enumerable.Range(0, Points).Select(i => 20 + (i % 90.0))];
         double[] boosts = [.. Enumerable.Range(0, Points).Select(i => (i % 7) * 10e3)];
         (double[] whole, double[] some) = (new double[Points], new double[Points]);

@@ -93,7 +93,7 @@ public class ThreadTests
             plumbing: Plumbing.Of(
                 suction: [LineOf(8, 0.5)],
                 supply: [Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15)), LineOf(6, 4)],
-                back: [LineOf(7, 3)]))
+                returnLine: [LineOf(7, 3)]))
         : Wren.System();
 
     private static Line LineOf(double millimetres, double metres) =>

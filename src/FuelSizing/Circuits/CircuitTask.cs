@@ -1,4 +1,7 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Lines;
+using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Circuits;
@@ -6,7 +9,7 @@ namespace FuelSizing.Circuits;
 /// <summary>A circuit to be solved, in SI numbers.</summary>
 /// <param name="Layout">Where the regulator sits.</param>
 /// <param name="Pump">The pump or pumps.</param>
-/// <param name="Plumbing">The ways.</param>
+/// <param name="Plumbing">The lines.</param>
 /// <param name="Supply">Voltage at the source, V.</param>
 /// <param name="MinimumSupply">Lowest voltage that a controller gives the pump, V; null where it runs on the full supply.</param>
 /// <param name="Set">What the regulator asks for, gauge, Pa.</param>
@@ -26,23 +29,35 @@ internal readonly record struct CircuitTask(
     double Density,
     double KinematicViscosity)
 {
-    /// <summary>True if the pressure is held at the rail, behind the way to it; else before that way.</summary>
+    /// <summary>True if the pressure is held at the rail, downstream of the supply line; else upstream of it.</summary>
     public bool HoldsAtRail => Layout == LineLayout.Return || MinimumSupply is not null;
 
-    /// <summary>True if something lies between the tank and where the regulator feels the pressure.</summary>
+    /// <summary>True if a line or filter lies between the tank and the regulator.</summary>
     public bool HasPathToRegulator => Plumbing.HasSuction || (HoldsAtRail && Plumbing.HasSupply);
 
-    /// <summary>What a flow loses on its way from the tank to where the regulator feels it.</summary>
+    /// <summary>Pressure that a flow loses between the tank and the regulator.</summary>
     /// <param name="flow">m³/s.</param>
     public PathLosses LossesAt(double flow) => new(
         Plumbing.SuctionLoss(flow, Density, KinematicViscosity),
         HoldsAtRail ? Plumbing.SupplyLoss(flow, Density, KinematicViscosity) : 0);
 
-    /// <summary>What a flow takes on the way back, Pa.</summary>
+    /// <summary>Pressure lost in the return line, height included, Pa.</summary>
     /// <param name="returned">m³/s.</param>
-    public double BackLossAt(double returned) => Plumbing.ReturnLoss(returned, Density, KinematicViscosity);
+    public double ReturnLossAt(double returned) => Plumbing.ReturnLoss(returned, Density, KinematicViscosity);
 
-    /// <summary>Every line and filter with the flow through it, in the order of flow: to the pump, to the rail, back.</summary>
+    /// <summary>Pressure rise that the pumps need to deliver a flow with the rail at its set pressure, Pa.</summary>
+    /// <param name="flow">m³/s.</param>
+    public double RiseToDeliver(double flow) => (Real)LossesAt(flow).Total + Set;
+
+    /// <summary>The system curve: pressure rise that the circuit asks of the pumps to pass a flow, Pa.</summary>
+    /// <param name="flow">m³/s.</param>
+    public double RiseToPass(double flow) => (Real)LossesAt(flow).Total + Math.Max(Set, ReturnPressureAt(flow));
+
+    /// <summary>Pressure at which the return line passes the surplus when the pumps pass a flow, Pa.</summary>
+    /// <param name="flow">m³/s.</param>
+    public double ReturnPressureAt(double flow) => ReturnLossAt(Math.Max(0, flow - Injected));
+
+    /// <summary>Every line and filter with the flow through it, in the order of flow: suction line, supply line, return line.</summary>
     /// <param name="state">The solved circuit.</param>
     public IEnumerable<(IFlowLoss Part, double Flow)> Flows(in CircuitState state)
     {
@@ -53,7 +68,33 @@ internal readonly record struct CircuitTask(
         [
             .. Plumbing.Suction.Select(part => (part, pump)),
             .. Plumbing.Supply.Select(part => (part, forward)),
-            .. Plumbing.Back.Select(part => (part, returned)),
+            .. Plumbing.ReturnLine.Select(part => (part, returned)),
         ];
     }
+}
+
+/// <summary>Where surplus fuel goes back.</summary>
+public enum LineLayout
+{
+    /// <summary>The regulator sits at the rail; surplus returns through a line to the tank.</summary>
+    Return,
+
+    /// <summary>The regulator sits in or at the tank; only injected fuel goes forward to the rail.</summary>
+    Returnless,
+}
+
+/// <summary>Pressure lost between the tank and the regulator.</summary>
+/// <param name="Suction">In the suction line, Pa.</param>
+/// <param name="Supply">In the supply line, Pa; zero where the regulator sits upstream of it.</param>
+internal readonly record struct PathLosses(double Suction, double Supply)
+{
+    /// <summary>Both, Pa.</summary>
+    public double Total => Suction + (Real)Supply;
+
+    /// <summary>These losses carried on by the straight line through others: near a flow they are as good as straight.</summary>
+    /// <param name="before">At a flow near this one's.</param>
+    /// <param name="share">How far to go, as a share of the distance from there to here.</param>
+    public PathLosses CarriedOn(in PathLosses before, double share) => new(
+        StraightLine.Through<Real>(0, before.Suction, 1, Suction, 1 + share),
+        StraightLine.Through<Real>(0, before.Supply, 1, Supply, 1 + share));
 }

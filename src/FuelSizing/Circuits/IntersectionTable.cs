@@ -42,7 +42,7 @@ internal sealed class IntersectionTable
         {
             CircuitTask task = like with { Set = StraightLine.Through<Real>(0, minimum, cells, maximum, node) };
             double guess = before.Value + (before.Slope / _cellsPerPascal);
-            Node here = NodeAt(task, CircuitSolver.AtSet(task, pumps, guess));
+            Node here = NodeAt(task, PumpIntersection.AtSet(task, pumps, guess));
             if (node > 0)
             {
                 _cells[node - 1] = new(

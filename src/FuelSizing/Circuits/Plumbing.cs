@@ -1,24 +1,29 @@
+using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 
 namespace FuelSizing.Circuits;
 
-/// <summary>What the fuel passes on its way: from the tank to the pump, from the pump to the rail, and back.</summary>
+/// <summary>The lines and filters: from the tank to the pump, from the pump to the rail, and the return line.</summary>
 /// <remarks>
-/// Each way is a list of <see cref="Line"/> and <see cref="Filter"/> in the order of flow; their rises add up to the height
-/// of the way's end over its start. A way left empty costs nothing.
+/// Each is a list of <see cref="Line"/> and <see cref="Filter"/> in the order of flow; their rises add up to the height
+/// of its end over its start. A list left empty has no pressure loss.
 /// </remarks>
 public sealed record Plumbing
 {
     // The lists that are shown, as arrays: a solver goes over them many times.
     private readonly IFlowLoss[] _suction;
     private readonly IFlowLoss[] _supply;
-    private readonly IFlowLoss[] _back;
+    private readonly IFlowLoss[] _return;
+    private readonly double _maximumForward;
+    private readonly double _maximumReturned;
 
-    private Plumbing(IFlowLoss[] suction, IFlowLoss[] supply, IFlowLoss[] back)
+    private Plumbing(IFlowLoss[] suction, IFlowLoss[] supply, IFlowLoss[] returnLine)
     {
-        (Suction, Supply, Back) = (Array.AsReadOnly(suction), Array.AsReadOnly(supply), Array.AsReadOnly(back));
-        (_suction, _supply, _back) = (suction, supply, back);
+        (Suction, Supply, ReturnLine) = (Array.AsReadOnly(suction), Array.AsReadOnly(supply), Array.AsReadOnly(returnLine));
+        (_suction, _supply, _return) = (suction, supply, returnLine);
+        (_maximumForward, _maximumReturned) = (Math.Min(Maximum(suction), Maximum(supply)), Maximum(returnLine));
+        HasFilter = double.IsFinite(Math.Min(_maximumForward, _maximumReturned));
     }
 
     /// <summary>No lines at all: pressure at the pump is pressure at the rail.</summary>
@@ -31,56 +36,60 @@ public sealed record Plumbing
     public IReadOnlyList<IFlowLoss> Supply { get; }
 
     /// <summary>From the regulator back to the tank.</summary>
-    public IReadOnlyList<IFlowLoss> Back { get; }
+    public IReadOnlyList<IFlowLoss> ReturnLine { get; }
 
-    internal bool NeedsViscosity => _suction.Length + _supply.Length + _back.Length > 0;
+    internal bool NeedsViscosity => _suction.Length + _supply.Length + _return.Length > 0;
 
     internal bool HasSuction => _suction.Length > 0;
 
     internal bool HasSupply => _supply.Length > 0;
 
-    internal bool HasFilter => Suction.Concat(Supply).Concat(Back).Any(part => part is Filter);
+    internal bool HasFilter { get; }
 
-    /// <summary>Describes the ways.</summary>
+    /// <summary>Flow through the pumps up to which the loss of every filter is known, m³/s; infinite without filters.</summary>
+    /// <param name="injected">m³/s; the return line passes so much less.</param>
+    internal double MaximumKnownFlow(double injected) => Math.Min(_maximumForward, _maximumReturned + injected);
+
+    /// <summary>Describes the lines and filters.</summary>
     /// <param name="suction">From the tank to the pump; none for a pump in the tank.</param>
     /// <param name="supply">From the pump to the rail.</param>
-    /// <param name="back">From the regulator back to the tank.</param>
+    /// <param name="returnLine">From the regulator back to the tank.</param>
     /// <returns>The plumbing.</returns>
     /// <exception cref="ArgumentNullException">A part is missing from a list.</exception>
     public static Plumbing Of(
         IReadOnlyList<IFlowLoss>? suction = null,
         IReadOnlyList<IFlowLoss>? supply = null,
-        IReadOnlyList<IFlowLoss>? back = null) =>
-        new(Kept(suction, nameof(suction)), Kept(supply, nameof(supply)), Kept(back, nameof(back)));
+        IReadOnlyList<IFlowLoss>? returnLine = null) =>
+        new(Copy(suction, nameof(suction)), Copy(supply, nameof(supply)), Copy(returnLine, nameof(returnLine)));
 
-    /// <summary>Pressure lost on the way to the pump, height included, Pa.</summary>
+    /// <summary>Pressure lost in the suction line, height included, Pa.</summary>
     internal double SuctionLoss(double flow, double density, double kinematicViscosity) =>
         LossOf(_suction, flow, density, kinematicViscosity);
 
-    /// <summary>Pressure lost on the way to the rail, height included, Pa.</summary>
+    /// <summary>Pressure lost in the supply line, height included, Pa.</summary>
     internal double SupplyLoss(double flow, double density, double kinematicViscosity) =>
         LossOf(_supply, flow, density, kinematicViscosity);
 
-    /// <summary>Pressure lost on the way back, height included, Pa.</summary>
+    /// <summary>Pressure lost in the return line, height included, Pa.</summary>
     internal double ReturnLoss(double flow, double density, double kinematicViscosity) =>
-        LossOf(_back, flow, density, kinematicViscosity);
+        LossOf(_return, flow, density, kinematicViscosity);
 
-    /// <summary>Pressure lost on a way, height included, Pa.</summary>
-    internal static double Loss(IReadOnlyList<IFlowLoss> way, double flow, double density, double kinematicViscosity)
+    /// <summary>Pressure lost on a path, height included, Pa.</summary>
+    internal static double Loss(IReadOnlyList<IFlowLoss> path, double flow, double density, double kinematicViscosity)
     {
         Real loss = 0;
-        for (int part = 0; part < way.Count; part++)
+        for (int part = 0; part < path.Count; part++)
         {
-            loss += LossOf(way[part], flow, density, kinematicViscosity);
+            loss += LossOf(path[part], flow, density, kinematicViscosity);
         }
 
         return loss;
     }
 
-    private static double LossOf(IFlowLoss[] way, double flow, double density, double kinematicViscosity)
+    private static double LossOf(IFlowLoss[] path, double flow, double density, double kinematicViscosity)
     {
         Real loss = 0;
-        foreach (IFlowLoss part in way)
+        foreach (IFlowLoss part in path)
         {
             loss += LossOf(part, flow, density, kinematicViscosity);
         }
@@ -94,14 +103,25 @@ public sealed record Plumbing
             ? (Real)line.LossPascals(flow, density, kinematicViscosity) + line.ElevationPascals(density)
             : (Real)part.LossPascals(flow, density, kinematicViscosity) + part.ElevationPascals(density);
 
-    private static IFlowLoss[] Kept(IReadOnlyList<IFlowLoss>? parts, string name)
+    private static double Maximum(IFlowLoss[] path)
     {
-        IFlowLoss[] kept = [.. parts ?? []];
-        foreach (IFlowLoss part in kept)
+        double maximum = double.PositiveInfinity;
+        foreach (IFlowLoss part in path)
+        {
+            maximum = part is Filter filter ? Math.Min(maximum, filter.MaximumFlow.CubicMetersPerSecond) : maximum;
+        }
+
+        return maximum;
+    }
+
+    private static IFlowLoss[] Copy(IReadOnlyList<IFlowLoss>? parts, string name)
+    {
+        IFlowLoss[] copy = [.. parts ?? []];
+        foreach (IFlowLoss part in copy)
         {
             ArgumentNullException.ThrowIfNull(part, name);
         }
 
-        return kept;
+        return copy;
     }
 }

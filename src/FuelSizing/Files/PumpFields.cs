@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using FuelSizing.Electrical;
+using FuelSizing.Equations;
 using FuelSizing.Pumps;
 using UnitsNet;
 

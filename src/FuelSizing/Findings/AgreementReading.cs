@@ -1,4 +1,5 @@
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 

@@ -1,4 +1,5 @@
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Logs;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

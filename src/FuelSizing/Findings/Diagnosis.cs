@@ -1,3 +1,5 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 

@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using UnitsNet;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 

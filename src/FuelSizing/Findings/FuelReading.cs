@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Equations;
 using FuelSizing.Logs;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;

@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+
 namespace FuelSizing.Findings;
 
 /// <summary>Every lean stretch on boost, and what counts as one.</summary>

@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using MathNet.Numerics.Statistics;
 

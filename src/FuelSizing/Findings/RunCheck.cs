@@ -185,13 +185,13 @@ public sealed class RunCheck
     /// <summary>True if the way back could hold the rail over its set pressure at the point.</summary>
     internal bool MayBeReturnFloor(double flow, double boost, double volts, double density, double viscosity)
     {
-        if (Plan.Plumbing.Back.Count == 0)
+        if (Plan.Plumbing.ReturnLine.Count == 0)
         {
             return false;
         }
 
         double set = Regulator.Set(boost, 0, 0, 0);
-        double back = Plumbing.Loss(Plan.Plumbing.Back, Math.Max(0, Pumps.MaximumFlow - flow), density, viscosity);
+        double back = Plumbing.Loss(Plan.Plumbing.ReturnLine, Math.Max(0, Pumps.MaximumFlow - flow), density, viscosity);
         if (back < set)
         {
             return false;

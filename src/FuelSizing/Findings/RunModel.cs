@@ -1,4 +1,6 @@
+using FuelSizing.Checks;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 
 namespace FuelSizing.Findings;
 

@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Fuels;

@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Numerics;

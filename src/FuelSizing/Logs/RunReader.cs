@@ -1,5 +1,6 @@
 using System.Text;
 using FuelSizing.Engines;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Logs;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Logs;

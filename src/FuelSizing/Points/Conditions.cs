@@ -1,5 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Points;

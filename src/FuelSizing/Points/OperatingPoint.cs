@@ -5,13 +5,13 @@ using UnitsNet;
 namespace FuelSizing.Points;
 
 /// <summary>One point at which the engine runs: speed, boost and conditions.</summary>
-public sealed record OperatingPoint
+public sealed record OperatingPoint : IReadable
 {
     private OperatingPoint(RotationalSpeed speed, Pressure boost, Conditions conditions) =>
         (Speed, Boost, Conditions, RevolutionsPerSecond, BoostPascals) =
         (speed, boost, conditions, speed.RevolutionsPerSecond, boost.Pascals);
 
-    /// <summary>Of the crank.</summary>
+    /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed { get; }
 
     /// <summary>Manifold gauge pressure, negative under throttle.</summary>
@@ -36,7 +36,14 @@ public sealed record OperatingPoint
         return new(speed, ManifoldPressure.Within(boost, nameof(boost)), conditions ?? Conditions.Default);
     }
 
+    /// <inheritdoc/>
+    public string In(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return $"{style.Of(Speed)}, {style.Boost(Boost)}";
+    }
+
     /// <summary>The point in words, for instance <c>6,800 rev/min, 0.60 bar</c>.</summary>
     /// <returns>Speed and boost.</returns>
-    public override string ToString() => $"{Readable.Of(Speed)}, {Readable.Boost(Boost)}";
+    public override string ToString() => In(TextStyle.Metric);
 }

@@ -1,3 +1,5 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Points;
 
 /// <summary>The addresses of pinned columns, which may cross to other threads as spans may not.</summary>

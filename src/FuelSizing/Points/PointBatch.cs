@@ -3,22 +3,21 @@ using System.Runtime.Intrinsics;
 using FuelSizing.Circuits;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Points;
 
-/// <summary>Operating points by the million: fuel, rail pressure, injector flow and duty cycle while the pumps keep up.</summary>
+/// <summary>Operating points by the million: fuel, rail pressure, injector flow and duty cycle while the pumps have capacity.</summary>
 /// <remarks>
-/// <para>The same equations as <see cref="FuelSystem.Solve"/>, as many points side by side as the processor's vectors hold,
-/// without allocating; a point comes out the same wherever it stands in the columns. Against <see cref="FuelSystem.Solve"/>
+/// <para>The same equations as <c>FuelSystem.Solve</c>, as many points at once as the processor's vectors hold,
+/// without allocating; a point comes out the same wherever it stands in the columns. Against <c>FuelSystem.Solve</c>
 /// a relative error of 2 · 10⁻¹⁴ remains, of the larger of the terms that a difference is made of.</para>
-/// <para>The rail is as the regulator sets it, less the losses on the way where the regulator sits at the tank: as in a
-/// solved point whose <see cref="RailState"/> is <see cref="RailState.Regulated"/>. Pumps and the way back are not reckoned.</para>
+/// <para>The rail is as the regulator sets it, less the losses of the supply line where the regulator sits at the tank: as in a
+/// solved point whose <see cref="RailState"/> is <see cref="RailState.Regulated"/>. Pumps and return line are not modelled.</para>
 /// </remarks>
 /// <example>
 /// <code>
-/// PointBatch batch = PointBatch.Of(system);
+/// PointBatch batch = PointBatch.Of(system.Parts);
 /// batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = duties, RailGauge = rails });
 /// </code>
 /// </example>
@@ -36,27 +35,27 @@ public sealed class PointBatch
 
     private readonly PointKernel _kernel;
 
-    private PointBatch(FuelSystem system, Conditions conditions)
+    private PointBatch(SystemParts parts, Conditions conditions)
     {
-        (System, Conditions) = (system, conditions);
-        _kernel = new(system, conditions);
+        (Parts, Conditions) = (parts, conditions);
+        _kernel = new(parts, conditions);
     }
 
-    /// <summary>The system.</summary>
-    public FuelSystem System { get; }
+    /// <summary>The parts.</summary>
+    public SystemParts Parts { get; }
 
     /// <summary>Air, supply voltage, fuel temperature.</summary>
     public Conditions Conditions { get; }
 
-    /// <summary>Prepares a system for batches.</summary>
-    /// <param name="system">The system.</param>
+    /// <summary>Prepares a parts for batches.</summary>
+    /// <param name="parts">The parts.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
     /// <returns>The batch, which may be used from several threads at once.</returns>
     /// <exception cref="ArgumentException">The tables of volumetric efficiency and power have no speed in common.</exception>
-    public static PointBatch Of(FuelSystem system, Conditions? conditions = null)
+    public static PointBatch Of(SystemParts parts, Conditions? conditions = null)
     {
-        ArgumentNullException.ThrowIfNull(system);
-        return new(system, conditions ?? Conditions.Default);
+        ArgumentNullException.ThrowIfNull(parts);
+        return new(parts, conditions ?? Conditions.Default);
     }
 
     /// <summary>Evaluates every point.</summary>

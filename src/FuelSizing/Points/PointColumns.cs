@@ -1,3 +1,6 @@
+using FuelSizing.Checks;
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Points;
 
 /// <summary>Points and where their results go.</summary>

@@ -1,3 +1,5 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Points;
 
 /// <summary>Operating points for <see cref="PointBatch"/>, a column for each input, in SI numbers.</summary>

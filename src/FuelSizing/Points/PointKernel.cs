@@ -8,11 +8,10 @@ using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Points;
 
-/// <summary>The open-form chain of a system over columns of numbers: one text for every width of vector.</summary>
+/// <summary>The open-form chain of a parts over columns of numbers: one text for every width of vector.</summary>
 internal sealed class PointKernel
 {
     // The widest vector.
@@ -27,7 +26,7 @@ internal sealed class PointKernel
     private static readonly (double Minimum, double Maximum) Lambdas = (0.6, 1.2);
     private static readonly (double Minimum, double Maximum) Voltages = (6, 20);
 
-    private readonly FuelSystem _system;
+    private readonly SystemParts _parts;
     private readonly Curve _efficiency;
     private readonly Curve _power;
     private readonly DemandBasis _basis;
@@ -45,22 +44,22 @@ internal sealed class PointKernel
     private object? _chain;
 
     /// <summary>Works out what all points have in common.</summary>
-    public PointKernel(FuelSystem system, Conditions conditions)
+    public PointKernel(SystemParts parts, Conditions conditions)
     {
-        FuelDemandModel demand = system.Demand;
-        _system = system;
+        FuelDemandModel demand = parts.Demand;
+        _parts = parts;
         _efficiency = demand.VolumetricEfficiency.BySpeed;
         _power = demand.MeasuredPower.BySpeed;
         _basis = demand.Basis;
-        _regulators = [.. Singles(system.Regulator, 0)];
-        _deadTimes = system.Injectors.Injector.DeadTime;
+        _regulators = [.. Singles(parts.Regulator, 0)];
+        _deadTimes = parts.Injectors.Injector.DeadTime;
         _deadTime = _deadTimes.RowAt(conditions.SupplyVolts);
-        _losesAhead = system is { Layout: LineLayout.Returnless, Regulator: not ElectronicReturnless, Plumbing.Supply.Count: > 0 };
+        _losesAhead = parts is { Layout: LineLayout.Returnless, Regulator: not ElectronicReturnless, Plumbing.Supply.Count: > 0 };
         _ambient = conditions.Atmosphere.Pascals;
         _ambientTemperature = conditions.Atmosphere.Kelvins;
         _density = demand.Consumption.Fuel.DensityAtKelvins(conditions.FuelKelvins);
         _viscosity = _losesAhead ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.FuelKelvins) : 0;
-        _dutyLimit = system.Limits.DutyCycle.DecimalFractions;
+        _dutyLimit = parts.Limits.DutyCycle.DecimalFractions;
         _speeds = Widened(
             Math.Max(EngineSpeed.Minimum, Math.Max(_efficiency.First, _power.First)),
             Math.Min(demand.Engine.SpeedLimit.RevolutionsPerSecond, Math.Min(_efficiency.Last, _power.Last)));
@@ -71,7 +70,7 @@ internal sealed class PointKernel
         {
             throw new ArgumentException(
                 "system has tables of volumetric efficiency and power without a speed in common. Extend them by measured points.",
-                nameof(system));
+                nameof(parts));
         }
     }
 
@@ -337,7 +336,7 @@ internal sealed class PointKernel
         T ambient = _ambient;
         T temperature = _ambientTemperature;
         Divisor<T> density = _density;
-        T stoichiometric = _system.Demand.Consumption.Fuel.AirFuelRatio;
+        T stoichiometric = _parts.Demand.Consumption.Fuel.AirFuelRatio;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             if (!lambdas.IsEmpty)
@@ -385,7 +384,7 @@ internal sealed class PointKernel
     {
         for (int at = 0; at < fuel.Length; at++)
         {
-            rail[at] -= Plumbing.Loss(_system.Plumbing.Supply, fuel[at], _density, _viscosity);
+            rail[at] -= Plumbing.Loss(_parts.Plumbing.Supply, fuel[at], _density, _viscosity);
         }
     }
 
@@ -503,9 +502,9 @@ internal sealed class PointKernel
     private sealed class Chain<T>(PointKernel kernel)
         where T : struct, ILanes<T>
     {
-        public readonly DemandConstants<T> Engine = kernel._system.Demand.ConstantsOf<T>();
+        public readonly DemandConstants<T> Engine = kernel._parts.Demand.ConstantsOf<T>();
 
-        public readonly InjectionConstants<T> Injectors = kernel._system.InjectionOf<T>();
+        public readonly InjectionConstants<T> Injectors = kernel._parts.InjectionOf<T>();
     }
 
     /// <summary>Room for what one step hands to the next.</summary>

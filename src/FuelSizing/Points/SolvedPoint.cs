@@ -1,8 +1,91 @@
+using FuelSizing.Circuits;
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using UnitsNet;
+
 namespace FuelSizing.Points;
 
-/// <summary>One solved point in SI numbers, as the result keeps it.</summary>
-/// <param name="Demand">What the engine asks for.</param>
-/// <param name="Circuit">Pumps, lines and regulator.</param>
-/// <param name="Actual">Injection at the pressure in the rail.</param>
-/// <param name="Judged">Injection at the pressure at which injectors are judged: as set where the rail sags, else as it is.</param>
-internal readonly record struct SolvedPoint(PointDemand Demand, SolvedCircuit Circuit, Injection Actual, Injection Judged);
+/// <summary>One operating point of a fuel system, solved: every number on the path from boost to duty cycle.</summary>
+/// <remarks>Every number is computed once, when the point is solved; a property only puts its unit to it.</remarks>
+public class SolvedPoint
+{
+    private readonly PointDemand _demand;
+    private readonly SolvedCircuit _circuit;
+    private readonly Injection _actual;
+    private readonly Injection _judged;
+
+    private protected SolvedPoint(
+        SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
+    {
+        Parts = parts;
+        (_demand, _circuit) = (demand, circuit);
+        (_actual, _judged) = injection;
+        Demand = demand.Demand;
+        Circuit = new(circuit.Task, circuit.State, circuit.Pumps);
+    }
+
+    /// <summary>The parts of the system that was solved.</summary>
+    public SystemParts Parts { get; }
+
+    /// <summary>Where it was solved.</summary>
+    public OperatingPoint Point => _demand.Point;
+
+    /// <summary>Fuel demand, with every step from boost to fuel.</summary>
+    public FuelDemand Demand { get; }
+
+    /// <summary>Every pressure, flow, voltage and current of the circuit.</summary>
+    public CircuitResult Circuit { get; }
+
+    /// <summary>Density of the fuel at its temperature.</summary>
+    public Density FuelDensity => Density.FromKilogramsPerCubicMeter(_demand.Density);
+
+    /// <summary>Fuel injected, by volume.</summary>
+    public VolumeFlow InjectedFlow => VolumeFlow.FromCubicMetersPerSecond(_demand.Injected);
+
+    /// <summary>Gauge pressure that the regulator asks for.</summary>
+    public Pressure RailSetGauge => Pressure.FromPascals(_circuit.RailSet);
+
+    /// <summary>Gauge pressure in the rail: as set, or lower where the pump cannot hold it.</summary>
+    public Pressure RailGauge => Pressure.FromPascals(_circuit.Rail);
+
+    /// <summary>What determines the rail pressure.</summary>
+    public RailState RailState => _circuit.State.State;
+
+    /// <summary>Across the injector: rail gauge + ambient − manifold absolute.</summary>
+    public Pressure InjectorDifferential => Pressure.FromPascals(_actual.Differential);
+
+    /// <summary>Static flow of one injector at that pressure on this fuel.</summary>
+    public VolumeFlow StaticFlow => VolumeFlow.FromCubicMetersPerSecond(_actual.StaticFlow);
+
+    /// <summary>Time between the starts of two injections.</summary>
+    public Duration AvailableTime => Duration.FromSeconds(_actual.AvailableTime);
+
+    /// <summary>Dead time; none where the table does not cover the point.</summary>
+    public Duration? DeadTime => Seconds(_actual.DeadTime);
+
+    /// <summary>Commanded pulse: dead time + fuel per pulse ÷ static flow; none where it cannot be said.</summary>
+    public Duration? Pulse => Seconds(_actual.Pulse);
+
+    /// <summary>Pulse ÷ available time, at full demand; none where it cannot be said.</summary>
+    public Ratio? DutyCycle => _actual.DutyCycle is { } duty ? Ratio.FromDecimalFractions(duty) : null;
+
+    /// <summary>What the pumps deliver; none where their curves give no data.</summary>
+    public VolumeFlow? PumpFlow => Circuit.PumpFlow;
+
+    /// <summary>What goes back to the tank: delivered less injected; none where the pumps' curves give no data.</summary>
+    public VolumeFlow? ReturnedFlow => Circuit.ReturnedFlow;
+
+    /// <summary>What the engine asks for, in SI numbers.</summary>
+    internal ref readonly PointDemand SolvedDemand => ref _demand;
+
+    /// <summary>Pumps, lines and regulator, in SI numbers.</summary>
+    internal ref readonly SolvedCircuit SolvedCircuit => ref _circuit;
+
+    /// <summary>Injection at the pressure in the rail.</summary>
+    internal ref readonly Injection Actual => ref _actual;
+
+    /// <summary>Injection at the pressure at which injectors are judged: as set where the rail sags, else as it is.</summary>
+    internal ref readonly Injection Judged => ref _judged;
+
+    private static Duration? Seconds(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;
+}

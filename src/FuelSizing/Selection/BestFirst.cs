@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Selection;
@@ -20,7 +22,7 @@ internal sealed class BestFirst : IComparer<Combination>
     {
         ArgumentNullException.ThrowIfNull(x);
         ArgumentNullException.ThrowIfNull(y);
-        int byOutcome = x.Outcome.CompareTo(y.Outcome);
+        int byOutcome = Urgency.Rank(x.Outcome).CompareTo(Urgency.Rank(y.Outcome));
         if (byOutcome != 0)
         {
             return byOutcome;
@@ -28,7 +30,7 @@ internal sealed class BestFirst : IComparer<Combination>
 
         if (x.Outcome != Outcome.Holds)
         {
-            return TightestFirst.Order.Compare(y.WeakestCheck, x.WeakestCheck);
+            return Urgency.Compare(y.WeakestCheck.Outcome, y.WeakestCheck.Share, x.WeakestCheck.Outcome, x.WeakestCheck.Share);
         }
 
         int byCost = (x.Cost ?? decimal.MaxValue).CompareTo(y.Cost ?? decimal.MaxValue);

@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+
 namespace FuelSizing.Selection;
 
 /// <summary>A part that may be chosen, with what it costs.</summary>

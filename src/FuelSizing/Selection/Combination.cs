@@ -1,5 +1,8 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -42,29 +45,29 @@ public sealed class Combination
     public Outcome Outcome => _worst.Weakest.Outcome;
 
     /// <summary>
-    /// Turndown at idle: how much longer the shortest pulse is than the least linear one, as a share of it. None where it
+    /// Turndown at idle: how much longer the shortest pulse is than the minimum linear one, as a share of it. None where it
     /// cannot be said.
     /// </summary>
     public Ratio? Turndown => Share(_worst.Turndown);
 
-    /// <summary>The least reserve of every other limit; none where nothing has one.</summary>
+    /// <summary>The smallest margin of every other limit; none where nothing has one.</summary>
     public Ratio? Reserve => Share(_worst.Reserve);
 
-    /// <summary>The stage in which the limit with the least in hand lies.</summary>
+    /// <summary>The stage with the tightest margin.</summary>
     public Stage WeakestStage => _plan[_worst.Stage];
 
-    /// <summary>The limit with the least in hand, or that is not kept, and where.</summary>
+    /// <summary>The tightest margin, or the limit that is exceeded, and where.</summary>
     public Limit Weakest
     {
         get
         {
             OperatingResult result = SystemIn(WeakestStage).Solve(WeakestStage.Points[_worst.Point]);
-            return new(new(result, result.Checks.First(check => check.Part == _worst.Weakest.Part)), result.Point);
+            return new(result.Margins.First(margin => margin.Part == _worst.Weakest.Part));
         }
     }
 
     /// <summary>Why it does not serve; none if it does.</summary>
-    public string? Reason => Outcome == Outcome.Holds ? null : $"{WeakestStage.Name}: {Weakest}";
+    public Statement? Reason => Outcome == Outcome.Holds ? null : Statement.Of("ranking.weakest", $"{WeakestStage.Name}: {Weakest}");
 
     /// <summary>The worst margin of each part over all stages, the most urgent first.</summary>
     public IReadOnlyList<(Stage Stage, Limit Limit)> Margins =>
@@ -72,14 +75,14 @@ public sealed class Combination
         .. from stage in _plan
            from result in Solve(stage)
            from margin in result.Margins
-           let limit = new Limit(margin, result.Point)
+           let limit = new Limit(margin)
            group (stage, limit) by limit.Part into part
-           let worst = part.OrderBy(place => place.limit.Margin.Check, TightestFirst.Order).First()
-           orderby worst.limit.Margin.Check.Outcome descending, worst.limit.Margin.Check.Reserve ?? double.PositiveInfinity
+           let worst = part.OrderBy(place => place.limit.Margin, Urgency.Order).First()
+           orderby Urgency.Rank(worst.limit.Margin.Outcome) descending, worst.limit.Margin.Share ?? double.PositiveInfinity
            select worst,
     ];
 
-    internal Check WeakestCheck => _worst.Weakest;
+    internal Judgement WeakestCheck => _worst.Weakest;
 
     internal double TurndownShare => _worst.Turndown;
 

@@ -1,4 +1,6 @@
+using FuelSizing.Checks;
 using FuelSizing.Injectors;
+using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
@@ -14,7 +16,7 @@ internal sealed class CombinationJudge
     private readonly Candidate<Injector>?[] _injectors;
     private readonly Candidate<PumpAssembly>?[] _pumps;
     private readonly Candidate<PressureRegulator>?[] _regulators;
-    private readonly FuelSystem[][] _withInjectors;
+    private readonly InjectorSet[][] _withInjectors;
     private readonly int _injectorCount;
 
     /// <summary>Prepares the judging.</summary>
@@ -58,47 +60,46 @@ internal sealed class CombinationJudge
         return judged;
     }
 
-    private static FuelSystem With(FuelSystem system, Candidate<Injector>? injector) =>
+    private static InjectorSet With(FuelSystem system, Candidate<Injector>? injector) =>
         injector is null
-            ? system
-            : system.With(InjectorSet.Of(injector.Part, system.Injectors.Count, system.Injectors.InjectionsPerCycle));
+            ? system.Injectors
+            : InjectorSet.Of(injector.Part, system.Injectors.Count, system.Injectors.InjectionsPerCycle);
 
     /// <summary>A pump and a regulator with every injector.</summary>
     private Combination[] Pair(Candidate<PumpAssembly>? pump, Candidate<PressureRegulator>? regulator)
     {
-        List<Check> checks = [];
-        WorstSoFar ofCircuit = new();
+        FuelSystem[] systems = new FuelSystem[_plan.Length];
         SolvedCircuit[][] circuits = new SolvedCircuit[_plan.Length][];
+        PointValues<Real>[][] values = new PointValues<Real>[_plan.Length][];
         for (int stage = 0; stage < _plan.Length; stage++)
         {
             FuelSystem system = _plan[stage].System;
             system = pump is null ? system : system.With(pump.Part);
             system = regulator is null ? system : system.With(regulator.Part);
+            systems[stage] = system;
             IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
             circuits[stage] = new SolvedCircuit[demands.Count];
+            values[stage] = new PointValues<Real>[demands.Count];
             for (int point = 0; point < demands.Count; point++)
             {
-                circuits[stage][point] = system.CircuitAt(demands[point]);
-                checks.Clear();
-                CircuitChecks.Add(checks, system, demands[point], circuits[stage][point]);
-                ofCircuit.Take(checks, stage, point);
+                circuits[stage][point] = system.Parts.CircuitAt(demands[point]);
+                values[stage][point] = PointReading.Of(system.Parts, demands[point], circuits[stage][point], default);
             }
         }
 
         Combination[] combinations = new Combination[_injectors.Length];
         for (int injector = 0; injector < combinations.Length; injector++)
         {
-            WorstSoFar worst = ofCircuit;
+            WorstSoFar worst = new();
             for (int stage = 0; stage < _plan.Length; stage++)
             {
-                FuelSystem system = _withInjectors[injector][stage];
+                FuelSystem system = systems[stage];
+                system = system.With(system.Demand, _withInjectors[injector][stage], system.Regulator);
                 IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
                 for (int point = 0; point < demands.Count; point++)
                 {
-                    (_, Injection judged) = system.InjectionAt(demands[point], circuits[stage][point]);
-                    checks.Clear();
-                    InjectorChecks.Add(checks, system, demands[point].Injected, judged);
-                    worst.Take(checks, stage, point);
+                    (_, Injection judged) = system.Parts.InjectionAt(demands[point], circuits[stage][point]);
+                    worst.Take(system, PointReading.With(values[stage][point], judged), stage, point);
                 }
             }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Checks;
 using FuelSizing.Electrical;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;

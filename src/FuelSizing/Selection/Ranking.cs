@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
@@ -8,7 +9,7 @@ namespace FuelSizing.Selection;
 
 /// <summary>Every combination of candidate parts, judged over every stage of a plan, best first.</summary>
 /// <remarks>
-/// <para>Each combination gets the verdict that <see cref="FuelSystem.Solve"/> gives at every point of every stage. A pump
+/// <para>Each combination gets the verdict that <see cref="SystemSolver.Solve"/> gives at every point of every stage. A pump
 /// and a regulator are solved once for all injectors, for no injector has a part in the circuit; so tens of thousands of
 /// combinations take a second.</para>
 /// <para>Order: those that serve before those that cannot be judged before those that fail. Among those that serve the
@@ -66,19 +67,23 @@ public sealed class Ranking
     public bool IsComplete { get; }
 
     /// <summary>The answer in words.</summary>
-    public string Headline
+    public Statement Headline
     {
         get
         {
-            string count = string.Create(
-                CultureInfo.InvariantCulture, $"{Serving.Count:N0} of {Combinations.Count:N0} combinations serve");
-            string over = Plan.Count == 1
-                ? $"{count} {Plan[0].Name}"
-                : string.Create(CultureInfo.InvariantCulture, $"{count} all {Plan.Count} stages");
-            string found = Best is { } best ? $": first comes {best}"
-                : Combinations.Count > 0 ? $". Nearest comes {Combinations[0]}, but {Combinations[0].Reason}"
-                : string.Empty;
-            return IsComplete ? $"{over}{found}." : $"{over}{found}; stopped before all were judged.";
+            Statement over = Plan.Count == 1
+                ? Statement.Of("ranking.one-stage", $"{Plan[0].Name}")
+                : Statement.Of("ranking.all-stages", $"all {Plan.Count} stages");
+            Statement? found = Best is { } best ? Statement.Of("ranking.first", $": first comes {best.ToString()}")
+                : Combinations.Count > 0
+                    ? Statement.Of("ranking.nearest", $". Nearest comes {Combinations[0].ToString()}, but {Combinations[0].Reason}")
+                    : null;
+            return IsComplete
+                ? Statement.Of(
+                    "ranking.complete", $"{Serving.Count} of {Combinations.Count} combinations serve {over}{found}.")
+                : Statement.Of(
+                    "ranking.stopped",
+                    $"{Serving.Count} of {Combinations.Count} combinations serve {over}{found}; stopped before all were judged.");
         }
     }
 
@@ -92,8 +97,8 @@ public sealed class Ranking
             : Outcome.Fails,
         Headline,
         Best is { } best
-            ? [.. best.Margins.Select(margin => $"{margin.Stage.Name}: {margin.Limit}")]
-            : [.. Combinations.Take(Nearest).Select(combination => $"{combination}: {combination.Reason}")]);
+            ? [.. best.Margins.Select(margin => Statement.Of("ranking.margin", $"{margin.Stage.Name}: {margin.Limit}"))]
+            : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination.ToString()}: {combination.Reason}"))]);
 
     /// <summary>Judges and orders every combination.</summary>
     /// <param name="plan">One stage or more, up to 100; the parts must serve them all.</param>

@@ -45,6 +45,6 @@ public sealed record Stage
             ArgumentNullException.ThrowIfNull(point, nameof(points));
         }
 
-        return new(name, system, [.. points], Array.ConvertAll(points, system.DemandAt));
+        return new(name, system, [.. points], Array.ConvertAll(points, system.Parts.DemandAt));
     }
 }

@@ -1,8 +1,12 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Selection;
 
-/// <summary>The worst of the checks met so far, in numbers.</summary>
+/// <summary>The worst of the checks so far, in numbers.</summary>
 internal struct WorstSoFar
 {
     private bool _any;
@@ -11,7 +15,7 @@ internal struct WorstSoFar
     public WorstSoFar() => (Turndown, Reserve) = (double.PositiveInfinity, double.PositiveInfinity);
 
     /// <summary>The most urgent check.</summary>
-    public Check Weakest { get; private set; }
+    public Judgement Weakest { get; private set; }
 
     /// <summary>In which stage, by its place in the plan.</summary>
     public int Stage { get; private set; }
@@ -19,23 +23,28 @@ internal struct WorstSoFar
     /// <summary>At which point, by its place in the stage.</summary>
     public int Point { get; private set; }
 
-    /// <summary>Least reserve of the shortest pulse.</summary>
+    /// <summary>Smallest margin of the minimum pulse.</summary>
     public double Turndown { get; private set; }
 
-    /// <summary>Least reserve of everything else.</summary>
+    /// <summary>Smallest margin of everything else.</summary>
     public double Reserve { get; private set; }
 
-    /// <summary>Takes checks of one point into account.</summary>
-    public void Take(List<Check> checks, int stage, int point)
+    /// <summary>Takes the checks of one point into account.</summary>
+    /// <param name="system">Whose checks.</param>
+    /// <param name="values">The solved point.</param>
+    /// <param name="stage">Its stage, by its place in the plan.</param>
+    /// <param name="point">The point, by its place in the stage.</param>
+    public void Take(FuelSystem system, in PointValues<Real> values, int stage, int point)
     {
-        foreach (Check check in checks)
+        foreach (ICheck check in system.Applicable)
         {
-            if (!_any || TightestFirst.Order.Compare(check, Weakest) < 0)
+            Judgement judged = Judgement.Of(check.Part, check.Read(system.Parts, values));
+            if (!_any || Urgency.Compare(judged.Outcome, judged.Share, Weakest.Outcome, Weakest.Share) < 0)
             {
-                (_any, Weakest, Stage, Point) = (true, check, stage, point);
+                (_any, Weakest, Stage, Point) = (true, judged, stage, point);
             }
 
-            double reserve = check.Reserve ?? double.PositiveInfinity;
+            double reserve = judged.Share ?? double.PositiveInfinity;
             if (check.Part == Part.MinimumPulse)
             {
                 Turndown = Math.Min(Turndown, reserve);

@@ -1,3 +1,5 @@
+using FuelSizing.Points;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Sizing;
@@ -7,7 +9,7 @@ namespace FuelSizing.Sizing;
 /// A pump delivers less at a higher pressure, so one flow at one pressure seldom says it all: every point of
 /// <see cref="Governing"/> must lie on or under the pump's curve at the voltage that its motor gets there.
 /// </remarks>
-public sealed record PumpRequirement
+public sealed class PumpRequirement : IReadable
 {
     internal PumpRequirement(IReadOnlyList<PumpDutyPoint> points)
     {
@@ -38,9 +40,40 @@ public sealed record PumpRequirement
 
     /// <summary>The governing points in words.</summary>
     /// <returns>One sentence.</returns>
-    public override string ToString() => $"A pump, or pumps together, that deliver at least {string.Join("; ", Governing)}.";
+    public override string ToString() => In(TextStyle.Metric);
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) =>
+        Statement.Of("pump.required", $"A pump, or pumps together, that deliver at least {Governing:;}.").In(style);
 
     private static bool Covers(PumpDutyPoint other, PumpDutyPoint point) =>
         (other.Flow > point.Flow && other.PressureRise >= point.PressureRise)
         || (other.Flow >= point.Flow && other.PressureRise > point.PressureRise);
+}
+
+/// <summary>What one operating point asks of the pumps.</summary>
+public sealed class PumpDutyPoint : IReadable
+{
+    internal PumpDutyPoint(OperatingPoint point, VolumeFlow flow, Pressure pressureRise) =>
+        (Point, Flow, PressureRise) = (point, flow, pressureRise);
+
+    /// <summary>Where.</summary>
+    public OperatingPoint Point { get; }
+
+    /// <summary>Flow: injected, with the pump reserve and the regulator's minimum return flow.</summary>
+    public VolumeFlow Flow { get; }
+
+    /// <summary>Rise over the pumps at that flow: the rail's set pressure and the losses up to it.</summary>
+    public Pressure PressureRise { get; }
+
+    /// <summary>Flow, rise and place in one line.</summary>
+    /// <returns>For instance <c>154 L/h against 372 kPa at 6,800 rev/min, 0.60 bar</c>.</returns>
+    public override string ToString() => In(TextStyle.Metric);
+
+    /// <inheritdoc/>
+    public string In(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return $"{style.PumpFlow(Flow)} against {style.Of(PressureRise)} at {Point.In(style)}";
+    }
 }

@@ -1,4 +1,5 @@
-using FuelSizing.Systems;
+using FuelSizing.Checks;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Sizing;
 
@@ -8,10 +9,10 @@ namespace FuelSizing.Sizing;
 /// The figure has been put back into the system and solved forward: <see cref="Binding"/> and <see cref="Next"/> are margins
 /// of that solution. Where no figure serves, <see cref="Value"/> is none and <see cref="Binding"/> is what stands in the way.
 /// </remarks>
-public sealed record SizingAnswer<T>
+public sealed class SizingAnswer<T> : IReadable
     where T : struct
 {
-    internal SizingAnswer(T? value, Limit binding, Limit? next, string text) =>
+    internal SizingAnswer(T? value, Limit binding, Limit? next, Statement text) =>
         (Value, Binding, Next, Text) = (value, binding, next, text);
 
     /// <summary>The figure; none if none serves.</summary>
@@ -23,13 +24,16 @@ public sealed record SizingAnswer<T>
     /// <summary>The part that holds the figure where it is, or that stands in the way.</summary>
     public Limit Binding { get; }
 
-    /// <summary>The part with the least in hand after that one; none if there is no other.</summary>
+    /// <summary>The part with the next tightest margin; none if there is no other.</summary>
     public Limit? Next { get; }
 
-    /// <summary>The answer in words, with units.</summary>
-    public string Text { get; }
+    /// <summary>The answer, as a code with its figures.</summary>
+    public Statement Text { get; }
 
     /// <summary>The answer in words.</summary>
     /// <returns>One or two sentences.</returns>
-    public override string ToString() => Text;
+    public override string ToString() => Text.ToString();
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 }

@@ -1,11 +1,14 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Sizing;
 
 /// <summary>Searches one figure of a system for the values at which everything holds.</summary>
 /// <remarks>
-/// What is in hand is the least reserve of all parts at all points; a part that the data does not cover counts as failing.
+/// What is left is the tightest margin of all checks at all points; a part that the data does not cover counts as failing.
 /// It may rise and fall again (more gain helps the injectors until the pump runs out), so the range is scanned first and
 /// the edge of the part that holds is then found by root finding.
 /// </remarks>
@@ -28,7 +31,7 @@ internal sealed class SizingSearch
     /// <summary>The least figure at which everything holds.</summary>
     /// <param name="text">The figure in words.</param>
     /// <param name="typed">The figure with its unit.</param>
-    public SizingAnswer<T> Minimum<T>(Func<double, T> typed, Func<T, string> text)
+    public SizingAnswer<T> Minimum<T>(Func<double, T> typed, Func<T, Statement> text)
         where T : struct
     {
         double? failing = null;
@@ -57,7 +60,7 @@ internal sealed class SizingSearch
     /// <summary>The most, counted up from the start of the range, at which everything holds.</summary>
     /// <param name="typed">The figure with its unit.</param>
     /// <param name="text">The figure in words.</param>
-    public SizingAnswer<T> Maximum<T>(Func<double, T> typed, Func<T, string> text)
+    public SizingAnswer<T> Maximum<T>(Func<double, T> typed, Func<T, Statement> text)
         where T : struct
     {
         double holding = 0;
@@ -78,11 +81,11 @@ internal sealed class SizingSearch
     }
 
     private static double ReserveOf(OperatingResult result) =>
-        result.Checks.Min(check => check.Outcome switch
+        result.Margins.Min(margin => margin.Outcome switch
         {
             Outcome.CannotSay => -1,
-            Outcome.Fails => Math.Min(check.Reserve!.Value, -double.Epsilon),
-            _ => check.Reserve ?? double.PositiveInfinity,
+            Outcome.Fails => Math.Min(margin.Share!.Value, -double.Epsilon),
+            _ => margin.Share ?? double.PositiveInfinity,
         });
 
     private double At(double share) => StraightLine.Through<Real>(0, _minimum, 1, _maximum, share);
@@ -128,35 +131,50 @@ internal sealed class SizingSearch
         return new[] { low, high, near }.Select(share => (share, ReserveOf(share))).MaxBy(pair => pair.Item2);
     }
 
-    private SizingAnswer<T> Answer<T>(double share, Func<double, T> typed, Func<T, string> text, bool atLeast)
+    private SizingAnswer<T> Answer<T>(double share, Func<double, T> typed, Func<T, Statement> text, bool atLeast)
         where T : struct
     {
         T value = typed(At(share));
-        (Limit binding, Limit next) = Tightest(share);
-        string words = atLeast ? "At least" : "At most";
-        string why = $"{PartNames.Of(binding.Part)} {(binding.Margin.Reserve is { DecimalFractions: < 1e-6 } ? "is then at its limit" : "has the least in hand")} ({binding.Margin.Explanation} at {binding.Point})";
-        return new(value, binding, next, $"{words} {text(value)}: {why}; next, {next}.");
+        (Limit binding, Limit? next) = Tightest(share);
+        bool atLimit = binding.Margin.Reserve is { DecimalFractions: < 1e-6 };
+        Statement why = atLimit
+            ? Statement.Of(
+                "sizing.at-limit", $"{binding.Part.Name} is then at its limit ({binding.Margin.Finding} at {binding.Point})")
+            : Statement.Of(
+                "sizing.tightest-margin",
+                $"{binding.Part.Name} has the tightest margin ({binding.Margin.Finding} at {binding.Point})");
+        Statement? then = next is null ? null : Statement.Of("sizing.next", $"; next, {next}");
+        return new(
+            value,
+            binding,
+            next,
+            atLeast
+                ? Statement.Of("sizing.at-least", $"At least {text(value)}: {why}{then}.")
+                : Statement.Of("sizing.at-most", $"At most {text(value)}: {why}{then}."));
     }
 
-    private SizingAnswer<T> Nothing<T>(double share, Func<double, T> typed, Func<T, string> text)
+    private SizingAnswer<T> Nothing<T>(double share, Func<double, T> typed, Func<T, Statement> text)
         where T : struct
     {
-        (Limit binding, Limit next) = Tightest(share);
+        (Limit binding, Limit? next) = Tightest(share);
         return new(
             null,
             binding,
             next,
-            $"Nothing from {text(typed(_minimum))} to {text(typed(_maximum))} serves: at {text(typed(At(share)))}, where it comes nearest, {binding}.");
+            Statement.Of(
+                "sizing.none-serves",
+                $"Nothing from {text(typed(_minimum))} to {text(typed(_maximum))} serves: at {text(typed(At(share)))}, where it comes nearest, {binding}."));
     }
 
-    private (Limit Binding, Limit Next) Tightest(double share)
+    private (Limit Binding, Limit? Next) Tightest(double share)
     {
         Limit[] limits =
         [
             .. _solve(At(share))
-                .SelectMany(result => result.Margins, (result, margin) => new Limit(margin, result.Point))
-                .OrderBy(limit => limit.Margin.Check, TightestFirst.Order),
+                .SelectMany(result => result.Margins)
+                .OrderBy(margin => margin, Urgency.Order)
+                .Select(margin => new Limit(margin)),
         ];
-        return (limits[0], limits.First(limit => limit.Part != limits[0].Part));
+        return (limits[0], limits.FirstOrDefault(limit => limit.Part != limits[0].Part));
     }
 }

@@ -1,6 +1,7 @@
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
@@ -16,11 +17,11 @@ namespace FuelSizing.Sizing;
 /// <para>Every question takes a system and the operating points that it must serve, and searches one figure with all else
 /// as it is. An answer holds at every point for every part: it names the part that binds and the next one, and has been
 /// solved forward. Where no figure serves it says so, and what stands in the way.</para>
-/// <para>Give the points that matter: full load over the speed range, and idle for the shortest pulse and the way back.</para>
+/// <para>Give the points that matter: full load over the speed range, and idle for the minimum pulse width and the return line.</para>
 /// </remarks>
 public static class SystemSizing
 {
-    /// <summary>The least static flow of the injectors, at their rated differential on their test fluid.</summary>
+    /// <summary>The minimum static flow of the injectors, at their rated differential on their test fluid.</summary>
     /// <param name="system">The system; its injectors are taken with every other property as it is.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
     /// <returns>20 to 10,000 mL/min, or that none serves.</returns>
@@ -39,10 +40,10 @@ public static class SystemSizing
                     system.Injectors.Count,
                     system.Injectors.InjectionsPerCycle)),
                 points))
-            .Minimum(flow => VolumeFlow.FromCubicMetersPerSecond(flow), Readable.InjectorFlow);
+            .Minimum(flow => VolumeFlow.FromCubicMetersPerSecond(flow), flow => Statement.Of("sizing.figure", $"{flow:injector-flow}"));
     }
 
-    /// <summary>The least base pressure of the regulator.</summary>
+    /// <summary>The minimum base pressure of the regulator.</summary>
     /// <param name="system">
     /// The system; its regulator must have one base pressure of its own (fixed, manifold-referenced, rising-rate or
     /// electronic).
@@ -58,10 +59,10 @@ public static class SystemSizing
             Pressure.FromKilopascals(100).Pascals,
             (system.Regulator is RisingRate { Ceiling: { } ceiling } ? ceiling : Pressure.FromKilopascals(1500)).Pascals,
             pascals => Solve(system.With(system.Regulator.WithBase(Pressure.FromPascals(pascals))), points))
-            .Minimum(pascals => Pressure.FromPascals(pascals), Readable.Of);
+            .Minimum(pascals => Pressure.FromPascals(pascals), pressure => Statement.Of("sizing.figure", $"{pressure}"));
     }
 
-    /// <summary>The least gain of a rising-rate unit at an onset, in place of the system's regulator.</summary>
+    /// <summary>The minimum gain of a rising-rate unit at an onset, in place of the system's regulator.</summary>
     /// <param name="system">The system; its regulator's base pressure is kept.</param>
     /// <param name="onset">Boost at which the gain sets in, 0 to 200 kPa.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
@@ -85,10 +86,10 @@ public static class SystemSizing
         };
 
         return new SizingSearch(1, 15, gain => Solve(system.With(With(gain)), points))
-            .Minimum(gain => gain, gain => gain.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture));
+            .Minimum(gain => gain, gain => Statement.Of("sizing.figure", $"{gain:0.00}"));
     }
 
-    /// <summary>The most boost, counted up from none, that the parts as they are support at every one of some speeds.</summary>
+    /// <summary>The maximum boost, counted up from none, that the parts as they are support at every one of some speeds.</summary>
     /// <param name="system">The system.</param>
     /// <param name="speeds">Speeds to serve; one or more.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
@@ -112,10 +113,10 @@ public static class SystemSizing
             Pressure.FromKilopascals(400).Pascals,
             boost => [.. speeds.Select(speed => system.Solve(
                 OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))])
-            .Maximum(pascals => Pressure.FromPascals(pascals), Readable.Boost);
+            .Maximum(pascals => Pressure.FromPascals(pascals), boost => Statement.Of("sizing.figure", $"{boost:boost}"));
     }
 
-    /// <summary>The most crank power, with boost counted up from none, that the parts as they are support at a speed.</summary>
+    /// <summary>The maximum crank power, with boost counted up from none, that the parts as they are support at a speed.</summary>
     /// <param name="system">The system.</param>
     /// <param name="speed">The speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
@@ -131,10 +132,10 @@ public static class SystemSizing
             boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))])
             .Maximum(
                 boost => system.Demand.At(speed, Pressure.FromPascals(boost), conditions.Atmosphere).BrakePower,
-                Readable.Of);
+                power => Statement.Of("sizing.figure", $"{power}"));
     }
 
-    /// <summary>The most speed, counted up from a lowest one, that the parts as they are support at a boost.</summary>
+    /// <summary>The maximum speed, counted up from a lowest one, that the parts as they are support at a boost.</summary>
     /// <param name="system">The system.</param>
     /// <param name="boost">Manifold gauge pressure.</param>
     /// <param name="from">Lowest speed to serve.</param>
@@ -159,10 +160,10 @@ public static class SystemSizing
             limit.RevolutionsPerSecond,
             speed => [system.Solve(OperatingPoint.At(
                 UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))])
-            .Maximum(speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), Readable.Of);
+            .Maximum(speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), speed => Statement.Of("sizing.figure", $"{speed}"));
     }
 
-    /// <summary>The least bore of one line on the way to the rail.</summary>
+    /// <summary>The minimum bore of one line of the supply.</summary>
     /// <param name="system">The system.</param>
     /// <param name="line">The line, as it is in <see cref="Plumbing.Supply"/>.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
@@ -176,7 +177,7 @@ public static class SystemSizing
         if (!system.Plumbing.Supply.Any(part => ReferenceEquals(part, line)))
         {
             throw new ArgumentException(
-                $"line was {line.Name}, which is not on the system's way to the rail. Give the very line that the plumbing holds.",
+                $"line was {line.Name}, which is not in the system's supply line. Give the very line that the plumbing holds.",
                 nameof(line));
         }
 
@@ -187,12 +188,12 @@ public static class SystemSizing
                 system.With(Plumbing.Of(
                     system.Plumbing.Suction,
                     [.. system.Plumbing.Supply.Select(part => ReferenceEquals(part, line) ? line.WithBore(Length.FromMeters(bore)) : part)],
-                    system.Plumbing.Back)),
+                    system.Plumbing.ReturnLine)),
                 points))
-            .Minimum(bore => Length.FromMeters(bore), bore => $"{bore.Millimeters.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} mm");
+            .Minimum(bore => Length.FromMeters(bore), bore => Statement.Of("sizing.figure", $"{bore:bore}"));
     }
 
-    /// <summary>The least area of metal of the wire that feeds the pumps, the same for every feed.</summary>
+    /// <summary>The minimum area of metal of the wire that feeds the pumps, the same for every feed.</summary>
     /// <param name="system">
     /// The system; at least one pump must have a feed. Lengths, contacts and the metal's temperature stay as they are; the
     /// wire is stranded with <see cref="Conductor.DefaultLay"/>.
@@ -210,14 +211,14 @@ public static class SystemSizing
         if (system.Pump.Pumps.All(pump => pump.Feed is null))
         {
             throw new ArgumentException(
-                $"system has {system.Pump.Name} without a feed; describe its wiring with Pump.FedThrough.", nameof(system));
+                $"system has {system.Pump.Name} without a feed; describe its wiring with Pump.WithFeed.", nameof(system));
         }
 
         return new SizingSearch(
             Area.FromSquareMillimeters(0.2).SquareMeters,
             Area.FromSquareMillimeters(120).SquareMeters,
             area => Solve(system.With(system.Pump.Rewired(feed => feed.WithArea(Area.FromSquareMeters(area)))), points))
-            .Minimum(area => Area.FromSquareMeters(area), Readable.Of);
+            .Minimum(area => Area.FromSquareMeters(area), area => Statement.Of("sizing.figure", $"{area}"));
     }
 
     /// <summary>What a pump, or pumps together, must deliver, and against which pressure rise.</summary>
@@ -225,7 +226,7 @@ public static class SystemSizing
     /// <param name="points">The operating points to serve; one or more.</param>
     /// <returns>
     /// Flow and pressure rise at each point, with the reserve of <see cref="SizingLimits.PumpReserve"/> and the regulator's
-    /// smallest return flow in it: a pump whose curve passes through or over all of them holds the rail's set pressure.
+    /// minimum return flow in it: a pump whose curve passes through or over all of them holds the rail's set pressure.
     /// </returns>
     /// <exception cref="ArgumentException">There are no points.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
@@ -239,8 +240,8 @@ public static class SystemSizing
                     OperatingResult result = system.Solve(point);
                     return new PumpDutyPoint(
                         point,
-                        VolumeFlow.FromCubicMetersPerSecond(result.WantedPerSecond),
-                        Pressure.FromPascals(result.WantedRisePascals));
+                        VolumeFlow.FromCubicMetersPerSecond(result.SolvedCircuit.Required),
+                        Pressure.FromPascals(result.SolvedCircuit.Task.RiseToDeliver(result.SolvedCircuit.Required)));
                 }),
             ]);
     }

@@ -1,4 +1,6 @@
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -8,10 +10,10 @@ namespace FuelSizing.Systems;
 /// <summary>What a careful reader should know about a result's numbers.</summary>
 internal static class ResultNotes
 {
-    /// <summary>What a note is about, so that a sweep says it once.</summary>
+    /// <summary>What a note is about, so that a sweep gives it once.</summary>
     internal enum About
     {
-        /// <summary>The two reckonings of demand.</summary>
+        /// <summary>The two estimates of demand.</summary>
         Demand,
 
         /// <summary>Dead time.</summary>
@@ -28,7 +30,7 @@ internal static class ResultNotes
     }
 
     /// <summary>The notes to one result.</summary>
-    public static IEnumerable<Note> Of(OperatingResult result)
+    public static IEnumerable<Note> Of(SolvedPoint result)
     {
         Ratio difference = result.Demand.Difference;
         if (result.Point.Boost.Pascals >= 0 && Math.Abs(difference.Percent) > 15)
@@ -36,15 +38,20 @@ internal static class ResultNotes
             yield return new(
                 About.Demand,
                 Math.Abs(difference.Percent),
-                $"Fuel reckoned from power is {Readable.Change(difference)} off that from air at {result.Point}: volumetric efficiency, BSFC, lambda or drivetrain loss does not fit the others.");
+                Statement.Of(
+                    "demand.estimates-differ",
+                    $"Fuel calculated from power differs by {difference:change} from that calculated from air at {result.Point}: volumetric efficiency, BSFC, lambda or drivetrain loss does not fit the others."));
         }
 
-        if (result.System.Injectors.Injector.DeadTime.IgnoresPressure)
+        if (result.Parts.Injectors.Injector.DeadTime.IgnoresPressure)
         {
-            yield return new(About.DeadTime, 0, "Dead time is taken to be the same at every pressure: an estimate.");
+            yield return new(
+                About.DeadTime,
+                0,
+                Statement.Of("dead-time.one-pressure", $"Dead time is taken to be the same at every pressure: an estimate."));
         }
 
-        foreach (PumpPoint pump in result.PumpPoints)
+        foreach (PumpPoint pump in result.SolvedCircuit.Pumps)
         {
             ElectricPotential motor = ElectricPotential.FromVolts(pump.Voltage);
             if (pump.Coverage.HasFlag(PumpCoverage.VoltageAbove))
@@ -52,7 +59,9 @@ internal static class ResultNotes
                 yield return new(
                     About.PumpVoltage,
                     0,
-                    $"The highest curve of {pump.Pump.Name}, {Readable.Of(pump.Pump.Curves[^1].Voltage)}, is used unchanged at {Readable.Of(motor)}, where the pump delivers no less.");
+                    Statement.Of(
+                        "pump.voltage-above-data",
+                        $"The highest curve of {pump.Pump.Name}, {pump.Pump.Curves[^1].Voltage}, is used unchanged at {motor}, where the pump delivers no less."));
             }
 
             if (pump.Coverage.HasFlag(PumpCoverage.Scaled))
@@ -60,7 +69,9 @@ internal static class ResultNotes
                 yield return new(
                     About.PumpScaling,
                     -pump.Voltage,
-                    $"{pump.Pump.Name} at {Readable.Of(motor)} is scaled from its {Readable.Of(pump.Pump.Curves[0].Voltage)} curve by the affinity laws: an estimate.");
+                    Statement.Of(
+                        "pump.scaled",
+                        $"{pump.Pump.Name} at {motor} is scaled from its {pump.Pump.Curves[0].Voltage} curve by the affinity laws: an estimate."));
             }
         }
 
@@ -68,11 +79,13 @@ internal static class ResultNotes
         {
             yield return new(
                 About.Return,
-                result.InjectedFlow.CubicMetersPerSecond,
-                $"Returned flow at {result.Point} is under the {Readable.PumpFlow(result.System.Regulator.MinimumReturnFlow)} that the regulator needs to govern: rail pressure is no longer sure.");
+                result.SolvedDemand.Injected,
+                Statement.Of(
+                    "regulator.return-too-small",
+                    $"Returned flow at {result.Point} is below the {result.Parts.Regulator.MinimumReturnFlow:pump-flow} that the regulator needs to regulate: rail pressure is uncertain."));
         }
     }
 
     /// <summary>A note, its subject, and how grave it is among notes on that subject.</summary>
-    internal sealed record Note(About Subject, double Weight, string Text);
+    internal sealed record Note(About Subject, double Weight, Statement Text);
 }

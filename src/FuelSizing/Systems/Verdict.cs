@@ -1,21 +1,94 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
 namespace FuelSizing.Systems;
 
-/// <summary>The answer to "does it all keep up?".</summary>
-public sealed record Verdict
+/// <summary>How one check came out over a whole sweep.</summary>
+public sealed class PartStanding : IReadable
 {
-    internal Verdict(Outcome outcome, string headline, IReadOnlyList<string> reasons) =>
+    internal PartStanding(Limit tightest, OperatingPoint? limitReachedAt) => (Tightest, LimitReachedAt) = (tightest, limitReachedAt);
+
+    /// <summary>What was judged.</summary>
+    public Part Part => Tightest.Part;
+
+    /// <summary>The worst outcome anywhere in the sweep.</summary>
+    public Outcome Outcome => Tightest.Margin.Outcome;
+
+    /// <summary>Where its margin is tightest.</summary>
+    public Limit Tightest { get; }
+
+    /// <summary>
+    /// The lowest boost at which the limit is reached, and at which speed; none if it never is. Between the sweep's boosts
+    /// it is found by root finding; between its speeds it is not looked for.
+    /// </summary>
+    public OperatingPoint? LimitReachedAt { get; }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Tightest.In(style);
+
+    /// <summary>The tightest margin, and where.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => In(TextStyle.Metric);
+}
+
+/// <summary>The answer to "is it all adequate?".</summary>
+public sealed class Verdict : IReadable
+{
+    internal Verdict(Outcome outcome, Statement headline, IReadOnlyList<IReadable> reasons) =>
         (Outcome, Headline, Reasons) = (outcome, headline, [.. reasons]);
 
     /// <summary>Holds, fails, or cannot be said.</summary>
     public Outcome Outcome { get; }
 
-    /// <summary>One sentence.</summary>
-    public string Headline { get; }
+    /// <summary>One sentence, as a code with its figures.</summary>
+    public Statement Headline { get; }
 
-    /// <summary>One line for each part, the most urgent first.</summary>
-    public IReadOnlyList<string> Reasons { get; }
+    /// <summary>One line for each check, the most urgent first.</summary>
+    public IReadOnlyList<IReadable> Reasons { get; }
+
+    /// <summary>The verdict over a sweep.</summary>
+    /// <param name="standings">The most urgent first.</param>
+    /// <param name="speeds">That were solved.</param>
+    /// <param name="boosts">That were solved.</param>
+    /// <param name="last">The last boost that was asked for, where the sweep was stopped before it.</param>
+    internal static Verdict Of(
+        IReadOnlyList<PartStanding> standings, IReadOnlyList<RotationalSpeed> speeds, IReadOnlyList<Pressure> boosts, Pressure? last)
+    {
+        PartStanding first = standings[0];
+        Outcome outcome = standings.Select(standing => standing.Outcome).Aggregate(Urgency.Worse);
+        if (last is { } wanted && outcome == Outcome.Holds)
+        {
+            return new(
+                Outcome.CannotSay,
+                Statement.Of(
+                    "verdict.stopped", $"Stopped at {boosts[^1]:boost}, before {wanted:boost} was reached: holds so far."),
+                standings);
+        }
+
+        Statement range = Statement.Of(
+            "verdict.range", $"{boosts[0]:boost} to {boosts[^1]:boost}, {speeds[0]} to {speeds[^1]}");
+        Statement headline = outcome switch
+        {
+            Outcome.Fails => Statement.Of(
+                "verdict.fails",
+                $"Does not hold: first limit reached: {first.Part.Name}, at {first.LimitReachedAt!.Boost:boost} and {first.LimitReachedAt.Speed}."),
+            Outcome.CannotSay => Statement.Of(
+                "verdict.cannot-say",
+                $"Cannot be judged over {range}: {standings.First(standing => standing.Outcome == Outcome.CannotSay).Tightest}."),
+            _ => Statement.Of(
+                "verdict.holds",
+                $"Holds over {range}: tightest margin: {first.Part.Name}, {first.Tightest.Margin.Reserve ?? Ratio.Zero:change}."),
+        };
+        return new(outcome, headline, standings);
+    }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Headline.In(style);
 
     /// <summary>The headline.</summary>
     /// <returns>One sentence.</returns>
-    public override string ToString() => Headline;
+    public override string ToString() => Headline.ToString();
 }

@@ -1,3 +1,4 @@
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
@@ -16,13 +17,13 @@ internal sealed class WorkingWriter
 
     private readonly List<WorkingStep> _given = [];
     private readonly List<WorkingStep> _steps = [];
-    private readonly OperatingResult _result;
+    private readonly SolvedPoint _result;
     private readonly Conditions _conditions;
 
-    private WorkingWriter(OperatingResult result) => (_result, _conditions) = (result, result.Point.Conditions);
+    private WorkingWriter(SolvedPoint result) => (_result, _conditions) = (result, result.Point.Conditions);
 
     /// <summary>The working of a result.</summary>
-    public static Working Of(OperatingResult result)
+    public static Working Of(SolvedPoint result)
     {
         WorkingWriter writer = new(result);
         writer.Write();
@@ -31,7 +32,7 @@ internal sealed class WorkingWriter
 
     private void Write()
     {
-        FuelSystem system = _result.System;
+        SystemParts system = _result.Parts;
         DemandInput<Real> at = system.Demand.InputAt(_result.Point.Speed, _result.Point.Boost, _conditions.Atmosphere);
         Traced speed = Given("speed of the crank", "n", at.Speed, "rev/s", Readable.Of(_result.Point.Speed), "operating point");
         Traced boost = Given("boost", "p_b", at.Boost, "Pa", Readable.Boost(_result.Point.Boost), "operating point");
@@ -50,7 +51,7 @@ internal sealed class WorkingWriter
 
     private Traced Demand(DemandInput<Real> at, Traced speed, Traced boost, Traced ambient, out Traced fuel)
     {
-        FuelDemandModel model = _result.System.Demand;
+        FuelDemandModel model = _result.Parts.Demand;
         DemandConstants<Real> own = model.Constants;
         Induction induction = model.Induction;
         DemandConstants<Traced> engine = new(
@@ -114,7 +115,7 @@ internal sealed class WorkingWriter
 
     private Traced Rail(Traced set)
     {
-        double pascals = _result.RailPascals;
+        double pascals = _result.SolvedCircuit.Rail;
         return pascals == set.Value
             ? set
             : Given("rail pressure, found by the circuit's search", "p_r", pascals, "Pa", Readable.Of(_result.RailGauge), $"circuit: {_result.RailState}");
@@ -122,8 +123,8 @@ internal sealed class WorkingWriter
 
     private void Injection(Traced speed, Traced ambient, Traced manifold, Traced rail, Traced injected, Traced density)
     {
-        Injectors.Injector injector = _result.System.Injectors.Injector;
-        InjectionConstants<Real> own = _result.System.Injection;
+        Injectors.Injector injector = _result.Parts.Injectors.Injector;
+        InjectionConstants<Real> own = _result.Parts.Injection;
         Traced differential = Step(
             "pressure across the injector", "Δp", RailPressure.Differential(rail, ambient, manifold), "Pa", Readable.Of(_result.InjectorDifferential), Definition);
         InjectionConstants<Traced> set = new(
@@ -133,7 +134,7 @@ internal sealed class WorkingWriter
             (double)own.Count.Value,
             (double)own.InjectionsPerCycle,
             (double)own.RevolutionsPerCycle.Value);
-        Traced dead = _result.DeadTimeSeconds is { } seconds
+        Traced dead = _result.Actual.DeadTime is { } seconds
             ? Given("dead time at this voltage and pressure", "t_d", seconds, "s", Readable.Of(Duration.FromSeconds(seconds)), "table")
             : 0;
         InjectionState<Traced> state = InjectionChain.Evaluate(

@@ -1,3 +1,6 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;

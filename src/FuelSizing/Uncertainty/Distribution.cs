@@ -1,3 +1,4 @@
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;

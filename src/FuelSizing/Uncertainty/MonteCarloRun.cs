@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;

@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -20,5 +22,5 @@ public sealed record PartChance
 
     /// <summary>Part and finding.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => $"{PartNames.Of(Part)}: {Chance}";
+    public override string ToString() => $"{Part.Name}: {Chance}";
 }

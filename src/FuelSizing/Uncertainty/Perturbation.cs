@@ -3,6 +3,7 @@ using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
 

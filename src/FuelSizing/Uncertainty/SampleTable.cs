@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -27,7 +29,7 @@ internal sealed class SampleTable(Part[] parts, int samples)
             Margin margin = point.Margins[part];
             _outcomes[part][sample] = margin.Outcome;
             _reserves[part][sample] = margin.Reserve?.DecimalFractions ?? double.NaN;
-            worst = margin.Outcome > worst ? margin.Outcome : worst;
+            worst = Urgency.Worse(worst, margin.Outcome);
         }
 
         _all[sample] = worst;

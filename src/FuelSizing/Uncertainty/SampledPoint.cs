@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Numerics;
@@ -30,7 +31,7 @@ internal readonly struct SampledPoint
             weakest = Real.Min(weakest, factor);
         }
 
-        Real dead = (result.DeadTimeSeconds ?? double.NaN) / result.AvailableTime.Seconds;
+        Real dead = (result.Actual.DeadTime ?? double.NaN) / result.Actual.AvailableTime;
         MaximumDutyCycle = InjectorMatching.EvenDutyCycle(duty, dead, mean, weakest);
         if (!shared)
         {

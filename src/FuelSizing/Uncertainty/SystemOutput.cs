@@ -1,4 +1,6 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -39,9 +41,9 @@ public sealed record SystemOutput
         value => Kilopascals(Pressure.FromPascals(value)),
         system => system.Limits.RailCeiling is { } ceiling ? Kilopascals(ceiling) : null);
 
-    /// <summary>The least reserve of all parts; none where a part cannot be judged.</summary>
+    /// <summary>The tightest margin of all checks; none where a part cannot be judged.</summary>
     public static SystemOutput MinimumReserve { get; } =
-        new("least reserve", Minimum, value => Percent(value), _ => Percent(0));
+        new("minimum margin", Minimum, value => Percent(value), _ => Percent(0));
 
     /// <summary>Lambda of the leanest cylinder (<see cref="InjectorSpread.LeanestLambda"/>).</summary>
     public static SystemOutput LeanestLambda { get; } = new(
@@ -56,16 +58,19 @@ public sealed record SystemOutput
     /// <summary>The reserve of one part (<see cref="Margin.Reserve"/>); none where it cannot be judged.</summary>
     /// <param name="part">A part that the system has.</param>
     /// <returns>The output.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The part is not one of the enumeration.</exception>
-    public static SystemOutput ReserveOf(Part part) =>
-        new(
-            $"reserve of {PartNames.Of(Guard.Member(part, "Choose a part.", nameof(part)))}",
+    /// <exception cref="ArgumentNullException">There is no part.</exception>
+    public static SystemOutput ReserveOf(Part part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return new(
+            $"margin of {part.Name}",
             point => Reserve(point, part),
             value => Percent(value),
             _ => Percent(0))
         {
             Part = part,
         };
+    }
 
     /// <summary>What the output is held to in a system: a reserve to no less than zero, the others to no more than this.</summary>
     /// <param name="system">The system.</param>

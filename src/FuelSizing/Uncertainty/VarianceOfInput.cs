@@ -1,3 +1,6 @@
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;

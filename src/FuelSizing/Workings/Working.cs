@@ -1,4 +1,5 @@
 using FuelSizing.Points;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Workings;
 

@@ -1,3 +1,5 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Workings;
 
 /// <summary>One line of a working: a quantity, its equation, the numbers put in, and what comes out.</summary>

@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Files;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using CsCheck;
+using FuelSizing.Checks;
 using FuelSizing.Files;
 using FuelSizing.Tests.Files;
 using Microsoft.VisualBasic.FileIO;

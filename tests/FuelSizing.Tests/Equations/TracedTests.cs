@@ -1,4 +1,5 @@
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Tests.Equations;
 

@@ -1,4 +1,5 @@
 using CsCheck;
+using FuelSizing.Equations;
 using FuelSizing.Files;
 using UnitsNet;
 using UnitsNet.Units;

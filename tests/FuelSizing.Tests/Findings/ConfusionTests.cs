@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using FuelSizing.Equations;
 using FuelSizing.Findings;
 
 namespace FuelSizing.Tests.Findings;

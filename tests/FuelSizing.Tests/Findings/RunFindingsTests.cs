@@ -1,5 +1,7 @@
+using FuelSizing.Equations;
 using FuelSizing.Findings;
 using FuelSizing.Logs;
+using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;

@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using UnitsNet;
 

@@ -1,7 +1,9 @@
 using CsCheck;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Injectors;

@@ -1,4 +1,5 @@
 using CsCheck;
+using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;

@@ -1,4 +1,5 @@
 using System.Text;
+using FuelSizing.Equations;
 using FuelSizing.Logs;
 using UnitsNet.Units;
 

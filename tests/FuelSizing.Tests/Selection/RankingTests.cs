@@ -1,4 +1,6 @@
 using CsCheck;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
@@ -54,15 +56,15 @@ public class RankingTests
         OperatingResult there = byHand.Solve(Shelf.Ethanol.Points[1]);
         Assert.Equal(Outcome.Fails, small.Outcome);
         Assert.Same(Shelf.Ethanol, small.WeakestStage);
-        Assert.Equal($"0.9 bar on E85: {there.Limiting}", small.Reason);
+        Assert.Equal($"0.9 bar on E85: {there.Limiting}", small.Reason!.ToString());
         Assert.Equal(there.Limiting.ToString(), small.Weakest.ToString());
         Assert.Equal(small.Weakest.ToString(), small.Margins[0].Limit.ToString());
         Dictionary<Part, double?> minimum = new[] { Shelf.Petrol, Shelf.Ethanol }
             .SelectMany(small.Solve)
-            .SelectMany(result => result.Checks)
-            .GroupBy(check => check.Part)
-            .ToDictionary(part => part.Key, part => part.Min(check => check.Reserve));
-        Assert.Equal(minimum, small.Margins.ToDictionary(margin => margin.Limit.Part, margin => margin.Limit.Margin.Check.Reserve));
+            .SelectMany(result => result.Margins)
+            .GroupBy(margin => margin.Part)
+            .ToDictionary(part => part.Key, part => part.Min(margin => margin.Share));
+        Assert.Equal(minimum, small.Margins.ToDictionary(margin => margin.Limit.Part, margin => margin.Limit.Margin.Share));
     }
 
     [Fact]
@@ -78,7 +80,7 @@ public class RankingTests
             best.Solve(Shelf.Petrol).Min(result => result.Pulse!.Value / result.System.Injectors.Injector.MinimumLinearPulse) - 1,
             best.Turndown!.Value.DecimalFractions,
             12);
-        Assert.Contains("injector 900, pump × 2.00", ranking.Headline, StringComparison.Ordinal);
+        Assert.Contains("injector 900, pump × 2.00", ranking.Headline.ToString(), StringComparison.Ordinal);
         Assert.Equal((Outcome.Holds, best.Margins.Count), (ranking.Verdict.Outcome, ranking.Verdict.Reasons.Count));
     }
 
@@ -89,9 +91,9 @@ public class RankingTests
 
         Assert.Null(ranking.Best);
         Assert.Equal(Outcome.Fails, ranking.Verdict.Outcome);
-        Assert.StartsWith("0 of 2 combinations serve 0.9 bar on E85. Nearest comes injector 500", ranking.Headline, StringComparison.Ordinal);
+        Assert.StartsWith("0 of 2 combinations serve 0.9 bar on E85. Nearest comes injector 500", ranking.Headline.ToString(), StringComparison.Ordinal);
         Assert.Equal(2, ranking.Verdict.Reasons.Count);
-        Assert.StartsWith("injector 500, pump × 3.00: 0.9 bar on E85: injectors: duty cycle", ranking.Verdict.Reasons[0], StringComparison.Ordinal);
+        Assert.StartsWith("injector 500, pump × 3.00: 0.9 bar on E85: injectors: duty cycle", ranking.Verdict.Reasons[0].ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -154,7 +156,7 @@ public class RankingTests
 
         Assert.False(ranking.IsComplete);
         Assert.Equal(10, ranking.Combinations.Count);
-        Assert.Contains("stopped", ranking.Headline, StringComparison.Ordinal);
+        Assert.Contains("stopped", ranking.Headline.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -182,7 +184,7 @@ public class RankingTests
     }
 
     private static string Described(Combination one) =>
-        FormattableString.Invariant($"{one}|{one.Cost}|{one.Outcome}|{one.WeakestCheck.Reserve:R}|{one.TurndownShare:R}|{one.ReserveShare:R}");
+        FormattableString.Invariant($"{one}|{one.Cost}|{one.Outcome}|{one.WeakestCheck.Share:R}|{one.TurndownShare:R}|{one.ReserveShare:R}");
 
     /// <summary>One combination solved forward by the public API alone, and ordered by the words of the documentation.</summary>
     private sealed record Solved(string Name, decimal? Cost, Outcome Outcome, double? Weakest, double Turndown, double Reserve, int Place)

@@ -1,4 +1,6 @@
 using System.Globalization;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -11,7 +13,8 @@ internal static class ResultText
     public static IReadOnlyList<string> Of(Setup setup) =>
         [.. setup.Points.SelectMany(named => Of(setup.System.Solve(named.Point)).Prepend(named.Name))];
 
-    private static IEnumerable<string> Of(OperatingResult result) =>
+    /// <summary>Every number of a result, to the last bit, and its words.</summary>
+    public static IEnumerable<string> Of(OperatingResult result) =>
     [
         Line("demand", result.Demand.MassFlow, result.InjectedFlow, result.FuelDensity),
         Line("rail", result.RailSetGauge, result.RailGauge, result.InjectorDifferential),
@@ -20,7 +23,7 @@ internal static class ResultText
         .. result.Circuit.Pumps.Select(pump => Line(pump.Pump.Name, pump.Flow, pump.PressureRise, pump.Voltage, pump.FeedDrop, pump.Current)),
         .. result.Circuit.Paths.Select(way => Line(way.Name, way.Flow, way.PressureLoss)),
         .. result.Margins.Select(margin => Line($"{margin} {margin.Outcome}", margin.Reserve, margin.Used, margin.Allowed)),
-        .. result.Notes,
+        .. result.Notes.Select(note => note.ToString()),
     ];
 
     private static string Line(string name, params IQuantity?[] quantities) =>

@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using FuelSizing.Files;
+using FuelSizing.Systems;
 using Json.Schema;
 
 namespace FuelSizing.Tests.Setups;

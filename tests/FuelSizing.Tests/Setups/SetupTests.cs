@@ -2,6 +2,7 @@ using CsCheck;
 using FuelSizing.Files;
 using FuelSizing.Fuels;
 using FuelSizing.Points;
+using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Setups;
 

@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Systems;

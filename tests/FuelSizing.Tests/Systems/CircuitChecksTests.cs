@@ -1,6 +1,9 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
+using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
@@ -29,7 +32,7 @@ public class CircuitChecksTests
     public void RailRating_OfARailThatCannotFallToTheSet_IsComparedWithItsPressure()
     {
         Line narrow = Line.Of("back", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
-        OperatingResult result = Wren.System(limits: RatedFor(400)).With(Plumbing.Of(back: [narrow])).Solve(Wren.At(900, -0.6));
+        OperatingResult result = Wren.System(limits: RatedFor(400)).With(Plumbing.Of(returnLine: [narrow])).Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.ReturnFloor, result.RailState);
         Assert.True(result.RailGauge > result.RailSetGauge);
         Assert.Equal((400 / result.RailGauge.Kilopascals) - 1, Reserve(result, Part.PressureRating)!.Value, 9);
@@ -54,7 +57,7 @@ public class CircuitChecksTests
     public void Filter_WithNothingThroughIt_HoldsWithNothingToCompare()
     {
         Filter filter = Filter.Of("back", VolumeFlow.FromLitersPerHour(60), Wren.Kpa(5));
-        OperatingResult result = Wren.System(pump: 0.55).With(Plumbing.Of(back: [filter])).Solve(Wren.At(6000, 0.6));
+        OperatingResult result = Wren.System(pump: 0.55).With(Plumbing.Of(returnLine: [filter])).Solve(Wren.At(6000, 0.6));
         Assert.Equal(RailState.Sagging, result.RailState);
         Assert.Equal(0, result.ReturnedFlow!.Value.LitersPerHour);
         Assert.Equal(Outcome.Holds, Find(result, Part.Filter).Outcome);
@@ -66,15 +69,14 @@ public class CircuitChecksTests
     {
         Filter filter = Filter.Of("filter", VolumeFlow.FromLitersPerHour(20), Wren.Kpa(5));
         FuelSystem system = Returnless(Fixed.At(Wren.Kpa(400))).With(Plumbing.Of(supply: [filter]));
-        SolvedPoint solved = system.Solve(Wren.At(3000, 0)).Solved;
+        OperatingResult solved = system.Solve(Wren.At(3000, 0));
 
         // Without a return line what is injected is what passes the filter.
-        Check Through(double flow) => Checks(
-            system, solved, solved.Circuit with { Task = solved.Circuit.Task with { Injected = flow } })
-            .Single(check => check.Part == Part.Filter);
+        Judgement Through(double flow) => Judged(
+            solved, Part.Filter, solved.SolvedCircuit with { Task = solved.SolvedCircuit.Task with { Injected = flow } });
         double maximum = filter.MaximumFlow.CubicMetersPerSecond;
-        Assert.Equal(new Check(Part.Filter, Outcome.Holds, 0), Through(maximum));
-        Assert.Equal(Check.CannotSay(Part.Filter), Through(maximum * 1.001));
+        Assert.Equal(new Judgement(Part.Filter, Outcome.Holds, 0), Through(maximum));
+        Assert.Equal(new Judgement(Part.Filter, Outcome.CannotSay, null), Through(maximum * 1.001));
     }
 
     [Fact]
@@ -103,10 +105,10 @@ public class CircuitChecksTests
     public void Pump_ThatMayJustDeliver_CannotBeSaidToFail(double minimum, double maximum, Outcome expected)
     {
         FuelSystem system = Wren.System();
-        SolvedPoint solved = system.Solve(Wren.At(3000, 0)).Solved;
-        double injected = solved.Demand.Injected;
-        SolvedCircuit circuit = solved.Circuit with { MinimumInjectable = injected * minimum, MaximumInjectable = injected * maximum };
-        Assert.Equal(expected, Checks(system, solved, circuit).Single(check => check.Part == Part.Pump).Outcome);
+        OperatingResult solved = system.Solve(Wren.At(3000, 0));
+        double injected = solved.SolvedDemand.Injected;
+        SolvedCircuit circuit = solved.SolvedCircuit with { MinimumInjectable = injected * minimum, MaximumInjectable = injected * maximum };
+        Assert.Equal(expected, Judged(solved, Part.Pump, circuit).Outcome);
     }
 
     /// <summary>150 kPa in the rail against 200 in the manifold: the dead time is known at any pressure, but there is no pulse.</summary>
@@ -154,8 +156,7 @@ public class CircuitChecksTests
     {
         FuelSystem system = Wren.System(pump: 0.55);
         OperatingResult result = system.Solve(Wren.At(6000, 0.6));
-        SolvedPoint solved = result.Solved;
-        (Injection actual, Injection judged) = system.InjectionAt(solved.Demand, solved.Circuit);
+        (Injection actual, Injection judged) = system.Parts.InjectionAt(result.SolvedDemand, result.SolvedCircuit);
         Assert.Equal(RailState.Sagging, result.RailState);
         Assert.Equal(result.RailGauge.Pascals - 60e3, actual.Differential, 6);
         Assert.Equal(300e3, judged.Differential, 6);
@@ -169,11 +170,11 @@ public class CircuitChecksTests
     private static FuelSystem Returnless(PressureRegulator regulator) =>
         FuelSystem.Returnless(Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), regulator, Wren.WiredPump);
 
-    private static List<Check> Checks(FuelSystem system, in SolvedPoint solved, in SolvedCircuit circuit)
+    private static Judgement Judged(OperatingResult solved, Part part, in SolvedCircuit circuit)
     {
-        List<Check> checks = [];
-        CircuitChecks.Add(checks, system, solved.Demand, circuit);
-        return checks;
+        ICheck check = solved.System.Checks.Single(check => check.Part == part);
+        PointValues<Real> values = PointReading.Of(solved.Parts, solved.SolvedDemand, circuit, solved.Judged);
+        return Judgement.Of(part, check.Read(solved.Parts, values));
     }
 
     private static double? Reserve(OperatingResult result, Part part) => Find(result, part).Reserve?.DecimalFractions;

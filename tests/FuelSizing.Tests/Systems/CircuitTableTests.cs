@@ -1,5 +1,6 @@
 using CsCheck;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
@@ -105,7 +106,7 @@ public class CircuitTableTests
         CircuitTask warmer = task with { KinematicViscosity = task.KinematicViscosity * 0.9 };
         CircuitTask lighter = task with { Density = task.Density * 0.99 };
         CircuitTask weaker = task with { Supply = task.Supply - 0.5 };
-        CircuitTask bare = task with { Plumbing = Plumbing.Of(task.Plumbing.Suction, task.Plumbing.Supply, task.Plumbing.Back) };
+        CircuitTask bare = task with { Plumbing = Plumbing.Of(task.Plumbing.Suction, task.Plumbing.Supply, task.Plumbing.ReturnLine) };
         CircuitTask other = task with { Pump = Pump.From(Wren.PumpOf(1.5)) };
         Assert.True(table.Serves(task with { Set = task.Set * 1.05, Injected = 0 }));
         foreach (CircuitTask unlike in new[] { warmer, lighter, weaker, bare, other })
@@ -134,7 +135,7 @@ public class CircuitTableTests
             plumbing: Plumbing.Of(
                 suction: [Line.Of("suction", Length.FromMillimeters(10), Length.FromMeters(0.5), Roughness.RubberHose)],
                 supply: [Line.Of("supply", Length.FromMillimeters(6), Length.FromMeters(4), Roughness.DrawnTube)],
-                back: [Line.Of("back", Length.FromMillimeters(6), Length.FromMeters(4), Roughness.DrawnTube)]));
+                returnLine: [Line.Of("back", Length.FromMillimeters(6), Length.FromMeters(4), Roughness.DrawnTube)]));
         SweepResult sweep = system.Sweep(
             [.. Enumerable.Range(0, 16).Select(i => Wren.Rpm(1500 + (330 * i)))],
             [.. Enumerable.Range(0, 12).Select(i => Wren.Kpa(7 * i))],

@@ -1,8 +1,10 @@
 using CsCheck;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
+using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 
@@ -51,7 +53,7 @@ public class CircuitTests
 
                 // Rail → regulator → tank: the regulator takes what the return line leaves, never less than zero.
                 double regulator = atRail ? state.RailGauge : state.RailGauge + Loss(task.Plumbing.Supply, task.Injected);
-                double back = Loss(task.Plumbing.Back, returned);
+                double back = Loss(task.Plumbing.ReturnLine, returned);
                 Assert.True(state.State == RailState.Sagging || regulator >= back - (Tolerance * task.Set));
                 Close(
                     state.State switch
@@ -134,7 +136,7 @@ public class CircuitTests
                     Plumbing = Plumbing.Of(
                         [.. task.Plumbing.Suction.Select(line => Widened(line, wider))],
                         [.. task.Plumbing.Supply.Select(line => Widened(line, wider))],
-                        task.Plumbing.Back),
+                        task.Plumbing.ReturnLine),
                 });
 
                 // In a returnless system wider supply raises the rail; in a return system the regulator holds it. Only a

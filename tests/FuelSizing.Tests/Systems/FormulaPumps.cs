@@ -1,3 +1,4 @@
+using FuelSizing.Circuits;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Tests.Systems;

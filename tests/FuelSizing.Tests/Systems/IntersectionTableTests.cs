@@ -1,4 +1,5 @@
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Tests.Systems;
@@ -126,11 +127,11 @@ public class IntersectionTableTests
     {
         (SquareLawResistance way, FormulaPumps pumps, CircuitTask like) = Circuit(givesFlow);
         double expected = pumps.Intersection(set, Factor);
-        Intersection plain = CircuitSolver.AtSet(like with { Set = set }, pumps);
+        Intersection plain = PumpIntersection.AtSet(like with { Set = set }, pumps);
         Assert.InRange(way.Asked, 2, maximum);
         int asked = way.Asked;
         double guess = (givesFlow ? Factor * expected * expected : expected) * 1.001;
-        Intersection near = CircuitSolver.AtSet(like with { Set = set }, pumps, guess);
+        Intersection near = PumpIntersection.AtSet(like with { Set = set }, pumps, guess);
         Assert.InRange(way.Asked - asked, 2, maximumNear);
         foreach (Intersection met in new[] { plain, near })
         {

@@ -1,4 +1,6 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
@@ -40,7 +42,7 @@ public class MarginTests
         Assert.Equal((load.Pulse, Wren.Ms(1.6)), ((Duration?)held.Used, (Duration)held.Allowed!));
 
         OperatingResult idle = Wren.System(injector: 3000).Solve(Wren.At(850, -0.65));
-        Assert.Equal($"pulse {Readable.Of(idle.Pulse!.Value)} under the least linear one of 1.60 ms", Text(idle, Part.MinimumPulse));
+        Assert.Equal($"pulse {Readable.Of(idle.Pulse!.Value)} below the minimum linear pulse width of 1.60 ms", Text(idle, Part.MinimumPulse));
 
         // 150 kPa against 2 bar of boost leaves nothing to inject with.
         OperatingResult none = Wren.System(Fixed.At(Wren.Kpa(150)), pump: 4).Solve(Wren.At(3000, 2));
@@ -53,7 +55,7 @@ public class MarginTests
     {
         OperatingResult cold = Wren.System().Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(7.5), Wren.Hill.FuelTemperature)));
-        string unknown = $"the dead-time table covers {Wren.DeadTime.Coverage} and says nothing of 7.5 V, 300 kPa";
+        string unknown = $"the dead-time table covers {Wren.DeadTime.Coverage} and gives no data for 7.5 V, 300 kPa";
         Assert.Equal((Outcome.CannotSay, unknown), (Find(cold, Part.MinimumPulse).Outcome, Text(cold, Part.MinimumPulse)));
         Assert.Equal((Outcome.CannotSay, unknown), (Find(cold, Part.Injectors).Outcome, Text(cold, Part.Injectors)));
     }
@@ -76,7 +78,7 @@ public class MarginTests
         SizingLimits rated = SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(500));
         Line thin = Line.Of("return line", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
         OperatingResult floating = FuelSystem.Return(
-            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Wren.WiredPump, rated, Plumbing.Of(back: [thin]))
+            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(600), 4), ManifoldReferenced.From(Wren.Kpa(300)), Wren.WiredPump, rated, Plumbing.Of(returnLine: [thin]))
             .Solve(Wren.At(900, -0.6));
         Assert.True(floating.RailGauge > floating.RailSetGauge);
         Assert.Equal(floating.RailGauge, Find(floating, Part.PressureRating).Used);
@@ -92,16 +94,16 @@ public class MarginTests
     public void Pump_CoveredByItsCurve_DeliversJustWhatTheCurveSays()
     {
         OperatingResult enough = Wren.System().Solve(Wren.At(3000, 0));
-        Assert.Equal($"delivers 165 L/h at 300 kPa in the rail, {Wanted(enough)} wanted", Text(enough, Part.Pump));
+        Assert.Equal($"delivers 165 L/h at 300 kPa in the rail, {Wanted(enough)} required", Text(enough, Part.Pump));
 
         OperatingResult weak = Wren.System(Fixed.At(Wren.Kpa(300)), pump: 0.6).Solve(Wren.At(6800, 0.6));
         Assert.Equal(
-            $"delivers 99 L/h at 300 kPa in the rail, {Wanted(weak)} wanted: the regulator shuts and the rail sags to {Readable.Of(weak.RailGauge)}",
+            $"delivers 99 L/h at 300 kPa in the rail, {Wanted(weak)} required: the regulator shuts and the rail sags to {Readable.Of(weak.RailGauge)}",
             Text(weak, Part.Pump));
 
         OperatingResult relieved = Wren.System().With(Pump.Of([Wren.Pump], relief: Wren.Kpa(320))).Solve(Wren.At(5000, 0.6));
         Assert.Equal(
-            $"delivers 0 L/h at 360 kPa in the rail, {Wanted(relieved)} wanted: pump P deadheads below the pressure set: the regulator shuts and the rail sags to 320 kPa",
+            $"delivers 0 L/h at 360 kPa in the rail, {Wanted(relieved)} required: pump P deadheads below the pressure set: the regulator shuts and the rail sags to 320 kPa",
             Text(relieved, Part.Pump));
     }
 
@@ -111,10 +113,10 @@ public class MarginTests
     {
         FuelSystem pair = Wren.System(Fixed.At(Wren.Kpa(300)), injector: 3000).With(PumpParallel.Of(Pump.From(Wren.Pump), Ended));
         OperatingResult little = pair.Solve(Wren.At(3000, 0));
-        Assert.Equal($"delivers at least 165 L/h at 300 kPa in the rail, {Wanted(little)} wanted", Text(little, Part.Pump));
+        Assert.Equal($"delivers at least 165 L/h at 300 kPa in the rail, {Wanted(little)} required", Text(little, Part.Pump));
         OperatingResult much = pair.Solve(Wren.At(6800, 3));
         Assert.StartsWith(
-            $"delivers at most 235 L/h at 300 kPa in the rail, {Wanted(much)} wanted", Text(much, Part.Pump), StringComparison.Ordinal);
+            $"delivers at most 235 L/h at 300 kPa in the rail, {Wanted(much)} required", Text(much, Part.Pump), StringComparison.Ordinal);
 
         // In between the data decides nothing, and the pump whose data it is that lacks is named, though it is the second.
         OperatingResult between = pair.Solve(Wren.At(6800, 1.8));
@@ -143,11 +145,11 @@ public class MarginTests
             (Wren.Kpa(200), VolumeFlow.FromLitersPerHour(185)),
             (Wren.Kpa(600), VolumeFlow.Zero)));
         Assert.Equal(
-            "the curve of pump L begins at 200 kPa and says nothing of less",
+            "the curve of pump L begins at 200 kPa and gives no data below it",
             Text(Wren.System(Fixed.At(Wren.Kpa(150))).With(late).Solve(Wren.At(3000, 0)), Part.Pump));
         Conditions weak = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(8), Wren.Hill.FuelTemperature);
         Assert.Equal(
-            "the lowest curve of pump P belongs to 13.5 V and says nothing of 8.0 V",
+            "the lowest curve of pump P was measured at 13.5 V and gives no data for 8.0 V",
             Text(Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, weak)), Part.Pump));
     }
 
@@ -155,11 +157,11 @@ public class MarginTests
     public void ReturnLine_InWords_SaysWhatItPassesAndAtWhatPressure()
     {
         Line wide = Line.Of("return line", Length.FromMillimeters(7), Length.FromMeters(3), Roughness.RubberHose);
-        OperatingResult result = Wren.System().With(Plumbing.Of(back: [wide])).Solve(Wren.At(3000, 0));
+        OperatingResult result = Wren.System().With(Plumbing.Of(returnLine: [wide])).Solve(Wren.At(3000, 0));
         CircuitResult circuit = result.Circuit;
         Assert.True(circuit.ReturnedFlow!.Value.LitersPerHour > 100);
         Assert.Equal(
-            $"passes {Readable.PumpFlow(circuit.ReturnedFlow!.Value)} at {Readable.Of(circuit.ReturnGauge!.Value)}, under the 300 kPa set",
+            $"passes {Readable.PumpFlow(circuit.ReturnedFlow!.Value)} at {Readable.Of(circuit.ReturnGauge!.Value)}, below the 300 kPa set",
             Text(result, Part.ReturnLine));
     }
 
@@ -179,7 +181,7 @@ public class MarginTests
 
         OperatingResult idle = Held(12, Wren.At(900, -0.6));
         Assert.Equal(
-            $"at its lowest speed the pump still holds {Readable.Of(idle.RailGauge)}, over the 240 kPa wanted", Text(idle, Part.PumpControl));
+            $"at its lowest speed the pump still holds {Readable.Of(idle.RailGauge)}, over the 240 kPa required", Text(idle, Part.PumpControl));
     }
 
     [Fact]

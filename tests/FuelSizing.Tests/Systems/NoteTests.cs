@@ -27,8 +27,8 @@ public class NoteTests
             OperatingResult result = system.Solve(Wren.At(5000, boost));
             Assert.True(Math.Abs(result.Demand.Difference.Percent) > 15);
             Assert.StartsWith(
-                $"Fuel reckoned from power is {Readable.Change(result.Demand.Difference)} off that from air at 5,000 rev/min, {Readable.Boost(result.Point.Boost)}: ",
-                Assert.Single(result.Notes),
+                $"Fuel calculated from power differs by {Readable.Change(result.Demand.Difference)} from that calculated from air at 5,000 rev/min, {Readable.Boost(result.Point.Boost)}: ",
+                Assert.Single(result.Notes).ToString(),
                 StringComparison.Ordinal);
         }
 
@@ -50,7 +50,7 @@ public class NoteTests
             Wren.Kpa(550));
         Assert.Equal(
             "Dead time is taken to be the same at every pressure: an estimate.",
-            Assert.Single(Wren.System().With(InjectorSet.Of(simple, 4)).Solve(Wren.At(3000, 0)).Notes));
+            Assert.Single(Wren.System().With(InjectorSet.Of(simple, 4)).Solve(Wren.At(3000, 0)).Notes).ToString());
     }
 
     [Fact]
@@ -59,6 +59,6 @@ public class NoteTests
         Conditions strong = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(14.4), Wren.Hill.FuelTemperature);
         Assert.Equal(
             "The highest curve of pump P, 13.5 V, is used unchanged at 14.4 V, where the pump delivers no less.",
-            Assert.Single(Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(0), strong)).Notes));
+            Assert.Single(Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(0), strong)).Notes).ToString());
     }
 }

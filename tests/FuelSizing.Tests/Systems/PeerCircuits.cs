@@ -38,7 +38,7 @@ internal static class PeerCircuits
             [Hose(5, 3.3, -0.2, Fitting.Exit)]),
         Plumbing.Of(
             supply: [FilterOf(150, 25, 2.5, 1.1), Hose(9.5, 5.2, -0.6, Fitting.Bend90.Times(6))],
-            back: [Hose(4.5, 2.2, 0.4, Fitting.Elbow45.Times(3), Fitting.Exit), FilterOf(180, 4)]),
+            returnLine: [Hose(4.5, 2.2, 0.4, Fitting.Elbow45.Times(3), Fitting.Exit), FilterOf(180, 4)]),
     ];
 
     // The points thin out towards the ends and the slopes change there, where monotone cubics differ most from one another.
@@ -132,7 +132,7 @@ internal static class PeerCircuits
         Pump plain = Pump.From(Unwired(FullVolts, 1));
         double free = plain.Running(FullVolts).FreeFlow;
         Plumbing narrow = Plumbing.Of(
-            supply: [Tube(8, 3, 0.2)], back: [Hose(2.2, 3, 0.1, Fitting.Elbow90.Times(4), Fitting.Exit)]);
+            supply: [Tube(8, 3, 0.2)], returnLine: [Hose(2.2, 3, 0.1, Fitting.Elbow90.Times(4), Fitting.Exit)]);
         foreach (LineLayout layout in Enum.GetValues<LineLayout>())
         {
             yield return ($"narrow return line, idling, {layout}", Task(layout, plain, narrow, FullVolts, 2.5e5, 0.01 * free, 0));

@@ -3,6 +3,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
+using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Systems;
 

@@ -1,6 +1,8 @@
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
+using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Systems;
 
@@ -21,7 +23,7 @@ internal static class PeerDescription
         kinematicViscositySquareMetresPerSecond = task.KinematicViscosity,
         suction = task.Plumbing.Suction.Select(Of),
         supply = task.Plumbing.Supply.Select(Of),
-        back = task.Plumbing.Back.Select(Of),
+        back = task.Plumbing.ReturnLine.Select(Of),
         pump = Of(task.Pump),
         answers = Of(CircuitSolver.Solve(task)),
     };

@@ -1,5 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Pumps;
+using FuelSizing.Systems;
 using MathNet.Numerics.RootFinding;
 
 namespace FuelSizing.Tests.Systems;
@@ -32,11 +33,11 @@ public class PlainSearchTests
             return state.MinimumAtSet == 0;
         }
 
-        double atSet = Plain(task, pumps, (in CircuitTask given, double flow) => CircuitSolver.RiseToDeliver(given, flow));
+        double atSet = Plain(task, pumps, (in CircuitTask given, double flow) => given.RiseToDeliver(flow));
         bool close = Math.Abs(atSet - state.MinimumAtSet) <= Tolerance * pumps.FreeFlow;
         if (state.State is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor && task.MinimumSupply is null)
         {
-            double flow = Plain(task, pumps, CircuitSolver.Asked);
+            double flow = Plain(task, pumps, (in CircuitTask given, double flow) => given.RiseToPass(flow));
             close &= Math.Abs(flow - state.PumpFlow!.Value) <= Tolerance * pumps.FreeFlow;
         }
 

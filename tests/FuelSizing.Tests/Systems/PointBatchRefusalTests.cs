@@ -2,6 +2,7 @@ using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -20,7 +21,7 @@ public class PointBatchRefusalTests
         ("SupplyVoltage", 5.9, "5.9 V of SupplyVoltage", "6 to 20 V"),
     ];
 
-    private static readonly PointBatch Batch = PointBatch.Of(Wren.System(), Wren.Hill);
+    private static readonly PointBatch Batch = PointBatch.Of(Wren.System().Parts, Wren.Hill);
 
     /// <summary>Places in a first and a second block of 256, and among the last three that fill no vector.</summary>
     [Theory]
@@ -148,7 +149,7 @@ public class PointBatchRefusalTests
     public void Speeds_AreThoseOfBothTablesUpToTheLimit(
         double efficiencyFrom, double efficiencyTo, double powerFrom, double powerTo, double limit, double minimum, double maximum)
     {
-        PointBatch batch = PointBatch.Of(SystemOf((efficiencyFrom, efficiencyTo), (powerFrom, powerTo), limit), Wren.Hill);
+        PointBatch batch = PointBatch.Of(SystemOf((efficiencyFrom, efficiencyTo), (powerFrom, powerTo), limit).Parts, Wren.Hill);
         void Takes(double rpm) => Assert.Equal(1, batch.Evaluate(new() { Speed = [rpm / 60], Boost = [0] }, default));
         void Refuses(double rpm) => Assert.Contains(
             "of Speed (place 0)",
@@ -167,8 +168,8 @@ public class PointBatchRefusalTests
     [Fact]
     public void Tables_WithoutASpeedInCommon_MakeNoBatch()
     {
-        ArgumentException error = Assert.Throws<ArgumentException>(() => PointBatch.Of(SystemOf((800, 3000), (4000, 7200), 7200)));
-        Assert.Equal("system", error.ParamName);
+        ArgumentException error = Assert.Throws<ArgumentException>(() => PointBatch.Of(SystemOf((800, 3000), (4000, 7200), 7200).Parts));
+        Assert.Equal("parts", error.ParamName);
         Assert.Contains("without a speed in common", error.Message, StringComparison.Ordinal);
     }
 
@@ -176,7 +177,7 @@ public class PointBatchRefusalTests
     [Fact]
     public void Boost_LeavesTenKilopascalsAbsolute()
     {
-        PointBatch sea = PointBatch.Of(Wren.System());
+        PointBatch sea = PointBatch.Of(Wren.System().Parts);
         Assert.Equal(1, sea.Evaluate(new() { Speed = [50], Boost = [-91e3] }, default));
         Assert.Throws<ArgumentOutOfRangeException>(() => sea.Evaluate(new() { Speed = [50], Boost = [-92e3] }, default));
         Assert.Equal(1, Batch.Evaluate(new() { Speed = [50], Boost = [-84e3] }, default));

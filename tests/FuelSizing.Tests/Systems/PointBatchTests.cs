@@ -1,11 +1,14 @@
 using CsCheck;
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -56,7 +59,7 @@ public class PointBatchTests
             (system, points) =>
             {
                 Columns batch = new(points.Length);
-                PointBatch.Of(system, Wren.Hill).Evaluate(
+                PointBatch.Of(system.Parts, Wren.Hill).Evaluate(
                     new() { Speed = Array.ConvertAll(points, p => p.Speed), Boost = Array.ConvertAll(points, p => p.Boost) },
                     batch.Outputs);
                 for (int i = 0; i < points.Length; i++)
@@ -78,7 +81,7 @@ public class PointBatchTests
                     Close(alone.StaticFlow.CubicMetersPerSecond, batch.StaticFlow[i], scale * 2);
                     Close(alone.Pulse?.Seconds ?? double.NaN, batch.Pulse[i], scale * 2);
                     Close(alone.DutyCycle?.DecimalFractions ?? double.NaN, batch.DutyCycle[i], scale * 2);
-                    double reserve = alone.Checks.First(check => check.Part == Part.Injectors).Reserve ?? double.NaN;
+                    double reserve = alone.Margins.First(margin => margin.Part == Part.Injectors).Share ?? double.NaN;
                     Close(1 + reserve, 1 + batch.InjectorReserve[i], scale * 2);
                 }
             },
@@ -90,7 +93,7 @@ public class PointBatchTests
             points =>
             {
                 Columns batch = new(points.Length);
-                PointBatch.Of(Systems[0], Wren.Hill).Evaluate(Inputs(points), batch.Outputs);
+                PointBatch.Of(Systems[0].Parts, Wren.Hill).Evaluate(Inputs(points), batch.Outputs);
                 for (int i = 0; i < points.Length; i++)
                 {
                     (double speed, double boost, double lambda, double volts) = points[i];
@@ -98,7 +101,7 @@ public class PointBatchTests
                         Wren.Petrol.Fuel, lambda, Wren.Petrol.BrakeSpecificFuelConsumption);
                     Conditions fed = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(volts), Wren.Hill.FuelTemperature);
                     Columns alone = new(1);
-                    PointBatch.Of(Wren.System(consumption: rich), fed).Evaluate(
+                    PointBatch.Of(Wren.System(consumption: rich).Parts, fed).Evaluate(
                         new() { Speed = [speed], Boost = [boost] }, alone.Outputs);
                     Close(alone.FuelFlow[0], batch.FuelFlow[i], 1);
                     Close(alone.DutyCycle[0], batch.DutyCycle[i], 1);
@@ -111,7 +114,7 @@ public class PointBatchTests
         Gen.Select(Gen.OneOfConst(Systems), Point.Array[1, 40]).Sample(
             (system, points) =>
             {
-                PointKernel kernel = new(system, Wren.Hill);
+                PointKernel kernel = new(system.Parts, Wren.Hill);
                 Columns one = new(points.Length);
                 Assert.Equal(-1, kernel.Evaluate<Real>(new(Inputs(points), one.Outputs)));
                 Columns two = new(points.Length);
@@ -137,7 +140,7 @@ public class PointBatchTests
         Gen.Select(Point.Array[33], Gen.Int[0, 33], Gen.Int[0, 33]).Sample(
             (points, one, other) =>
             {
-                PointBatch batch = PointBatch.Of(Systems[3], Wren.Hill);
+                PointBatch batch = PointBatch.Of(Systems[3].Parts, Wren.Hill);
                 Columns all = new(points.Length);
                 batch.Evaluate(Inputs(points), all.Outputs);
                 (int from, int to) = (Math.Min(one, other), Math.Max(one, other));
@@ -154,7 +157,7 @@ public class PointBatchTests
     public void Evaluate_OnTwoThreads_GivesTheSameBits()
     {
         (double, double, double, double)[] points = Many(50_001);
-        PointBatch batch = PointBatch.Of(Systems[0], Wren.Hill);
+        PointBatch batch = PointBatch.Of(Systems[0].Parts, Wren.Hill);
         Columns alone = new(points.Length);
         batch.Evaluate(Inputs(points), alone.Outputs);
         Columns shared = new(points.Length);
@@ -175,7 +178,7 @@ public class PointBatchTests
     public void Evaluate_OnThreadsThatShareUnevenly_GivesTheSameBits(int count, int threads)
     {
         (double, double, double, double)[] points = Many(count);
-        PointBatch batch = PointBatch.Of(Systems[0], Wren.Hill);
+        PointBatch batch = PointBatch.Of(Systems[0].Parts, Wren.Hill);
         (Columns alone, Columns shared) = (new(count), new(count));
         Assert.Equal(count, batch.Evaluate(Inputs(points), alone.Outputs));
         Assert.Equal(count, batch.Evaluate(Inputs(points), shared.Outputs, threads));
@@ -188,7 +191,7 @@ public class PointBatchTests
     public void Evaluate_WithSomeColumnsOnly_WritesThose(int count, int threads)
     {
         (double, double, double, double)[] points = Many(count);
-        PointBatch batch = PointBatch.Of(Systems[0], Wren.Hill);
+        PointBatch batch = PointBatch.Of(Systems[0].Parts, Wren.Hill);
         double[][] columns = Split(points);
         (Columns all, Columns plain) = (new(count), new(count));
         (double[] duty, double[] rail) = (new double[count], new double[count]);
@@ -224,7 +227,7 @@ public class PointBatchTests
             (double air, double power) = (alone.FromAir.KilogramsPerSecond, alone.FromPower.KilogramsPerSecond);
             Assert.True(consumption > 400 ? power > air * 1.05 : air > power * 1.05);
             double[] fuel = new double[1];
-            PointBatch.Of(system, Wren.Hill).Evaluate(new() { Speed = [100], Boost = [30e3] }, new() { FuelFlow = fuel });
+            PointBatch.Of(system.Parts, Wren.Hill).Evaluate(new() { Speed = [100], Boost = [30e3] }, new() { FuelFlow = fuel });
             double mass = basis == DemandBasis.Air ? air : basis == DemandBasis.Power ? power : Math.Max(air, power);
             double density = Wren.Petrol.Fuel.DensityAt(Wren.Hill.FuelTemperature).KilogramsPerCubicMeter;
             Assert.Equal(1, fuel[0] * density / mass, 9);
@@ -236,7 +239,7 @@ public class PointBatchTests
     public void Evaluate_WhereNothingFlows_HasNoPulseAndNoReserve()
     {
         Columns batch = new(2);
-        PointBatch.Of(Wren.System(Fixed.At(Wren.Kpa(150))), Wren.Hill)
+        PointBatch.Of(Wren.System(Fixed.At(Wren.Kpa(150))).Parts, Wren.Hill)
             .Evaluate(new() { Speed = [50, 50], Boost = [200e3, 0] }, batch.Outputs);
         Assert.Equal(-50e3, batch.Differential[0], 6);
         Assert.Equal(0, batch.StaticFlow[0]);
@@ -255,7 +258,7 @@ public class PointBatchTests
         double[] speeds = [.. Enumerable.Repeat(100.0, Points)];
         List<double> heard = [];
         double[] duty = new double[Points];
-        int done = PointBatch.Of(Systems[0], Wren.Hill).Evaluate(
+        int done = PointBatch.Of(Systems[0].Parts, Wren.Hill).Evaluate(
             new() { Speed = speeds, Boost = new double[Points] },
             new() { DutyCycle = duty },
             threads,
@@ -284,7 +287,7 @@ public class PointBatchTests
                     // A second one further on does not hide the first.
                     columns[column][^1] = nonsense;
                     ArgumentOutOfRangeException error = Assert.Throws<ArgumentOutOfRangeException>(() =>
-                        PointBatch.Of(Systems[0], Wren.Hill).Evaluate(
+                        PointBatch.Of(Systems[0].Parts, Wren.Hill).Evaluate(
                             new()
                             {
                                 Speed = columns[0],
@@ -303,7 +306,7 @@ public class PointBatchTests
     [Fact]
     public void Evaluate_WithColumnsOfOtherLengths_IsRefused()
     {
-        PointBatch batch = PointBatch.Of(Systems[0]);
+        PointBatch batch = PointBatch.Of(Systems[0].Parts);
         Assert.Throws<ArgumentException>(() => batch.Evaluate(new() { Speed = [100], Boost = [] }, default));
         Assert.Throws<ArgumentException>(() => batch.Evaluate(new() { Speed = [100], Boost = [0] }, new() { Pulse = new double[2] }));
         Assert.Throws<ArgumentOutOfRangeException>(() => batch.Evaluate(new() { Speed = [100], Boost = [0] }, default, threads: 0));
@@ -317,7 +320,7 @@ public class PointBatchTests
             Systems[0].Injectors,
             Systems[0].Regulator,
             Systems[0].Pump);
-        Assert.Throws<ArgumentOutOfRangeException>(() => PointBatch.Of(drawn).Evaluate(new() { Speed = [100], Boost = [1] }, default));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PointBatch.Of(drawn.Parts).Evaluate(new() { Speed = [100], Boost = [1] }, default));
     }
 
     /// <summary>Points that would be one share for a thread are not handed over to another either.</summary>
@@ -329,7 +332,7 @@ public class PointBatchTests
         (double, double, double, double)[] points = Many(count);
         double[][] columns = Split(points);
         Columns outputs = new(points.Length);
-        PointBatch batch = PointBatch.Of(Systems[0], Wren.Hill);
+        PointBatch batch = PointBatch.Of(Systems[0].Parts, Wren.Hill);
         long Allocated()
         {
             long before = GC.GetAllocatedBytesForCurrentThread();

@@ -1,5 +1,7 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -27,7 +29,7 @@ public class RemedyTests
         Assert.Equal(Outcome.CannotSay, Find(sweep.At(0, 1), Part.Injectors).Outcome);
         Remedy remedy = For(sweep, Part.Injectors);
         Assert.Null(remedy.Needed);
-        Assert.Contains("or no dead time known", remedy.Text, StringComparison.Ordinal);
+        Assert.Contains("or no dead time known", remedy.Text.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>
@@ -118,7 +120,7 @@ public class RemedyTests
         Assert.True(volts.Max() > volts.Min() + 0.2);
         Assert.Equal(
             $"A pump, or pumps together, that deliver at least {Readable.PumpFlow(maximum)} against 390 kPa with {Readable.Of(Wren.Volt(volts.Min()))} at the motor.",
-            For(sweep, Part.Pump).Text);
+            For(sweep, Part.Pump).Text.ToString());
     }
 
     [Fact]
@@ -126,7 +128,7 @@ public class RemedyTests
     {
         Line thin = Line.Of("return line", Length.FromMillimeters(2), Length.FromMeters(4), Roughness.RubberHose);
         SweepResult sweep = Wren.System()
-            .With(Plumbing.Of(back: [thin]))
+            .With(Plumbing.Of(returnLine: [thin]))
             .Sweep([Wren.Rpm(900)], [Pressure.FromBars(-0.6), Pressure.FromBars(-0.3), Pressure.Zero], Wren.Hill);
         Assert.All(sweep.Results, result => Assert.Equal(Outcome.Fails, Find(result, Part.ReturnLine).Outcome));
 
@@ -134,7 +136,7 @@ public class RemedyTests
         Remedy remedy = For(sweep, Part.ReturnLine);
         double surplus = (Wren.Pump.FlowAt(Wren.Kpa(240)) - sweep.At(0, 0).InjectedFlow).LitersPerHour;
         Assert.Equal(surplus, ((VolumeFlow)remedy.Needed!).LitersPerHour, 6);
-        Assert.Contains(" at 240 kPa or less ", remedy.Text, StringComparison.Ordinal);
+        Assert.Contains(" at 240 kPa or less ", remedy.Text.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>Two boosts fail and at a third the pump's curve has ended: the remedy is the most that is missing of what is known.</summary>

@@ -2,6 +2,7 @@ using System.Globalization;
 using CsCheck;
 using FuelSizing.Circuits;
 using FuelSizing.Points;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;
@@ -18,9 +19,9 @@ public class SizingSearchTests
 
     private static readonly FuelSystem Wide = Wren.System(injector: 900, pump: 4);
 
-    private static readonly PointDemand Demand = Wide.DemandAt(Wren.At(3000, 0));
+    private static readonly PointDemand Demand = Wide.Parts.DemandAt(Wren.At(3000, 0));
 
-    private static readonly CircuitState Circuit = CircuitSolver.Solve(Wide.TaskAt(Demand));
+    private static readonly CircuitState Circuit = CircuitSolver.Solve(Wide.Parts.TaskAt(Demand));
 
     [Fact]
     public void Minimum_OfAReserveThatRises_IsWhereItReachesNought() =>
@@ -28,7 +29,7 @@ public class SizingSearchTests
         {
             SizingAnswer<double> answer = Minimum(figure => slope * (figure - edge));
             Assert.InRange(answer.Value!.Value, edge, edge + 1e-7);
-            Assert.StartsWith($"At least {Text(answer.Value.Value)}: injectors is then at its limit (", answer.Text, StringComparison.Ordinal);
+            Assert.StartsWith($"At least {Text(answer.Value.Value)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
         });
 
     [Fact]
@@ -37,7 +38,7 @@ public class SizingSearchTests
         {
             SizingAnswer<double> answer = Maximum(figure => slope * (edge - figure));
             Assert.InRange(answer.Value!.Value, edge - 1e-7, edge);
-            Assert.StartsWith($"At most {Text(answer.Value.Value)}: injectors is then at its limit (", answer.Text, StringComparison.Ordinal);
+            Assert.StartsWith($"At most {Text(answer.Value.Value)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
         });
 
     /// <summary>The weakest of all points decides, wherever it stands in the list.</summary>
@@ -60,7 +61,7 @@ public class SizingSearchTests
     {
         SizingAnswer<double> answer = Minimum(figure => 0.2 - Math.Abs(figure - middle));
         Assert.Equal(middle - 0.2, answer.Value!.Value, 7);
-        Assert.StartsWith("At least ", answer.Text, StringComparison.Ordinal);
+        Assert.StartsWith("At least ", answer.Text.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>However narrow the range that holds, the answer lies inside it, though double precision is coarse there.</summary>
@@ -113,10 +114,10 @@ public class SizingSearchTests
     {
         SizingAnswer<double> minimum = Minimum(_ => 0.5);
         Assert.Equal(0, minimum.Value);
-        Assert.StartsWith("At least 0.0: injectors has the least in hand (", minimum.Text, StringComparison.Ordinal);
+        Assert.StartsWith("At least 0.0: injectors has the tightest margin (", minimum.Text.ToString(), StringComparison.Ordinal);
         SizingAnswer<double> maximum = Maximum(_ => 0.5);
         Assert.Equal(End, maximum.Value);
-        Assert.StartsWith("At most 96.0: injectors has the least in hand (", maximum.Text, StringComparison.Ordinal);
+        Assert.StartsWith("At most 96.0: injectors has the tightest margin (", maximum.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -131,7 +132,7 @@ public class SizingSearchTests
         static string Nearest(SizingAnswer<double> answer)
         {
             Assert.Null(answer.Value);
-            return answer.Text;
+            return answer.Text.ToString();
         }
     }
 
@@ -156,8 +157,8 @@ public class SizingSearchTests
     {
         FuelSystem held = FuelSystem.Returnless(
             Wren.Demand(), Wide.Injectors, ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(13)), Wide.Pump);
-        CircuitState floor = CircuitSolver.Solve(held.TaskAt(Demand)) with { State = RailState.PumpFloor, RailGauge = 300e3 };
-        SizingSearch search = new(0, End, _ => [new(held, Demand, 300e3, floor, ReserveOf(1))]);
+        CircuitState floor = CircuitSolver.Solve(held.Parts.TaskAt(Demand)) with { State = RailState.PumpFloor, RailGauge = 300e3 };
+        SizingSearch search = new(0, End, _ => [new(held, Demand, held.Parts.CircuitOf(Demand, held.Parts.TaskAt(Demand), floor), (ReserveOf(1), ReserveOf(1)))]);
         Assert.Null(search.Minimum(figure => figure, Text).Value);
         Assert.Null(search.Maximum(figure => figure, Text).Value);
     }
@@ -168,7 +169,7 @@ public class SizingSearchTests
     private static SizingAnswer<double> Maximum(params Func<double, double>[] reserves) =>
         Over(reserves).Maximum(figure => figure, Text);
 
-    private static string Text(double figure) => figure.ToString("0.0", CultureInfo.InvariantCulture);
+    private static Statement Text(double figure) => Statement.Of("figure", $"{figure:0.0}");
 
     /// <summary>A search among results that have these reserves, one result for each; no figure outside the range may be asked for.</summary>
     private static SizingSearch Over(params Func<double, double>[] reserves) => new(0, End, figure =>
@@ -179,7 +180,7 @@ public class SizingSearchTests
 
     /// <summary>A result in which the injectors have this margin, and every other part much more.</summary>
     private static OperatingResult WithReserve(double reserve) =>
-        new(Wide, Demand, Wide.TaskAt(Demand).Set, Circuit, ReserveOf(reserve));
+        new(Wide, Demand, Wide.Parts.CircuitOf(Demand, Wide.Parts.TaskAt(Demand), Circuit), (ReserveOf(reserve), ReserveOf(reserve)));
 
     private static Injection ReserveOf(double reserve) =>
         new(250e3, 15e-6, 0.04, 1e-3, 1, 0.5, (1 + reserve) * Demand.Injected);

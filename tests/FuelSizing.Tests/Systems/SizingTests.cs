@@ -1,7 +1,9 @@
 using CsCheck;
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -229,7 +231,7 @@ public class SizingTests
         SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(SystemOf(0, 360, 1), Wren.At(6800, 0.6), Wren.At(900, -0.6));
         Assert.Equal(Part.Injectors, answer.Binding.Part);
         Assert.Equal(Part.Pump, answer.Next!.Part);
-        Assert.Matches(@"^At least \d+ mL/min: injectors is then at its limit .* next, pump: ", answer.Text);
+        Assert.Matches(@"^At least \d+ mL/min: injectors is then at its limit .* next, pump: ", answer.Text.ToString());
     }
 
     [Fact]

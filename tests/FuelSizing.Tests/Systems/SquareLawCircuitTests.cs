@@ -1,5 +1,8 @@
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Pumps;
+using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Systems;
@@ -303,8 +306,8 @@ public class SquareLawCircuitTests
         CircuitTable table = CircuitTable.Of(task, Deadhead * 0.3, Deadhead * 0.7, 200)!;
         Assert.NotSame(table.Lower, table.Upper);
         CircuitTask beyond = task with { Set = Deadhead * 0.6 };
-        Intersection lower = CircuitSolver.AtSet(beyond, OpenEnded.Kept(Volts).Lower);
-        Intersection upper = CircuitSolver.AtSet(beyond, OpenEnded.Kept(Volts).Upper);
+        Intersection lower = PumpIntersection.AtSet(beyond, OpenEnded.Kept(Volts).Lower);
+        Intersection upper = PumpIntersection.AtSet(beyond, OpenEnded.Kept(Volts).Upper);
         Assert.True(upper.Flow > lower.Flow);
         CircuitState swept = CircuitSolver.Solve(beyond, table);
         Close(lower.Flow, swept.MinimumAtSet);
@@ -361,12 +364,12 @@ public class SquareLawCircuitTests
     public void WayToTheRegulator_IsWhatLiesBeforeIt()
     {
         CircuitTask task = Circuit(2e-5).Task;
-        CircuitTask supplied = task with { Plumbing = Plumbing.Of(supply: task.Plumbing.Supply, back: task.Plumbing.Back) };
+        CircuitTask supplied = task with { Plumbing = Plumbing.Of(supply: task.Plumbing.Supply, returnLine: task.Plumbing.ReturnLine) };
         Assert.True(task.HasPathToRegulator);
         Assert.True((task with { Layout = LineLayout.Returnless }).HasPathToRegulator);
         Assert.True(supplied.HasPathToRegulator);
         Assert.False((supplied with { Layout = LineLayout.Returnless }).HasPathToRegulator);
-        Assert.False((task with { Plumbing = Plumbing.Of(back: task.Plumbing.Back) }).HasPathToRegulator);
+        Assert.False((task with { Plumbing = Plumbing.Of(returnLine: task.Plumbing.ReturnLine) }).HasPathToRegulator);
         Close(Supply * 4e-10, task.LossesAt(2e-5).Supply);
         Assert.Equal(0, (task with { Layout = LineLayout.Returnless }).LossesAt(2e-5).Supply);
     }

@@ -1,6 +1,9 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
+using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
@@ -31,11 +34,11 @@ public class SystemPiecesTests
         Refused.Missing("point", () => Wren.System().Solve(null!));
         Refused.Missing("speeds", () => Wren.System().Sweep(null!, [Wren.Kpa(0)]));
         Refused.Missing("boosts", () => Wren.System().Sweep([Wren.Rpm(3000)], null!));
-        Refused.Missing("system", () => PointBatch.Of(null!));
+        Refused.Missing("parts", () => PointBatch.Of(null!));
         Refused.Missing("atmosphere", () => Conditions.Of(null!, Wren.Volt(13), Temperature.FromDegreesCelsius(20)));
         Refused.Missing("suction", () => Plumbing.Of(suction: [null!]));
         Refused.Missing("supply", () => Plumbing.Of(supply: [null!]));
-        Refused.Missing("back", () => Plumbing.Of(back: [null!]));
+        Refused.Missing("returnLine", () => Plumbing.Of(returnLine: [null!]));
     }
 
     [Fact]
@@ -88,8 +91,8 @@ public class SystemPiecesTests
         Assert.Equal(Wren.Hill, Wren.At(3000, 0).Conditions);
         Refused.OutOfRange("speed", () => OperatingPoint.At(Wren.Rpm(99), Pressure.Zero));
         Refused.OutOfRange("boost", () => OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(401)));
-        Assert.Equal(Conditions.Default, PointBatch.Of(Wren.System()).Conditions);
-        Assert.Equal(Wren.Hill, PointBatch.Of(Wren.System(), Wren.Hill).Conditions);
+        Assert.Equal(Conditions.Default, PointBatch.Of(Wren.System().Parts).Conditions);
+        Assert.Equal(Wren.Hill, PointBatch.Of(Wren.System().Parts, Wren.Hill).Conditions);
     }
 
     [Fact]
@@ -136,36 +139,41 @@ public class SystemPiecesTests
     [Fact]
     public void Check_OfAReserve_HoldsDownToNone()
     {
-        Assert.Equal(Outcome.Holds, Check.Of(Part.Pump, 0).Outcome);
-        Assert.Equal(Outcome.Holds, Check.Of(Part.Pump, null).Outcome);
-        Assert.Equal(Outcome.Fails, Check.Of(Part.Pump, -1e-12).Outcome);
-        Assert.Equal(Outcome.CannotSay, Check.CannotSay(Part.Pump).Outcome);
+        static Outcome Of(double margin, double best) => CheckReading.OutcomeOf(new CheckReading<Real>(1, 1, margin, best));
+        Assert.Equal(Outcome.Holds, Of(0, 0));
+        Assert.Equal(Outcome.Holds, Of(double.PositiveInfinity, double.PositiveInfinity));
+        Assert.Equal(Outcome.Fails, Of(-1e-12, -1e-12));
+        Assert.Equal(Outcome.CannotSay, Of(-1e-12, 0));
+        Assert.Equal(Outcome.CannotSay, Of(double.NaN, double.NaN));
+        Assert.Equal(Outcome.CannotSay, default);
     }
 
     /// <summary>What fails comes before what cannot be said, and that before what holds; within each the tightest margin.</summary>
     [Fact]
     public void Tightest_OfManyChecks_ComesFirst()
     {
-        Check[] ordered =
+        Judgement[] ordered =
         [
             new(Part.Pump, Outcome.Fails, -0.5),
             new(Part.Pump, Outcome.Fails, -0.1),
-            Check.CannotSay(Part.Pump),
+            new(Part.Pump, Outcome.CannotSay, null),
             new(Part.Pump, Outcome.Holds, 0),
             new(Part.Pump, Outcome.Holds, 0.3),
             new(Part.Pump, Outcome.Holds, null),
         ];
-        Assert.Equal(ordered, Enumerable.Reverse(ordered).Order(TightestFirst.Order));
+        Assert.Equal(ordered, Enumerable.Reverse(ordered).Order(Comparer<Judgement>.Create((x, y) => Urgency.Compare(x.Outcome, x.Share, y.Outcome, y.Share))));
     }
 
     [Fact]
     public void Reserve_WithNothingUsed_IsNotCompared()
     {
-        Assert.Equal(0.25, CircuitChecks.OverPressure(400, 500)!.Value, 12);
-        Assert.Null(CircuitChecks.OverPressure(0, 500));
-        Assert.Null(CircuitChecks.OverPressure(-1, 500));
-        Assert.Equal(-0.2, InjectorChecks.ReserveOf(80, 100)!.Value, 12);
-        Assert.Null(InjectorChecks.ReserveOf(80, 0));
+        Assert.Equal(0.25, CheckReading.MarginOf(CheckReading.AtMost<Real>(400, 500))!.Value, 12);
+        Assert.Null(CheckReading.MarginOf(CheckReading.AtMost<Real>(0, 500)));
+        Assert.Null(CheckReading.MarginOf(CheckReading.AtMost<Real>(-1, 500)));
+        Assert.Equal(Outcome.Holds, CheckReading.OutcomeOf(CheckReading.AtMost<Real>(0, 500)));
+        Assert.Equal(Outcome.CannotSay, CheckReading.OutcomeOf(CheckReading.AtMost<Real>(double.NaN, 500)));
+        Assert.Equal(-0.2, CheckReading.MarginOf(CheckReading.AtLeast<Real>(80, 100))!.Value, 12);
+        Assert.Null(CheckReading.MarginOf(CheckReading.AtLeast<Real>(80, 0)));
     }
 
     /// <summary>Of four duties one is asked for by another; of two the same, one is enough.</summary>
@@ -200,14 +208,13 @@ public class SystemPiecesTests
     [Fact]
     public void Names_OfParts_AreAllDifferent()
     {
-        Part[] parts = Enum.GetValues<Part>();
-        Assert.Equal(parts.Length, parts.Select(PartNames.Of).Distinct().Count());
-
-        // A filter past what its loss is known for cannot be judged; it never fails.
-        Assert.Equal(parts.Length - 1, parts.Where(part => part != Part.Filter).Select(PartNames.FailsFirst).Distinct().Count());
-        Assert.Equal("hoses, fittings and filter", PartNames.Of(Part.PressureRating));
-        Assert.Equal("the pump runs out first", PartNames.FailsFirst(Part.Pump));
-        Refused.OutOfRange("part", () => PartNames.Of((Part)99));
+        Part[] parts = [.. StandardChecks.All.Select(check => check.Part)];
+        Assert.Equal(parts.Length, parts.Select(part => part.Name).Distinct().Count());
+        Assert.Equal(parts.Length, parts.Select(part => part.Code).Distinct().Count());
+        Assert.Equal("hoses, fittings and filter", Part.PressureRating.Name);
+        Assert.Equal(Part.Pump, Part.Of("pump", "another name"));
+        Assert.Throws<ArgumentException>("code", () => Part.Of("Pump", "pump"));
+        Assert.Throws<ArgumentException>("name", () => Part.Of("own.pump", " "));
     }
 
     /// <summary>Darcy's filter and half a metre of fuel: 8 kPa · 1/2 and 740 · 9.80665 · 0.5 Pa, together.</summary>
@@ -226,18 +233,18 @@ public class SystemPiecesTests
         Assert.False(Plumbing.None.NeedsViscosity);
         Assert.True(Plumbing.Of(suction: [up]).NeedsViscosity);
         Assert.True(Plumbing.Of(supply: [up]).NeedsViscosity);
-        Assert.True(Plumbing.Of(back: [up]).NeedsViscosity);
+        Assert.True(Plumbing.Of(returnLine: [up]).NeedsViscosity);
         Assert.False(Plumbing.Of(suction: [up]).HasFilter);
         Assert.True(Plumbing.Of(suction: [up, filter]).HasFilter);
         Assert.True(Plumbing.Of(supply: [filter]).HasFilter);
-        Assert.True(Plumbing.Of(back: [filter]).HasFilter);
+        Assert.True(Plumbing.Of(returnLine: [filter]).HasFilter);
     }
 
     /// <summary>Whatever lies on a way, its loss to flow and its height both count: 2 kPa and 740 · 9.80665 · 0.5 Pa.</summary>
     [Fact]
     public void Way_OfAPartOfAnotherKind_LosesToFlowAndHeight()
     {
-        Plumbing plumbing = Plumbing.Of(suction: [new Riser()], supply: [new Riser()], back: [new Riser()]);
+        Plumbing plumbing = Plumbing.Of(suction: [new Riser()], supply: [new Riser()], returnLine: [new Riser()]);
         const double Expected = 2000 + 3628.4605;
         Assert.Equal(Expected, Plumbing.Loss([new Riser()], 1e-5, 740, 6e-7), 1e-3);
         Assert.Equal(Expected, plumbing.SuctionLoss(1e-5, 740, 6e-7), 1e-3);
@@ -251,11 +258,11 @@ public class SystemPiecesTests
     {
         Plumbing suction = Plumbing.Of(suction: [LineOf()]);
         Plumbing supply = Plumbing.Of(supply: [LineOf()]);
-        Plumbing back = Plumbing.Of(back: [LineOf()]);
+        Plumbing back = Plumbing.Of(returnLine: [LineOf()]);
         bool Between(FuelSystem system, Plumbing plumbing)
         {
             FuelSystem with = system.With(plumbing);
-            return with.TaskAt(with.DemandAt(Wren.At(3000, 0))).HasPathToRegulator;
+            return with.Parts.TaskAt(with.Parts.DemandAt(Wren.At(3000, 0))).HasPathToRegulator;
         }
 
         FuelSystem atRail = Wren.System();
@@ -277,7 +284,7 @@ public class SystemPiecesTests
         Assert.Equal(10_000, Of(Plumbing.None).MaximumKnownFlow.LitersPerHour, 6);
         Assert.Equal(300, Of(Plumbing.Of(supply: [small])).MaximumKnownFlow.LitersPerHour, 6);
         Assert.Equal(300, Of(Plumbing.Of(suction: [small])).MaximumKnownFlow.LitersPerHour, 6);
-        CircuitResult back = Of(Plumbing.Of(back: [small]));
+        CircuitResult back = Of(Plumbing.Of(returnLine: [small]));
         Assert.Equal(300 + back.InjectedFlow.LitersPerHour, back.MaximumKnownFlow.LitersPerHour, 6);
         Assert.True(Of(Plumbing.Of(supply: [small])).PressureAsked(VolumeFlow.FromLitersPerHour(299.99)).Kilopascals > 300);
         Refused.OutOfRange(

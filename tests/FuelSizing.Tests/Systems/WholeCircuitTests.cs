@@ -1,7 +1,9 @@
 using CsCheck;
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -52,7 +54,7 @@ public class WholeCircuitTests
     [Fact]
     public void Idle_WithANarrowReturnLine_CannotFallToTheSetPressure()
     {
-        FuelSystem system = System(Wren.WiredPump, Plumbing.Of(back: [LineOf(2, 4)]));
+        FuelSystem system = System(Wren.WiredPump, Plumbing.Of(returnLine: [LineOf(2, 4)]));
         OperatingResult idle = system.Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.ReturnFloor, idle.RailState);
         Assert.True(idle.RailGauge > idle.RailSetGauge);
@@ -68,11 +70,11 @@ public class WholeCircuitTests
                 / idle.RailSetGauge) - 1,
             2,
             20);
-        OperatingResult widened = System(Wren.WiredPump, Plumbing.Of(back: [LineOf(wide * 1.0001, 4)])).Solve(Wren.At(900, -0.6));
+        OperatingResult widened = System(Wren.WiredPump, Plumbing.Of(returnLine: [LineOf(wide * 1.0001, 4)])).Solve(Wren.At(900, -0.6));
         Assert.Equal(RailState.Regulated, widened.RailState);
         Assert.Equal(
             RailState.ReturnFloor,
-            System(Wren.WiredPump, Plumbing.Of(back: [LineOf(wide * 0.999, 4)])).Solve(Wren.At(900, -0.6)).RailState);
+            System(Wren.WiredPump, Plumbing.Of(returnLine: [LineOf(wide * 0.999, 4)])).Solve(Wren.At(900, -0.6)).RailState);
     }
 
     [Fact]
@@ -130,7 +132,7 @@ public class WholeCircuitTests
     public void PumpRemedy_WithLines_MakesTheSweepHold()
     {
         Plumbing plumbing = Plumbing.Of(
-            supply: [LineOf(6, 4), Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15))], back: [LineOf(7, 3)]);
+            supply: [LineOf(6, 4), Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15))], returnLine: [LineOf(7, 3)]);
         RotationalSpeed[] speeds = [Wren.Rpm(5000), Wren.Rpm(6800)];
         Pressure[] boosts = [Pressure.FromBars(0.6)];
         FuelSystem With(double scale) => FuelSystem.Return(
@@ -140,9 +142,9 @@ public class WholeCircuitTests
             Pump.From(Wren.PumpOf(scale)),
             plumbing: plumbing);
         SweepResult before = With(0.6).Sweep(speeds, boosts, Wren.Hill);
-        Remedy remedy = before.Remedies.Single(r => r is { Part: Part.Pump, Needed: VolumeFlow });
+        Remedy remedy = before.Remedies.Single(r => r.Part == Part.Pump && r.Needed is VolumeFlow);
         double wanted = ((VolumeFlow)remedy.Needed!).CubicMetersPerSecond;
-        double rise = before.Results.Max(result => result.WantedRisePascals);
+        double rise = before.Results.Max(result => result.SolvedCircuit.Task.RiseToDeliver(result.SolvedCircuit.Required));
         double scale = wanted / Pump.From(Wren.Pump).Running(13.5).FlowAt(rise);
         Assert.Equal(Outcome.Holds, With(scale * (1 + 1e-9)).Sweep(speeds, boosts, Wren.Hill).Standings.Single(s => s.Part == Part.Pump).Outcome);
         Assert.Equal(Outcome.Fails, With(scale * 0.999).Sweep(speeds, boosts, Wren.Hill).Standings.Single(s => s.Part == Part.Pump).Outcome);
@@ -165,7 +167,7 @@ public class WholeCircuitTests
             Plumbing.Of(
                 suction: [LineOf(8, 0.5)],
                 supply: [Filter.Of("filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(15))],
-                back: [LineOf(7, 3)]));
+                returnLine: [LineOf(7, 3)]));
         Conditions weak = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(8), Wren.Hill.FuelTemperature);
         OperatingResult result = system.Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, weak));
         Assert.Equal(RailState.NotCovered, result.RailState);
@@ -200,7 +202,7 @@ public class WholeCircuitTests
         Assert.Equal(Outcome.Fails, Find(idle, Part.PumpControl).Outcome);
         Assert.Contains(
             "slows the pump further",
-            system.Sweep([Wren.Rpm(900)], [Pressure.FromBars(-0.6)], Wren.Hill).Remedies[0].Text,
+            system.Sweep([Wren.Rpm(900)], [Pressure.FromBars(-0.6)], Wren.Hill).Remedies[0].Text.ToString(),
             StringComparison.Ordinal);
     }
 
@@ -240,7 +242,7 @@ public class WholeCircuitTests
         {
             Assert.Equal(known.DutyCycle!.Value.Percent, system.Solve(point).DutyCycle!.Value.Percent, 9);
             double[] duty = new double[1];
-            PointBatch.Of(system, Wren.Hill).Evaluate(
+            PointBatch.Of(system.Parts, Wren.Hill).Evaluate(
                 new() { Speed = [point.Speed.RevolutionsPerSecond], Boost = [point.Boost.Pascals] }, new() { DutyCycle = duty });
             Assert.Equal(known.DutyCycle!.Value.DecimalFractions, duty[0], 9);
         }
@@ -283,7 +285,7 @@ public class WholeCircuitTests
     public void PressureAsked_WhereThePumpsRun_IsTheirRise()
     {
         Filter filter = Filter.Of("filter", VolumeFlow.FromLitersPerHour(100), Wren.Kpa(15));
-        CircuitResult circuit = System(Wren.WiredPump, Plumbing.Of(supply: [LineOf(6, 4), filter], back: [LineOf(4, 4)]))
+        CircuitResult circuit = System(Wren.WiredPump, Plumbing.Of(supply: [LineOf(6, 4), filter], returnLine: [LineOf(4, 4)]))
             .Solve(Wren.At(900, -0.6)).Circuit;
         Assert.Equal(
             (circuit.OutletGauge!.Value - circuit.InletGauge!.Value).Pascals,
@@ -296,7 +298,7 @@ public class WholeCircuitTests
     public void GainOne_WithOnsetZero_IsManifoldReferencedThroughTheWholeCircuit() =>
         Gen.Select(Gen.Double[900, 7000], Gen.Double[-0.6, 1]).Sample((rpm, boost) =>
         {
-            Plumbing plumbing = Plumbing.Of(supply: [LineOf(6, 4)], back: [LineOf(5, 4)]);
+            Plumbing plumbing = Plumbing.Of(supply: [LineOf(6, 4)], returnLine: [LineOf(5, 4)]);
             OperatingResult rising = System(Wren.WiredPump, plumbing, RisingRate.From(Wren.Kpa(300), 1, Pressure.Zero)).Solve(Wren.At(rpm, boost));
             OperatingResult following = System(Wren.WiredPump, plumbing).Solve(Wren.At(rpm, boost));
             return rising.RailGauge.Pascals == following.RailGauge.Pascals

@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Points;
 using FuelSizing.Systems;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using FuelSizing.Checks;
 using nietras.SeparatedValues;
 
 namespace FuelSizing.Files;

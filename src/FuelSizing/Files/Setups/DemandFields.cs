@@ -1,5 +1,7 @@
 using System.Collections.Frozen;
+using FuelSizing.Checks;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using UnitsNet;
 

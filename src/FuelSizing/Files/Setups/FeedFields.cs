@@ -1,6 +1,8 @@
 using System.Collections.Frozen;
 using System.Globalization;
+using FuelSizing.Checks;
 using FuelSizing.Electrical;
+using FuelSizing.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Files;

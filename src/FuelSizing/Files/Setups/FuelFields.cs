@@ -1,4 +1,6 @@
 using System.Collections.Frozen;
+using FuelSizing.Checks;
+using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using UnitsNet;
 

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using FuelSizing.Equations;
 using FuelSizing.Points;
 using UnitsNet;
 

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using FuelSizing.Circuits;
+using FuelSizing.Equations;
 using FuelSizing.Lines;
 using UnitsNet;
 
@@ -43,7 +44,7 @@ internal static class PlumbingFields
     {
         fields.List(Suction, plumbing.Suction, Write);
         fields.List(Supply, plumbing.Supply, Write);
-        fields.List(Back, plumbing.Back, Write);
+        fields.List(Back, plumbing.ReturnLine, Write);
     }
 
     private static IFlowLoss?[] Way(EntryReader reader, string way) => [.. reader.OptionalRows(way).Select(PartOf)];

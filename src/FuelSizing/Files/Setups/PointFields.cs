@@ -1,6 +1,8 @@
 using System.Collections.Frozen;
+using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Points;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Files;

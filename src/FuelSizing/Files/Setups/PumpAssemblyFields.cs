@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using FuelSizing.Checks;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Files;

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Injectors;

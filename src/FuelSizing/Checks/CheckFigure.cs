@@ -1,0 +1,81 @@
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>On which side of a limit a figure must stay.</summary>
+public enum LimitDirection
+{
+    /// <summary>What is used may be no more than what is allowed.</summary>
+    AtMost,
+
+    /// <summary>What is used may be no less than what is allowed.</summary>
+    AtLeast,
+}
+
+/// <summary>Of which kind the two figures of a check are: their quantity, their direction, and how they are drawn.</summary>
+/// <remarks>Used and allowed are of one quantity, so that they can be compared, and drawn on one axis.</remarks>
+public abstract class CheckFigure
+{
+    private protected CheckFigure(string title, LimitDirection direction)
+    {
+        Title = Guard.Name(title, nameof(title));
+        Direction = Guard.Member(direction, "Say on which side of the limit the figure must stay.", nameof(direction));
+    }
+
+    /// <summary>What the axis of a plot, or the head of a column, says: for instance <c>Duty cycle</c>.</summary>
+    public string Title { get; }
+
+    /// <summary>On which side of the limit the figure must stay.</summary>
+    public LimitDirection Direction { get; }
+
+    /// <summary>Describes the figures of a check.</summary>
+    /// <typeparam name="T">Their quantity.</typeparam>
+    /// <param name="title">What an axis says, 1 to 80 characters.</param>
+    /// <param name="direction">On which side of the limit the figure must stay.</param>
+    /// <param name="typed">The quantity of a number in SI, for instance <c>Pressure.FromPascals</c>.</param>
+    /// <param name="unit">The unit in which it is shown, for instance <c>units => units.Pressure</c>.</param>
+    /// <returns>The description.</returns>
+    /// <exception cref="ArgumentException">The title cannot be shown.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The direction is not one of the enumeration.</exception>
+    public static CheckFigure Of<T>(
+        string title, LimitDirection direction, Func<double, T> typed, Func<FigureUnits, DisplayUnit<T>> unit)
+        where T : struct, IQuantity
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        ArgumentNullException.ThrowIfNull(unit);
+        return new Figure<T>(title, direction, typed, unit);
+    }
+
+    /// <summary>A figure in SI as a quantity; none where it is not known.</summary>
+    /// <param name="si">The number in SI.</param>
+    /// <returns>The quantity.</returns>
+    public abstract IQuantity? Quantity(double si);
+
+    /// <summary>A figure in SI in the unit in which it is drawn.</summary>
+    /// <param name="si">The number in SI.</param>
+    /// <param name="style">Units and culture.</param>
+    /// <returns>The number.</returns>
+    public abstract double Drawn(double si, TextStyle style);
+
+    /// <summary>The unit in which it is drawn.</summary>
+    /// <param name="style">Units and culture.</param>
+    /// <returns>The unit's symbol.</returns>
+    public abstract string Unit(TextStyle style);
+
+    /// <summary>Title and direction.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => $"{Title}, {(Direction == LimitDirection.AtMost ? "at most" : "at least")}";
+
+    private sealed class Figure<T>(
+        string title, LimitDirection direction, Func<double, T> typed, Func<FigureUnits, DisplayUnit<T>> unit)
+        : CheckFigure(title, direction)
+        where T : struct, IQuantity
+    {
+        public override IQuantity? Quantity(double si) => double.IsNaN(si) ? null : typed(si);
+
+        public override double Drawn(double si, TextStyle style) => unit(style.Units).ValueOf(typed(si));
+
+        public override string Unit(TextStyle style) => unit(style.Units).Unit;
+    }
+}

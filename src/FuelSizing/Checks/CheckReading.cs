@@ -1,0 +1,97 @@
+using FuelSizing.Numerics;
+
+namespace FuelSizing.Checks;
+
+/// <summary>What a check found.</summary>
+public enum Outcome
+{
+    /// <summary>The given data does not cover the point, so the library gives no answer.</summary>
+    CannotSay,
+
+    /// <summary>The limit is kept.</summary>
+    Holds,
+
+    /// <summary>The limit is exceeded.</summary>
+    Fails,
+}
+
+/// <summary>What a check read at a point, or at a column of points, in SI.</summary>
+/// <typeparam name="T">One number, or a column of them.</typeparam>
+/// <param name="Used">What is used; not a number where it is not known.</param>
+/// <param name="Allowed">What is allowed, in the same unit; not a number where it is not known.</param>
+/// <param name="Margin">
+/// What is left before the limit, as a share of what is used, on the conservative side of the data: +0.1 means that the use
+/// could grow by a tenth. Infinite where there is nothing to compare with; not a number where it is not known.
+/// </param>
+/// <param name="BestMargin">The same on the optimistic side; equal where the data covers the point.</param>
+/// <remarks>
+/// It holds where the conservative margin is not negative, fails where even the optimistic one is, and cannot say between
+/// the two, or where a margin is not a number.
+/// </remarks>
+public readonly record struct CheckReading<T>(T Used, T Allowed, T Margin, T BestMargin)
+    where T : struct, IReal<T>
+{
+    /// <summary>A reading whose data covers the point.</summary>
+    /// <param name="used">What is used.</param>
+    /// <param name="allowed">What is allowed.</param>
+    /// <param name="margin">What is left, as a share.</param>
+    public CheckReading(T used, T allowed, T margin)
+        : this(used, allowed, margin, margin)
+    {
+    }
+}
+
+/// <summary>Makes readings, and says what one amounts to.</summary>
+public static class CheckReading
+{
+    /// <summary>A use that may be no more than a limit: margin = allowed/used − 1, infinite where nothing is used.</summary>
+    /// <typeparam name="T">One number, or a column of them.</typeparam>
+    /// <param name="used">What is used; not a number where it is not known.</param>
+    /// <param name="allowed">The most that is allowed.</param>
+    /// <returns>The reading.</returns>
+    public static CheckReading<T> AtMost<T>(T used, T allowed)
+        where T : struct, IReal<T> => new(used, allowed, Left(allowed, used));
+
+    /// <summary>A figure that may be no less than a limit: margin = figure/limit − 1, infinite where nothing is required.</summary>
+    /// <typeparam name="T">One number, or a column of them.</typeparam>
+    /// <param name="used">The figure; not a number where it is not known.</param>
+    /// <param name="allowed">The least that is allowed.</param>
+    /// <returns>The reading.</returns>
+    public static CheckReading<T> AtLeast<T>(T used, T allowed)
+        where T : struct, IReal<T> => new(used, allowed, Left(used, allowed));
+
+    /// <summary>The margin: most/used − 1; infinite where nothing is used.</summary>
+    /// <typeparam name="T">One number, or a column of them.</typeparam>
+    /// <param name="most">The most that could be used.</param>
+    /// <param name="used">What is used.</param>
+    /// <returns>The share; not a number where either is not known.</returns>
+    public static T Left<T>(T most, T used)
+        where T : struct, IReal<T> =>
+        T.IfLess(0, used, (most / used) - 1.0, T.IfLess(used, 0, double.PositiveInfinity, T.IfLess(-1, used, double.PositiveInfinity, double.NaN)));
+
+    /// <summary>Holds, fails, or cannot be said.</summary>
+    /// <param name="reading">Of one point.</param>
+    /// <returns>The outcome.</returns>
+    public static Outcome OutcomeOf(in CheckReading<Real> reading)
+    {
+        double margin = reading.Margin;
+        double best = reading.BestMargin;
+        return margin >= 0 ? Outcome.Holds
+            : best < 0 ? Outcome.Fails
+            : Outcome.CannotSay;
+    }
+
+    /// <summary>The margin that goes with the outcome; none where there is nothing to compare with, or nothing to say.</summary>
+    /// <param name="reading">Of one point.</param>
+    /// <returns>The conservative margin where the limit holds, the optimistic one where it fails.</returns>
+    public static double? MarginOf(in CheckReading<Real> reading)
+    {
+        double? margin = OutcomeOf(reading) switch
+        {
+            Outcome.Holds => (double)reading.Margin,
+            Outcome.Fails => (double)reading.BestMargin,
+            _ => null,
+        };
+        return margin is { } share && double.IsFinite(share) ? share : null;
+    }
+}

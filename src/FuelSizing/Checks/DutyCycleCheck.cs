@@ -1,0 +1,126 @@
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Injectors;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>The injectors' flow: duty cycle against its limit, at the pressure that the regulator sets.</summary>
+internal sealed class DutyCycleCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.Injectors;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Duty cycle", LimitDirection.AtMost, si => Ratio.FromDecimalFractions(si), units => units.DutyCycle);
+
+    /// <inheritdoc/>
+    public bool AppliesTo(SystemParts parts) => true;
+
+    // The margin is that of the fuel, not of the duty cycle: dead time takes its share of the cycle at any flow.
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T> => new(
+            at.DutyCycle,
+            parts.Limits.DutyCycle.DecimalFractions,
+            T.IfLess(0, at.StaticFlow, CheckReading.Left<T>(at.Capacity, at.Injected), -1));
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        Ratio limit = point.Parts.Limits.DutyCycle;
+        if (point.Judged.StaticFlow <= 0)
+        {
+            return Statement.Of(
+                "injectors.no-flow",
+                $"no flow: the pressure across the injector is {Pressure.FromPascals(point.Judged.Differential)}");
+        }
+
+        if (point.Judged.DutyCycle is not { } duty)
+        {
+            return MinimumPulseCheck.UnknownDeadTime(point);
+        }
+
+        Ratio used = Ratio.FromDecimalFractions(duty);
+        return (CheckReading.OutcomeOf(reading) == Outcome.Holds, Sag(point)) switch
+        {
+            (true, null) => Statement.Of("injectors.within", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}"),
+            (true, { } sag) => Statement.Of("injectors.within-while-sagging", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}{sag}"),
+            (false, null) => Statement.Of("injectors.over", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit"),
+            (false, { } sag) => Statement.Of("injectors.over-while-sagging", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit{sag}"),
+        };
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task)
+    {
+        double? largest = 0;
+        foreach (SolvedPoint point in task.Points)
+        {
+            largest = largest is { } soFar && RequiredRating(point) is { } required ? Math.Max(soFar, required) : null;
+        }
+
+        Injector fitted = task.Parts.Injectors.Injector;
+        if (largest is not { } flow)
+        {
+            return Remedy.Of(
+                Part,
+                null,
+                Statement.Of(
+                    "injectors.no-size-serves",
+                    $"No injector size is adequate with this regulator: at some point there is no pressure across the injector, no time left in the cycle, or no dead time known."));
+        }
+
+        VolumeFlow needed = VolumeFlow.FromCubicMetersPerSecond(flow);
+
+        // A requirement rounded down would not meet itself.
+        VolumeFlow stated = VolumeFlow.FromMillilitersPerMinute(Math.Ceiling(needed.MillilitersPerMinute));
+        return Remedy.Of(
+            Part,
+            needed,
+            Statement.Of(
+                "injectors.larger",
+                $"Injectors of at least {stated:injector-flow} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these."));
+    }
+
+    private static Statement? Sag(SolvedPoint point) => (point.RailState, point.Actual.DutyCycle) switch
+    {
+        (Circuits.RailState.Sagging, { } duty) => Statement.Of(
+            "injectors.sagging-rail",
+            $" at the pressure set, {Ratio.FromDecimalFractions(duty):duty-cycle} with the rail sagging"),
+        (Circuits.RailState.Sagging or Circuits.RailState.Starved, _) => Statement.Of(
+            "injectors.set-pressure-not-reached", $" at the pressure set, which the rail does not reach"),
+        _ => null,
+    };
+
+    // At the regulator's set pressure, so that larger injectors are not asked to make up for a sagging pump.
+    private static double? RequiredRating(SolvedPoint point)
+    {
+        SystemParts parts = point.Parts;
+        double differential = RailPressure.Differential<Real>(
+            point.SolvedCircuit.RailSet,
+            point.Point.Conditions.Atmosphere.Pascals,
+            point.SolvedDemand.Chain.ManifoldAbsolute);
+        if (!parts.Injectors.Injector.DeadTime.TryAt(point.Point.Conditions.SupplyVolts, differential, out double deadTime))
+        {
+            return null;
+        }
+
+        double required = InjectorFlow.Rated<Real>(
+            InjectorFlow.RequiredStatic<Real>(
+                point.SolvedDemand.Injected,
+                parts.Injectors.Count,
+                point.Judged.AvailableTime,
+                parts.Limits.DutyCycle.DecimalFractions,
+                deadTime),
+            parts.Injectors.Injector.RatedPascals,
+            parts.Injectors.Injector.TestDensity,
+            differential,
+            point.SolvedDemand.Density);
+        return double.IsFinite(required) && required > 0 ? required : null;
+    }
+}

@@ -1,0 +1,63 @@
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>A pump's feed: voltage drop in its wiring against the limit.</summary>
+internal sealed class FeedCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.Feed;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Voltage drop in the feed", LimitDirection.AtMost, si => ElectricPotential.FromVolts(si), units => units.VoltageDrop);
+
+    /// <inheritdoc/>
+    public bool AppliesTo(SystemParts parts) => parts.Pump.Pumps.Any(pump => pump.Feed is not null);
+
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T> => CheckReading.AtMost<T>(
+            at.Fed - at.MotorVoltage, at.Supply * parts.Limits.FeedDrop.DecimalFractions);
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        if (!point.SolvedCircuit.IsCovered)
+        {
+            return CircuitFinding.PumpNotCovered;
+        }
+
+        PumpPoint fed = point.SolvedCircuit.LowestFed;
+        return Statement.Of(
+            CheckReading.OutcomeOf(reading) == Outcome.Fails ? "feed.excessive-drop" : "feed.within",
+            $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {ElectricPotential.FromVolts(reading.Used.Value):voltage-drop} lost of at most {ElectricPotential.FromVolts(reading.Allowed.Value):voltage-drop}");
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task)
+    {
+        ElectricResistance most = ElectricResistance.FromOhms(task.Failing.Min(LargestFeed));
+        return Remedy.Of(
+            Part,
+            most,
+            Statement.Of(
+                "feed.less-resistance",
+                $"A feed of no more than about {most} out and back: thicker or shorter wire, a relay near the pump, better connections."));
+    }
+
+    // At the voltage that the limit leaves, where the pump draws a little more than it does now.
+    private static double LargestFeed(SolvedPoint point)
+    {
+        double supply = point.Point.Conditions.SupplyVolts;
+        Real drop = supply * (Real)point.Parts.Limits.FeedDrop.DecimalFractions;
+        PumpPoint worst = point.SolvedCircuit.LowestFed;
+        double current = worst.Pump.CurrentAtMotor(worst.Rise, supply - drop) ?? 0;
+        return drop.Value / current;
+    }
+}

@@ -1,0 +1,49 @@
+using FuelSizing.Circuits;
+using FuelSizing.Lines;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>A filter: the flow through it against the maximum at which its pressure loss is known.</summary>
+internal sealed class FilterCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.Filter;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Flow through the filter", LimitDirection.AtMost, si => VolumeFlow.FromCubicMetersPerSecond(si), units => units.PumpFlow);
+
+    /// <inheritdoc/>
+    public bool AppliesTo(SystemParts parts) => parts.Plumbing.HasFilter;
+
+    // Past its data the loss is not known, which is not to say that the filter fails.
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T>
+    {
+        T margin = CheckReading.Left<T>(at.FilterMaximum, at.FilterFlow);
+        return new(at.FilterFlow, at.FilterMaximum, margin, double.PositiveInfinity);
+    }
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        if (!point.SolvedCircuit.IsCovered)
+        {
+            return CircuitFinding.PumpNotCovered;
+        }
+
+        (Filter filter, double through) = PointReading.FilterOf(point.SolvedCircuit);
+        VolumeFlow flow = VolumeFlow.FromCubicMetersPerSecond(through);
+        return CheckReading.OutcomeOf(reading) == Outcome.Holds
+            ? Statement.Of("filter.within", $"{filter.Name} passes {flow:pump-flow}, its loss is known up to {filter.MaximumFlow:pump-flow}")
+            : Statement.Of("filter.beyond-data", $"{filter.Name} would pass {flow:pump-flow}, its loss is known only up to {filter.MaximumFlow:pump-flow}");
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task) => null;
+}

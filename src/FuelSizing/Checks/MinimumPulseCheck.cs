@@ -1,0 +1,99 @@
+using FuelSizing.Equations;
+using FuelSizing.Injectors;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>The injectors' pulse against the minimum linear pulse width.</summary>
+internal sealed class MinimumPulseCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.MinimumPulse;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Pulse width", LimitDirection.AtLeast, si => Duration.FromSeconds(si), units => units.Pulse);
+
+    /// <inheritdoc/>
+    public bool AppliesTo(SystemParts parts) => true;
+
+    // Without flow there is no pulse to be too short; the duty cycle's own check fails.
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T>
+    {
+        T minimum = parts.Injectors.Injector.MinimumLinearPulse.Seconds;
+        return new(
+            at.Pulse, minimum, T.IfLess(0, at.StaticFlow, CheckReading.Left<T>(at.Pulse, minimum), double.PositiveInfinity));
+    }
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        Duration minimum = point.Parts.Injectors.Injector.MinimumLinearPulse;
+        if (point.Judged.StaticFlow <= 0)
+        {
+            return Statement.Of("minimum-pulse.no-flow", $"no pulse to judge: the injectors pass nothing");
+        }
+
+        if (point.Judged.Pulse is not { } seconds)
+        {
+            return UnknownDeadTime(point);
+        }
+
+        Duration pulse = Duration.FromSeconds(seconds);
+        return CheckReading.OutcomeOf(reading) == Outcome.Holds
+            ? Statement.Of("minimum-pulse.within", $"pulse {pulse} of at least {minimum}")
+            : Statement.Of("minimum-pulse.under", $"pulse {pulse} below the minimum linear pulse width of {minimum}");
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task)
+    {
+        double? smallest = null;
+        foreach (SolvedPoint point in task.Points)
+        {
+            if (point.Actual is { DeadTime: { } deadTime, StaticFlow: > 0 })
+            {
+                double most = LargestRating(point, deadTime);
+                smallest = smallest is { } soFar ? Math.Min(soFar, most) : most;
+            }
+        }
+
+        Injector fitted = task.Parts.Injectors.Injector;
+        VolumeFlow size = VolumeFlow.FromCubicMetersPerSecond(smallest ?? fitted.RatedFlow);
+        return Remedy.Of(
+            Part,
+            size,
+            Statement.Of(
+                "minimum-pulse.smaller-injectors",
+                $"Injectors of at most {size:injector-flow} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, or ones that are linear to a shorter pulse."));
+    }
+
+    /// <summary>That the dead-time table does not cover the point.</summary>
+    internal static Statement UnknownDeadTime(SolvedPoint point) => Statement.Of(
+        "injectors.dead-time-not-covered",
+        $"the dead-time table covers {point.Parts.Injectors.Injector.DeadTime.Coverage} and gives no data for {point.Point.Conditions.SupplyVoltage}, {Pressure.FromPascals(point.Judged.Differential)}");
+
+    private static double LargestRating(SolvedPoint point, double deadTime)
+    {
+        SystemParts parts = point.Parts;
+        double most = InjectorFlow.Rated<Real>(
+            InjectorFlow.StaticForPulse<Real>(
+                point.SolvedDemand.Injected,
+                parts.Injectors.Count,
+                point.Actual.AvailableTime,
+                parts.Injectors.Injector.MinimumLinearPulse.Seconds,
+                deadTime),
+            parts.Injectors.Injector.RatedPascals,
+            parts.Injectors.Injector.TestDensity,
+            point.Actual.Differential,
+            point.SolvedDemand.Density);
+
+        // With a dead time as long as the minimum pulse, any injector's pulse is long enough.
+        return most > 0 && double.IsFinite(most) ? most : parts.Injectors.Injector.RatedFlow;
+    }
+}

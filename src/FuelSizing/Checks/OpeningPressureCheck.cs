@@ -1,0 +1,49 @@
+using FuelSizing.Equations;
+using FuelSizing.Injectors;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>Differential pressure across the injectors against the maximum at which they are known to open.</summary>
+internal sealed class OpeningPressureCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.OpeningPressure;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Pressure across the injector", LimitDirection.AtMost, si => Pressure.FromPascals(si), units => units.Pressure);
+
+    /// <inheritdoc/>
+    public bool AppliesTo(SystemParts parts) => true;
+
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T> =>
+        CheckReading.AtMost<T>(at.Differential, parts.Injectors.Injector.MaximumDifferential.Pascals);
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        Pressure used = Pressure.FromPascals(reading.Used.Value);
+        Pressure maximum = point.Parts.Injectors.Injector.MaximumDifferential;
+        return CheckReading.OutcomeOf(reading) == Outcome.Holds
+            ? Statement.Of("opening-pressure.within", $"pressure across the injector {used}, known to open against {maximum}")
+            : Statement.Of("opening-pressure.over", $"pressure across the injector {used}, known to open against only {maximum}");
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task)
+    {
+        Pressure highest = Pressure.FromPascals(task.Points.Max(point => point.Actual.Differential));
+        return Remedy.Of(
+            Part,
+            highest,
+            Statement.Of(
+                "opening-pressure.other-injectors",
+                $"Injectors known to open against at least {highest}, or less rail pressure."));
+    }
+}

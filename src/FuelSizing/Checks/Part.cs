@@ -1,0 +1,85 @@
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Checks;
+
+/// <summary>What a check judges: a stable code, and the name by which results show it.</summary>
+/// <remarks>Two are the same if their codes are. A check of one's own has a part of its own: <see cref="Of"/>.</remarks>
+public sealed class Part : IEquatable<Part>
+{
+    private Part(string code, string name) => (Code, Name) = (code, name);
+
+    /// <summary>The injectors' flow: duty cycle against its limit.</summary>
+    public static Part Injectors { get; } = new("injectors", "injectors");
+
+    /// <summary>The injectors' pulse against the minimum linear pulse width.</summary>
+    public static Part MinimumPulse { get; } = new("minimum-pulse", "minimum pulse width");
+
+    /// <summary>Differential pressure across the injectors against the maximum at which they open.</summary>
+    public static Part OpeningPressure { get; } = new("opening-pressure", "maximum opening differential pressure");
+
+    /// <summary>The pump: delivered flow at rail pressure against injected flow, reserve and minimum return.</summary>
+    public static Part Pump { get; } = new("pump", "pump");
+
+    /// <summary>The return line: the pressure at which it passes the surplus against the one set.</summary>
+    public static Part ReturnLine { get; } = new("return-line", "return line");
+
+    /// <summary>A speed-controlled pump at its lowest speed: rail pressure against the target.</summary>
+    public static Part PumpControl { get; } = new("pump-control", "pump control");
+
+    /// <summary>The pump's inlet: pressure there against the fuel's vapour pressure.</summary>
+    public static Part Suction { get; } = new("suction", "pump inlet");
+
+    /// <summary>A filter: the flow through it against the maximum at which its loss is known.</summary>
+    public static Part Filter { get; } = new("filter", "filter");
+
+    /// <summary>A pump's feed: voltage drop against its limit.</summary>
+    public static Part Feed { get; } = new("feed", "pump feed");
+
+    /// <summary>Hoses, fittings and filter: rail pressure against their rating.</summary>
+    public static Part PressureRating { get; } = new("pressure-rating", "hoses, fittings and filter");
+
+    /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
+    public string Code { get; }
+
+    /// <summary>The name in running text.</summary>
+    public string Name { get; }
+
+    /// <summary>Names what a check of one's own judges.</summary>
+    /// <param name="code">1 to 40 lower-case letters, digits, hyphens and dots; one's own prefix keeps it apart from others.</param>
+    /// <param name="name">The name in running text, 1 to 80 characters.</param>
+    /// <returns>The part.</returns>
+    /// <exception cref="ArgumentException">The code or the name cannot be shown.</exception>
+    public static Part Of(string code, string name)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        return code.Length is >= 1 and <= 40 && code.All(letter => letter is (>= 'a' and <= 'z') or (>= '0' and <= '9') or '-' or '.')
+            ? new(code, Guard.Name(name, nameof(name)))
+            : throw new ArgumentException(
+                $"code is \"{code}\"; it must be 1 to 40 lower-case letters, digits, hyphens or dots. Give a code such as \"own.return-cooling\".",
+                nameof(code));
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(Part? other) => other is not null && other.Code == Code;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Part);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Code.GetHashCode(StringComparison.Ordinal);
+
+    /// <summary>True if both have the same code.</summary>
+    /// <param name="left">One.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator ==(Part? left, Part? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>True if their codes differ.</summary>
+    /// <param name="left">One.</param>
+    /// <param name="right">The other.</param>
+    public static bool operator !=(Part? left, Part? right) => !(left == right);
+
+    /// <summary>The name.</summary>
+    /// <returns>The name.</returns>
+    public override string ToString() => Name;
+}

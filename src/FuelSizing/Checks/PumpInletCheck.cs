@@ -1,0 +1,50 @@
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>The pump's inlet: absolute pressure there against the fuel's vapour pressure and a margin over it.</summary>
+internal sealed class PumpInletCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.Suction;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Absolute pressure at the pump inlet", LimitDirection.AtLeast, si => Pressure.FromPascals(si), units => units.Pressure);
+
+    /// <inheritdoc/>
+    public bool AppliesTo(SystemParts parts) => parts.Plumbing.Suction.Count > 0;
+
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T> => CheckReading.AtLeast<T>(
+            at.InletGauge + at.Ambient, at.VapourPressure + (T)parts.Limits.SuctionMargin.Pascals);
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading) =>
+        point.SolvedCircuit.IsCovered
+            ? Statement.Of(
+                CheckReading.OutcomeOf(reading) == Outcome.Fails ? "suction.fuel-may-boil" : "suction.within",
+                $"{Pressure.FromPascals(reading.Used.Value)} absolute at the inlet, {Pressure.FromPascals(reading.Allowed.Value)} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}")
+            : CircuitFinding.PumpNotCovered;
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task)
+    {
+        CheckReading<Real> worst = task.Failing
+            .Select(point => Read(point.Parts, PointReading.Of(point)))
+            .MinBy(reading => (double)reading.Margin);
+        Pressure missing = Pressure.FromPascals(worst.Allowed.Value) - Pressure.FromPascals(worst.Used.Value);
+        return Remedy.Of(
+            Part,
+            missing,
+            Statement.Of(
+                "suction.better-inlet",
+                $"{missing} more at the pump inlet: a wider or shorter suction line, a lower pump, or cooler fuel."));
+    }
+}

@@ -1,0 +1,183 @@
+using FuelSizing.Checks;
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Circuits;
+
+/// <summary>Every pressure, flow, voltage and current of the circuit at one operating point.</summary>
+/// <remarks>Pressures are gauge: over the ambient pressure, to which the tank is vented.</remarks>
+public sealed record CircuitResult
+{
+    // No pump or line of a vehicle passes more.
+    private static readonly VolumeFlow MaximumFlow = VolumeFlow.FromLitersPerHour(10_000);
+
+    private readonly CircuitState _state;
+    private readonly CircuitTask _task;
+
+    internal CircuitResult(in CircuitTask task, in CircuitState state, PumpPoint[] pumps)
+    {
+        (_task, _state) = (task, state);
+        (Pumps, Paths) = ([], []);
+        MaximumKnownFlow = VolumeFlow.FromCubicMetersPerSecond(
+            Math.Min(MaximumFlow.CubicMetersPerSecond, task.Plumbing.MaximumKnownFlow(task.Injected)));
+        Residual = Ratio.FromDecimalFractions(state.Residual);
+        if (state.State == RailState.NotCovered)
+        {
+            return;
+        }
+
+        double fed = state.FedVoltage;
+        Pumps = Array.AsReadOnly(Array.ConvertAll(pumps, pump => new PumpResult(pump, fed)));
+        Paths = PathResult.Of(task, state);
+        HeatToTank = Heat();
+    }
+
+    /// <summary>Into the engine.</summary>
+    public VolumeFlow InjectedFlow => VolumeFlow.FromCubicMetersPerSecond(_task.Injected);
+
+    /// <summary>Through the pumps; none where their data does not cover the point.</summary>
+    public VolumeFlow? PumpFlow => Flow(_state.PumpFlow);
+
+    /// <summary>Back to the tank; none where the pumps' data does not cover the point.</summary>
+    public VolumeFlow? ReturnedFlow => Flow(_state.Returned);
+
+    /// <summary>At the pump's inlet; none where the pumps' data does not cover the point.</summary>
+    public Pressure? InletGauge => Known(_state.InletGauge);
+
+    /// <summary>At the pump's outlet; none where the pumps' data does not cover the point.</summary>
+    public Pressure? OutletGauge => Known(_state.OutletGauge);
+
+    /// <summary>In the rail.</summary>
+    public Pressure RailGauge => Pressure.FromPascals(_state.RailOr(_task.Set));
+
+    /// <summary>
+    /// Where the return line begins: the pressure at which it passes the returned flow; none where the pumps' data does not cover the point.
+    /// </summary>
+    public Pressure? ReturnGauge => Known(_state.ReturnGauge);
+
+    /// <summary>
+    /// How far the solution is off: flow of the pumps at the pressures found against the flow found, as a share of it. The
+    /// other laws (flows in and out of each node, pressures round each loop) hold by the way the result is put together.
+    /// </summary>
+    public Ratio Residual { get; }
+
+    /// <summary>Each pump where it runs; none where their data does not cover the point.</summary>
+    public IReadOnlyList<PumpResult> Pumps { get; }
+
+    /// <summary>
+    /// Each line and filter, in the order of flow: suction, supply, return; none where the pumps' data does not cover the point.
+    /// </summary>
+    public IReadOnlyList<PathResult> Paths { get; }
+
+    /// <summary>
+    /// Heat that the pumps leave in the fuel of the tank: electrical power less the work on the injected fuel. None where a
+    /// pump's current is not known.
+    /// </summary>
+    public Power? HeatToTank { get; }
+
+    /// <summary>Maximum flow through the pumps at which every filter's loss is known; 10,000 L/h without filters.</summary>
+    public VolumeFlow MaximumKnownFlow { get; }
+
+    /// <summary>
+    /// The system curve: pressure rise that the circuit asks of the pumps to pass a flow, at this point's injected flow and
+    /// set pressure: losses up to the regulator + the higher of its set pressure and the pressure that the return line takes.
+    /// </summary>
+    /// <param name="flow">Through the pumps, 0 to <see cref="MaximumKnownFlow"/>.</param>
+    /// <returns>The pressure rise.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The flow is outside its range.</exception>
+    public Pressure PressureAsked(VolumeFlow flow) =>
+        Pressure.FromPascals(_task.RiseToPass(
+            Guard.Between(
+                flow,
+                VolumeFlow.Zero,
+                MaximumKnownFlow,
+                "A filter's loss is known no further than three times its rated flow.",
+                nameof(flow)).CubicMetersPerSecond));
+
+    private Power? Heat()
+    {
+        Real electrical = 0;
+        foreach (PumpResult pump in Pumps)
+        {
+            if (pump.ElectricalWatts is not { } watts)
+            {
+                return null;
+            }
+
+            electrical += watts;
+        }
+
+        // Over all pumps together: in parallel they share the injected fuel.
+        return Power.FromWatts(PumpHeat.ToTank<Real>(electrical, _state.PumpRise, _task.Injected).Value);
+    }
+
+    private static VolumeFlow? Flow(double? flow) => flow is { } f ? VolumeFlow.FromCubicMetersPerSecond(f) : null;
+
+    private Pressure? Known(double pascals) =>
+        _state.State == RailState.NotCovered ? null : Pressure.FromPascals(pascals);
+}
+
+/// <summary>One line or filter at its flow.</summary>
+public sealed record PathResult
+{
+    /// <summary>Every line and filter of a solved circuit, in the order of flow.</summary>
+    internal static IReadOnlyList<PathResult> Of(CircuitTask task, in CircuitState state) =>
+        Array.AsReadOnly(task.Flows(state)
+            .Select(path => new PathResult(path.Part, path.Flow, task.Density, task.KinematicViscosity))
+            .ToArray());
+
+    internal PathResult(IFlowLoss part, double flow, double density, double kinematicViscosity)
+    {
+        Name = part.Name;
+        Flow = VolumeFlow.FromCubicMetersPerSecond(flow);
+        Real loss = part.LossPascals(flow, density, kinematicViscosity);
+        PressureLoss = Pressure.FromPascals((loss + part.ElevationPascals(density)).Value);
+    }
+
+    /// <summary>The part's name.</summary>
+    public string Name { get; }
+
+    /// <summary>Flow through it.</summary>
+    public VolumeFlow Flow { get; }
+
+    /// <summary>Pressure lost in it, height included.</summary>
+    public Pressure PressureLoss { get; }
+}
+
+/// <summary>One pump where it runs.</summary>
+public sealed record PumpResult
+{
+    private readonly PumpPoint _point;
+    private readonly double _fed;
+
+    internal PumpResult(in PumpPoint point, double fed) => (_point, _fed) = (point, fed);
+
+    /// <summary>Which pump.</summary>
+    public Pump Pump => _point.Pump;
+
+    /// <summary>Flow through it.</summary>
+    public VolumeFlow Flow => VolumeFlow.FromCubicMetersPerSecond(_point.Flow);
+
+    /// <summary>Pressure that it adds.</summary>
+    public Pressure PressureRise => Pressure.FromPascals(_point.Rise);
+
+    /// <summary>Voltage at its motor.</summary>
+    public ElectricPotential Voltage => ElectricPotential.FromVolts(_point.Voltage);
+
+    /// <summary>Voltage lost in its feed.</summary>
+    public ElectricPotential FeedDrop => ElectricPotential.FromVolts(_fed - _point.Voltage);
+
+    /// <summary>Current that it draws; none where it was not measured.</summary>
+    public ElectricCurrent? Current => _point.Current is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null;
+
+    /// <summary>True if its curve was carried to this voltage by the affinity laws.</summary>
+    public bool IsEstimate => _point.Coverage.HasFlag(PumpCoverage.Scaled);
+
+    internal double? ElectricalWatts =>
+        _point.Current is { } amperes ? PumpHeat.Electrical<Real>(_point.Voltage, amperes) : null;
+}

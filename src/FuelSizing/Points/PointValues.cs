@@ -1,0 +1,203 @@
+using FuelSizing.Checks;
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+using FuelSizing.Numerics;
+using FuelSizing.Pumps;
+
+namespace FuelSizing.Points;
+
+/// <summary>
+/// What a check may read of a solved point, in SI numbers: of one point, or of a column of points at once.
+/// </summary>
+/// <typeparam name="T">One number, or a column of them.</typeparam>
+/// <remarks>
+/// Not a number is what is not known: a dead time beyond its table, a circuit whose pumps' data does not cover the point, a
+/// current that was not measured. A comparison with it is never true, so that a check which reads it cannot say.
+/// </remarks>
+public readonly record struct PointValues<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Engine speed, rev/s.</summary>
+    public required T Speed { get; init; }
+
+    /// <summary>Manifold gauge pressure, Pa.</summary>
+    public required T Boost { get; init; }
+
+    /// <summary>Ambient absolute pressure, Pa.</summary>
+    public required T Ambient { get; init; }
+
+    /// <summary>Supply voltage at the source, V.</summary>
+    public required T Supply { get; init; }
+
+    /// <summary>Fuel injected into the whole engine, m³/s.</summary>
+    public required T Injected { get; init; }
+
+    /// <summary>Density of the fuel, kg/m³.</summary>
+    public required T FuelDensity { get; init; }
+
+    /// <summary>Vapour pressure of the fuel, absolute, Pa.</summary>
+    public required T VapourPressure { get; init; }
+
+    /// <summary>What the regulator asks for, gauge, Pa.</summary>
+    public required T RailSet { get; init; }
+
+    /// <summary>In the rail, gauge, Pa.</summary>
+    public required T Rail { get; init; }
+
+    /// <summary>At the pumps' inlet, gauge, Pa.</summary>
+    public required T InletGauge { get; init; }
+
+    /// <summary>At the pumps' outlet, gauge, Pa.</summary>
+    public required T OutletGauge { get; init; }
+
+    /// <summary>Where the return line begins, gauge, Pa: what it takes to pass the returned flow.</summary>
+    public required T ReturnGauge { get; init; }
+
+    /// <summary>Through the pumps, m³/s.</summary>
+    public required T PumpFlow { get; init; }
+
+    /// <summary>Back to the tank, m³/s.</summary>
+    public required T Returned { get; init; }
+
+    /// <summary>Lower bound of the fuel that may be injected with the pumps' reserve kept, m³/s.</summary>
+    public required T MinimumInjectable { get; init; }
+
+    /// <summary>Upper bound of it, m³/s; the same where data covers the point.</summary>
+    public required T MaximumInjectable { get; init; }
+
+    /// <summary>Voltage that the pumps' wiring is fed with, V.</summary>
+    public required T Fed { get; init; }
+
+    /// <summary>Lowest voltage at the motor of a wired pump, V.</summary>
+    public required T MotorVoltage { get; init; }
+
+    /// <summary>Current of all pumps together, A.</summary>
+    public required T PumpCurrent { get; init; }
+
+    /// <summary>Flow through the filter that is nearest to the end of its data, m³/s.</summary>
+    public required T FilterFlow { get; init; }
+
+    /// <summary>Largest flow at which the loss of that filter is known, m³/s.</summary>
+    public required T FilterMaximum { get; init; }
+
+    /// <summary>1 where a speed-controlled pump is at its lowest speed, else 0.</summary>
+    public required T AtPumpFloor { get; init; }
+
+    /// <summary>Across the injector at the pressure at which injectors are judged, Pa.</summary>
+    public required T Differential { get; init; }
+
+    /// <summary>Static flow of one injector there, m³/s.</summary>
+    public required T StaticFlow { get; init; }
+
+    /// <summary>Time between the starts of two injections, s.</summary>
+    public required T AvailableTime { get; init; }
+
+    /// <summary>Dead time there, s.</summary>
+    public required T DeadTime { get; init; }
+
+    /// <summary>Commanded pulse there, s.</summary>
+    public required T Pulse { get; init; }
+
+    /// <summary>Pulse ÷ available time.</summary>
+    public required T DutyCycle { get; init; }
+
+    /// <summary>Fuel that the injectors pass at the duty limit, whole engine, m³/s.</summary>
+    public required T Capacity { get; init; }
+}
+
+/// <summary>Reads a solved point's numbers out for the checks.</summary>
+internal static class PointReading
+{
+    /// <summary>The numbers of one solved point.</summary>
+    public static PointValues<Real> Of(SolvedPoint point) =>
+        Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged);
+
+    /// <summary>The numbers of one solved circuit with one set of injectors.</summary>
+    public static PointValues<Real> Of(
+        SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, in Injection judged)
+    {
+        Conditions conditions = demand.Point.Conditions;
+        CircuitState state = circuit.State;
+
+        // What the pumps' data does not cover is not known of the lines and wiring around them either.
+        bool known = circuit.IsCovered;
+        (double filterFlow, double filterMaximum) = known && parts.Plumbing.HasFilter ? BusiestFilter(circuit) : (double.NaN, double.NaN);
+        return new()
+        {
+            Speed = demand.Point.RevolutionsPerSecond,
+            Boost = demand.Point.BoostPascals,
+            Ambient = conditions.Atmosphere.Pascals,
+            Supply = conditions.SupplyVolts,
+            Injected = demand.Injected,
+            FuelDensity = demand.Density,
+            VapourPressure = parts.Demand.Consumption.Fuel is { HasVapourPressure: true } fuel && parts.Plumbing.HasSuction
+                ? fuel.VapourPressureAtKelvins(conditions.FuelKelvins)
+                : double.NaN,
+            RailSet = circuit.RailSet,
+            Rail = circuit.Rail,
+            InletGauge = known ? state.InletGauge : double.NaN,
+            OutletGauge = known ? state.OutletGauge : double.NaN,
+            ReturnGauge = known ? state.ReturnGauge : double.NaN,
+            PumpFlow = known ? state.Flow : double.NaN,
+            Returned = known ? state.Back : double.NaN,
+            MinimumInjectable = circuit.Uncovered is null ? circuit.MinimumInjectable : double.NaN,
+            MaximumInjectable = circuit.Uncovered is null ? circuit.MaximumInjectable : double.NaN,
+            Fed = known ? state.FedVoltage : double.NaN,
+            MotorVoltage = known && circuit.LowestFed is { Pump: not null } fed ? fed.Voltage : double.NaN,
+            PumpCurrent = known ? Current(circuit.Pumps) : double.NaN,
+            FilterFlow = filterFlow,
+            FilterMaximum = filterMaximum,
+            AtPumpFloor = !known ? double.NaN : state.State == RailState.PumpFloor ? 1 : 0,
+            Differential = judged.Differential,
+            StaticFlow = judged.StaticFlow,
+            AvailableTime = judged.AvailableTime,
+            DeadTime = judged.DeadTime ?? double.NaN,
+            Pulse = judged.Pulse ?? double.NaN,
+            DutyCycle = judged.DutyCycle ?? double.NaN,
+            Capacity = judged.Capacity ?? double.NaN,
+        };
+    }
+
+    /// <summary>The numbers of the same circuit with other injectors.</summary>
+    public static PointValues<Real> With(in PointValues<Real> values, in Injection judged) => values with
+    {
+        Differential = judged.Differential,
+        StaticFlow = judged.StaticFlow,
+        AvailableTime = judged.AvailableTime,
+        DeadTime = judged.DeadTime ?? double.NaN,
+        Pulse = judged.Pulse ?? double.NaN,
+        DutyCycle = judged.DutyCycle ?? double.NaN,
+        Capacity = judged.Capacity ?? double.NaN,
+    };
+
+    /// <summary>Flow through the filter that is nearest to the end of its data, and that end, m³/s.</summary>
+    private static (double Flow, double Maximum) BusiestFilter(in SolvedCircuit circuit)
+    {
+        (Filter filter, double flow) = FilterOf(circuit);
+        return (flow, filter.MaximumFlow.CubicMetersPerSecond);
+    }
+
+    /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
+    public static (Filter Filter, double Flow) FilterOf(in SolvedCircuit circuit)
+    {
+        (Filter Filter, double Flow)[] filters =
+        [
+            .. from path in circuit.Task.Flows(circuit.State)
+               where path.Part is Filter
+               select ((Filter)path.Part, path.Flow),
+        ];
+        return filters.MaxBy(pair => pair.Flow / pair.Filter.MaximumFlow.CubicMetersPerSecond);
+    }
+
+    private static double Current(PumpPoint[] pumps)
+    {
+        double sum = 0;
+        foreach (PumpPoint pump in pumps)
+        {
+            sum += pump.Current ?? double.NaN;
+        }
+
+        return sum;
+    }
+}

@@ -1,0 +1,152 @@
+using FuelSizing.Circuits;
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Numerics;
+using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Points;
+
+/// <summary>The parts of a fuel system and the limits that they are judged by: everything about it but the checks.</summary>
+/// <remarks>Made by <c>FuelSystem.Return</c> and <c>FuelSystem.Returnless</c>, which see that the parts fit each other.</remarks>
+public sealed class SystemParts
+{
+    private readonly double? _minimumSupply;
+    private readonly double _minimumReturn;
+    private readonly double _dutyLimit;
+    private readonly double _pumpReserve;
+
+    internal SystemParts(
+        LineLayout layout,
+        FuelDemandModel demand,
+        InjectorSet injectors,
+        PressureRegulator regulator,
+        PumpAssembly pump,
+        Plumbing plumbing,
+        SizingLimits limits)
+    {
+        (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
+        (Pump, Plumbing, Limits) = (pump, plumbing, limits);
+        Injection = InjectionOf<Real>();
+        _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
+        _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
+        _dutyLimit = limits.DutyCycle.DecimalFractions;
+        _pumpReserve = limits.PumpReserve.DecimalFractions;
+    }
+
+    /// <summary>Where surplus fuel goes back.</summary>
+    public LineLayout Layout { get; }
+
+    /// <summary>How much fuel the engine burns.</summary>
+    public FuelDemandModel Demand { get; }
+
+    /// <summary>The injectors.</summary>
+    public InjectorSet Injectors { get; }
+
+    /// <summary>The regulator.</summary>
+    public PressureRegulator Regulator { get; }
+
+    /// <summary>The pump or pumps.</summary>
+    public PumpAssembly Pump { get; }
+
+    /// <summary>The lines and filters.</summary>
+    public Plumbing Plumbing { get; }
+
+    /// <summary>The limits that the parts are judged by.</summary>
+    public SizingLimits Limits { get; }
+
+    /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
+    internal InjectionConstants<Real> Injection { get; }
+
+    /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
+    internal PointDemand DemandAt(OperatingPoint point)
+    {
+        Fuel fuel = Demand.Consumption.Fuel;
+        DemandState<Real> demand = Demand.ChainAt(
+            point.Speed, point.RevolutionsPerSecond, point.Boost, point.BoostPascals, point.Conditions.Atmosphere);
+        double density = fuel.DensityAtKelvins(point.Conditions.FuelKelvins);
+        return new(
+            point,
+            demand,
+            Demand.Basis,
+            density,
+            Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins) : 0,
+            FuelDemandFlow.Volume<Real>(FuelDemand.Chosen(demand, Demand.Basis), density));
+    }
+
+    /// <summary>The circuit that a demand asks to be solved.</summary>
+    internal CircuitTask TaskAt(in PointDemand demand) => new(
+        Layout,
+        Pump,
+        Plumbing,
+        demand.Point.Conditions.SupplyVolts,
+        _minimumSupply,
+        Regulator.SetPascals(demand.Point.BoostPascals),
+        _minimumReturn,
+        demand.Injected,
+        demand.Density,
+        demand.KinematicViscosity);
+
+    /// <summary>Pumps, lines and regulator at a demand, solved: the injectors take no part in it.</summary>
+    /// <param name="demand">What the engine asks for.</param>
+    /// <param name="table">What is known of circuits like it, if a sweep has made that out.</param>
+    internal SolvedCircuit CircuitAt(in PointDemand demand, CircuitTable? table = null)
+    {
+        CircuitTask task = TaskAt(demand);
+        return CircuitOf(demand, task, CircuitSolver.Solve(task, table));
+    }
+
+    /// <summary>A solved circuit with what follows from it.</summary>
+    internal SolvedCircuit CircuitOf(in PointDemand demand, in CircuitTask task, in CircuitState state) => new()
+    {
+        Task = task,
+        State = state,
+        Pumps = [.. state.Pumps],
+        Required = PumpDuty.Required<Real>(demand.Injected, _pumpReserve, _minimumReturn),
+        MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
+        MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
+    };
+
+    /// <summary>The injectors at the pressure that a circuit gives them, and at the one they are judged by.</summary>
+    /// <remarks>They are judged at the pressure set, so that the shortfall of a pump is not charged to them.</remarks>
+    internal (Injection Actual, Injection Judged) InjectionAt(in PointDemand demand, in SolvedCircuit circuit)
+    {
+        Injection actual = Inject(demand, circuit.Rail);
+        return (actual, circuit.Sags ? Inject(demand, circuit.RailSet) : actual);
+    }
+
+    /// <summary>The injectors in SI numbers, for one number or for a column of them.</summary>
+    internal InjectionConstants<T> InjectionOf<T>()
+        where T : struct, IReal<T> => new(
+            Injectors.Injector.RatedFlow,
+            Injectors.Injector.RatedPascals,
+            Injectors.Injector.TestDensity,
+            Injectors.Count,
+            Injectors.InjectionsPerCycle,
+            Demand.Engine.RevolutionsPerCycle);
+
+    private Injection Inject(in PointDemand demand, double rail)
+    {
+        OperatingPoint point = demand.Point;
+        double differential = RailPressure.Differential<Real>(
+            rail, point.Conditions.Atmosphere.Pascals, demand.Chain.ManifoldAbsolute);
+        bool timed = Injectors.Injector.DeadTime.TryAt(
+            point.Conditions.SupplyVolts, differential, out double deadTime);
+        InjectionState<Real> state = InjectionChain.Evaluate(
+            Injection,
+            new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
+        return timed && state.StaticFlow > 0
+            ? new(
+                differential,
+                state.StaticFlow,
+                state.AvailableTime,
+                deadTime,
+                state.Pulse,
+                state.DutyCycle,
+                InjectorFlow.Capacity<Real>(state.StaticFlow, Injectors.Count, state.AvailableTime, _dutyLimit, deadTime))
+            : new(differential, state.StaticFlow, state.AvailableTime, timed ? deadTime : double.NaN);
+    }
+}

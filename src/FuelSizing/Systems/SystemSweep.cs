@@ -1,0 +1,192 @@
+using System.Collections.Immutable;
+using FuelSizing.Checks;
+using FuelSizing.Circuits;
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+/// <summary>Solves a fuel system over a range of speed and boost, and judges it there.</summary>
+public static class SystemSweep
+{
+    /// <summary>Solves every pair of a speed and a boost.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="speeds">One or more, rising, within the engine's tables and limit.</param>
+    /// <param name="boosts">One or more, rising.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <param name="progress">Told the share that is done, boost by boost; working out remedies comes last.</param>
+    /// <param name="cancellation">Stops the work; the boosts done until then are in the result.</param>
+    /// <returns>
+    /// The results, the tightest place of each check, and the first limit reached; of the first so many boosts where the
+    /// sweep was stopped.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">A list is empty or out of order, or the engine's tables do not cover a point.</exception>
+    /// <exception cref="OperationCanceledException">The sweep was stopped before a boost was done.</exception>
+    public static SweepResult Sweep(
+        this FuelSystem system,
+        IReadOnlyList<RotationalSpeed> speeds,
+        IReadOnlyList<Pressure> boosts,
+        Conditions? conditions = null,
+        IProgress<Ratio>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        ArgumentNullException.ThrowIfNull(speeds);
+        ArgumentNullException.ThrowIfNull(boosts);
+        Rising(speeds, EngineSpeed.Within, Readable.Of, nameof(speeds));
+        Rising(boosts, ManifoldPressure.Within, Readable.Boost, nameof(boosts));
+        Conditions all = conditions ?? Conditions.Default;
+        ImmutableArray<OperatingResult>.Builder results = ImmutableArray.CreateBuilder<OperatingResult>(speeds.Count * boosts.Count);
+        double[] sets = [.. boosts.Select(boost => system.Regulator.SetPascals(boost.Pascals))];
+        CircuitTable? table = CircuitTable.Of(
+            system.Parts.TaskAt(system.Parts.DemandAt(OperatingPoint.At(speeds[0], boosts[0], all))), sets.Min(), sets.Max(), results.Capacity);
+        int done = 0;
+        while (done < boosts.Count && !cancellation.IsCancellationRequested)
+        {
+            foreach (RotationalSpeed speed in speeds)
+            {
+                results.Add(system.SolveBy(OperatingPoint.At(speed, boosts[done], all), table));
+            }
+
+            done++;
+            progress?.Report(Ratio.FromDecimalFractions((double)done / (boosts.Count + 1)));
+        }
+
+        if (done == 0)
+        {
+            throw new OperationCanceledException("The sweep was stopped before a boost was done.", cancellation);
+        }
+
+        SweepResult sweep = Judge(system, [.. speeds], [.. boosts.Take(done)], results.ToImmutable(), boosts[^1], cancellation);
+        if (sweep.IsComplete)
+        {
+            progress?.Report(Ratio.FromPercent(100));
+        }
+
+        return sweep;
+    }
+
+    private static SweepResult Judge(
+        FuelSystem system,
+        ImmutableArray<RotationalSpeed> speeds,
+        ImmutableArray<Pressure> boosts,
+        ImmutableArray<OperatingResult> results,
+        Pressure last,
+        CancellationToken cancellation)
+    {
+        PartStanding[] standings =
+        [
+            .. Enumerable.Range(0, system.Applicable.Length)
+                .Select(check => Stand(system, check, speeds.Length, boosts, results))
+                .OrderBy(standing => standing.LimitReachedAt?.Boost.Pascals ?? double.PositiveInfinity)
+                .ThenBy(standing => standing.Tightest.Margin, Urgency.Order),
+        ];
+        bool isSolved = boosts[^1].Pascals == last.Pascals;
+        Remedy[] remedies = [.. Remedies(standings, boosts[0], results, cancellation, out bool areAll)];
+        return new(
+            system,
+            speeds,
+            boosts,
+            results,
+            standings,
+            Verdict.Of(standings, speeds, boosts, isSolved ? null : last),
+            remedies,
+            isSolved && areAll ? null : last);
+    }
+
+    private static PartStanding Stand(
+        FuelSystem system, int check, int speeds, ImmutableArray<Pressure> boosts, ImmutableArray<OperatingResult> results)
+    {
+        Margin[] all = [.. results.Select(result => result.Margins[check])];
+        Margin tightest = Tightest(all);
+        Margin[][] rows = [.. all.Chunk(speeds)];
+        int row = Array.FindIndex(rows, margins => margins.Any(Fails));
+        if (row < 0)
+        {
+            return new(new(tightest), null);
+        }
+
+        // Every speed that fails at the first failing boost held at the boost before: the earliest crossing counts.
+        Margin[] failing = [.. rows[row].Where(Fails)];
+        return new(
+            new(tightest),
+            row == 0
+                ? Tightest(failing).Point
+                : failing.Select(margin => FirstFailing(system, check, margin.Point, boosts[row - 1])).MinBy(at => at.Boost.Pascals));
+    }
+
+    private static Margin Tightest(Margin[] margins) => margins.MinBy(margin => margin, Urgency.Order)!;
+
+    private static bool Fails(Margin margin) => margin.Outcome == Outcome.Fails;
+
+    private static OperatingPoint FirstFailing(FuelSystem system, int check, OperatingPoint failing, Pressure holding)
+    {
+        OperatingPoint At(double share) => OperatingPoint.At(
+            failing.Speed,
+            Pressure.FromPascals(StraightLine.Through<Real>(0, holding.Pascals, 1, failing.Boost.Pascals, share).Value),
+            failing.Conditions);
+
+        // What cannot be said has not failed yet.
+        double Left(double share) => system.Solve(At(share)).Margins[check].Share ?? 1;
+
+        return At(Bracket.Of(Left, 0, 1));
+    }
+
+    private static List<Remedy> Remedies(
+        PartStanding[] standings,
+        Pressure first,
+        ImmutableArray<OperatingResult> results,
+        CancellationToken cancellation,
+        out bool areAll)
+    {
+        List<Remedy> remedies = [];
+        areAll = true;
+        foreach (PartStanding standing in standings.Where(standing => standing.Outcome == Outcome.Fails))
+        {
+            if (cancellation.IsCancellationRequested)
+            {
+                areAll = false;
+                break;
+            }
+
+            SolvedPoint[] failing =
+            [
+                .. results.Where(result => result.Margins.Any(margin => margin.Part == standing.Part && Fails(margin))),
+            ];
+            if (standing.Tightest.Margin.Check.RemedyFor(new(results, failing)) is { } remedy)
+            {
+                remedies.Add(remedy);
+            }
+        }
+
+        if (standings[0].LimitReachedAt is { } limit && limit.Boost > first)
+        {
+            remedies.Add(Remedy.Of(
+                standings[0].Part,
+                limit.Boost,
+                Statement.Of("boost.less", $"Or, with the parts as they are, no more than {limit.Boost:boost} of boost.")));
+        }
+
+        return remedies;
+    }
+
+    private static void Rising<T, TChecked>(
+        IReadOnlyList<T> values, Func<T, string, TChecked> check, Func<T, string> text, string name)
+        where T : struct, IComparable<T>
+    {
+        Guard.Count(values.Count, 1, 10_000, "Give at least one.", name);
+        for (int i = 0; i < values.Count; i++)
+        {
+            check(values[i], name);
+            if (i > 0 && values[i].CompareTo(values[i - 1]) <= 0)
+            {
+                throw Guard.OutOfRange(
+                    name, text(values[i]), $"over the {text(values[i - 1])} before it", "Sort the list and give each value once.");
+            }
+        }
+    }
+}
