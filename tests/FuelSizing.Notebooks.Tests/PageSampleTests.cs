@@ -15,16 +15,18 @@ public sealed partial class PageSampleTests : IDisposable
 {
     private const string Names =
         """
-        using FuelSizing.Catalogues;
+        using FuelSizing.Circuits;
         using FuelSizing.Electrical;
         using FuelSizing.Equations;
+        using FuelSizing.Files;
         using FuelSizing.Findings;
         using FuelSizing.Interactive;
         using FuelSizing.Lines;
         using FuelSizing.Logs;
         using FuelSizing.Numerics;
+        using FuelSizing.Points;
         using FuelSizing.Selection;
-        using FuelSizing.Setups;
+        using FuelSizing.Sizing;
         using FuelSizing.Uncertainty;
         using UnitsNet.Units;
 
