@@ -1,4 +1,5 @@
 using FuelSizing.Numerics;
+using FuelSizing.Points;
 
 namespace FuelSizing.Checks;
 
@@ -67,7 +68,7 @@ public static class CheckReading
     /// <returns>The share; not a number where either is not known.</returns>
     public static T Left<T>(T most, T used)
         where T : struct, IReal<T> =>
-        T.IfLess(0, used, (most / used) - 1.0, T.IfLess(used, 0, double.PositiveInfinity, T.IfLess(-1, used, double.PositiveInfinity, double.NaN)));
+        T.IfLess(0, used, Reserve.Of(most, used), T.IfLess(used, 0, double.PositiveInfinity, T.IfLess(-1, used, double.PositiveInfinity, double.NaN)));
 
     /// <summary>Holds, fails, or cannot be said.</summary>
     /// <param name="reading">Of one point.</param>

@@ -276,8 +276,7 @@ internal static class EquationForms
         Of(typeof(VoltageDrop), nameof(VoltageDrop.AtMotor), Volt, Voltage("supply"), Current("current"), Resistance("loop")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Heat), Watt, Current("current"), Resistance("resistance")),
 
-        // Margins and tables hold of any dimension; these are examples of them.
-        Of(typeof(Reserve), nameof(Reserve.Of), One, Across("allowed"), Across("used")),
+        // Tables hold of any dimension; these are examples of them.
         Of(
             typeof(StraightLine), nameof(StraightLine.Through), VolumeFlow,
             new("x0", Pascal, 0, 1e5), Passed with { Name = "y0" }, new("x1", Pascal, 2e5, 3e5), Passed with { Name = "y1" }, new("x", Pascal, 0, 3e5)),

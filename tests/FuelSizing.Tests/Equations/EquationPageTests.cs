@@ -109,6 +109,21 @@ public partial class EquationPageTests
         Assert.Empty(symbols.GroupBy(symbol => symbol.Meaning).Where(group => group.Count() > 1).Select(group => string.Join(" | ", group)));
     }
 
+    /// <summary>The glossary writes a quantity by the symbol of the list; indices of variance stand in no equation.</summary>
+    [Fact]
+    public void Glossary_WritesTheSymbolsOfTheList()
+    {
+        string[] symbols =
+        [
+            .. from line in File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "docs", "glossary.md"))
+               where line.StartsWith("| ", StringComparison.Ordinal)
+               from symbol in line.Split('|')[2].Split(',')
+               select symbol.Trim(),
+        ];
+        Assert.InRange(symbols.Count(symbol => symbol is not ("–" or "symbol" or "---")), 20, 200);
+        Assert.Empty(symbols.Except(["–", "symbol", "---", "S_1", "S_T"]).Except(EquationPages.Used().Select(use => use.Symbol.Name)));
+    }
+
     [Fact]
     public void Pages_OfEquationsAndSymbols_AreWhatTheDocumentationSays()
     {

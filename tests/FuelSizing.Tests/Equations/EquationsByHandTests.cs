@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Points;
 
 namespace FuelSizing.Tests.Equations;
 
