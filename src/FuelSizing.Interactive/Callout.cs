@@ -6,7 +6,7 @@ namespace FuelSizing.Interactive;
 /// <remarks>The kind is written as a word and a sign as well as a colour, so it survives grey print and colour blindness.</remarks>
 /// <example>
 /// <code>
-/// var verdict = Callout.Fails("The injectors run out first", "Duty cycle 93 % at 6,800 rev/min, over the 85 % limit.");
+/// var verdict = Callout.Fails("The injectors are limiting", "Duty cycle 93 % at 6,800 rev/min, over the 85 % limit.");
 /// Console.WriteLine(verdict.ToPlainText());
 /// </code>
 /// </example>

@@ -41,7 +41,7 @@ internal static class CircuitText
     {
         RailState.Regulated => result.System.Regulator is ElectronicReturnless ? "controller" : "regulator",
         RailState.AtRegulatorLimit => "regulator, barely: little returns",
-        RailState.ReturnFloor => "way back, too narrow",
+        RailState.ReturnFloor => "return line too small",
         RailState.PumpFloor => "pump at its lowest speed",
         RailState.Sagging => "pump at its end: the rail sags",
         RailState.Starved => "nobody: starved",

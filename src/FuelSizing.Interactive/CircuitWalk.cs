@@ -22,7 +22,7 @@ internal sealed class CircuitWalk
         int supply = result.System.Plumbing.Supply.Count;
         string pumpFlow = CircuitText.Known(_circuit.PumpFlow, Readable.PumpFlow);
 
-        Place("tank", "", Pressure.Zero, "open to the outside air");
+        Place("tank", "", Pressure.Zero, "open to ambient air");
         Paths(0, suction);
         Place("pump inlet", pumpFlow, _circuit.InletGauge, "");
         foreach (PumpResult pump in _circuit.Pumps)
@@ -46,7 +46,7 @@ internal sealed class CircuitWalk
             Readable.PumpFlow(result.InjectedFlow),
             "",
             CircuitText.Change(-result.InjectorDifferential),
-            "rail + outside air − manifold, into the engine");
+            "rail + ambient − manifold, into the engine");
         if (!inTank)
         {
             Back(suction + supply, _circuit.RailGauge);
@@ -68,7 +68,7 @@ internal sealed class CircuitWalk
 
     private void Back(int first, Pressure? before)
     {
-        // A pump held by its speed has no regulator and no way back.
+        // A pump held by its speed has no regulator and no return line.
         if (_result.System.Regulator is ElectronicReturnless)
         {
             return;

@@ -48,7 +48,7 @@ internal static class EngineShown
             ],
             "The curve says nothing beyond these speeds."));
         Shown.By<Atmosphere>(air => new(
-            "Outside air",
+            "Ambient air",
             [
                 new("Pressure", "p_0", Readable.Of(air.Pressure), "absolute"),
                 new("Temperature", "T_0", Readable.Of(air.Temperature)),
@@ -62,7 +62,7 @@ internal static class EngineShown
                 new("Vapour in the air", "p_v", Readable.PressureLoss(correction.VapourPressure), $"{Readable.Of(correction.RelativeHumidity)} relative humidity"),
                 new("Dry air", "p_d", Readable.Of(correction.DryPressure), "p_0 − p_v"),
                 new("Temperature", "T_0", Readable.Of(correction.Atmosphere.Temperature)),
-                Fact.Words("Boost", correction.BoostControl == BoostControl.FollowsAir ? "follows the outside air" : "a controller makes up for the air"),
+                Fact.Words("Boost", correction.BoostControl == BoostControl.FollowsAir ? "follows ambient pressure" : "a controller compensates for ambient conditions"),
                 .. correction.Outside.Select(reason => Fact.Words("Outside the standard", reason)),
             ]));
     }
@@ -70,7 +70,7 @@ internal static class EngineShown
     /// <summary>Every step from boost to fuel, with the working's own symbols.</summary>
     public static IReadOnlyList<Fact> Demand(FuelDemand demand) =>
     [
-        new("Manifold pressure, absolute", "p", Readable.Of(demand.ManifoldAbsolute), "outside air + boost"),
+        new("Manifold pressure, absolute", "p", Readable.Of(demand.ManifoldAbsolute), "ambient + boost"),
         new("Pressure ratio", "r", PartText.Number(demand.PressureRatio), "over the compressor"),
         new("Behind the compressor", "T_2", Readable.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"),
         new("Charge in the manifold", "T_3", Readable.Of(demand.ChargeTemperature), "cooler effectiveness"),

@@ -50,7 +50,7 @@ internal static class FindingShown
             new("Points", "", PartText.Count(sag.Points)),
             .. sag.Causes.Select(cause => Fact.Words("May be", $"{cause}")),
         ]);
-        Finding<FuelBalance>("Fuel, reckoned in several ways", balance =>
+        Finding<FuelBalance>("Fuel, by several methods", balance =>
             [.. balance.Comparisons.Select(one => Of($"By {one.By}", "", one.OverInjectors, Readable.Chance, "of that by the injectors"))]);
         Finding<BrakeConsumptionFound>("BSFC by the run", found =>
             [Of("Found", "b", found.Found, Readable.Of), new("Planned", "b", Readable.Of(found.Planned))]);
@@ -79,7 +79,7 @@ internal static class FindingShown
             [
                 new("Line", "", PartText.Count(place.Line)),
                 .. place.Time is { } time ? (Fact[])[new("Time", "t", PartText.Seconds(time))] : [],
-                new("Speed of the crank", "n", Readable.Of(place.Speed)),
+                new("Engine speed", "n", Readable.Of(place.Speed)),
                 .. place.Boost is { } boost ? (Fact[])[new("Boost", "p_b", Readable.Boost(boost))] : [],
             ]));
         Shown.By<FaultFinding>(fault => new(
@@ -88,7 +88,7 @@ internal static class FindingShown
         Shown.By<PlanAgreement>(one => new(
             $"Run against plan: {one.Name}",
             [
-                new("Run less plan", "", FindingText.Figure(one.Difference, one.Unit), one.Agrees ? "agrees" : "does not agree"),
+                new("Measured − predicted", "", FindingText.Figure(one.Difference, one.Unit), one.Agrees ? "agrees" : "does not agree"),
                 new("May be", "", PartText.Within(FindingText.Figure(one.Allowed, one.Unit))),
                 new("Points beyond", "", PartText.Count(one.PointsBeyond), $"of {PartText.Count(one.Points)}"),
             ]));
@@ -100,7 +100,7 @@ internal static class FindingShown
                 new("Planned", "", FindingText.Figure(figure.Planned, figure.Unit)),
             ]));
         Shown.By<RunCheck>(check => new(
-            "A plan to hold a run against",
+            "A plan to compare a run with",
             [
                 .. SystemShown.Of(check.Plan),
                 new("Supply voltage", "V", Readable.Of(check.SupplyVoltage), "where the run does not say"),

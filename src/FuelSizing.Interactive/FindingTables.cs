@@ -49,7 +49,7 @@ public static class FindingTables
             "Run against plan",
             [
                 TableColumn.Text("Compared"),
-                TableColumn.Number("Run less plan"),
+                TableColumn.Number("Measured − predicted"),
                 TableColumn.Number("May be"),
                 TableColumn.Number("Points beyond"),
                 TableColumn.Text("Agrees"),

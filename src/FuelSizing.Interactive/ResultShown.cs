@@ -20,7 +20,7 @@ internal static class ResultShown
                 new("Rail pressure", "p_r", Readable.Of(result.RailGauge)),
                 new("Across the injector", "Δp", Readable.Of(result.InjectorDifferential)),
                 new("Duty cycle", "D", CircuitText.Known(result.DutyCycle, Readable.DutyCycle)),
-                Fact.Words("Least in hand", $"{result.Limiting.Margin}"),
+                Fact.Words("Tightest margin", $"{result.Limiting.Margin}"),
             ]));
         Shown.As<SweepResult>(SizingTables.Standings);
         Shown.As<Verdict>(SizingCallouts.Verdict);
@@ -65,7 +65,7 @@ internal static class ResultShown
         new("At the pump's inlet", "p_1", CircuitText.Known(circuit.InletGauge, Readable.Of), "gauge"),
         new("At the pump's outlet", "p_2", CircuitText.Known(circuit.OutletGauge, Readable.Of), "gauge"),
         new("In the rail", "p_r", Readable.Of(circuit.RailGauge), "gauge"),
-        new("Where the way back begins", "p_3", CircuitText.Known(circuit.ReturnGauge, Readable.Of), "gauge"),
+        new("Return line inlet", "p_3", CircuitText.Known(circuit.ReturnGauge, Readable.Of), "gauge"),
         .. circuit.Pumps.Select(pump => new Fact(pump.Pump.Name, "Δp_p", Readable.Of(pump.PressureRise), $"{Readable.PumpFlow(pump.Flow)}, {CircuitText.Electrical(pump)}")),
         .. circuit.Paths.Select(way => new Fact(way.Name, "Δp", CircuitText.Loss(way.PressureLoss), $"lost at {Readable.PumpFlow(way.Flow)}")),
         new("Heat into the tank", "P_h", CircuitText.Known(circuit.HeatToTank, CircuitText.Heat)),
@@ -76,7 +76,7 @@ internal static class ResultShown
         Fact.Words("Finding", SizingTables.Word(margin.Outcome)),
         new("Asked of it", "", Of(margin.Part, margin.Used), margin.Explanation),
         new("Limit", "", Of(margin.Part, margin.Allowed)),
-        new("In hand", "", margin.Reserve is { } reserve ? OutputFigures.ReserveOf(reserve) : CircuitText.Unknown, "share by which the demand on it could grow"),
+        new("Margin", "", margin.Reserve is { } reserve ? OutputFigures.ReserveOf(reserve) : CircuitText.Unknown, "share by which the demand on it could grow"),
     ];
 
     // A flow that injectors need is told as their sheets tell it, a pump's as pumps' do; a voltage lost is a small one.

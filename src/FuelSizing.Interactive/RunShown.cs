@@ -17,7 +17,7 @@ internal static class RunShown
             [
                 .. Of(run.Account),
                 Fact.Words("Channels", RunText.Names(run.Channels)),
-                new("Outside air", "p_0", Readable.Of(run.Atmosphere.Pressure), Readable.Of(run.Atmosphere.Temperature)),
+                new("Ambient air", "p_0", Readable.Of(run.Atmosphere.Pressure), Readable.Of(run.Atmosphere.Temperature)),
                 .. run.Problems.Take(MaximumProblems).Select(problem => Fact.Words("Problem", $"{problem}")),
             ],
             run.Problems.Count > MaximumProblems ? $"The first {MaximumProblems} problems." : null));

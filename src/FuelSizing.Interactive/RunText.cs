@@ -10,7 +10,7 @@ internal static class RunText
     public static string Name(Channel channel) => channel switch
     {
         Channel.Time => "time",
-        Channel.Speed => "speed of the crank",
+        Channel.Speed => "engine speed",
         Channel.ManifoldAbsolute => "manifold pressure, absolute",
         Channel.RailGauge => "rail pressure",
         Channel.InjectorPulse => "injector pulse",

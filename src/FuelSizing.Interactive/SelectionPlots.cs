@@ -24,8 +24,8 @@ public static class SelectionPlots
         }
 
         var plot = new BarPlot(
-            "What each of those not beaten has in hand",
-            new PlotAxis("In hand", "%"),
+            "Margins of the Pareto-optimal combinations",
+            new PlotAxis("Margin", "%"),
             ["turndown at idle", "reserve of all else"],
             [.. ranking.Pareto.Take(MaximumRows).Select(one => new PlotBarRow(Label(one), [.. Bar(0, one.Turndown), .. Bar(1, one.Reserve)]))]);
         return ranking.Pareto.Count <= MaximumRows

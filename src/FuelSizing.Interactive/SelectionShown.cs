@@ -23,7 +23,7 @@ internal static class SelectionShown
                 new("Cost", "", PartText.Cost(one.Cost)),
                 new("Turndown at idle", "", one.Turndown is { } turndown ? Readable.Change(turndown) : "–"),
                 new("Reserve", "", one.Reserve is { } reserve ? Readable.Change(reserve) : "–"),
-                Fact.Words("Least in hand", $"{one.Weakest}"),
+                Fact.Words("Tightest margin", $"{one.Weakest}"),
             ]));
         Shown.As<Catalogue>(catalogue => Parts("Catalogue", catalogue.Injectors, catalogue.Pumps, catalogue.Regulators));
         Shown.As<CandidateParts>(parts => Parts(

@@ -39,7 +39,7 @@ public static class SelectionTables
     {
         ArgumentNullException.ThrowIfNull(ranking);
         return Of(
-            "Not beaten by any other in cost, turndown and reserve at once",
+            "Pareto-optimal: no other is at least as good in cost, turndown and reserve, and better in one",
             ranking.Pareto,
             nameof(ranking));
     }
@@ -56,7 +56,7 @@ public static class SelectionTables
             [
                 TableColumn.Text("Part"),
                 TableColumn.Text("Finding"),
-                TableColumn.Number("In hand"),
+                TableColumn.Number("Margin"),
                 TableColumn.Text("In stage"),
                 TableColumn.Text("At its tightest"),
             ],
@@ -86,7 +86,7 @@ public static class SelectionTables
             .. Column("Cost", combinations.Any(one => one.Cost > 0), one => Cost(one.Cost), isNumber: true),
             .. Column("Turndown at idle", true, one => ReserveOf(one.Turndown), isNumber: true),
             .. Column("Reserve", true, one => ReserveOf(one.Reserve), isNumber: true),
-            .. Column("Least in hand", true, one => $"{one.Weakest.Part.Name}, {one.WeakestStage.Name}"),
+            .. Column("Tightest margin", true, one => $"{one.Weakest.Part.Name}, {one.WeakestStage.Name}"),
             .. Column(
                 "Why it does not serve",
                 combinations.Any(one => one.Outcome != Outcome.Holds),
@@ -96,7 +96,7 @@ public static class SelectionTables
             title,
             [.. columns.Select(column => column.IsNumber ? TableColumn.Number(column.Head) : TableColumn.Text(column.Head))],
             [.. combinations.Select(one => (IReadOnlyList<string>)[.. columns.Select(column => column.Cell(one))])],
-            "Turndown: how much longer the shortest pulse is than the least linear one. Reserve: the least that any other limit has in hand.");
+            "Turndown: the share by which the shortest pulse width exceeds the minimum linear pulse width. Reserve: the tightest margin of all other limits.");
     }
 
     private static (string Head, Func<Combination, string> Cell, bool IsNumber)[] Column(

@@ -24,7 +24,7 @@ public static class SizingCallouts
             [.. verdict.Reasons.Select(reason => reason.ToString()!)]);
     }
 
-    /// <summary>What would mend the failing parts, and what to know about the numbers.</summary>
+    /// <summary>Required changes of the failing components, and notes on the numbers.</summary>
     /// <param name="sweep">The sweep.</param>
     /// <returns>A table, a line a remedy or note.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
@@ -35,7 +35,7 @@ public static class SizingCallouts
             ? sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, remedy.ToString()])
             : [["–", "Nothing fails in this range."]];
         return new Table(
-            "What would mend it",
+            "Required changes",
             [TableColumn.Text("For"), TableColumn.Text("Change")],
             [.. changes, .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note.ToString()])]);
     }

@@ -61,7 +61,7 @@ public static class SizingPlots
 
     /// <summary>The pump's curve, and what is wanted of it at each boost at the speed that asks most.</summary>
     /// <param name="sweep">The sweep, of two boosts or more.</param>
-    /// <returns>The plot: the system keeps up where the demand lies below the curve.</returns>
+    /// <returns>The plot: the system is adequate where the demand lies below the curve.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
     public static LinePlot PumpAgainstDemand(SweepResult sweep)
     {
@@ -146,7 +146,7 @@ public static class SizingPlots
     /// <param name="cases">Solved points, each with the name of its mark; 1 to 3. Curves that are the same are drawn once.</param>
     /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
     /// <remarks>
-    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the way back
+    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the return line
     /// takes where that is more, and the losses on the way. A point under it is a rail that sags.
     /// </remarks>
     /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>

@@ -123,14 +123,14 @@ public sealed class SizingSheet : IDisplayBlock
     }
 
     private string Head() =>
-        $"{(Date is { } day ? $"{day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, " : string.Empty)}reckoned with FuelSizing {Version}; {Readable.Boost(_sweep.Boosts[0])} to {Readable.Boost(_sweep.Boosts[^1])}, {Readable.Of(_sweep.Speeds[0])} to {Readable.Of(_sweep.Speeds[^1])}";
+        $"{(Date is { } day ? $"{day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, " : string.Empty)}calculated with FuelSizing {Version}; {Readable.Boost(_sweep.Boosts[0])} to {Readable.Boost(_sweep.Boosts[^1])}, {Readable.Of(_sweep.Speeds[0])} to {Readable.Of(_sweep.Speeds[^1])}";
 
     private IEnumerable<(string Title, IReadOnlyList<IReadOnlyList<string>> Rows)> Sections()
     {
         yield return ("Verdict", [[$"{BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict).Kind).Word}: {_sweep.Verdict.Headline}"]]);
         yield return ("Inputs", SheetInputs.Of(_sweep));
         yield return ("At the point that asks most", SheetInputs.Busiest(_sweep));
-        yield return ("Margins: in hand, and where it is tightest", [.. _sweep.Standings.Select(standing => (IReadOnlyList<string>)
+        yield return ("Margins, and where they are tightest", [.. _sweep.Standings.Select(standing => (IReadOnlyList<string>)
         [
             standing.Part.Name,
             $"{SizingTables.Word(standing.Outcome)}{(standing.Tightest.Margin.Reserve is { } reserve ? $" {Readable.Change(reserve)}" : string.Empty)}",
@@ -139,7 +139,7 @@ public sealed class SizingSheet : IDisplayBlock
         ])]);
         if (_sweep.Remedies.Count > 0)
         {
-            yield return ("What would mend it", Cut(
+            yield return ("Required changes", Cut(
                 _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, remedy.ToString()]), MaximumRemedies, "changes"));
         }
 

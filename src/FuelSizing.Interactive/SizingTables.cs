@@ -104,7 +104,7 @@ public static class SizingTables
             "Power is estimated from the measured pull by charge density; spark retard and exhaust back-pressure are not in it.");
     }
 
-    /// <summary>How each part stands over a sweep, the one that runs out first before the others.</summary>
+    /// <summary>How each part stands over a sweep, the limiting component first.</summary>
     /// <param name="sweep">The sweep.</param>
     /// <returns>The table, a line a part.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
@@ -116,7 +116,7 @@ public static class SizingTables
             [
                 TableColumn.Text("Part"),
                 TableColumn.Text("Finding"),
-                TableColumn.Number("In hand"),
+                TableColumn.Number("Margin"),
                 TableColumn.Text("At its tightest"),
                 TableColumn.Text("Runs out at"),
             ],
@@ -128,7 +128,7 @@ public static class SizingTables
                 $"{standing.Tightest.Margin.Explanation} ({standing.Tightest.Point})",
                 standing.LimitReachedAt is { } place ? place.ToString() : "not in this range",
             ])],
-            "In hand: by what share the demand on the part could still grow. Negative: by what share it falls short.");
+            "Margin: the share by which the demand on the component could still grow. Negative: the shortfall.");
     }
 
     /// <summary>The circuit at one point, from the tank round to the tank: every flow, pressure, loss, voltage and current.</summary>
@@ -141,7 +141,7 @@ public static class SizingTables
         return new CircuitWalk(result).Table();
     }
 
-    /// <summary>Several circuits side by side: rail, injectors, pump, returned flow, heat, and the part that runs out first.</summary>
+    /// <summary>Several circuits compared: rail, injectors, pump, returned flow, heat, and the limiting component.</summary>
     /// <param name="title">What is compared; not empty.</param>
     /// <param name="cases">Solved points, each with the name of its column; 1 to 6.</param>
     /// <returns>The table, a line a figure and a column a case.</returns>
@@ -168,7 +168,7 @@ public static class SizingTables
                 Row("Rise over the pumps", (_, circuit) => CircuitText.Known(circuit.OutletGauge - circuit.InletGauge, Readable.Of)),
                 Row("At each motor", (_, circuit) => circuit.Pumps.Count == 0 ? CircuitText.Unknown : string.Join("; ", circuit.Pumps.Select(MotorFigures).Distinct())),
                 Row("Heat into the tank", (_, circuit) => CircuitText.Known(circuit.HeatToTank, CircuitText.Heat)),
-                Row("Least in hand", (result, _) => result.Limiting.Margin.ToString()),
+                Row("Tightest margin", (result, _) => result.Limiting.Margin.ToString()),
             ]);
     }
 

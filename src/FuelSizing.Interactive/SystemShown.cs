@@ -40,15 +40,15 @@ internal static class SystemShown
     /// <summary>An operating point and what surrounds it.</summary>
     public static IReadOnlyList<Fact> Of(OperatingPoint point) =>
     [
-        new("Speed of the crank", "n", Readable.Of(point.Speed)),
+        new("Engine speed", "n", Readable.Of(point.Speed)),
         new("Boost", "p_b", Readable.Boost(point.Boost), "gauge"),
         .. Of(point.Conditions),
     ];
 
     private static Fact[] Of(Conditions conditions) =>
     [
-        new("Outside air", "p_0", Readable.Of(conditions.Atmosphere.Pressure), "absolute"),
-        new("Temperature of the outside air", "T_0", Readable.Of(conditions.Atmosphere.Temperature)),
+        new("Ambient air", "p_0", Readable.Of(conditions.Atmosphere.Pressure), "absolute"),
+        new("Ambient temperature", "T_0", Readable.Of(conditions.Atmosphere.Temperature)),
         new("Supply voltage", "V", Readable.Of(conditions.SupplyVoltage), "at the injectors and at the source of the pumps' wiring"),
         new("Fuel in the rail", "T_f", Readable.Of(conditions.FuelTemperature)),
     ];

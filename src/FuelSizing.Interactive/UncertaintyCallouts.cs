@@ -54,7 +54,7 @@ public static class UncertaintyCallouts
             ? ""
             : string.Create(CultureInfo.InvariantCulture, $"; of {part.Chance.CannotSay:N0} samples nothing can be said");
         string hand = part.Chance.CannotSay == 0 && part.Reserve.Percentile(Ratio.FromPercent(5)) is { } low
-            ? $"; 5 % of the samples have less than {OutputFigures.ReserveOf(low)} in hand"
+            ? $"; 5th percentile of the tightest margin: {OutputFigures.ReserveOf(low)}"
             : "";
         return $"{part.Part.Name}: holds in {Readable.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
     }

@@ -40,11 +40,11 @@ public static class UncertaintyPlots
         PartChance chance = result.Parts.FirstOrDefault(one => one.Part == part)
             ?? throw new ArgumentException($"part was {part}, which this system does not have or has no limit for. Choose a part among its margins.", nameof(part));
         return Distribution(
-            $"In hand, {part.Name}, at {result.System.Point}",
-            new PlotAxis("In hand", "%"),
+            $"Margin, {part.Name}, at {result.System.Point}",
+            new PlotAxis("Margin", "%"),
             chance.Reserve,
             reserve => reserve.Percent)
-            .WithLowerLimit("nothing in hand", 0);
+            .WithLowerLimit("no margin", 0);
     }
 
     /// <summary>How any output scatters, with the median and the ends between which 90 % of the samples lie.</summary>

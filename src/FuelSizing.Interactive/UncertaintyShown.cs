@@ -32,7 +32,7 @@ internal static class UncertaintyShown
         Shown.By<Chance>(chance => new("Chance that it holds", Of(chance)));
         Shown.By<PartChance>(part => new(
             $"Chance that it holds: {part.Part.Name}",
-            [.. Of(part.Chance), .. Of(part.Reserve, OutputFigures.ReserveOf).Select(fact => fact with { Name = $"In hand: {fact.Name}" })]));
+            [.. Of(part.Chance), .. Of(part.Reserve, OutputFigures.ReserveOf).Select(fact => fact with { Name = $"Margin: {fact.Name}" })]));
         Spread<Ratio>(Readable.DutyCycle);
         Spread<UnitsNet.Pressure>(Readable.Of);
         Spread<MassFlow>(Readable.Of);

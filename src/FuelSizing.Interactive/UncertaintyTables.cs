@@ -59,8 +59,8 @@ public static class UncertaintyTables
                 TableColumn.Number("Holds"),
                 TableColumn.Number("95 % interval"),
                 .. Unknown(unknown),
-                TableColumn.Number("In hand, 5 % under"),
-                TableColumn.Number("In hand, median"),
+                TableColumn.Number("Margin, 5th percentile"),
+                TableColumn.Number("Margin, median"),
             ],
             [
                 Row("everything at once", result.All, result.MinimumReserve),
@@ -103,7 +103,7 @@ public static class UncertaintyTables
                 Row("duty cycle", result.DutyCycle, Readable.DutyCycle),
                 Row("fuel flow", result.FuelFlow, Readable.Of),
                 Row("rail pressure, gauge", result.RailGauge, Readable.Of),
-                Row("least in hand of all parts", result.MinimumReserve, OutputFigures.ReserveOf, Readable.DutyCycle),
+                Row("tightest margin of all components", result.MinimumReserve, OutputFigures.ReserveOf, Readable.DutyCycle),
                 .. InjectorsDiffer(result)
                     ? (IReadOnlyList<string>[])
                     [

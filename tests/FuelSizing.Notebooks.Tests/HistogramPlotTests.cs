@@ -95,7 +95,7 @@ public class HistogramPlotTests
     public void Flags_OfMarksAnywhere_LieOnNoOtherLabelOrPole(int seed)
     {
         var random = new Random(seed);
-        string[] labels = ["limit 85 %", "median 77.2", "5 % under 71.9", "5 % over 84.1", "nothing in hand"];
+        string[] labels = ["limit 85 %", "median 77.2", "5 % under 71.9", "5 % over 84.1", "no margin"];
         (double Pole, string Label)[] flags = [.. labels.Take(random.Next(1, 6)).Select(label => (60 + (360 * random.NextDouble()), label))];
         var places = FlagLayout.Of(flags);
         var ruler = new PlotRuler();

@@ -23,7 +23,7 @@ public class SelectionBlockTests
     {
         Table table = SelectionTables.Best(RankingOf((400, 50), (900, 90)));
 
-        Assert.Equal(["Injectors", "Cost", "Turndown at idle", "Reserve", "Least in hand", "Why it does not serve"], table.Columns.Select(column => column.Header));
+        Assert.Equal(["Injectors", "Cost", "Turndown at idle", "Reserve", "Tightest margin", "Why it does not serve"], table.Columns.Select(column => column.Header));
         Assert.Equal(("injector 900", "360", "serves"), (table.Rows[0][0], table.Rows[0][1], table.Rows[0][5]));
         Assert.StartsWith("injectors: duty cycle", table.Rows[1][5], StringComparison.Ordinal);
         Assert.StartsWith("1 of 2 combinations serve peak", table.Title, StringComparison.Ordinal);
@@ -32,7 +32,7 @@ public class SelectionBlockTests
     [Fact]
     public void Best_WithoutCostsOrFailures_LeavesTheirColumnsOut() =>
         Assert.Equal(
-            ["Injectors", "Turndown at idle", "Reserve", "Least in hand"],
+            ["Injectors", "Turndown at idle", "Reserve", "Tightest margin"],
             SelectionTables.Best(RankingOf((900, null), (1000, null))).Columns.Select(column => column.Header));
 
     [Fact]

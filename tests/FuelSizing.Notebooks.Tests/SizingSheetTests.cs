@@ -28,7 +28,7 @@ public class SizingSheetTests
         var sheet = new SizingSheet(Full, "Two litres on trial", new DateOnly(2026, 11, 25));
         string shown = XDocument.Parse(sheet.ToDocument().Replace("<!DOCTYPE html>", string.Empty, StringComparison.Ordinal)).Root!.Value;
 
-        Assert.Contains($"2026-11-25, reckoned with FuelSizing {SizingSheet.Version}", shown, StringComparison.Ordinal);
+        Assert.Contains($"2026-11-25, calculated with FuelSizing {SizingSheet.Version}", shown, StringComparison.Ordinal);
         Assert.Contains(Full.Verdict.Headline.ToString(), shown, StringComparison.Ordinal);
         Assert.All(Full.Standings, standing => Assert.Contains(standing.Tightest.Margin.Explanation, shown, StringComparison.Ordinal));
         Assert.Contains(Full.Remedies[0].ToString(), shown, StringComparison.Ordinal);

@@ -50,7 +50,7 @@ public class UncertaintyBlockTests
 
         Assert.Equal("everything at once", table.Rows[0][0]);
         Assert.Equal(Readable.Chance(Sampled.All.Holds), table.Rows[0][1]);
-        Assert.Equal(Sampled.LeastLikely.Part.Name, table.Rows[1][0]);
+        Assert.Equal(Sampled.MinimumChance.Part.Name, table.Rows[1][0]);
         Assert.Equal(1 + Sampled.Parts.Count, table.Rows.Count);
         Assert.DoesNotContain(table.Columns, column => column.Header == "Cannot say");
         (Ratio minimum, Ratio maximum) = Sampled.All.Interval(Percent(95));

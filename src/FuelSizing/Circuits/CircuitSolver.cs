@@ -30,7 +30,7 @@ internal static class CircuitSolver
             return Unregulated(task, pumps, atSet, maximum);
         }
 
-        // With the rail as set this is where they meet; only a way back that asks for more moves the crossing.
+        // With the rail as set this is where they meet; only a return line that asks for more moves the crossing.
         double back = task.ReturnPressureAt(atSet.Flow);
         double rail = RailAt(task, task.Set);
         return back <= task.Set && rail > 0 && pumps.IsFullyCovered(ends: false)

@@ -19,7 +19,7 @@ internal readonly record struct CircuitState
     /// <summary>At the pump's outlet, Pa.</summary>
     public required double OutletGauge { get; init; }
 
-    /// <summary>Where the way back begins, Pa.</summary>
+    /// <summary>Return line inlet, Pa.</summary>
     public required double ReturnGauge { get; init; }
 
     /// <summary>Through the pump, m³/s, whether or not its data covers that.</summary>
@@ -113,7 +113,7 @@ public enum RailState
     /// <summary>The regulator barely: the returned flow is under the least at which it governs.</summary>
     AtRegulatorLimit,
 
-    /// <summary>The way back: it passes the surplus only at a higher pressure than the regulator asks for.</summary>
+    /// <summary>The return line: it passes the surplus only at a higher pressure than the regulator asks for.</summary>
     ReturnFloor,
 
     /// <summary>The pump at its lowest speed: an electronic returnless system cannot slow it further.</summary>

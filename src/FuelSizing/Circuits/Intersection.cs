@@ -59,7 +59,7 @@ internal static class PumpIntersection
     /// </summary>
     /// <param name="task">The circuit.</param>
     /// <param name="pumps">The pumps.</param>
-    /// <param name="asSet">The rail is as set, whatever the way back asks for.</param>
+    /// <param name="asSet">The rail is as set, whatever the return line asks for.</param>
     /// <param name="guess">A rise near the one wanted, Pa.</param>
     /// <param name="met">The meeting.</param>
     public static bool TryFind(in CircuitTask task, RunningPumps pumps, bool asSet, double guess, out Intersection met)

@@ -94,7 +94,7 @@ public sealed record Feed
     /// <param name="conductor">The wire out.</param>
     /// <param name="outward">Length from the supply to the motor, 0 to 100 m.</param>
     /// <param name="chassis">
-    /// Resistance of the way back, its straps and studs included, 0 to 1 Ω: drop measured along it under load ÷ current.
+    /// Resistance of the return path, its straps and studs included, 0 to 1 Ω: drop measured along it under load ÷ current.
     /// </param>
     /// <param name="conductorTemperature">Of the metal under load, −40 to 150 °C.</param>
     /// <param name="contacts">Every joint, fuse, relay and switch.</param>

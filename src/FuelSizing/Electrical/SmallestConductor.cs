@@ -7,7 +7,7 @@ namespace FuelSizing.Electrical;
 
 /// <summary>The thinnest copper conductors that keep a stated drop.</summary>
 /// <remarks>
-/// The drop says nothing of overheating: hold the choice against <see cref="Ampacity"/> and <see cref="FuseChoice"/> too.
+/// The voltage drop does not cover overheating: check the choice against <see cref="Ampacity"/> and <see cref="FuseChoice"/> too.
 /// </remarks>
 public sealed record SmallestConductor
 {

@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace FuelSizing.Engines;
 
-/// <summary>The air outside: pressure and temperature.</summary>
+/// <summary>The ambient air: pressure and temperature.</summary>
 public sealed record Atmosphere
 {
     private Atmosphere(Pressure pressure, Temperature temperature)
@@ -69,6 +69,6 @@ public sealed record Atmosphere
                 temperature,
                 Temperature.FromDegreesCelsius(-50),
                 Temperature.FromDegreesCelsius(60),
-                "Give the temperature of the outside air.",
+                "Give the ambient temperature.",
                 nameof(temperature)));
 }

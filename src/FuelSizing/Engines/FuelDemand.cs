@@ -11,7 +11,7 @@ public sealed record FuelDemand
 
     internal FuelDemand(in DemandState<Real> state, DemandBasis basis) => (_state, Basis) = (state, basis);
 
-    /// <summary>Which reckoning <see cref="MassFlow"/> follows.</summary>
+    /// <summary>Which estimate <see cref="MassFlow"/> follows.</summary>
     public DemandBasis Basis { get; }
 
     /// <summary>Absolute pressure in the inlet manifold: ambient + boost.</summary>
@@ -70,7 +70,7 @@ public sealed record FuelDemand
     internal double ManifoldPascals => _state.ManifoldAbsolute;
 }
 
-/// <summary>Which of the two reckonings of fuel demand the parts are sized for.</summary>
+/// <summary>Which of the two estimates of fuel demand the parts are sized for.</summary>
 public enum DemandBasis
 {
     /// <summary>The larger of the two at each point: the cautious choice.</summary>

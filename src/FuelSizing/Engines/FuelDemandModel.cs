@@ -5,9 +5,9 @@ using UnitsNet;
 
 namespace FuelSizing.Engines;
 
-/// <summary>How much fuel an engine burns at any speed and boost, reckoned from its air and from its power.</summary>
+/// <summary>How much fuel an engine burns at any speed and boost, calculated from its air and from its power.</summary>
 /// <remarks>
-/// The two reckonings share only the charge density; they should agree within some 15 % at full load. Where they do not,
+/// The two estimates share only the charge density; they should agree within some 15 % at full load. Where they do not,
 /// find out which input is wrong (volumetric efficiency, BSFC, lambda, drivetrain loss) before buying parts.
 /// </remarks>
 public sealed class FuelDemandModel
@@ -50,7 +50,7 @@ public sealed class FuelDemandModel
     /// <summary>Fuel, lambda and BSFC.</summary>
     public FuelConsumption Consumption { get; }
 
-    /// <summary>Which reckoning the parts are sized for.</summary>
+    /// <summary>Which estimate the parts are sized for.</summary>
     public DemandBasis Basis { get; }
 
     /// <summary>Volumetric efficiency against speed.</summary>
@@ -77,7 +77,7 @@ public sealed class FuelDemandModel
     /// <param name="measuredPower">A measured pull without boost.</param>
     /// <param name="mechanicalEfficiency">Brake ÷ indicated power of that pull, 50 to 100 %.</param>
     /// <param name="consumption">Fuel, lambda and BSFC at full load.</param>
-    /// <param name="basis">Which reckoning to size for; the larger of the two if not given.</param>
+    /// <param name="basis">Which estimate to size for; the larger of the two if not given.</param>
     /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static FuelDemandModel Of(
@@ -101,7 +101,7 @@ public sealed class FuelDemandModel
             measuredPower,
             WithinMechanical(mechanicalEfficiency, nameof(mechanicalEfficiency)),
             consumption,
-            Guard.Member(basis, "Choose which reckoning to size for.", nameof(basis)));
+            Guard.Member(basis, "Choose which estimate to size for.", nameof(basis)));
     }
 
     /// <summary>What the chain of equations is given, the same at every point.</summary>
@@ -132,7 +132,7 @@ public sealed class FuelDemandModel
     /// Manifold gauge pressure, negative under throttle: −95 to 400 kPa, leaving at least 10 kPa absolute; at most zero
     /// without a compressor.
     /// </param>
-    /// <param name="atmosphere">The air outside.</param>
+    /// <param name="atmosphere">The ambient air.</param>
     /// <returns>Fuel both ways, with every step.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere) =>
@@ -178,7 +178,7 @@ public sealed class FuelDemandModel
     /// <param name="revolutions">The same, rev/s.</param>
     /// <param name="boost">Within the library's range.</param>
     /// <param name="pascals">The same, Pa.</param>
-    /// <param name="atmosphere">The air outside.</param>
+    /// <param name="atmosphere">The ambient air.</param>
     internal DemandState<Real> ChainAt(
         RotationalSpeed speed, double revolutions, Pressure boost, double pascals, Atmosphere atmosphere)
     {

@@ -16,7 +16,7 @@ public sealed record Induction
         DriveEfficiency = mechanicalEfficiency;
     }
 
-    /// <summary>No compressor: the manifold is never above the outside air.</summary>
+    /// <summary>No compressor: the manifold is never above ambient pressure.</summary>
     public static Induction NaturallyAspirated { get; } =
         new(CompressorDrive.None, Ratio.FromPercent(100), Ratio.Zero, Pressure.Zero, Ratio.FromPercent(100));
 
@@ -122,7 +122,7 @@ internal static class ManifoldPressure
     /// <summary>The most.</summary>
     public static Pressure Maximum { get; } = Pressure.FromKilopascals(400);
 
-    /// <summary>The deepest vacuum that the library reckons with, absolute.</summary>
+    /// <summary>The deepest vacuum that the library calculates with, absolute.</summary>
     public static Pressure MinimumAbsolute { get; } = Pressure.FromKilopascals(10);
 
     /// <summary>Boost, or vacuum if negative, that a spark-ignition engine may see.</summary>

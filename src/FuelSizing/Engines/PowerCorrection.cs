@@ -7,7 +7,7 @@ using UnitsNet;
 namespace FuelSizing.Engines;
 
 /// <summary>
-/// Full-load power of a spark-ignition engine as a standard reckons it for its reference air, from that measured in other air.
+/// Full-load power of a spark-ignition engine as a standard calculates it for its reference air, from that measured in other air.
 /// </summary>
 /// <remarks>
 /// <para>ISO 1585: α_a = (99 kPa/p_d)^1.2 (T/298 K)^0.6. SAE J1349 (June 1990): c = 1.18 (99 kPa/p_d) √(T/298 K) − 0.18.
@@ -87,7 +87,7 @@ public sealed record PowerCorrection
             Guard.Member(standard, "Name the standard.", nameof(standard)),
             atmosphere,
             relativeHumidity,
-            Guard.Member(boostControl, "Say whether boost follows the outside air.", nameof(boostControl)),
+            Guard.Member(boostControl, "Say whether boost follows ambient pressure.", nameof(boostControl)),
             vapour,
             (double)HumidAir.DryPressure<Real>(atmosphere.Pascals, vapour));
     }
@@ -161,6 +161,6 @@ public enum BoostControl
     /// <summary>Nothing does: no boost, or boost that falls with the barometer (a gauge spring, a belt-driven blower).</summary>
     FollowsAir,
 
-    /// <summary>A controller holds absolute manifold pressure, or charge, whatever the air outside.</summary>
+    /// <summary>A controller holds absolute manifold pressure, or charge, whatever the ambient air.</summary>
     CompensatesForAmbient,
 }

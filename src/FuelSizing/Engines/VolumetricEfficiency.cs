@@ -52,7 +52,7 @@ public sealed class VolumetricEfficiency
             efficiency,
             Ratio.FromPercent(20),
             Ratio.FromPercent(150),
-            "Refer it to the density in the inlet manifold, not to the outside air.",
+            "Refer it to the density in the inlet manifold, not to the ambient air.",
             name);
 
     internal VolumetricEfficiency Scaled(double factor) => new(BySpeed.Scaled(factor), Points);

@@ -1,6 +1,6 @@
 namespace FuelSizing.Findings;
 
-/// <summary>What is held against what at a point of a run.</summary>
+/// <summary>What is compared at a point of a run.</summary>
 internal enum Comparison
 {
     /// <summary>Rail pressure against what regulator and pump give.</summary>

@@ -183,7 +183,7 @@ internal sealed class Diagnosis
         return new(RunFault.VoltageDrop, off * off, null);
     }
 
-    /// <summary>With the engine at rest the manifold is at the outside air's pressure: the channel's zero.</summary>
+    /// <summary>With the engine at rest the manifold is at ambient pressure: the channel's zero.</summary>
     private static Hypothesis ZeroAtRest(RunCheck check, RunModel model)
     {
         double off = (model.Points.ManifoldAtRest ?? 0) / check.Accuracy.ManifoldOffset.Pascals;

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-/// <summary>Pressure across the injectors: rail gauge + outside air − manifold absolute.</summary>
+/// <summary>Pressure across the injectors: rail gauge + ambient − manifold absolute.</summary>
 public sealed record DifferentialUse
 {
     internal DifferentialUse(Pressure minimum, RunPlace minimumPlace, Pressure maximum, RunPlace maximumPlace) =>

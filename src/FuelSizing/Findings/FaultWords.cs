@@ -24,7 +24,7 @@ internal static class FaultWords
         return pair.All(IsOfSupply)
             ? "Measure pressure on both sides of the filter and voltage at the pump's terminals under load, or pull again to full boost with the supply a volt lower, so that the pump is the limit over a wide range of flow."
             : pair.All(fault => fault is RunFault.RailSensorOffset or RunFault.WrongBasePressure)
-            ? "Hold a calibrated gauge against the rail sensor with the engine idling."
+            ? "Check the rail sensor against a calibrated gauge with the engine idling."
             : pair.Contains(RunFault.ManifoldSensorOffset)
             ? "Record some seconds with the engine at rest: the manifold must then read the barometer's pressure."
             : pair.Any(fault => fault is RunFault.WrongInjectorSize or RunFault.AirOffPlan or RunFault.FlowMeterOff)
@@ -94,7 +94,7 @@ internal static class FaultWords
     {
         RunFault.None => "none",
         RunFault.WeakPump => "weak pump",
-        RunFault.VoltageDrop => "lack of voltage",
+        RunFault.VoltageDrop => "low supply voltage or excessive voltage drop",
         RunFault.CloggedFilter => "clogged filter or restriction",
         RunFault.WrongBasePressure => "wrong base pressure",
         RunFault.WrongGain => "wrong gain",
@@ -111,7 +111,7 @@ internal static class FaultWords
     public static string Advice(RunCheck check, RunFault fault) => fault switch
     {
         RunFault.WeakPump => "Test the pump's flow on the bench at its voltage; fit another if it is short.",
-        RunFault.VoltageDrop => "Measure voltage at the pump's terminals and at the battery under load; mend joints, relay or wire, or the charging.",
+        RunFault.VoltageDrop => "Measure voltage at the pump's terminals and at the battery under load; repair connections, relay or wiring, or the charging system.",
         RunFault.CloggedFilter => check.HasFilter
             ? "Change the filter, and look for what clogged it; check strainer and lines for kinks."
             : "Check strainer and lines for kinks and dirt.",
@@ -120,7 +120,7 @@ internal static class FaultWords
         RunFault.WrongOnset => "Set the onset anew; check the hose to the manifold for leaks.",
         RunFault.WrongInjectorSize => "Have the injectors flow-tested, and enter the flow found in the plan and in the control unit.",
         RunFault.AirOffPlan => "Calibrate the lambda sensor; if it is right, enter the volumetric efficiency found in the plan.",
-        RunFault.RailSensorOffset => "Hold a calibrated gauge against the rail sensor, and correct or change it.",
+        RunFault.RailSensorOffset => "Check the rail sensor against a calibrated gauge, and correct or replace it.",
         RunFault.ManifoldSensorOffset => "Compare the manifold sensor with the barometer at rest, and correct or change it.",
         RunFault.FlowMeterOff => "Check the flow meter against a weighed quantity.",
         RunFault.Unexplained => "Do not run the car harder. Look for more than one fault, and for a wrong figure in the plan.",

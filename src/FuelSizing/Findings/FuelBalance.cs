@@ -1,11 +1,11 @@
 namespace FuelSizing.Findings;
 
-/// <summary>Fuel reckoned in several ways.</summary>
+/// <summary>Fuel by several methods.</summary>
 public sealed record FuelBalance
 {
     internal FuelBalance(IReadOnlyList<FuelComparison> comparisons) => Comparisons = [.. comparisons];
 
-    /// <summary>Each other reckoning against the injectors'.</summary>
+    /// <summary>Each other estimate relative to the injectors'.</summary>
     public IReadOnlyList<FuelComparison> Comparisons { get; }
 
     /// <summary>In words.</summary>

@@ -3,12 +3,12 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-/// <summary>Fuel by one reckoning against fuel by the injectors (pulse, dead time, differential pressure).</summary>
+/// <summary>Fuel by one estimate relative to fuel by the injectors (pulse, dead time, differential pressure).</summary>
 public sealed record FuelComparison
 {
     internal FuelComparison(string by, Estimate<Ratio> overInjectors) => (By, OverInjectors) = (by, overInjectors);
 
-    /// <summary>The other reckoning: flow meter, air and lambda, or power and planned BSFC.</summary>
+    /// <summary>The other estimate: flow meter, air and lambda, or power and planned BSFC.</summary>
     public string By { get; }
 
     /// <summary>Fuel by it ÷ fuel by the injectors; the range is the run's scatter.</summary>

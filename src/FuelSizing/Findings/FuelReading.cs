@@ -37,7 +37,7 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
         return found.Count > 0
             ? Finding<FuelBalance>.Of(new(found))
             : Finding<FuelBalance>.CannotTell(
-                "nothing to hold the injectors' fuel against", Channel.FuelVolumeFlow, Channel.Lambda, Channel.Power);
+                "nothing to compare the injectors' fuel with", Channel.FuelVolumeFlow, Channel.Lambda, Channel.Power);
 
         void Add(string by, Func<PointInput, double> logarithm)
         {

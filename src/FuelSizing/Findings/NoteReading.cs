@@ -40,7 +40,7 @@ internal sealed class NoteReading(RunCheck check, RecordedRun run, RunModel mode
         Missing(
             !Run.Has(Channel.BatteryVoltage),
             "battery voltage",
-            $"the planned {Readable.Of(Check.SupplyVoltage)} was taken; a lack of voltage may look like a weak pump");
+            $"the planned {Readable.Of(Check.SupplyVoltage)} was taken; a low supply voltage may look like a weak pump");
         Missing(!Run.Has(Channel.Power) && !Run.Has(Channel.Torque), "power or torque", "BSFC cannot be told");
         Missing(
             !Run.Has(Channel.FuelTemperature),

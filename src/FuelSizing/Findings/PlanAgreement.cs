@@ -18,7 +18,7 @@ public sealed record PlanAgreement
     /// <summary>What is compared.</summary>
     public string Name { get; }
 
-    /// <summary>Run less plan, the median over the run, in <see cref="Unit"/>.</summary>
+    /// <summary>Measured − predicted, the median over the run, in <see cref="Unit"/>.</summary>
     public double Difference { get; }
 
     /// <summary>Difference that is within tolerances and accuracy, in <see cref="Unit"/>.</summary>

@@ -30,6 +30,6 @@ internal sealed class PlanRange
         && boost >= ManifoldPressure.Minimum.Pascals && boost <= ManifoldPressure.Maximum.Pascals
         && boost + ambient >= ManifoldPressure.MinimumAbsolute.Pascals && (_compressed || boost <= Barometric);
 
-    /// <summary>The boost to reckon with: without a compressor none that is only scatter.</summary>
+    /// <summary>The boost to calculate with: without a compressor none that is only scatter.</summary>
     public double Computed(double boost) => _compressed ? boost : Math.Min(boost, 0);
 }

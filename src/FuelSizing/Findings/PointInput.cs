@@ -73,7 +73,7 @@ internal readonly record struct PointInput
     /// <summary>True near full load, where BSFC is a figure of the engine.</summary>
     public required bool FullLoad { get; init; }
 
-    /// <summary>True if the way back may hold the rail over what the regulator asks for.</summary>
+    /// <summary>True if the return line may hold the rail over what the regulator asks for.</summary>
     public required bool ReturnFloor { get; init; }
 
     /// <summary>Change of the rail's pressure with ln flow where the pump governs, Pa, as a size.</summary>

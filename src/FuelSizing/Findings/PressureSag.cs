@@ -5,7 +5,7 @@ namespace FuelSizing.Findings;
 
 /// <summary>How far the rail fell under its set pressure, and which part of the supply explains it.</summary>
 /// <remarks>
-/// A weak pump, a restriction and a lack of voltage each let the rail fall along another course against flow, voltage and pressure.
+/// A weak pump, a restriction and a low voltage each let the rail fall along another course against flow, voltage and pressure.
 /// The evidence says which course the rail followed.
 /// </remarks>
 public sealed record PressureSag
@@ -25,7 +25,7 @@ public sealed record PressureSag
     /// <summary>Points at which the pump, not the regulator, sets the pressure.</summary>
     public int Points { get; }
 
-    /// <summary>Weak pump, lack of voltage, restriction: the likeliest first.</summary>
+    /// <summary>Weak pump, low voltage, restriction: the likeliest first.</summary>
     public IReadOnlyList<FaultFinding> Causes { get; }
 
     /// <summary>In words.</summary>

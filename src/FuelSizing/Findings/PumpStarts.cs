@@ -6,7 +6,7 @@ namespace FuelSizing.Findings;
 
 /// <summary>Where the rail lies under its set pressure: what each fault of the pump would have to be, point by point.</summary>
 /// <remarks>
-/// A plan whose pump keeps up has no slope there for a fit to follow, so the fit needs a start. The fault whose size is the same at
+/// A plan whose pump has capacity has no slope there for a fit to follow, so the fit needs a start. The fault whose size is the same at
 /// every flow is the likely one.
 /// </remarks>
 internal static class PumpStarts

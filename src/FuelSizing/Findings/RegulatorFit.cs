@@ -13,7 +13,7 @@ namespace FuelSizing.Findings;
 public sealed record RegulatorFit
 {
     /// <summary>Points on either side of a kink without which its place cannot be told.</summary>
-    private const int LeastBeside = 5;
+    private const int MinimumBeside = 5;
 
     /// <summary>Evidence over which there is a kink: likelihood ratio of about 1,000, for its place was searched for.</summary>
     private const double MinimumEvidence = 14;
@@ -64,21 +64,21 @@ public sealed record RegulatorFit
     /// <param name="plannedOnset">Pa; null where none is planned.</param>
     internal static Finding<RegulatorFit> Of(double[] boost, double[] rail, double noiseRatio, double? plannedOnset)
     {
-        if (boost.Length < (2 * LeastBeside) + 2)
+        if (boost.Length < (2 * MinimumBeside) + 2)
         {
             return Finding<RegulatorFit>.CannotTell(
-                $"the regulator governs at {boost.Length} points only; at least {(2 * LeastBeside) + 2} are needed");
+                $"the regulator governs at {boost.Length} points only; at least {(2 * MinimumBeside) + 2} are needed");
         }
 
         double[] sorted = [.. boost.Order()];
-        (double minimum, double maximum) = (sorted[LeastBeside / 2], sorted[^((LeastBeside / 2) + 1)]);
+        (double minimum, double maximum) = (sorted[MinimumBeside / 2], sorted[^((MinimumBeside / 2) + 1)]);
         if (maximum - minimum < MinimumRange)
         {
             return Finding<RegulatorFit>.CannotTell(
                 $"boost ran from {Readable.Boost(Pressure.FromPascals(minimum))} to {Readable.Boost(Pressure.FromPascals(maximum))} only; {Readable.Of(Pressure.FromPascals(MinimumRange))} at the least are needed");
         }
 
-        KinkFit? kink = RobustRegression.Kink(boost, rail, 1, noiseRatio, LeastBeside);
+        KinkFit? kink = RobustRegression.Kink(boost, rail, 1, noiseRatio, MinimumBeside);
         if (kink is not null && kink.Evidence > MinimumEvidence && kink.Gain > 1)
         {
             double t = StudentT.InvCDF(0, 1, kink.Freedom, 0.975);

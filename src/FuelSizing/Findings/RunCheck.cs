@@ -12,7 +12,7 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-/// <summary>A plan, ready to have recorded runs held against it: what sound parts may be off by, and how well was recorded.</summary>
+/// <summary>A plan, ready to be compared with recorded runs: tolerances of sound parts, and accuracy of the sensors.</summary>
 /// <remarks>Tabulates the planned pumps once; runs of one plan are best checked by one and the same check.</remarks>
 public sealed class RunCheck
 {
@@ -182,7 +182,7 @@ public sealed class RunCheck
         return HasFilter ? loss : FilterLoss.Loss<Real>(1, 10_000, Pumps.MaximumFlow, 1, flow, 1, 1);
     }
 
-    /// <summary>True if the way back could hold the rail over its set pressure at the point.</summary>
+    /// <summary>True if the return line could hold the rail over its set pressure at the point.</summary>
     internal bool MayBeReturnFloor(double flow, double boost, double volts, double density, double viscosity)
     {
         if (Plan.Plumbing.ReturnLine.Count == 0)

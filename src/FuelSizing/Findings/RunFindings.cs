@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-/// <summary>A recorded run held against its plan: did the fuel system do what was sized, and if not, why?</summary>
+/// <summary>A recorded run compared with its plan: did the fuel system perform as sized, and if not, why?</summary>
 /// <remarks>
 /// Neighbouring rows are gathered to steady points. At each, rail pressure, fuel flow, lambda and power are compared with what
 /// the plan makes of speed, manifold pressure, pulse and voltage as recorded. See <c>docs/findings.md</c> for the method and its limits.
@@ -49,7 +49,7 @@ public sealed class RunFindings
     /// <summary>Sum of squares per comparison over which something is off that no single fault explains.</summary>
     private const double Unexplained = 2;
 
-    /// <summary>What it was held against.</summary>
+    /// <summary>What it was compared with.</summary>
     public RunCheck Check { get; }
 
     /// <summary>The run.</summary>
@@ -162,13 +162,13 @@ public sealed class RunFindings
         }
     }
 
-    /// <summary>Holds a run against a plan, with usual tolerances, accuracy and conditions.</summary>
+    /// <summary>Compares a run with a plan, with default tolerances, accuracy and conditions.</summary>
     /// <param name="plan">What was sized.</param>
     /// <param name="run">What was recorded.</param>
     /// <returns>The findings.</returns>
     public static RunFindings Of(FuelSystem plan, RecordedRun run) => Of(RunCheck.Of(plan), run);
 
-    /// <summary>Holds a run against a plan.</summary>
+    /// <summary>Compares a run with a plan.</summary>
     /// <param name="check">The plan, and what it and the recording may be off by.</param>
     /// <param name="run">What was recorded.</param>
     /// <param name="progress">Told the share that is done.</param>

@@ -39,7 +39,7 @@ internal sealed class RunPoints
     /// <summary>Rows at which the plan says nothing: outside its tables, or the engine at rest.</summary>
     public int RowsOutside { get; }
 
-    /// <summary>Manifold pressure as recorded with the engine at rest, over the outside air, Pa; null if it was not recorded.</summary>
+    /// <summary>Manifold pressure as recorded with the engine at rest, above ambient pressure, Pa; null if it was not recorded.</summary>
     public double? ManifoldAtRest { get; }
 
     /// <summary>rev/s.</summary>

@@ -9,13 +9,13 @@ public enum Channel
     /// <summary>Time since any start, in s.</summary>
     Time,
 
-    /// <summary>Speed of the crank.</summary>
+    /// <summary>Engine speed.</summary>
     Speed,
 
-    /// <summary>Manifold pressure against vacuum; a column of boost is turned into it by the outside air's pressure.</summary>
+    /// <summary>Manifold pressure against vacuum; a column of boost is turned into it by ambient pressure.</summary>
     ManifoldAbsolute,
 
-    /// <summary>Rail pressure against the outside air; a column of absolute pressure is turned into it.</summary>
+    /// <summary>Rail pressure relative to ambient pressure; a column of absolute pressure is turned into it.</summary>
     RailGauge,
 
     /// <summary>Commanded pulse of one injector, dead time included.</summary>

@@ -9,7 +9,7 @@ internal static class Heading
     /// <param name="headings">Of all columns, without blanks at their ends.</param>
     /// <param name="units">The units row, if it is to be used.</param>
     /// <param name="mapping">What is wanted.</param>
-    /// <param name="pascals">The outside air's pressure.</param>
+    /// <param name="pascals">Ambient pressure.</param>
     /// <param name="refuse">Takes a problem of a channel: line below the heading's, column from 1, field, kind, message.</param>
     public static List<ReadSlot> Match(
         string[] headings, string[]? units, RunMapping mapping, double pascals, Action<RunColumn, int, int, string, RunProblemKind, string> refuse)

@@ -5,5 +5,5 @@ namespace FuelSizing.Logs;
 /// <param name="Index">Number of the cell, the first being 0.</param>
 /// <param name="Field">The column's heading.</param>
 /// <param name="Scale">SI units in one unit.</param>
-/// <param name="Offset">SI value at the number zero, the outside air's pressure reckoned in.</param>
+/// <param name="Offset">SI value at the number zero, ambient pressure included.</param>
 internal sealed record ReadSlot(Channel Channel, int Index, string Field, double Scale, double Offset);

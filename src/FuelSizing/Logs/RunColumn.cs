@@ -34,7 +34,7 @@ public sealed record RunColumn
     /// <exception cref="ArgumentOutOfRangeException">There is no such unit.</exception>
     public static RunColumn Time(ColumnPlace place, DurationUnit? unit = null) => Of(Channel.Time, place, unit, ChannelUnits.Of);
 
-    /// <summary>Speed of the crank.</summary>
+    /// <summary>Engine speed.</summary>
     /// <param name="place">The column.</param>
     /// <param name="unit">Its unit.</param>
     /// <returns>The column.</returns>
@@ -42,7 +42,7 @@ public sealed record RunColumn
     public static RunColumn Speed(ColumnPlace place, RotationalSpeedUnit? unit = null) =>
         Of(Channel.Speed, place, unit, ChannelUnits.Of);
 
-    /// <summary>Manifold pressure against the outside air: boost, negative under throttle.</summary>
+    /// <summary>Manifold pressure relative to ambient pressure: boost, negative under throttle.</summary>
     /// <param name="place">The column.</param>
     /// <param name="unit">Its unit.</param>
     /// <returns>The column.</returns>
@@ -58,7 +58,7 @@ public sealed record RunColumn
     public static RunColumn ManifoldAbsolute(ColumnPlace place, PressureUnit? unit = null) =>
         Of(Channel.ManifoldAbsolute, place, unit, ChannelUnits.Of, PressureReference.Absolute);
 
-    /// <summary>Rail pressure against the outside air.</summary>
+    /// <summary>Rail pressure relative to ambient pressure.</summary>
     /// <param name="place">The column.</param>
     /// <param name="unit">Its unit.</param>
     /// <returns>The column.</returns>
@@ -95,7 +95,7 @@ public sealed record RunColumn
     /// <returns>The column.</returns>
     public static RunColumn Lambda(ColumnPlace place) => new(Channel.Lambda, place, ChannelUnits.Plain, null);
 
-    /// <summary>Lambda written as an air-fuel ratio: λ = AFR ÷ the stoichiometric ratio that the instrument reckons with.</summary>
+    /// <summary>Lambda written as an air-fuel ratio: λ = AFR ÷ the stoichiometric ratio that the instrument calculates with.</summary>
     /// <param name="place">The column.</param>
     /// <param name="stoichiometric">
     /// The instrument's own ratio, 5 to 20, whatever fuel is burnt: the sensor measures lambda, and the instrument multiplies.

@@ -242,7 +242,7 @@ internal ref struct RunMappingJson
 
         if (pressure && reference is null)
         {
-            throw Refuse(start, "the channel lacks \"reference\". Say whether the pressure is \"gauge\" (against the outside air) or \"absolute\".");
+            throw Refuse(start, "the channel lacks \"reference\". Say whether the pressure is \"gauge\" (relative to ambient pressure) or \"absolute\".");
         }
 
         if (ratioAt is null != stoichiometricAt is null)

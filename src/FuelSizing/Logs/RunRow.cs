@@ -27,7 +27,7 @@ public readonly record struct RunRow
     /// <summary>Against vacuum.</summary>
     public Pressure? ManifoldAbsolute => PressureIn(Channel.ManifoldAbsolute);
 
-    /// <summary>Against the outside air.</summary>
+    /// <summary>Relative to ambient pressure.</summary>
     public Pressure? RailGauge => PressureIn(Channel.RailGauge);
 
     /// <summary>Commanded, dead time included.</summary>
@@ -71,7 +71,7 @@ public readonly record struct RunRow
     /// <param name="speed">Of the crank, 0 to 25,000 rev/min.</param>
     /// <param name="time">Since any start, −10¹⁰ to 10¹⁰ s.</param>
     /// <param name="manifoldAbsolute">Against vacuum, 5 to 550 kPa.</param>
-    /// <param name="railGauge">Against the outside air, −110 to 3,000 kPa.</param>
+    /// <param name="railGauge">Relative to ambient pressure, −110 to 3,000 kPa.</param>
     /// <param name="injectorPulse">Commanded, dead time included, 0 to 500 ms.</param>
     /// <param name="dutyCycle">Pulse ÷ time available, 0 to 200 %.</param>
     /// <param name="lambda">Air-fuel ratio ÷ the stoichiometric one, 0.3 to 30.</param>

@@ -19,7 +19,7 @@ public sealed record Conditions
     public static Conditions Default { get; } =
         Of(Atmosphere.Standard, ElectricPotential.FromVolts(13.5), Temperature.FromDegreesCelsius(20));
 
-    /// <summary>The air outside.</summary>
+    /// <summary>The ambient air.</summary>
     public Atmosphere Atmosphere { get; }
 
     /// <summary>Voltage at the injectors, and at the source of the pumps' wiring.</summary>
@@ -33,7 +33,7 @@ public sealed record Conditions
     internal double FuelKelvins { get; }
 
     /// <summary>Describes the conditions.</summary>
-    /// <param name="atmosphere">The air outside.</param>
+    /// <param name="atmosphere">The ambient air.</param>
     /// <param name="supplyVoltage">At the injectors, and at the source of the pumps' wiring, 6 to 20 V.</param>
     /// <param name="fuelTemperature">In the rail, −30 to 80 °C.</param>
     /// <returns>The conditions.</returns>

@@ -9,7 +9,7 @@ namespace FuelSizing.Points;
 /// </remarks>
 public readonly ref struct PointOutputs
 {
-    /// <summary>Gauge pressure in the rail while the pumps keep up, Pa.</summary>
+    /// <summary>Gauge pressure in the rail while the pumps have the capacity, Pa.</summary>
     public Span<double> RailGauge { get; init; }
 
     /// <summary>Across the injector, Pa.</summary>

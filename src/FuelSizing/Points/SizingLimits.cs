@@ -22,7 +22,7 @@ public sealed record SizingLimits
     /// <summary>Highest duty cycle.</summary>
     public Ratio DutyCycle { get; }
 
-    /// <summary>Flow the pump keeps in hand, as a share of the injected flow.</summary>
+    /// <summary>Pump flow held in reserve, as a share of the injected flow.</summary>
     public Ratio PumpReserve { get; }
 
     /// <summary>Highest rail gauge pressure that hoses, fittings and filter are rated for, if known.</summary>
@@ -36,7 +36,7 @@ public sealed record SizingLimits
 
     /// <summary>Describes the limits.</summary>
     /// <param name="dutyCycle">Highest duty cycle, 10 to 100 %.</param>
-    /// <param name="pumpReserve">Flow the pump keeps in hand for wear, hot fuel and low voltage, 0 to 100 %.</param>
+    /// <param name="pumpReserve">Pump flow held in reserve for wear, hot fuel and low voltage, 0 to 100 %.</param>
     /// <param name="railCeiling">Highest rail gauge pressure of hoses, fittings and filter, 100 to 2,000 kPa.</param>
     /// <param name="feedDrop">Most of the supply's voltage that a pump's feed may lose, 0.1 to 30 %; 5 % if not given.</param>
     /// <param name="suctionMargin">
@@ -58,7 +58,7 @@ public sealed record SizingLimits
                 pumpReserve,
                 Ratio.Zero,
                 Ratio.FromPercent(100),
-                "Give the flow kept in hand as a share of the injected flow; 10 to 20 % is usual.",
+                "Give the pump reserve as a share of the injected flow; 10 to 20 % is typical.",
                 nameof(pumpReserve)),
             railCeiling is { } ceiling
                 ? Guard.Between(

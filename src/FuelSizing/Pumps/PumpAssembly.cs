@@ -91,7 +91,7 @@ public abstract class PumpAssembly
     }
 }
 
-/// <summary>Pumps side by side, each behind a check valve: the same pressure rise over all, flows added.</summary>
+/// <summary>Pumps in parallel, each with a check valve: the same pressure rise over all, flows added.</summary>
 public sealed class PumpParallel : PumpAssembly
 {
     private readonly PumpAssembly[] _branches;

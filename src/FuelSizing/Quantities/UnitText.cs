@@ -22,16 +22,16 @@ internal static class UnitText
     public static bool TryParse<TUnit>(string text, out TUnit unit)
         where TUnit : struct, Enum
     {
-        if (Kept<TUnit>.Units.TryGetValue(text, out unit))
+        if (Cached<TUnit>.Units.TryGetValue(text, out unit))
         {
             return true;
         }
 
         bool known = Parser.TryParse(text, CultureInfo.InvariantCulture, out unit)
             || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
-        if (known && Kept<TUnit>.Units.Count < MaximumKept)
+        if (known && Cached<TUnit>.Units.Count < MaximumKept)
         {
-            Kept<TUnit>.Units.TryAdd(text, unit);
+            Cached<TUnit>.Units.TryAdd(text, unit);
         }
 
         return known;
@@ -40,7 +40,7 @@ internal static class UnitText
     /// <summary>The abbreviation of a unit, one that means no other; the unit's own name where there is none.</summary>
     public static string Of<TUnit>(TUnit unit)
         where TUnit : struct, Enum =>
-        Kept<TUnit>.Texts.GetOrAdd(
+        Cached<TUnit>.Texts.GetOrAdd(
             unit,
             wanted => Abbreviations.GetUnitAbbreviations(wanted, CultureInfo.InvariantCulture)
                 .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && again.Equals(wanted))
@@ -59,7 +59,7 @@ internal static class UnitText
     }
 
     // UnitsNet looks an abbreviation up slowly, and a file holds the same few over and over.
-    private static class Kept<TUnit>
+    private static class Cached<TUnit>
         where TUnit : struct, Enum
     {
         public static readonly ConcurrentDictionary<string, TUnit> Units = new();

@@ -8,7 +8,7 @@ namespace FuelSizing.Regulators;
 
 /// <summary>A fuel-pressure regulator: the rail pressure it sets at a given boost.</summary>
 /// <remarks>
-/// <para>Rail pressure is gauge (over the outside air), boost is manifold gauge pressure, and an injector sees the
+/// <para>Rail pressure is gauge (above ambient pressure), boost is manifold gauge pressure, and an injector sees the
 /// differential: rail gauge + ambient − manifold absolute.</para>
 /// <para>Kinds: <see cref="Fixed"/>, <see cref="ManifoldReferenced"/>, <see cref="RisingRate"/>,
 /// <see cref="RegulatorSeries"/>, <see cref="ElectronicReturnless"/>.</para>

@@ -12,7 +12,7 @@ internal static class ParetoSet
         bool priced = combinations.All(combination => combination.Cost is not null);
         List<Combination> best = [];
 
-        // After sorting nothing is beaten by what comes later, so each need be held only against the best before it.
+        // After sorting nothing is dominated by what comes later, so each need be compared only with the best before it.
         foreach (Combination combination in combinations
             .OrderBy(combination => priced ? combination.Cost : 0)
             .ThenByDescending(combination => combination.TurndownShare)

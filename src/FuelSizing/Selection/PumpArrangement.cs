@@ -6,7 +6,7 @@ using FuelSizing.Quantities;
 
 namespace FuelSizing.Selection;
 
-/// <summary>Makes candidates of listed pumps: alone, several alike side by side, or behind the pump that is fitted.</summary>
+/// <summary>Makes candidates of listed pumps: alone, several alike in parallel, or in series with the pump that is fitted.</summary>
 /// <remarks>Each pump is wired by itself: in an arrangement of several, each has such a feed.</remarks>
 public static class PumpArrangement
 {
@@ -18,7 +18,7 @@ public static class PumpArrangement
     public static IReadOnlyList<Candidate<PumpAssembly>> Alone(IEnumerable<Candidate<Pump>> pumps, Feed? feed = null) =>
         Arranged(pumps, feed, pump => pump.Name, pump => pump, 1);
 
-    /// <summary>Several of a pump side by side, each behind a check valve.</summary>
+    /// <summary>Several of a pump in parallel, each with a check valve.</summary>
     /// <param name="pumps">Listed pumps.</param>
     /// <param name="count">How many of each, 2 to 8.</param>
     /// <param name="feed">The wiring of each; as listed if not given.</param>
@@ -28,11 +28,11 @@ public static class PumpArrangement
     public static IReadOnlyList<Candidate<PumpAssembly>> InParallel(
         IEnumerable<Candidate<Pump>> pumps, int count, Feed? feed = null)
     {
-        Guard.Count(count, 2, 8, "Give the number of pumps side by side.", nameof(count));
+        Guard.Count(count, 2, 8, "Give the number of pumps in parallel.", nameof(count));
         return Arranged(
             pumps,
             feed,
-            pump => string.Create(CultureInfo.InvariantCulture, $"{count} × {pump.Name} side by side"),
+            pump => string.Create(CultureInfo.InvariantCulture, $"{count} × {pump.Name} in parallel"),
             pump => PumpParallel.Of([.. Enumerable.Repeat<PumpAssembly>(pump, count)]),
             count);
     }

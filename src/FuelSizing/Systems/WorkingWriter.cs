@@ -34,9 +34,9 @@ internal sealed class WorkingWriter
     {
         SystemParts system = _result.Parts;
         DemandInput<Real> at = system.Demand.InputAt(_result.Point.Speed, _result.Point.Boost, _conditions.Atmosphere);
-        Traced speed = Given("speed of the crank", "n", at.Speed, "rev/s", Readable.Of(_result.Point.Speed), "operating point");
+        Traced speed = Given("engine speed", "n", at.Speed, "rev/s", Readable.Of(_result.Point.Speed), "operating point");
         Traced boost = Given("boost", "p_b", at.Boost, "Pa", Readable.Boost(_result.Point.Boost), "operating point");
-        Traced ambient = Given("outside air", "p_0", at.Ambient, "Pa", Readable.Of(_conditions.Atmosphere.Pressure), "conditions");
+        Traced ambient = Given("ambient air", "p_0", at.Ambient, "Pa", Readable.Of(_conditions.Atmosphere.Pressure), "conditions");
         Traced manifold = Demand(at, speed, boost, ambient, out Traced fuel);
 
         Traced density = Given(
@@ -72,7 +72,7 @@ internal sealed class WorkingWriter
             speed,
             boost,
             ambient,
-            Given("temperature of the outside air", "T_0", at.AmbientTemperature, "K", Readable.Of(_conditions.Atmosphere.Temperature), "conditions"),
+            Given("ambient temperature", "T_0", at.AmbientTemperature, "K", Readable.Of(_conditions.Atmosphere.Temperature), "conditions"),
             Given("volumetric efficiency at this speed", "η_v", at.VolumetricEfficiency, "1", Readable.Of(Ratio.FromDecimalFractions((double)at.VolumetricEfficiency)), "table"),
             Given("crank power of the measured pull at this speed", "P_m", at.MeasuredPower, "W", Readable.Of(Power.FromWatts((double)at.MeasuredPower)), "measured pull"));
 

@@ -39,7 +39,7 @@ public sealed class MonteCarloResult
     public IReadOnlyList<PartChance> Parts { get; }
 
     /// <summary>The part that is the least likely to hold.</summary>
-    public PartChance LeastLikely => Parts.MinBy(part => part.Chance.Holding)!;
+    public PartChance MinimumChance => Parts.MinBy(part => part.Chance.Holding)!;
 
     /// <summary>Duty cycle of the common pulse.</summary>
     public OutputSpread<Ratio> DutyCycle { get; }
@@ -58,5 +58,5 @@ public sealed class MonteCarloResult
 
     /// <summary>The finding in words.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => $"everything {All}; least likely {LeastLikely}";
+    public override string ToString() => $"everything {All}; least likely {MinimumChance}";
 }

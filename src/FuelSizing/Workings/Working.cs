@@ -6,7 +6,7 @@ namespace FuelSizing.Workings;
 /// <summary>How a result came about, line by line, so that it can be followed by hand.</summary>
 /// <remarks>
 /// The lines are written by the library's own equations, run once more on numbers that remember where they come from; so
-/// they cannot differ from what was reckoned. A result pays for its working only when it is asked. Where pumps and lines meet
+/// they cannot differ from what was calculated. A result pays for its working only when it is asked. Where pumps and lines meet
 /// is found by a search, not by an equation: the working gives what the search found, and the circuit's table proves it.
 /// </remarks>
 public sealed class Working
@@ -17,7 +17,7 @@ public sealed class Working
     /// <summary>Where.</summary>
     public OperatingPoint Point { get; }
 
-    /// <summary>The figures that the reckoning starts from.</summary>
+    /// <summary>The inputs of the calculation.</summary>
     public IReadOnlyList<WorkingStep> Given { get; }
 
     /// <summary>The lines, each with what comes before it as symbols.</summary>

@@ -168,7 +168,7 @@ public class RankingTests
         Candidate<PumpAssembly> pair = Assert.Single(PumpArrangement.InParallel([pump], 2));
         Candidate<PumpAssembly> behind = Assert.Single(PumpArrangement.InSeriesWith(fitted, SeriesBypass.CheckValve, [pump]));
 
-        Assert.Equal(("2 × pump W side by side", 300m), (pair.Name, pair.Cost));
+        Assert.Equal(("2 × pump W in parallel", 300m), (pair.Name, pair.Cost));
         Assert.Equal(("pump P then pump W", 150m), (behind.Name, behind.Cost));
         Assert.Equal(PumpParallel.Of(pump.Part, pump.Part).CurveAt(Wren.Volt(13.5)), pair.Part.CurveAt(Wren.Volt(13.5)));
         Assert.Equal(PumpSeries.Of(SeriesBypass.CheckValve, fitted, pump.Part).CurveAt(Wren.Volt(13.5)), behind.Part.CurveAt(Wren.Volt(13.5)));

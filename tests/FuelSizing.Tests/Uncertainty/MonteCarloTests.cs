@@ -114,7 +114,7 @@ public class MonteCarloTests
 
         Assert.True(result.All.Failing <= result.Parts.Sum(part => part.Chance.Failing));
         Assert.InRange(result.All.Holding, 1, 2999);
-        Assert.Equal(result.Parts.Min(part => part.Chance.Holding), result.LeastLikely.Chance.Holding);
+        Assert.Equal(result.Parts.Min(part => part.Chance.Holding), result.MinimumChance.Chance.Holding);
         Assert.True(result.DutyCycle.Percentile(Fraction(0.05))!.Value < result.DutyCycle.Percentile(Fraction(0.5))!.Value);
         Assert.True(result.DutyCycle.Percentile(Fraction(0.5))!.Value < result.DutyCycle.Percentile(Fraction(0.95))!.Value);
         Assert.True((double)result.Injectors.LeanestLambda.Mean! > 0.82);

@@ -93,7 +93,7 @@ internal static class PointFields
 
     private static Conditions? ConditionsOf(EntryReader reader)
     {
-        Atmosphere? air = reader.RequiredPart("atmosphere", "Give the outside air.") is { } part ? AtmosphereOf(part) : null;
+        Atmosphere? air = reader.RequiredPart("atmosphere", "Give the ambient air.") is { } part ? AtmosphereOf(part) : null;
         ElectricPotential voltage = reader.Required("supply_voltage", Measures.Voltage);
         Temperature temperature = reader.Required("fuel_temperature", Measures.Temperature);
         return reader.Make(() => Conditions.Of(air!, voltage, temperature), Fields);
