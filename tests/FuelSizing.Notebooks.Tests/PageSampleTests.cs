@@ -15,6 +15,7 @@ public sealed partial class PageSampleTests : IDisposable
 {
     private const string Names =
         """
+        using FuelSizing.Checks;
         using FuelSizing.Circuits;
         using FuelSizing.Electrical;
         using FuelSizing.Equations;
