@@ -19,7 +19,7 @@ namespace FuelSizing.Electrical;
 /// practitioner.
 /// </para>
 /// </remarks>
-public sealed record Ampacity
+public sealed class Ampacity
 {
     private Ampacity(ElectricCurrent? current, string text) => (Current, Text) = (current, text);
 

@@ -14,6 +14,12 @@ namespace FuelSizing.Electrical;
 /// </remarks>
 public sealed record Conductor
 {
+    private static readonly Identity<Conductor> _identity = new Identity<Conductor>()
+        .Value(conductor => conductor.Name)
+        .Number(conductor => conductor.SquareMetres)
+        .Value(conductor => conductor.Material)
+        .Number(conductor => conductor._ohmsPerMetreAt20);
+
     private const int ThinnestGauge = 24;
 
     private readonly double _ohmsPerMetreAt20;
@@ -121,7 +127,7 @@ public sealed record Conductor
             "Give the area of the metal, without insulation.",
             nameof(area));
         Guard.Between(
-            lay, Ratio.Zero, Ratio.FromPercent(10), "Give the extra length of the strands; 2 % is usual.", nameof(lay));
+            lay, Ratio.Zero, Ratio.FromPercent(10), "Give the extra length of the strands; 2 % is typical.", nameof(lay));
         return new(
             Readable.Of(area),
             area.SquareMeters,
@@ -144,6 +150,14 @@ public sealed record Conductor
     /// <returns>For instance <c>AWG 12</c>.</returns>
     public override string ToString() =>
         ReferenceEquals(Material, ConductorMaterial.Copper) ? Name : $"{Name} {Material.Name}";
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Conductor? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal static Conductor OfGauge(int gauge, ConductorMaterial material)
     {
@@ -189,6 +203,11 @@ public sealed record Conductor
 /// <summary>The metal of a conductor.</summary>
 public sealed record ConductorMaterial
 {
+    private static readonly Identity<ConductorMaterial> _identity = new Identity<ConductorMaterial>()
+        .Value(material => material.Name)
+        .Number(material => material.Resistivity.OhmMeters)
+        .Number(material => material.TemperatureCoefficient);
+
     private ConductorMaterial(string name, double resistivity, double coefficient) =>
         (Name, Resistivity, TemperatureCoefficient) = (name, ElectricResistivity.FromOhmMeters(resistivity), coefficient);
 
@@ -213,6 +232,19 @@ public sealed record ConductorMaterial
 
     /// <summary>Relative rise of the resistance for each kelvin, at 20 °C, 1/K.</summary>
     public double TemperatureCoefficient { get; }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(ConductorMaterial? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>The name.</summary>
+    /// <returns>For instance <c>copper</c>.</returns>
+    public override string ToString() =>
+        Name;
 }
 
 /// <summary>How a conductor's size was given: one of its gauge, its nominal area, or the metal's own area with the lay.</summary>

@@ -5,13 +5,21 @@ using UnitsNet;
 
 namespace FuelSizing.Electrical;
 
-/// <summary>The circuit that feeds a pump's motor: wire out and back, and every contact on the way.</summary>
+/// <summary>The circuit that feeds a pump's motor: wire out and back, and every contact in the path.</summary>
 /// <remarks>
 /// A steady current in a closed loop: starting current and ripple are not in it. The figures replace neither local codes
 /// nor a licensed practitioner.
 /// </remarks>
 public sealed record Feed
 {
+    private static readonly Identity<Feed> _identity = new Identity<Feed>()
+        .Value(feed => feed.Name)
+        .Value(feed => feed.Conductor)
+        .Number(feed => feed.Outward.Meters)
+        .Number(feed => feed.Back.Meters)
+        .Number(feed => feed._celsius)
+        .List(feed => feed.Contacts);
+
     private readonly double _celsius;
 
     private Feed(
@@ -125,7 +133,7 @@ public sealed record Feed
             [.. contacts, Contact.Of("chassis", chassis)]);
     }
 
-    /// <summary>The same feed with wire of another area of metal, stranded as usual.</summary>
+    /// <summary>The same feed with wire of another area of metal, with the default lay.</summary>
     internal Feed WithArea(Area area) =>
         new(
             Name,
@@ -138,7 +146,7 @@ public sealed record Feed
     /// <summary>What the motor gets: V_m = V − I R, and the heat I² R that the rest becomes.</summary>
     /// <param name="supply">V, at the battery or alternator, 5 to 30 V.</param>
     /// <param name="current">I, 0 to 200 A, and no more than the loop lets through, V/R.</param>
-    /// <returns>The voltage at the motor and every drop on the way.</returns>
+    /// <returns>The voltage at the motor and every drop along it.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public FeedResult VoltageAtMotor(ElectricPotential supply, ElectricCurrent current)
     {
@@ -164,15 +172,32 @@ public sealed record Feed
                 $"up to {Readable.Of(maximum)}",
                 $"The loop of {Readable.Of(LoopResistance)} lets no more through at {Readable.Of(supply)}; check lengths and contacts.");
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Feed? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name, wire and resistance of the loop.</summary>
+    /// <returns>For instance <c>feed, AWG 12, 45 mΩ</c>.</returns>
+    public override string ToString() =>
+        $"{Name}, {Conductor}, {Readable.Of(LoopResistance)}";
 }
 
 /// <summary>A place in the feed that resists without being wire: a joint, fuse, relay or switch.</summary>
 /// <remarks>
-/// The usual values are common practice, no source: good parts, clean and tight. Measure the drop across your own under
+/// Typical values are common practice, no source: good parts, clean and tight. Measure the drop across your own under
 /// load; a corroded joint can take more than all the wire.
 /// </remarks>
 public sealed record Contact
 {
+    private static readonly Identity<Contact> _identity = new Identity<Contact>()
+        .Value(contact => contact.Name)
+        .Number(contact => contact.Resistance.Ohms);
+
     private Contact(string name, ElectricResistance resistance) => (Name, Resistance) = (name, resistance);
 
     /// <summary>A crimped terminal with its mating part, 1 mΩ: common practice, no source.</summary>
@@ -209,6 +234,19 @@ public sealed record Contact
                 "Give the drop across the closed contact divided by the current through it.",
                 nameof(resistance)));
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Contact? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name and resistance.</summary>
+    /// <returns>For instance <c>relay, 5 mΩ</c>.</returns>
+    public override string ToString() =>
+        $"{Name}, {Readable.Of(Resistance)}";
+
     internal static double Ohms(IReadOnlyList<Contact> contacts, string name)
     {
         double ohms = 0;
@@ -222,8 +260,8 @@ public sealed record Contact
     }
 }
 
-/// <summary>What reaches the motor through a feed, and what is lost on the way.</summary>
-public sealed record FeedResult
+/// <summary>What reaches the motor through a feed, and what is lost along it.</summary>
+public sealed class FeedResult
 {
     internal FeedResult(Feed feed, ElectricPotential supply, ElectricCurrent current, double ohmsPerMetre)
     {

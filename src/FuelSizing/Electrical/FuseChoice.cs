@@ -11,7 +11,7 @@ namespace FuelSizing.Electrical;
 /// in hot places carry less than their rating: see the maker's curve. It replaces neither local codes nor a licensed
 /// practitioner.
 /// </remarks>
-public sealed record FuseChoice
+public sealed class FuseChoice
 {
     private static readonly double[] _ratings = [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 40];
 
@@ -31,13 +31,13 @@ public sealed record FuseChoice
     /// <summary>The steady current as a share of the rating.</summary>
     public Ratio? Load { get; }
 
-    /// <summary>What the wire may carry.</summary>
+    /// <summary>The wire's ampacity.</summary>
     public Ampacity Ampacity { get; }
 
     /// <summary>The choice, or why there is none and what to change.</summary>
     public string Text { get; }
 
-    /// <summary>The smallest blade fuse that carries the load, if the conductor may carry as much as the fuse.</summary>
+    /// <summary>The smallest blade fuse that carries the load, if the conductor's ampacity is no less than the fuse's rating.</summary>
     /// <param name="current">The motor's highest steady current, over 0 to 200 A.</param>
     /// <param name="conductor">The thinnest wire that the fuse protects.</param>
     /// <param name="insulationRating">Temperature rating of its insulation, 0 to 300 °C.</param>
@@ -86,7 +86,7 @@ public sealed record FuseChoice
             rating,
             share,
             ampacity,
-            $"{Readable.Of(rating)}: {Readable.Of(current)} is {Readable.Of(share)} of it, and {conductor} may carry {Readable.Of(allowed)}.");
+            $"{Readable.Of(rating)}: {Readable.Of(current)} is {Readable.Of(share)} of it, and the ampacity of {conductor} is {Readable.Of(allowed)}.");
     }
 
     /// <summary>The choice, or why there is none.</summary>

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace FuelSizing.Electrical;
 
 /// <summary>The thinnest conductor of a list that keeps a drop, or the reason why none does.</summary>
-public sealed record SizedConductor
+public sealed class SizedConductor
 {
     private SizedConductor(
         Conductor? conductor,

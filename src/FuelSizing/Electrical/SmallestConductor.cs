@@ -9,7 +9,7 @@ namespace FuelSizing.Electrical;
 /// <remarks>
 /// The voltage drop does not cover overheating: check the choice against <see cref="Ampacity"/> and <see cref="FuseChoice"/> too.
 /// </remarks>
-public sealed record SmallestConductor
+public sealed class SmallestConductor
 {
     private SmallestConductor(Area? neededArea, SizedConductor awg, SizedConductor metric) =>
         (NeededArea, Awg, Metric) = (neededArea, awg, metric);

@@ -8,6 +8,10 @@ namespace FuelSizing.Engines;
 /// <summary>The ambient air: pressure and temperature.</summary>
 public sealed record Atmosphere
 {
+    private static readonly Identity<Atmosphere> _identity = new Identity<Atmosphere>()
+        .Number(air => air.Pascals)
+        .Number(air => air.Kelvins);
+
     private Atmosphere(Pressure pressure, Temperature temperature)
     {
         (Pressure, Temperature) = (pressure, temperature);
@@ -71,4 +75,17 @@ public sealed record Atmosphere
                 Temperature.FromDegreesCelsius(60),
                 "Give the ambient temperature.",
                 nameof(temperature)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Atmosphere? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Pressure and temperature.</summary>
+    /// <returns>For instance <c>101 kPa, 15 °C</c>.</returns>
+    public override string ToString() =>
+        $"{Readable.Of(Pressure)}, {Readable.Of(Temperature)}";
 }

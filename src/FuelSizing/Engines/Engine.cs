@@ -7,6 +7,13 @@ namespace FuelSizing.Engines;
 /// <summary>The engine's size and limits.</summary>
 public sealed record Engine
 {
+    private static readonly Identity<Engine> _identity = new Identity<Engine>()
+        .Value(engine => engine.Name)
+        .Number(engine => engine.Displacement.CubicMeters)
+        .Value(engine => engine.Cylinders)
+        .Value(engine => engine.Cycle)
+        .Number(engine => engine.SpeedLimit.RevolutionsPerSecond);
+
     private Engine(string name, Volume displacement, int cylinders, EngineCycle cycle, RotationalSpeed speedLimit)
     {
         (Name, Displacement, Cylinders, Cycle, SpeedLimit) = (name, displacement, cylinders, cycle, speedLimit);
@@ -56,6 +63,20 @@ public sealed record Engine
                 RotationalSpeed.FromRevolutionsPerMinute(25_000),
                 "Give the highest speed that the engine is run at.",
                 nameof(speedLimit)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Engine? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name, displacement, cylinders and cycle.</summary>
+    /// <returns>For instance <c>engine A: 2.40 L, 4 cylinders, four-stroke</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"{Name}: {Displacement.Liters:0.00} L, {Cylinders} cylinders, {(Cycle == EngineCycle.TwoStroke ? "two-stroke" : "four-stroke")}");
 }
 
 /// <summary>How many turns of the crank make one working cycle.</summary>
@@ -73,7 +94,7 @@ internal static class EngineSpeed
 {
     private static readonly RotationalSpeed Slowest = RotationalSpeed.FromRevolutionsPerMinute(100);
 
-    /// <summary>The least speed, rev/s.</summary>
+    /// <summary>The minimum speed, rev/s.</summary>
     public static double Minimum => Slowest.RevolutionsPerSecond;
 
     /// <summary>A speed that an engine can turn at.</summary>

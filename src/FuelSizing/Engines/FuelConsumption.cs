@@ -14,6 +14,11 @@ namespace FuelSizing.Engines;
 /// </remarks>
 public sealed record FuelConsumption
 {
+    private static readonly Identity<FuelConsumption> _identity = new Identity<FuelConsumption>()
+        .Value(use => use.Fuel)
+        .Number(use => use.Lambda)
+        .Number(use => use.BrakeSpecificFuelConsumption.KilogramsPerJoule);
+
     private FuelConsumption(Fuel fuel, double lambda, BrakeSpecificFuelConsumption consumption)
     {
         (Fuel, Lambda, BrakeSpecificFuelConsumption) = (fuel, lambda, consumption);
@@ -65,6 +70,19 @@ public sealed record FuelConsumption
                 $"over {Readable.Of(BrakeSpecificFuelConsumption.FromKilogramsPerJoule(2 / fuel.LowerHeatingValue.JoulesPerKilogram))} for {fuel.Name} (brake efficiency of 50 %)",
                 "Check that the figure belongs to this fuel: alcohol fuels need more mass for the same work.");
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(FuelConsumption? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Fuel, lambda and BSFC.</summary>
+    /// <returns>For instance <c>petrol at lambda 0.82, 315 g/kWh</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Fuel.Name} at lambda {Lambda:0.00}, {Readable.Of(BrakeSpecificFuelConsumption)}");
 
     /// <summary>The same fuel and mixture at another consumption, unchecked.</summary>
     internal FuelConsumption Using(BrakeSpecificFuelConsumption consumption) => new(Fuel, Lambda, consumption);

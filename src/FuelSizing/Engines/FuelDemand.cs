@@ -1,11 +1,12 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Engines;
 
 /// <summary>The fuel an engine burns at one point, with every step from boost to fuel.</summary>
-public sealed record FuelDemand
+public sealed class FuelDemand
 {
     private readonly DemandState<Real> _state;
 
@@ -20,7 +21,7 @@ public sealed record FuelDemand
     /// <summary>Pressure ratio of the compressor: (manifold + cooler loss)/ambient, 1 under throttle.</summary>
     public double PressureRatio => _state.PressureRatio;
 
-    /// <summary>Behind the compressor: T2 = T1 (1 + (r^((γ−1)/γ) − 1)/η), γ = 1.4.</summary>
+    /// <summary>At the compressor outlet: T2 = T1 (1 + (r^((γ−1)/γ) − 1)/η), γ = 1.4.</summary>
     public Temperature CompressorOutletTemperature => Temperature.FromKelvins(_state.OutletTemperature.Value);
 
     /// <summary>In the manifold: T3 = T2 − ε (T2 − T1).</summary>
@@ -49,13 +50,18 @@ public sealed record FuelDemand
 
     /// <summary>
     /// How far the figure from power is over (or under) the one from air, as a share of the latter. Over 15 % either way
-    /// at full load says that an input does not fit the others.
+    /// at full load shows that an input does not fit the others.
     /// </summary>
     public Ratio Difference =>
         Ratio.FromDecimalFractions((_state.FromPower.Value / _state.FromAir.Value) - 1);
 
     /// <summary>The demand that the parts are sized for, by <see cref="Basis"/>.</summary>
     public MassFlow MassFlow => MassFlow.FromKilogramsPerSecond(KilogramsPerSecond);
+
+    /// <summary>Fuel, air and power.</summary>
+    /// <returns>For instance <c>fuel 20.4 g/s, air 247.0 g/s, 221 kW</c>.</returns>
+    public override string ToString() =>
+        $"fuel {Readable.Of(MassFlow)}, air {Readable.Of(AirMassFlow)}, {Readable.Of(BrakePower)}";
 
     internal double KilogramsPerSecond => Chosen(_state, Basis);
 

@@ -10,8 +10,17 @@ namespace FuelSizing.Engines;
 /// The two estimates share only the charge density; they should agree within some 15 % at full load. Where they do not,
 /// find out which input is wrong (volumetric efficiency, BSFC, lambda, drivetrain loss) before buying parts.
 /// </remarks>
-public sealed class FuelDemandModel
+public sealed record FuelDemandModel
 {
+    private static readonly Identity<FuelDemandModel> _identity = new Identity<FuelDemandModel>()
+        .Value(model => model.Engine)
+        .Value(model => model.Induction)
+        .Value(model => model.VolumetricEfficiency)
+        .Value(model => model.MeasuredPower)
+        .Number(model => model.MechanicalEfficiency.DecimalFractions)
+        .Value(model => model.Consumption)
+        .Value(model => model.Basis);
+
     // Nearer to a bound than this share of it, the comparison is left to the units.
     private const double Hair = 1e-9;
 
@@ -67,7 +76,7 @@ public sealed class FuelDemandModel
             efficiency,
             Ratio.FromPercent(50),
             Ratio.FromPercent(100),
-            "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is usual at full load.",
+            "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is typical at full load.",
             name);
 
     /// <summary>Describes how the engine burns fuel.</summary>
@@ -111,7 +120,7 @@ public sealed class FuelDemandModel
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
         new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, consumption, Basis);
 
-    /// <summary>The model in SI numbers, for one number or for many side by side.</summary>
+    /// <summary>The model in SI numbers, for one number or for many at once.</summary>
     internal DemandConstants<T> ConstantsOf<T>()
         where T : struct, IReal<T> => new(
             Engine.Displacement.CubicMeters,
@@ -137,6 +146,19 @@ public sealed class FuelDemandModel
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere) =>
         new(DemandChain.Evaluate(Constants, InputAt(speed, boost, atmosphere)), Basis);
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(FuelDemandModel? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Engine, fuel and lambda.</summary>
+    /// <returns>For instance <c>engine A on petrol at lambda 0.82, 315 g/kWh</c>.</returns>
+    public override string ToString() =>
+        $"{Engine.Name} on {Consumption}";
 
     /// <summary>What the chain of equations is given at a point.</summary>
     internal DemandInput<Real> InputAt(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)

@@ -6,6 +6,13 @@ namespace FuelSizing.Engines;
 /// <summary>How the charge reaches the manifold: drawn, or compressed and perhaps cooled.</summary>
 public sealed record Induction
 {
+    private static readonly Identity<Induction> _identity = new Identity<Induction>()
+        .Value(induction => induction.Drive)
+        .Number(induction => induction.CompressorEfficiency.DecimalFractions)
+        .Number(induction => induction.CoolerEffectiveness.DecimalFractions)
+        .Number(induction => induction.CoolerPressureLoss.Pascals)
+        .Number(induction => induction.DriveEfficiency.DecimalFractions);
+
     private Induction(
         CompressorDrive drive, Ratio efficiency, Ratio effectiveness, Pressure coolerLoss, Ratio mechanicalEfficiency)
     {
@@ -26,7 +33,7 @@ public sealed record Induction
     /// <summary>Isentropic efficiency of the compressor.</summary>
     public Ratio CompressorEfficiency { get; }
 
-    /// <summary>Effectiveness of the charge cooler: temperature drop ÷ the most there could be; zero without one.</summary>
+    /// <summary>Effectiveness of the charge cooler: temperature drop ÷ the maximum possible; zero without one.</summary>
     public Ratio CoolerEffectiveness { get; }
 
     /// <summary>Pressure lost between compressor and manifold.</summary>
@@ -71,6 +78,21 @@ public sealed record Induction
                 "Give the mechanical efficiency of belt and gears.",
                 nameof(driveEfficiency)));
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Induction? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Drive, compressor and charge cooler.</summary>
+    /// <returns>For instance <c>turbocharged, compressor 72 %, charge cooler 70 %</c>.</returns>
+    public override string ToString() =>
+        Drive == CompressorDrive.None
+            ? "naturally aspirated"
+            : $"{(Drive == CompressorDrive.Belt ? "belt-driven" : "turbocharged")}, compressor {Readable.Of(CompressorEfficiency)}, charge cooler {Readable.Of(CoolerEffectiveness)}";
+
     private static Induction Compressed(
         CompressorDrive drive,
         Ratio compressorEfficiency,
@@ -89,7 +111,7 @@ public sealed record Induction
                 coolerEffectiveness,
                 Ratio.Zero,
                 Ratio.FromPercent(95),
-                "Give the temperature drop ÷ the most there could be; zero where there is no cooler.",
+                "Give the temperature drop ÷ the maximum possible; zero where there is no cooler.",
                 nameof(coolerEffectiveness)),
             Guard.Between(
                 coolerPressureLoss,
@@ -116,10 +138,10 @@ public enum CompressorDrive
 /// <summary>Checks on the gauge pressure in the inlet manifold.</summary>
 internal static class ManifoldPressure
 {
-    /// <summary>The least gauge pressure.</summary>
+    /// <summary>The minimum gauge pressure.</summary>
     public static Pressure Minimum { get; } = Pressure.FromKilopascals(-95);
 
-    /// <summary>The most.</summary>
+    /// <summary>The maximum gauge pressure.</summary>
     public static Pressure Maximum { get; } = Pressure.FromKilopascals(400);
 
     /// <summary>The deepest vacuum that the library calculates with, absolute.</summary>

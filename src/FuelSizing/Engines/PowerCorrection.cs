@@ -17,12 +17,12 @@ namespace FuelSizing.Engines;
 /// 105 kPa, factor 0.93 to 1.07 (both standards' ranges from memory). Outside of it the factor is still given, and <see cref="Outside"/> says
 /// what is out.</para>
 /// <para>Boosted engines: both factors are meant for naturally aspirated and boosted spark-ignition engines. Where a system
-/// makes up for temperature and altitude, the factor would correct twice and is 1: UN Regulation 85, whose factor is that of
+/// compensates for temperature and altitude, the factor would correct twice and is 1: UN Regulation 85, whose factor is that of
 /// ISO 1585, as amended after working paper GRPE-70-02 (2014). Of SAE J1349, from memory: it likewise leaves engines whose
 /// boost control is absolute uncorrected for the barometer.</para>
-/// <para>Out of scope: compression-ignition engines, whose factor in ISO 1585 has an engine factor beside.</para>
+/// <para>Out of scope: compression-ignition engines, for which ISO 1585 has a further engine factor.</para>
 /// </remarks>
-public sealed record PowerCorrection
+public sealed class PowerCorrection
 {
     private PowerCorrection(
         PowerStandard standard, Atmosphere atmosphere, Ratio relativeHumidity, BoostControl boostControl, double vapour, double dry)
@@ -47,7 +47,7 @@ public sealed record PowerCorrection
     /// <summary>Of that air.</summary>
     public Ratio RelativeHumidity { get; }
 
-    /// <summary>Whether something already makes up for the air.</summary>
+    /// <summary>Whether something already compensates for the air.</summary>
     public BoostControl BoostControl { get; }
 
     /// <summary>Of the water in the air: p_v = φ · 611.2 Pa · exp(17.62 t/(243.12 + t)), t in °C (WMO-No. 8, 2008).</summary>
@@ -69,7 +69,7 @@ public sealed record PowerCorrection
     /// <param name="standard">Which one.</param>
     /// <param name="atmosphere">The air at the engine's inlet while it was measured.</param>
     /// <param name="relativeHumidity">Of that air, 0 to 100 %.</param>
-    /// <param name="boostControl">Whether something already makes up for the air; nothing, if not given.</param>
+    /// <param name="boostControl">Whether something already compensates for the air; nothing, if not given.</param>
     /// <returns>The factor, and whether the standard holds.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static PowerCorrection By(
@@ -155,7 +155,7 @@ public enum PowerStandard
     SaeJ1349,
 }
 
-/// <summary>Whether something already makes up for thin or warm air, so that a correction would count it twice.</summary>
+/// <summary>Whether something already compensates for thin or warm air, so that a correction would count it twice.</summary>
 public enum BoostControl
 {
     /// <summary>Nothing does: no boost, or boost that falls with the barometer (a gauge spring, a belt-driven blower).</summary>

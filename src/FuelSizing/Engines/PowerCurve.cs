@@ -6,8 +6,13 @@ using UnitsNet;
 namespace FuelSizing.Engines;
 
 /// <summary>A measured pull without boost: crank power against speed, and the air in which it was measured.</summary>
-public sealed class PowerCurve
+public sealed record PowerCurve
 {
+    private static readonly Identity<PowerCurve> _identity = new Identity<PowerCurve>()
+        .Value(curve => curve.MeasuredIn)
+        .Number(curve => curve.Loss)
+        .Value(curve => curve.BySpeed);
+
     private PowerCurve(
         Curve bySpeed,
         Atmosphere measuredIn,
@@ -42,7 +47,7 @@ public sealed class PowerCurve
     /// <summary>Power at the crank against speed, full throttle, no boost.</summary>
     /// <param name="measuredIn">The air of the day, or the standard air that the figures were corrected to.</param>
     /// <param name="points">Two points or more, speeds rising, power 0 to 3,000 kW.</param>
-    /// <returns>The curve, which says nothing beyond its first and last speed.</returns>
+    /// <returns>The curve, which gives no data beyond its first and last speed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the speeds do not rise.</exception>
     public static PowerCurve AtCrank(Atmosphere measuredIn, params (RotationalSpeed Speed, Power Power)[] points) =>
         AtWheels(measuredIn, Ratio.Zero, points);
@@ -51,7 +56,7 @@ public sealed class PowerCurve
     /// <param name="measuredIn">The air of the day, or the standard air that the figures were corrected to.</param>
     /// <param name="loss">Drivetrain loss as a share of crank power: see <see cref="Drivetrain.ToCrank"/>.</param>
     /// <param name="points">Two points or more, speeds rising, power 0 to 3,000 kW.</param>
-    /// <returns>The curve, which says nothing beyond its first and last speed.</returns>
+    /// <returns>The curve, which gives no data beyond its first and last speed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the speeds do not rise.</exception>
     public static PowerCurve AtWheels(
         Atmosphere measuredIn, Ratio loss, params (RotationalSpeed Speed, Power Power)[] points)
@@ -78,6 +83,19 @@ public sealed class PowerCurve
     public Power At(RotationalSpeed speed) =>
         Power.FromWatts(BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "power curve", nameof(speed))));
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(PowerCurve? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Maximum power and the speeds covered.</summary>
+    /// <returns>For instance <c>up to 155 kW at the crank, 800 rev/min to 7,200 rev/min</c>.</returns>
+    public override string ToString() =>
+        $"up to {Readable.Of(Power.FromWatts(BySpeed.Points.Max(point => point.Y)))} at the crank, {Readable.Of(MinimumSpeed)} to {Readable.Of(MaximumSpeed)}";
+
     /// <summary>The same measurement with another share lost before it.</summary>
     internal PowerCurve WithLoss(double loss) =>
         new(BySpeed.Scaled(BoostedPower.CrankFromWheel<Real>(1, loss) / BoostedPower.CrankFromWheel<Real>(1, Loss)), MeasuredIn, LossGiven, Points, loss);
@@ -101,7 +119,7 @@ public static class Drivetrain
 
     internal static Ratio WithinLoss(Ratio loss, string name) =>
         Guard.Between(
-            loss, Ratio.Zero, Ratio.FromPercent(40), "Give the share of crank power lost on the way to the wheels.", name);
+            loss, Ratio.Zero, Ratio.FromPercent(40), "Give the share of crank power lost between crank and wheels.", name);
 
     internal static Power Within(Power power, string name) =>
         Guard.Between(

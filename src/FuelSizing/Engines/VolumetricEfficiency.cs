@@ -8,8 +8,11 @@ namespace FuelSizing.Engines;
 /// Volumetric efficiency against speed: the air drawn ÷ the air that would fill the displacement at the density in the
 /// inlet manifold.
 /// </summary>
-public sealed class VolumetricEfficiency
+public sealed record VolumetricEfficiency
 {
+    private static readonly Identity<VolumetricEfficiency> _identity = new Identity<VolumetricEfficiency>()
+        .Value(table => table.BySpeed);
+
     private VolumetricEfficiency(Curve bySpeed, IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> points) =>
         (BySpeed, Points) = (bySpeed, points);
 
@@ -26,7 +29,7 @@ public sealed class VolumetricEfficiency
 
     /// <summary>A table of volumetric efficiency against speed; between its points the curve is monotone.</summary>
     /// <param name="points">Two points or more, speeds rising, each efficiency 20 to 150 %.</param>
-    /// <returns>The curve, which says nothing beyond its first and last speed.</returns>
+    /// <returns>The curve, which gives no data beyond its first and last speed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the speeds do not rise.</exception>
     public static VolumetricEfficiency Of(params (RotationalSpeed Speed, Ratio Efficiency)[] points)
     {
@@ -46,6 +49,19 @@ public sealed class VolumetricEfficiency
     public Ratio At(RotationalSpeed speed) =>
         Ratio.FromDecimalFractions(
             BySpeed.At(EngineSpeed.Covered(speed, BySpeed, "volumetric-efficiency table", nameof(speed))));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(VolumetricEfficiency? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Maximum efficiency and the speeds covered.</summary>
+    /// <returns>For instance <c>up to 101 %, 800 rev/min to 7,200 rev/min</c>.</returns>
+    public override string ToString() =>
+        $"up to {Readable.Of(Ratio.FromDecimalFractions(BySpeed.Points.Max(point => point.Y)))}, {Readable.Of(MinimumSpeed)} to {Readable.Of(MaximumSpeed)}";
 
     internal static Ratio Within(Ratio efficiency, string name) =>
         Guard.Between(

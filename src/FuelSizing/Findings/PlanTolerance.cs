@@ -10,6 +10,19 @@ namespace FuelSizing.Findings;
 /// </remarks>
 public sealed record PlanTolerance
 {
+    private static readonly Identity<PlanTolerance> _identity = new Identity<PlanTolerance>()
+        .Number(tolerance => tolerance.PumpFlow.DecimalFractions)
+        .Number(tolerance => tolerance.FeedResistance.Ohms)
+        .Number(tolerance => tolerance.FilterLoss.DecimalFractions)
+        .Number(tolerance => tolerance.RegulatorBase.Pascals)
+        .Number(tolerance => tolerance.RegulatorGain.DecimalFractions)
+        .Number(tolerance => tolerance.RegulatorOnset.Pascals)
+        .Number(tolerance => tolerance.InjectorFlow.DecimalFractions)
+        .Number(tolerance => tolerance.DeadTime.Seconds)
+        .Number(tolerance => tolerance.VolumetricEfficiency.DecimalFractions)
+        .Number(tolerance => tolerance.BrakeSpecificFuelConsumption.DecimalFractions)
+        .Number(tolerance => tolerance.SupplyVoltage.Volts);
+
     private PlanTolerance(
         Ratio pumpFlow,
         ElectricResistance feedResistance,
@@ -121,4 +134,12 @@ public sealed record PlanTolerance
                 brakeSpecificFuelConsumption ?? Ratio.FromPercent(4), Ratio.FromPercent(0.1), Ratio.FromPercent(30), "Give the standard deviation that a sound part may be off.", nameof(brakeSpecificFuelConsumption)),
             Guard.Between(
                 supplyVoltage ?? ElectricPotential.FromVolts(0.3), ElectricPotential.FromVolts(0.01), ElectricPotential.FromVolts(5), "Give the standard deviation that a sound part may be off.", nameof(supplyVoltage)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(PlanTolerance? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 }

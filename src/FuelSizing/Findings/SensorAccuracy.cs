@@ -10,6 +10,17 @@ namespace FuelSizing.Findings;
 /// </remarks>
 public sealed record SensorAccuracy
 {
+    private static readonly Identity<SensorAccuracy> _identity = new Identity<SensorAccuracy>()
+        .Number(accuracy => accuracy.Rail.Pascals)
+        .Number(accuracy => accuracy.Manifold.Pascals)
+        .Number(accuracy => accuracy.Pulse.Seconds)
+        .Number(accuracy => accuracy.Lambda.DecimalFractions)
+        .Number(accuracy => accuracy.FuelFlow.DecimalFractions)
+        .Number(accuracy => accuracy.Power.DecimalFractions)
+        .Number(accuracy => accuracy.RailOffset.Pascals)
+        .Number(accuracy => accuracy.ManifoldOffset.Pascals)
+        .Number(accuracy => accuracy.FuelFlowFactor.DecimalFractions);
+
     private SensorAccuracy(
         Pressure rail,
         Pressure manifold,
@@ -103,4 +114,12 @@ public sealed record SensorAccuracy
                 manifoldOffset ?? Pressure.FromKilopascals(1), Pressure.FromKilopascals(0.05), Pressure.FromKilopascals(20), "Give the standard deviation of the whole channel's error.", nameof(manifoldOffset)),
             Guard.Between(
                 fuelFlowFactor ?? Ratio.FromPercent(1), Ratio.FromPercent(0.05), Ratio.FromPercent(20), "Give the standard deviation of the whole channel's error.", nameof(fuelFlowFactor)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(SensorAccuracy? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 }

@@ -12,6 +12,11 @@ namespace FuelSizing.Fuels;
 /// </remarks>
 public sealed record ElementalComposition
 {
+    private static readonly Identity<ElementalComposition> _identity = new Identity<ElementalComposition>()
+        .Number(made => made.CarbonShare)
+        .Number(made => made.HydrogenShare)
+        .Number(made => made.OxygenShare);
+
     private ElementalComposition(double carbon, double hydrogen, double oxygen)
     {
         double total = carbon + hydrogen + oxygen;
@@ -75,6 +80,19 @@ public sealed record ElementalComposition
             Guard.Number(oxygenToCarbon, 0, 1, advice, nameof(oxygenToCarbon)),
             nameof(oxygenToCarbon));
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(ElementalComposition? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Mass fractions.</summary>
+    /// <returns>For instance <c>carbon 86.5 %, hydrogen 13.5 %, oxygen 0.0 % by mass</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"carbon {Carbon.Percent:F1} %, hydrogen {Hydrogen.Percent:F1} %, oxygen {Oxygen.Percent:F1} % by mass");
 
     internal static ElementalComposition ByMass(double carbon, double hydrogen, double oxygen) =>
         new(carbon, hydrogen, oxygen);

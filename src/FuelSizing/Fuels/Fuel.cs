@@ -20,6 +20,17 @@ namespace FuelSizing.Fuels;
 /// </remarks>
 public sealed record Fuel
 {
+    private static readonly Identity<Fuel> _identity = new Identity<Fuel>()
+        .Value(fuel => fuel.Name)
+        .Value(fuel => fuel.Composition)
+        .Number(fuel => fuel.LowerHeatingValue.JoulesPerKilogram)
+        .Number(fuel => fuel.ReferenceDensity)
+        .Number(fuel => fuel.Expansion)
+        .Number(fuel => fuel.Viscosity?.A)
+        .Number(fuel => fuel.Viscosity?.B)
+        .Number(fuel => fuel.Viscosity?.C)
+        .Value(fuel => fuel.Volatility);
+
     private const string DensityAdvice = "Give the density at 15 °C from the supplier's sheet.";
 
     /// <summary>Oxygen by mass over which a fuel's vapour no longer follows the law of petrol closely: EN 228 ends at 3.7 %.</summary>
@@ -351,7 +362,7 @@ public sealed record Fuel
     /// <exception cref="InvalidOperationException">The fuel has no vapour pressure.</exception>
     /// <remarks>
     /// Pure alcohols by Antoine, ln p = A − B/(T + C); petrol by <see cref="WithReidVapourPressure"/>. Alcohol and petrol
-    /// together are more volatile than either, so for a blend the petrol's Reid vapour pressure is raised by the most that
+    /// together are more volatile than either, so for a blend the petrol's Reid vapour pressure is raised by the maximum that
     /// the alcohol can add, 7 kPa for ethanol, 21 kPa for methanol, whatever the shares, and no part's own pressure is
     /// undercut. That errs on the safe side, by half as much again and more for E85; a measured blend does better.
     /// </remarks>
@@ -368,6 +379,19 @@ public sealed record Fuel
     /// <exception cref="InvalidOperationException">The fuel has no vapour pressure.</exception>
     public bool IsVapourPressureEstimatedAt(Temperature temperature) =>
         VolatilityOrRefusal().IsEstimateAt(WithinRange(temperature, nameof(temperature)).Kelvins);
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Fuel? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name, density and heating value.</summary>
+    /// <returns>For instance <c>petrol, 745 kg/m³ at 15 °C, 44.0 MJ/kg</c>.</returns>
+    public override string ToString() =>
+        $"{Name}, {Readable.Of(DensityAt15C)} at {Readable.Of(Temperature.FromDegreesCelsius(15))}, {Readable.Of(LowerHeatingValue)}";
 
     internal static Temperature WithinRange(Temperature temperature, string name) =>
         Guard.Between(

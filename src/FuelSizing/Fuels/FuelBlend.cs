@@ -114,7 +114,7 @@ public static class FuelBlend
 /// <remarks>
 /// Alcohols and petrol are far from ideal together: a little alcohol makes the blend more volatile than either part. So no
 /// mixing rule is used but a bound from above, which errs towards too small a suction margin: the petrol's Reid vapour
-/// pressure and the most that the alcohol adds to it, whatever the shares, and never less than any part on its own.
+/// pressure and the maximum that the alcohol adds to it, whatever the shares, and never less than any part on its own.
 /// </remarks>
 internal static class BlendVapour
 {

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace FuelSizing.Fuels;
 
-/// <summary>How a fuel was given, beside its own figures.</summary>
+/// <summary>How a fuel was given, apart from its own figures.</summary>
 internal sealed record FuelMaking
 {
     /// <summary>By which of the ways to make a fuel.</summary>

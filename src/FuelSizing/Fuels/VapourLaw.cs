@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Fuels;
 
@@ -11,6 +12,16 @@ namespace FuelSizing.Fuels;
 /// <param name="LastKelvins">Highest temperature that the source covers.</param>
 internal sealed record VapourLaw(double A, double B, double C, double FirstKelvins, double LastKelvins)
 {
+    private static readonly Identity<VapourLaw> _identity = new Identity<VapourLaw>()
+        .Number(law => law.A)
+        .Number(law => law.B)
+        .Number(law => law.C)
+        .Number(law => law.FirstKelvins)
+        .Number(law => law.LastKelvins)
+        .Number(law => law.ReidPressure)
+        .Value(law => law.IsBound)
+        .Value(law => law.AtLeast);
+
     private const double Ln10 = 2.302585092994045684;
 
     /// <summary>Poling, Prausnitz, O'Connell, The Properties of Gases and Liquids, 5th edition, appendix A.</summary>
@@ -55,6 +66,14 @@ internal sealed record VapourLaw(double A, double B, double C, double FirstKelvi
 
     /// <summary>True if the law is a bound, or its source does not reach so far.</summary>
     public bool IsEstimateAt(double kelvins) => IsBound || kelvins < FirstKelvins || kelvins > LastKelvins;
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(VapourLaw? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     private static VapourLaw OfDecimal(double a, double b, double c, double first, double last) =>
         new(a * Ln10, b * Ln10, c, first, last);

@@ -11,11 +11,15 @@ namespace FuelSizing.Injectors;
 /// flows, opening delay less closing delay.
 /// </summary>
 /// <remarks>
-/// Between the points it is monotone along voltage and linear along pressure. Beyond them it says nothing: a colder
+/// Between the points it is monotone along voltage and linear along pressure. Beyond them it gives no data: a colder
 /// battery or a higher rail pressure than was measured needs measured points.
 /// </remarks>
-public sealed class DeadTimeTable
+public sealed record DeadTimeTable
 {
+    private static readonly Identity<DeadTimeTable> _identity = new Identity<DeadTimeTable>()
+        .Numbers(table => table._differentials)
+        .List(table => table._byVoltage);
+
     private readonly Curve[] _byVoltage;
     private readonly double[] _differentials;
 
@@ -142,6 +146,19 @@ public sealed class DeadTimeTable
         return covered;
     }
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(DeadTimeTable? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>The range covered.</summary>
+    /// <returns>For instance <c>dead time, 8.0 to 16.0 V, 100 kPa to 600 kPa</c>.</returns>
+    public override string ToString() =>
+        $"dead time, {Coverage}";
+
     internal bool TryAt(double volts, double pascals, out double seconds)
     {
         seconds = 0;
@@ -242,7 +259,7 @@ public sealed class DeadTimeTable
 /// <param name="Time">The dead time.</param>
 internal readonly record struct DeadTimePoint(ElectricPotential Voltage, Pressure? Differential, Duration Time);
 
-/// <summary>Dead time against differential pressure at one voltage, for points side by side.</summary>
+/// <summary>Dead time against differential pressure at one voltage, for many points at once.</summary>
 /// <param name="Curve">Against differential pressure in Pa; null where the table holds at all pressures.</param>
 /// <param name="Time">At all pressures where there is no curve, s.</param>
 internal sealed record DeadTimeRow(Curve? Curve, double Time)

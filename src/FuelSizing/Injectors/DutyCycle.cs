@@ -9,7 +9,7 @@ namespace FuelSizing.Injectors;
 /// <summary>The time an injector has and the share of it that it uses.</summary>
 public static class DutyCycle
 {
-    /// <summary>The usual upper limit, 85 %: common practice, no source (80 to 85 %).</summary>
+    /// <summary>The typical upper limit, 85 %: common practice, no source (80 to 85 %).</summary>
     public static Ratio DefaultLimit { get; } = Ratio.FromPercent(85);
 
     /// <summary>
@@ -46,6 +46,6 @@ public static class DutyCycle
             limit,
             Ratio.FromPercent(10),
             Ratio.FromPercent(100),
-            "Give the highest duty cycle that you allow; 80 to 85 % is usual.",
+            "Give the maximum duty cycle that you allow; 80 to 85 % is typical.",
             name).DecimalFractions;
 }

@@ -9,6 +9,15 @@ namespace FuelSizing.Injectors;
 /// <summary>One injector: what it passes when held open, and how it opens.</summary>
 public sealed record Injector
 {
+    private static readonly Identity<Injector> _identity = new Identity<Injector>()
+        .Value(injector => injector.Name)
+        .Number(injector => injector.RatedFlow)
+        .Number(injector => injector.RatedPascals)
+        .Value(injector => injector.TestFluid)
+        .Value(injector => injector.DeadTime)
+        .Number(injector => injector.MinimumLinearPulse.Seconds)
+        .Number(injector => injector.MaximumDifferential.Pascals);
+
     private Injector(
         string name,
         VolumeFlow staticFlow,
@@ -31,7 +40,7 @@ public sealed record Injector
     }
 
     /// <summary>
-    /// The differential pressure at which static flow is usually stated, 300 kPa (43.5 psi): common practice, no source.
+    /// The differential pressure at which static flow is typically stated, 300 kPa (43.5 psi): common practice, no source.
     /// </summary>
     public static Pressure DefaultRatedDifferential { get; } = Pressure.FromKilopascals(300);
 
@@ -99,7 +108,7 @@ public sealed record Injector
                 ratedDifferential,
                 Pressure.FromKilopascals(50),
                 Pressure.FromKilopascals(2000),
-                "Give the pressure at which the flow was measured; 300 kPa is usual.",
+                "Give the pressure at which the flow was measured; 300 kPa is typical.",
                 nameof(ratedDifferential)),
             testFluid,
             deadTime,
@@ -148,6 +157,19 @@ public sealed record Injector
     public MassFlow StaticMassFlowAt(Pressure differential, Fuel fuel, Temperature temperature) =>
         StaticFlowAt(differential, fuel, temperature) * fuel.DensityAt(temperature);
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Injector? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name and rating.</summary>
+    /// <returns>For instance <c>injector A, 580 mL/min at 300 kPa</c>.</returns>
+    public override string ToString() =>
+        $"{Name}, {Readable.InjectorFlow(StaticFlow)} at {Readable.Of(RatedDifferential)}";
+
     internal Injector WithStaticFlow(VolumeFlow staticFlow) =>
         Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, MaximumDifferential);
 
@@ -166,9 +188,13 @@ public sealed record Injector
 /// </remarks>
 public sealed record TestFluid
 {
+    private static readonly Identity<TestFluid> _identity = new Identity<TestFluid>()
+        .Value(fluid => fluid.Name)
+        .Number(fluid => fluid.Density.KilogramsPerCubicMeter);
+
     private TestFluid(string name, Density density) => (Name, Density) = (name, density);
 
-    /// <summary>n-Heptane, the usual test liquid: 683.8 kg/m³ at 20 °C (Span and Wagner equation of state).</summary>
+    /// <summary>n-Heptane, the typical test liquid: 683.8 kg/m³ at 20 °C (Span and Wagner equation of state).</summary>
     public static TestFluid Heptane { get; } = Of("n-heptane", Density.FromKilogramsPerCubicMeter(683.8));
 
     /// <summary>The name shown in results.</summary>
@@ -192,4 +218,17 @@ public sealed record TestFluid
                 Density.FromKilogramsPerCubicMeter(1200),
                 "Give the liquid's density at the temperature of the test.",
                 nameof(density)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(TestFluid? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name and density.</summary>
+    /// <returns>For instance <c>n-heptane, 684 kg/m³</c>.</returns>
+    public override string ToString() =>
+        $"{Name}, {Readable.Of(Density)}";
 }

@@ -9,6 +9,11 @@ namespace FuelSizing.Injectors;
 /// <summary>The injectors of an engine: all alike, sharing its fuel evenly.</summary>
 public sealed record InjectorSet
 {
+    private static readonly Identity<InjectorSet> _identity = new Identity<InjectorSet>()
+        .Value(set => set.Injector)
+        .Value(set => set.Count)
+        .Value(set => set.InjectionsPerCycle);
+
     private InjectorSet(Injector injector, int count, int injectionsPerCycle) =>
         (Injector, Count, InjectionsPerCycle) = (injector, count, injectionsPerCycle);
 
@@ -36,6 +41,19 @@ public sealed record InjectorSet
             Guard.Count(
                 injectionsPerCycle, 1, 4, "Count each injector's pulses in a working cycle.", nameof(injectionsPerCycle)));
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(InjectorSet? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>How many of which.</summary>
+    /// <returns>For instance <c>4 × injector A, 580 mL/min each</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Count} × {Injector.Name}, {Readable.InjectorFlow(Injector.StaticFlow)} each");
 
     internal InjectorSet Scaled(double factor) => new(Injector.Scaled(factor), Count, InjectionsPerCycle);
 }

@@ -15,6 +15,13 @@ namespace FuelSizing.Lines;
 /// </remarks>
 public sealed record Filter : IFlowLoss
 {
+    private static readonly Identity<Filter> _identity = new Identity<Filter>()
+        .Value(filter => filter.Name)
+        .Number(filter => filter._ratedFlow)
+        .Number(filter => filter._ratedLoss)
+        .Number(filter => filter.Clogging)
+        .Number(filter => filter._ratedViscosity);
+
     /// <summary>How far over its rated flow the law is trusted: common practice, no source.</summary>
     private const double MaximumOverRating = 3;
 
@@ -85,7 +92,7 @@ public sealed record Filter : IFlowLoss
                 clogging,
                 1,
                 100,
-                "It multiplies the new filter's loss; 1 is a new filter, 2 a usual limit of service.",
+                "It multiplies the new filter's loss; 1 is a new filter, 2 a typical limit of service.",
                 nameof(clogging)),
             Guard.Between(
                 ratedViscosity ?? Fuel.Petrol.DynamicViscosityAt(Temperature.FromDegreesCelsius(20)),
@@ -108,12 +115,25 @@ public sealed record Filter : IFlowLoss
             flow,
             VolumeFlow.FromLitersPerHour(0),
             MaximumFlow,
-            "The rated point says nothing about flows so far over it; take a larger filter.",
+            "The rated point gives no data for flows so far over it; take a larger filter.",
             nameof(flow));
         double kelvins = Fuel.WithinRange(temperature, nameof(temperature)).Kelvins;
         return Pressure.FromPascals(LossPascals(
             flow.CubicMetersPerSecond, fuel.DensityAtKelvins(kelvins), fuel.KinematicViscosityAtKelvins(kelvins)));
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Filter? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name and rated point.</summary>
+    /// <returns>For instance <c>filter, 8 kPa at 200 L/h, clogging 1.0</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Name}, {Readable.Of(RatedLoss)} at {Readable.PumpFlow(RatedFlow)}, clogging {Clogging:0.0}");
 
     double IFlowLoss.LossPascals(double flow, double density, double kinematicViscosity) =>
         LossPascals(flow, density, kinematicViscosity);

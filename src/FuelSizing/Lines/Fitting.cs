@@ -17,6 +17,11 @@ namespace FuelSizing.Lines;
 /// </remarks>
 public sealed record Fitting
 {
+    private static readonly Identity<Fitting> _identity = new Identity<Fitting>()
+        .Value(fitting => fitting.Name)
+        .Number(fitting => fitting.FixedCoefficient)
+        .Number(fitting => fitting.Diameters);
+
     private Fitting(string name, double fixedCoefficient, double diameters) =>
         (Name, FixedCoefficient, Diameters) = (name, fixedCoefficient, diameters);
 
@@ -106,4 +111,17 @@ public sealed record Fitting
     /// <exception cref="ArgumentOutOfRangeException">The bore is outside its range.</exception>
     public double LossCoefficientIn(Length bore) =>
         FittingLoss.Coefficient<Real>(FixedCoefficient, Diameters, Line.BoreWithin(bore, nameof(bore)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Fitting? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name and coefficient.</summary>
+    /// <returns>For instance <c>90° elbow, K = 30 f_T</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Name}, K = {(Diameters > 0 ? $"{Diameters:0.##} f_T" : $"{FixedCoefficient:0.##}")}");
 }

@@ -13,6 +13,14 @@ namespace FuelSizing.Lines;
 /// </remarks>
 public sealed record Line : IFlowLoss
 {
+    private static readonly Identity<Line> _identity = new Identity<Line>()
+        .Value(line => line.Name)
+        .Number(line => line.Bore.Meters)
+        .Number(line => line.Length.Meters)
+        .Number(line => line.Roughness.Meters)
+        .List(line => line.Fittings)
+        .Number(line => line._rise);
+
     private readonly PipeConstants<Real> _pipe;
     private readonly double _rise;
 
@@ -56,7 +64,7 @@ public sealed record Line : IFlowLoss
     /// <param name="name">Shown in results; 1 to 80 characters.</param>
     /// <param name="bore">Inside diameter, 1 to 60 mm.</param>
     /// <param name="length">0 to 100 m.</param>
-    /// <param name="roughness">0 to 5 % of the bore; see <see cref="Lines.Roughness"/> for the usual ones.</param>
+    /// <param name="roughness">0 to 5 % of the bore; see <see cref="Lines.Roughness"/> for typical ones.</param>
     /// <param name="fittings">None if not given.</param>
     /// <param name="rise">Height of the end over the start, −10 to 10 m; level if not given.</param>
     /// <returns>The line.</returns>
@@ -138,6 +146,19 @@ public sealed record Line : IFlowLoss
             viscosity);
     }
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Line? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name, bore, length and fittings.</summary>
+    /// <returns>For instance <c>supply, bore 8.0 mm, 4.5 m, K = 1.9</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Name}, bore {Bore.Millimeters:0.0} mm, {Readable.Of(Length)}, K = {LossCoefficient:0.0}");
+
     internal Line WithBore(Length bore) =>
         Of(Name, bore, Length, UnitMath.Min(Roughness, bore * 0.05), Fittings, Rise);
 
@@ -159,7 +180,7 @@ public sealed record Line : IFlowLoss
             bore, Length.FromMillimeters(1), Length.FromMillimeters(60), "Give the inside diameter.", name).Meters;
 }
 
-/// <summary>Wall roughness of the usual fuel lines, new and clean.</summary>
+/// <summary>Wall roughness of typical fuel lines, new and clean.</summary>
 /// <remarks>
 /// In a smooth line a fuel flow of this size hardly feels the roughness; age, swelling and deposits matter more through the
 /// bore that they take away.

@@ -1,11 +1,12 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Lines;
 
 /// <summary>What a flow costs in a line, step by step.</summary>
-public sealed record LineLoss
+public sealed class LineLoss
 {
     internal LineLoss(
         VolumeFlow flow, in PipeState<Real> state, double elevation, double density, double kinematicViscosity)
@@ -65,6 +66,11 @@ public sealed record LineLoss
 
     /// <summary>Of the fuel at its temperature.</summary>
     public KinematicViscosity KinematicViscosity { get; }
+
+    /// <summary>Loss, flow and regime.</summary>
+    /// <returns>For instance <c>12.4 kPa at 200 L/h, turbulent</c>.</returns>
+    public override string ToString() =>
+        $"{Readable.PressureLoss(Total)} at {Readable.PumpFlow(Flow)}, {Regime.ToString().ToLowerInvariant()}";
 }
 
 /// <summary>How the fuel flows in a line.</summary>

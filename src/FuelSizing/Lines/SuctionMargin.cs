@@ -12,7 +12,7 @@ namespace FuelSizing.Lines;
 /// Below zero the fuel boils in the line or at the inlet and the pump loses flow. A pump needs some margin of its own over
 /// zero; take it from the pump's maker.
 /// </remarks>
-public sealed record SuctionMargin
+public sealed class SuctionMargin
 {
     private SuctionMargin(Pressure inletAbsolute, Pressure vapourPressure, Pressure margin, bool isEstimate) =>
         (InletAbsolute, VapourPressure, Margin, IsEstimate) = (inletAbsolute, vapourPressure, margin, isEstimate);
@@ -81,4 +81,9 @@ public sealed record SuctionMargin
             Pressure.FromPascals(Suction.NetPositive(inlet, vapour).Value),
             fuel.IsVapourPressureEstimatedAt(temperature));
     }
+
+    /// <summary>Margin, inlet and vapour pressure.</summary>
+    /// <returns>For instance <c>34.2 kPa: inlet 96.5 kPa absolute, vapour pressure 62.3 kPa</c>.</returns>
+    public override string ToString() =>
+        $"{Readable.PressureLoss(Margin)}: inlet {Readable.PressureLoss(InletAbsolute)} absolute, vapour pressure {Readable.PressureLoss(VapourPressure)}";
 }

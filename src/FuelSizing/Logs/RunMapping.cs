@@ -5,6 +5,13 @@ namespace FuelSizing.Logs;
 /// <summary>How a file is to be read: which column holds which channel in which unit, and how the file is written.</summary>
 public sealed record RunMapping
 {
+    private static readonly Identity<RunMapping> _identity = new Identity<RunMapping>()
+        .List(mapping => mapping.Columns)
+        .Value(mapping => mapping.Separator)
+        .Value(mapping => mapping.DecimalMark)
+        .Value(mapping => mapping.HeadingLine)
+        .Value(mapping => mapping.UnitsRow);
+
     private RunMapping(IReadOnlyList<RunColumn> columns) => Columns = [.. columns];
 
     /// <summary>The columns to read; others of the file are passed over.</summary>
@@ -96,6 +103,14 @@ public sealed record RunMapping
     /// <exception cref="ArgumentOutOfRangeException">There is no such choice.</exception>
     public RunMapping WithUnitsRow(UnitsRow unitsRow) =>
         this with { UnitsRow = Guard.Member(unitsRow, "Say whether units stand below the heading.", nameof(unitsRow)) };
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(RunMapping? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     /// <summary>Refuses a mapping with a column whose unit nobody says.</summary>
     internal RunMapping Complete(string name) =>

@@ -8,7 +8,7 @@ namespace FuelSizing.Numerics;
 /// A table of one quantity against another, in SI numbers: linear or monotone between its points (MathNet.Numerics'
 /// linear spline and its shape-preserving cubic), silent beyond them.
 /// </summary>
-internal sealed class Curve
+internal sealed class Curve : IEquatable<Curve>
 {
     /// <summary>
     /// Share of a table's span by which its ends are widened, since the same end reached through other units may differ
@@ -91,6 +91,18 @@ internal sealed class Curve
             values[at] = _scale * Between(Math.Clamp(x[at], First, Last));
         }
     }
+
+    /// <summary>True if the other has the same points, as <see cref="Significant"/> compares them.</summary>
+    /// <remarks>How it runs between them is no part of it: a description gives all its curves one kind of interpolation.</remarks>
+    public bool Equals(Curve? other) =>
+        ReferenceEquals(this, other)
+        || (other is not null && Significant.Same(_x, other._x) && Significant.Same(_y, other._y));
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Curve);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Significant.Hash(_x), Significant.Hash(_y));
 
     private double Between(double x)
     {

@@ -15,8 +15,14 @@ namespace FuelSizing.Pumps;
 /// <para>A relief valve inside the pump ends the curve at its pressure. <see cref="Condition"/> takes off for wear or hot
 /// fuel.</para>
 /// </remarks>
-public sealed class Pump : PumpAssembly
+public sealed record Pump : PumpAssembly
 {
+    private static readonly Identity<Pump> _identity = new Identity<Pump>()
+        .List(pump => pump.Curves)
+        .Number(pump => pump.Relief?.Pascals)
+        .Number(pump => pump._condition)
+        .Value(pump => pump.Feed);
+
     /// <summary>The lowest voltage, as a share of a measured one, to which the affinity laws are trusted.</summary>
     private const double MinimumScale = 0.7;
 
@@ -117,6 +123,14 @@ public sealed class Pump : PumpAssembly
         return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)));
     }
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Pump? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
     internal override bool HasOpenEnd => _hasOpenEnd;
 
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : WithFeed(exchange(Feed));
@@ -213,7 +227,7 @@ public sealed class Pump : PumpAssembly
 
     /// <summary>
     /// Between which rises a flow is delivered at a motor voltage, by the curves on either side of it, Pa; both the same where
-    /// one curve counts. Curves that end with flow to spare, and the relief valve, apart.
+    /// one curve counts. Curves that end above zero flow, and the relief valve, apart.
     /// </summary>
     /// <param name="flow">m³/s.</param>
     /// <param name="volts">V.</param>
@@ -302,7 +316,7 @@ public sealed class Pump : PumpAssembly
             : Bracket.Of(left, MinimumMotorShare, 1));
     }
 
-    /// <summary>What the curves say of a rise and motor voltage, their upper ends apart.</summary>
+    /// <summary>What the curves give at a rise and motor voltage, their upper ends apart.</summary>
     internal PumpCoverage CoverageAt(double rise, double volts)
     {
         PumpCoverage coverage =
@@ -315,7 +329,7 @@ public sealed class Pump : PumpAssembly
 
     /// <summary>
     /// True if every curve begins against no rise, and the motor's voltage is never too far under the lowest measured one:
-    /// not even with the most current that was measured.
+    /// not even with the maximum current that was measured.
     /// </summary>
     /// <param name="supply">V.</param>
     internal bool IsCoveredBelow(double supply)
@@ -347,7 +361,7 @@ public sealed class Pump : PumpAssembly
     private double EndAt(PumpCurve curve, double volts, bool generous) =>
         PumpScaling.Pressure<Real>(EndOf(curve, generous), SpeedOf(curve, volts));
 
-    /// <summary>The lowest rise that the curves used at a motor voltage say something of, Pa; zero if they start there.</summary>
+    /// <summary>The lowest rise that the curves used at a motor voltage cover, Pa; zero if they start there.</summary>
     internal double BeginsAt(double volts)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);

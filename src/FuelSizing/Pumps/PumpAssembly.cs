@@ -10,7 +10,7 @@ namespace FuelSizing.Pumps;
 /// In series the same flow passes through all and their pressure rises add; in parallel all see the same rise and their
 /// flows add, never backward.
 /// </remarks>
-public abstract class PumpAssembly
+public abstract record PumpAssembly
 {
     private PumpBounds? _kept;
 
@@ -25,7 +25,7 @@ public abstract class PumpAssembly
     public abstract IReadOnlyList<Pump> Pumps { get; }
 
     /// <summary>
-    /// The assembly's curve at a supply voltage: the least that it surely delivers against each pressure rise, wiring and
+    /// The assembly's curve at a supply voltage: the minimum that it surely delivers against each pressure rise, wiring and
     /// condition included.
     /// </summary>
     /// <param name="supply">At the battery or alternator, 6 to 20 V.</param>
@@ -47,7 +47,13 @@ public abstract class PumpAssembly
         ];
     }
 
-    /// <summary>True if a curve ends with flow to spare, so that nothing is known of higher pressures.</summary>
+    /// <summary>Name, and the flow against no pressure at the voltage of each pump's highest curve.</summary>
+    /// <returns>For instance <c>pump R, up to 215 L/h at 13.5 V</c>; of several pumps their names.</returns>
+    public sealed override string ToString() => this is Pump pump
+        ? $"{Name}, up to {Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(pump.Curves[^1].Flow.FirstValue))} at {Readable.Of(pump.Curves[^1].Voltage)}"
+        : Name;
+
+    /// <summary>True if a curve ends above zero flow, so that nothing is known of higher pressures.</summary>
     internal abstract bool HasOpenEnd { get; }
 
     /// <summary>The same pumps with each feed exchanged for another.</summary>
@@ -56,7 +62,7 @@ public abstract class PumpAssembly
 
     /// <summary>The pumps fed with a voltage.</summary>
     /// <param name="supply">At the source, V.</param>
-    /// <param name="generous">Take a curve that ends with flow to spare as going on for ever, instead of ending there.</param>
+    /// <param name="generous">Take a curve that ends above zero flow as going on for ever, instead of ending there.</param>
     internal abstract RunningPumps Running(double supply, bool generous = false);
 
     /// <summary>
@@ -92,8 +98,11 @@ public abstract class PumpAssembly
 }
 
 /// <summary>Pumps in parallel, each with a check valve: the same pressure rise over all, flows added.</summary>
-public sealed class PumpParallel : PumpAssembly
+public sealed record PumpParallel : PumpAssembly
 {
+    private static readonly Identity<PumpParallel> _identity = new Identity<PumpParallel>()
+        .List(pumps => pumps.Branches);
+
     private readonly PumpAssembly[] _branches;
 
     private PumpParallel(PumpAssembly[] branches) =>
@@ -103,16 +112,24 @@ public sealed class PumpParallel : PumpAssembly
     public IReadOnlyList<PumpAssembly> Branches { get; }
 
     /// <inheritdoc/>
-    public override string Name => $"({string.Join(" beside ", _branches.Select(branch => branch.Name))})";
+    public override string Name => $"({string.Join(" in parallel with ", _branches.Select(branch => branch.Name))})";
 
     /// <inheritdoc/>
     public override IReadOnlyList<Pump> Pumps => [.. _branches.SelectMany(branch => branch.Pumps)];
 
-    /// <summary>Puts branches in parallel, each behind a check valve.</summary>
+    /// <summary>Puts branches in parallel, each with a check valve.</summary>
     /// <param name="branches">Two to eight.</param>
     /// <returns>The assembly.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There are too few or too many branches.</exception>
     public static PumpParallel Of(params PumpAssembly[] branches) => new(Members(branches, nameof(branches)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(PumpParallel? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
 
@@ -123,9 +140,13 @@ public sealed class PumpParallel : PumpAssembly
         new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, generous)));
 }
 
-/// <summary>Pumps one behind the other: the same flow through all, pressure rises added.</summary>
-public sealed class PumpSeries : PumpAssembly
+/// <summary>Pumps in series: the same flow through all, pressure rises added.</summary>
+public sealed record PumpSeries : PumpAssembly
 {
+    private static readonly Identity<PumpSeries> _identity = new Identity<PumpSeries>()
+        .Value(pumps => pumps.Bypass)
+        .List(pumps => pumps.Stages);
+
     private readonly PumpAssembly[] _stages;
 
     private PumpSeries(PumpAssembly[] stages, SeriesBypass bypass) =>
@@ -138,7 +159,7 @@ public sealed class PumpSeries : PumpAssembly
     public IReadOnlyList<PumpAssembly> Stages { get; }
 
     /// <inheritdoc/>
-    public override string Name => $"({string.Join(" then ", _stages.Select(stage => stage.Name))})";
+    public override string Name => $"({string.Join(" in series with ", _stages.Select(stage => stage.Name))})";
 
     /// <inheritdoc/>
     public override IReadOnlyList<Pump> Pumps => [.. _stages.SelectMany(stage => stage.Pumps)];
@@ -150,6 +171,14 @@ public sealed class PumpSeries : PumpAssembly
     /// <exception cref="ArgumentOutOfRangeException">There are too few or too many stages.</exception>
     public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages) =>
         new(Members(stages, nameof(stages)), Guard.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(PumpSeries? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
 
@@ -163,15 +192,15 @@ public sealed class PumpSeries : PumpAssembly
 /// <summary>What a pump in series does when more flows than it can pass by itself.</summary>
 public enum SeriesBypass
 {
-    /// <summary>A check valve around it opens: the rest passes beside it, and it adds no pressure.</summary>
+    /// <summary>A check valve around it opens: the rest bypasses it, and it adds no pressure.</summary>
     CheckValve = 0,
 
     /// <summary>Nothing: no more passes than the weakest stage lets through.</summary>
     None = 1,
 }
 
-/// <summary>Pumps fed with one voltage, taken both ways that the end of their curves can be read.</summary>
+/// <summary>Pumps fed with one voltage, by both readings of the end of their curves can be read.</summary>
 /// <param name="Supply">At the source, V.</param>
-/// <param name="Lower">Curves that end with flow to spare end there.</param>
+/// <param name="Lower">Curves that end above zero flow end there.</param>
 /// <param name="Upper">They go on for ever; the same where no curve ends so.</param>
 internal sealed record PumpBounds(double Supply, RunningPumps Lower, RunningPumps Upper);

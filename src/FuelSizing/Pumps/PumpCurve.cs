@@ -6,11 +6,17 @@ namespace FuelSizing.Pumps;
 
 /// <summary>What a pump delivers, and the current it draws, against pressure at the voltage at which it was measured.</summary>
 /// <remarks>
-/// Between its points the curve is monotone; beyond them it says nothing, except that a pump delivers no more at a higher
+/// Between its points the curve is monotone; beyond them it gives no data, except that a pump delivers no more at a higher
 /// pressure. A curve that ends at zero flow shows the deadhead pressure.
 /// </remarks>
-public sealed class PumpCurve
+public sealed record PumpCurve
 {
+    private static readonly Identity<PumpCurve> _identity = new Identity<PumpCurve>()
+        .Value(curve => curve.Name)
+        .Number(curve => curve.Volts)
+        .Value(curve => curve.Flow)
+        .Value(curve => curve.Current);
+
     // Equal flows at two pressures would leave the pressure at that flow open; a real pump leaks more than this.
     private const double MinimumFall = 1e-9;
 
@@ -45,7 +51,7 @@ public sealed class PumpCurve
 
     internal Curve? Current { get; }
 
-    /// <summary>The most current that was measured, A; zero where none was.</summary>
+    /// <summary>The maximum current that was measured, A; zero where none was.</summary>
     internal double MaximumCurrent { get; }
 
     internal double Volts { get; }
@@ -118,6 +124,22 @@ public sealed class PumpCurve
             : throw new InvalidOperationException(
                 $"The curve of {Name} has no current. Describe it with PumpCurve.WithCurrent.");
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(PumpCurve? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name, voltage and both ends.</summary>
+    /// <returns>For instance <c>pump R at 13.5 V: 215 L/h against 0 kPa, 0 L/h against 750 kPa</c>.</returns>
+    public override string ToString() =>
+        $"{Name} at {Readable.Of(Voltage)}: {End(Flow.First, Flow.FirstValue)}, {End(Flow.Last, Flow.LastValue)}";
+
+    private static string End(double rise, double flow) =>
+        $"{Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow))} against {Readable.Of(Pressure.FromPascals(rise))}";
 
     internal static ElectricPotential WithinVoltage(ElectricPotential voltage, string name) =>
         Guard.Between(

@@ -16,7 +16,7 @@ internal sealed class RunningPump : RunningPumps
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="pump">Which.</param>
     /// <param name="supply">Voltage at the source, V.</param>
-    /// <param name="generous">Take a curve that ends with flow to spare as going on, instead of ending there.</param>
+    /// <param name="generous">Take a curve that ends above zero flow as going on, instead of ending there.</param>
     public RunningPump(Pump pump, double supply, bool generous)
     {
         (_pump, _supply, _generous) = (pump, supply, generous);

@@ -9,7 +9,7 @@ namespace FuelSizing.Pumps;
 /// </remarks>
 internal abstract class RunningPumps
 {
-    /// <summary>The most that passes, m³/s: against no pressure rise.</summary>
+    /// <summary>The maximum that passes, m³/s: against no pressure rise.</summary>
     public abstract double FreeFlow { get; }
 
     /// <summary>The rise at which nothing passes any more, Pa.</summary>
@@ -77,7 +77,7 @@ internal abstract class RunningPumps
     }
 }
 
-/// <summary>Pumps in parallel behind check valves, fed with one voltage.</summary>
+/// <summary>Pumps in parallel with check valves, fed with one voltage.</summary>
 internal sealed class RunningParallel : RunningPumps
 {
     private readonly RunningPumps[] _branches;
@@ -286,13 +286,13 @@ internal enum PumpCoverage
     /// <summary>The voltage is too far under that of every curve.</summary>
     VoltageBelow = 4,
 
-    /// <summary>The curve ends before this pressure with flow to spare.</summary>
+    /// <summary>The curve ends before this pressure above zero flow.</summary>
     PressureAbove = 8,
 
     /// <summary>The curve begins only at a higher pressure.</summary>
     PressureBelow = 16,
 
-    /// <summary>Data that says nothing of this point.</summary>
+    /// <summary>Data that does not cover this point.</summary>
     NotCovered = VoltageBelow | PressureAbove | PressureBelow,
 }
 

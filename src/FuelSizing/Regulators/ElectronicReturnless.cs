@@ -12,6 +12,13 @@ namespace FuelSizing.Regulators;
 /// </remarks>
 public sealed record ElectronicReturnless : PressureRegulator
 {
+    private static readonly Identity<ElectronicReturnless> _identity = new Identity<ElectronicReturnless>()
+        .Number(regulator => regulator.Base.Pascals)
+        .Value(regulator => regulator.FollowsManifold)
+        .Number(regulator => regulator.MinimumVoltage.Volts)
+        .Number(regulator => regulator.OffsetPascals)
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+
     private ElectronicReturnless(Pressure basePressure, bool followsManifold, ElectricPotential minimumVoltage)
         : base(VolumeFlow.Zero, new(basePressure.Pascals, followsManifold ? 1 : 0, followsManifold ? 1 : 0, 0)) =>
         (Base, FollowsManifold, MinimumVoltage) = (basePressure, followsManifold, minimumVoltage);
@@ -46,6 +53,14 @@ public sealed record ElectronicReturnless : PressureRegulator
                 ElectricPotential.FromVolts(20),
                 "Give the lowest voltage at which the controller still runs the pump.",
                 nameof(minimumVoltage)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(ElectronicReturnless? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => Holding(basePressure, FollowsManifold, MinimumVoltage);
 }

@@ -9,6 +9,11 @@ namespace FuelSizing.Regulators;
 /// </summary>
 public sealed record Fixed : PressureRegulator
 {
+    private static readonly Identity<Fixed> _identity = new Identity<Fixed>()
+        .Number(regulator => regulator.Gauge.Pascals)
+        .Number(regulator => regulator.OffsetPascals)
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+
     private Fixed(Pressure gauge, VolumeFlow minimumReturnFlow)
         : base(minimumReturnFlow, new(gauge.Pascals, 0, 0, 0)) => Gauge = gauge;
 
@@ -25,6 +30,14 @@ public sealed record Fixed : PressureRegulator
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Fixed? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
 }

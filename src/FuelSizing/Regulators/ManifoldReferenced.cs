@@ -9,6 +9,11 @@ namespace FuelSizing.Regulators;
 /// </summary>
 public sealed record ManifoldReferenced : PressureRegulator
 {
+    private static readonly Identity<ManifoldReferenced> _identity = new Identity<ManifoldReferenced>()
+        .Number(regulator => regulator.Base.Pascals)
+        .Number(regulator => regulator.OffsetPascals)
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+
     private ManifoldReferenced(Pressure basePressure, VolumeFlow minimumReturnFlow)
         : base(minimumReturnFlow, new(basePressure.Pascals, 1, 1, 0)) => Base = basePressure;
 
@@ -25,6 +30,14 @@ public sealed record ManifoldReferenced : PressureRegulator
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(ManifoldReferenced? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
 }

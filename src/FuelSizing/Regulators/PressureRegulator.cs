@@ -25,12 +25,16 @@ public abstract record PressureRegulator
     /// <summary>One line that says what the regulator does.</summary>
     public abstract string Description { get; }
 
-    /// <summary>The rail pressure that the regulator sets, if the pump can keep it up.</summary>
+    /// <summary>The rail pressure that the regulator sets, if the pump has the capacity.</summary>
     /// <param name="boost">Manifold gauge pressure, negative under throttle, −95 to 400 kPa.</param>
     /// <returns>Gauge pressure in the rail.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The boost is outside its range.</exception>
     public Pressure RailGauge(Pressure boost) =>
         Pressure.FromPascals(SetPascals(ManifoldPressure.Within(boost, nameof(boost)).Pascals));
+
+    /// <summary>What the regulator does.</summary>
+    /// <returns><see cref="Description"/>.</returns>
+    public sealed override string ToString() => Description;
 
     /// <summary>How far this unit is off what its kind sets, gauge, Pa.</summary>
     internal double OffsetPascals { get; private init; }

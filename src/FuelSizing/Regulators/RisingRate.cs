@@ -15,6 +15,14 @@ namespace FuelSizing.Regulators;
 /// </remarks>
 public sealed record RisingRate : PressureRegulator
 {
+    private static readonly Identity<RisingRate> _identity = new Identity<RisingRate>()
+        .Number(regulator => regulator.Base.Pascals)
+        .Number(regulator => regulator.Gain)
+        .Number(regulator => regulator.Onset.Pascals)
+        .Number(regulator => regulator.Ceiling?.Pascals)
+        .Number(regulator => regulator.OffsetPascals)
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+
     private RisingRate(
         Pressure basePressure, double gain, Pressure onset, Pressure? ceiling, VolumeFlow minimumReturnFlow)
         : base(
@@ -46,7 +54,7 @@ public sealed record RisingRate : PressureRegulator
     /// <summary>Describes the unit.</summary>
     /// <param name="basePressure">
     /// Rail gauge pressure with the manifold at atmospheric pressure, 0 to 1,500 kPa. Zero only for a unit in series
-    /// behind a base regulator.
+    /// with a base regulator.
     /// </param>
     /// <param name="gain">Rise of rail pressure for each 1 of boost, 1 to 15.</param>
     /// <param name="onset">Boost at which the gain sets in, 0 to 200 kPa.</param>
@@ -84,11 +92,19 @@ public sealed record RisingRate : PressureRegulator
                 : null,
             WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(RisingRate? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 }
 
 /// <summary>
-/// A rising-rate unit on the return line behind a base regulator: the higher of the two pressures governs.
+/// A rising-rate unit on the return line, in series with a base regulator: the higher of the two pressures governs.
 /// </summary>
 /// <remarks>
 /// The unit throttles what the base regulator lets back to the tank. While it asks for less than the base regulator, it
@@ -96,6 +112,12 @@ public sealed record RisingRate : PressureRegulator
 /// </remarks>
 public sealed record RegulatorSeries : PressureRegulator
 {
+    private static readonly Identity<RegulatorSeries> _identity = new Identity<RegulatorSeries>()
+        .Value(regulator => regulator.BaseRegulator)
+        .Value(regulator => regulator.Unit)
+        .Number(regulator => regulator.OffsetPascals)
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+
     private RegulatorSeries(PressureRegulator baseRegulator, RisingRate unit)
         : base(UnitMath.Max(baseRegulator.MinimumReturnFlow, unit.MinimumReturnFlow), null) =>
         (BaseRegulator, Unit) = (baseRegulator, unit);
@@ -103,11 +125,11 @@ public sealed record RegulatorSeries : PressureRegulator
     /// <summary>The regulator at the rail.</summary>
     public PressureRegulator BaseRegulator { get; }
 
-    /// <summary>The unit behind it.</summary>
+    /// <summary>The unit in series with it.</summary>
     public RisingRate Unit { get; }
 
     /// <inheritdoc/>
-    public override string Description => $"{BaseRegulator.Description}; behind it {Unit.Description}";
+    public override string Description => $"{BaseRegulator.Description}; in series with it {Unit.Description}";
 
     /// <summary>Describes the pair.</summary>
     /// <param name="baseRegulator">The regulator at the rail.</param>
@@ -120,6 +142,14 @@ public sealed record RegulatorSeries : PressureRegulator
         ArgumentNullException.ThrowIfNull(unit);
         return new(baseRegulator, unit);
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(RegulatorSeries? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(

@@ -1,3 +1,4 @@
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -7,6 +8,9 @@ namespace FuelSizing.Uncertainty;
 public sealed record Distribution<T>
     where T : struct, IQuantity, IComparable<T>
 {
+    private static readonly Identity<Distribution<T>> _identity = new Identity<Distribution<T>>()
+        .Value(distribution => distribution.Shape);
+
     internal Distribution(T minimum, T maximum, Func<double, double, Shape> shape)
     {
         (Minimum, Maximum) = (minimum, maximum);
@@ -23,6 +27,14 @@ public sealed record Distribution<T>
 
     /// <summary>The highest value there may be.</summary>
     public T Maximum { get; }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Distribution<T>? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     /// <summary>Likelihood between the ends, in the quantity's base unit, which is SI for every quantity used here.</summary>
     internal Shape Shape { get; }

@@ -1,3 +1,4 @@
+using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
 
 namespace FuelSizing.Uncertainty;
@@ -19,24 +20,60 @@ internal abstract record Shape(double Minimum, double Maximum)
 /// <summary>One value.</summary>
 internal sealed record FixedShape(double Value) : Shape(Value, Value)
 {
+    private static readonly Identity<FixedShape> _identity = new Identity<FixedShape>()
+        .Number(shape => shape.Value);
+
     private protected override double Inverse(double probability) => Value;
+
+    /// <inheritdoc/>
+    public bool Equals(FixedShape? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 }
 
 /// <summary>All values between the ends alike.</summary>
 internal sealed record UniformShape(double Minimum, double Maximum) : Shape(Minimum, Maximum)
 {
+    private static readonly Identity<UniformShape> _identity = new Identity<UniformShape>()
+        .Number(shape => shape.Minimum)
+        .Number(shape => shape.Maximum);
+
     private protected override double Inverse(double probability) => ContinuousUniform.InvCDF(Minimum, Maximum, probability);
+
+    /// <inheritdoc/>
+    public bool Equals(UniformShape? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 }
 
 /// <summary>Likeliest at the mode.</summary>
 internal sealed record TriangularShape(double Minimum, double Mode, double Maximum) : Shape(Minimum, Maximum)
 {
+    private static readonly Identity<TriangularShape> _identity = new Identity<TriangularShape>()
+        .Number(shape => shape.Minimum)
+        .Number(shape => shape.Mode)
+        .Number(shape => shape.Maximum);
+
     private protected override double Inverse(double probability) => Triangular.InvCDF(Minimum, Maximum, Mode, probability);
+
+    /// <inheritdoc/>
+    public bool Equals(TriangularShape? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 }
 
 /// <summary>A normal, cut off at the ends.</summary>
 internal sealed record NormalShape : Shape
 {
+    private static readonly Identity<NormalShape> _identity = new Identity<NormalShape>()
+        .Number(shape => shape.Mean)
+        .Number(shape => shape.Deviation)
+        .Number(shape => shape.Minimum)
+        .Number(shape => shape.Maximum);
+
     private readonly double _below;
     private readonly double _belowMaximum;
 
@@ -51,6 +88,12 @@ internal sealed record NormalShape : Shape
     public double Mean { get; }
 
     public double Deviation { get; }
+
+    /// <inheritdoc/>
+    public bool Equals(NormalShape? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     private protected override double Inverse(double probability) =>
         Normal.InvCDF(Mean, Deviation, OfWhole(_below, _belowMaximum, probability));

@@ -10,6 +10,10 @@ namespace FuelSizing.Uncertainty;
 /// <summary>One number that a solved system gives, of which one may ask what it depends on.</summary>
 public sealed record SystemOutput
 {
+    private static readonly Identity<SystemOutput> _identity = new Identity<SystemOutput>()
+        .Value(output => output.Name)
+        .Value(output => output.Part);
+
     private readonly Func<SampledPoint, double> _read;
     private readonly Func<double, IQuantity> _typed;
     private readonly Func<FuelSystem, IQuantity?>? _limit;
@@ -85,6 +89,14 @@ public sealed record SystemOutput
     /// <summary>The output's name.</summary>
     /// <returns>Its name.</returns>
     public override string ToString() => Name;
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(SystemOutput? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     /// <summary>The output in SI; not a number where it has no value.</summary>
     internal double Of(in SampledPoint point) => _read(point);

@@ -13,6 +13,12 @@ namespace FuelSizing.Uncertainty;
 /// </remarks>
 public sealed record UncertainInput
 {
+    private static readonly Identity<UncertainInput> _identity = new Identity<UncertainInput>()
+        .Value(input => input.Name)
+        .Value(input => input.Quantity)
+        .Value(input => input.Shape)
+        .Value(input => input.Petrol);
+
     private readonly Func<double, IQuantity> _typed;
 
     private UncertainInput(string name, UncertainQuantity quantity, Shape shape, Func<double, IQuantity> typed)
@@ -184,6 +190,14 @@ public sealed record UncertainInput
     /// <summary>The input's name.</summary>
     /// <returns>Its name.</returns>
     public override string ToString() => Name;
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(UncertainInput? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     internal IQuantity Typed(double value) => _typed(value);
 

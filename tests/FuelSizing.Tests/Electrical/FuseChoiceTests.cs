@@ -58,7 +58,7 @@ public class FuseChoiceTests
     [Fact]
     public void Text_OfAChoice_ShowsBothRules() =>
         Assert.Equal(
-            "15.0 A: 12.0 A is 80 % of it, and AWG 12 may carry 34.6 A.", For(12, 12, 105, 60).ToString());
+            "15.0 A: 12.0 A is 80 % of it, and the ampacity of AWG 12 is 34.6 A.", For(12, 12, 105, 60).ToString());
 
     /// <summary>The regulation's AWG 18 with insulation for 60 °C carries 10 A at 30 °C: just a 10 A fuse.</summary>
     [Fact]

@@ -304,7 +304,7 @@ public class PumpAssemblyTests
     {
         PumpAssembly pair = PumpSeries.Of(
             SeriesBypass.CheckValve, Pump.From(Wren.Pump), PumpParallel.Of(Pump.From(Wren.Pump), Pump.From(Wren.WiredCurve(13.5, 1))));
-        Assert.Equal("(pump P then (pump P beside pump W))", pair.Name);
+        Assert.Equal("(pump P in series with (pump P in parallel with pump W))", pair.Name);
         Assert.Equal(["pump P", "pump P", "pump W"], pair.Pumps.Select(pump => pump.Name));
     }
 

@@ -112,12 +112,12 @@ public class RegulatorTests
     [Theory]
     [InlineData(10, 25)]
     [InlineData(25, 10)]
-    public void Series_GovernsFromTheLargerReturnFlow(double atTheRail, double behind) =>
+    public void Series_GovernsFromTheLargerReturnFlow(double atTheRail, double inSeries) =>
         Assert.Equal(
             25,
             RegulatorSeries.Of(
                 ManifoldReferenced.From(Wren.Kpa(300), VolumeFlow.FromLitersPerHour(atTheRail)),
-                RisingRate.From(Pressure.Zero, 6, Pressure.Zero, null, VolumeFlow.FromLitersPerHour(behind)))
+                RisingRate.From(Pressure.Zero, 6, Pressure.Zero, null, VolumeFlow.FromLitersPerHour(inSeries)))
                 .MinimumReturnFlow.LitersPerHour,
             9);
 
@@ -142,7 +142,7 @@ public class RegulatorTests
             "rising-rate, base 250 kPa, gain 4 from 0.00 bar, ceiling 700 kPa",
             RisingRate.From(Wren.Kpa(250), 4, Pressure.Zero, Wren.Kpa(700)).Description);
         Assert.Equal(
-            "manifold-referenced, base 300 kPa; behind it rising-rate, base 0 kPa, gain 6.5 from 0.30 bar",
+            "manifold-referenced, base 300 kPa; in series with it rising-rate, base 0 kPa, gain 6.5 from 0.30 bar",
             RegulatorSeries.Of(first, open).Description);
         Assert.Equal(
             "pump speed held for 300 kPa, following the manifold, down to 6.0 V",

@@ -1,0 +1,512 @@
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using FuelSizing.Checks;
+using FuelSizing.Electrical;
+using FuelSizing.Engines;
+using FuelSizing.Findings;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Logs;
+using FuelSizing.Numerics;
+using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Uncertainty;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace FuelSizing.Tests;
+
+/// <summary>
+/// Descriptions are the same if their values are: however often built, from whichever lists, in whichever units; and not the
+/// same as soon as one argument differs.
+/// </summary>
+public class DescriptionTests
+{
+    /// <summary>Every description with the arguments of a factory, and for each argument another value.</summary>
+    private static readonly Dictionary<string, Made> All = new Made[]
+    {
+        Of(typeof(ElementalComposition), nameof(ElementalComposition.OfMolecule), [2, 6, 1], [3, 5, 0]),
+        Of(typeof(ElementalComposition), nameof(ElementalComposition.OfAtomRatios), [1.87, 0.02], [1.9, 0.0]),
+        AFuel,
+        Of(
+            typeof(Fuel),
+            nameof(Fuel.PetrolOf),
+            [Kilograms(745), null, Heat(43), "petrol A"],
+            [Kilograms(740), ElementalComposition.OfAtomRatios(1.9), Heat(44), "petrol B"]),
+        Of(
+            Fuel.Petrol,
+            nameof(Fuel.WithViscosity),
+            [(Celsius(20), Centistokes(0.6)), (Celsius(-20), Centistokes(0.95))],
+            [(Celsius(21), Centistokes(0.6)), (Celsius(-20), Centistokes(1))]),
+        Of(
+            Fuel.Petrol,
+            nameof(Fuel.WithVapourPressure),
+            [(Celsius(20), Wren.Kpa(30)), (Celsius(40), Wren.Kpa(60))],
+            [(Celsius(21), Wren.Kpa(30)), (Celsius(40), Wren.Kpa(61))]),
+        Of(Fuel.Petrol, nameof(Fuel.WithReidVapourPressure), [Wren.Kpa(70)], [Wren.Kpa(71)]),
+        Of(
+            typeof(FuelBlend),
+            nameof(FuelBlend.ByVolume),
+            ["E30", new[] { (Fuel.Petrol, Wren.Percent(70)), (Fuel.Ethanol, Wren.Percent(30)) }],
+            ["E31", new[] { (Fuel.Petrol, Wren.Percent(69)), (Fuel.Ethanol, Wren.Percent(31)) }]),
+        Of(typeof(Atmosphere), nameof(Atmosphere.Of), [Wren.Kpa(94.3), Celsius(17)], [Wren.Kpa(94.4), Celsius(18)]),
+        AnEngine,
+        AConsumption,
+        Of(
+            typeof(Induction),
+            nameof(Induction.BeltDriven),
+            [Wren.Percent(65), Wren.Percent(0), Wren.Kpa(0), Wren.Percent(95)],
+            [Wren.Percent(66), Wren.Percent(70), Wren.Kpa(3), Wren.Percent(96)]),
+        Air,
+        Pull,
+        Demand,
+        Of(typeof(TestFluid), nameof(TestFluid.Of), ["fluid", Kilograms(690)], ["other", Kilograms(691)]),
+        Of(
+            typeof(DeadTimeTable),
+            nameof(DeadTimeTable.ByVoltage),
+            [new[] { (Wren.Volt(8), Wren.Ms(2.4)), (Wren.Volt(16), Wren.Ms(0.7)) }],
+            [new[] { (Wren.Volt(8), Wren.Ms(2.4)), (Wren.Volt(16), Wren.Ms(0.71)) }]),
+        DeadTimes,
+        AnInjector,
+        Injectors,
+        Of(typeof(Fixed), nameof(Fixed.At), [Wren.Kpa(230), Litres(20)], [Wren.Kpa(231), Litres(21)]),
+        Base,
+        Of(
+            typeof(RisingRate),
+            nameof(RisingRate.From),
+            [Wren.Kpa(230), 4.0, Wren.Kpa(7), Wren.Kpa(610), Litres(20)],
+            [Wren.Kpa(231), 4.1, Wren.Kpa(8), null, null]),
+        Of(
+            typeof(RegulatorSeries),
+            nameof(RegulatorSeries.Of),
+            [Base, RisingRate.From(Wren.Kpa(0), 6, Wren.Kpa(10))],
+            [Fixed.At(Wren.Kpa(300)), RisingRate.From(Wren.Kpa(0), 7, Wren.Kpa(10))]),
+        Of(
+            typeof(ElectronicReturnless),
+            nameof(ElectronicReturnless.Holding),
+            [Wren.Kpa(350), true, Wren.Volt(6.3)],
+            [Wren.Kpa(351), false, Wren.Volt(6.4)]),
+        Of(
+            typeof(PumpCurve),
+            nameof(PumpCurve.At),
+            ["pump", Wren.Volt(13.5), new[] { (Wren.Kpa(0), Litres(215)), (Wren.Kpa(730), Litres(0)) }],
+            ["other", Wren.Volt(13.4), new[] { (Wren.Kpa(0), Litres(215)), (Wren.Kpa(740), Litres(0)) }]),
+        ACurve,
+        APump,
+        Of(
+            typeof(PumpSeries),
+            nameof(PumpSeries.Of),
+            [SeriesBypass.CheckValve, new PumpAssembly[] { Pump.From(Wren.Pump), Pump.From(Wren.Pump) }],
+            [SeriesBypass.None, new PumpAssembly[] { Pump.From(Wren.Pump), Pump.From(Wren.PumpOf(1.1)) }]),
+        Of(
+            typeof(PumpParallel),
+            nameof(PumpParallel.Of),
+            [new PumpAssembly[] { Pump.From(Wren.Pump), Pump.From(Wren.Pump) }],
+            [new PumpAssembly[] { Pump.From(Wren.Pump), Pump.From(Wren.Pump), Pump.From(Wren.Pump) }]),
+        ALine,
+        Of(typeof(Fitting), nameof(Fitting.Of), ["tee", 0.9], ["elbow", 1.0]),
+        Of(typeof(Fitting), nameof(Fitting.OfDiameters), ["tee", 20.0], ["elbow", 21.0]),
+        Of(Fitting.Elbow90, nameof(Fitting.Times), [3], [4]),
+        AFilter,
+        Of(typeof(Contact), nameof(Contact.Of), ["stud", Milliohms(2.3)], ["joint", Milliohms(2.4)]),
+        Of(typeof(Conductor), nameof(Conductor.Awg), [12, ConductorMaterial.Copper], [10, ConductorMaterial.Aluminium]),
+        Of(typeof(Conductor), nameof(Conductor.AwgZeros), [2, null], [3, ConductorMaterial.Aluminium]),
+        Of(typeof(Conductor), nameof(Conductor.Metric), [Area.FromSquareMillimeters(4)], [Area.FromSquareMillimeters(6)]),
+        Of(
+            typeof(Conductor),
+            nameof(Conductor.OfArea),
+            [Area.FromSquareMillimeters(4.3), ConductorMaterial.Copper, Wren.Percent(2)],
+            [Area.FromSquareMillimeters(4.4), ConductorMaterial.Aluminium, Wren.Percent(3)]),
+        AFeed,
+        Of(
+            typeof(Feed),
+            nameof(Feed.WithChassisReturn),
+            ["feed", Conductor.Awg(12), Metres(4.3), Milliohms(5), Celsius(70), Array.Empty<Contact>()],
+            ["other", Conductor.Awg(10), Metres(4.4), Milliohms(6), Celsius(71), new[] { Contact.DefaultFuse }]),
+        Generic(nameof(Distribution.Fixed), [Wren.Kpa(2.3)], [Wren.Kpa(2.4)]),
+        Generic(nameof(Distribution.Uniform), [Wren.Kpa(2.3), Wren.Kpa(4.7)], [Wren.Kpa(2.4), Wren.Kpa(4.8)]),
+        Generic(
+            nameof(Distribution.Triangular), [Wren.Kpa(2.3), Wren.Kpa(3), Wren.Kpa(4.7)], [Wren.Kpa(2.4), Wren.Kpa(3.1), Wren.Kpa(4.8)]),
+        Generic(
+            nameof(Distribution.Normal),
+            [Wren.Kpa(3), Wren.Kpa(0.3), Wren.Kpa(2.3), Wren.Kpa(4.7)],
+            [Wren.Kpa(3.1), Wren.Kpa(0.4), Wren.Kpa(2.4), Wren.Kpa(4.8)]),
+        Of(
+            typeof(UncertainInput),
+            nameof(UncertainInput.EthanolContent),
+            [Distribution.Uniform(Wren.Percent(60), Wren.Percent(83)), Fuel.Petrol],
+            [Distribution.Uniform(Wren.Percent(61), Wren.Percent(83)), Fuel.PetrolOf(Kilograms(730))]),
+        Of(typeof(SystemOutput), nameof(SystemOutput.ReserveOf), [Part.Pump], [Part.Injectors]),
+        Of(typeof(Sampling), nameof(Sampling.Of), [100, 3L, 2], [101, 4L, 3]),
+        Of(typeof(ColumnPlace), nameof(ColumnPlace.Named), ["Speed"], ["Drehzahl"]),
+        Of(typeof(ColumnPlace), nameof(ColumnPlace.Numbered), [3], [4]),
+        Of(
+            typeof(RunColumn),
+            nameof(RunColumn.Speed),
+            [ColumnPlace.Named("Speed"), RotationalSpeedUnit.RevolutionPerMinute],
+            [ColumnPlace.Numbered(1), null]),
+        Of(
+            typeof(RunMapping),
+            nameof(RunMapping.Of),
+            [new[] { RunColumn.Speed("Speed"), RunColumn.Lambda("Lambda") }],
+            [new[] { RunColumn.Speed("Speed"), RunColumn.Lambda("Lambda 2") }]),
+        Of(Mapping, nameof(RunMapping.Written), [CellSeparator.Semicolon, DecimalMark.Comma], [CellSeparator.Tab, DecimalMark.Point]),
+        Of(Mapping, nameof(RunMapping.WithHeadingLine), [2], [3]),
+        Of(Mapping, nameof(RunMapping.WithUnitsRow), [UnitsRow.Used], [UnitsRow.Skipped]),
+        Of(
+            typeof(SensorAccuracy),
+            nameof(SensorAccuracy.Of),
+            [
+                Wren.Kpa(2), Wren.Kpa(0.5), Wren.Ms(0.01), Wren.Percent(1), Wren.Percent(1), Wren.Percent(1), Wren.Kpa(3), Wren.Kpa(1),
+                Wren.Percent(1),
+            ],
+            [
+                Wren.Kpa(2.1), Wren.Kpa(0.6), Wren.Ms(0.02), Wren.Percent(1.1), Wren.Percent(1.1), Wren.Percent(1.1), Wren.Kpa(3.1),
+                Wren.Kpa(1.1), Wren.Percent(1.1),
+            ]),
+        Of(
+            typeof(PlanTolerance),
+            nameof(PlanTolerance.Of),
+            [
+                Wren.Percent(3), Milliohms(10), Wren.Percent(30), Wren.Kpa(5), Wren.Percent(2), Wren.Kpa(2), Wren.Percent(1.5), Wren.Ms(0.03),
+                Wren.Percent(2.5), Wren.Percent(4), Wren.Volt(0.3),
+            ],
+            [
+                Wren.Percent(3.1), Milliohms(11), Wren.Percent(31), Wren.Kpa(6), Wren.Percent(2.1), Wren.Kpa(2.1), Wren.Percent(1.6),
+                Wren.Ms(0.04), Wren.Percent(2.6), Wren.Percent(4.1), Wren.Volt(0.4),
+            ]),
+    }.ToDictionary(made => made.Name);
+
+    private static readonly string[] PartFolders = ["Fuels", "Engines", "Injectors", "Regulators", "Pumps", "Lines", "Electrical"];
+
+    public static TheoryData<string> Names => [.. All.Keys];
+
+    private static Made AFuel => Of(
+        typeof(Fuel),
+        nameof(Fuel.Of),
+        ["f", ElementalComposition.OfMolecule(2, 6, 1), Heat(26.9), Kilograms(793.5), Expansion(1.08e-3)],
+        ["g", ElementalComposition.OfMolecule(1, 4, 1), Heat(27), Kilograms(794), Expansion(1.1e-3)]);
+
+    private static Made AnEngine => Of(
+        typeof(Engine),
+        nameof(Engine.Of),
+        ["engine", Volume.FromLiters(2.4), 4, EngineCycle.FourStroke, Wren.Rpm(7200)],
+        ["other", Volume.FromLiters(2.3), 6, EngineCycle.TwoStroke, Wren.Rpm(7100)]);
+
+    private static Made AConsumption => Of(
+        typeof(FuelConsumption),
+        nameof(FuelConsumption.Of),
+        [Fuel.Petrol, 0.82, Grams(315)],
+        [Fuel.PetrolOf(Kilograms(730)), 0.83, Grams(316)]);
+
+    private static Made Air => Of(
+        typeof(VolumetricEfficiency),
+        nameof(VolumetricEfficiency.Of),
+        [new[] { (Wren.Rpm(800), Wren.Percent(72)), (Wren.Rpm(7200), Wren.Percent(91)) }],
+        [new[] { (Wren.Rpm(800), Wren.Percent(72)), (Wren.Rpm(7300), Wren.Percent(91)) }]);
+
+    private static Made Pull => Of(
+        typeof(PowerCurve),
+        nameof(PowerCurve.AtWheels),
+        [Atmosphere.Standard, Wren.Percent(15), new[] { (Wren.Rpm(800), Power.FromKilowatts(9)), (Wren.Rpm(7200), Power.FromKilowatts(128)) }],
+        [Wren.Hill.Atmosphere, Wren.Percent(16), new[] { (Wren.Rpm(800), Power.FromKilowatts(9)), (Wren.Rpm(7200), Power.FromKilowatts(129)) }]);
+
+    private static Made Demand => Of(
+        typeof(FuelDemandModel),
+        nameof(FuelDemandModel.Of),
+        [AnEngine, Wren.Turbocharger, Air, Pull, Wren.Percent(85), AConsumption, DemandBasis.Air],
+        [Wren.Engine, Induction.NaturallyAspirated, Wren.VolumetricEfficiency, Wren.Power, Wren.Percent(86), FuelConsumption.Of(Fuel.Petrol, 0.83, Grams(315)), DemandBasis.Power]);
+
+    private static Made DeadTimes => Of(
+        typeof(DeadTimeTable),
+        nameof(DeadTimeTable.Of),
+        [
+            new[] { Wren.Volt(8), Wren.Volt(16) },
+            new[] { Wren.Kpa(230), Wren.Kpa(430) },
+            new[] { new[] { Wren.Ms(2.3), Wren.Ms(0.7) }, new[] { Wren.Ms(2.6), Wren.Ms(0.8) } },
+        ],
+        [
+            new[] { Wren.Volt(8), Wren.Volt(15) },
+            new[] { Wren.Kpa(230), Wren.Kpa(440) },
+            new[] { new[] { Wren.Ms(2.3), Wren.Ms(0.7) }, new[] { Wren.Ms(2.6), Wren.Ms(0.9) } },
+        ]);
+
+    private static Made AnInjector => Of(
+        typeof(Injector),
+        nameof(Injector.Of),
+        ["injector", VolumeFlow.FromMillilitersPerMinute(370), Wren.Kpa(300), TestFluid.Heptane, DeadTimes, Wren.Ms(1.3), Wren.Kpa(550)],
+        [
+            "other", VolumeFlow.FromMillilitersPerMinute(371), Wren.Kpa(301), TestFluid.Of("n-heptane", Kilograms(684)), Wren.DeadTime,
+            Wren.Ms(1.4), Wren.Kpa(551),
+        ]);
+
+    private static Made Injectors => Of(typeof(InjectorSet), nameof(InjectorSet.Of), [AnInjector, 4, 1], [Wren.InjectorOf(300), 6, 2]);
+
+    private static Made Base =>
+        Of(typeof(ManifoldReferenced), nameof(ManifoldReferenced.From), [Wren.Kpa(230), Litres(20)], [Wren.Kpa(231), null]);
+
+    private static Made ACurve => Of(
+        typeof(PumpCurve),
+        nameof(PumpCurve.WithCurrent),
+        ["pump", Wren.Volt(13.5), new[] { (Wren.Kpa(0), Litres(215), Amperes(4.3)), (Wren.Kpa(730), Litres(0), Amperes(12)) }],
+        ["other", Wren.Volt(13.4), new[] { (Wren.Kpa(0), Litres(215), Amperes(4.3)), (Wren.Kpa(730), Litres(0), Amperes(13)) }]);
+
+    private static Made APump => Of(
+        typeof(Pump),
+        nameof(Pump.Of),
+        [new[] { Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1) }, Wren.Kpa(730), Wren.Percent(93), AFeed],
+        [new[] { Wren.WiredCurve(12, 0.85) }, null, Wren.Percent(94), null]);
+
+    private static Made ALine => Of(
+        typeof(Line),
+        nameof(Line.Of),
+        ["line", Millimetres(7.3), Metres(4.3), Millimetres(0.01), new[] { Fitting.Bend90.Times(6), Fitting.Exit }, Metres(-0.3)],
+        ["other", Millimetres(7.4), Metres(4.4), Millimetres(0.02), new[] { Fitting.Exit, Fitting.Bend90.Times(6) }, Metres(0)]);
+
+    private static Made AFilter => Of(
+        typeof(Filter),
+        nameof(Filter.Of),
+        ["filter", Litres(230), Wren.Kpa(8.3), 1.3, DynamicViscosity.FromMillipascalSeconds(0.47)],
+        ["other", Litres(231), Wren.Kpa(8.4), 1.4, DynamicViscosity.FromMillipascalSeconds(0.48)]);
+
+    private static Made AFeed => Of(
+        typeof(Feed),
+        nameof(Feed.Of),
+        ["feed", Conductor.Awg(12), Metres(4.3), Metres(4.7), Celsius(70), new[] { Contact.DefaultFuse, Contact.DefaultRelay }],
+        ["other", Conductor.Awg(10), Metres(4.4), Metres(4.8), Celsius(71), new[] { Contact.DefaultRelay, Contact.DefaultFuse }]);
+
+    private static RunMapping Mapping => RunMapping.Of(RunColumn.Speed("Speed"));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Description_BuiltTwice_InOtherUnitsAndOfOtherLists_IsTheSame(string name)
+    {
+        Made made = All[name];
+        object one = made.Build();
+        for (int unit = 0; unit < Twin.UnitsOfAQuantity; unit++)
+        {
+            object other = made.Build(unit);
+
+            Assert.NotSame(one, other);
+            Assert.True(one.Equals(other), $"unit {unit}: {one} | {other}");
+            Assert.Equal(one.GetHashCode(), other.GetHashCode());
+            Assert.True(Operator("op_Equality", one, other));
+            Assert.False(Operator("op_Inequality", one, other));
+        }
+
+        Assert.False(one.Equals(null));
+        Assert.False(one.Equals("text"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Description_WithOneArgumentChanged_IsAnother(string name)
+    {
+        Made made = All[name];
+        object one = made.Build();
+        int tried = 0;
+        for (int argument = 0; argument < made.Others.Length; argument++)
+        {
+            tried++;
+            Assert.False(one.Equals(made.Changed(argument)), $"argument {argument} of {name} takes no part");
+        }
+
+        Assert.NotEqual(0, tried);
+    }
+
+    /// <summary>A conductor's material has no factory: each of the two hangs on conductors.</summary>
+    [Fact]
+    public void EveryPart_IsInTheList()
+    {
+        HashSet<string> listed = [.. All.Values.Select(made => Plain(made.Build().GetType()))];
+        listed.Add(nameof(ConductorMaterial));
+
+        Assert.Empty(
+            from type in typeof(Fuel).Assembly.GetExportedTypes()
+            where type is { IsClass: true, IsAbstract: false } && PartFolders.Contains(type.Namespace!.Split('.')[^1])
+                && type.GetInterfaces().Any(face => face.IsGenericType
+                    && face.GetGenericTypeDefinition() == typeof(IEquatable<>)
+                    && Plain(face.GetGenericArguments()[0]) == Plain(type))
+                && !listed.Contains(Plain(type))
+            select type.Name);
+    }
+
+    [Fact]
+    public void EveryFactory_OfAPart_ListsAsManyOtherValuesAsItTakes() =>
+        Assert.All(All.Values, made => Assert.Equal(made.Arguments.Length, made.Others.Length));
+
+    [Fact]
+    public void Pressure_InBarAndKilopascals_MakesOneRegulator()
+    {
+        // 2.3 · 100,000 is 229,999.99999999997: the two differ in the last bit.
+        Assert.NotEqual(Pressure.FromBars(2.3).Pascals, Pressure.FromKilopascals(230).Pascals);
+        Assert.Equal(Fixed.At(Pressure.FromBars(2.3)), Fixed.At(Pressure.FromKilopascals(230)));
+        Assert.NotEqual(Fixed.At(Pressure.FromBars(2.3)), Fixed.At(Pressure.FromPascals(230_000.001)));
+        Assert.NotEqual<PressureRegulator>(Fixed.At(Wren.Kpa(300)), ManifoldReferenced.From(Wren.Kpa(300)));
+    }
+
+    /// <summary>Two atoms of carbon, six of hydrogen, one of oxygen; or three and a half for each of carbon.</summary>
+    [Fact]
+    public void Composition_ByFormulaOrByRatio_IsTheSame() =>
+        Assert.Equal(ElementalComposition.OfMolecule(2, 6, 1), ElementalComposition.OfAtomRatios(3, 0.5));
+
+    [Theory]
+    [InlineData(229_999.99999999997, 230_000)]
+    [InlineData(999_999.9999999999, 1_000_000)]
+    [InlineData(0.1 + 0.2, 0.3)]
+    [InlineData(6.2e-6, 6.2000000000000007e-6)]
+    [InlineData(-0.0, 0.0)]
+    [InlineData(double.NaN, double.NaN)]
+    [InlineData(double.PositiveInfinity, double.PositiveInfinity)]
+    public void Numbers_ApartByTheirLastBits_AreTheSame(double one, double other)
+    {
+        Assert.True(Significant.Same(one, other));
+        Assert.Equal(Significant.Hash(one), Significant.Hash(other));
+    }
+
+    [Theory]
+    [InlineData(1, 1.00000000001)]
+    [InlineData(230_000, 230_000.000001)]
+    [InlineData(0, 1e-300)]
+    [InlineData(1, -1)]
+    [InlineData(double.NaN, 0)]
+    [InlineData(double.PositiveInfinity, double.NegativeInfinity)]
+    public void Numbers_ApartInTheTwelfthDigit_AreNot(double one, double other) => Assert.False(Significant.Same(one, other));
+
+    /// <summary>A default is a member, or is refused where it is given.</summary>
+    [Fact]
+    public void EveryPublicEnum_HasAZero_OrMustBeGiven()
+    {
+        // Its numbers are turns of the crank in a cycle; zero is refused as no member.
+        string[] mustBeGiven = [nameof(EngineCycle)];
+
+        Assert.Empty(
+            from type in typeof(Fuel).Assembly.GetExportedTypes()
+            where type.IsEnum && !mustBeGiven.Contains(type.Name) && !Enum.IsDefined(type, Enum.ToObject(type, 0))
+            select type.Name);
+    }
+
+    private static bool Operator(string name, object one, object other) =>
+        (bool)one.GetType().GetMethod(name, BindingFlags.Public | BindingFlags.Static, [one.GetType(), one.GetType()])!
+            .Invoke(null, [one, other])!;
+
+    private static string Plain(Type type) => type.Name.Split('`')[0];
+
+    private static Made Of(Type type, string factory, object?[] arguments, object?[] others) => new(
+        null,
+        type,
+        type.GetMethods(BindingFlags.Public | BindingFlags.Static)
+            .Single(method => method.Name == factory && method.GetParameters().Length == arguments.Length),
+        arguments,
+        others);
+
+    private static Made Of(object target, string method, object?[] arguments, object?[] others) => new(
+        target, target.GetType(), target.GetType().GetMethod(method)!, arguments, others);
+
+    private static Made Generic(string factory, object?[] arguments, object?[] others) => new(
+        null, typeof(Distribution), typeof(Distribution).GetMethod(factory)!.MakeGenericMethod(typeof(Pressure)), arguments, others);
+
+    private static Density Kilograms(double density) => Density.FromKilogramsPerCubicMeter(density);
+
+    private static SpecificEnergy Heat(double megajoules) => SpecificEnergy.FromMegajoulesPerKilogram(megajoules);
+
+    private static CoefficientOfThermalExpansion Expansion(double perKelvin) => CoefficientOfThermalExpansion.FromPerKelvin(perKelvin);
+
+    private static Temperature Celsius(double temperature) => Temperature.FromDegreesCelsius(temperature);
+
+    private static KinematicViscosity Centistokes(double viscosity) => KinematicViscosity.FromCentistokes(viscosity);
+
+    private static BrakeSpecificFuelConsumption Grams(double consumption) =>
+        BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(consumption);
+
+    private static VolumeFlow Litres(double perHour) => VolumeFlow.FromLitersPerHour(perHour);
+
+    private static ElectricCurrent Amperes(double current) => ElectricCurrent.FromAmperes(current);
+
+    private static ElectricResistance Milliohms(double resistance) => ElectricResistance.FromMilliohms(resistance);
+
+    private static Length Metres(double length) => Length.FromMeters(length);
+
+    private static Length Millimetres(double length) => Length.FromMillimeters(length);
+
+    /// <summary>A description by its factory: as listed, in other units, or with one argument changed.</summary>
+    private sealed record Made(object? Target, Type Type, MethodInfo Factory, object?[] Arguments, object?[] Others)
+    {
+        public string Name => $"{Type.Name}.{Factory.Name}";
+
+        public object Build() => Invoke(Array.ConvertAll(Arguments, argument => argument is Made made ? made.Build() : argument));
+
+        /// <summary>The same, every quantity in another unit and every list another list.</summary>
+        public object Build(int unit) => Invoke(Array.ConvertAll(Arguments, argument => Twin.Of(argument, unit)));
+
+        public object Changed(int argument)
+        {
+            object?[] arguments = Array.ConvertAll(Arguments, given => given is Made made ? made.Build() : given);
+            arguments[argument] = Others[argument];
+            return Invoke(arguments);
+        }
+
+        public override string ToString() => Name;
+
+        private object Invoke(object?[] arguments) => Factory.Invoke(Target, arguments)!;
+    }
+
+    /// <summary>The same value once more: in another unit, in another list.</summary>
+    private static class Twin
+    {
+        public const int UnitsOfAQuantity = 3;
+
+        private static readonly Dictionary<Type, Enum[]> Units = new Enum[][]
+        {
+            [PressureUnit.Bar, PressureUnit.PoundForcePerSquareInch, PressureUnit.Millibar],
+            [VolumeFlowUnit.LiterPerMinute, VolumeFlowUnit.CubicMeterPerHour, VolumeFlowUnit.CubicCentimeterPerMinute],
+            [RotationalSpeedUnit.RadianPerSecond, RotationalSpeedUnit.RevolutionPerSecond, RotationalSpeedUnit.DegreePerSecond],
+            [TemperatureUnit.Kelvin, TemperatureUnit.DegreeFahrenheit, TemperatureUnit.DegreeRankine],
+            [DurationUnit.Second, DurationUnit.Microsecond, DurationUnit.Minute],
+            [RatioUnit.DecimalFraction, RatioUnit.PartPerThousand, RatioUnit.PartPerMillion],
+            [LengthUnit.Inch, LengthUnit.Centimeter, LengthUnit.Foot],
+            [AreaUnit.SquareCentimeter, AreaUnit.SquareInch, AreaUnit.SquareMeter],
+            [VolumeUnit.CubicCentimeter, VolumeUnit.CubicInch, VolumeUnit.CubicMeter],
+            [DensityUnit.GramPerCubicCentimeter, DensityUnit.PoundPerCubicFoot, DensityUnit.KilogramPerLiter],
+            [PowerUnit.Watt, PowerUnit.MechanicalHorsepower, PowerUnit.MetricHorsepower],
+            [ElectricPotentialUnit.Millivolt, ElectricPotentialUnit.Kilovolt, ElectricPotentialUnit.Microvolt],
+            [ElectricCurrentUnit.Milliampere, ElectricCurrentUnit.Kiloampere, ElectricCurrentUnit.Microampere],
+            [ElectricResistanceUnit.Ohm, ElectricResistanceUnit.Kiloohm, ElectricResistanceUnit.Microohm],
+            [DynamicViscosityUnit.PascalSecond, DynamicViscosityUnit.Poise, DynamicViscosityUnit.MicropascalSecond],
+            [KinematicViscosityUnit.SquareMeterPerSecond, KinematicViscosityUnit.Stokes, KinematicViscosityUnit.Millistokes],
+            [SpecificEnergyUnit.JoulePerKilogram, SpecificEnergyUnit.KilojoulePerKilogram, SpecificEnergyUnit.KilowattHourPerKilogram],
+            [
+                BrakeSpecificFuelConsumptionUnit.KilogramPerJoule, BrakeSpecificFuelConsumptionUnit.KilogramPerJoule,
+                BrakeSpecificFuelConsumptionUnit.PoundPerMechanicalHorsepowerHour,
+            ],
+            [
+                CoefficientOfThermalExpansionUnit.PerDegreeCelsius, CoefficientOfThermalExpansionUnit.PerDegreeFahrenheit,
+                CoefficientOfThermalExpansionUnit.PpmPerKelvin,
+            ],
+        }.ToDictionary(units => units[0].GetType());
+
+        public static object? Of(object? value, int unit) => value switch
+        {
+            null => null,
+            Made made => made.Build(unit),
+            IQuantity quantity => quantity.ToUnit(Units[quantity.Unit.GetType()][unit]),
+            string text => new string(text.AsSpan()),
+            ITuple tuple => Activator.CreateInstance(
+                tuple.GetType(), [.. Enumerable.Range(0, tuple.Length).Select(part => Of(tuple[part], unit))]),
+            Array array => Copy(array, unit),
+            _ => value,
+        };
+
+        private static Array Copy(Array array, int unit)
+        {
+            Array copy = Array.CreateInstance(array.GetType().GetElementType()!, array.Length);
+            for (int at = 0; at < array.Length; at++)
+            {
+                copy.SetValue(Of(array.GetValue(at), unit), at);
+            }
+
+            return copy;
+        }
+    }
+}
