@@ -248,6 +248,7 @@ public class RefusalTests
                 (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150), ElectricCurrent.FromAmperes(7)),
             }),
         new(Wren.WiredCurve(13.5, 1), typeof(PumpCurve), nameof(PumpCurve.CurrentAt), Wren.Kpa(300)),
+        new(Pump.From(Wren.Pump), typeof(Pump), nameof(Pump.WithCondition), Wren.Percent(93)),
         new(
             null,
             typeof(Pump),

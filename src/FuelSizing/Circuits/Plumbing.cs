@@ -1,6 +1,7 @@
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Circuits;
 
@@ -11,6 +12,11 @@ namespace FuelSizing.Circuits;
 /// </remarks>
 public sealed record Plumbing
 {
+    private static readonly Identity<Plumbing> _identity = new Identity<Plumbing>()
+        .List(plumbing => plumbing.Suction)
+        .List(plumbing => plumbing.Supply)
+        .List(plumbing => plumbing.ReturnLine);
+
     // The lists that are shown, as arrays: a solver goes over them many times.
     private readonly IFlowLoss[] _suction;
     private readonly IFlowLoss[] _supply;
@@ -61,6 +67,19 @@ public sealed record Plumbing
         IReadOnlyList<IFlowLoss>? supply = null,
         IReadOnlyList<IFlowLoss>? returnLine = null) =>
         new(Copy(suction, nameof(suction)), Copy(supply, nameof(supply)), Copy(returnLine, nameof(returnLine)));
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Plumbing? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>How many parts each line has.</summary>
+    /// <returns>For instance <c>parts: suction 1, supply 3, return 2</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"parts: suction {Suction.Count}, supply {Supply.Count}, return {ReturnLine.Count}");
 
     /// <summary>Pressure lost in the suction line, height included, Pa.</summary>
     internal double SuctionLoss(double flow, double density, double kinematicViscosity) =>

@@ -208,6 +208,11 @@ public sealed class Calibration
             system.Regulator);
     }
 
+    /// <summary>The run and how many figures were calibrated.</summary>
+    /// <returns>For instance <c>pull 3: 8 figures</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Run.Name}: {Figures.Count} figures");
+
     /// <summary>Standard deviations to which a draw may go.</summary>
     private const double Tail = 4;
 

@@ -15,4 +15,9 @@ public sealed record Estimate<T>
 
     /// <summary>Upper end of the 95 % range.</summary>
     public T Maximum { get; }
+
+    /// <summary>Value and its 95 % range.</summary>
+    /// <returns>For instance <c>0.92 (0.9 to 0.94)</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Value} ({Minimum} to {Maximum})");
 }

@@ -142,4 +142,10 @@ public sealed record PlanTolerance
 
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Tolerances of the main parts.</summary>
+    /// <returns>For instance <c>pump flow 3 %, injector flow 1.5 %, regulator 5.0 kPa</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"pump flow {PumpFlow.Percent:0.##} %, injector flow {InjectorFlow.Percent:0.##} %, regulator {Readable.PressureLoss(RegulatorBase)}");
 }

@@ -144,6 +144,11 @@ public sealed class RunCheck
             : null;
     }
 
+    /// <summary>The plan.</summary>
+    /// <returns>For instance <c>plan: return: 4 × injector A, 580 mL/min each; pump R; fixed at 300 kPa</c>.</returns>
+    public override string ToString() =>
+        $"plan: {Plan}";
+
     /// <summary>Gathers a run and sets up its model.</summary>
     internal RunModel Model(RecordedRun run, int maximumPoints = 64)
     {

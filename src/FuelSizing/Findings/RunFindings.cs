@@ -194,6 +194,11 @@ public sealed class RunFindings
         return findings;
     }
 
+    /// <summary>The run and its diagnosis.</summary>
+    /// <returns>For instance <c>pull 3: WeakPump, 512 of 600 rows used</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Run.Name}: {(IsDiagnosed ? Fault.ToString() : "not diagnosed")}, {RowsUsed} of {Run.Rows.Count} rows used");
+
     /// <summary>Comparisons without which no fault is looked for.</summary>
     private const int MinimumComparisons = 12;
 }

@@ -122,4 +122,10 @@ public sealed record SensorAccuracy
 
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Accuracy of the main sensors.</summary>
+    /// <returns>For instance <c>rail 2.0 kPa, manifold 0.5 kPa, lambda 1 %</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"rail {Readable.PressureLoss(Rail)}, manifold {Readable.PressureLoss(Manifold)}, lambda {Lambda.Percent:0.##} %");
 }

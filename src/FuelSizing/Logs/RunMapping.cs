@@ -112,6 +112,11 @@ public sealed record RunMapping
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
+    /// <summary>How many columns, and how the file is written.</summary>
+    /// <returns>For instance <c>columns: 6; separator Comma, decimal mark Point, heading in line 1</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"columns: {Columns.Count}; separator {Separator}, decimal mark {DecimalMark}, heading in line {HeadingLine}");
+
     /// <summary>Refuses a mapping with a column whose unit nobody says.</summary>
     internal RunMapping Complete(string name) =>
         UnitsRow != UnitsRow.Used && Columns.FirstOrDefault(column => column.Unit is null) is { } column

@@ -219,6 +219,11 @@ public sealed class RunReader : IDisposable
     /// <summary>Closes the file, if the reader opened it.</summary>
     public void Dispose() => _parser.Dispose();
 
+    /// <summary>Rows read so far.</summary>
+    /// <returns>For instance <c>1,200 rows read, 1,198 used</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{_rows:N0} rows read, {_rowsUsed:N0} used");
+
     private static RunReader Open(
         Stream stream,
         bool owned,

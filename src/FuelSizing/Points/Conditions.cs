@@ -8,6 +8,11 @@ namespace FuelSizing.Points;
 /// <summary>What surrounds the fuel system: air, supply voltage, fuel temperature.</summary>
 public sealed record Conditions
 {
+    private static readonly Identity<Conditions> _identity = new Identity<Conditions>()
+        .Value(conditions => conditions.Atmosphere)
+        .Number(conditions => conditions.SupplyVolts)
+        .Number(conditions => conditions.FuelKelvins);
+
     private Conditions(Atmosphere atmosphere, ElectricPotential supplyVoltage, Temperature fuelTemperature)
     {
         (Atmosphere, SupplyVoltage, FuelTemperature) = (atmosphere, supplyVoltage, fuelTemperature);
@@ -47,6 +52,19 @@ public sealed record Conditions
             Quantities.SupplyVoltage.Within(supplyVoltage, nameof(supplyVoltage)),
             Fuel.WithinRange(fuelTemperature, nameof(fuelTemperature)));
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Conditions? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Air, supply voltage and fuel temperature.</summary>
+    /// <returns>For instance <c>air 101 kPa, 15 °C; supply 13.5 V; fuel 20 °C</c>.</returns>
+    public override string ToString() =>
+        $"air {Atmosphere}; supply {Readable.Of(SupplyVoltage)}; fuel {Readable.Of(FuelTemperature)}";
 
     /// <summary>The same air at another voltage and fuel temperature, unchecked: they are known to be within range.</summary>
     internal Conditions With(ElectricPotential supplyVoltage, Temperature fuelTemperature) =>

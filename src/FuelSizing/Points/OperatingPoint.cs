@@ -7,6 +7,11 @@ namespace FuelSizing.Points;
 /// <summary>One point at which the engine runs: speed, boost and conditions.</summary>
 public sealed record OperatingPoint : IReadable
 {
+    private static readonly Identity<OperatingPoint> _identity = new Identity<OperatingPoint>()
+        .Number(point => point.RevolutionsPerSecond)
+        .Number(point => point.BoostPascals)
+        .Value(point => point.Conditions);
+
     private OperatingPoint(RotationalSpeed speed, Pressure boost, Conditions conditions) =>
         (Speed, Boost, Conditions, RevolutionsPerSecond, BoostPascals) =
         (speed, boost, conditions, speed.RevolutionsPerSecond, boost.Pascals);
@@ -46,4 +51,12 @@ public sealed record OperatingPoint : IReadable
     /// <summary>The point in words, for instance <c>6,800 rev/min, 0.60 bar</c>.</summary>
     /// <returns>Speed and boost.</returns>
     public override string ToString() => In(TextStyle.Metric);
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(OperatingPoint? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 }

@@ -6,6 +6,13 @@ namespace FuelSizing.Points;
 /// <summary>The limits a fuel system is held to.</summary>
 public sealed record SizingLimits
 {
+    private static readonly Identity<SizingLimits> _identity = new Identity<SizingLimits>()
+        .Number(limits => limits.DutyCycle.DecimalFractions)
+        .Number(limits => limits.PumpReserve.DecimalFractions)
+        .Number(limits => limits.RailCeiling?.Pascals)
+        .Number(limits => limits.FeedDrop.DecimalFractions)
+        .Number(limits => limits.SuctionMargin.Pascals);
+
     private SizingLimits(
         Ratio dutyCycle, Ratio pumpReserve, Pressure? railCeiling, Ratio feedDrop, Pressure suctionMargin)
     {
@@ -81,4 +88,17 @@ public sealed record SizingLimits
                 "Give the pressure that the pump's inlet keeps over the fuel's vapour pressure.",
                 nameof(suctionMargin)));
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(SizingLimits? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>The limits.</summary>
+    /// <returns>For instance <c>duty cycle 85 %, pump reserve 10 %, feed drop 5 %, suction margin 10 kPa</c>.</returns>
+    public override string ToString() =>
+        $"duty cycle {Readable.Of(DutyCycle)}, pump reserve {Readable.Of(PumpReserve)}, feed drop {Readable.Of(FeedDrop)}, suction margin {Readable.Of(SuctionMargin)}";
 }

@@ -123,6 +123,12 @@ public sealed record Pump : PumpAssembly
         return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)));
     }
 
+    /// <summary>The same pump in another condition: wear, hot fuel.</summary>
+    /// <param name="condition">Flow left of the measured one, 30 to 100 %.</param>
+    /// <returns>The pump.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The condition is outside its range.</exception>
+    public Pump WithCondition(Ratio condition) => Of(_curves, Relief, condition, Feed);
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>

@@ -1,4 +1,5 @@
 using FuelSizing.Checks;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Selection;
 
@@ -7,6 +8,11 @@ namespace FuelSizing.Selection;
 public sealed record Candidate<T>
     where T : notnull
 {
+    private static readonly Identity<Candidate<T>> _identity = new Identity<Candidate<T>>()
+        .Value(candidate => candidate.Name)
+        .Value(candidate => candidate.Part)
+        .Value(candidate => candidate.Cost);
+
     internal Candidate(string name, T part, decimal? cost) => (Name, Part, Cost) = (name, part, cost);
 
     /// <summary>The name shown in rankings.</summary>
@@ -17,4 +23,17 @@ public sealed record Candidate<T>
 
     /// <summary>What one of it costs, in the reader's own money; none if it is not known.</summary>
     public decimal? Cost { get; }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Candidate<T>? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name and cost.</summary>
+    /// <returns>For instance <c>injector B, cost 42.5</c>.</returns>
+    public override string ToString() =>
+        Cost is { } cost ? FormattableString.Invariant($"{Name}, cost {cost}") : Name;
 }

@@ -9,6 +9,11 @@ namespace FuelSizing.Selection;
 /// <summary>The parts to choose from: every injector with every pump and every regulator.</summary>
 public sealed record CandidateParts
 {
+    private static readonly Identity<CandidateParts> _identity = new Identity<CandidateParts>()
+        .List(parts => parts.Injectors)
+        .List(parts => parts.Pumps)
+        .List(parts => parts.Regulators);
+
     private const int Maximum = 10_000_000;
 
     private CandidateParts(
@@ -61,6 +66,20 @@ public sealed record CandidateParts
                 string.Create(CultureInfo.InvariantCulture, $"up to {Maximum:N0}"),
                 "Leave out parts that cannot serve.");
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(CandidateParts? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>How many there are of each.</summary>
+    /// <returns>For instance <c>3 injectors, 2 pumps, 1 regulators: 6 combinations</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"{Injectors.Count} injectors, {Pumps.Count} pumps, {Regulators.Count} regulators: {Combinations:N0} combinations");
 
     private static Candidate<T>[] NamedOnce<T>(IReadOnlyList<Candidate<T>>? candidates, string name)
         where T : notnull

@@ -1,7 +1,7 @@
 namespace FuelSizing.Selection;
 
 /// <summary>A candidate that fits no combination, and why.</summary>
-public sealed record LeftOut
+public sealed class LeftOut
 {
     internal LeftOut(string name, string reason) => (Name, Reason) = (name, reason);
 

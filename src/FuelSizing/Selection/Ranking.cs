@@ -146,6 +146,11 @@ public sealed class Ranking
             judged.All(combinations => combinations is not null));
     }
 
+    /// <summary>How many combinations serve, and the best.</summary>
+    /// <returns>For instance <c>6 of 24 combinations serve; best: injector B, pump R</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Serving.Count} of {Combinations.Count} combinations serve{(Best is { } best ? $"; best: {best}" : string.Empty)}");
+
     /// <summary>The regulators that fit every stage; one that is none where each stage keeps its own.</summary>
     private static Candidate<PressureRegulator>?[] Fitting(
         IReadOnlyList<Stage> plan, IReadOnlyList<Candidate<PressureRegulator>> regulators, List<LeftOut> leftOut)

@@ -11,6 +11,11 @@ namespace FuelSizing.Selection;
 /// </remarks>
 public sealed record Stage
 {
+    private static readonly Identity<Stage> _identity = new Identity<Stage>()
+        .Value(stage => stage.Name)
+        .Value(stage => stage.System)
+        .List(stage => stage.Points);
+
     private Stage(string name, FuelSystem system, IReadOnlyList<OperatingPoint> points, IReadOnlyList<PointDemand> demands) =>
         (Name, System, Points, Demands) = (name, system, [.. points], demands);
 
@@ -47,4 +52,17 @@ public sealed record Stage
 
         return new(name, system, [.. points], Array.ConvertAll(points, system.Parts.DemandAt));
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Stage? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name and number of points.</summary>
+    /// <returns>For instance <c>now, operating points: 12</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Name}, operating points: {Points.Count}");
 }

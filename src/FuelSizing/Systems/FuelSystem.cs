@@ -5,6 +5,7 @@ using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 
 namespace FuelSizing.Systems;
@@ -22,8 +23,18 @@ namespace FuelSizing.Systems;
 /// Console.WriteLine(result.Limiting);
 /// </code>
 /// </example>
-public sealed class FuelSystem
+public sealed record FuelSystem
 {
+    private static readonly Identity<FuelSystem> _identity = new Identity<FuelSystem>()
+        .Value(system => system.Layout)
+        .Value(system => system.Demand)
+        .Value(system => system.Injectors)
+        .Value(system => system.Regulator)
+        .Value(system => system.Pump)
+        .Value(system => system.Plumbing)
+        .Value(system => system.Limits)
+        .List(system => system.Checks);
+
     private FuelSystem(SystemParts parts, IReadOnlyList<ICheck> checks)
     {
         (Parts, Checks) = (parts, checks);
@@ -130,6 +141,21 @@ public sealed class FuelSystem
         return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Checks);
     }
 
+    /// <summary>The same system held to other limits.</summary>
+    /// <param name="limits">The limits.</param>
+    /// <returns>The system.</returns>
+    public FuelSystem With(SizingLimits limits)
+    {
+        ArgumentNullException.ThrowIfNull(limits);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Checks);
+    }
+
+    /// <summary>The same system on another engine, or on another fuel.</summary>
+    /// <param name="demand">How much fuel the engine burns.</param>
+    /// <returns>The system.</returns>
+    /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
+    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Checks);
+
     /// <summary>The same system with a check more: it takes part in margins, verdict, tables, remedies, sheet and ranking.</summary>
     /// <param name="check">A check whose part no other check of the system judges.</param>
     /// <returns>The system.</returns>
@@ -152,6 +178,14 @@ public sealed class FuelSystem
     /// <returns>One line.</returns>
     public override string ToString() =>
         $"{(Layout == LineLayout.Return ? "return" : "returnless")} system: {Injectors.Count} × {Injectors.Injector.Name}, {Regulator.Description}, {Pump.Name}";
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(FuelSystem? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 
     private static FuelSystem Of(
         LineLayout layout,

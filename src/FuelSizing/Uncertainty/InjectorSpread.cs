@@ -27,4 +27,10 @@ public sealed record InjectorSpread
     /// available time.
     /// </summary>
     public OutputSpread<Ratio> MaximumDutyCycle { get; }
+
+    /// <summary>Median lambda of the leanest and the richest cylinder.</summary>
+    /// <returns>For instance <c>median lambda: leanest cylinder 0.838, richest 0.803</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"median lambda: leanest cylinder {LeanestLambda.Percentile(Ratio.FromPercent(50)):0.000}, richest {RichestLambda.Percentile(Ratio.FromPercent(50)):0.000}");
 }

@@ -69,4 +69,12 @@ public sealed class OutputSpread<T>
             share, Ratio.Zero, Ratio.FromPercent(100), "Give the share of samples below.", nameof(share)).DecimalFractions;
         return Known > 0 ? _typed(SortedArrayStatistics.Quantile(_sorted, tau)) : null;
     }
+
+    /// <summary>Median and percentiles.</summary>
+    /// <returns>For instance <c>84.2 % (5th to 95th percentile 81.0 % to 87.6 %)</c>.</returns>
+    public override string ToString() =>
+        Known == 0
+            ? "no sample has a value"
+            : FormattableString.Invariant(
+                $"{Percentile(Ratio.FromPercent(50))} (5th to 95th percentile {Percentile(Ratio.FromPercent(5))} to {Percentile(Ratio.FromPercent(95))})");
 }

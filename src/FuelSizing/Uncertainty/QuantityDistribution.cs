@@ -1,3 +1,4 @@
+using System.Globalization;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -35,6 +36,11 @@ public sealed record Distribution<T>
 
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Its ends.</summary>
+    /// <returns>For instance <c>96 % to 104 %</c>.</returns>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Minimum:S6} to {Maximum:S6}");
 
     /// <summary>Likelihood between the ends, in the quantity's base unit, which is SI for every quantity used here.</summary>
     internal Shape Shape { get; }

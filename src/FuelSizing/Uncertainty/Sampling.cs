@@ -32,4 +32,9 @@ public sealed record Sampling
             Guard.Count(samples, 16, 1_000_000, "10,000 is usual.", nameof(samples)),
             seed,
             Guard.Count(threads, 1, 256, "Give the number of processor cores, or fewer.", nameof(threads)));
+
+    /// <summary>Samples, seed and threads.</summary>
+    /// <returns>For instance <c>10,000 samples, seed 1, threads 1</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Samples:N0} samples, seed {Seed}, threads {Threads}");
 }

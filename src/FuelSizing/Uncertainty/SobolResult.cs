@@ -50,4 +50,9 @@ public sealed class SobolResult
 
     /// <summary>The input to measure first: the one of the largest total index; none where the output does not vary.</summary>
     public UncertainInput? MeasureFirst { get; }
+
+    /// <summary>The output, and the input to measure first.</summary>
+    /// <returns>For instance <c>duty cycle: 64 samples; measure first: injector flow</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Output.Name}: {Samples} samples; measure first: {MeasureFirst?.Name ?? "cannot say"}");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -29,6 +30,13 @@ public sealed record TornadoBar
 
     /// <summary>The output with the input at <see cref="High"/>; none where it cannot be said.</summary>
     public IQuantity? AtHigh { get; }
+
+    /// <summary>The input and the output at both its ends.</summary>
+    /// <returns>For instance <c>injector flow: 36.9 % to 34.6 %</c>.</returns>
+    public override string ToString() =>
+        $"{Input.Name}: {Text(AtLow)} to {Text(AtHigh)}";
+
+    private static string Text(IQuantity? value) => value?.ToString("S4", CultureInfo.InvariantCulture) ?? "cannot say";
 
     /// <summary>|at high − at low| in the output's SI unit; not a number where it cannot be said.</summary>
     internal double SwingInSi { get; }

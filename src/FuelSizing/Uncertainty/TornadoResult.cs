@@ -26,6 +26,11 @@ public sealed class TornadoResult
     /// <summary>False if the work was stopped: the bars are then those of the first inputs, in the order they were given in.</summary>
     public bool IsComplete => Bars.Count == System.Inputs.Count;
 
+    /// <summary>The output and the input that moves it most.</summary>
+    /// <returns>For instance <c>duty cycle: 3 inputs; injector flow: 36.9 % to 34.6 %</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Output.Name}: {Bars.Count} inputs{(Bars.Count > 0 ? $"; {Bars[0]}" : string.Empty)}");
+
     internal static TornadoResult Of(
         UncertainSystem system, SystemOutput output, double tail, IProgress<Ratio>? progress, CancellationToken cancellation)
     {

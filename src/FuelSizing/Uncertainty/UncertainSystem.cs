@@ -163,6 +163,11 @@ public sealed class UncertainSystem
         return new(this, output, sampling, indices);
     }
 
+    /// <summary>How many uncertain inputs, and the point.</summary>
+    /// <returns>For instance <c>3 uncertain inputs at 6,000 rev/min, 0.50 bar</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Inputs.Count} uncertain inputs at {Point}");
+
     /// <summary>The nominal system, solved as a sample is.</summary>
     internal SampledPoint AtNominal() => new(NominalResult, []);
 

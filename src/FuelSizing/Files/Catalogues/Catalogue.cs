@@ -1,5 +1,6 @@
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Selection;
 
@@ -12,8 +13,13 @@ namespace FuelSizing.Files;
 /// <para>All files are read or none: where anything is wrong, a <see cref="CatalogueException"/> names each problem by file,
 /// line and field.</para>
 /// </remarks>
-public sealed class Catalogue
+public sealed record Catalogue
 {
+    private static readonly Identity<Catalogue> _identity = new Identity<Catalogue>()
+        .List(catalogue => catalogue.Injectors)
+        .List(catalogue => catalogue.Pumps)
+        .List(catalogue => catalogue.Regulators);
+
     private Catalogue(
         IReadOnlyList<Candidate<Injector>> injectors,
         IReadOnlyList<Candidate<Pump>> pumps,
@@ -69,6 +75,19 @@ public sealed class Catalogue
         ArgumentNullException.ThrowIfNull(text);
         return Of([new(name, text)], new());
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Catalogue? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>How many parts of each kind.</summary>
+    /// <returns>For instance <c>injectors: 3, pumps: 2, regulators: 1</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"injectors: {Injectors.Count}, pumps: {Pumps.Count}, regulators: {Regulators.Count}");
 
     private static bool IsJson(string name) => name.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
 

@@ -20,8 +20,12 @@ namespace FuelSizing.Files;
 /// OperatingResult result = setup.System.Solve(setup.Point("full load"));
 /// </code>
 /// </example>
-public sealed class Setup
+public sealed record Setup
 {
+    private static readonly Identity<Setup> _identity = new Identity<Setup>()
+        .Value(setup => setup.System)
+        .List(setup => setup.Points);
+
     private Setup(FuelSystem system, NamedPoint[] points) => (System, Points) = (system, Array.AsReadOnly(points));
 
     /// <summary>The system.</summary>
@@ -98,6 +102,19 @@ public sealed class Setup
         ArgumentNullException.ThrowIfNull(file);
         File.WriteAllText(file, ToJson(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
     }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(Setup? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>How many operating points, and the system.</summary>
+    /// <returns>For instance <c>operating points: 2; return: 4 × injector A, 580 mL/min each; pump R; fixed at 300 kPa</c>.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"operating points: {Points.Count}; {System}");
 
     internal static Setup Of(FuelSystem system, IEnumerable<NamedPoint> points) => new(system, [.. points]);
 
