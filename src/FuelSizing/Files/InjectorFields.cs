@@ -14,7 +14,7 @@ internal static class InjectorFields
         ["staticFlow"] = "static_flow",
         ["ratedDifferential"] = "rated_differential",
         ["minimumLinearPulse"] = "minimum_linear_pulse",
-        ["highestDifferential"] = "maximum_differential",
+        ["maximumDifferential"] = "maximum_differential",
     }.ToFrozenDictionary();
 
     private static readonly FrozenDictionary<string, string> FluidFields = new Dictionary<string, string>

@@ -33,7 +33,7 @@ internal static class RegulatorFields
         ["onset"] = "onset",
         ["ceiling"] = "ceiling",
         ["minimumReturnFlow"] = "minimum_return_flow",
-        ["lowestVoltage"] = "minimum_voltage",
+        ["minimumVoltage"] = "minimum_voltage",
         ["unit"] = Behind,
         ["baseRegulator"] = Behind,
     }.ToFrozenDictionary();
