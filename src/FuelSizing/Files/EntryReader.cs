@@ -21,6 +21,7 @@ internal sealed partial class EntryReader
     private readonly EntryReader? _around;
     private readonly HashSet<string> _known = [];
     private readonly List<EntryReader> _rows = [];
+    private readonly Dictionary<string, EntryReader[]> _tables = [];
     private bool _sound = true;
 
     /// <summary>Begins with the fields of a part.</summary>
@@ -49,25 +50,12 @@ internal sealed partial class EntryReader
         return string.Empty;
     }
 
-    /// <summary>A quantity that must be given.</summary>
-    public T Required<T>(string field, Measure<T> measure)
-        where T : struct
-    {
-        T? value = Optional(field, measure);
-        Missing(field, $"Give a value such as {measure.Example}.");
-        return value ?? default;
-    }
+    /// <summary>A quantity, in its range where that is given; none where it is left out or anything is wrong.</summary>
+    public T? Quantity<T>(string field, Measure<T> measure, string example, Func<T, string, T>? within = null)
+        where T : struct =>
+        Parsed(field, measure, example) is { } value ? within is null ? value : Within(field, value, within) : null;
 
-    /// <summary>A quantity that must be given, in its range.</summary>
-    public T Required<T>(string field, Measure<T> measure, Func<T, string, T> within)
-        where T : struct => Within(field, Required(field, measure), within);
-
-    /// <summary>A quantity that may be left out, in its range.</summary>
-    public T? Optional<T>(string field, Measure<T> measure, Func<T, string, T> within)
-        where T : struct => Optional(field, measure) is { } value ? Within(field, value, within) : null;
-
-    /// <summary>A quantity that may be left out.</summary>
-    public T? Optional<T>(string field, Measure<T> measure)
+    private T? Parsed<T>(string field, Measure<T> measure, string example)
         where T : struct
     {
         if (Value(field) is not { } value)
@@ -82,7 +70,7 @@ internal sealed partial class EntryReader
             || !double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double parsed)
             || !double.IsFinite(parsed))
         {
-            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\". Give a number with a decimal point and a unit, such as {measure.Example}.");
+            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\". Give a number with a decimal point and a unit, such as {example}.");
             return null;
         }
 
@@ -95,7 +83,7 @@ internal sealed partial class EntryReader
         string unit = value.Unit ?? inText;
         if (unit.Length == 0)
         {
-            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\", which has no unit. Give one, such as {measure.Example}.");
+            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\", which has no unit. Give one, such as {example}.");
             return null;
         }
 
@@ -106,25 +94,17 @@ internal sealed partial class EntryReader
                 return quantity;
             }
 
-            Wrong(field, value.Line, $"has the unit \"{ProblemList.Shown(unit)}\", which does not fit. Give a value such as {measure.Example}.");
+            Wrong(field, value.Line, $"has the unit \"{ProblemList.Shown(unit)}\", which does not fit. Give a value such as {example}.");
         }
         catch (OverflowException)
         {
-            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\", far too much. Give a value such as {measure.Example}.");
+            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\", far too much. Give a value such as {example}.");
         }
 
         return null;
     }
 
-    /// <summary>A plain number that must be given.</summary>
-    public double RequiredNumber(string field, string example)
-    {
-        double? number = Number(field, example);
-        Missing(field, $"Give a plain number such as {example}.");
-        return number ?? 0;
-    }
-
-    /// <summary>A plain number that may be left out.</summary>
+    /// <summary>A plain number; none where it is left out or anything is wrong.</summary>
     public double? Number(string field, string example)
     {
         if (Value(field) is not { } value)
@@ -145,15 +125,7 @@ internal sealed partial class EntryReader
         return null;
     }
 
-    /// <summary>A count that must be given.</summary>
-    public int RequiredCount(string field, string example)
-    {
-        int? count = Count(field, example);
-        Missing(field, $"Give a whole number such as {example}.");
-        return count ?? 0;
-    }
-
-    /// <summary>A count that may be left out.</summary>
+    /// <summary>A whole number; none where it is left out or anything is wrong.</summary>
     public int? Count(string field, string example)
     {
         if (Number(field, example) is not { } number)
@@ -167,23 +139,6 @@ internal sealed partial class EntryReader
         }
 
         Wrong(field, LineOf(field), $"was {_fields[field]!.Value.Text}. Give a whole number such as {example}.");
-        return null;
-    }
-
-    /// <summary>What the part costs, in the reader's own money, if it is given.</summary>
-    public decimal? Cost()
-    {
-        if (Number("cost", "120") is not { } cost)
-        {
-            return null;
-        }
-
-        if (cost is >= 0 and <= 1e6)
-        {
-            return (decimal)cost;
-        }
-
-        Wrong("cost", LineOf("cost"), $"was {cost.ToString("G6", CultureInfo.InvariantCulture)}; allowed is from 0 to 1,000,000.");
         return null;
     }
 
@@ -212,7 +167,7 @@ internal sealed partial class EntryReader
     }
 
     /// <summary>A table that must be given: one row or more, in their order.</summary>
-    public IReadOnlyList<EntryReader> Rows(string table, string advice = "Give its measured points, a row for each.")
+    public IReadOnlyList<EntryReader> Rows(string table, string advice)
     {
         IReadOnlyList<EntryReader> rows = OptionalRows(table);
         if (rows.Count == 0 && _fields[table] is null)
@@ -245,19 +200,12 @@ internal sealed partial class EntryReader
 
         EntryReader[] rows = [.. list.Rows.Select(row => new EntryReader(this, table, row))];
         _rows.AddRange(rows);
+        _tables[table] = rows;
         return rows;
     }
 
-    /// <summary>A part of the part that must be given; none where it is not, which is kept as a problem.</summary>
-    public EntryReader? RequiredPart(string field, string what)
-    {
-        EntryReader? part = OptionalPart(field);
-        Missing(field, what);
-        return part;
-    }
-
-    /// <summary>A part of the part that may be left out.</summary>
-    public EntryReader? OptionalPart(string field)
+    /// <summary>A part of the part; none where it is left out or anything is wrong.</summary>
+    public EntryReader? Part(string field)
     {
         _known.Add(field);
         if (_fields[field] is not null || _fields.List(field) is { IsOne: false })
@@ -273,11 +221,18 @@ internal sealed partial class EntryReader
 
         EntryReader part = new(this, field, one.Rows[0]);
         _rows.Add(part);
+        _tables[field] = [part];
         return part;
     }
 
+    /// <summary>The rows of a table, or the one part, that was read; none where there is none.</summary>
+    public IReadOnlyList<EntryReader> RowsOf(string table) => _tables.GetValueOrDefault(table) ?? [];
+
     /// <summary>Whether a field has a text, in quotes or in a cell.</summary>
     public bool IsText(string field) => _fields[field] is { IsText: true };
+
+    /// <summary>Takes a field as one that the part has.</summary>
+    public void Know(string field) => _known.Add(field);
 
     /// <summary>Whether a field is given at all, in whatever form.</summary>
     public bool Has(string field) => _fields[field] is not null || _fields.List(field) is not null;
@@ -299,7 +254,7 @@ internal sealed partial class EntryReader
     /// <summary>Makes the part once all fields are read; none if anything is wrong.</summary>
     /// <param name="make">Calls the part's factory, which checks ranges.</param>
     /// <param name="fields">Which field a factory's argument comes from.</param>
-    public T? Make<T>(Func<T> make, IReadOnlyDictionary<string, string> fields)
+    public T? Make<T>(Func<T?> make, IReadOnlyDictionary<string, string> fields)
         where T : class
     {
         NothingElse();
@@ -309,7 +264,7 @@ internal sealed partial class EntryReader
     /// <summary>Makes something before all fields are read; none if anything is wrong so far.</summary>
     /// <param name="make">Calls a factory, which checks ranges.</param>
     /// <param name="fields">Which field a factory's argument comes from.</param>
-    public T? Checked<T>(Func<T> make, IReadOnlyDictionary<string, string> fields)
+    public T? Checked<T>(Func<T?> make, IReadOnlyDictionary<string, string> fields)
         where T : class
     {
         if (!_sound)
@@ -405,7 +360,8 @@ internal sealed partial class EntryReader
         return words[0];
     }
 
-    private void Missing(string field, string advice)
+    /// <summary>Keeps a problem where a field is not given.</summary>
+    public void Missing(string field, string advice)
     {
         if (!Has(field))
         {

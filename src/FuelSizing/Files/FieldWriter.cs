@@ -24,17 +24,41 @@ internal sealed class FieldWriter
     /// <param name="write">Writes its fields.</param>
     public static string Text(Action<FieldWriter> write) => Object(write) + "\n";
 
-    /// <summary>A text.</summary>
-    public void Text(string field, string value) => _json.WriteString(field, value);
+    /// <summary>A text; nothing where there is none.</summary>
+    public void Text(string field, string? value)
+    {
+        if (value is not null)
+        {
+            _json.WriteString(field, value);
+        }
+    }
 
-    /// <summary>A plain number.</summary>
-    public void Number(string field, double value) => _json.WriteNumber(field, value);
+    /// <summary>A plain number; nothing where there is none.</summary>
+    public void Number(string field, double? value)
+    {
+        if (value is { } given)
+        {
+            _json.WriteNumber(field, given);
+        }
+    }
 
-    /// <summary>A count.</summary>
-    public void Count(string field, int value) => _json.WriteNumber(field, value);
+    /// <summary>A whole number; nothing where there is none.</summary>
+    public void Count(string field, int? value)
+    {
+        if (value is { } given)
+        {
+            _json.WriteNumber(field, given);
+        }
+    }
 
-    /// <summary>True or false.</summary>
-    public void Truth(string field, bool value) => _json.WriteBoolean(field, value);
+    /// <summary>True or false; nothing where it is not known.</summary>
+    public void Truth(string field, bool? value)
+    {
+        if (value is { } given)
+        {
+            _json.WriteBoolean(field, given);
+        }
+    }
 
     /// <summary>A quantity with its unit; nothing where there is none.</summary>
     public void Quantity<T>(string field, T? value, Measure<T> measure)

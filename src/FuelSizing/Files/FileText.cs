@@ -7,15 +7,19 @@ namespace FuelSizing.Files;
 /// <param name="Text">Everything in it.</param>
 internal readonly record struct FileText(string Name, string Text)
 {
-    private const long MaximumBytes = 64 << 20;
+    private const int MaximumMegabytes = 64;
 
     /// <summary>Reads a file; none where it cannot be text, which is kept as a problem.</summary>
-    public static FileText? Of(string file, ProblemList problems)
+    /// <param name="file">Its path.</param>
+    /// <param name="problems">Takes what is wrong.</param>
+    /// <param name="megabytes">As long as it may be.</param>
+    /// <param name="advice">What to do with a longer one.</param>
+    public static FileText? Of(string file, ProblemList problems, int megabytes = MaximumMegabytes, string advice = "Split it.")
     {
         using FileStream stream = File.OpenRead(file);
-        if (stream.Length > MaximumBytes)
+        if (stream.Length > (long)megabytes << 20)
         {
-            problems.Add(file, 1, "file", "is larger than 64 MB. Split it.");
+            problems.Add(file, 1, "file", FormattableString.Invariant($"is larger than {megabytes} MB. {advice}"));
             return null;
         }
 

@@ -8,6 +8,9 @@ internal ref struct JsonText
 {
     private const int Deepest = 200;
 
+    /// <summary>Where an editor finds the form described; a reader passes it over.</summary>
+    private const string SchemaField = "$schema";
+
     private readonly string _file;
     private readonly ReadOnlySpan<byte> _bytes;
     private readonly ProblemList _problems;
@@ -56,9 +59,22 @@ internal ref struct JsonText
         }
 
         EntryFields fields = new(LineHere());
-        bool versioned = false;
+        bool versioned = false, addressed = false;
         while (NextProperty(out string name))
         {
+            if (name == SchemaField)
+            {
+                _reader.Read();
+                if (_reader.TokenType != JsonTokenType.String || addressed)
+                {
+                    Wrong(name, addressed ? "is given twice. Take one out." : "must be a text, the address of the schema.");
+                    _reader.Skip();
+                }
+
+                addressed = true;
+                continue;
+            }
+
             if (name != versionField)
             {
                 ReadField(fields, name, name);

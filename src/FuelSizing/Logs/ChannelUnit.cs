@@ -4,4 +4,5 @@ namespace FuelSizing.Logs;
 /// <param name="Text">The unit as people write it.</param>
 /// <param name="Scale">SI units in one unit.</param>
 /// <param name="Offset">SI value at the number zero.</param>
-internal readonly record struct ChannelUnit(string Text, double Scale, double Offset);
+/// <param name="Stoichiometric">The instrument's ratio, where lambda is written as an air-fuel ratio.</param>
+internal readonly record struct ChannelUnit(string Text, double Scale, double Offset, double? Stoichiometric = null);

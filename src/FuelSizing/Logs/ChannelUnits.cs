@@ -98,8 +98,12 @@ internal static class ChannelUnits
         return false;
     }
 
+    /// <summary>The text of a unit; none where it has none, for code may say any unit of UnitsNet.</summary>
+    public static string? TextOf(Channel channel, ChannelUnit unit) =>
+        Known[channel].FirstOrDefault(known => known.Unit.Scale == unit.Scale && known.Unit.Offset == unit.Offset).Text;
+
     /// <summary>Lambda from an air-fuel ratio: λ = AFR ÷ the stoichiometric ratio.</summary>
-    public static ChannelUnit AirFuelRatio(double stoichiometric) => new("air-fuel ratio", 1 / stoichiometric, 0);
+    public static ChannelUnit AirFuelRatio(double stoichiometric) => new("air-fuel ratio", 1 / stoichiometric, 0, stoichiometric);
 
     public static ChannelUnit Of(DurationUnit unit) => Line(unit, value => Duration.From(value, unit).Seconds);
 

@@ -2,9 +2,10 @@ namespace FuelSizing.Logs;
 
 /// <summary>
 /// Splits the rare line with quotes in it. A cell that begins with a quote runs to its closing quote, separators and doubled
-/// quotes inside; only blanks may follow. Any other quote is text. A line is a row: quotes hold no line end.
+/// quotes inside; only blanks may follow. Any other quote is text, or malformed where that is asked for. A line is a row: quotes
+/// hold no line end.
 /// </summary>
-internal sealed class QuotedCells(char separator)
+internal sealed class QuotedCells(char separator, bool isStrict)
 {
     private readonly List<Range> _cells = [];
 
@@ -16,7 +17,7 @@ internal sealed class QuotedCells(char separator)
     /// <summary>A cell of the line split last, without its quotes.</summary>
     public ReadOnlySpan<char> this[int index] => _text.AsSpan(_cells[index]);
 
-    /// <summary>Splits a line; false where a quote is not closed or something stands after it, in the last cell counted.</summary>
+    /// <summary>Splits a line; false where quotes do not match, in the last cell counted.</summary>
     public bool TrySplit(ReadOnlySpan<char> line)
     {
         _cells.Clear();
@@ -38,6 +39,7 @@ internal sealed class QuotedCells(char separator)
             else
             {
                 int length = line.IndexOf(separator) is >= 0 and var found ? found : line.Length;
+                whole = !isStrict || !line[..length].Contains('"');
                 line[..length].CopyTo(_text.AsSpan(written));
                 written += length;
                 line = line[length..];

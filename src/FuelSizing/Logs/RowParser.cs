@@ -1,23 +1,16 @@
 using System.Globalization;
-using nietras.SeparatedValues;
 
 namespace FuelSizing.Logs;
 
 /// <summary>
-/// Takes a file's lines apart into rows: a library finds lines and cells, and what is right or wrong with them is said here.
+/// Makes rows of a file's cells, and says what is right or wrong with them.
 /// </summary>
 internal sealed class RowParser : IDisposable
 {
     private const string OpenQuote =
         "the cell's quote is not closed before the separator or the line's end; a quote within a quoted cell is written twice.";
 
-    private readonly BoundedLines _lines;
-
-    private readonly SepReader _cells;
-
-    private readonly QuotedCells _quoted;
-
-    private readonly CultureInfo _numbers;
+    private readonly CellReader _cells;
 
     private readonly ProblemLog _problems;
 
@@ -30,10 +23,6 @@ internal sealed class RowParser : IDisposable
     /// <summary>All channels but speed and time.</summary>
     private readonly ReadSlot[] _others;
 
-    private bool _isQuoted;
-
-    private long _line;
-
     private double _lastTime = double.NegativeInfinity;
 
     /// <summary>Reads up to the first row; the lines are let go of at the end, or at once if there is no reading them.</summary>
@@ -45,21 +34,8 @@ internal sealed class RowParser : IDisposable
             CellSeparator.Semicolon => ';',
             _ => '\t',
         };
-        (_lines, _problems) = (lines, problems);
-        _numbers = Numbers(mapping.DecimalMark);
-        _quoted = new(separator);
-
-        // The library is asked for cells only: heading, counts and quotes are looked after here, line by line, so that a
-        // fault never reaches past its line.
-        _cells = Sep.New(separator)
-            .Reader(options => options with
-            {
-                HasHeader = false,
-                DisableColCountCheck = true,
-                DisableQuotesParsing = true,
-                CultureInfo = _numbers,
-            })
-            .From(_lines);
+        _problems = problems;
+        _cells = new(lines, separator, Numbers(mapping.DecimalMark));
         try
         {
             string[] headings = ReadHeading(mapping.HeadingLine);
@@ -97,67 +73,56 @@ internal sealed class RowParser : IDisposable
         [.. new[] { _time, _speed }.Concat(_others).OfType<ReadSlot>().Select(slot => slot.Channel).Order()];
 
     /// <summary>Goes to the next row; false at the end.</summary>
-    public bool MoveNext()
-    {
-        if (!_cells.MoveNext())
-        {
-            return false;
-        }
-
-        _line++;
-        return true;
-    }
+    public bool MoveNext() => _cells.MoveNext();
 
     /// <summary>Takes the row at hand; false where it is refused.</summary>
     public bool TryTake(out RunRow taken)
     {
         taken = default;
-        SepReader.Row row = _cells.Current;
-        ReadOnlySpan<char> line = row.Span;
-        if (line.Length > BoundedLines.LongestLine)
+        if (_cells.IsTooLong)
         {
             return RefuseRow(1, "", RunProblemKind.LineTooLong, TooLong());
         }
 
-        if (line.Length > 0 && line[^1] == BoundedLines.CutMark && _lines.IsCut)
+        if (_cells.IsCut)
         {
             return RefuseRow(
-                row.ColCount,
+                _cells.LastCell,
                 "",
                 RunProblemKind.TruncatedLine,
                 "the last line has no line end; its last value may have been cut, so the row is not used. End the line if it is whole.");
         }
 
-        if (!TrySplit(row))
+        if (!_cells.TrySplit())
         {
-            return RefuseRow(_quoted.Count, "", RunProblemKind.Quote, OpenQuote);
+            return RefuseRow(_cells.Count, "", RunProblemKind.Quote, OpenQuote);
         }
 
-        int count = Count(row);
-        if (count != _columns && !IsCountGood(row, line, count))
+        int count = _cells.Count;
+        if (count != _columns && !IsCountGood(count))
         {
             return false;
         }
 
         var values = ChannelValues.None;
-        if (!TryNeeded(row, _speed, ref values) || (_time is not null && !TryTime(row, _time, ref values)))
+        if (!TryNeeded(_speed, ref values) || (_time is not null && !TryTime(_time, ref values)))
         {
             return false;
         }
 
         foreach (ReadSlot slot in _others)
         {
-            if (TryValue(row, slot, out double value, out RunProblemKind kind))
+            if (TryValue(slot, out double value, out RunProblemKind kind))
             {
                 values[(int)slot.Channel] = value;
             }
             else if (kind != RunProblemKind.MissingValue)
             {
-                AddCell(row, slot, kind, value, ProblemEffect.ValueLeftOut);
+                AddCell(slot, kind, value, ProblemEffect.ValueLeftOut);
             }
         }
 
-        taken = new(_line, values);
+        taken = new(_cells.Line, values);
         return true;
     }
 
@@ -185,7 +150,7 @@ internal sealed class RowParser : IDisposable
         }
 
         string[] cells = ReadCells();
-        if (_lines.IsCut && cells[^1].EndsWith(BoundedLines.CutMark))
+        if (_cells.IsCut)
         {
             throw File(RunProblemKind.TruncatedLine, "the file ends within its heading; wanted is a whole heading, its line ended, and numbers below.");
         }
@@ -203,28 +168,27 @@ internal sealed class RowParser : IDisposable
     /// <summary>The cells of a line above the rows.</summary>
     private string[] ReadCells()
     {
-        SepReader.Row row = _cells.Current;
-        if (row.Span.Length > BoundedLines.LongestLine)
+        if (_cells.IsTooLong)
         {
             throw File(RunProblemKind.LineTooLong, TooLong());
         }
 
-        if (!TrySplit(row))
+        if (!_cells.TrySplit())
         {
-            throw File(RunProblemKind.Quote, OpenQuote, _quoted.Count);
+            throw File(RunProblemKind.Quote, OpenQuote, _cells.Count);
         }
 
-        string[] cells = new string[Count(row)];
+        string[] cells = new string[_cells.Count];
         for (int i = 0; i < cells.Length; i++)
         {
-            cells[i] = Cell(row, i).ToString();
+            cells[i] = _cells[i].ToString();
         }
 
         return cells;
     }
 
     private RunFileException File(RunProblemKind kind, string message, int column = 1) =>
-        new(new(Math.Max(_line, 1), column, "", kind, ProblemEffect.FileRefused, message));
+        new(new(Math.Max(_cells.Line, 1), column, "", kind, ProblemEffect.FileRefused, message));
 
     private static string TooLong() => string.Create(
         CultureInfo.InvariantCulture, $"the line has more than {BoundedLines.LongestLine:N0} characters; is a line end missing?");
@@ -241,11 +205,11 @@ internal sealed class RowParser : IDisposable
     }
 
     /// <summary>Blank cells past the last heading do no harm; other counts do.</summary>
-    private bool IsCountGood(SepReader.Row row, ReadOnlySpan<char> line, int count)
+    private bool IsCountGood(int count)
     {
         if (count < _columns)
         {
-            return line.IsWhiteSpace()
+            return _cells.Text.IsWhiteSpace()
                 ? RefuseRow(1, "", RunProblemKind.BlankLine, "the line is blank.")
                 : RefuseRow(
                     count,
@@ -256,7 +220,7 @@ internal sealed class RowParser : IDisposable
 
         for (int i = _columns; i < count; i++)
         {
-            if (!Cell(row, i).IsWhiteSpace())
+            if (!_cells[i].IsWhiteSpace())
             {
                 return RefuseRow(
                     i + 1,
@@ -270,27 +234,27 @@ internal sealed class RowParser : IDisposable
     }
 
     /// <summary>A value without which the row is of no use.</summary>
-    private bool TryNeeded(SepReader.Row row, ReadSlot slot, ref ChannelValues values)
+    private bool TryNeeded(ReadSlot slot, ref ChannelValues values)
     {
-        if (TryValue(row, slot, out double value, out RunProblemKind kind))
+        if (TryValue(slot, out double value, out RunProblemKind kind))
         {
             values[(int)slot.Channel] = value;
             return true;
         }
 
-        if (kind == RunProblemKind.MissingValue && Count(row) == 1)
+        if (kind == RunProblemKind.MissingValue && _cells.Count == 1)
         {
             return RefuseRow(1, "", RunProblemKind.BlankLine, "the line is blank.");
         }
 
-        AddCell(row, slot, kind, value, ProblemEffect.RowRefused);
+        AddCell(slot, kind, value, ProblemEffect.RowRefused);
         return false;
     }
 
     /// <summary>Time, which must go on from row to row.</summary>
-    private bool TryTime(SepReader.Row row, ReadSlot slot, ref ChannelValues values)
+    private bool TryTime(ReadSlot slot, ref ChannelValues values)
     {
-        if (!TryNeeded(row, slot, ref values))
+        if (!TryNeeded(slot, ref values))
         {
             return false;
         }
@@ -315,17 +279,17 @@ internal sealed class RowParser : IDisposable
     }
 
     /// <summary>A cell as an SI value that may be; if it is none, what is wrong with it. A blank cell is a missing value.</summary>
-    private bool TryValue(SepReader.Row row, ReadSlot slot, out double value, out RunProblemKind kind)
+    private bool TryValue(ReadSlot slot, out double value, out RunProblemKind kind)
     {
         kind = RunProblemKind.MissingValue;
-        ReadOnlySpan<char> cell = Cell(row, slot.Index);
+        ReadOnlySpan<char> cell = _cells[slot.Index];
         if (cell.IsEmpty)
         {
             value = double.NaN;
             return false;
         }
 
-        if (_isQuoted ? double.TryParse(cell, NumberStyles.Float, _numbers, out value) : row[slot.Index].TryParse(out value))
+        if (_cells.TryNumber(slot.Index, out value))
         {
             value = (value * slot.Scale) + slot.Offset;
             if (ChannelRange.Holds(slot.Channel, value))
@@ -346,33 +310,21 @@ internal sealed class RowParser : IDisposable
         return false;
     }
 
-    /// <summary>Parts a line into cells; false where a quote is not closed.</summary>
-    private bool TrySplit(SepReader.Row row)
-    {
-        ReadOnlySpan<char> line = row.Span;
-        _isQuoted = line.Contains('"');
-        return !_isQuoted || _quoted.TrySplit(line);
-    }
-
-    private int Count(SepReader.Row row) => _isQuoted ? _quoted.Count : row.ColCount;
-
-    private ReadOnlySpan<char> Cell(SepReader.Row row, int index) => _isQuoted ? _quoted[index] : row[index].Span;
-
     private bool RefuseRow(int column, string field, RunProblemKind kind, string message)
     {
-        _problems.Add(_line, column, field, kind, ProblemEffect.RowRefused, message);
+        _problems.Add(_cells.Line, column, field, kind, ProblemEffect.RowRefused, message);
         return false;
     }
 
     /// <summary>A cell that gives no value.</summary>
-    private void AddCell(SepReader.Row row, ReadSlot slot, RunProblemKind kind, double value, ProblemEffect effect) =>
+    private void AddCell(ReadSlot slot, RunProblemKind kind, double value, ProblemEffect effect) =>
         _problems.Add(
-            _line,
+            _cells.Line,
             slot.Index + 1,
             slot.Field,
             kind,
             effect,
-            _problems.IsHeard ? CellMessage(Cell(row, slot.Index), slot, kind, value, effect) : "");
+            _problems.IsHeard ? CellMessage(_cells[slot.Index], slot, kind, value, effect) : "");
 
     private static string CellMessage(ReadOnlySpan<char> cell, ReadSlot slot, RunProblemKind kind, double value, ProblemEffect effect)
     {

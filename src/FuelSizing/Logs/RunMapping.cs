@@ -50,30 +50,6 @@ public sealed record RunMapping
             : throw new ArgumentException("columns lack Speed. Name the column of the crank's speed: every finding needs it.", nameof(columns));
     }
 
-    /// <summary>Reads a mapping file.</summary>
-    /// <param name="path">A JSON file, at most 1 MB; docs/recorded-run.md says what it holds.</param>
-    /// <returns>The mapping.</returns>
-    /// <exception cref="RunMappingException">The file is not a mapping; the message says where and why.</exception>
-    /// <exception cref="IOException">The file cannot be read.</exception>
-    public static RunMapping Load(string path)
-    {
-        ArgumentException.ThrowIfNullOrEmpty(path);
-        using FileStream file = File.OpenRead(path);
-        byte[] text = new byte[RunMappingJson.LongestFile + 1];
-        int length = file.ReadAtLeast(text, text.Length, throwOnEndOfStream: false);
-        return RunMappingJson.Read(text.AsSpan(0, length));
-    }
-
-    /// <summary>Reads the text of a mapping file.</summary>
-    /// <param name="json">At most 1 MB; docs/recorded-run.md says what it holds.</param>
-    /// <returns>The mapping.</returns>
-    /// <exception cref="RunMappingException">The text is not a mapping; the message says where and why.</exception>
-    public static RunMapping Parse(string json)
-    {
-        ArgumentNullException.ThrowIfNull(json);
-        return RunMappingJson.Read(System.Text.Encoding.UTF8.GetBytes(json));
-    }
-
     /// <summary>The same mapping of a file written otherwise.</summary>
     /// <param name="separator">Between cells.</param>
     /// <param name="decimalMark">Before decimals; a comma only where cells are not parted by commas too.</param>

@@ -11,7 +11,7 @@ internal sealed class CatalogueReader : FuzzedReader
         "catalogue", "injectors", "pumps", "regulators", "name", "cost", "static_flow", "rated_differential", "test_fluid", "test_density",
         "minimum_linear_pulse", "maximum_differential", "dead_times", "voltage", "differential", "time", "relief", "condition", "curve",
         "pressure_rise", "flow", "current", "kind", "fixed", "manifold-referenced", "rising-rate", "electronic", "base", "gain", "onset",
-        "ceiling", "minimum_return_flow", "follows_manifold", "minimum_voltage", "behind", "mL/min", "L/h", "gal (U.S.)/h", "kPa", "bar",
+        "ceiling", "minimum_return_flow", "follows_manifold", "minimum_voltage", "in_series_with", "mL/min", "L/h", "gal (U.S.)/h", "kPa", "bar",
         "psi", "ms", "V", "A", "%", "per unit", "kg/m³", "injectors 1", "pumps 1", "regulators 1", "regulators 2", "curve.flow [L/h]",
         "curve.current [A]", "dead_times.time [ms]", "cost [kPa]", "base []", "base [kPa", "injector A", "pump P", "regulator M",
     ];

@@ -3,7 +3,7 @@ using FuelSizing.Files;
 
 namespace FuelSizing.Fuzz.Readers;
 
-/// <summary>What refusals of catalogues and setups promise.</summary>
+/// <summary>What refusals of catalogues, setups and mappings promise.</summary>
 internal static class FileAnswers
 {
     private const int MaximumKinds = 8;

@@ -1,18 +1,19 @@
 using FuelSizing.Engines;
+using FuelSizing.Files;
 using FuelSizing.Fuzz.Mutating;
 using FuelSizing.Logs;
 
 namespace FuelSizing.Fuzz.Readers;
 
-/// <summary>Mappings of recorded runs. With one that is read, a run is read or refused.</summary>
+/// <summary>Mappings of recorded runs. One that is read is written and read again, which changes nothing, and with it a run is read or refused.</summary>
 internal sealed class MappingReader : FuzzedReader
 {
     private static readonly string[] Fields =
     [
-        "$schema", "version", "separator", "comma", "semicolon", "tab", "decimal", "point", "headingLine", "unitsRow", "none", "skip", "use",
-        "channels", "column", "unit", "reference", "gauge", "absolute", "stoichiometric", "AFR", "time", "speed", "manifoldPressure",
-        "railPressure", "injectorPulse", "dutyCycle", "lambda", "batteryVoltage", "power", "torque", "fuelTemperature", "fuelVolumeFlow",
-        "fuelMassFlow", "s", "ms", "µs", "rev/min", "rpm", "rad/s", "kPa", "bar", "psi", "%", "1", "V", "kW", "hp", "PS", "N·m", "°C", "°F", "L/h",
+        "$schema", "mapping", "separator", "comma", "semicolon", "tab", "decimal_mark", "point", "heading_line", "units_row", "none", "skip", "use",
+        "channels", "column", "unit", "reference", "gauge", "absolute", "stoichiometric", "AFR", "time", "speed", "manifold_pressure",
+        "rail_pressure", "injector_pulse", "duty_cycle", "lambda", "battery_voltage", "power", "torque", "fuel_temperature", "fuel_volume_flow",
+        "fuel_mass_flow", "s", "ms", "µs", "rev/min", "rpm", "rad/s", "kPa", "bar", "psi", "%", "1", "V", "kW", "hp", "PS", "N·m", "°C", "°F", "L/h",
         "kg/h", "g/s", "Time", "Speed", "Rail",
     ];
 
@@ -28,17 +29,20 @@ internal sealed class MappingReader : FuzzedReader
 
     public override Reading Read(byte[] input)
     {
+        string name = Characters(input) is null ? Holding(input) : "characters.json";
         RunMapping read;
         try
         {
-            read = Characters(input) is { } text ? RunMapping.Parse(text) : RunMapping.Load(Holding(input));
+            read = Characters(input) is { } text ? RunMappingFile.Parse(name, text) : RunMappingFile.Read(name);
         }
         catch (RunMappingException refused)
         {
-            BrokenPromiseException.Unless(refused.Line >= 1 && refused.Position >= 1, "A refusal has a place.");
-            BrokenPromiseException.Unless(!refused.Message.Any(char.IsControl), "A refusal stands on one line.");
-            return new(false, [AnswerKind.Of(refused.Message)]);
+            return FileAnswers.Refused(refused, name, input);
         }
+
+        string written = RunMappingFile.ToJson(read);
+        BrokenPromiseException.Unless(
+            written == RunMappingFile.ToJson(RunMappingFile.Parse("again.json", written)), "A mapping written and read again is the same.");
 
         try
         {

@@ -62,8 +62,8 @@ public class CatalogueTests
         { "\"gain\": 6", "\"gain\": 60", 45, "regulators.gain" },
         { "\"gain\": 6, ", string.Empty, 45, "regulators.gain" },
         { "\"minimum_voltage\": \"6 V\"", "\"minimum_voltage\": \"60 V\"", 47, "regulators.minimum_voltage" },
-        { "\"behind\": \"regulator M\"", "\"behind\": \"regulator Z\"", 46, "regulators.behind" },
-        { "\"behind\": \"regulator M\"", "\"behind\": \"unit S\"", 46, "regulators.behind" },
+        { "\"in_series_with\": \"regulator M\"", "\"in_series_with\": \"regulator Z\"", 46, "regulators.in_series_with" },
+        { "\"in_series_with\": \"regulator M\"", "\"in_series_with\": \"unit S\"", 46, "regulators.in_series_with" },
         { "\"kind\": \"fixed\", \"base\": \"300 kPa\"", "\"kind\": \"fixed\", \"base\": \"300 kPa\", \"gain\": 3", 43, "regulators.gain" },
         { "\"unit R\"", "\"unit S\"", 46, "regulators.name" },
     };

@@ -32,7 +32,7 @@ internal static class ShelfFiles
 
     public const string Regulators =
         """
-        regulators 1,kind,base [kPa],gain,onset [bar],ceiling [kPa],minimum_return_flow [L/h],follows_manifold,minimum_voltage [V],behind,cost
+        regulators 1,kind,base [kPa],gain,onset [bar],ceiling [kPa],minimum_return_flow [L/h],follows_manifold,minimum_voltage [V],in_series_with,cost
         regulator F,fixed,300,,,,,,,,40
         regulator M,manifold-referenced,300,,,,15,,,,60
         unit R,rising-rate,300,6,0.1,700,,,,,
@@ -88,7 +88,7 @@ internal static class ShelfFiles
             { "name": "regulator F", "kind": "fixed", "base": "300 kPa", "cost": 40 },
             { "name": "regulator M", "kind": "manifold-referenced", "base": "300 kPa", "minimum_return_flow": "15 L/h", "cost": 60 },
             { "name": "unit R", "kind": "rising-rate", "base": "300 kPa", "gain": 6, "onset": "0.1 bar", "ceiling": "700 kPa" },
-            { "name": "unit S", "kind": "rising-rate", "gain": 8, "onset": "0.05 bar", "behind": "regulator M", "cost": 110 },
+            { "name": "unit S", "kind": "rising-rate", "gain": 8, "onset": "0.05 bar", "in_series_with": "regulator M", "cost": 110 },
             { "name": "controller E", "kind": "electronic", "base": "350 kPa", "follows_manifold": true, "minimum_voltage": "6 V", "cost": 300 }
           ]
         }

@@ -1,12 +1,13 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
+using FuelSizing.Files;
 using FuelSizing.Logs;
 using Json.Schema;
 
 namespace FuelSizing.Tests.Logs;
 
-/// <summary>The published schema takes and refuses the same mapping files as the reader, so that an editor's word is true.</summary>
+/// <summary>The published schema takes and refuses the same mapping files as the reader, so that what an editor says is true.</summary>
 public class RunMappingSchemaTests
 {
     private static readonly Lazy<JsonSchema> Schema = new(() => JsonSchema.FromText(File.ReadAllText(SchemaPath())));
@@ -20,22 +21,22 @@ public class RunMappingSchemaTests
         Gen.Const(() => (JsonNode?)new JsonObject()));
 
     private static readonly Gen<string> Fields = Gen.OneOf(
-        Gen.OneOfConst("version", "separator", "decimal", "headingLine", "unitsRow", "channels", "column", "unit", "reference", "stoichiometric", "other"),
-        Gen.OneOfConst([.. RunMappingJson.ChannelNames.Keys]));
+        Gen.OneOfConst("mapping", "separator", "decimal_mark", "heading_line", "units_row", "channels", "column", "unit", "reference", "stoichiometric", "other"),
+        Gen.OneOfConst([.. MappingForm.ChannelNames.Keys]));
 
     private static readonly Gen<JsonObject> Mappings =
-        from separator in Gen.OneOfConst([.. RunMappingJson.Separators.Keys])
-        from decimalMark in Gen.OneOfConst([.. RunMappingJson.Decimals.Keys])
-        from unitsRow in Gen.OneOfConst([.. RunMappingJson.UnitsRows.Keys])
-        from channels in Gen.Shuffle(RunMappingJson.ChannelNames.Keys.Where(name => name != "speed").ToArray(), 0, 4)
+        from separator in Gen.OneOfConst([.. MappingForm.Separator.Words])
+        from decimalMark in Gen.OneOfConst([.. MappingForm.Decimals.Words])
+        from unitsRow in Gen.OneOfConst([.. MappingForm.Units.Words])
+        from channels in Gen.Shuffle(MappingForm.ChannelNames.Keys.Where(name => name != "speed").ToArray(), 0, 4)
         from units in Gen.Int[0, 3].Array[5]
         from withUnits in Gen.Int[0, 5]
         select new JsonObject
         {
-            ["version"] = 1,
+            ["mapping"] = 1,
             ["separator"] = separator,
-            ["decimal"] = decimalMark,
-            ["unitsRow"] = unitsRow,
+            ["decimal_mark"] = decimalMark,
+            ["units_row"] = unitsRow,
             ["channels"] = new JsonObject(channels.Append("speed").Select((name, i) => KeyValuePair.Create(name, (JsonNode?)Column(name, units[i], withUnits != i)))),
         };
 
@@ -65,12 +66,12 @@ public class RunMappingSchemaTests
     [Fact]
     public void Schema_OfEachChannel_ListsTheReadersUnits()
     {
-        JsonNode channels = JsonNode.Parse(File.ReadAllText(SchemaPath()))!["properties"]!["channels"]!["properties"]!;
-        Assert.Equal(RunMappingJson.ChannelNames.Keys, channels.AsObject().Select(channel => channel.Key));
-        foreach ((string name, Channel channel) in RunMappingJson.ChannelNames)
+        JsonNode forms = JsonNode.Parse(File.ReadAllText(SchemaPath()))!["$defs"]!;
+        Assert.Equal(MappingForm.ChannelNames.Keys, forms["channels"]!["properties"]!.AsObject().Select(channel => channel.Key));
+        foreach ((string name, Channel channel) in MappingForm.ChannelNames)
         {
-            IEnumerable<string> units = channel == Channel.Lambda ? ChannelUnits.Texts(channel).Append(RunMappingJson.AirFuelRatio) : ChannelUnits.Texts(channel);
-            Assert.Equal(units, channels[name]!["properties"]!["unit"]!["enum"]!.AsArray().Select(unit => (string)unit!));
+            IEnumerable<string> units = channel == Channel.Lambda ? ChannelUnits.Texts(channel).Append(MappingForm.AirFuelRatio) : ChannelUnits.Texts(channel);
+            Assert.Equal(units, forms[name]!["properties"]!["unit"]!["enum"]!.AsArray().Select(unit => (string)unit!));
         }
     }
 
@@ -78,7 +79,7 @@ public class RunMappingSchemaTests
     {
         try
         {
-            RunMapping.Parse(json);
+            RunMappingFile.Parse("mapping.json", json);
             return true;
         }
         catch (RunMappingException)
@@ -89,7 +90,7 @@ public class RunMappingSchemaTests
 
     private static JsonObject Column(string name, int unit, bool withUnit)
     {
-        Channel channel = RunMappingJson.ChannelNames[name];
+        Channel channel = MappingForm.ChannelNames[name];
         JsonObject column = new() { ["column"] = unit == 0 ? 3 : "Heading" };
         string[] units = [.. ChannelUnits.Texts(channel)];
         if (withUnit)
@@ -104,7 +105,7 @@ public class RunMappingSchemaTests
 
         if (channel == Channel.Lambda && unit == 3)
         {
-            (column["unit"], column["stoichiometric"]) = (RunMappingJson.AirFuelRatio, 14.7);
+            (column["unit"], column["stoichiometric"]) = (MappingForm.AirFuelRatio, 14.7);
         }
 
         return column;

@@ -1,4 +1,5 @@
 using CsCheck;
+using FuelSizing.Files;
 using FuelSizing.Logs;
 using UnitsNet.Units;
 
@@ -9,25 +10,25 @@ public class RunMappingTests
     private const string Full = """
         {
           "$schema": "https://example.org/recorded-run-mapping.schema.json",
-          "version": 1,
+          "mapping": 1,
           "separator": "semicolon",
-          "decimal": "comma",
-          "headingLine": 2,
-          "unitsRow": "skip",
+          "decimal_mark": "comma",
+          "heading_line": 2,
+          "units_row": "skip",
           "channels": {
             "time": { "column": "t", "unit": "ms" },
             "speed": { "column": 2, "unit": "rev/min" },
-            "manifoldPressure": { "column": "Boost", "unit": "bar", "reference": "gauge" },
-            "railPressure": { "column": "Rail", "unit": "psi", "reference": "absolute" },
-            "injectorPulse": { "column": "Pulse", "unit": "µs" },
-            "dutyCycle": { "column": "Duty", "unit": "%" },
+            "manifold_pressure": { "column": "Boost", "unit": "bar", "reference": "gauge" },
+            "rail_pressure": { "column": "Rail", "unit": "psi", "reference": "absolute" },
+            "injector_pulse": { "column": "Pulse", "unit": "µs" },
+            "duty_cycle": { "column": "Duty", "unit": "%" },
             "lambda": { "column": "AFR", "unit": "AFR", "stoichiometric": 14.7 },
-            "batteryVoltage": { "column": "Volts", "unit": "V" },
+            "battery_voltage": { "column": "Volts", "unit": "V" },
             "power": { "column": "P", "unit": "PS" },
             "torque": { "column": "M", "unit": "N·m" },
-            "fuelTemperature": { "column": "Fuel", "unit": "°F" },
-            "fuelVolumeFlow": { "column": "Flow", "unit": "L/h" },
-            "fuelMassFlow": { "column": "Mass", "unit": "kg/h" }
+            "fuel_temperature": { "column": "Fuel", "unit": "°F" },
+            "fuel_volume_flow": { "column": "Flow", "unit": "L/h" },
+            "fuel_mass_flow": { "column": "Mass", "unit": "kg/h" }
           }
         }
         """;
@@ -35,7 +36,7 @@ public class RunMappingTests
     [Fact]
     public void File_WithEveryField_SaysWhatCodeWouldSay()
     {
-        var fromFile = RunMapping.Parse(Full);
+        var fromFile = RunMappingFile.Parse("mapping.json", Full);
         RunMapping fromCode = RunMapping.Of(
             RunColumn.Time("t", DurationUnit.Millisecond),
             RunColumn.Speed(ColumnPlace.Numbered(2), RotationalSpeedUnit.RevolutionPerMinute),
@@ -69,49 +70,80 @@ public class RunMappingTests
     [Fact]
     public void File_OfTheMinimum_ReadsCommasAndPoints()
     {
-        var mapping = RunMapping.Parse("""{"version":1,"channels":{"speed":{"column":"Speed","unit":"rpm"}}}""");
+        var mapping = RunMappingFile.Parse("mapping.json", """{"mapping":1,"channels":{"speed":{"column":"Speed","unit":"rpm"}}}""");
         Assert.Equal((CellSeparator.Comma, DecimalMark.Point, 1, UnitsRow.None), (mapping.Separator, mapping.DecimalMark, mapping.HeadingLine, mapping.UnitsRow));
         Assert.Equal(3000, LogText.Read("Speed\n3000\n", mapping).Rows[0].Speed.RevolutionsPerMinute, 9);
     }
 
-    // A change to the full file, the place that must be named (line and position), and what the message must say.
+    // A change to the full file, the place that must be named (line and field), and what the message must say.
     [Theory]
-    [InlineData("\"headingLine\"", "\"heading\"", 6, 3, "\"heading\" is no field that is known here. Known are \"$schema\", \"version\"")]
-    [InlineData("\"power\"", "\"powr\"", 17, 5, "\"powr\" is no field that is known here")]
-    [InlineData("\"column\": \"P\"", "\"colum\": \"P\"", 17, 16, "\"colum\" is no field")]
-    [InlineData("\"PS\"", "\"ch\"", 17, 39, "\"ch\" is no unit of this channel. Write one of \"kW\", \"W\", \"hp\", \"PS\".")]
-    [InlineData("\"unit\": \"rev/min\"", "\"unit\": \"kPa\"", 10, 37, "\"kPa\" is no unit of this channel")]
-    [InlineData("\"version\": 1", "\"version\": 2", 3, 14, "reads version 1")]
-    [InlineData("\"version\": 1", "\"version\": \"1\"", 3, 14, "here stands a text; wanted is a whole number")]
-    [InlineData("  \"version\": 1,\n", "", 1, 1, "lacks \"version\"")]
-    [InlineData("\"semicolon\"", "\"comma\"", 5, 14, "both a comma")]
-    [InlineData("\"semicolon\"", "\";\"", 4, 16, "is one of \"comma\", \"semicolon\", \"tab\"")]
-    [InlineData("\"headingLine\": 2", "\"headingLine\": 0", 6, 18, "a whole number from 1 to 1000")]
-    [InlineData("\"headingLine\": 2", "\"headingLine\": 1.5", 6, 18, "a whole number from 1 to 1000")]
-    [InlineData("\"column\": 2", "\"column\": 0", 10, 26, "a whole number from 1 to 1000")]
-    [InlineData("\"column\": 2", "\"column\": [2]", 10, 26, "here stands an array")]
-    [InlineData("\"column\": \"t\"", "\"column\": \" \"", 9, 25, "1 to 80 characters")]
-    [InlineData("\"column\": \"t\"", "\"column\": \"\\ud800\"", 9, 25, "something that is no character")]
-    [InlineData("\"column\": \"t\", ", "", 9, 13, "lacks \"column\"")]
-    [InlineData(", \"unit\": \"V\"", "", 16, 23, "lacks \"unit\"")]
-    [InlineData(", \"reference\": \"gauge\"", "", 11, 25, "lacks \"reference\"")]
-    [InlineData("\"gauge\"", "\"boost\"", 11, 74, "is one of \"gauge\", \"absolute\"")]
-    [InlineData(", \"stoichiometric\": 14.7", "", 15, 42, "needs \"stoichiometric\"")]
-    [InlineData("\"unit\": \"AFR\"", "\"unit\": \"1\"", 15, 65, "goes with")]
-    [InlineData("14.7", "147", 15, 67, "from 5 to 20")]
-    [InlineData("\"unit\": \"%\"", "\"unit\": \"%\", \"stoichiometric\": 14.7", 14, 51, "\"stoichiometric\" is no field")]
-    [InlineData("\"dutyCycle\"", "\"speed\"", 14, 5, "second time")]
-    [InlineData("    \"speed\": { \"column\": 2, \"unit\": \"rev/min\" },\n", "", 8, 15, "lack \"speed\"")]
-    [InlineData("\"unit\": \"ms\" }", "\"unit\": \"ms\" ]", 9, 43, "no longer JSON")]
-    [InlineData("\"version\": 1,", "\"version\": 1,,", 3, 16, "no longer JSON")]
-    [InlineData("\"version\": 1,", "\"version\": f\u0001,", 3, 15, "no longer JSON here: 'f\uFFFD")]
-    public void File_WithAFault_IsRefusedWithItsPlace(string found, string put, int line, int position, string reason)
+    [InlineData("\"heading_line\"", "\"heading\"", 6, "heading", "not a field")]
+    [InlineData("\"power\"", "\"powr\"", 17, "channels.powr", "not a field")]
+    [InlineData("\"column\": \"P\"", "\"colum\": \"P\"", 17, "channels.power.colum", "not a field")]
+    [InlineData("\"PS\"", "\"ch\"", 17, "channels.power.unit", "was \"ch\". Give one of kW, W, hp, PS.")]
+    [InlineData("\"unit\": \"rev/min\"", "\"unit\": \"kPa\"", 10, "channels.speed.unit", "was \"kPa\". Give one of rev/min, rpm")]
+    [InlineData("\"mapping\": 1", "\"mapping\": 2", 3, "mapping", "must be 1")]
+    [InlineData("\"mapping\": 1", "\"mapping\": \"1\"", 3, "mapping", "must be 1")]
+    [InlineData("  \"mapping\": 1,\n", "", 22, "mapping", "is missing")]
+    [InlineData("\"semicolon\"", "\"comma\"", 5, "decimal_mark", "both a comma")]
+    [InlineData("\"semicolon\"", "\";\"", 4, "separator", "Give one of comma, semicolon, tab")]
+    [InlineData("\"heading_line\": 2", "\"heading_line\": 0", 6, "heading_line", "0")]
+    [InlineData("\"heading_line\": 2", "\"heading_line\": 1.5", 6, "heading_line", "Give a whole number")]
+    [InlineData("\"column\": 2", "\"column\": 0", 10, "channels.speed.column", "was 0; it must be between 1 and 1,000")]
+    [InlineData("\"column\": 2", "\"column\": [2]", 10, "channels.speed.column", "must be a text, a number")]
+    [InlineData("\"column\": \"t\"", "\"column\": \" \"", 9, "channels.time.column", "1 to 80 characters")]
+    [InlineData("\"column\": \"t\"", "\"column\": \"\\ud800\"", 9, "channels.time.column", "half of a character")]
+    [InlineData("\"column\": \"t\", ", "", 9, "channels.time.column", "is missing")]
+    [InlineData(", \"unit\": \"V\"", "", 16, "channels.battery_voltage.unit", "is missing. Give one of V, mV")]
+    [InlineData(", \"reference\": \"gauge\"", "", 11, "channels.manifold_pressure.reference", "is missing. Give one of gauge, absolute")]
+    [InlineData("\"gauge\"", "\"boost\"", 11, "channels.manifold_pressure.reference", "was \"boost\". Give one of gauge, absolute")]
+    [InlineData(", \"stoichiometric\": 14.7", "", 15, "channels.lambda.stoichiometric", "Unit AFR needs it")]
+    [InlineData("\"unit\": \"AFR\"", "\"unit\": \"1\"", 15, "channels.lambda.stoichiometric", "goes with unit AFR only")]
+    [InlineData("14.7", "147", 15, "channels.lambda.stoichiometric", "147")]
+    [InlineData("\"unit\": \"%\"", "\"unit\": \"%\", \"stoichiometric\": 14.7", 14, "channels.duty_cycle.stoichiometric", "not a field")]
+    [InlineData("\"duty_cycle\"", "\"speed\"", 14, "channels.speed", "given twice")]
+    [InlineData("    \"speed\": { \"column\": 2, \"unit\": \"rev/min\" },\n", "", 8, "channels.speed", "is missing")]
+    [InlineData("\"unit\": \"ms\" }", "\"unit\": \"ms\" ]", 9, "byte 43", "not JSON")]
+    [InlineData("\"mapping\": 1,", "\"mapping\": 1,,", 3, "byte 16", "not JSON")]
+    [InlineData("\"mapping\": 1,", "\"mapping\": f\u0001,", 3, "byte 15", "not JSON")]
+    public void File_WithAFault_IsRefusedWithItsPlace(string found, string put, int line, string field, string reason)
     {
         string text = Full.ReplaceLineEndings("\n");
         Assert.Contains(found, text, StringComparison.Ordinal);
-        var error = Assert.Throws<RunMappingException>(() => RunMapping.Parse(text.Replace(found, put, StringComparison.Ordinal)));
-        Assert.Contains(reason, error.Message, StringComparison.Ordinal);
-        Assert.Equal((line, position), (error.Line, error.Position));
+        var refused = Assert.Throws<RunMappingException>(() => RunMappingFile.Parse("mapping.json", text.Replace(found, put, StringComparison.Ordinal)));
+        Assert.Contains(
+            refused.Problems,
+            problem => problem.File == "mapping.json" && problem.Line == line && problem.Field == field && problem.Message.Contains(reason, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void File_WithManyFaults_NamesAllInTheirOrder()
+    {
+        string text = Full.Replace("semicolon", "colon", StringComparison.Ordinal).Replace("\"ms\"", "\"hours\"", StringComparison.Ordinal).Replace("14.7", "\"14.7\"", StringComparison.Ordinal);
+        Assert.Equal(
+            ["separator", "channels.time.unit", "channels.lambda.stoichiometric"],
+            Assert.Throws<RunMappingException>(() => RunMappingFile.Parse("mapping.json", text)).Problems.Select(problem => problem.Field));
+    }
+
+    /// <summary>A mapping written and read again reads a run to the same bits.</summary>
+    [Fact]
+    public void Mapping_WrittenAndReadBack_IsTheSame()
+    {
+        const string run = "a run\nt;Speed;Boost;Rail;Pulse;Duty;AFR;Volts;P;M;Fuel;Flow;Mass\n\n"
+            + "500;3000;0,5;65,5;8500;42,5;12,05;13,4;150;230;104;50;37\n";
+        var read = RunMappingFile.Parse("mapping.json", Full);
+        string written = RunMappingFile.ToJson(read);
+        var again = RunMappingFile.Parse("again.json", written);
+        Assert.Equal(Shape(read), Shape(again));
+        Assert.Equal(Rows(run, read), Rows(run, again));
+        Assert.Equal(written, RunMappingFile.ToJson(again));
+    }
+
+    [Fact]
+    public void Mapping_InAUnitThatFilesDoNotHave_IsNotWritten()
+    {
+        RunMapping odd = RunMapping.Of(RunColumn.Speed("Speed", RotationalSpeedUnit.DegreePerSecond));
+        Assert.Contains("rev/min", Assert.Throws<ArgumentException>(() => RunMappingFile.ToJson(odd)).Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -121,7 +153,7 @@ public class RunMappingTests
     [InlineData("null")]
     [InlineData("{} {}")]
     [InlineData("Speed,Lambda\n3000,0.8\n")]
-    public void Text_ThatIsNoMapping_IsRefused(string text) => Assert.Throws<RunMappingException>(() => RunMapping.Parse(text));
+    public void Text_ThatIsNoMapping_IsRefused(string text) => Assert.Throws<RunMappingException>(() => RunMappingFile.Parse("mapping.json", text));
 
     [Fact]
     public void Bytes_OfAChangedFile_AreAMappingOrRefusedWithAPlace()
@@ -152,11 +184,12 @@ public class RunMappingTests
 
                     try
                     {
-                        return RunMappingJson.Read(bytes.ToArray()).Columns.Count > 0;
+                        return RunMappingFile.Parse("mapping.json", System.Text.Encoding.UTF8.GetString(bytes.ToArray())).Columns.Count > 0;
                     }
                     catch (RunMappingException refusal)
                     {
-                        return refusal.Line >= 1 && refusal.Line <= 1 + bytes.Count(b => b == '\n') && refusal.Position >= 1;
+                        return refusal.Problems.Count > 0
+                            && refusal.Problems.All(problem => problem.Line >= 1 && problem.Line <= 1 + bytes.Count(b => b == '\n') && problem.Field.Length > 0);
                     }
                 },
                 iter: 5000);
@@ -168,10 +201,10 @@ public class RunMappingTests
         string path = Path.Combine(Path.GetTempPath(), $"{Guid.NewGuid():N}.json");
         try
         {
-            File.WriteAllText(path, new string(' ', 1_000_001));
-            Assert.Contains("Is it the run itself?", Assert.Throws<RunMappingException>(() => RunMapping.Load(path)).Message, StringComparison.Ordinal);
+            File.WriteAllText(path, new string(' ', (1 << 20) + 1));
+            Assert.Contains("Is it the run itself?", Assert.Throws<RunMappingException>(() => RunMappingFile.Read(path)).Message, StringComparison.Ordinal);
             File.WriteAllBytes(path, [0xEF, 0xBB, 0xBF, .. System.Text.Encoding.UTF8.GetBytes(Full)]);
-            Assert.Equal(13, RunMapping.Load(path).Columns.Count);
+            Assert.Equal(13, RunMappingFile.Read(path).Columns.Count);
         }
         finally
         {

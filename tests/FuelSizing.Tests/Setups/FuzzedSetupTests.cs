@@ -17,7 +17,7 @@ public class FuzzedSetupTests
     [
         ",", "\"", "\n", ";", " ", ".", "-", "+", "e", "E9", "1e999", "NaN", "0", "9", "12", "{", "}", "[", "]", "{}", "[]", ":", "null",
         "true", "\\", "\\u0000", "\\ud800", "\0", "é", "³", "\u2028", "mL/min", "kPa", "%", "per unit", "W", "name", "\"name\": \"x\",",
-        "\"kind\": \"line\",", "{ \"kind\": \"petrol\" }", "\"series\": [", "\"behind\": {", "\"base\": \"300 kPa\"", "// ", "/*",
+        "\"kind\": \"line\",", "{ \"kind\": \"petrol\" }", "\"series\": [", "\"in_series_with\": {", "\"base\": \"300 kPa\"", "// ", "/*",
     ];
 
     private static readonly Gen<Func<string, string>> Edit = Mutating.Edit(Scraps, Digit);

@@ -39,7 +39,7 @@ public class SetupTests
         { "\"static_flow\": \"950 mL/min\"", "\"static_flow\": \"950 g/min\"", 80, "injectors.injector.static_flow" },
         { "\"time\": \"1.1 ms\"", "\"time\": \"9.1 ms\"", 91, "injectors.injector.dead_times.time" },
         { "\"gain\": 3", "\"gain\": 33", 101, "regulator.gain" },
-        { "\"base\": \"300 kPa\"", "\"base\": \"30 kPa\"", 106, "regulator.behind.base" },
+        { "\"base\": \"300 kPa\"", "\"base\": \"30 kPa\"", 106, "regulator.in_series_with.base" },
         { "\"bypass\": \"check-valve\",", string.Empty, 110, "pump.bypass" },
         { "\"flow\": \"330 L/h\"", "\"flow\": \"530 L/h\"", 118, "pump.series.curve" },
         { "\"gauge\": \"10\"", "\"gauge\": \"ten\"", 144, "pump.series.parallel.feed.conductor.gauge" },

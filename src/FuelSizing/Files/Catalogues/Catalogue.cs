@@ -108,27 +108,21 @@ public sealed record Catalogue
                 IsJson(text.Name) ? JsonCatalogue.Entries(text, problems) : CsvCatalogue.Entries(text, problems)),
         ];
         NamedOnce(entries, problems);
-        Candidate<Injector>[] injectors = Parts(entries, "injectors", entry => Listed(entry.Reader(problems), InjectorFields.Read));
-        Candidate<Pump>[] pumps = Parts(entries, "pumps", entry => Listed(entry.Reader(problems), PumpFields.Read));
-        RegulatorEntry[] alone = Parts(entries, "regulators", entry => new RegulatorEntry(entry.Reader(problems)));
+        Candidate<Injector>[] injectors = Parts(entries, "injectors", CatalogueForm.Injector, problems);
+        Candidate<Pump>[] pumps = Parts(entries, "pumps", CatalogueForm.Pump, problems);
+        ListedRegulator[] alone = Parts(entries, "regulators", CatalogueForm.Regulator, problems);
+        HashSet<string> names =
+            [.. entries.Where(entry => entry.Kind.Name == "regulators").Select(entry => entry.Fields[EntryKind.NameField]?.Text).OfType<string>()];
         Candidate<PressureRegulator>[] regulators =
-            [.. alone.Select(regulator => regulator.Among(alone)).OfType<Candidate<PressureRegulator>>()];
+            [.. alone.Select(regulator => regulator.Among(alone, names)).OfType<Candidate<PressureRegulator>>()];
         return problems.Any
             ? throw new CatalogueException(problems.Found)
             : new(injectors, pumps, regulators);
     }
 
-    private static T[] Parts<T>(Entry[] entries, string kind, Func<Entry, T?> read)
+    private static T[] Parts<T>(Entry[] entries, string kind, Form<T> form, ProblemList problems)
         where T : class =>
-        [.. entries.Where(entry => entry.Kind.Name == kind).Select(read).OfType<T>()];
-
-    private static Candidate<T>? Listed<T>(EntryReader reader, Func<EntryReader, T?> read)
-        where T : class
-    {
-        string name = reader.Name();
-        decimal? cost = reader.Cost();
-        return read(reader) is { } part ? Candidate.Of(name, part, cost) : null;
-    }
+        [.. entries.Where(entry => entry.Kind.Name == kind).Select(entry => form.Read(entry.Reader(problems))).OfType<T>()];
 
     private static void NamedOnce(Entry[] entries, ProblemList problems)
     {
@@ -147,5 +141,14 @@ public sealed record Catalogue
                         $"\"{ProblemList.Shown(name.Text)}\" is in {first.File}, line {first.Line}, already. Keep the lines of a part together, and give each part its own name."));
             }
         }
+    }
+}
+
+/// <summary>A catalogue could not be read; nothing of it was kept.</summary>
+public sealed class CatalogueException : FileException
+{
+    internal CatalogueException(IReadOnlyList<FileProblem> problems)
+        : base(problems)
+    {
     }
 }

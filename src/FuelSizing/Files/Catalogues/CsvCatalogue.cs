@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using FuelSizing.Checks;
-using nietras.SeparatedValues;
+using FuelSizing.Logs;
 
 namespace FuelSizing.Files;
 
@@ -32,21 +31,18 @@ internal sealed partial class CsvCatalogue
 
     private void Read(string text)
     {
-        using SepReader rows = Sep.New(',').Reader(options => options with
+        // A last line without a line end is as good as any other here: what is missing in a part is seen.
+        using CellReader rows = new(new(new StringReader(text + "\n"), owned: true, default), ',', CultureInfo.InvariantCulture, isStrict: true);
+        while (rows.MoveNext())
         {
-            HasHeader = false,
-            DisableColCountCheck = true,
-            Unescape = false,
-        }).FromText(text);
-        int line = 1;
-        foreach (SepReader.Row row in rows)
-        {
-            string?[] cells = new string?[row.ColCount];
-            for (int cell = 0; cell < cells.Length; cell++)
+            int line = (int)rows.Line;
+            if (rows.IsTooLong)
             {
-                cells[cell] = Unquoted(row[cell].ToString(), line, cell);
+                Wrong(line, "line", string.Create(CultureInfo.InvariantCulture, $"has more than {BoundedLines.LongestLine:N0} characters. Check for a line end that is missing."));
+                continue;
             }
 
+            string?[] cells = Cells(rows, line);
             if (_kind is null)
             {
                 if (!Head(cells, line))
@@ -63,8 +59,6 @@ internal sealed partial class CsvCatalogue
             {
                 return;
             }
-
-            line = row.LineNumberToExcl;
         }
 
         if (_kind is null)
@@ -184,23 +178,24 @@ internal sealed partial class CsvCatalogue
         return list;
     }
 
-    /// <summary>The text of a cell without its quotes; none where they do not match, which is kept as a problem.</summary>
-    private string? Unquoted(string raw, int line, int cell)
+    // A cell whose quotes do not match is none, and nothing is known of those after it.
+    private string?[] Cells(CellReader rows, int line)
     {
-        if (!raw.Contains('"'))
+        bool whole = rows.TrySplit();
+        string?[] cells = new string?[rows.Count];
+        for (int cell = 0; cell < cells.Length; cell++)
         {
-            return Single(raw, line, cell);
+            cells[cell] = whole || cell < cells.Length - 1 ? Single(rows[cell].ToString(), line, cell) : null;
         }
 
-        string inner = raw.Length >= 2 && raw[0] == '"' && raw[^1] == '"' ? raw[1..^1] : "\"";
-        string text = inner.Replace("\"\"", string.Empty, StringComparison.Ordinal);
-        if (text.Contains('"'))
+        if (whole)
         {
-            Wrong(line, Field(cell), $"has quotes that do not match: {Short(raw)}. Put the whole cell in quotes and double each one inside.");
-            return null;
+            return cells;
         }
 
-        return Single(inner.Replace("\"\"", "\"", StringComparison.Ordinal), line, cell);
+        Wrong(line, Field(cells.Length - 1), $"has quotes that do not match: {Short(rows.Text.ToString())}. Put the whole cell in quotes, on one line, and double each one inside.");
+        Array.Resize(ref cells, Math.Max(cells.Length, _columns.Length));
+        return cells;
     }
 
     private string? Single(string text, int line, int cell)
@@ -210,7 +205,7 @@ internal sealed partial class CsvCatalogue
             return text;
         }
 
-        Wrong(line, Field(cell), $"goes over more than one line, or holds a control character: {Short(text)}. Check for a quote that is not closed.");
+        Wrong(line, Field(cell), $"holds a control character: {Short(text)}. Take it out.");
         return null;
     }
 

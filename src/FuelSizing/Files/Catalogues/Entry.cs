@@ -12,3 +12,25 @@ internal sealed record Entry(string File, EntryKind Kind, EntryFields Fields)
     /// <summary>Reads its fields.</summary>
     public EntryReader Reader(ProblemList problems) => new(File, Kind.Name, Fields, problems);
 }
+
+/// <summary>What a list holds, and the name of the table that its parts have, if they do.</summary>
+/// <param name="Name">As in a file.</param>
+/// <param name="Table">The name of the table; none where each part is a line of its own.</param>
+internal sealed record EntryKind(string Name, string? Table)
+{
+    /// <summary>The name that a part goes by.</summary>
+    public const string NameField = "name";
+
+    /// <summary>Every kind: the lists of the catalogue's form.</summary>
+    public static IReadOnlyList<EntryKind> All { get; } =
+        [.. CatalogueForm.File.Form.Fields.Select(list => new EntryKind(list.Name, TableOf(list.Inner!)))];
+
+    /// <summary>Their names, for a message.</summary>
+    public static string Names { get; } = string.Join(", ", All.Select(kind => kind.Name));
+
+    /// <summary>The kind of a name; none if there is no such.</summary>
+    public static EntryKind? Of(string name) => All.FirstOrDefault(kind => kind.Name == name);
+
+    private static string? TableOf(Form form) =>
+        form.Records.SelectMany(record => record.Fields).FirstOrDefault(field => field is ITableField { IsTable: true })?.Name;
+}

@@ -3,14 +3,11 @@ namespace FuelSizing.Files;
 /// <summary>Lists of parts from JSON: an object with the form's version and a list for each kind.</summary>
 internal static class JsonCatalogue
 {
-    private const string VersionField = "catalogue";
-    private const int Version = 1;
-
     /// <summary>The parts that a text lists; what is wrong with its form is kept as problems.</summary>
     public static IReadOnlyList<Entry> Entries(in FileText text, ProblemList problems)
     {
         string file = text.Name;
-        if (JsonText.Read(text, VersionField, Version, problems) is not { } fields)
+        if (CatalogueForm.File.Fields(text, problems) is not { } fields)
         {
             return [];
         }

@@ -92,7 +92,7 @@ public sealed record Setup
 
     /// <summary>The setup as text, as a file holds it.</summary>
     /// <returns>JSON.</returns>
-    public string ToJson() => FieldWriter.Text(fields => SetupFields.Write(fields, this));
+    public string ToJson() => SetupForm.File.Text(this);
 
     /// <summary>Writes it to a file, in place of what was there.</summary>
     /// <param name="file">The file.</param>
@@ -120,7 +120,45 @@ public sealed record Setup
 
     private static Setup Of(in FileText text, ProblemList problems)
     {
-        Setup? read = SetupFields.Read(text, problems);
+        Setup? read = SetupForm.File.Read(text, problems);
         return problems.Any || read is null ? throw new SetupException(problems.Found) : read;
+    }
+}
+
+/// <summary>An operating point with the name that a setup gives it.</summary>
+public sealed record NamedPoint
+{
+    private static readonly Identity<NamedPoint> _identity = new Identity<NamedPoint>()
+        .Value(named => named.Name)
+        .Value(named => named.Point);
+
+    internal NamedPoint(string name, OperatingPoint point) => (Name, Point) = (name, point);
+
+    /// <summary>Its name, once in a setup.</summary>
+    public string Name { get; }
+
+    /// <summary>Where the engine runs there, and under which conditions.</summary>
+    public OperatingPoint Point { get; }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(NamedPoint? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>Name, speed and boost.</summary>
+    /// <returns>For instance <c>full load: 6,800 rev/min, 0.60 bar</c>.</returns>
+    public override string ToString() =>
+        $"{Name}: {Point}";
+}
+
+/// <summary>A setup could not be read; nothing of it was kept.</summary>
+public sealed class SetupException : FileException
+{
+    internal SetupException(IReadOnlyList<FileProblem> problems)
+        : base(problems)
+    {
     }
 }

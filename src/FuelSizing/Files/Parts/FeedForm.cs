@@ -1,0 +1,139 @@
+using System.Globalization;
+using FuelSizing.Electrical;
+using UnitsNet;
+
+namespace FuelSizing.Files;
+
+/// <summary>A pump's feed: its wire and contacts.</summary>
+internal static class FeedForm
+{
+    private static readonly QuantityField<Area> Nominal = new("metric", Measures.Area, "nominal area of a standard metric wire")
+    {
+        Range = "0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70 or 95 mm²",
+        Arguments = ["nominal"],
+    };
+
+    private static readonly QuantityField<Area> MetalArea = new("area", Measures.Area, "of the metal") { Range = "0.2 to 120 mm²" };
+
+    private static readonly QuantityField<Ratio> Lay =
+        new("lay", Measures.Share, "extra length of the strands; 0 % of a solid wire") { Example = "2 %", Range = "0 to 10 %" };
+
+    private static readonly TextField Gauge = new("gauge", "12", "AWG size, such as `\"12\"` or `\"2/0\"`")
+    {
+        Range = "24 to 0, or 1/0 to 4/0",
+        Arguments = ["gauge", "zeros"],
+        Advice = "Give gauge (AWG size), such as \"12\" or \"2/0\", or metric, or area and lay.",
+    };
+
+    private static readonly WordField<Metal> Material =
+        new("material", "the metal", (Metal.Copper, "copper"), (Metal.Aluminium, "aluminium")) { Optional = true, Default = "copper" };
+
+    private static readonly RecordForm<Conductor> Metric = new("metric_conductor", "a metric wire", values => Conductor.Metric(values.Required(Nominal)))
+    {
+        { Nominal, conductor => conductor.Size.Value.Nominal },
+    };
+
+    private static readonly RecordForm<Conductor> OfArea = new(
+        "conductor_of_area",
+        "a wire of a given area",
+        values => Conductor.OfArea(values.Required(MetalArea), MaterialOf(values), values.Required(Lay)))
+    {
+        { Material, MetalOf },
+        { MetalArea, conductor => conductor.Size.Value.Area },
+        { Lay, conductor => conductor.Size.Value.Lay },
+    };
+
+    private static readonly RecordForm<Conductor> OfGauge = new("conductor_of_gauge", "a wire of an AWG size", ByGauge)
+    {
+        { Material, MetalOf },
+        { Gauge, conductor => conductor.Size.Value.Gauge is { } gauge ? GaugeText(gauge) : null },
+    };
+
+    private static readonly ChoiceForm<Conductor> Wire = new(
+        "conductor",
+        "a wire",
+        Variant<Conductor>.Of(Metric, wire => wire.Size.Value.Nominal is not null, Nominal),
+        Variant<Conductor>.Of(OfArea, wire => wire.Size.Value.Gauge is null, MetalArea),
+        Variant<Conductor>.Of(OfGauge));
+
+    private static readonly NameField Name = new();
+
+    private static readonly QuantityField<ElectricResistance> Resistance = new("resistance", Measures.Resistance, "of the contact") { Range = "0 to 1 Ω" };
+
+    private static readonly RecordForm<Contact> OneContact =
+        new("contact", "a contact", values => Contact.Of(values.Required(Name), values.Required(Resistance)))
+        {
+            { Name, contact => contact.Name },
+            { Resistance, contact => contact.Resistance },
+        };
+
+    private static readonly PartField<Conductor> OfConductor = new("conductor", () => Wire, "the wire, out and back");
+
+    private static readonly QuantityField<Length> Outward =
+        new("outward_length", Measures.Length, "of the wire from the supply to the motor") { Example = "4.5 m", Range = "0 to 100 m", Arguments = ["outward"] };
+
+    private static readonly QuantityField<Length> Return = new("return_length", Measures.Length, "of the wire from the motor back; 0 m where the chassis returns the current")
+    {
+        Example = "4.5 m",
+        Range = "0 to 100 m",
+        Arguments = ["back"],
+    };
+
+    private static readonly QuantityField<Temperature> ConductorTemperature =
+        new("conductor_temperature", Measures.Temperature, "of the metal under load") { Example = "60 °C", Range = "−40 to 150 °C" };
+
+    private static readonly ListField<Contact> Contacts =
+        new("contacts", () => OneContact, "every joint, fuse, relay and switch, each as often as the current passes one") { IsTable = true, Optional = true, Default = "no contacts" };
+
+    /// <summary>The feed.</summary>
+    public static RecordForm<Feed> Form { get; } = new(
+        "feed",
+        "a feed",
+        values => Feed.Of(
+            values.Required(Name),
+            values.Required(OfConductor),
+            values.Required(Outward),
+            values.Required(Return),
+            values.Required(ConductorTemperature),
+            [.. values.Required(Contacts)]))
+    {
+        { Name, feed => feed.Name },
+        { OfConductor, feed => feed.Conductor },
+        { Outward, feed => feed.Outward },
+        { Return, feed => feed.Back },
+        { ConductorTemperature, feed => feed.ConductorTemperature },
+        { Contacts, feed => feed.Contacts },
+    };
+
+    private enum Metal
+    {
+        Copper,
+        Aluminium,
+    }
+
+    private static ConductorMaterial MaterialOf(FieldValues values) =>
+        values.Required(Material) == Metal.Copper ? ConductorMaterial.Copper : ConductorMaterial.Aluminium;
+
+    private static Metal? MetalOf(Conductor conductor) => conductor.Material == ConductorMaterial.Copper ? Metal.Copper : Metal.Aluminium;
+
+    private static Conductor? ByGauge(FieldValues values)
+    {
+        string text = values.Required(Gauge);
+        bool zeros = text.EndsWith("/0", StringComparison.Ordinal);
+        if (!int.TryParse(zeros ? text[..^2] : text, NumberStyles.None, CultureInfo.InvariantCulture, out int number))
+        {
+            values.Wrong(Gauge, $"was \"{ProblemList.Shown(text)}\". Give an AWG size such as \"12\" or \"2/0\".");
+            return null;
+        }
+
+        // 1/0 is the size 0 that single numbers end with.
+        return zeros && number != 1
+            ? Conductor.AwgZeros(number, MaterialOf(values))
+            : Conductor.Awg(zeros ? 0 : number, MaterialOf(values));
+    }
+
+    private static string GaugeText(int gauge) =>
+        gauge < 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{1 - gauge}/0")
+            : gauge.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,122 @@
+using FuelSizing.Electrical;
+using FuelSizing.Pumps;
+using UnitsNet;
+
+namespace FuelSizing.Files;
+
+/// <summary>A pump, in a catalogue or in a setup; there also with its feed, or several in series and in parallel, in any nesting.</summary>
+internal static class PumpForm
+{
+    private static readonly QuantityField<ElectricPotential> Voltage =
+        new("voltage", Measures.Voltage, "at the pump's terminals") { Range = "5 to 30 V", Within = PumpCurve.WithinVoltage };
+
+    private static readonly QuantityField<Pressure> PressureRise =
+        new("pressure_rise", Measures.Pressure, "across the pump, rising from row to row") { Range = "0 to 2,000 kPa", Within = PumpCurve.WithinRise };
+
+    private static readonly QuantityField<VolumeFlow> Flow =
+        new("flow", Measures.Flow, "delivered") { Example = "165 L/h", Range = "0 to 3,000 L/h", Within = PumpCurve.WithinFlow };
+
+    private static readonly QuantityField<ElectricCurrent> Current =
+        new("current", Measures.Current, "drawn; in every row or in none") { Optional = true, Range = "0.1 to 100 A", Within = PumpCurve.WithinCurrent };
+
+    private static readonly RecordForm<CurveRow> Row = new(
+        "curve_point",
+        "a measured point",
+        values => new(values.Required(Voltage), values.Required(PressureRise), values.Required(Flow), values.Optional(Current)))
+    {
+        { Voltage, row => row.Voltage },
+        { PressureRise, row => row.PressureRise },
+        { Flow, row => row.Flow },
+        { Current, row => row.Current },
+    };
+
+    private static readonly NameField Name = new();
+
+    private static readonly QuantityField<Pressure> Relief =
+        new("relief", Measures.Pressure, "pressure rise at which its own relief valve opens") { Example = "700 kPa", Optional = true, Range = "50 to 2,000 kPa", Default = "no valve" };
+
+    private static readonly QuantityField<Ratio> Condition =
+        new("condition", Measures.Share, "flow left of the measured flow") { Optional = true, Range = "30 to 100 %", Default = "100 %" };
+
+    private static readonly ListField<CurveRow> Curve = new("curve", () => Row, "measured points, at one voltage or several")
+    {
+        IsTable = true,
+        Minimum = 2,
+        EachOrNone = Current.Name,
+        Arguments = ["curves"],
+    };
+
+    private static readonly PartField<Feed> Wiring = new("feed", () => FeedForm.Form, "the wiring between the supply and the motor; needs `current`") { Optional = true, Default = "no wiring" };
+
+    /// <summary>One pump by itself.</summary>
+    public static RecordForm<Pump> Form { get; } = new("pump", "a pump", PumpOf)
+    {
+        { Name, pump => pump.Name },
+        { Relief, pump => pump.Relief },
+        { Condition, pump => pump.Condition },
+        { Curve, pump => [.. pump.Curves.SelectMany(curve => curve.Points, (curve, point) => new CurveRow(curve.Voltage, point.PressureRise, point.Flow, point.Current))] },
+    };
+
+    private static readonly RecordForm<Pump> Wired = new("wired_pump", "a pump", PumpOf)
+    {
+        { Form, pump => pump },
+        { Wiring, pump => pump.Feed },
+    };
+
+    private static readonly WordField<SeriesBypass> Bypass =
+        new("bypass", "what leads past a stage that stands still", (SeriesBypass.CheckValve, "check-valve"), (SeriesBypass.None, "none"));
+
+    private static readonly ListField<PumpAssembly> Series =
+        new("series", () => Assembly!, "pumps in series, from the tank on") { Minimum = 2, Arguments = ["stages"] };
+
+    private static readonly ListField<PumpAssembly> Parallel =
+        new("parallel", () => Assembly!, "pumps in parallel") { Minimum = 2, Arguments = ["branches"] };
+
+    private static readonly RecordForm<PumpSeries> InSeries =
+        new("pump_series", "pumps in series", values => PumpSeries.Of(values.Required(Bypass), [.. values.Required(Series)]))
+        {
+            { Bypass, series => series.Bypass },
+            { Series, series => series.Stages },
+        };
+
+    private static readonly RecordForm<PumpParallel> InParallel =
+        new("pump_parallel", "pumps in parallel", values => PumpParallel.Of([.. values.Required(Parallel)]))
+        {
+            { Parallel, parallel => parallel.Branches },
+        };
+
+    /// <summary>One pump with its feed, or several.</summary>
+    public static ChoiceForm<PumpAssembly> Assembly { get; } = new(
+        "pump",
+        "a pump",
+        Variant<PumpAssembly>.Of(InSeries, given: Series),
+        Variant<PumpAssembly>.Of(InParallel, given: Parallel),
+        Variant<PumpAssembly>.Of(Wired));
+
+    private static Pump? PumpOf(FieldValues values)
+    {
+        string name = values.Required(Name);
+        (CurveRow Point, EntryReader Line)[][] rows =
+        [
+            .. values.Required(Curve).Zip(values.Rows(Curve))
+                .GroupBy(row => row.First.Voltage.Volts)
+                .Select(row => row.ToArray()),
+        ];
+        PumpCurve?[] curves = [.. rows.Select(row => values.Reader.Made(
+            Curve.Name, [.. row.Select(point => point.Line)], count => CurveOf(name, [.. row.Take(count).Select(point => point.Point)])))];
+        Pump? alone = curves.Contains(null)
+            ? null
+            : values.Reader.Made(
+                Curve.Name,
+                [.. rows.Select(row => row[0].Line)],
+                count => Pump.Of([.. curves.Take(count).OfType<PumpCurve>()]));
+        return alone is null ? null : Pump.Of(alone.Curves, values.Optional(Relief), values.Optional(Condition), values.Optional(Wiring));
+    }
+
+    private static PumpCurve CurveOf(string name, CurveRow[] points) =>
+        points[0].Current is null
+            ? PumpCurve.At(name, points[0].Voltage, [.. points.Select(point => (point.PressureRise, point.Flow))])
+            : PumpCurve.WithCurrent(name, points[0].Voltage, [.. points.Select(point => (point.PressureRise, point.Flow, point.Current!.Value))]);
+
+    private sealed record CurveRow(ElectricPotential Voltage, Pressure PressureRise, VolumeFlow Flow, ElectricCurrent? Current);
+}

@@ -1,0 +1,80 @@
+using FuelSizing.Circuits;
+using FuelSizing.Injectors;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Files;
+
+/// <summary>A whole setup.</summary>
+internal static class SetupForm
+{
+    private static readonly WordField<LineLayout> Layout =
+        new("layout", "whether fuel returns to the tank", (LineLayout.Return, "return"), (LineLayout.Returnless, "returnless"));
+
+    private static readonly PartField<InjectorSet> Injectors = new("injectors", () => InjectorForm.Set, "the injectors");
+
+    private static readonly PartField<PressureRegulator> Regulator = new("regulator", () => RegulatorForm.Form, "what sets the rail's pressure");
+
+    private static readonly PartField<PumpAssembly> Pump = new("pump", () => PumpForm.Assembly, "the pump or pumps");
+
+    private static readonly PartField<Plumbing> Lines =
+        new("plumbing", () => PlumbingForm.Form, "lines and filters") { Optional = true, Default = "no loss" };
+
+    private static readonly PartField<SizingLimits> Limits =
+        new("limits", () => PointForm.Limits, "what the system is held to") { Optional = true, Default = "`SizingLimits.Default`" };
+
+    private static readonly ListField<NamedPoint> Points =
+        new("points", () => PointForm.Form, "operating points; each name once") { Optional = true, Default = "no points" };
+
+    /// <summary>The form of its file.</summary>
+    public static FileForm<Setup> File { get; } = new(
+        "setup",
+        "A whole fuel system and named operating points; see setups.md.",
+        new("setup", "a setup", SetupOf, NamedOnce)
+        {
+            { Layout, setup => setup.System.Layout },
+            { DemandForm.Form, setup => setup.System.Demand },
+            { Injectors, setup => setup.System.Injectors },
+            { Regulator, setup => setup.System.Regulator },
+            { Pump, setup => setup.System.Pump },
+            { Lines, setup => setup.System.Plumbing is { NeedsViscosity: true } plumbing ? plumbing : null },
+            { Limits, setup => setup.System.Limits },
+            { Points, setup => setup.Points },
+        });
+
+    private static Setup? SetupOf(FieldValues values)
+    {
+        if (DemandForm.Form.Make(values) is not { } demand)
+        {
+            return null;
+        }
+
+        InjectorSet injectors = values.Required(Injectors);
+        PressureRegulator regulator = values.Required(Regulator);
+        PumpAssembly pump = values.Required(Pump);
+        SizingLimits? limits = values.Optional(Limits);
+        Plumbing? plumbing = values.Optional(Lines);
+        return Setup.Of(
+            values.Required(Layout) == LineLayout.Return
+                ? FuelSystem.Return(demand, injectors, regulator, pump, limits, plumbing)
+                : FuelSystem.Returnless(demand, injectors, regulator, pump, limits, plumbing),
+            values.Required(Points));
+    }
+
+    private static void NamedOnce(FieldValues values)
+    {
+        Dictionary<string, int> seen = [];
+        foreach (EntryReader row in values.Rows(Points).Where(row => row.IsText("name")))
+        {
+            int line = row.LineOf("name");
+            string name = row.Text("name")!;
+            if (!seen.TryAdd(name, line))
+            {
+                row.Wrong("name", line, FormattableString.Invariant(
+                    $"\"{ProblemList.Shown(name)}\" is in line {seen[name]} already. Give each point its own name."));
+            }
+        }
+    }
+}
