@@ -8,7 +8,7 @@ internal ref struct JsonText
 {
     private const int Deepest = 200;
 
-    /// <summary>Where an editor finds the form described; a reader passes it over.</summary>
+    /// <summary>Where an editor finds the form described; a reader skips it.</summary>
     private const string SchemaField = "$schema";
 
     private readonly string _file;

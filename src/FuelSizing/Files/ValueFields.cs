@@ -103,8 +103,8 @@ internal sealed class CountField(string name, int example, int minimum, int maxi
     }
 }
 
-/// <summary>What a part costs, in the reader's own money.</summary>
-internal sealed class CostField() : Field<decimal?>("cost", "cost of one part, in your own money")
+/// <summary>What a part costs, in the reader's own currency.</summary>
+internal sealed class CostField() : Field<decimal?>("cost", "cost of one part, in your own currency")
 {
     private const int Maximum = 1_000_000;
 

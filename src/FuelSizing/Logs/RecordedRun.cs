@@ -1,3 +1,4 @@
+using System.Collections;
 using FuelSizing.Engines;
 using FuelSizing.Quantities;
 
@@ -115,4 +116,22 @@ public sealed class RecordedRun
 
         return new(_lines[index], values);
     }
+}
+
+/// <summary>A run's rows, each put together when asked for.</summary>
+internal sealed class RunRows(RecordedRun run) : IReadOnlyList<RunRow>
+{
+    public int Count => run.Count;
+
+    public RunRow this[int index] => run.RowAt(index);
+
+    public IEnumerator<RunRow> GetEnumerator()
+    {
+        for (int i = 0; i < run.Count; i++)
+        {
+            yield return run.RowAt(i);
+        }
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 }

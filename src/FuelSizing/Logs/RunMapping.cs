@@ -47,7 +47,7 @@ public sealed record RunMapping
 
         return columns.Any(column => column.Channel == Channel.Speed)
             ? new([.. columns])
-            : throw new ArgumentException("columns lack Speed. Name the column of the crank's speed: every finding needs it.", nameof(columns));
+            : throw new ArgumentException("columns lack Speed. Name the column of engine speed: every finding needs it.", nameof(columns));
     }
 
     /// <summary>The same mapping of a file written otherwise.</summary>
@@ -100,4 +100,40 @@ public sealed record RunMapping
                 $"{name} gives no unit for {column}, and the file's units row is not used. Give the column a unit, or say WithUnitsRow(UnitsRow.Used).",
                 name)
             : this;
+}
+
+/// <summary>What stands between two cells of a line.</summary>
+public enum CellSeparator
+{
+    /// <summary>A comma.</summary>
+    Comma,
+
+    /// <summary>A semicolon.</summary>
+    Semicolon,
+
+    /// <summary>A tab.</summary>
+    Tab,
+}
+
+/// <summary>What stands before a number's decimals.</summary>
+public enum DecimalMark
+{
+    /// <summary>A point.</summary>
+    Point,
+
+    /// <summary>A comma.</summary>
+    Comma,
+}
+
+/// <summary>Whether the line below the heading holds units, and what is done with it.</summary>
+public enum UnitsRow
+{
+    /// <summary>There is none: the line below the heading holds numbers.</summary>
+    None,
+
+    /// <summary>There is one, and it is not looked at.</summary>
+    Skipped,
+
+    /// <summary>There is one: it gives the unit of a column that the mapping gives none, and must not gainsay the others.</summary>
+    Used,
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -21,7 +22,7 @@ public readonly record struct RunRow
     /// <summary>Since any start.</summary>
     public Duration? Time => Has(Channel.Time) ? Duration.FromSeconds(this[Channel.Time]) : null;
 
-    /// <summary>Of the crank.</summary>
+    /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed => RotationalSpeed.FromRevolutionsPerSecond(_values[(int)Channel.Speed]);
 
     /// <summary>Against vacuum.</summary>
@@ -68,7 +69,7 @@ public readonly record struct RunRow
 
     /// <summary>Describes a row in code.</summary>
     /// <param name="line">The row's number, 1 to 10⁹.</param>
-    /// <param name="speed">Of the crank, 0 to 25,000 rev/min.</param>
+    /// <param name="speed">Engine speed, 0 to 25,000 rev/min.</param>
     /// <param name="time">Since any start, −10¹⁰ to 10¹⁰ s.</param>
     /// <param name="manifoldAbsolute">Against vacuum, 5 to 550 kPa.</param>
     /// <param name="railGauge">Relative to ambient pressure, −110 to 3,000 kPa.</param>
@@ -166,4 +167,25 @@ public readonly record struct RunRow
     }
 
     private Pressure? PressureIn(Channel channel) => Has(channel) ? Pressure.FromPascals(this[channel]) : null;
+}
+
+/// <summary>One SI value a channel, NaN where there is none.</summary>
+[InlineArray(Count)]
+internal struct ChannelValues
+{
+    /// <summary>Number of channels.</summary>
+    public const int Count = (int)Channel.FuelMassFlow + 1;
+
+    private double _first;
+
+    /// <summary>No value in any channel.</summary>
+    public static ChannelValues None
+    {
+        get
+        {
+            ChannelValues values = default;
+            ((Span<double>)values).Fill(double.NaN);
+            return values;
+        }
+    }
 }

@@ -62,7 +62,7 @@ public class FieldTableTests
             .SelectMany(field => field.Arguments).Concat(All().Where(field => field.NamesArguments).SelectMany(field => field.Arguments)).Distinct()];
 
         Assert.True(plain.Length > 60, $"{plain.Length} arguments are looked at.");
-        Assert.Empty(plain.Where(argument => !known.Contains(argument)));
+        Assert.DoesNotContain(plain, argument => !known.Contains(argument));
     }
 
     /// <summary>One naming style: small letters, digits and underscores, in every file.</summary>

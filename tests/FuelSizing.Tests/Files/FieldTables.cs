@@ -37,7 +37,7 @@ internal static class FieldTables
         string[] all = [.. records.Select(record => record.Kind).Distinct()];
         bool isChoice = records.Length > 1;
         page.Append("### ").Append(heading).Append("\n\n");
-        page.Append(isChoice ? "| field | of | value | such as | if left out | |\n| --- | --- | --- | --- | --- | --- |\n" : "| field | value | such as | if left out | |\n| --- | --- | --- | --- | --- |\n");
+        page.Append(isChoice ? "| field | of | value | example | default | meaning |\n| --- | --- | --- | --- | --- | --- |\n" : "| field | value | example | default | meaning |\n| --- | --- | --- | --- | --- |\n");
 
         // A field that several kinds share is one line, which says which of them.
         foreach (var same in records
@@ -52,7 +52,7 @@ internal static class FieldTables
         string[] words = [.. records.Select(record => Word(record.Record)).OfType<string>().Distinct()];
         if (words.Length > 0)
         {
-            page.Append("\n`kind`, which must be given, is ").AppendJoin(", ", words.Select(word => $"`{word}`")).Append(".\n");
+            page.Append("\n`kind`, which is required, is ").AppendJoin(", ", words.Select(word => $"`{word}`")).Append(".\n");
         }
 
         page.Append('\n');
@@ -66,9 +66,9 @@ internal static class FieldTables
             ({ } inner, null) => Link(inner),
             (null, var values) => values ?? "text",
         };
-        string left = field.Optional ? field.Default ?? "none" : "must be given";
-        string of1 = of is null ? string.Empty : $" {of} |";
-        page.Append($"| `{field.Name}` |{of1} {value} | {(field.Sample is { } sample ? $"`{sample}`" : string.Empty)} | {left} | {field.Meaning} |\n");
+        string missing = field.Optional ? field.Default ?? "none" : "required";
+        string kinds = of is null ? string.Empty : $" {of} |";
+        page.Append($"| `{field.Name}` |{kinds} {value} | {(field.Sample is { } sample ? $"`{sample}`" : string.Empty)} | {missing} | {field.Meaning} |\n");
     }
 
     // Two forms of one kind are told apart by what they are.

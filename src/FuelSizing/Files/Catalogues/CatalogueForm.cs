@@ -13,7 +13,7 @@ internal static class CatalogueForm
     private static readonly NameField Name = new("the name shown in results, once in its list");
 
     private static readonly TextField InSeriesWith =
-        new(RegulatorForm.InSeriesWith, "regulator M", "name of the base regulator that the unit is in series with, on the return line");
+        new(RegulatorForm.InSeriesWith, "regulator M", "name of the base regulator that the unit is in series with, on the return line") { Arguments = [] };
 
     /// <summary>An injector of the list.</summary>
     public static RecordForm<Candidate<Injector>> Injector { get; } = Listed(InjectorForm.Form);

@@ -56,7 +56,7 @@ internal static class MappingForm
         };
 
     private static readonly CountField HeadingLine =
-        new("heading_line", 1, 1, 1000, "the heading's line; lines above it are passed over") { Optional = true, Default = "1" };
+        new("heading_line", 1, 1, 1000, "the heading's line; lines above it are skipped") { Optional = true, Default = "1" };
 
     /// <summary>What is done with units below the heading.</summary>
     public static WordField<UnitsRow> Units { get; } = new(
@@ -71,7 +71,7 @@ internal static class MappingForm
     };
 
     private static readonly PartField<IReadOnlyList<RunColumn>> Channels =
-        new("channels", () => OfChannels, "the columns to read; others of the file are passed over") { Arguments = ["columns"] };
+        new("channels", () => OfChannels, "the columns to read; others of the file are skipped") { Arguments = ["columns"] };
 
     /// <summary>The form of its file.</summary>
     public static FileForm<RunMapping> File { get; } = new(

@@ -43,6 +43,7 @@ internal static class InjectorForm
         Optional = true,
         Range = "600 to 1,200 kg/m³",
         Default = "that of n-heptane",
+        Arguments = [],
     };
 
     private static readonly QuantityField<Duration> MinimumPulse =
