@@ -1,6 +1,6 @@
-using FuelSizing.Equations;
 using System.Text;
 using FuelSizing.Engines;
+using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 
