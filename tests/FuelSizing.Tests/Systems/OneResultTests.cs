@@ -1,8 +1,8 @@
 using FuelSizing.Checks;
-using FuelSizing.Tests.Setups;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Files.Setups;
 
 namespace FuelSizing.Tests.Systems;
 

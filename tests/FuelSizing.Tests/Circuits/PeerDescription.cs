@@ -1,0 +1,98 @@
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+using FuelSizing.Pumps;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Tests.Circuits;
+
+/// <summary>Circuits and the library's answers as plain data, every number in SI with its unit in its name.</summary>
+internal static class PeerDescription
+{
+    /// <summary>One circuit with its answers, ready to be written as JSON.</summary>
+    public static object Of(string name, in CircuitTask task) => new
+    {
+        name,
+        layout = task.Layout.ToString(),
+        supplyVolts = task.Supply,
+        minimumSupplyVolts = task.MinimumSupply,
+        setPascals = task.Set,
+        minimumReturnCubicMetresPerSecond = task.MinimumReturn,
+        injectedCubicMetresPerSecond = task.Injected,
+        densityKilogramsPerCubicMetre = task.Density,
+        kinematicViscositySquareMetresPerSecond = task.KinematicViscosity,
+        suction = task.Plumbing.Suction.Select(Of),
+        supply = task.Plumbing.Supply.Select(Of),
+        back = task.Plumbing.ReturnLine.Select(Of),
+        pump = Of(task.Pump),
+        answers = Of(CircuitSolver.Solve(task)),
+    };
+
+    private static object Of(CircuitState state) => new
+    {
+        state = state.State.ToString(),
+        railPascals = state.RailGauge,
+        inletPascals = state.InletGauge,
+        outletPascals = state.OutletGauge,
+        backPascals = state.ReturnGauge,
+        pumpCubicMetresPerSecond = state.PumpFlow,
+        returnedCubicMetresPerSecond = state.Returned,
+        fedVolts = state.FedVoltage,
+        minimumAtSetCubicMetresPerSecond = state.MinimumAtSet,
+        pumps = state.Pumps.Select(pump => new
+        {
+            risePascals = pump.Rise,
+            flowCubicMetresPerSecond = pump.Flow,
+            motorVolts = pump.Voltage,
+            currentAmperes = pump.Current,
+        }),
+    };
+
+    private static object Of(IFlowLoss part) => part switch
+    {
+        Line line => new
+        {
+            kind = "line",
+            boreMetres = line.Bore.Meters,
+            lengthMetres = line.Length.Meters,
+            roughnessMetres = line.Roughness.Meters,
+            lossCoefficientSum = line.LossCoefficient,
+            riseMetres = line.Rise.Meters,
+        },
+        Filter filter => new
+        {
+            kind = "filter",
+            ratedFlowCubicMetresPerSecond = filter.RatedFlow.CubicMetersPerSecond,
+            ratedLossPascals = filter.RatedLoss.Pascals,
+            ratedViscosityPascalSeconds = filter.RatedViscosity.PascalSeconds,
+            cloggingFactor = filter.Clogging,
+        },
+        _ => throw new NotSupportedException($"The peer knows no {part.GetType().Name}."),
+    };
+
+    private static object Of(PumpAssembly assembly) => assembly switch
+    {
+        PumpSeries series => new
+        {
+            kind = "series",
+            bypass = series.Bypass.ToString(),
+            members = series.Stages.Select(Of),
+        },
+        PumpParallel parallel => new { kind = "parallel", members = parallel.Branches.Select(Of) },
+        Pump pump => new
+        {
+            kind = "pump",
+            feedOhms = pump.Feed?.LoopOhms ?? 0,
+            reliefPascals = pump.Relief?.Pascals,
+            conditionFraction = pump.Condition.DecimalFractions,
+            curves = pump.Curves.Select(curve => new
+            {
+                volts = curve.Volts,
+                risesPascals = curve.Flow.Points.Select(point => point.X),
+                flowsCubicMetresPerSecond = curve.Flow.Points.Select(point => point.Y),
+                currentsAmperes = curve.Current?.Points.Select(point => point.Y),
+            }),
+        },
+        _ => throw new NotSupportedException($"The peer knows no {assembly.GetType().Name}."),
+    };
+}

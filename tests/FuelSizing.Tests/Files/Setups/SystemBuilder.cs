@@ -1,0 +1,297 @@
+using FuelSizing.Circuits;
+using FuelSizing.Electrical;
+using FuelSizing.Engines;
+using FuelSizing.Equations;
+using FuelSizing.Files;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace FuelSizing.Tests.Files.Setups;
+
+/// <summary>
+/// Whole systems at random: every kind of part, every way to give it, odd numbers in any unit. What a number is does not
+/// matter here, only that it comes back.
+/// </summary>
+internal sealed class SystemBuilder(int seed, int deepest = 3)
+{
+    private readonly Random _random = new(seed);
+    private int _names;
+
+    /// <summary>A system and some points of it.</summary>
+    public Setup Setup()
+    {
+        // Plumbing needs the fuel's viscosity and, on the suction side, its vapour pressure.
+        bool plumbed = Chance(0.7);
+        FuelDemandModel demand = Demand(FuelOf(complete: plumbed, depth: 0));
+        InjectorSet injectors = InjectorSet.Of(InjectorOf(), _random.Next(1, 13), _random.Next(1, 5));
+        PumpAssembly pump = Assembly(0);
+        Plumbing? plumbing = plumbed ? Plumbing.Of(Way(), Way(), Way()) : null;
+        SizingLimits? limits = Chance(0.5) ? Limits() : null;
+        FuelSystem system = Chance(0.5)
+            ? FuelSystem.Return(demand, injectors, Chance(0.4) ? Series() : Regulator(), pump, limits, plumbing)
+            : FuelSystem.Returnless(demand, injectors, Chance(0.4) ? Electronic() : Regulator(), pump, limits, plumbing);
+        bool boosted = demand.Induction.Drive != CompressorDrive.None;
+        return FuelSizing.Files.Setup.Of(
+            system, [.. Enumerable.Range(0, _random.Next(1, 4)).Select(_ => (Name("point"), PointOf(boosted)))]);
+    }
+
+    private FuelDemandModel Demand(Fuel fuel) => FuelDemandModel.Of(
+        Engine.Of(Name("engine"), Volume.FromLiters(Any(1, 5)).ToUnit(One(VolumeUnit.Liter, VolumeUnit.CubicInch, VolumeUnit.CubicCentimeter)), _random.Next(1, 13), One(EngineCycle.FourStroke, EngineCycle.TwoStroke), Speed(7600, 9000)),
+        _random.Next(3) switch
+        {
+            0 => Induction.NaturallyAspirated,
+            1 => Induction.Turbocharged(Share(0.5, 0.8), Share(0, 0.9), Kpa(0, 20)),
+            _ => Induction.BeltDriven(Share(0.5, 0.8), Share(0, 0.9), Kpa(0, 20), Share(0.8, 0.99)),
+        },
+        VolumetricEfficiency.Of([.. Speeds().Select(speed => (speed, Share(0.7, 1.1)))]),
+        PowerOf([.. Speeds().Select(speed => (speed, Power.FromKilowatts(Any(20, 150)).ToUnit(One(PowerUnit.Kilowatt, PowerUnit.MechanicalHorsepower, PowerUnit.MetricHorsepower))))]),
+        Share(0.7, 0.95),
+        FuelConsumption.Of(fuel, Any(0.7, 1.1), BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(Any(600, 900)).ToUnit(One(BrakeSpecificFuelConsumptionUnit.GramPerKiloWattHour, BrakeSpecificFuelConsumptionUnit.PoundPerMechanicalHorsepowerHour))),
+        One(DemandBasis.Larger, DemandBasis.Air, DemandBasis.Power));
+
+    private RotationalSpeed[] Speeds() =>
+        [Speed(400, 600), .. Rising(_random.Next(1, 6), 700, 7000).Select(Rpm), Speed(7200, 7500)];
+
+    private PowerCurve PowerOf((RotationalSpeed Speed, Power Power)[] points) =>
+        Chance(0.5) ? PowerCurve.AtCrank(Air(), points) : PowerCurve.AtWheels(Air(), Share(0, 0.3), points);
+
+    private Fuel FuelOf(bool complete, int depth)
+    {
+        Fuel fuel = _random.Next(depth > 1 ? 4 : 6) switch
+        {
+            0 => Fuel.Petrol,
+            1 => Fuel.Ethanol,
+            2 => Fuel.Methanol,
+            3 => Fuel.PetrolOf(Density.FromKilogramsPerCubicMeter(Any(680, 780)).ToUnit(One(DensityUnit.KilogramPerCubicMeter, DensityUnit.PoundPerCubicFoot)), ElementalComposition.OfAtomRatios(Any(1.7, 2), Any(0, 0.02)), null, Name("petrol")),
+            4 => Other(),
+            _ => Blend(complete, depth),
+        };
+        if (Chance(0.3) || (complete && !fuel.HasViscosity))
+        {
+            fuel = fuel.WithViscosity((Celsius(10, 20), Stokes(0.6, 0.9)), (Celsius(30, 40), Stokes(0.3, 0.5)));
+        }
+
+        if (Chance(0.2) || (complete && !fuel.HasVapourPressure))
+        {
+            fuel = fuel.WithVapourPressure((Celsius(10, 20), Kpa(10, 20)), (Celsius(30, 40), Kpa(30, 60)));
+        }
+
+        return Chance(0.2) ? fuel.WithReidVapourPressure(Kpa(40, 90)) : fuel;
+    }
+
+    private Fuel Other() => Fuel.Of(
+        Name("fuel"),
+        _random.Next(3) switch
+        {
+            0 => ElementalComposition.OfMolecule(_random.Next(2, 9), 18, _random.Next(3)),
+            1 => ElementalComposition.OfAtomRatios(Any(1, 3), Any(0, 0.5)),
+            _ => Fuel.E85.Composition,
+        },
+        SpecificEnergy.FromMegajoulesPerKilogram(Any(25, 45)).ToUnit(One(SpecificEnergyUnit.MegajoulePerKilogram, SpecificEnergyUnit.BtuPerPound)),
+        Density.FromKilogramsPerCubicMeter(Any(700, 850)),
+        CoefficientOfThermalExpansion.FromPerKelvin(Any(0.0008, 0.0015)).ToUnit(One(CoefficientOfThermalExpansionUnit.PerKelvin, CoefficientOfThermalExpansionUnit.PerDegreeFahrenheit)));
+
+    private Fuel Blend(bool complete, int depth)
+    {
+        double share = Any(0.1, 0.9);
+        return Chance(0.5)
+            ? FuelBlend.EthanolInPetrol(Ratio.FromPercent(share * 100), Name("blend"))
+            : FuelBlend.ByVolume(
+                Name("blend"),
+                (FuelOf(complete, depth + 1), Ratio.FromDecimalFractions(share)),
+                (FuelOf(complete, depth + 1), Ratio.FromDecimalFractions(1 - share)));
+    }
+
+    private Injector InjectorOf()
+    {
+        ElectricPotential[] volts = [.. Rising(_random.Next(2, 6), 6, 18).Select(Volts)];
+        Pressure[] across = [.. Rising(_random.Next(2, 5), 60, 900).Select(value => Kpa(value))];
+        Duration[] Times() => [.. Rising(volts.Length, 0.4, 4).OrderDescending().Select(time => Milliseconds(time))];
+        return Injector.Of(
+            Name("injector"),
+            Flow(20, 80),
+            Kpa(250, 350),
+            Chance(0.5) ? TestFluid.Heptane : TestFluid.Of(Name("oil"), Density.FromKilogramsPerCubicMeter(Any(650, 850))),
+            Chance(0.5)
+                ? DeadTimeTable.ByVoltage([.. volts.Zip(Times())])
+                : DeadTimeTable.Of(volts, across, [.. across.Select(_ => Times())]),
+            Milliseconds(Any(1, 2)),
+            Kpa(400, 900));
+    }
+
+    private PressureRegulator Regulator() => _random.Next(3) switch
+    {
+        0 => Fixed.At(Kpa(250, 450), Minimum()),
+        1 => ManifoldReferenced.From(Kpa(250, 450), Minimum()),
+        _ => Rising(Kpa(250, 350)),
+    };
+
+    private RisingRate Rising(Pressure basePressure) =>
+        RisingRate.From(basePressure, Any(1, 8), Kpa(0, 30), Chance(0.5) ? Kpa(600, 900) : null, Minimum());
+
+    private RegulatorSeries Series() => RegulatorSeries.Of(
+        Chance(0.2) ? Series() : Regulator(), Rising(Chance(0.5) ? Pressure.Zero : Kpa(250, 350)));
+
+    private ElectronicReturnless Electronic() =>
+        ElectronicReturnless.Holding(Kpa(300, 450), Chance(0.5), Volts(Any(5, 9)));
+
+    private VolumeFlow? Minimum() => Chance(0.5) ? Flow(1, 20) : null;
+
+    private PumpAssembly Assembly(int depth) => _random.Next(depth >= deepest ? 2 : 4) switch
+    {
+        2 => PumpSeries.Of(One(SeriesBypass.CheckValve, SeriesBypass.None), [.. Members(depth)]),
+        3 => PumpParallel.Of([.. Members(depth)]),
+        _ => PumpOf(),
+    };
+
+    private PumpAssembly[] Members(int depth) =>
+        [.. Enumerable.Range(0, _random.Next(2, 4)).Select(_ => Assembly(depth + 1))];
+
+    private Pump PumpOf()
+    {
+        string name = Name("pump");
+        bool current = Chance(0.6);
+        double[] volts = [.. Rising(_random.Next(1, 4), 9, 16)];
+        double size = Any(0.7, 2);
+        PumpCurve[] curves =
+        [
+            .. volts.Select(volt =>
+            {
+                // Each voltage's curve lies whole above the one before.
+                double scale = size * volt / 12;
+                (Pressure, VolumeFlow)[] points =
+                [
+                    .. Rising(_random.Next(2, 6), 0, 1).Zip(Rising(6, 0, 1)).Select(pair =>
+                        (Kpa(600 * scale * pair.First), Litres(250 * scale * scale * (1 - pair.First)))),
+                ];
+                points = Chance(0.5) ? [(Pressure.Zero, Litres(260 * scale * scale)), .. points, (Kpa(601 * scale), VolumeFlow.Zero)] : points;
+                return current
+                    ? PumpCurve.WithCurrent(name, Volts(volt), [.. points.Select(point => (point.Item1, point.Item2, ElectricCurrent.FromAmperes(Any(3, 15))))])
+                    : PumpCurve.At(name, Volts(volt), points);
+            }),
+        ];
+        return Pump.Of(
+            curves,
+            Chance(0.5) ? Kpa(700, 1200) : null,
+            Chance(0.5) ? Share(0.5, 1) : null,
+            current && Chance(0.7) ? FeedOf() : null);
+    }
+
+    private Feed FeedOf()
+    {
+        ConductorMaterial material = One(ConductorMaterial.Copper, ConductorMaterial.Aluminium);
+        Conductor conductor = _random.Next(4) switch
+        {
+            0 => Conductor.Awg(_random.Next(0, 17), material),
+            1 => Conductor.AwgZeros(_random.Next(2, 5), material),
+            2 => Conductor.Metric(Area.FromSquareMillimeters(One(1.5, 2.5, 4.0, 6.0))),
+            _ => Conductor.OfArea(Area.FromSquareMillimeters(Any(1, 10)).ToUnit(One(AreaUnit.SquareMillimeter, AreaUnit.SquareInch)), material, Share(0, 0.05)),
+        };
+        Contact[] contacts =
+            [.. Enumerable.Range(0, _random.Next(4)).Select(_ => Contact.Of(Name("contact"), ElectricResistance.FromMilliohms(Any(0, 10)).ToUnit(One(ElectricResistanceUnit.Milliohm, ElectricResistanceUnit.Ohm))))];
+        return Chance(0.5)
+            ? Feed.Of(Name("feed"), conductor, Metres(0, 6), Metres(0, 6), Celsius(20, 90), contacts)
+            : Feed.WithChassisReturn(Name("feed"), conductor, Metres(0, 6), ElectricResistance.FromMilliohms(Any(0, 10)), Celsius(20, 90), contacts);
+    }
+
+    private IFlowLoss[] Way() => [.. Enumerable.Range(0, _random.Next(3)).Select(_ => Chance(0.7) ? (IFlowLoss)LineOf() : FilterOf())];
+
+    private Line LineOf() => Line.Of(
+        Name("line"),
+        Length.FromMillimeters(Any(8, 16)).ToUnit(One(LengthUnit.Millimeter, LengthUnit.Inch)),
+        Metres(0.1, 4),
+        Chance(0.5) ? Roughness.DrawnTube : Length.FromMicrometers(Any(1, 20)),
+        [.. Enumerable.Range(0, _random.Next(4)).Select(_ => FittingOf())],
+        Metres(-0.5, 0.5));
+
+    private Fitting FittingOf()
+    {
+        Fitting fitting = _random.Next(3) switch
+        {
+            0 => Fitting.Elbow90,
+            1 => Fitting.Of(Name("fitting"), Any(0, 5)),
+            _ => Fitting.OfDiameters(Name("fitting"), Any(0, 100)),
+        };
+        return Chance(0.5) ? fitting.Times(_random.Next(1, 8)) : fitting;
+    }
+
+    private Filter FilterOf() => Filter.Of(
+        Name("filter"),
+        Litres(Any(150, 900)),
+        Kpa(0, 30),
+        Chance(0.5) ? Any(1, 3) : 1,
+        Chance(0.5) ? DynamicViscosity.FromMillipascalSeconds(Any(0.3, 1.2)).ToUnit(One(DynamicViscosityUnit.MillipascalSecond, DynamicViscosityUnit.Centipoise)) : null);
+
+    private SizingLimits Limits() => SizingLimits.Of(
+        Share(0.7, 0.95),
+        Share(0, 0.4),
+        Chance(0.5) ? Kpa(500, 1500) : null,
+        Chance(0.5) ? Share(0.01, 0.1) : null,
+        Chance(0.5) ? Kpa(0, 40) : null);
+
+    private OperatingPoint PointOf(bool boosted) => OperatingPoint.At(
+        Speed(700, 7000),
+        boosted ? Kpa(-60, 120) : Kpa(-60, 0),
+        Chance(0.2) ? null : Conditions.Of(Air(), Volts(Any(10, 15)), Celsius(0, 50)));
+
+    private Atmosphere Air() => _random.Next(3) switch
+    {
+        0 => Atmosphere.Standard,
+        1 => Atmosphere.AtAltitude(Metres(0, 2000), Chance(0.5) ? Celsius(-10, 40) : null),
+        _ => Atmosphere.Of(Kpa(85, 105), Celsius(-10, 40)),
+    };
+
+    private string Name(string what) => $"{what} {++_names}{One(string.Empty, " \"ü\"", " <½″>", "\\", " 🜁")}";
+
+    private bool Chance(double share) => _random.NextDouble() < share;
+
+    private T One<T>(params T[] of) => of[_random.Next(of.Length)];
+
+    private double Any(double minimum, double maximum) => minimum + ((maximum - minimum) * _random.NextDouble());
+
+    private double[] Rising(int count, double minimum, double maximum)
+    {
+        double step = (maximum - minimum) / count;
+        return [.. Enumerable.Range(0, count).Select(at => minimum + (step * (at + (0.9 * _random.NextDouble()))))];
+    }
+
+    private Ratio Share(double minimum, double maximum) =>
+        Ratio.FromDecimalFractions(Any(minimum, maximum)).ToUnit(One(RatioUnit.Percent, RatioUnit.DecimalFraction, RatioUnit.PartPerThousand));
+
+    private Pressure Kpa(double minimum, double maximum) => Kpa(Any(minimum, maximum));
+
+    private Pressure Kpa(double value) => Pressure.FromKilopascals(value)
+        .ToUnit(One(PressureUnit.Kilopascal, PressureUnit.Bar, PressureUnit.PoundForcePerSquareInch, PressureUnit.Pascal, PressureUnit.InchOfMercury));
+
+    private RotationalSpeed Speed(double minimum, double maximum) => Rpm(Any(minimum, maximum));
+
+    private RotationalSpeed Rpm(double value) => RotationalSpeed.FromRevolutionsPerMinute(value)
+        .ToUnit(One(RotationalSpeedUnit.RevolutionPerMinute, RotationalSpeedUnit.RadianPerSecond, RotationalSpeedUnit.RevolutionPerSecond));
+
+    private VolumeFlow Flow(double minimum, double maximum) => Litres(Any(minimum, maximum));
+
+    private VolumeFlow Litres(double value) => VolumeFlow.FromLitersPerHour(value)
+        .ToUnit(One(VolumeFlowUnit.LiterPerHour, VolumeFlowUnit.UsGallonPerHour, VolumeFlowUnit.MilliliterPerMinute, VolumeFlowUnit.CubicMeterPerSecond));
+
+    private ElectricPotential Volts(double value) =>
+        ElectricPotential.FromVolts(value).ToUnit(One(ElectricPotentialUnit.Volt, ElectricPotentialUnit.Millivolt));
+
+    private Duration Milliseconds(double value) =>
+        Duration.FromMilliseconds(value).ToUnit(One(DurationUnit.Millisecond, DurationUnit.Microsecond, DurationUnit.Second));
+
+    private Length Metres(double minimum, double maximum) =>
+        Length.FromMeters(Any(minimum, maximum)).ToUnit(One(LengthUnit.Meter, LengthUnit.Foot, LengthUnit.Centimeter));
+
+    private Temperature Celsius(double minimum, double maximum) =>
+        Temperature.FromDegreesCelsius(Any(minimum, maximum)).ToUnit(One(TemperatureUnit.DegreeCelsius, TemperatureUnit.Kelvin, TemperatureUnit.DegreeFahrenheit));
+
+    private KinematicViscosity Stokes(double minimum, double maximum) =>
+        KinematicViscosity.FromCentistokes(Any(minimum, maximum)).ToUnit(One(KinematicViscosityUnit.Centistokes, KinematicViscosityUnit.SquareMeterPerSecond));
+}
