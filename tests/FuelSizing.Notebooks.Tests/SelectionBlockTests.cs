@@ -42,7 +42,7 @@ public class SelectionBlockTests
     [InlineData(0)]
     [InlineData(1001)]
     public void Best_OfTooFewOrTooMany_IsRefused(int maximum) =>
-        Assert.Equal("most", Assert.Throws<ArgumentOutOfRangeException>(() => SelectionTables.Best(RankingOf((900, 1)), maximum)).ParamName);
+        Assert.Equal("maximum", Assert.Throws<ArgumentOutOfRangeException>(() => SelectionTables.Best(RankingOf((900, 1)), maximum)).ParamName);
 
     [Fact]
     public void Pareto_ShowsWhatNoOtherBeats()
