@@ -58,6 +58,7 @@ public class RefusalTests
         typeof(DisplayUnit<>).Name,
         $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}",
         nameof(Distribution),
+        typeof(Distribution<>).Name,
         $"{nameof(PointBatch)}.{nameof(PointBatch.Evaluate)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.MonteCarlo)}",
         $"{nameof(UncertainSystem)}.{nameof(UncertainSystem.Sobol)}",

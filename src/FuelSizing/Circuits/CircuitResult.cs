@@ -11,7 +11,7 @@ namespace FuelSizing.Circuits;
 
 /// <summary>Every pressure, flow, voltage and current of the circuit at one operating point.</summary>
 /// <remarks>Pressures are gauge: over the ambient pressure, to which the tank is vented.</remarks>
-public sealed record CircuitResult
+public sealed class CircuitResult
 {
     // No pump or line of a vehicle passes more.
     private static readonly VolumeFlow MaximumFlow = VolumeFlow.FromLitersPerHour(10_000);
@@ -99,6 +99,11 @@ public sealed record CircuitResult
                 "A filter's loss is known no further than three times its rated flow.",
                 nameof(flow)).CubicMetersPerSecond));
 
+    /// <summary>Flow and pressure in the rail.</summary>
+    /// <returns>For instance <c>54 L/h injected, rail 360 kPa</c>.</returns>
+    public override string ToString() =>
+        $"{Readable.PumpFlow(InjectedFlow)} injected, rail {Readable.Of(RailGauge)}";
+
     private Power? Heat()
     {
         Real electrical = 0;
@@ -123,7 +128,7 @@ public sealed record CircuitResult
 }
 
 /// <summary>One line or filter at its flow.</summary>
-public sealed record PathResult
+public sealed class PathResult
 {
     /// <summary>Every line and filter of a solved circuit, in the order of flow.</summary>
     internal static IReadOnlyList<PathResult> Of(CircuitTask task, in CircuitState state) =>
@@ -147,10 +152,15 @@ public sealed record PathResult
 
     /// <summary>Pressure lost in it, height included.</summary>
     public Pressure PressureLoss { get; }
+
+    /// <summary>Name, flow and pressure loss.</summary>
+    /// <returns>For instance <c>filter: 4.2 kPa at 63 L/h</c>.</returns>
+    public override string ToString() =>
+        $"{Name}: {Readable.PressureLoss(PressureLoss)} at {Readable.PumpFlow(Flow)}";
 }
 
 /// <summary>One pump where it runs.</summary>
-public sealed record PumpResult
+public sealed class PumpResult
 {
     private readonly PumpPoint _point;
     private readonly double _fed;
@@ -177,6 +187,11 @@ public sealed record PumpResult
 
     /// <summary>True if its curve was carried to this voltage by the affinity laws.</summary>
     public bool IsEstimate => _point.Coverage.HasFlag(PumpCoverage.Scaled);
+
+    /// <summary>Name, flow, pressure rise and voltage.</summary>
+    /// <returns>For instance <c>pump R: 190 L/h against 330 kPa at 13.5 V</c>.</returns>
+    public override string ToString() =>
+        $"{Pump.Name}: {Readable.PumpFlow(Flow)} against {Readable.Of(PressureRise)} at {Readable.Of(Voltage)}";
 
     internal double? ElectricalWatts =>
         _point.Current is { } amperes ? PumpHeat.Electrical<Real>(_point.Voltage, amperes) : null;

@@ -1,6 +1,7 @@
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Points;
@@ -74,6 +75,11 @@ public class SolvedPoint
 
     /// <summary>What goes back to the tank: delivered less injected; none where the pumps' curves give no data.</summary>
     public VolumeFlow? ReturnedFlow => Circuit.ReturnedFlow;
+
+    /// <summary>Speed, boost and rail pressure.</summary>
+    /// <returns>For instance <c>6,800 rev/min, 0.60 bar: rail 360 kPa</c>.</returns>
+    public override string ToString() =>
+        $"{Point}: rail {Readable.Of(RailGauge)}";
 
     /// <summary>What the engine asks for, in SI numbers.</summary>
     internal ref readonly PointDemand SolvedDemand => ref _demand;

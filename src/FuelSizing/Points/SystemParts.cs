@@ -58,6 +58,11 @@ public sealed class SystemParts
     /// <summary>The limits that the parts are judged by.</summary>
     public SizingLimits Limits { get; }
 
+    /// <summary>Injectors, regulator and pump.</summary>
+    /// <returns>For instance <c>4 × injector A, 580 mL/min each; fixed at 300 kPa; pump R</c>.</returns>
+    public override string ToString() =>
+        $"{Injectors}; {Regulator}; {Pump.Name}";
+
     /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
     internal InjectionConstants<Real> Injection { get; }
 
