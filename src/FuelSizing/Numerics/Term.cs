@@ -1,5 +1,4 @@
 using System.Globalization;
-using FuelSizing.Quantities;
 
 namespace FuelSizing.Numerics;
 

@@ -1,5 +1,3 @@
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Numerics;
 
 /// <summary>A number that remembers how it came about, in which an equation of the library writes its own working.</summary>

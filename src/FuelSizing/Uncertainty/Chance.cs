@@ -1,8 +1,5 @@
 using FuelSizing.Checks;
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using FuelSizing.Quantities;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;

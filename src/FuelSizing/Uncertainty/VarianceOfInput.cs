@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 

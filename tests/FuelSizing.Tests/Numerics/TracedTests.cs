@@ -1,5 +1,4 @@
 using FuelSizing.Numerics;
-using FuelSizing.Quantities;
 
 namespace FuelSizing.Tests.Numerics;
 
