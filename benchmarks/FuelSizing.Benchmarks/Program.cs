@@ -11,6 +11,9 @@ switch (args)
     case ["solve"]:
         SolveContest.Run();
         break;
+    case ["margins", var setup]:
+        MarginReads.Run(setup);
+        break;
     case ["runs"]:
         WholeRuns.Run();
         break;
