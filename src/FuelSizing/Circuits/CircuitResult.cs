@@ -25,7 +25,6 @@ public sealed class CircuitResult
         (Pumps, Paths) = ([], []);
         MaximumKnownFlow = VolumeFlow.FromCubicMetersPerSecond(
             Math.Min(MaximumFlow.CubicMetersPerSecond, task.Plumbing.MaximumKnownFlow(task.Injected)));
-        Residual = Ratio.FromDecimalFractions(state.Residual);
         if (state.State == RailState.NotCovered)
         {
             return;
@@ -64,7 +63,8 @@ public sealed class CircuitResult
     /// How far the solution is off: flow of the pumps at the pressures found against the flow found, as a share of it. The
     /// other laws (flows in and out of each node, pressures round each loop) hold by the way the result is put together.
     /// </summary>
-    public Ratio Residual { get; }
+    /// <returns>A share of the flow found. The pumps are asked for it once more, so it is a method.</returns>
+    public Ratio Residual() => Ratio.FromDecimalFractions(_state.Residual);
 
     /// <summary>Each pump where it runs; none where their data does not cover the point.</summary>
     public IReadOnlyList<PumpResult> Pumps { get; }

@@ -57,7 +57,9 @@ public class OwnCheckTests
     public void Sizing_OfASystemWithOwnCheck_StopsAtIt()
     {
         SizingAnswer<Pressure> answer = SystemSizing.MaximumBoost(With(1), [Wren.Rpm(6000)], Wren.Hill);
-        SizingAnswer<Pressure> stricter = SystemSizing.MaximumBoost(With(60), [Wren.Rpm(6000)], Wren.Hill);
+        OperatingPoint limit = OperatingPoint.At(Wren.Rpm(6000), answer.Value!.Value, Wren.Hill);
+        double returned = With(1).Solve(limit).ReturnedFlow!.Value.LitersPerHour;
+        SizingAnswer<Pressure> stricter = SystemSizing.MaximumBoost(With(returned * 1.05), [Wren.Rpm(6000)], Wren.Hill);
         Assert.Equal(Cooling, stricter.Binding.Part);
         Assert.True(stricter.Value!.Value < answer.Value!.Value);
     }
