@@ -1,4 +1,5 @@
 using FuelSizing.Checks;
+using FuelSizing.Points;
 using FuelSizing.Selection;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;
