@@ -46,7 +46,7 @@ internal sealed class CircuitWalk
             Readable.PumpFlow(result.InjectedFlow),
             "",
             CircuitText.Change(-result.InjectorDifferential),
-            "rail + ambient − manifold, into the engine");
+            $"{WorkingShown.Formula(result.Working, "Δp")}, into the engine");
         if (!inTank)
         {
             Back(suction + supply, _circuit.RailGauge);

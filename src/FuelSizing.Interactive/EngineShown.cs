@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
@@ -52,7 +51,7 @@ internal static class EngineShown
             [
                 new("Pressure", "p_0", Readable.Of(air.Pressure), "absolute"),
                 new("Temperature", "T_0", Readable.Of(air.Temperature)),
-                new("Density", "ρ_0", Air(air.Density), "p_0/(R · T_0)"),
+                new("Density", "ρ_0", Readable.GasDensity(air.Density), "of dry air, an ideal gas"),
             ]));
         Shown.By<PowerCorrection>(correction => new(
             $"Power correction by {(correction.Standard == PowerStandard.Iso1585 ? "ISO 1585" : "SAE J1349")}",
@@ -60,7 +59,7 @@ internal static class EngineShown
                 new("Factor", "α", PartText.Number(correction.Factor, 3), correction.IsWithinStandard ? "within the standard" : "an estimate, outside the standard"),
                 new("Barometer", "p_0", Readable.Of(correction.Atmosphere.Pressure)),
                 new("Vapour in the air", "p_v", Readable.PressureLoss(correction.VapourPressure), $"{Readable.Of(correction.RelativeHumidity)} relative humidity"),
-                new("Dry air", "p_d", Readable.Of(correction.DryPressure), "p_0 − p_v"),
+                new("Dry air", "p_d", Readable.Of(correction.DryPressure), "barometer less vapour"),
                 new("Temperature", "T_0", Readable.Of(correction.Atmosphere.Temperature)),
                 Fact.Words("Boost", correction.BoostControl == BoostControl.FollowsAir ? "follows ambient pressure" : "a controller compensates for ambient conditions"),
                 .. correction.Outside.Select(reason => Fact.Words("Outside the standard", reason)),
@@ -68,20 +67,21 @@ internal static class EngineShown
     }
 
     /// <summary>Every step from boost to fuel, with the working's own symbols.</summary>
+    /// <remarks>A demand alone does not hold what it was calculated from: the working of a solved point has the equations.</remarks>
     public static IReadOnlyList<Fact> Demand(FuelDemand demand) =>
     [
-        new("Manifold pressure, absolute", "p", Readable.Of(demand.ManifoldAbsolute), "ambient + boost"),
+        new("Manifold pressure, absolute", "p", Readable.Of(demand.ManifoldAbsolute), "ambient pressure and boost"),
         new("Pressure ratio", "r", PartText.Number(demand.PressureRatio), "over the compressor"),
         new("Behind the compressor", "T_2", Readable.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"),
         new("Charge in the manifold", "T_3", Readable.Of(demand.ChargeTemperature), "cooler effectiveness"),
-        new("Air", "ṁ_a", Readable.Of(demand.AirMassFlow), "η_v · p/(R · T_3) · V · n/2"),
+        new("Air", "ṁ_a", Readable.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold"),
         .. demand.CompressorDrivePower > Power.Zero
             ? (Fact[])[new("Power that the belt takes", "P_d", Readable.Of(demand.CompressorDrivePower), "energy balance of the compressor")]
             : [],
-        new("Power at the crank", "P", Readable.Of(demand.BrakePower), "measured pull × charge density"),
-        new("Fuel from power", "ṁ_1", Readable.Of(demand.FromPower), "P · b"),
-        new("Fuel from air", "ṁ_2", Readable.Of(demand.FromAir), "ṁ_a/(λ · L)"),
-        new("Difference", "", Readable.Change(demand.Difference), "ṁ_1 against ṁ_2"),
+        new("Power at the crank", "P", Readable.Of(demand.BrakePower), "from the measured pull, by charge density"),
+        new("Fuel from power", "ṁ_1", Readable.Of(demand.FromPower), "by BSFC"),
+        new("Fuel from air", "ṁ_2", Readable.Of(demand.FromAir), "by lambda"),
+        new("Difference", "δ", Readable.Change(demand.Difference), "fuel from power over fuel from air"),
         new("Fuel", "ṁ_f", Readable.Of(demand.MassFlow), Basis(demand.Basis)),
     ];
 
@@ -109,9 +109,4 @@ internal static class EngineShown
         DemandBasis.Power => "that from power",
         _ => "the larger of the two",
     };
-
-    // Air is a thousandth of a liquid: whole kilograms would hide it.
-    private static string Air(Density density) => DisplayUnits.Style == UnitStyle.Metric
-        ? string.Create(CultureInfo.InvariantCulture, $"{density.KilogramsPerCubicMeter:0.000} kg/m³")
-        : string.Create(CultureInfo.InvariantCulture, $"{density.PoundsPerCubicFoot:0.0000} lb/ft³");
 }

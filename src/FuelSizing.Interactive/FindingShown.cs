@@ -45,7 +45,7 @@ internal static class FindingShown
         ]);
         Finding<PressureSag>("Rail under its set pressure", sag =>
         [
-            new("Most", "p_s − p_r", Readable.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {sag.Place}"),
+            new("Most", "Δp_s", Readable.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {sag.Place}"),
             new("Fuel there", "Q_f", Readable.PumpFlow(sag.Flow)),
             new("Points", "", PartText.Count(sag.Points)),
             .. sag.Causes.Select(cause => Fact.Words("May be", $"{cause}")),

@@ -22,8 +22,8 @@ internal static class FuelShown
             $"Burning {consumption.Fuel.Name}",
             [
                 new("Lambda", "λ", PartText.Number(consumption.Lambda)),
-                new("BSFC", "b", Readable.Of(consumption.BrakeSpecificFuelConsumption), "fuel ÷ work at the crank"),
-                new("Brake efficiency", "η_e", Readable.DutyCycle(consumption.BrakeEfficiency), "1/(b · H_u)"),
+                new("BSFC", "b", Readable.Of(consumption.BrakeSpecificFuelConsumption), "fuel for a unit of work at the crank"),
+                new("Brake efficiency", "η_e", Readable.DutyCycle(consumption.BrakeEfficiency), "work for a unit of the fuel's heat"),
                 new("Stoichiometric air–fuel ratio", "L", PartText.Number(consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition"),
             ]));
     }

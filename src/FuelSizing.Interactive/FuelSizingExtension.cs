@@ -22,6 +22,7 @@ public static class FuelSizingExtension
         LineShown.Register();
         SystemShown.Register();
         ResultShown.Register();
+        WorkingShown.Register();
         SizingShown.Register();
         SelectionShown.Register();
         UncertaintyShown.Register();

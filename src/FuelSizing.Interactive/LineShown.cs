@@ -2,6 +2,7 @@ using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Quantities;
+using FuelSizing.Workings;
 
 namespace FuelSizing.Interactive;
 
@@ -32,27 +33,34 @@ internal static class LineShown
                 new("Known up to", "Q_max", Readable.PumpFlow(filter.MaximumFlow)),
             ]));
         Shown.Listed<IFlowLoss>(part => new(part.Name, [Fact.Words("Is a", part is Filter ? "filter" : "line")]));
-        Shown.By<LineLoss>(loss => new(
-            "What a line loses",
-            [
-                new("Flow", "Q", Readable.PumpFlow(loss.Flow)),
-                new("Velocity", "V", PartText.Of(loss.Velocity), "4 Q/(π · D²)"),
-                new("Density", "ρ", Readable.Of(loss.Density)),
-                new("Kinematic viscosity", "ν", PartText.Of(loss.KinematicViscosity)),
-                new("Reynolds number", "Re", PartText.Number(loss.ReynoldsNumber, 0), Regime(loss.Regime)),
-                new("Friction factor", "f", loss.FrictionFactor is { } factor ? PartText.Number(factor, 4) : "none", "Darcy's"),
-                new("Lost in the pipe", "Δp_f", Readable.PressureLoss(loss.Straight), "f · L/D · ρ · V²/2"),
-                new("Lost in fittings", "Δp_K", Readable.PressureLoss(loss.Fittings), "K · ρ · V²/2"),
-                new("Taken by height", "Δp_h", Readable.PressureLoss(loss.Elevation), "ρ · g · h"),
-                new("Altogether", "Δp", Readable.PressureLoss(loss.Total)),
-            ]));
+        Shown.By<LineLoss>(Of);
         Shown.By<SuctionMargin>(suction => new(
             "Pump inlet",
             [
                 new("Pressure at the inlet", "p", Readable.Of(suction.InletAbsolute), "absolute"),
                 new("Vapour pressure of the fuel", "p_v", Readable.Of(suction.VapourPressure), suction.IsEstimate ? "absolute, an estimate" : "absolute"),
-                new("Margin", "p − p_v", Readable.PressureChange(suction.Margin), suction.Boils ? "the fuel boils" : "the fuel does not boil"),
+                new("Margin", "Δp_v", Readable.PressureChange(suction.Margin), suction.Boils ? "the fuel boils" : "the fuel does not boil"),
             ]));
+    }
+
+    private static Facts Of(LineLoss loss)
+    {
+        Working working = loss.Working;
+        Fact By(string name, string symbol, string figure) => new(name, symbol, figure, WorkingShown.Formula(working, symbol));
+        return new(
+            "What a line loses",
+            [
+                new("Flow", "Q", Readable.PumpFlow(loss.Flow)),
+                By("Velocity", "V_1", PartText.Of(loss.Velocity)),
+                new("Density", "ρ", Readable.Of(loss.Density)),
+                new("Kinematic viscosity", "ν", PartText.Of(loss.KinematicViscosity)),
+                new("Reynolds number", "Re_1", PartText.Number(loss.ReynoldsNumber, 0), Regime(loss.Regime)),
+                new("Friction factor", "f", loss.FrictionFactor is { } factor ? PartText.Number(factor, 4) : "none", "Darcy's"),
+                By("Lost in the pipe", "Δp_f1", Readable.PressureLoss(loss.Straight)),
+                By("Lost in fittings", "Δp_K1", Readable.PressureLoss(loss.Fittings)),
+                By("Taken by height", "Δp_h1", Readable.PressureLoss(loss.Elevation)),
+                By("Altogether", "Δp_1", Readable.PressureLoss(loss.Total)),
+            ]);
     }
 
     // What a fitting loses depends a little on the bore; a usual one stands for all.

@@ -36,7 +36,7 @@ internal static class RegulatorShown
     private static Fact[] Rising(RisingRate unit) =>
     [
         Base(unit.Base),
-        new("Gain", "g", PartText.Number(unit.Gain), "rise of rail ÷ rise of boost, over the onset"),
+        new("Gain", "g", PartText.Number(unit.Gain), "rise of the rail for each 1 of boost above the onset"),
         new("Onset", "o", Readable.Boost(unit.Onset), "boost"),
         .. unit.Ceiling is { } ceiling ? (Fact[])[new("Ceiling", "p_max", Readable.Of(ceiling), "gauge")] : [],
     ];

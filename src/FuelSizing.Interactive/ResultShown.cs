@@ -3,7 +3,6 @@ using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
-using FuelSizing.Workings;
 
 namespace FuelSizing.Interactive;
 
@@ -24,10 +23,6 @@ internal static class ResultShown
             ]));
         Shown.As<SweepResult>(SizingTables.Standings);
         Shown.As<Verdict>(SizingCallouts.Verdict);
-        Shown.As<Working>(SizingTables.Working);
-        Shown.By<WorkingStep>(step => new(
-            step.Name,
-            [new(step.Name, step.Symbol, step.Readable, step.Equation is null ? step.Source : $"{step.Symbol} = {step.Equation} = {step.Numbers} = {step.Value}; {step.Source}")]));
         Shown.By<CircuitResult>(circuit => new("The circuit", Of(circuit)));
         Shown.By<PumpResult>(result => new(
             $"{result.Pump.Name} where it runs",

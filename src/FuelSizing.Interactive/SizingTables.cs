@@ -10,29 +10,27 @@ namespace FuelSizing.Interactive;
 /// <summary>Tables of the library's results.</summary>
 public static class SizingTables
 {
-    /// <summary>One operating point, step by step: name, the working's symbol, value, unit and how it comes about.</summary>
+    // What a step is written with at every point, and what is read at a glance: the rest of what is given stands in the working.
+    private static readonly string[] GivenInSteps = ["n", "k", "i", "z", "p_b", "p_0"];
+
+    /// <summary>
+    /// One operating point, step by step: name, symbol, value, unit, and the equation as the working of the point writes it, or
+    /// the table that the value was read from.
+    /// </summary>
     /// <param name="result">The solved point.</param>
-    /// <returns>The table, a line a step.</returns>
+    /// <returns>The table, a line a step; the working of the point has more lines, and the numbers that were put in.</returns>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
     public static Table Steps(OperatingResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
+        Working working = result.Working;
         return new Facts(
             $"Step by step at {result.Point}",
             [
-                .. EngineShown.Demand(result.Demand),
-                new("Injected", "Q_f", Readable.PumpFlow(result.InjectedFlow), $"at {Readable.Of(result.FuelDensity)}"),
-                new("Rail pressure, set", "p_s", Readable.Of(result.RailSetGauge), $"gauge; {result.System.Regulator.Description}"),
-                new("Rail pressure", "p_r", Readable.Of(result.RailGauge), $"gauge; governed by: {CircuitText.Governs(result)}"),
-                new("Across the injector", "Δp", Readable.Of(result.InjectorDifferential), "p_r + p_0 − p"),
-                new("Static flow of one injector", "Q_s", Readable.InjectorFlow(result.StaticFlow), "Q_r · √(Δp/Δp_r) · √(ρ_r/ρ)"),
-                new("Time for a pulse", "T", Readable.Of(result.AvailableTime), "one working cycle"),
-                new("Dead time", "t_d", CircuitText.Known(result.DeadTime, Readable.Of), "table at this voltage and pressure"),
-                new("Pulse", "t", CircuitText.Known(result.Pulse, Readable.Of), "t_d + fuel per pulse ÷ Q_s"),
-                new("Duty cycle", "D", CircuitText.Known(result.DutyCycle, Readable.DutyCycle), "t ÷ T"),
-                new("Pump delivers", "Q_p", CircuitText.Known(result.PumpFlow, Readable.PumpFlow), "its curve at the rail pressure"),
-                new("Returned", "Q_b", CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow), "Q_p − Q_f"),
-            ]).Table();
+                .. working.Given.Where(given => GivenInSteps.Contains(given.Symbol)).Select(WorkingShown.Line),
+                .. working.Steps.Where(step => !step.IsIntermediate).Select(WorkingShown.Line),
+            ],
+            "Each formula is written by the equation that calculated the value; the working shows the numbers put in.").Table();
     }
 
     /// <summary>The working of one operating point: each equation, the numbers put in, what comes out, and the source.</summary>
@@ -53,7 +51,7 @@ public static class SizingTables
     {
         ArgumentNullException.ThrowIfNull(working);
         return new Table(
-            $"The working at {working.Point}",
+            $"The working at {working.Subject}",
             [
                 TableColumn.Text("Quantity"),
                 TableColumn.Text("Equation"),
@@ -64,9 +62,9 @@ public static class SizingTables
             ],
             [
                 .. working.Given.Select(given => (IReadOnlyList<string>)
-                    [given.Name, given.Symbol, "given", given.Value, given.Readable, given.Source]),
+                    [VisibleText.Of(given.Name), given.Symbol, "given", given.Value, given.Readable, VisibleText.Of(given.Source)]),
                 .. working.Steps.Select(step => (IReadOnlyList<string>)
-                    [step.Name, $"{step.Symbol} = {step.Equation}", step.Numbers!, step.Value, step.Readable, step.Source]),
+                    [VisibleText.Of(step.Name), WorkingShown.Equation(step), step.Numbers ?? WorkingShown.Origin(step), step.Value, step.Readable, VisibleText.Of(step.Source)]),
             ],
             "Written by the equations themselves. a·10^b is a times ten to the power b.");
     }

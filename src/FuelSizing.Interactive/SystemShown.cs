@@ -26,8 +26,8 @@ internal static class SystemShown
                 new("Duty cycle", "D", Readable.DutyCycle(limits.DutyCycle), "at the most"),
                 new("Pump's reserve", "", Readable.Of(limits.PumpReserve), "over the demand, at the least"),
                 new("Rail pressure", "p_max", limits.RailCeiling is { } ceiling ? Readable.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
-                new("Lost in the pump's feed", "ΔV/V", Readable.DutyCycle(limits.FeedDrop), "at the most"),
-                new("Pump inlet over vapour pressure", "p − p_v", Readable.Of(limits.SuctionMargin), "at the least"),
+                new("Lost in the pump's feed", "", Readable.DutyCycle(limits.FeedDrop), "at the most"),
+                new("Pump inlet over vapour pressure", "Δp_v", Readable.Of(limits.SuctionMargin), "at the least"),
             ]));
         Shown.By<Plumbing>(plumbing => new(
             "Lines and filters",

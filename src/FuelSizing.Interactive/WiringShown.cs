@@ -1,6 +1,7 @@
 using FuelSizing.Electrical;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
+using FuelSizing.Workings;
 using UnitsNet;
 
 namespace FuelSizing.Interactive;
@@ -25,25 +26,13 @@ internal static class WiringShown
             ]));
         Shown.By<Contact>(contact => new($"Contact: {contact.Name}", [new("Resistance", "R", Readable.Of(contact.Resistance))]));
         Shown.By<Feed>(feed => new($"Feed: {feed.Name}", Of(feed)));
-        Shown.By<FeedResult>(result => new(
-            $"What {result.Feed.Name} loses",
-            [
-                new("At the source", "V", Readable.Of(result.Supply)),
-                new("Current", "I", Readable.Of(result.Current)),
-                new("Resistance of the loop", "R", Readable.Of(result.Feed.LoopResistance)),
-                new("Lost in the wire", "ΔV_w", Readable.VoltageDrop(result.DropInWire)),
-                new("Lost in the contacts", "ΔV_c", Readable.VoltageDrop(result.DropInContacts)),
-                new("Lost altogether", "ΔV", Readable.VoltageDrop(result.Drop), $"I · R; {Readable.DutyCycle(result.ShareOfSupply)} of the source"),
-                new("At the motor", "V_m", Readable.Of(result.AtMotor), "V − ΔV"),
-                new("Heat in the wire", "P_w", CircuitText.SmallHeat(result.HeatInWire), CircuitText.Heat(result.HeatOfWirePerLength)),
-                new("Heat in the contacts", "P_c", CircuitText.SmallHeat(result.HeatInContacts)),
-            ]));
+        Shown.By<FeedResult>(result => new($"What {result.Feed.Name} loses", Of(result)));
         Shown.By<Ampacity>(ampacity => new("What a wire may carry", [new("Current", "I_max", CircuitText.Known(ampacity.Current, Readable.Of), ampacity.Text)]));
         Shown.By<FuseChoice>(fuse => new(
             "Fuse",
             [
                 new("Rating", "I_r", fuse.Rating is { } rating ? Readable.Of(rating) : "none", fuse.Text),
-                .. fuse.Load is { } load ? (Fact[])[new("Load", "I/I_r", Readable.Of(load), $"at most {Readable.Of(FuseChoice.MaximumLoad)}")] : [],
+                .. fuse.Load is { } load ? (Fact[])[new("Load", "", Readable.Of(load), $"at most {Readable.Of(FuseChoice.MaximumLoad)}")] : [],
                 new("Wire may carry", "I_max", CircuitText.Known(fuse.Ampacity.Current, Readable.Of), fuse.Ampacity.Text),
             ]));
         Shown.By<SizedConductor>(sized => new("Smallest wire that serves", Of("Wire", sized)));
@@ -57,6 +46,26 @@ internal static class WiringShown
     }
 
     private static Temperature At20 => Temperature.FromDegreesCelsius(20);
+
+    private static Fact[] Of(FeedResult result)
+    {
+        Working working = result.Working;
+        Fact By(string name, string symbol, string figure) => new(name, symbol, figure, WorkingShown.Formula(working, symbol));
+        return
+        [
+            new("At the source", "V", Readable.Of(result.Supply)),
+            new("Current", "I", Readable.Of(result.Current)),
+            By("Resistance of the loop", "R", Readable.Of(result.Feed.LoopResistance)),
+            By("Lost in the wire", "ΔV_w", Readable.VoltageDrop(result.DropInWire)),
+            By("Lost in the contacts", "ΔV_c", Readable.VoltageDrop(result.DropInContacts)),
+            By("Lost altogether", "ΔV", Readable.VoltageDrop(result.Drop)),
+            By("Share of the supply", "d", Readable.DutyCycle(result.ShareOfSupply)),
+            By("At the motor", "V_m", Readable.Of(result.AtMotor)),
+            By("Heat in the wire", "P_w", CircuitText.SmallHeat(result.HeatInWire)),
+            new("Heat in each metre of wire", "", CircuitText.Heat(result.HeatOfWirePerLength)),
+            By("Heat in the contacts", "P_c", CircuitText.SmallHeat(result.HeatInContacts)),
+        ];
+    }
 
     private static Fact[] Of(Feed feed) =>
     [

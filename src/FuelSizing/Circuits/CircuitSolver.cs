@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 
@@ -105,7 +106,7 @@ internal static class CircuitSolver
         if (Excess(slowest) > 0)
         {
             RunningPumps slow = task.Pump.Running(slowest);
-            double rail = slow.RiseAt(task.Injected) - (Real)injected.Losses.Total;
+            double rail = CircuitPressure.Remaining<Real>(slow.RiseAt(task.Injected), injected.Losses.Total);
             return At(task, slow, RailState.PumpFloor, injected, rail, task.ReturnLossAt(0), slowest);
         }
 
@@ -118,7 +119,7 @@ internal static class CircuitSolver
     private static CircuitState Sagging(in CircuitTask task, RunningPumps pumps)
     {
         Intersection injected = new(task.Injected, task.LossesAt(task.Injected));
-        double regulator = pumps.RiseAt(task.Injected) - (Real)injected.Losses.Total;
+        double regulator = CircuitPressure.Remaining<Real>(pumps.RiseAt(task.Injected), injected.Losses.Total);
         return Reaching(
             task, pumps, At(task, pumps, RailState.Sagging, injected, regulator, task.ReturnLossAt(0), task.Supply));
     }
@@ -164,8 +165,8 @@ internal static class CircuitSolver
         {
             State = state,
             RailGauge = rail,
-            InletGauge = 0 - (Real)met.Losses.Suction,
-            OutletGauge = regulator + (Real)met.Losses.Supply,
+            InletGauge = CircuitPressure.Inlet<Real>(met.Losses.Suction),
+            OutletGauge = CircuitPressure.Outlet<Real>(regulator, met.Losses.Supply),
             ReturnGauge = back,
             Flow = met.Flow,
             Back = met.Flow - (Real)task.Injected,

@@ -89,7 +89,7 @@ public enum LineLayout
 internal readonly record struct PathLosses(double Suction, double Supply)
 {
     /// <summary>Both, Pa.</summary>
-    public double Total => Suction + (Real)Supply;
+    public double Total => CircuitPressure.Losses<Real>(Suction, Supply);
 
     /// <summary>These losses carried on by the straight line through others: near a flow they are as good as straight.</summary>
     /// <param name="before">At a flow near this one's.</param>

@@ -1,6 +1,7 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
+using FuelSizing.Workings;
 using UnitsNet;
 
 namespace FuelSizing.Electrical;
@@ -263,6 +264,9 @@ public sealed record Contact
 /// <summary>What reaches the motor through a feed, and what is lost along it.</summary>
 public sealed class FeedResult
 {
+    private const string Ohm = "Ohm's law";
+    private const string Joule = "Joule's law";
+
     internal FeedResult(Feed feed, ElectricPotential supply, ElectricCurrent current, double ohmsPerMetre)
     {
         double volts = supply.Volts;
@@ -311,6 +315,31 @@ public sealed class FeedResult
 
     /// <summary>Heat made in each metre of wire.</summary>
     public LinearPowerDensity HeatOfWirePerLength { get; }
+
+    /// <summary>How the losses came about, line by line; written when it is asked for.</summary>
+    public Working Working
+    {
+        get
+        {
+            Derivation to = new();
+            Traced supply = to.Given("voltage at the source", "V", Supply.Volts, "V", Readable.Of(Supply), "operating point");
+            Traced current = to.Given("current", "I", Current.Amperes, "A", Readable.Of(Current), "the motor");
+            Traced Ohms(string name, string symbol, double ohms, string source) =>
+                to.Given(name, symbol, ohms, "Ω", Readable.Of(ElectricResistance.FromOhms(ohms)), source);
+            Traced wire = Ohms("resistance of the wire", "R_w", Feed.WireOhms, Feed.Name);
+            Traced contacts = Ohms("resistance of the contacts", "R_c", Feed.ContactOhms, Feed.Name);
+            Traced loop = to.Step(
+                "resistance of the loop", "R", VoltageDrop.Loop(wire, contacts), "Ω", Readable.Of(Feed.LoopResistance), "resistances in series");
+            to.Step("voltage lost in the wire", "ΔV_w", VoltageDrop.Of(current, wire), "V", Readable.VoltageDrop(DropInWire), Ohm);
+            to.Step("voltage lost in the contacts", "ΔV_c", VoltageDrop.Of(current, contacts), "V", Readable.VoltageDrop(DropInContacts), Ohm);
+            Traced drop = to.Step("voltage lost in all", "ΔV", VoltageDrop.Of(current, loop), "V", Readable.VoltageDrop(Drop), Ohm);
+            to.Step("share of the supply that is lost", "d", drop / supply, "1", Readable.DutyCycle(ShareOfSupply), "definition");
+            to.Step("voltage at the motor", "V_m", VoltageDrop.AtMotor(supply, current, loop), "V", Readable.Of(AtMotor), Ohm);
+            to.Step("heat in the wire", "P_w", VoltageDrop.Heat(current, wire), "W", Readable.Of(HeatInWire), Joule);
+            to.Step("heat in the contacts", "P_c", VoltageDrop.Heat(current, contacts), "W", Readable.Of(HeatInContacts), Joule);
+            return to.Of($"{Feed.Name}, {Readable.Of(Current)}");
+        }
+    }
 
     /// <summary>The result in one line.</summary>
     /// <returns>For instance <c>12.9 V at the motor: 0.62 V (5 %) lost, 0.41 V in wire and 0.21 V in contacts</c>.</returns>

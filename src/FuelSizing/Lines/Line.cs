@@ -139,6 +139,7 @@ public sealed record Line : IFlowLoss
         double density = fuel.DensityAtKelvins(kelvins);
         double viscosity = fuel.KinematicViscosityAtKelvins(kelvins);
         return new(
+            this,
             flow,
             PipeLoss.Evaluate<Real>(_pipe, flow.CubicMetersPerSecond, density, viscosity),
             ElevationPascals(density),

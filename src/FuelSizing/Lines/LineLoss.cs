@@ -1,6 +1,8 @@
+using System.Globalization;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
+using FuelSizing.Workings;
 using UnitsNet;
 
 namespace FuelSizing.Lines;
@@ -8,9 +10,12 @@ namespace FuelSizing.Lines;
 /// <summary>What a flow costs in a line, step by step.</summary>
 public sealed class LineLoss
 {
+    private readonly Line _line;
+
     internal LineLoss(
-        VolumeFlow flow, in PipeState<Real> state, double elevation, double density, double kinematicViscosity)
+        Line line, VolumeFlow flow, in PipeState<Real> state, double elevation, double density, double kinematicViscosity)
     {
+        _line = line;
         Flow = flow;
         Velocity = Speed.FromMetersPerSecond(state.Velocity.Value);
         ReynoldsNumber = state.Reynolds;
@@ -67,10 +72,32 @@ public sealed class LineLoss
     /// <summary>Of the fuel at its temperature.</summary>
     public KinematicViscosity KinematicViscosity { get; }
 
-    /// <summary>Loss, flow and regime.</summary>
-    /// <returns>For instance <c>12.4 kPa at 200 L/h, turbulent</c>.</returns>
-    public override string ToString() =>
-        $"{Readable.PressureLoss(Total)} at {Readable.PumpFlow(Flow)}, {Regime.ToString().ToLowerInvariant()}";
+    /// <summary>How the loss came about, line by line; written when it is asked for.</summary>
+    public Working Working
+    {
+        get
+        {
+            Derivation working = new();
+            PathWorking.Loss(
+                working,
+                _line,
+                "1",
+                working.Given("flow", "Q", Flow.CubicMetersPerSecond, "m³/s", Readable.PumpFlow(Flow), "asked for"),
+                working.Given("density of the fuel", "ρ", Density.KilogramsPerCubicMeter, "kg/m³", Readable.Of(Density), "the fuel, at its temperature"),
+                working.Given(
+                    "kinematic viscosity of the fuel",
+                    "ν",
+                    KinematicViscosity.SquareMetersPerSecond,
+                    "m²/s",
+                    string.Create(CultureInfo.InvariantCulture, $"{KinematicViscosity.Centistokes:0.000} mm²/s"),
+                    "the fuel, at its temperature"));
+            return working.Of($"{_line.Name}, {Readable.PumpFlow(Flow)}");
+        }
+    }
+
+    /// <summary>The loss in one line.</summary>
+    /// <returns>For instance <c>3.4 kPa at 118 L/h</c>.</returns>
+    public override string ToString() => $"{Readable.PressureLoss(Total)} at {Readable.PumpFlow(Flow)}";
 }
 
 /// <summary>How the fuel flows in a line.</summary>

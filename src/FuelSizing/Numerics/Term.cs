@@ -79,12 +79,15 @@ internal sealed class Term
             return own >= rank ? text : $"({text})";
         }
 
+        // Two signs side by side would be read as one.
+        static string Signed(string text) => text[0] == '−' ? $"({text})" : text;
+
         return _kind switch
         {
             // A constant under zero is taken off.
             TermKind.Sum when _parts[1] is { _kind: TermKind.Number, Symbol: null, Value: < 0 } off =>
                 ($"{At(0, SumRank)} − {Text(-off.Value)}", SumRank),
-            TermKind.Sum => ($"{At(0, SumRank)} + {At(1, SumRank)}", SumRank),
+            TermKind.Sum => ($"{At(0, SumRank)} + {Signed(At(1, SumRank))}", SumRank),
             TermKind.Difference => ($"{At(0, SumRank)} − {At(1, ProductRank)}", SumRank),
             TermKind.Product => ($"{At(0, ProductRank)} · {At(1, ProductRank)}", ProductRank),
             TermKind.Quotient => ($"{At(0, ProductRank)}/{At(1, PowerRank)}", ProductRank),

@@ -78,6 +78,11 @@ public static class Readable
     /// <returns>Whole kilograms per cubic metre, or pounds per cubic foot with two decimals.</returns>
     public static string Of(Density density) => Style.Of(density);
 
+    /// <summary>A gas's density, for instance <c>1.225 kg/m³</c>: whole kilograms would hide it.</summary>
+    /// <param name="density">Any density.</param>
+    /// <returns>Kilograms per cubic metre with three decimals, or pounds per cubic foot with four.</returns>
+    public static string GasDensity(Density density) => Style.GasDensity(density);
+
     /// <summary>A voltage, for instance <c>13.5 V</c>.</summary>
     /// <param name="voltage">Any voltage.</param>
     /// <returns>Volts with one decimal.</returns>

@@ -1,34 +1,38 @@
-using FuelSizing.Points;
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Workings;
 
 /// <summary>How a result came about, line by line, so that it can be followed by hand.</summary>
 /// <remarks>
 /// The lines are written by the library's own equations, run once more on numbers that remember where they come from; so
-/// they cannot differ from what was calculated. A result pays for its working only when it is asked. Where pumps and lines meet
-/// is found by a search, not by an equation: the working gives what the search found, and the circuit's table proves it.
+/// they cannot differ from what was calculated. A result pays for its working only when it is asked. What is read from a
+/// table says from which one and where; what a solver found, such as the flow at which pump and circuit agree, stands with
+/// both sides of the equation that it solves.
 /// </remarks>
 public sealed class Working
 {
-    internal Working(OperatingPoint point, IReadOnlyList<WorkingStep> given, IReadOnlyList<WorkingStep> steps) =>
-        (Point, Given, Steps) = (point, given, steps);
+    internal Working(string subject, IReadOnlyList<WorkingStep> given, IReadOnlyList<WorkingStep> steps) =>
+        (Subject, Given, Steps) = (subject, given, steps);
 
-    /// <summary>Where.</summary>
-    public OperatingPoint Point { get; }
+    /// <summary>What it is the working of, for instance <c>6,800 rev/min, 0.60 bar</c>.</summary>
+    public string Subject { get; }
 
-    /// <summary>The inputs of the calculation.</summary>
+    /// <summary>The figures that the calculation starts from.</summary>
     public IReadOnlyList<WorkingStep> Given { get; }
 
     /// <summary>The lines, each with what comes before it as symbols.</summary>
     public IReadOnlyList<WorkingStep> Steps { get; }
+
+    /// <summary>The line of a symbol, if there is one.</summary>
+    /// <param name="symbol">For instance <c>Δp</c>.</param>
+    /// <returns>The line; none where the working does not need that quantity.</returns>
+    public WorkingStep? Find(string symbol) =>
+        Steps.FirstOrDefault(step => step.Symbol == symbol) ?? Given.FirstOrDefault(given => given.Symbol == symbol);
 
     /// <summary>The working in lines.</summary>
     /// <returns>Given figures, then steps with their sources.</returns>
     public override string ToString() => string.Join(
         '\n',
         [
-            $"Given at {Point}:",
+            $"Given at {Subject}:",
             .. Given.Select(step => $"  {step}  {step.Name}"),
             "Steps, in SI units:",
             .. Steps.Select(step => $"  {step.Name}: {step}  [{step.Source}]"),

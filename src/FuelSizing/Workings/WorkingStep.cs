@@ -2,14 +2,37 @@ using FuelSizing.Quantities;
 
 namespace FuelSizing.Workings;
 
+/// <summary>Where the value of a working's line comes from.</summary>
+public enum WorkingSource
+{
+    /// <summary>Nowhere: the data does not give it, and the line says why.</summary>
+    NotKnown,
+
+    /// <summary>From outside: a figure of a part, or of the operating point.</summary>
+    Given,
+
+    /// <summary>Read from a table or a curve; the line says which one, and where it was read.</summary>
+    Table,
+
+    /// <summary>Calculated by an equation.</summary>
+    Equation,
+
+    /// <summary>The root of an equation, found by a solver; both sides of that equation stand in lines of their own.</summary>
+    Solver,
+}
+
 /// <summary>One line of a working: a quantity, its equation, the numbers put in, and what comes out.</summary>
 public sealed record WorkingStep
 {
-    internal WorkingStep(string name, string symbol, string? equation, string? numbers, string value, string readable, string source)
+    internal WorkingStep(
+        WorkingSource kind, string name, string symbol, string? equation, string? numbers, string value, string readable, string source)
     {
-        (Name, Symbol, Equation, Numbers) = (name, symbol, equation, numbers);
+        (Kind, Name, Symbol, Equation, Numbers) = (kind, name, symbol, equation, numbers);
         (Value, Readable, Source) = (value, readable, source);
     }
+
+    /// <summary>Where the value comes from.</summary>
+    public WorkingSource Kind { get; }
 
     /// <summary>The quantity.</summary>
     public string Name { get; }
@@ -17,13 +40,13 @@ public sealed record WorkingStep
     /// <summary>Its symbol.</summary>
     public string Symbol { get; }
 
-    /// <summary>Its equation in symbols, for instance <c>p_0 + p_b</c>; none for a figure that is given.</summary>
+    /// <summary>Its equation in symbols, for instance <c>p_0 + p_b</c>; none for a figure that no equation gives.</summary>
     public string? Equation { get; }
 
-    /// <summary>The equation with numbers put in, in SI units; none for a figure that is given.</summary>
+    /// <summary>The equation with numbers put in, in SI units; none for a figure that no equation gives.</summary>
     public string? Numbers { get; }
 
-    /// <summary>The value in SI units.</summary>
+    /// <summary>The value in SI units; <c>not known</c> where there is none.</summary>
     public string Value { get; }
 
     /// <summary>The value as reports write it.</summary>
@@ -31,6 +54,9 @@ public sealed record WorkingStep
 
     /// <summary>Where the equation or the figure comes from.</summary>
     public string Source { get; }
+
+    /// <summary>True for a line on the way to the result of one part, such as a line's Reynolds number, which a short table leaves out.</summary>
+    public bool IsIntermediate { get; internal init; }
 
     /// <summary>The line as one would write it by hand.</summary>
     /// <returns>For instance <c>p = p_0 + p_b = 94322 + 60000 = 1.5432·10^5 Pa (154 kPa)</c>.</returns>

@@ -212,6 +212,12 @@ internal static class EquationForms
             Across("baseGauge"), Plain("gainBelowOnset", 0, 1), Plain("gain", 0, 12), new("onset", Pascal, 0, 5e4), new("ceiling", Pascal, 4e5, 9e5), new("boost", Pascal, -5e4, 2e5)),
         Of(typeof(RailPressure), nameof(RailPressure.InSeries), Pascal, Across("first"), Across("second")),
         Of(typeof(RailPressure), nameof(RailPressure.Differential), Pascal, Across("railGauge"), Absolute("ambient"), Absolute("manifoldAbsolute")),
+        Of(typeof(CircuitPressure), nameof(CircuitPressure.Inlet), Pascal, new Argument("suctionLoss", Pascal, 0, 3e4)),
+        Of(typeof(CircuitPressure), nameof(CircuitPressure.Outlet), Pascal, Across("regulated"), new("supplyLoss", Pascal, 0, 5e4)),
+        Of(typeof(CircuitPressure), nameof(CircuitPressure.Losses), Pascal, new("suctionLoss", Pascal, 0, 3e4), new("supplyLoss", Pascal, 0, 5e4)),
+        Of(typeof(CircuitPressure), nameof(CircuitPressure.RiseRequired), Pascal, new("losses", Pascal, 0, 8e4), Across("regulated")),
+        Of(typeof(CircuitPressure), nameof(CircuitPressure.Remaining), Pascal, Across("pumpRise"), new("losses", Pascal, 0, 8e4)),
+        Of(typeof(CircuitPressure), nameof(CircuitPressure.RailBeyond), Pascal, Across("regulated"), new("supplyLoss", Pascal, 0, 5e4)),
 
         // Pumps.
         Of(typeof(PumpDuty), nameof(PumpDuty.Returned), VolumeFlow, Passed with { Name = "delivered" }, Passed with { Name = "injected" }),
@@ -236,8 +242,13 @@ internal static class EquationForms
             Because = "gravity",
         },
         Of(typeof(PipeFriction), nameof(PipeFriction.Number), One, Plain("reynolds", 0, 20_000), Plain("relativeRoughness", 0, 0.05)),
+        Of(typeof(PipeFriction), nameof(PipeFriction.Share), One, Plain("reynolds", 0, 20_000)),
+        Of(typeof(PipeFriction), nameof(PipeFriction.Weight), One, Plain("share", 0, 1)),
+        Of(typeof(PipeFriction), nameof(PipeFriction.Blend), One, Plain("weight", 0, 1), Plain("turbulentFriction", 0.02, 0.06), Plain("reynolds", 2040, 20_000)),
         Of(typeof(PipeFriction), nameof(PipeFriction.Factor), One, Plain("number", 64, 1000), Plain("reynolds", 100, 20_000)),
         Of(typeof(ColebrookWhite), nameof(ColebrookWhite.Friction), One, Plain("reynolds", 2040, 1e6), Plain("relativeRoughness", 0, 0.05)),
+        Of(typeof(ColebrookWhite), nameof(ColebrookWhite.LeftSide), One, Plain("friction", 0.01, 0.08)),
+        Of(typeof(ColebrookWhite), nameof(ColebrookWhite.RightSide), One, Plain("friction", 0.01, 0.08), Plain("reynolds", 2040, 1e6), Plain("relativeRoughness", 0, 0.05)),
         Of(typeof(ColebrookWhite), nameof(ColebrookWhite.FullyRough), One, Plain("relativeRoughness", 1e-4, 0.05)),
         EquationForm.Of(
             typeof(PipeLoss), nameof(PipeLoss.Evaluate), [Velocity, One, One, Pascal, Pascal, Pascal], [.. Pipe, new("flow", VolumeFlow, 0, 2e-4), .. Liquid]),

@@ -136,7 +136,8 @@ public class LineTests
     [InlineData(4000, FlowRegime.Turbulent)]
     public void Regime_AtTheEndsOfEach_IsNamedAsWritten(double reynolds, FlowRegime regime)
     {
-        LineLoss loss = new(VolumeFlow.Zero, new PipeState<Real>(0, reynolds, 64, 0, 0, 0), 0, 740, 6e-7);
+        Line line = Line.Of("l", Length.FromMillimeters(8), Length.FromMeters(1), Roughness.DrawnTube);
+        LineLoss loss = new(line, VolumeFlow.Zero, new PipeState<Real>(0, reynolds, 64, 0, 0, 0), 0, 740, 6e-7);
         Assert.Equal(regime, loss.Regime);
         Assert.Equal(regime == FlowRegime.Still, loss.FrictionFactor is null);
     }

@@ -4,6 +4,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
+using FuelSizing.Lines;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
@@ -25,35 +26,161 @@ public class WorkingTests
         Gen.Double[250, 900],
         Gen.Double[0.4, 2],
         Gen.OneOfConst(Wren.Turbocharger, Induction.BeltDriven(Ratio.FromPercent(65), Ratio.FromPercent(60), Wren.Kpa(3), Ratio.FromPercent(95))),
-        Gen.OneOfConst(Fuel.Petrol, Fuel.E85))
-        .Select((regulator, injector, pump, induction, fuel) => FuelSystem.Return(
+        Gen.OneOfConst(Fuel.Petrol, Fuel.E85),
+        Gen.Int[1, 3],
+        Gen.Double[4, 9])
+        .Select((regulator, injector, pump, induction, fuel, injections, bore) => FuelSystem.Return(
             Wren.Demand(FuelConsumption.Of(fuel, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(fuel == Fuel.Petrol ? 315 : 440)), induction),
-            InjectorSet.Of(Wren.InjectorOf(injector), 4),
+            InjectorSet.Of(Wren.InjectorOf(injector), 4, injections),
             regulator,
-            Pump.From(Wren.PumpOf(pump))));
+            Pump.From(Wren.PumpOf(pump)),
+            plumbing: injections == 1 ? null : Plumbing.Of(
+                supply:
+                [
+                    Filter.Of("filter", VolumeFlow.FromLitersPerHour(170), Wren.Kpa(8)),
+                    Line.Of("supply", Length.FromMillimeters(bore), Length.FromMeters(4.5), Roughness.DrawnTube, [Fitting.Bend90], Length.FromMeters(0.4)),
+                ])));
 
     [Fact]
     public void EveryStep_ComputedByHandFromWhatItWrites_GivesItsValue() =>
         Gen.Select(SomeSystem, Gen.Double[1000, 7200], Gen.Double[-0.5, 0.9]).Sample(
             (system, rpm, boost) =>
             {
-                Working working = system.Solve(Wren.At(rpm, boost)).Working;
-                Dictionary<string, double> known = [];
-                foreach (WorkingStep given in working.Given)
-                {
-                    known.Add(given.Symbol, Number(given.Value));
-                }
-
-                foreach (WorkingStep step in working.Steps)
-                {
-                    double value = Number(step.Value);
-
-                    Assert.True(Hand.Compute(step.Equation!, known).Is(value), $"{step}");
-                    Assert.True(Hand.Compute(step.Numbers!).Is(value), $"{step}");
-                    known.Add(step.Symbol, value);
-                }
+                Follow(system.Solve(Wren.At(rpm, boost)).Working);
             },
             iter: 300);
+
+    public static TheoryData<string> Cases => [.. WorkingCases.Names];
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void EveryStep_OfEachWayAWorkingCanGo_GivesItsValue(string name) => Follow(WorkingCases.Solve(name).Working);
+
+    /// <summary>What a solver found stands with both sides of its equation, and they are equal to the figures written.</summary>
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void BothSides_OfWhatASolverFound_AreEqual(string name)
+    {
+        Working working = WorkingCases.Solve(name).Working;
+        double Of(string symbol) => Number(working.Find(symbol)!.Value);
+        foreach (WorkingStep found in working.Steps.Where(step => step.Kind == WorkingSource.Solver))
+        {
+            (string left, string right) = found.Symbol[0] == 'f' ? ($"X_{found.Symbol[2..]}", $"Y_{found.Symbol[2..]}") : ("Δp_p", "Δp_a");
+
+            Assert.Contains($"{left} = {right}", found.Source, StringComparison.Ordinal);
+            Assert.Equal(Of(left), Of(right), 1e-4 * Of(left));
+            Assert.Equal(WorkingSource.Equation, working.Find(right)!.Kind);
+        }
+
+        // Only where the regulator or a controller governs is anything solved for in the circuit.
+        Assert.Equal(
+            WorkingCases.Solve(name).RailState is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor,
+            working.Steps.Any(step => step.Kind == WorkingSource.Solver && step.Symbol is "Q_p" or "U"));
+    }
+
+    /// <summary>Symbols, circuit and injection as the result has them, to the five figures that a working writes.</summary>
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Figures_OfAWorking_AreThoseOfTheResult(string name)
+    {
+        OperatingResult result = WorkingCases.Solve(name);
+        CircuitResult circuit = result.Circuit;
+        void Is(double? expected, string symbol)
+        {
+            WorkingStep? step = result.Working.Find(symbol);
+            if (expected is { } value)
+            {
+                Assert.Equal(value, Number(step!.Value), (6e-5 * Math.Abs(value)) + 1e-15);
+            }
+            else
+            {
+                Assert.Equal(WorkingSource.NotKnown, step!.Kind);
+                Assert.Equal("cannot say", step.Readable);
+            }
+        }
+
+        Is(result.Demand.MassFlow.KilogramsPerSecond, "ṁ_f");
+        Is(result.InjectedFlow.CubicMetersPerSecond, "Q_f");
+        Is(result.RailSetGauge.Pascals, "p_s");
+        Is(result.PumpFlow?.CubicMetersPerSecond, "Q_p");
+        Is(result.RailGauge.Pascals, "p_r");
+        Is(result.InjectorDifferential.Pascals, "Δp");
+        Is(result.StaticFlow.CubicMetersPerSecond, "Q_s");
+        Is(result.AvailableTime.Seconds, "T");
+        Is(result.DeadTime?.Seconds, "t_d");
+        Is(result.Pulse?.Seconds, "t");
+        Is(result.DutyCycle?.DecimalFractions, "D");
+        if (result.RailState is not (RailState.Starved or RailState.NotCovered))
+        {
+            Is(circuit.OutletGauge!.Value.Pascals, "p_2");
+            Is((circuit.OutletGauge - circuit.InletGauge)!.Value.Pascals, "Δp_p");
+            Assert.Equal(result.ReturnedFlow!.Value.CubicMetersPerSecond, Number(result.Working.Find("Q_b")!.Value), 1e-4 * result.PumpFlow!.Value.CubicMetersPerSecond);
+
+            // Lines and filters are numbered in the order of flow; nothing is said of a return line in which nothing flows.
+            for (int part = 0; part < circuit.Paths.Count; part++)
+            {
+                if (circuit.Paths[part].Flow > VolumeFlow.Zero)
+                {
+                    Assert.Equal(circuit.Paths[part].PressureLoss.Pascals, Number(result.Working.Find($"Δp_{part + 1}")!.Value), 5.0);
+                }
+            }
+        }
+    }
+
+    /// <summary>Nothing that was read from a table is left without saying from which one, and where.</summary>
+    [Fact]
+    public void Tables_OfATwoStroke_SayWhichTheyAreAndWhereTheyWereRead()
+    {
+        Working working = WorkingCases.Solve(WorkingCases.TwoStroke).Working;
+
+        Assert.Equal("volumetric-efficiency table, at 5,200 rev/min", working.Find("η_v")!.Source);
+        Assert.Equal("measured power curve, at 5,200 rev/min", working.Find("P_m")!.Source);
+        Assert.Matches("^dead-time table of injector A, at 13.5 V and 300 kPa across the injector$", working.Find("t_d")!.Source);
+        Assert.Matches("^curve of pump W at 13.5 V at its motor, at [0-9]+ L/h$", working.Find("Δp_p")!.Source);
+        Assert.All(working.Steps, step => Assert.Equal(step.Kind == WorkingSource.Equation && step.Numbers is not null, step.Equation is not null));
+    }
+
+    /// <summary>Revolutions and injections per cycle are symbols with figures of their own: 1 and 2 here.</summary>
+    [Fact]
+    public void Cycle_OfATwoStrokeWithTwoInjections_IsTheOneThatWasCalculatedWith()
+    {
+        OperatingResult result = WorkingCases.Solve(WorkingCases.TwoStroke);
+        Working working = result.Working;
+
+        Assert.Equal(("1", "2"), (working.Find("k")!.Value, working.Find("i")!.Value));
+        Assert.Equal("η_v · ρ_3 · V · n/k", working.Find("ṁ_a")!.Equation);
+        Assert.Equal("k/(n · i)", working.Find("T")!.Equation);
+
+        // Half a revolution at 5,200 rev/min; and what a cylinder swallows every revolution.
+        Assert.Equal(60.0 / 5200 / 2, Number(working.Find("T")!.Value), 1e-6);
+        double swallowed = Number(working.Find("η_v")!.Value) * Number(working.Find("ρ_3")!.Value) * 1.3e-3 * 5200 / 60;
+        Assert.Equal(swallowed, Number(working.Find("ṁ_a")!.Value), 1e-4 * swallowed);
+    }
+
+    /// <summary>The outlet stands over the rail by filter, line and height; the pump is read there, not at the rail.</summary>
+    [Fact]
+    public void Outlet_OfATwoStrokeWithLines_StandsOverTheRail()
+    {
+        OperatingResult result = WorkingCases.Solve(WorkingCases.TwoStroke);
+        Working working = result.Working;
+
+        Assert.Equal("p_r + Δp_l", working.Find("p_2")!.Equation);
+        Assert.Equal("Δp_t + Δp_l + p_r", working.Find("Δp_a")!.Equation);
+        Assert.Equal("Δp_2 + Δp_3", working.Find("Δp_l")!.Equation);
+        double over = Number(working.Find("p_2")!.Value) - Number(working.Find("p_r")!.Value);
+        Assert.Equal((result.Circuit.Paths[1].PressureLoss + result.Circuit.Paths[2].PressureLoss).Pascals, over, 10.0);
+        Assert.True(over > 10_000, $"{over} Pa");
+    }
+
+    /// <summary>Densities of air are written as such: 1 and 2 kg/m³ would be of no use to anybody.</summary>
+    [Fact]
+    public void DensitiesOfAir_AreWrittenWithThreeDecimals()
+    {
+        OperatingResult result = WorkingCases.Solve(WorkingCases.TwoStroke);
+
+        Assert.Equal("1.225 kg/m³", result.Working.Find("ρ_m")!.Readable);
+        Assert.Equal(result.Demand.ChargeDensity.KilogramsPerCubicMeter, double.Parse(result.Working.Find("ρ_3")!.Readable.Split(' ')[0], CultureInfo.InvariantCulture), 6e-4);
+    }
 
     [Fact]
     public void Steps_OfAResult_EndInItsFigures()
@@ -77,7 +204,7 @@ public class WorkingTests
         Assert.Contains("r = max(1; (p + Δp_c)/p_0)", text, StringComparison.Ordinal);
         Assert.Contains("T_2 = T_0 · (1 + (r^0.28571 − 1)/η_c)", text, StringComparison.Ordinal);
         Assert.Contains("Q_s = Q_r · √(max(0; Δp)/Δp_r · ρ_r/ρ)", text, StringComparison.Ordinal);
-        Assert.Contains("t = t_d + Q_f/4/(Q_s/T)", text, StringComparison.Ordinal);
+        Assert.Contains("t = t_d + Q_f/z/(Q_s/T)", text, StringComparison.Ordinal);
         Assert.Contains("[orifice equation, taken against the rated point]", text, StringComparison.Ordinal);
     }
 
@@ -86,8 +213,10 @@ public class WorkingTests
     {
         OperatingResult result = Wren.System(pump: 0.5).Solve(Wren.At(6500, 0.6));
         Assert.Equal(RailState.Sagging, result.RailState);
-        WorkingStep rail = Assert.Single(result.Working.Given, step => step.Symbol == "p_r");
-        Assert.Equal("circuit: Sagging", rail.Source);
+        WorkingStep rail = Assert.Single(result.Working.Steps, step => step.Symbol == "p_r");
+        Assert.Equal("Δp_p", rail.Equation);
+        Assert.Contains("the rail sags", rail.Source, StringComparison.Ordinal);
+        Assert.True(Number(result.Working.Find("Δp_p")!.Value) < Number(result.Working.Find("Δp_a")!.Value));
         Assert.Contains(result.Working.Steps, step => step.Equation == "p_r + p_0 − p");
     }
 
@@ -130,6 +259,39 @@ public class WorkingTests
         Working working = Wren.System().Solve(Wren.At(6000, 0.5)).Working;
         Assert.Equal("0.72", working.Given.Single(step => step.Symbol == "η_c").Value);
         Assert.Equal("50000 Pa", working.Given.Single(step => step.Symbol == "p_b").Value);
+    }
+
+    /// <summary>Calculates each line by hand from the lines before it, with five figures as they are written.</summary>
+    private static void Follow(Working working)
+    {
+        Dictionary<string, double> known = [];
+        foreach (WorkingStep given in working.Given)
+        {
+            known.Add(given.Symbol, Number(given.Value));
+        }
+
+        foreach (WorkingStep step in working.Steps)
+        {
+            if (step.Kind == WorkingSource.NotKnown)
+            {
+                known.Add(step.Symbol, double.NaN);
+                continue;
+            }
+
+            double value = Number(step.Value);
+            if (step.Equation is not null)
+            {
+                Figure bySymbols = Hand.Compute(step.Equation, known);
+                Figure byNumbers = Hand.Compute(step.Numbers!);
+                Assert.True(bySymbols.Is(value), $"{step}");
+                Assert.True(byNumbers.Is(value), $"{step}");
+
+                // Enough figures are written for a pocket calculator: what they leave open is small, unless like is taken from like.
+                Assert.True(byNumbers.Open <= 2e-3 * Math.Abs(value) || step.Numbers!.Contains('−', StringComparison.Ordinal), $"{step}: ± {byNumbers.Open}");
+            }
+
+            known.Add(step.Symbol, value);
+        }
     }
 
     private static double Number(string value) => Hand.Compute(value.Split(' ')[0]).Value;

@@ -44,6 +44,19 @@ public static class ColebrookWhite
         return root * root;
     }
 
+    /// <summary>Left side of the equation: 1/√f.</summary>
+    /// <param name="friction">f.</param>
+    internal static T LeftSide<T>(T friction)
+        where T : struct, IReal<T> => (T)1 / T.Sqrt(friction);
+
+    /// <summary>Right side of the equation: −2 log10(ε/(3.7 D) + 2.51/(Re √f)), with log10 x = ln x/ln 10.</summary>
+    /// <param name="friction">f.</param>
+    /// <param name="reynolds">Re.</param>
+    /// <param name="relativeRoughness">ε/D.</param>
+    internal static T RightSide<T>(T friction, T reynolds, T relativeRoughness)
+        where T : struct, IReal<T> =>
+        (T)(-2 / Ln10) * T.Log((relativeRoughness / 3.7) + ((T)2.51 / (reynolds * T.Sqrt(friction))));
+
     /// <summary>Darcy friction factor of fully rough flow, where the Reynolds number no longer matters.
     /// <para><c>1/√f_T = 2 · log10(3.7/κ)</c></para>
     /// </summary>

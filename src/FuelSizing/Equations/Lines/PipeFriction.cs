@@ -40,14 +40,30 @@ public static class PipeFriction
     public static T Number<T>(T reynolds, T relativeRoughness)
         where T : struct, IReal<T>
     {
-        T share = T.Min(1, T.Max(0, (reynolds - TurbulenceOnset) / (TurbulenceComplete - TurbulenceOnset)));
-        T weight = share * share * (3.0 - (2.0 * share));
+        T weight = Weight(Share(reynolds));
 
         // Below the onset the weight is zero; the bound only keeps the turbulent branch within its domain there.
         T fast = T.Max(TurbulenceOnset, reynolds);
-        T turbulent = ColebrookWhite.Friction(fast, relativeRoughness) * fast;
-        return LaminarNumber + (weight * (turbulent - LaminarNumber));
+        return Blend(weight, ColebrookWhite.Friction(fast, relativeRoughness), fast);
     }
+
+    /// <summary>How far a flow is from laminar to turbulent: s = (Re − 2040)/(4000 − 2040), held within 0 and 1.</summary>
+    /// <param name="reynolds">Re.</param>
+    internal static T Share<T>(T reynolds)
+        where T : struct, IReal<T> =>
+        T.Min(1, T.Max(0, (reynolds - TurbulenceOnset) / (TurbulenceComplete - TurbulenceOnset)));
+
+    /// <summary>Weight of the turbulent branch: w = s² (3 − 2 s).</summary>
+    /// <param name="share">s.</param>
+    internal static T Weight<T>(T share)
+        where T : struct, IReal<T> => share * share * (3.0 - (2.0 * share));
+
+    /// <summary>Friction number: f Re = 64 + w (f_t Re − 64).</summary>
+    /// <param name="weight">w.</param>
+    /// <param name="turbulentFriction">f_t, by <see cref="ColebrookWhite"/>.</param>
+    /// <param name="reynolds">Re, at least 2040.</param>
+    internal static T Blend<T>(T weight, T turbulentFriction, T reynolds)
+        where T : struct, IReal<T> => LaminarNumber + (weight * ((turbulentFriction * reynolds) - LaminarNumber));
 
     /// <summary>Darcy friction factor from the friction number.
     /// <para><c>f = Po/Re</c></para>

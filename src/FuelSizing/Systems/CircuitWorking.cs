@@ -1,0 +1,226 @@
+using System.Globalization;
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using FuelSizing.Workings;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+/// <summary>Writes the working of the circuit: what is lost in its lines, what it takes to hold the pressure, what the pumps give.</summary>
+/// <remarks>
+/// Where pumps and circuit agree is found by a solver. The working puts what it found into both sides: the rise by
+/// the system curve, Δp_a, and the rise that the pumps' curves give, Δp_p, each at the flow Q_p.
+/// </remarks>
+internal sealed class CircuitWorking
+{
+    // Curves are read to the solver's accuracy; a rise that is further off was read where the curve stands upright.
+    private const double SameRise = 1e-6;
+
+    private readonly Derivation _to;
+    private readonly CircuitTask _task;
+    private readonly CircuitState _state;
+    private readonly SystemParts _system;
+    private readonly Conditions _conditions;
+    private readonly Traced _injected;
+    private readonly Traced _density;
+    private readonly Traced _set;
+    private Traced _viscosity;
+    private int _parts;
+
+    public CircuitWorking(
+        Derivation to, in SolvedCircuit circuit, SystemParts system, Conditions conditions, Traced injected, Traced density, Traced set)
+    {
+        (_to, _task, _state, _system, _conditions) = (to, circuit.Task, circuit.State, system, conditions);
+        (_injected, _density, _set) = (injected, density, set);
+    }
+
+    /// <summary>Writes the lines.</summary>
+    /// <returns>Rail pressure, gauge, Pa.</returns>
+    public Traced Write()
+    {
+        switch (_state.State)
+        {
+            case RailState.NotCovered:
+                const string Reason = "the pump's data does not cover this point";
+                _to.NotKnown("flow through the pumps", "Q_p", Reason);
+                _to.NotKnown("flow returned to the tank", "Q_b", Reason);
+                Equal("rail pressure", "p_r", _set, "gauge; taken as set, since the pump's data does not cover this point");
+                return _set;
+            case RailState.Starved:
+                _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, against no pressure");
+                _to.Step("flow returned to the tank", "Q_b", _state.Back, "m³/s", Flow(_state.Back), "nothing returns: the rail has no pressure");
+                return _to.Step(
+                    "rail pressure", "p_r", 0, "Pa", Gauge(0), "gauge; starved: the pumps cannot bring the fuel to the rail against any pressure");
+            case RailState.Sagging or RailState.PumpFloor:
+                return Shut();
+            default:
+                return Governed();
+        }
+    }
+
+    private bool IsSlowed => _task.MinimumSupply is not null;
+
+    private Traced Governed()
+    {
+        Traced pump = IsSlowed
+            ? Equal("flow through the pumps", "Q_p", _injected, Flow(_injected.Value), "nothing returns: the controller slows the pumps")
+            : _to.Solved(
+                "flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), "solved: the pumps' curves meet the system curve, so that Δp_p = Δp_a");
+        Traced returned = Returned(pump);
+        Traced suction = Path("from the tank to the pump", "Δp_t", _task.Plumbing.Suction, pump);
+        Traced forward = Path("from the pump to the rail", "Δp_l", _task.Plumbing.Supply, _task.Layout == LineLayout.Return ? pump : _injected);
+        bool floored = _task.Plumbing.ReturnLine.Count > 0 && !IsSlowed;
+        Traced held = floored
+            ? RailPressure.InSeries(_set, Path("on the return line", "Δp_b", _task.Plumbing.ReturnLine, returned))
+            : _set;
+        Traced rail;
+        if (!_task.HoldsAtRail)
+        {
+            held = floored ? Regulator(held) : _set;
+            rail = Rail(CircuitPressure.RailBeyond(held, forward));
+        }
+        else if (floored)
+        {
+            rail = held = Rail(held);
+        }
+        else
+        {
+            // What follows is written with the set pressure, which the rail has.
+            Equal("rail pressure", "p_r", _set, $"gauge; {Governs}");
+            rail = held = _set;
+        }
+
+        Required(suction, forward, held);
+        Curve(pump);
+        return rail;
+    }
+
+    /// <summary>The regulator is shut, or there is none left to act: the rail has what the pumps leave over the losses.</summary>
+    private Traced Shut()
+    {
+        Traced pump = Equal("flow through the pumps", "Q_p", _injected, Flow(_injected.Value), "nothing returns");
+        Returned(pump);
+        Traced suction = Path("from the tank to the pump", "Δp_t", _task.Plumbing.Suction, pump);
+        Traced forward = Path("from the pump to the rail", "Δp_l", _task.Plumbing.Supply, _injected);
+        Traced losses = CircuitPressure.Losses(suction, _task.HoldsAtRail ? forward : 0);
+        _to.Step(
+            "pressure rise by the system curve",
+            "Δp_a",
+            CircuitPressure.RiseRequired(losses, _set),
+            "Pa",
+            Gauge(CircuitPressure.RiseRequired(losses, _set).Value),
+            "losses and the set pressure");
+        Traced rise = Curve(pump);
+        Traced left = CircuitPressure.Remaining(rise, losses);
+        Traced regulated = _task.HoldsAtRail ? Rail(left) : Regulator(left);
+        Traced rail = _task.HoldsAtRail ? regulated : Rail(CircuitPressure.RailBeyond(regulated, forward));
+        Ends(suction, forward, regulated);
+        return rail;
+    }
+
+    private Traced Rail(Traced number) =>
+        _to.Step("rail pressure", "p_r", number, "Pa", Gauge(_state.RailGauge), $"gauge; {Governs}");
+
+    private Traced Regulator(Traced number) =>
+        _to.Step("pressure at the regulator", "p_k", number, "Pa", Gauge(number.Value), "gauge; the regulator at the tank, before the line to the rail");
+
+    private Traced Returned(Traced pump) =>
+        _to.Step("flow returned to the tank", "Q_b", PumpDuty.Returned(pump, _injected), "m³/s", Flow(PumpDuty.Returned(pump, _injected).Value), "continuity");
+
+    private void Required(Traced suction, Traced forward, Traced held)
+    {
+        Ends(suction, forward, held);
+        Traced losses = CircuitPressure.Losses(suction, _task.HoldsAtRail ? forward : 0);
+        Traced required = CircuitPressure.RiseRequired(losses, held);
+        _to.Step("pressure rise by the system curve", "Δp_a", required, "Pa", Gauge(required.Value), "losses and the pressure that is held");
+    }
+
+    private void Ends(Traced suction, Traced forward, Traced held)
+    {
+        if (_task.Plumbing.HasSuction)
+        {
+            _to.Step("pressure at the pump's inlet", "p_1", CircuitPressure.Inlet(suction), "Pa", Gauge(_state.InletGauge), "gauge");
+        }
+
+        _to.Step(
+            "pressure at the pump's outlet", "p_2", CircuitPressure.Outlet(held, _task.HoldsAtRail ? forward : 0), "Pa", Gauge(_state.OutletGauge), "gauge");
+    }
+
+    /// <summary>The rise of the pumps' curves at the flow.</summary>
+    private Traced Curve(Traced pump)
+    {
+        if (IsSlowed)
+        {
+            const string Name = "voltage that the controller gives the pumps";
+            string volts = Readable.Of(ElectricPotential.FromVolts(_state.FedVoltage));
+            _ = _state.State switch
+            {
+                RailState.PumpFloor => _to.Given(Name, "U", _state.FedVoltage, "V", volts, "the lowest at which it runs them"),
+                RailState.Sagging => _to.Given(Name, "U", _state.FedVoltage, "V", volts, "the full supply"),
+                _ => _to.Solved(Name, "U", _state.FedVoltage, "V", volts, "solved: it slows the pumps until Δp_p = Δp_a"),
+            };
+        }
+
+        double rise = _state.Running.RiseAt(_state.Flow);
+        bool upright = Math.Abs(rise - _state.PumpRise) > SameRise * _task.Set;
+        double value = upright ? _state.PumpRise : rise;
+        return _to.Table(
+            "pressure rise by the pumps' curves",
+            "Δp_p",
+            value,
+            "Pa",
+            Gauge(value),
+            $"{Curves()}, at {Flow(pump.Value)}{(upright ? "; the curve stands upright here" : string.Empty)}");
+    }
+
+    private string Curves() => string.Join(
+        "; ", _state.Pumps.Select(point => $"curve of {point.Pump.Name} at {Readable.Of(ElectricPotential.FromVolts(point.Voltage))} at its motor").Distinct());
+
+    /// <summary>What the parts of a path lose at a flow, and their sum.</summary>
+    private Traced Path(string name, string symbol, IReadOnlyList<IFlowLoss> parts, Traced flow)
+    {
+        Traced sum = 0;
+        foreach (IFlowLoss part in parts)
+        {
+            sum += PathWorking.Loss(_to, part, (++_parts).ToString(CultureInfo.InvariantCulture), flow, _density, Viscosity());
+        }
+
+        return parts.Count == 0
+            ? sum
+            : _to.Step($"pressure loss {name}", symbol, sum, "Pa", Readable.PressureLoss(Pressure.FromPascals(sum.Value)), $"at {Flow(flow.Value)}");
+    }
+
+    private Traced Viscosity() => _viscosity.Term is not null
+        ? _viscosity
+        : _viscosity = _to.Table(
+            "kinematic viscosity of the fuel",
+            "ν",
+            _task.KinematicViscosity,
+            "m²/s",
+            string.Create(CultureInfo.InvariantCulture, $"{_task.KinematicViscosity * 1e6:0.000} mm²/s"),
+            $"{_system.Demand.Consumption.Fuel.Name} at {Readable.Of(_conditions.FuelTemperature)}",
+            intermediate: true);
+
+    private Traced Equal(string name, string symbol, Traced number, string source) => Equal(name, symbol, number, Gauge(number.Value), source);
+
+    private Traced Equal(string name, string symbol, Traced number, string readable, string source) =>
+        _to.Step(name, symbol, number, symbol[0] == 'Q' ? "m³/s" : "Pa", readable, source);
+
+    private string Governs => _state.State switch
+    {
+        RailState.Regulated => IsSlowed ? "held by the controller" : "held by the regulator",
+        RailState.AtRegulatorLimit => "held by the regulator, barely: little returns",
+        RailState.ReturnFloor => "held up by the return line, which passes the surplus only at this pressure",
+        RailState.PumpFloor => "pumps at their lowest speed, which is more than the set pressure takes",
+        RailState.Sagging => "the regulator is shut: the rail sags to where the pumps meet the demand",
+        _ => $"{_state.State}",
+    };
+
+    private static string Gauge(double pascals) => Readable.Of(Pressure.FromPascals(pascals));
+
+    private static string Flow(double flow) => Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow));
+}

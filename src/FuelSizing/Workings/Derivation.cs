@@ -1,0 +1,75 @@
+using FuelSizing.Numerics;
+
+namespace FuelSizing.Workings;
+
+/// <summary>A working while it is written: equations run on numbers that remember where they come from, line by line.</summary>
+internal sealed class Derivation
+{
+    private readonly List<WorkingStep> _given = [];
+    private readonly List<WorkingStep> _steps = [];
+
+    /// <summary>What has been written.</summary>
+    /// <param name="subject">What it is the working of.</param>
+    public Working Of(string subject) => new(subject, _given.AsReadOnly(), _steps.AsReadOnly());
+
+    /// <summary>A figure from outside.</summary>
+    public Traced Given(string name, string symbol, double value, string unit, string readable, string source)
+    {
+        _given.Add(new(WorkingSource.Given, name, symbol, null, null, Si(value, unit), readable, source));
+        return Traced.Given(symbol, value);
+    }
+
+    /// <summary>A figure read from a table or a curve; the source says which one, and where it was read.</summary>
+    public Traced Table(string name, string symbol, double value, string unit, string readable, string source, bool intermediate = false) =>
+        Found(WorkingSource.Table, name, symbol, value, unit, readable, source, intermediate);
+
+    /// <summary>A figure that a solver found; both sides of what it solves need lines of their own.</summary>
+    public Traced Solved(string name, string symbol, double value, string unit, string readable, string source, bool intermediate = false) =>
+        Found(WorkingSource.Solver, name, symbol, value, unit, readable, source, intermediate);
+
+    /// <summary>A figure that nobody can give, and why.</summary>
+    public void NotKnown(string name, string symbol, string reason) =>
+        _steps.Add(new(WorkingSource.NotKnown, name, symbol, null, null, "not known", "cannot say", reason));
+
+    /// <summary>
+    /// A figure that an equation gives. Where the equation hands another figure on unchanged, the line says that they are
+    /// equal; what comes later is then written in this one's symbol.
+    /// </summary>
+    public Traced Step(string name, string symbol, Traced number, string unit, string readable, string source, bool intermediate = false)
+    {
+        if (number.Term is not { } term || (!term.IsMade && term.Symbol is null))
+        {
+            // A plain constant: nothing to derive, and nothing to point to.
+            return Found(WorkingSource.Equation, name, symbol, number.Value, unit, readable, source, intermediate);
+        }
+
+        // A number that has had a line already is quoted by its symbol.
+        bool named = term.Symbol is not null;
+        _steps.Add(new(
+            WorkingSource.Equation,
+            name,
+            symbol,
+            named ? term.Symbol : term.InSymbols(),
+            named ? Term.Text(term.Value) : term.InNumbers(),
+            Si(number.Value, unit),
+            readable,
+            source)
+        { IsIntermediate = intermediate });
+        if (named)
+        {
+            return Traced.Given(symbol, number.Value);
+        }
+
+        term.Symbol = symbol;
+        return number;
+    }
+
+    private Traced Found(
+        WorkingSource kind, string name, string symbol, double value, string unit, string readable, string source, bool intermediate)
+    {
+        _steps.Add(new(kind, name, symbol, null, null, Si(value, unit), readable, source) { IsIntermediate = intermediate });
+        return Traced.Given(symbol, value);
+    }
+
+    private static string Si(double value, string unit) => unit == "1" ? Term.Text(value) : $"{Term.Text(value)} {unit}";
+}

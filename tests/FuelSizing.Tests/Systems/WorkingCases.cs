@@ -1,0 +1,86 @@
+using FuelSizing.Circuits;
+using FuelSizing.Engines;
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Systems;
+
+/// <summary>Solved points of invented systems, one for each way in which a working can go.</summary>
+/// <remarks>The tables of the notebooks' package are tested on the same points.</remarks>
+internal static class WorkingCases
+{
+    /// <summary>An invented two-stroke twin with two injections a cycle, filter, lines, fittings and a pump below the rail.</summary>
+    public const string TwoStroke = "two-stroke, two injections, filter and lines";
+
+    private static readonly Dictionary<string, Func<OperatingResult>> Cases = new()
+    {
+        [TwoStroke] = () => Teal().Solve(Wren.At(5200, 0.35)),
+        ["two-stroke under throttle"] = () => Teal().Solve(Wren.At(2600, -0.3)),
+        ["four-stroke, one injection, no lines"] = () => Wren.System().Solve(Wren.At(6000, 0.5)),
+        ["sized for the fuel from power"] = () => FuelSystem.Return(
+            FuelDemandModel.Of(Wren.Engine, Wren.Turbocharger, Wren.VolumetricEfficiency, Wren.Power, Wren.Percent(85), Wren.Petrol, DemandBasis.Power),
+            InjectorSet.Of(Wren.InjectorOf(500), 4),
+            Fixed.At(Wren.Kpa(400)),
+            Pump.From(Wren.Pump)).Solve(Wren.At(5000, 0.4)),
+        ["rising-rate unit in series"] = () => Wren.System(
+            RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(300)), RisingRate.From(Pressure.Zero, 8, Wren.Kpa(5))), pump: 2).Solve(Wren.At(4000, 0.5)),
+        ["rising rate with a ceiling"] = () => Wren.System(RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(10), Wren.Kpa(480)), pump: 2).Solve(Wren.At(4000, 0.5)),
+        ["sagging rail"] = () => Wren.System(pump: 0.5).Solve(Wren.At(6500, 0.6)),
+        ["sagging rail behind lines"] = () => Wren.System(pump: 0.5).With(Lines()).Solve(Wren.At(6500, 0.6)),
+        ["sagging rail, regulator at the tank"] = () => Returnless(Fixed.At(Wren.Kpa(400)), 0.6).Solve(Wren.At(6500, 0.6)),
+        ["narrow return line"] = () => Wren.System(pump: 1.6).With(Plumbing.Of(
+            returnLine: [Line.Of("return", Length.FromMillimeters(3), Length.FromMeters(4), Roughness.DrawnTube)])).Solve(Wren.At(2500, 0)),
+        ["regulator at the tank"] = () => Returnless(Fixed.At(Wren.Kpa(400)), 1.4).Solve(Wren.At(5500, 0.4)),
+        ["electronic returnless"] = () => Returnless(ElectronicReturnless.Holding(Wren.Kpa(350), true, Wren.Volt(6)), 1.4).Solve(Wren.At(5500, 0.4)),
+        ["electronic returnless at its lowest voltage"] = () => Returnless(ElectronicReturnless.Holding(Wren.Kpa(300), false, Wren.Volt(12)), 1.4).Solve(Wren.At(1500, 0)),
+        ["electronic returnless, sagging"] = () => Returnless(ElectronicReturnless.Holding(Wren.Kpa(400), true, Wren.Volt(6)), 0.7).Solve(Wren.At(6500, 0.6)),
+        ["starved"] = () => Wren.System(pump: 0.2).Solve(Wren.At(6500, 0.6)),
+        ["belt-driven compressor"] = () => FuelSystem.Return(
+            Wren.Demand(induction: Induction.BeltDriven(Wren.Percent(65), Wren.Percent(60), Wren.Kpa(3), Wren.Percent(95))),
+            InjectorSet.Of(Wren.InjectorOf(500), 4),
+            ManifoldReferenced.From(Wren.Kpa(300)),
+            Pump.From(Wren.Pump)).Solve(Wren.At(6000, 0.5)),
+        ["dead time not covered"] = () => Wren.System().Solve(OperatingPoint.At(
+            Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
+    };
+
+    public static IEnumerable<string> Names => Cases.Keys;
+
+    public static OperatingResult Solve(string name) => Cases[name]();
+
+    private static FuelSystem Returnless(PressureRegulator regulator, double pump) => FuelSystem.Returnless(
+        Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), regulator, Pump.From(Wren.WiredCurve(13.5, pump)), plumbing: Lines(back: regulator is Fixed));
+
+    private static Plumbing Lines(bool back = true) => Plumbing.Of(
+        suction: [Line.Of("suction hose", Length.FromMillimeters(9.5), Length.FromMeters(0.6), Roughness.RubberHose, [Fitting.Entrance], Length.FromMeters(-0.2))],
+        supply:
+        [
+            Filter.Of("filter", VolumeFlow.FromLitersPerHour(170), Wren.Kpa(9), clogging: 1.3),
+            Line.Of("supply", Length.FromMillimeters(6.5), Length.FromMeters(4.2), Roughness.DrawnTube, [Fitting.Bend90, Fitting.Bend90, Fitting.Elbow90], Length.FromMeters(0.45)),
+        ],
+        returnLine: back ? [Line.Of("return", Length.FromMillimeters(6.5), Length.FromMeters(4), Roughness.DrawnTube, rise: Length.FromMeters(-0.45))] : null);
+
+    private static FuelSystem Teal()
+    {
+        Engine engine = Engine.Of("Teal 1.3 L", Volume.FromLiters(1.3), 2, EngineCycle.TwoStroke, Wren.Rpm(6200));
+        FuelDemandModel demand = FuelDemandModel.Of(
+            engine,
+            Induction.Turbocharged(Wren.Percent(68), Wren.Percent(55), Wren.Kpa(4)),
+            VolumetricEfficiency.Of((Wren.Rpm(1500), Wren.Percent(58)), (Wren.Rpm(4000), Wren.Percent(71)), (Wren.Rpm(6200), Wren.Percent(66))),
+            PowerCurve.AtCrank(
+                Atmosphere.Standard, (Wren.Rpm(1500), Power.FromKilowatts(16)), (Wren.Rpm(4000), Power.FromKilowatts(57)), (Wren.Rpm(6200), Power.FromKilowatts(79))),
+            Wren.Percent(86),
+            Wren.Petrol);
+        return FuelSystem.Return(
+            demand,
+            InjectorSet.Of(Wren.InjectorOf(820), 2, injectionsPerCycle: 2),
+            ManifoldReferenced.From(Wren.Kpa(300)),
+            Pump.From(Wren.WiredCurve(13.5, 1)),
+            plumbing: Lines());
+    }
+}
