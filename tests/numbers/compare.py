@@ -210,7 +210,7 @@ def reviewed(path):
         with open(path, encoding="utf-8") as file:
             for line in file:
                 if line.strip() and not line.startswith("#"):
-                    where, what, reason = (part.strip() for part in line.split("|", 2))
+                    where, what, reason = (part.strip() for part in re.split(r"\s\|\s", line, maxsplit=2))
                     entries.append((where, what, reason))
     return entries
 
