@@ -7,6 +7,9 @@ namespace FuelSizing.Logs;
 /// <summary>The units that a mapping file or a units row may say, and those of UnitsNet that code may say.</summary>
 internal static class ChannelUnits
 {
+    /// <summary>A number that is in its SI unit already; stands before the table, which holds it.</summary>
+    public static ChannelUnit Plain { get; } = new("1", 1, 0);
+
     /// <summary>Each channel's unit texts; texts of one unit stand together, the usual one first.</summary>
     private static readonly Dictionary<Channel, (string Text, ChannelUnit Unit)[]> Known = new()
     {
@@ -69,9 +72,6 @@ internal static class ChannelUnits
             ("lb/h", Of(MassFlowUnit.PoundPerHour)),
         ],
     };
-
-    /// <summary>A number that is in its SI unit already.</summary>
-    public static ChannelUnit Plain { get; } = new("1", 1, 0);
 
     /// <summary>The texts that may be written for a channel.</summary>
     public static IEnumerable<string> Texts(Channel channel) => Known[channel].Select(known => known.Text);

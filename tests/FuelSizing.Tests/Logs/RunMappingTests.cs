@@ -139,6 +139,19 @@ public class RunMappingTests
         Assert.Equal(written, RunMappingFile.ToJson(again));
     }
 
+    [Theory]
+    [InlineData("1")]
+    [InlineData("lambda")]
+    [InlineData("λ")]
+    public void Lambda_InAUnitOfItsOwn_IsReadAsItStands(string unit)
+    {
+        var mapping = RunMappingFile.Parse(
+            "mapping.json",
+            """{"mapping":1,"channels":{"speed":{"column":"Speed","unit":"rpm"},"lambda":{"column":"L","unit":"?"}}}""".Replace("?", unit, StringComparison.Ordinal));
+        Assert.Equal(0.82, LogText.Read("Speed,L\n3000,0.82\n", mapping).Rows[0].Lambda);
+        Assert.Equal(RunMappingFile.ToJson(mapping), RunMappingFile.ToJson(RunMappingFile.Parse("again.json", RunMappingFile.ToJson(mapping))));
+    }
+
     [Fact]
     public void Mapping_InAUnitThatFilesDoNotHave_IsNotWritten()
     {
