@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
 using FuelSizing.Checks;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Interactive;
 
@@ -24,6 +25,7 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class BarPlot : IDisplayBlock
 {
+    private readonly TextStyle _style = TextStyle.Metric;
     private const double BarsHeight = 24;
     private const double LineHeight = 18;
     private const double Between = 7;
@@ -55,8 +57,9 @@ public sealed class BarPlot : IDisplayBlock
         }
     }
 
-    private BarPlot(BarPlot from, PlotLimit? start, PlotLimit? limit, string? note)
+    private BarPlot(BarPlot from, PlotLimit? start, PlotLimit? limit, string? note, TextStyle? style = null)
     {
+        _style = style ?? from._style;
         (Title, X, Kinds, Rows) = (from.Title, from.X, from.Kinds, from.Rows);
         (Base, Limit, Note) = (start, limit, note);
     }
@@ -104,6 +107,16 @@ public sealed class BarPlot : IDisplayBlock
     /// <exception cref="ArgumentException">The remark is empty, too long, or cannot be written as XML.</exception>
     public BarPlot WithNote(string note) => new(this, Base, Limit, Require.Text(note, nameof(note)));
 
+    /// <summary>Answers this plot with its numbers written in a style's culture.</summary>
+    /// <param name="style">Whose separators to use; the axes' units stay.</param>
+    /// <returns>The new plot.</returns>
+    /// <exception cref="ArgumentNullException">There is no style.</exception>
+    public BarPlot With(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return new(this, Base, Limit, Note, style);
+    }
+
     /// <summary>Draws the plot.</summary>
     /// <returns>A self-contained SVG element that scales to the width it is given. The title is in it for assistive technology, not drawn.</returns>
     public string ToSvg() => Svg().ToString(SaveOptions.DisableFormatting);
@@ -129,7 +142,7 @@ public sealed class BarPlot : IDisplayBlock
         bool near = Limit is not null && PlotFrame.IsNear(Limit.Value, bars);
         var range = PlotFrame.Padded([bars.Low, bars.High, near ? Limit!.Value : bars.Low], 0.04);
         (string Text, double Top)[] names = [.. Names()];
-        var frame = PlotFrame.OfRows(X, range, BarsHeight + Between - BarsTop(names[^1]));
+        var frame = PlotFrame.OfRows(X, range, BarsHeight + Between - BarsTop(names[^1]), _style);
         var placed = Place(names).ToArray();
         for (int kind = 0; kind < Kinds.Count; kind++)
         {
@@ -198,20 +211,18 @@ public sealed class BarPlot : IDisplayBlock
         yield return $"{X.Title}, a row of bars each.";
         foreach (PlotBarRow row in Rows)
         {
-            string bars = string.Join(", ", row.Bars.Select(bar => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{Kinds[bar.Kind]} from {bar.From:G4} to {bar.To:G4} {X.Unit}{(bar.Interval is { } range ? string.Create(CultureInfo.InvariantCulture, $" ({range.Minimum:G4} to {range.Maximum:G4})") : "")}")));
+            string bars = string.Join(", ", row.Bars.Select(bar => $"{Kinds[bar.Kind]} from {_style.Number(bar.From, "G4")} to {_style.Number(bar.To, "G4")} {X.Unit}{(bar.Interval is { } range ? string.Create(CultureInfo.InvariantCulture, $" ({_style.Number(range.Minimum, "G4")} to {_style.Number(range.Maximum, "G4")})") : "")}"));
             yield return $"{row.Label}: {(row.Bars.Count == 0 ? "no bar" : bars)}.";
         }
 
         if (Base is { } start)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Base, {start.Label}: {start.Value:G4} {X.Unit}.");
+            yield return $"Base, {start.Label}: {_style.Number(start.Value, "G4")} {X.Unit}.";
         }
 
         if (Limit is { } limit)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Limit, {limit.Label}: {limit.Value:G4} {X.Unit}.");
+            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {X.Unit}.";
         }
     }
 }

@@ -13,21 +13,23 @@ internal sealed class CircuitWalk
     private readonly OperatingResult _result;
     private readonly CircuitResult _circuit;
     private readonly List<IReadOnlyList<string>> _rows = [];
+    private readonly TextStyle _style;
 
-    public CircuitWalk(OperatingResult result)
+    public CircuitWalk(OperatingResult result, TextStyle style)
     {
+        _style = style;
         _result = result;
         _circuit = result.Circuit;
         int suction = result.System.Plumbing.Suction.Count;
         int supply = result.System.Plumbing.Supply.Count;
-        string pumpFlow = CircuitText.Known(_circuit.PumpFlow, Readable.PumpFlow);
+        string pumpFlow = CircuitText.Known(_circuit.PumpFlow, style.PumpFlow);
 
         Place("tank", "", Pressure.Zero, "open to ambient air");
         Paths(0, suction);
         Place("pump inlet", pumpFlow, _circuit.InletGauge, "");
         foreach (PumpResult pump in _circuit.Pumps)
         {
-            Row(pump.Pump.Name, Readable.PumpFlow(pump.Flow), "", CircuitText.Change(pump.PressureRise), CircuitText.Electrical(pump));
+            Row(pump.Pump.Name, style.PumpFlow(pump.Flow), "", style.PressureChange(pump.PressureRise), CircuitText.Electrical(pump, style));
         }
 
         Place("pump outlet", pumpFlow, _circuit.OutletGauge, "");
@@ -43,20 +45,20 @@ internal sealed class CircuitWalk
         Place("rail", "", _circuit.RailGauge, $"governed by: {CircuitText.Governs(result)}");
         Row(
             "injectors",
-            Readable.PumpFlow(result.InjectedFlow),
+            style.PumpFlow(result.InjectedFlow),
             "",
-            CircuitText.Change(-result.InjectorDifferential),
+            style.PressureChange(-result.InjectorDifferential),
             $"{WorkingShown.Formula(result.Working, "Δp")}, into the engine");
         if (!inTank)
         {
             Back(suction + supply, _circuit.RailGauge);
         }
 
-        Row("fuel in the tank", "", "", "", $"warmed by the pumps with {CircuitText.Known(_circuit.HeatToTank, CircuitText.Heat)}");
+        Row("fuel in the tank", "", "", "", $"warmed by the pumps with {CircuitText.Known(_circuit.HeatToTank, style.Heat)}");
     }
 
     public Table Table() => new(
-        $"The circuit at {_result.Point}",
+        $"The circuit at {PartText.Say(_result.Point, _style)}",
         [
             TableColumn.Text("Place or part"),
             TableColumn.Number("Flow"),
@@ -76,10 +78,10 @@ internal sealed class CircuitWalk
 
         Row(
             "regulator",
-            CircuitText.Known(_circuit.ReturnedFlow, Readable.PumpFlow),
+            CircuitText.Known(_circuit.ReturnedFlow, _style.PumpFlow),
             "",
-            CircuitText.Known(_circuit.ReturnGauge - before, CircuitText.Change),
-            _result.System.Regulator.Description);
+            CircuitText.Known(_circuit.ReturnGauge - before, _style.PressureChange),
+            PartText.Say(_result.System.Regulator, _style));
         Paths(first, _circuit.Paths.Count - first);
     }
 
@@ -87,12 +89,12 @@ internal sealed class CircuitWalk
     {
         foreach (PathResult way in _circuit.Paths.Skip(first).Take(count))
         {
-            Row(way.Name, Readable.PumpFlow(way.Flow), "", CircuitText.Change(-way.PressureLoss), "");
+            Row(way.Name, _style.PumpFlow(way.Flow), "", _style.PressureChange(-way.PressureLoss), "");
         }
     }
 
     private void Place(string name, string flow, Pressure? gauge, string remark) =>
-        Row(name, flow, CircuitText.Known(gauge, Readable.Of), "", remark);
+        Row(name, flow, CircuitText.Known(gauge, _style.Of), "", remark);
 
     private void Row(string name, string flow, string gauge, string change, string remark) =>
         _rows.Add([name, flow, gauge, change, remark]);

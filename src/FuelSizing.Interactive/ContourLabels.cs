@@ -1,11 +1,11 @@
-using System.Globalization;
+using FuelSizing.Quantities;
 using OxyPlot;
 using OxyPlot.Annotations;
 
 namespace FuelSizing.Interactive;
 
 /// <summary>Writes each contour's value on it once, upright, where there is most room.</summary>
-internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<double> ys, double[,] values, double[] levels, PointMarks marks) : Annotation
+internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<double> ys, double[,] values, double[] levels, PointMarks marks, TextStyle style) : Annotation
 {
     /// <summary>A label this far from everything else is free; further away is not better.</summary>
     private const double Room = 70;
@@ -16,7 +16,7 @@ internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<doub
         var taken = marks.Taken.ToList();
         foreach (var (level, places) in Places())
         {
-            string text = level.ToString("#,0.######", CultureInfo.InvariantCulture);
+            string text = style.Number(level, "#,0.######");
             var size = rc.MeasureText(text, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Normal);
             var inside = area.Deflate(new OxyThickness((size.Width / 2) + 3, (size.Height / 2) + 3, (size.Width / 2) + 3, (size.Height / 2) + 3));
             var free = places.Where(place => inside.Contains(place)).ToList();

@@ -13,93 +13,93 @@ internal static class EngineShown
 
     public static void Register()
     {
-        Shown.By<FuelDemand>(demand => new("Fuel demand", Demand(demand)));
-        Shown.By<Engine>(engine => new(
+        Shown.By<FuelDemand>((demand, style) => new("Fuel demand", Demand(demand, style)));
+        Shown.By<Engine>((engine, style) => new(
             $"Engine: {engine.Name}",
             [
-                new("Displacement", "V", PartText.Of(engine.Displacement)),
-                new("Cylinders", "", PartText.Count(engine.Cylinders), Cycle(engine.Cycle)),
-                new("Speed limit", "n_max", Readable.Of(engine.SpeedLimit)),
+                new("Displacement", "V", style.Of(engine.Displacement)),
+                new("Cylinders", "", style.Count(engine.Cylinders), Cycle(engine.Cycle)),
+                new("Speed limit", "n_max", style.Of(engine.SpeedLimit)),
             ]));
-        Shown.By<Induction>(induction => new("Induction", Charging(induction)));
-        Shown.By<FuelDemandModel>(model => new(
+        Shown.By<Induction>((induction, style) => new("Induction", Charging(induction, style)));
+        Shown.By<FuelDemandModel>((model, style) => new(
             $"Fuel demand of {model.Engine.Name}",
             [
-                new("Displacement", "V", PartText.Of(model.Engine.Displacement), $"{PartText.Count(model.Engine.Cylinders)} cylinders, {Cycle(model.Engine.Cycle)}"),
-                .. Charging(model.Induction),
-                new("Lambda", "λ", PartText.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
-                new("BSFC", "b", Readable.Of(model.Consumption.BrakeSpecificFuelConsumption)),
-                new("Mechanical efficiency", "η_m", Readable.Of(model.MechanicalEfficiency), "of the measured pull"),
-                Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.MinimumSpeed, model.VolumetricEfficiency.MaximumSpeed)}"),
-                Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.MinimumSpeed, model.MeasuredPower.MaximumSpeed)}"),
+                new("Displacement", "V", style.Of(model.Engine.Displacement), $"{style.Count(model.Engine.Cylinders)} cylinders, {Cycle(model.Engine.Cycle)}"),
+                .. Charging(model.Induction, style),
+                new("Lambda", "λ", style.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
+                new("BSFC", "b", style.Of(model.Consumption.BrakeSpecificFuelConsumption)),
+                new("Mechanical efficiency", "η_m", style.Of(model.MechanicalEfficiency), "of the measured pull"),
+                Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.MinimumSpeed, model.VolumetricEfficiency.MaximumSpeed, style)}"),
+                Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.MinimumSpeed, model.MeasuredPower.MaximumSpeed, style)}"),
                 Fact.Words("Parts are sized for", Basis(model.Basis)),
             ]));
-        Shown.By<VolumetricEfficiency>(table => new(
+        Shown.By<VolumetricEfficiency>((table, style) => new(
             "Volumetric efficiency",
-            [.. Speeds(table.MinimumSpeed, table.MaximumSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "η_v", Readable.DutyCycle(table.At(speed))))],
+            [.. Speeds(table.MinimumSpeed, table.MaximumSpeed).Select(speed => new Fact($"At {style.Of(speed)}", "η_v", style.DutyCycle(table.At(speed))))],
             "The table says nothing beyond these speeds."));
-        Shown.By<PowerCurve>(curve => new(
+        Shown.By<PowerCurve>((curve, style) => new(
             "Power at the crank, as measured",
             [
-                .. Speeds(curve.MinimumSpeed, curve.MaximumSpeed).Select(speed => new Fact($"At {Readable.Of(speed)}", "P_m", Readable.Of(curve.At(speed)))),
-                new("Air of that pull", "p_m", Readable.Of(curve.MeasuredIn.Pressure)),
-                new("Its temperature", "T_m", Readable.Of(curve.MeasuredIn.Temperature)),
+                .. Speeds(curve.MinimumSpeed, curve.MaximumSpeed).Select(speed => new Fact($"At {style.Of(speed)}", "P_m", style.Of(curve.At(speed)))),
+                new("Air of that pull", "p_m", style.Of(curve.MeasuredIn.Pressure)),
+                new("Its temperature", "T_m", style.Of(curve.MeasuredIn.Temperature)),
             ],
             "The curve says nothing beyond these speeds."));
-        Shown.By<Atmosphere>(air => new(
+        Shown.By<Atmosphere>((air, style) => new(
             "Ambient air",
             [
-                new("Pressure", "p_0", Readable.Of(air.Pressure), "absolute"),
-                new("Temperature", "T_0", Readable.Of(air.Temperature)),
-                new("Density", "ρ_0", Readable.GasDensity(air.Density), "of dry air, an ideal gas"),
+                new("Pressure", "p_0", style.Of(air.Pressure), "absolute"),
+                new("Temperature", "T_0", style.Of(air.Temperature)),
+                new("Density", "ρ_0", style.GasDensity(air.Density), "of dry air, an ideal gas"),
             ]));
-        Shown.By<PowerCorrection>(correction => new(
+        Shown.By<PowerCorrection>((correction, style) => new(
             $"Power correction by {(correction.Standard == PowerStandard.Iso1585 ? "ISO 1585" : "SAE J1349")}",
             [
-                new("Factor", "α", PartText.Number(correction.Factor, 3), correction.IsWithinStandard ? "within the standard" : "an estimate, outside the standard"),
-                new("Barometer", "p_0", Readable.Of(correction.Atmosphere.Pressure)),
-                new("Vapour in the air", "p_v", Readable.PressureLoss(correction.VapourPressure), $"{Readable.Of(correction.RelativeHumidity)} relative humidity"),
-                new("Dry air", "p_d", Readable.Of(correction.DryPressure), "barometer less vapour"),
-                new("Temperature", "T_0", Readable.Of(correction.Atmosphere.Temperature)),
+                new("Factor", "α", style.Number(correction.Factor, "N3"), correction.IsWithinStandard ? "within the standard" : "an estimate, outside the standard"),
+                new("Barometer", "p_0", style.Of(correction.Atmosphere.Pressure)),
+                new("Vapour in the air", "p_v", style.PressureLoss(correction.VapourPressure), $"{style.Of(correction.RelativeHumidity)} relative humidity"),
+                new("Dry air", "p_d", style.Of(correction.DryPressure), "barometer less vapour"),
+                new("Temperature", "T_0", style.Of(correction.Atmosphere.Temperature)),
                 Fact.Words("Boost", correction.BoostControl == BoostControl.FollowsAir ? "follows ambient pressure" : "a controller compensates for ambient conditions"),
-                .. correction.Outside.Select(reason => Fact.Words("Outside the standard", reason)),
+                .. correction.Outside.Select(reason => Fact.Words("Outside the standard", PartText.Say(reason, style))),
             ]));
     }
 
     /// <summary>Every step from boost to fuel, with the working's own symbols.</summary>
     /// <remarks>A demand alone does not hold what it was calculated from: the working of a solved point has the equations.</remarks>
-    public static IReadOnlyList<Fact> Demand(FuelDemand demand) =>
+    public static IReadOnlyList<Fact> Demand(FuelDemand demand, TextStyle style) =>
     [
-        new("Manifold pressure, absolute", "p", Readable.Of(demand.ManifoldAbsolute), "ambient pressure and boost"),
-        new("Pressure ratio", "r", PartText.Number(demand.PressureRatio), "over the compressor"),
-        new("Behind the compressor", "T_2", Readable.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"),
-        new("Charge in the manifold", "T_3", Readable.Of(demand.ChargeTemperature), "cooler effectiveness"),
-        new("Air", "ṁ_a", Readable.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold"),
+        new("Manifold pressure, absolute", "p", style.Of(demand.ManifoldAbsolute), "ambient pressure and boost"),
+        new("Pressure ratio", "r", style.Number(demand.PressureRatio), "over the compressor"),
+        new("Behind the compressor", "T_2", style.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"),
+        new("Charge in the manifold", "T_3", style.Of(demand.ChargeTemperature), "cooler effectiveness"),
+        new("Air", "ṁ_a", style.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold"),
         .. demand.CompressorDrivePower > Power.Zero
-            ? (Fact[])[new("Power that the belt takes", "P_d", Readable.Of(demand.CompressorDrivePower), "energy balance of the compressor")]
+            ? (Fact[])[new("Power that the belt takes", "P_d", style.Of(demand.CompressorDrivePower), "energy balance of the compressor")]
             : [],
-        new("Power at the crank", "P", Readable.Of(demand.BrakePower), "from the measured pull, by charge density"),
-        new("Fuel from power", "ṁ_1", Readable.Of(demand.FromPower), "by BSFC"),
-        new("Fuel from air", "ṁ_2", Readable.Of(demand.FromAir), "by lambda"),
-        new("Difference", "δ", Readable.Change(demand.Difference), "fuel from power over fuel from air"),
-        new("Fuel", "ṁ_f", Readable.Of(demand.MassFlow), Basis(demand.Basis)),
+        new("Power at the crank", "P", style.Of(demand.BrakePower), "from the measured pull, by charge density"),
+        new("Fuel from power", "ṁ_1", style.Of(demand.FromPower), "by BSFC"),
+        new("Fuel from air", "ṁ_2", style.Of(demand.FromAir), "by lambda"),
+        new("Difference", "δ", style.Change(demand.Difference), "fuel from power over fuel from air"),
+        new("Fuel", "ṁ_f", style.Of(demand.MassFlow), Basis(demand.Basis)),
     ];
 
-    private static Fact[] Charging(Induction induction) => induction.Drive == CompressorDrive.None
+    private static Fact[] Charging(Induction induction, TextStyle style) => induction.Drive == CompressorDrive.None
         ? [Fact.Words("Compressor", "none")]
         :
         [
             Fact.Words("Compressor", induction.Drive == CompressorDrive.Belt ? "turned by a belt" : "turned by the exhaust"),
-            new("Compressor's efficiency", "η_c", Readable.Of(induction.CompressorEfficiency)),
-            new("Cooler's effectiveness", "ε", Readable.Of(induction.CoolerEffectiveness)),
-            new("Pressure lost in the cooler", "Δp_c", Readable.Of(induction.CoolerPressureLoss)),
-            .. induction.Drive == CompressorDrive.Belt ? (Fact[])[new("Belt's efficiency", "η_b", Readable.Of(induction.DriveEfficiency))] : [],
+            new("Compressor's efficiency", "η_c", style.Of(induction.CompressorEfficiency)),
+            new("Cooler's effectiveness", "ε", style.Of(induction.CoolerEffectiveness)),
+            new("Pressure lost in the cooler", "Δp_c", style.Of(induction.CoolerPressureLoss)),
+            .. induction.Drive == CompressorDrive.Belt ? (Fact[])[new("Belt's efficiency", "η_b", style.Of(induction.DriveEfficiency))] : [],
         ];
 
     private static IEnumerable<RotationalSpeed> Speeds(RotationalSpeed minimum, RotationalSpeed maximum) =>
         Enumerable.Range(0, CurvePoints).Select(point => minimum + ((maximum - minimum) * point / (CurvePoints - 1)));
 
-    private static string Range(RotationalSpeed minimum, RotationalSpeed maximum) => $"from {Readable.Of(minimum)} to {Readable.Of(maximum)}";
+    private static string Range(RotationalSpeed minimum, RotationalSpeed maximum, TextStyle style) => $"from {style.Of(minimum)} to {style.Of(maximum)}";
 
     private static string Cycle(EngineCycle cycle) => cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke";
 

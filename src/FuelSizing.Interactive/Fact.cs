@@ -1,9 +1,11 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Interactive;
 
 /// <summary>One line of what is known of a thing: a figure with its symbol and unit, or words.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="Symbol">The field's usual symbol, the same as in the working; empty if there is none.</param>
-/// <param name="Figure">Number and unit as <see cref="Quantities.Readable"/> writes them; empty for words.</param>
+/// <param name="Figure">Number and unit as <see cref="Quantities.TextStyle"/> writes them; empty for words.</param>
 /// <param name="Note">Where it comes from, or the words.</param>
 internal readonly record struct Fact(string Name, string Symbol, string Figure, string Note = "")
 {
@@ -18,8 +20,9 @@ internal readonly record struct Fact(string Name, string Symbol, string Figure, 
     {
         get
         {
+            // A culture may group its digits by a space of its own kind; the one before a unit is plain.
             int space = Figure.IndexOf(' ', StringComparison.Ordinal);
-            return space > 0 && Figure[..space].All(letter => char.IsAsciiDigit(letter) || "+−±.,".Contains(letter, StringComparison.Ordinal))
+            return space > 0 && Figure[..space].All(letter => !char.IsLetter(letter)) && Figure[..space].Any(char.IsAsciiDigit)
                 ? space
                 : Figure.Length;
         }

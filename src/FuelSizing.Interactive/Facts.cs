@@ -1,4 +1,4 @@
-using System.Globalization;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Interactive;
 
@@ -39,7 +39,7 @@ internal sealed class Facts(string title, IReadOnlyList<Fact> lines, string? not
     }
 
     /// <summary>Several things of a kind, a line a thing and a column a figure.</summary>
-    public static Table List(IEnumerable<Facts> things)
+    public static Table List(IEnumerable<Facts> things, TextStyle style)
     {
         Facts[] all = [.. things.Take(MaximumRows + 1)];
         Facts[] shown = all.Length > MaximumRows ? all[..MaximumRows] : all;
@@ -58,9 +58,9 @@ internal sealed class Facts(string title, IReadOnlyList<Fact> lines, string? not
 
         bool IsNumber(string name) => shown.All(thing => thing.Lines.All(line => line.Name != name || line.Figure.Length > 0));
         return new Table(
-            string.Create(CultureInfo.InvariantCulture, $"A list of {(all.Length > MaximumRows ? "more than " : "")}{shown.Length}"),
+            $"A list of {(all.Length > MaximumRows ? "more than " : "")}{style.Count(shown.Length)}",
             [TableColumn.Text("Of"), .. names.Select(name => IsNumber(name) ? TableColumn.Number(name) : TableColumn.Text(name))],
             [.. shown.Select(thing => (IReadOnlyList<string>)[thing.Title, .. names.Select(name => Cell(thing, name))])],
-            all.Length > MaximumRows ? string.Create(CultureInfo.InvariantCulture, $"The first {MaximumRows}.") : null);
+            all.Length > MaximumRows ? $"The first {style.Count(MaximumRows)}." : null);
     }
 }

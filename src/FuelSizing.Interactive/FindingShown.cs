@@ -15,147 +15,147 @@ internal static class FindingShown
         Shown.As<Calibration>(FindingTables.Calibrated);
         RegisterFindings();
         RegisterComparisons();
-        Estimate<BrakeSpecificFuelConsumption>(Readable.Of);
-        Estimate<Duration>(Readable.Of);
-        Estimate<Pressure>(Readable.Of);
-        Estimate<Ratio>(Readable.DutyCycle);
-        Estimate<double>(value => PartText.Number(value));
+        Estimate<BrakeSpecificFuelConsumption>(style => style.Of);
+        Estimate<Duration>(style => style.Of);
+        Estimate<Pressure>(style => style.Of);
+        Estimate<Ratio>(style => style.DutyCycle);
+        Estimate<double>(style => value => style.Number(value));
     }
 
     private static void RegisterFindings()
     {
-        Finding<DutyUse>("Duty cycle", duty =>
+        Finding<DutyUse>("Duty cycle", (duty, style) =>
         [
-            new("Highest", "D", Readable.DutyCycle(duty.Maximum), $"at {duty.Place}"),
-            new("Limit", "", Readable.Of(duty.Limit)),
-            new("Rows over it", "", PartText.Count(duty.RowsOver)),
+            new("Highest", "D", style.DutyCycle(duty.Maximum), $"at {PartText.Say(duty.Place, style)}"),
+            new("Limit", "", style.Of(duty.Limit)),
+            new("Rows over it", "", style.Count(duty.RowsOver)),
         ]);
-        Finding<DifferentialUse>("Across the injectors", use =>
+        Finding<DifferentialUse>("Across the injectors", (use, style) =>
         [
-            new("Lowest", "Δp", Readable.Of(use.Minimum), $"at {use.MinimumPlace}"),
-            new("Highest", "Δp", Readable.Of(use.Maximum), $"at {use.MaximumPlace}"),
+            new("Lowest", "Δp", style.Of(use.Minimum), $"at {PartText.Say(use.MinimumPlace, style)}"),
+            new("Highest", "Δp", style.Of(use.Maximum), $"at {PartText.Say(use.MaximumPlace, style)}"),
         ]);
-        Finding<RegulatorFit>("Regulator by the run", fit =>
+        Finding<RegulatorFit>("Regulator, from the log", (fit, style) =>
         [
             Fact.Words("Behaves as", Behaviour(fit.Behaviour)),
-            Of("Base pressure", "p_base", fit.Base, Readable.Of),
-            Of("Gain", "g", fit.Gain, value => PartText.Number(value)),
-            .. fit.Onset is { } onset ? (Fact[])[Of("Onset", "o", onset, Readable.Boost)] : [],
-            new("Scatter", "", Readable.PressureLoss(fit.Scatter), $"{PartText.Count(fit.Points)} points, {PartText.Count(fit.Outliers)} of them far off"),
+            Of("Base pressure", "p_base", fit.Base, style.Of),
+            Of("Gain", "g", fit.Gain, value => style.Number(value)),
+            .. fit.Onset is { } onset ? (Fact[])[Of("Onset", "o", onset, style.Boost)] : [],
+            new("Scatter", "", style.PressureLoss(fit.Scatter), $"{style.Count(fit.Points)} points, {style.Count(fit.Outliers)} of them far off"),
         ]);
-        Finding<PressureSag>("Rail under its set pressure", sag =>
+        Finding<PressureSag>("Rail under its set pressure", (sag, style) =>
         [
-            new("Most", "Δp_s", Readable.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {sag.Place}"),
-            new("Fuel there", "Q_f", Readable.PumpFlow(sag.Flow)),
-            new("Points", "", PartText.Count(sag.Points)),
-            .. sag.Causes.Select(cause => Fact.Words("May be", $"{cause}")),
+            new("Most", "Δp_s", style.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {PartText.Say(sag.Place, style)}"),
+            new("Fuel there", "Q_f", style.PumpFlow(sag.Flow)),
+            new("Points", "", style.Count(sag.Points)),
+            .. sag.Causes.Select(cause => Fact.Words("Possible cause", PartText.Say(cause, style))),
         ]);
-        Finding<FuelBalance>("Fuel, by several methods", balance =>
-            [.. balance.Comparisons.Select(one => Of($"By {one.By}", "", one.OverInjectors, Readable.Chance, "of that by the injectors"))]);
-        Finding<BrakeConsumptionFound>("BSFC by the run", found =>
-            [Of("Found", "b", found.Found, Readable.Of), new("Planned", "b", Readable.Of(found.Planned))]);
-        Finding<VolumetricEfficiencyFound>("Air by the run", found =>
+        Finding<FuelBalance>("Fuel, by several methods", (balance, style) =>
+            [.. balance.Comparisons.Select(one => Of($"By {one.By}", "", one.OverInjectors, style.Chance, "of that by the injectors"))]);
+        Finding<BrakeConsumptionFound>("BSFC, from the log", (found, style) =>
+            [Of("Found", "b", found.Found, style.Of), new("Planned", "b", style.Of(found.Planned))]);
+        Finding<VolumetricEfficiencyFound>("Air, from the log", (found, style) =>
         [
-            Of("Share of the planned", "", found.Factor, Readable.DutyCycle),
-            .. found.BySpeed.Select(one => new Fact($"At {Readable.Of(one.Speed)}", "η_v", Readable.DutyCycle(one.Efficiency))),
+            Of("Share of the planned", "", found.Factor, style.DutyCycle),
+            .. found.BySpeed.Select(one => new Fact($"At {style.Of(one.Speed)}", "η_v", style.DutyCycle(one.Efficiency))),
         ]);
-        Finding<DeadTimeFound>("Dead time by the run", found =>
-            [Of("Over the table", "Δt_d", found.OverPlanned, Readable.Of), Of("Static flow", "Q_s", found.FlowFactor, Readable.DutyCycle, "of the planned")]);
-        Finding<LeanExcursions>("Lean on boost", lean =>
+        Finding<DeadTimeFound>("Dead time, from the log", (found, style) =>
+            [Of("Over the table", "Δt_d", found.OverPlanned, style.Of), Of("Static flow", "Q_s", found.FlowFactor, style.DutyCycle, "of the planned")]);
+        Finding<LeanExcursions>("Lean on boost", (lean, style) =>
         [
-            new("Lean over", "λ", PartText.Number(lean.Limit), lean.Stretches.Count == 0 ? "no stretch was" : ""),
-            .. lean.Stretches.Select(stretch => new Fact("Stretch", "λ", PartText.Number(stretch.Lambda), Length(stretch))),
+            new("Lean over", "λ", style.Number(lean.Limit), lean.Stretches.Count == 0 ? "no stretch was" : ""),
+            .. lean.Stretches.Select(stretch => new Fact("Stretch", "λ", style.Number(stretch.Lambda), Length(stretch, style))),
         ]);
     }
 
     private static void RegisterComparisons()
     {
-        Shown.By<FuelComparison>(one => new($"Fuel by {one.By}", [Of("Share of that by the injectors", "", one.OverInjectors, Readable.Chance)]));
-        Shown.By<LeanExcursion>(stretch => new(
+        Shown.By<FuelComparison>((one, style) => new($"Fuel by {one.By}", [Of("Share of that by the injectors", "", one.OverInjectors, style.Chance)]));
+        Shown.By<LeanExcursion>((stretch, style) => new(
             "Lean stretch",
-            [new("Lambda", "λ", PartText.Number(stretch.Lambda), Length(stretch)), Fact.Words("Begins at", $"{stretch.From}")]));
-        Shown.By<RunPlace>(place => new(
+            [new("Lambda", "λ", style.Number(stretch.Lambda), Length(stretch, style)), Fact.Words("Begins at", PartText.Say(stretch.From, style))]));
+        Shown.By<RunPlace>((place, style) => new(
             "Place in a run",
             [
-                new("Line", "", PartText.Count(place.Line)),
-                .. place.Time is { } time ? (Fact[])[new("Time", "t", PartText.Seconds(time))] : [],
-                new("Engine speed", "n", Readable.Of(place.Speed)),
-                .. place.Boost is { } boost ? (Fact[])[new("Boost", "p_b", Readable.Boost(boost))] : [],
+                new("Line", "", style.Count(place.Line)),
+                .. place.Time is { } time ? (Fact[])[new("Time", "t", style.Time(time))] : [],
+                new("Engine speed", "n", style.Of(place.Speed)),
+                .. place.Boost is { } boost ? (Fact[])[new("Boost", "p_b", style.Boost(boost))] : [],
             ]));
-        Shown.By<FaultFinding>(fault => new(
+        Shown.By<FaultFinding>((fault, style) => new(
             $"Fault: {fault.Name}",
-            [new("Evidence", "", PartText.Number(fault.Evidence, 0)), Fact.Words("It would be", fault.Size), Fact.Words("Change", fault.Change)]));
-        Shown.By<PlanAgreement>(one => new(
+            [new("Evidence", "", style.Number(fault.Evidence, "N0")), Fact.Words("It would be", PartText.Say(fault.Size, style)), Fact.Words("Change", PartText.Say(fault.Change, style))]));
+        Shown.By<PlanAgreement>((one, style) => new(
             $"Run against plan: {one.Name}",
             [
-                new("Measured − predicted", "", FindingText.Figure(one.Difference, one.Unit), one.Agrees ? "agrees" : "does not agree"),
-                new("May be", "", PartText.Within(FindingText.Figure(one.Allowed, one.Unit))),
-                new("Points beyond", "", PartText.Count(one.PointsBeyond), $"of {PartText.Count(one.Points)}"),
+                new("Measured − predicted", "", FindingText.Figure(one.Difference, one.Unit, style), one.Agrees ? "agrees" : "does not agree"),
+                new("Allowed difference", "", PartText.Within(FindingText.Figure(one.Allowed, one.Unit, style))),
+                new("Points beyond", "", style.Count(one.PointsBeyond), $"of {style.Count(one.Points)}"),
             ]));
-        Shown.By<CalibratedFigure>(figure => new(
-            "A figure of the plan by the run",
+        Shown.By<CalibratedFigure>((figure, style) => new(
+            "A figure of the plan, from the log",
             [
-                new(FindingText.Name(figure.Quantity), "", FindingText.ByRun(figure), FindingText.Source(figure)),
-                .. figure.IsDetermined ? (Fact[])[new("Standard error", "", FindingText.Error(figure))] : [],
-                new("Planned", "", FindingText.Figure(figure.Planned, figure.Unit)),
+                new(FindingText.Name(figure.Quantity), "", FindingText.ByRun(figure, style), FindingText.Source(figure, style)),
+                .. figure.IsDetermined ? (Fact[])[new("Standard error", "", FindingText.Error(figure, style))] : [],
+                new("Planned", "", FindingText.Figure(figure.Planned, figure.Unit, style)),
             ]));
-        Shown.By<RunCheck>(check => new(
+        Shown.By<RunCheck>((check, style) => new(
             "A plan to compare a run with",
             [
-                .. SystemShown.Of(check.Plan),
-                new("Supply voltage", "V", Readable.Of(check.SupplyVoltage), "where the run does not say"),
-                new("Fuel in the rail", "T_f", Readable.Of(check.FuelTemperature), "where the run does not say"),
-                new("Drivetrain's loss", "", Readable.DutyCycle(check.DriveLoss)),
+                .. SystemShown.Of(check.Plan, style),
+                new("Supply voltage", "V", style.Of(check.SupplyVoltage), "where the run does not say"),
+                new("Fuel in the rail", "T_f", style.Of(check.FuelTemperature), "where the run does not say"),
+                new("Drivetrain's loss", "", style.DutyCycle(check.DriveLoss)),
             ]));
-        Shown.By<SensorAccuracy>(accuracy => new(
+        Shown.By<SensorAccuracy>((accuracy, style) => new(
             "How well a run was measured",
             [
-                Give("Rail pressure", "p_r", Readable.PressureLoss(accuracy.Rail)),
-                Give("Rail pressure, offset", "p_r", Readable.PressureLoss(accuracy.RailOffset)),
-                Give("Manifold pressure", "p", Readable.PressureLoss(accuracy.Manifold)),
-                Give("Manifold pressure, offset", "p", Readable.PressureLoss(accuracy.ManifoldOffset)),
-                Give("Pulse", "t", Readable.Of(accuracy.Pulse)),
-                Give("Lambda", "λ", Readable.DutyCycle(accuracy.Lambda)),
-                Give("Fuel flow", "Q_f", Readable.DutyCycle(accuracy.FuelFlow)),
-                Give("Fuel flow, factor", "Q_f", Readable.DutyCycle(accuracy.FuelFlowFactor)),
-                Give("Power", "P", Readable.DutyCycle(accuracy.Power)),
+                Give("Rail pressure", "p_r", style.PressureLoss(accuracy.Rail)),
+                Give("Rail pressure, offset", "p_r", style.PressureLoss(accuracy.RailOffset)),
+                Give("Manifold pressure", "p", style.PressureLoss(accuracy.Manifold)),
+                Give("Manifold pressure, offset", "p", style.PressureLoss(accuracy.ManifoldOffset)),
+                Give("Pulse", "t", style.Of(accuracy.Pulse)),
+                Give("Lambda", "λ", style.DutyCycle(accuracy.Lambda)),
+                Give("Fuel flow", "Q_f", style.DutyCycle(accuracy.FuelFlow)),
+                Give("Fuel flow, factor", "Q_f", style.DutyCycle(accuracy.FuelFlowFactor)),
+                Give("Power", "P", style.DutyCycle(accuracy.Power)),
             ]));
-        Shown.By<PlanTolerance>(tolerance => new(
+        Shown.By<PlanTolerance>((tolerance, style) => new(
             "How far sound parts may be off the plan",
             [
-                Give("Pump's flow", "Q_p", Readable.DutyCycle(tolerance.PumpFlow)),
-                Give("Feed's resistance", "R", Readable.Of(tolerance.FeedResistance)),
-                Give("Filter's loss", "Δp", Readable.DutyCycle(tolerance.FilterLoss)),
-                Give("Regulator's base", "p_base", Readable.PressureLoss(tolerance.RegulatorBase)),
-                Give("Regulator's gain", "g", Readable.DutyCycle(tolerance.RegulatorGain)),
-                Give("Regulator's onset", "o", Readable.PressureLoss(tolerance.RegulatorOnset)),
-                Give("Injectors' flow", "Q_s", Readable.DutyCycle(tolerance.InjectorFlow)),
-                Give("Dead time", "t_d", Readable.Of(tolerance.DeadTime)),
-                Give("Volumetric efficiency", "η_v", Readable.DutyCycle(tolerance.VolumetricEfficiency)),
-                Give("BSFC", "b", Readable.DutyCycle(tolerance.BrakeSpecificFuelConsumption)),
-                Give("Supply voltage", "V", Readable.VoltageDrop(tolerance.SupplyVoltage)),
+                Give("Pump's flow", "Q_p", style.DutyCycle(tolerance.PumpFlow)),
+                Give("Feed's resistance", "R", style.Of(tolerance.FeedResistance)),
+                Give("Filter's loss", "Δp", style.DutyCycle(tolerance.FilterLoss)),
+                Give("Regulator's base", "p_base", style.PressureLoss(tolerance.RegulatorBase)),
+                Give("Regulator's gain", "g", style.DutyCycle(tolerance.RegulatorGain)),
+                Give("Regulator's onset", "o", style.PressureLoss(tolerance.RegulatorOnset)),
+                Give("Injectors' flow", "Q_s", style.DutyCycle(tolerance.InjectorFlow)),
+                Give("Dead time", "t_d", style.Of(tolerance.DeadTime)),
+                Give("Volumetric efficiency", "η_v", style.DutyCycle(tolerance.VolumetricEfficiency)),
+                Give("BSFC", "b", style.DutyCycle(tolerance.BrakeSpecificFuelConsumption)),
+                Give("Supply voltage", "V", style.VoltageDrop(tolerance.SupplyVoltage)),
             ]));
     }
 
     /// <summary>What was found, or why it cannot be told; the answer by itself shows the same.</summary>
-    private static void Finding<T>(string title, Func<T, IReadOnlyList<Fact>> lines)
-        where T : class
+    private static void Finding<T>(string title, Func<T, TextStyle, IReadOnlyList<Fact>> lines)
+        where T : class, IReadable
     {
-        Shown.By<T>(found => new(title, lines(found)));
-        Shown.By<Finding<T>>(finding => new(
+        Shown.By<T>((found, style) => new(title, lines(found, style)));
+        Shown.By<Finding<T>>((finding, style) => new(
             title,
             finding.Answer is { } answer
-                ? lines(answer)
+                ? lines(answer, style)
                 :
                 [
-                    Fact.Words("Cannot tell", finding.Reason),
+                    Fact.Words("Cannot tell", PartText.Say(finding.Reason!, style)),
                     .. finding.Missing.Count > 0 ? (Fact[])[Fact.Words("Channels it takes", RunText.Names(finding.Missing))] : [],
                 ]));
     }
 
-    private static void Estimate<T>(Func<T, string> text)
+    private static void Estimate<T>(Func<TextStyle, Func<T, string>> text)
         where T : struct =>
-        Shown.By<Estimate<T>>(estimate => new("Estimate", [Of("Estimate", "", estimate, text)]));
+        Shown.By<Estimate<T>>((estimate, style) => new("Estimate", [Of("Estimate", "", estimate, text(style))]));
 
     private static Fact Of<T>(string name, string symbol, Estimate<T> estimate, Func<T, string> text, string of = "")
         where T : struct =>
@@ -163,8 +163,8 @@ internal static class FindingShown
 
     private static Fact Give(string name, string symbol, string figure) => new(name, symbol, PartText.Within(figure));
 
-    private static string Length(LeanExcursion stretch) =>
-        $"at {stretch.Worst}, {(stretch.Length is { } length ? PartText.Seconds(length) : $"{PartText.Count(stretch.Rows)} rows")} long";
+    private static string Length(LeanExcursion stretch, TextStyle style) =>
+        $"at {PartText.Say(stretch.Worst, style)}, {(stretch.Length is { } length ? style.Time(length) : $"{style.Count(stretch.Rows)} rows")} long";
 
     private static string Behaviour(RegulatorBehaviour behaviour) => behaviour switch
     {

@@ -10,36 +10,36 @@ internal static class FuelShown
     public static void Register()
     {
         Shown.By<Fuel>(Of);
-        Shown.By<ElementalComposition>(composition => new(
+        Shown.By<ElementalComposition>((composition, style) => new(
             "Elemental composition",
             [
-                new("Carbon", "w_C", Readable.DutyCycle(composition.Carbon), "by mass"),
-                new("Hydrogen", "w_H", Readable.DutyCycle(composition.Hydrogen), "by mass"),
-                new("Oxygen", "w_O", Readable.DutyCycle(composition.Oxygen), "by mass"),
-                new("Stoichiometric air–fuel ratio", "L", PartText.Number(composition.StoichiometricAirFuelRatio), "kg of air to a kg of fuel"),
+                new("Carbon", "w_C", style.DutyCycle(composition.Carbon), "by mass"),
+                new("Hydrogen", "w_H", style.DutyCycle(composition.Hydrogen), "by mass"),
+                new("Oxygen", "w_O", style.DutyCycle(composition.Oxygen), "by mass"),
+                new("Stoichiometric air–fuel ratio", "L", style.Number(composition.StoichiometricAirFuelRatio), "kg of air to a kg of fuel"),
             ]));
-        Shown.By<FuelConsumption>(consumption => new(
+        Shown.By<FuelConsumption>((consumption, style) => new(
             $"Burning {consumption.Fuel.Name}",
             [
-                new("Lambda", "λ", PartText.Number(consumption.Lambda)),
-                new("BSFC", "b", Readable.Of(consumption.BrakeSpecificFuelConsumption), "fuel for a unit of work at the crank"),
-                new("Brake efficiency", "η_e", Readable.DutyCycle(consumption.BrakeEfficiency), "work for a unit of the fuel's heat"),
-                new("Stoichiometric air–fuel ratio", "L", PartText.Number(consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition"),
+                new("Lambda", "λ", style.Number(consumption.Lambda)),
+                new("BSFC", "b", style.Of(consumption.BrakeSpecificFuelConsumption), "fuel for a unit of work at the crank"),
+                new("Brake efficiency", "η_e", style.DutyCycle(consumption.BrakeEfficiency), "work for a unit of the fuel's heat"),
+                new("Stoichiometric air–fuel ratio", "L", style.Number(consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition"),
             ]));
     }
 
-    private static string At15 => Readable.Of(UnitsNet.Temperature.FromDegreesCelsius(15));
+    private static string At15(TextStyle style) => style.Of(UnitsNet.Temperature.FromDegreesCelsius(15));
 
-    private static Facts Of(Fuel fuel) => new(
+    private static Facts Of(Fuel fuel, TextStyle style) => new(
         $"Fuel: {fuel.Name}",
         [
-            new("Stoichiometric air–fuel ratio", "L", PartText.Number(fuel.StoichiometricAirFuelRatio), "elemental composition"),
-            new("Lower heating value", "H_u", Readable.Of(fuel.LowerHeatingValue)),
-            new($"Density at {At15}", "ρ_15", Readable.Of(fuel.DensityAt15C)),
-            new($"Expansion at {At15}", "α_15", PartText.Of(fuel.ExpansionAt15C)),
-            new("Carbon", "w_C", Readable.DutyCycle(fuel.Composition.Carbon), "by mass"),
-            new("Hydrogen", "w_H", Readable.DutyCycle(fuel.Composition.Hydrogen), "by mass"),
-            new("Oxygen", "w_O", Readable.DutyCycle(fuel.Composition.Oxygen), "by mass"),
+            new("Stoichiometric air–fuel ratio", "L", style.Number(fuel.StoichiometricAirFuelRatio), "elemental composition"),
+            new("Lower heating value", "H_u", style.Of(fuel.LowerHeatingValue)),
+            new($"Density at {At15(style)}", "ρ_15", style.Of(fuel.DensityAt15C)),
+            new($"Expansion at {At15(style)}", "α_15", style.Of(fuel.ExpansionAt15C)),
+            new("Carbon", "w_C", style.DutyCycle(fuel.Composition.Carbon), "by mass"),
+            new("Hydrogen", "w_H", style.DutyCycle(fuel.Composition.Hydrogen), "by mass"),
+            new("Oxygen", "w_O", style.DutyCycle(fuel.Composition.Oxygen), "by mass"),
             Fact.Words("Viscosity", Known(fuel.HasViscosity)),
             Fact.Words("Vapour pressure", Known(fuel.HasVapourPressure)),
         ]);

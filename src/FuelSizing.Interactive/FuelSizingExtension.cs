@@ -11,8 +11,8 @@ public static class FuelSizingExtension
     /// <summary>Registers the formatters. Registering again changes nothing.</summary>
     public static void Register()
     {
-        Shown.As<IDisplayBlock>(block => block);
-        Shown.As<IEnumerable<IDisplayBlock>>(blocks => new BlockList(blocks));
+        Shown.As<IDisplayBlock>((block, _) => block);
+        Shown.As<IEnumerable<IDisplayBlock>>((blocks, _) => new BlockList(blocks));
         FuelShown.Register();
         EngineShown.Register();
         InjectorShown.Register();

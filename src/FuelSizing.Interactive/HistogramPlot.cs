@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Xml.Linq;
 using FuelSizing.Checks;
 using FuelSizing.Equations;
@@ -22,6 +21,7 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class HistogramPlot : IDisplayBlock
 {
+    private readonly TextStyle _style = TextStyle.Metric;
     private readonly double[] _sorted;
     private readonly bool _limitIsUpper;
 
@@ -46,8 +46,9 @@ public sealed class HistogramPlot : IDisplayBlock
         Marks = [];
     }
 
-    private HistogramPlot(HistogramPlot from, PlotLimit? limit, bool limitIsUpper, IReadOnlyList<PlotLimit> marks, string? note)
+    private HistogramPlot(HistogramPlot from, PlotLimit? limit, bool limitIsUpper, IReadOnlyList<PlotLimit> marks, string? note, TextStyle? style = null)
     {
+        _style = style ?? from._style;
         (Title, X, _sorted) = (from.Title, from.X, from._sorted);
         (Limit, _limitIsUpper, Marks, Note) = (limit, limitIsUpper, marks, note);
     }
@@ -104,6 +105,16 @@ public sealed class HistogramPlot : IDisplayBlock
     /// <exception cref="ArgumentException">The remark is empty, too long, or cannot be written as XML.</exception>
     public HistogramPlot WithNote(string note) => new(this, Limit, _limitIsUpper, Marks, Require.Text(note, nameof(note)));
 
+    /// <summary>Answers this plot with its numbers written in a style's culture.</summary>
+    /// <param name="style">Whose separators to use; the axes' units stay.</param>
+    /// <returns>The new plot.</returns>
+    /// <exception cref="ArgumentNullException">There is no style.</exception>
+    public HistogramPlot With(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return new(this, Limit, _limitIsUpper, Marks, Note, style);
+    }
+
     /// <summary>Draws the plot.</summary>
     /// <returns>A self-contained SVG element that scales to the width it is given. The title is in it for assistive technology, not drawn.</returns>
     public string ToSvg() => Svg().ToString(SaveOptions.DisableFormatting);
@@ -129,7 +140,7 @@ public sealed class HistogramPlot : IDisplayBlock
         (double From, double To, double Share)[] bars = [.. bins.All.Select(bin => (bin.From, bin.To, 100.0 * bin.Samples / Samples))];
         var range = PlotFrame.Padded(
             [bars[0].From, bars[^1].To, .. Marks.Select(mark => mark.Value), .. LimitIsNear ? [Limit!.Value] : Array.Empty<double>()], 0.04);
-        var frame = new PlotFrame(X, new PlotAxis("Share of samples", "%"), range, (0, bars.Max(bar => bar.Share) * 1.08));
+        var frame = new PlotFrame(X, new PlotAxis("Share of samples", "%"), range, (0, bars.Max(bar => bar.Share) * 1.08), _style);
         BoxSeries Bars(bool beyond, int look, string? name) => new(
             [.. bars.Where(bar => bar.Share > 0 && beyond == (LimitIsNear && IsBeyond((bar.From + bar.To) / 2))).Select(bar => (bar.From, bar.To, 0.0, bar.Share))], look)
         {
@@ -138,7 +149,7 @@ public sealed class HistogramPlot : IDisplayBlock
         if (LimitIsNear)
         {
             frame.Model.Series.Add(Bars(false, 0, "within the limit"));
-            frame.Model.Series.Add(Bars(true, 1, $"{Side} the limit: {Readable.Chance(Beyond)} of the samples"));
+            frame.Model.Series.Add(Bars(true, 1, $"{Side} the limit: {_style.Chance(Beyond)} of the samples"));
         }
         else
         {
@@ -169,15 +180,15 @@ public sealed class HistogramPlot : IDisplayBlock
 
     private IEnumerable<string> Description()
     {
-        yield return string.Create(CultureInfo.InvariantCulture, $"Share of {Samples:N0} samples over {X.Title}, from {_sorted[0]:G4} to {_sorted[^1]:G4}.");
+        yield return $"Share of {_style.Count(Samples)} samples over {X.Title}, from {_style.Number(_sorted[0], "G4")} to {_style.Number(_sorted[^1], "G4")}.";
         foreach (PlotLimit mark in Marks)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Marked, {mark.Label}: {mark.Value:G4} {X.Unit}.");
+            yield return $"Marked, {mark.Label}: {_style.Number(mark.Value, "G4")} {X.Unit}.";
         }
 
         if (Limit is { } limit)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Limit, {limit.Label}: {limit.Value:G4} {X.Unit}; {Readable.Chance(Beyond)} of the samples are {Side} it.");
+            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {X.Unit}; {_style.Chance(Beyond)} of the samples are {Side} it.";
         }
     }
 }

@@ -10,33 +10,33 @@ internal static class InjectorShown
 {
     public static void Register()
     {
-        Shown.By<Injector>(injector => new($"Injector: {injector.Name}", Of(injector)));
-        Shown.By<InjectorSet>(set => new(
-            $"Injectors: {PartText.Count(set.Count)} of {set.Injector.Name}",
+        Shown.By<Injector>((injector, style) => new($"Injector: {injector.Name}", Of(injector, style)));
+        Shown.By<InjectorSet>((set, style) => new(
+            $"Injectors: {style.Count(set.Count)} of {set.Injector.Name}",
             [
-                new("Injectors", "", PartText.Count(set.Count)),
-                new("Injections in a working cycle", "", PartText.Count(set.InjectionsPerCycle)),
-                .. Of(set.Injector),
+                new("Injectors", "", style.Count(set.Count)),
+                new("Injections in a working cycle", "", style.Count(set.InjectionsPerCycle)),
+                .. Of(set.Injector, style),
             ]));
-        Shown.By<DeadTimeTable>(table => new("Dead time", [DeadTime(table)]));
-        Shown.By<TestFluid>(fluid => new($"Test liquid: {fluid.Name}", [new("Density", "ρ_r", Readable.Of(fluid.Density))]));
+        Shown.By<DeadTimeTable>((table, style) => new("Dead time", [DeadTime(table, style)]));
+        Shown.By<TestFluid>((fluid, style) => new($"Test liquid: {fluid.Name}", [new("Density", "ρ_r", style.Of(fluid.Density))]));
     }
 
-    private static Fact[] Of(Injector injector) =>
+    private static Fact[] Of(Injector injector, TextStyle style) =>
     [
-        new("Rated flow", "Q_r", Readable.InjectorFlow(injector.StaticFlow), "of one injector, held open"),
-        new("At a pressure across it", "Δp_r", Readable.Of(injector.RatedDifferential)),
-        new("Density of the test liquid", "ρ_r", Readable.Of(injector.TestFluid.Density), injector.TestFluid.Name),
-        new("Shortest linear pulse", "t_min", Readable.Of(injector.MinimumLinearPulse)),
-        new("Opens against", "Δp_max", Readable.Of(injector.MaximumDifferential), "at the most"),
-        DeadTime(injector.DeadTime),
+        new("Rated flow", "Q_r", style.InjectorFlow(injector.StaticFlow), "of one injector, held open"),
+        new("At a pressure across it", "Δp_r", style.Of(injector.RatedDifferential)),
+        new("Density of the test liquid", "ρ_r", style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
+        new("Shortest linear pulse", "t_min", style.Of(injector.MinimumLinearPulse)),
+        new("Opens against", "Δp_max", style.Of(injector.MaximumDifferential), "at the most"),
+        DeadTime(injector.DeadTime, style),
     ];
 
-    private static Fact DeadTime(DeadTimeTable table)
+    private static Fact DeadTime(DeadTimeTable table, TextStyle style)
     {
         string range = $"table over {table.Coverage}{(table.IgnoresPressure ? ", taken to hold at every pressure" : "")}";
         return table.TryAt(ElectricPotential.FromVolts(13.5), Injector.DefaultRatedDifferential, out Duration time)
-            ? new("Dead time", "t_d", Readable.Of(time), $"at {Readable.Of(ElectricPotential.FromVolts(13.5))} and {Readable.Of(Injector.DefaultRatedDifferential)}; {range}")
+            ? new("Dead time", "t_d", style.Of(time), $"at {style.Of(ElectricPotential.FromVolts(13.5))} and {style.Of(Injector.DefaultRatedDifferential)}; {range}")
             : new("Dead time", "t_d", "", range);
     }
 }

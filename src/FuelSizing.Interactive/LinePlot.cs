@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Xml.Linq;
+using FuelSizing.Quantities;
 using FuelSizing.Checks;
 using FuelSizing.Equations;
 using OxyPlot;
@@ -23,6 +23,8 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class LinePlot : IDisplayBlock
 {
+    private readonly TextStyle _style;
+
     /// <summary>Creates a plot.</summary>
     /// <param name="title">What the plot shows; not empty.</param>
     /// <param name="x">The horizontal axis.</param>
@@ -30,15 +32,15 @@ public sealed class LinePlot : IDisplayBlock
     /// <param name="lines">1 to 6 series; more could not be told apart.</param>
     /// <exception cref="ArgumentException">The title is empty, or there are no series or more than six.</exception>
     public LinePlot(string title, PlotAxis x, PlotAxis y, IReadOnlyList<PlotLine> lines)
-        : this(Require.Text(title, nameof(title)), x, y, Array.AsReadOnly(Require.Some(lines, PlotStyle.MaximumLines, nameof(lines))), [], [], null)
+        : this(Require.Text(title, nameof(title)), x, y, Array.AsReadOnly(Require.Some(lines, PlotStyle.MaximumLines, nameof(lines))), [], [], null, TextStyle.Metric)
     {
         ArgumentNullException.ThrowIfNull(x);
         ArgumentNullException.ThrowIfNull(y);
     }
 
-    private LinePlot(string title, PlotAxis x, PlotAxis y, IReadOnlyList<PlotLine> lines, IReadOnlyList<PlotLimit> limits, IReadOnlyList<PlotPoint> points, string? note)
+    private LinePlot(string title, PlotAxis x, PlotAxis y, IReadOnlyList<PlotLine> lines, IReadOnlyList<PlotLimit> limits, IReadOnlyList<PlotPoint> points, string? note, TextStyle style)
     {
-        (Title, X, Y, Lines, Limits, Points, Note) = (title, x, y, lines, limits, points, note);
+        (Title, X, Y, Lines, Limits, Points, Note, _style) = (title, x, y, lines, limits, points, note, style);
     }
 
     /// <summary>What the plot shows.</summary>
@@ -69,7 +71,7 @@ public sealed class LinePlot : IDisplayBlock
     /// <exception cref="ArgumentException">The label is empty, or the plot already has four limits.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
     public LinePlot WithLimit(string label, double value) =>
-        new(Title, X, Y, Lines, Array.AsReadOnly(Require.Some([.. Limits, new PlotLimit(label, value)], PlotStyle.MaximumLimits, nameof(Limits))), Points, Note);
+        new(Title, X, Y, Lines, Array.AsReadOnly(Require.Some([.. Limits, new PlotLimit(label, value)], PlotStyle.MaximumLimits, nameof(Limits))), Points, Note, _style);
 
     /// <summary>Answers this plot with one more marked point; at most 12.</summary>
     /// <param name="label">Its name beside the mark; not empty.</param>
@@ -79,13 +81,23 @@ public sealed class LinePlot : IDisplayBlock
     /// <exception cref="ArgumentException">The label is empty, or the plot already has twelve points.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A position is not finite.</exception>
     public LinePlot WithPoint(string label, double x, double y) =>
-        new(Title, X, Y, Lines, Limits, Array.AsReadOnly(Require.Some([.. Points, new PlotPoint(label, x, y)], PlotStyle.MaximumPoints, nameof(Points))), Note);
+        new(Title, X, Y, Lines, Limits, Array.AsReadOnly(Require.Some([.. Points, new PlotPoint(label, x, y)], PlotStyle.MaximumPoints, nameof(Points))), Note, _style);
 
     /// <summary>Answers this plot with a remark below it.</summary>
     /// <param name="note">The remark; not empty.</param>
     /// <returns>The new plot.</returns>
     /// <exception cref="ArgumentException">The remark is empty, too long, or cannot be written as XML.</exception>
-    public LinePlot WithNote(string note) => new(Title, X, Y, Lines, Limits, Points, Require.Text(note, nameof(note)));
+    public LinePlot WithNote(string note) => new(Title, X, Y, Lines, Limits, Points, Require.Text(note, nameof(note)), _style);
+
+    /// <summary>Answers this plot with its numbers written in a style's culture.</summary>
+    /// <param name="style">Whose separators to use; the axes' units stay.</param>
+    /// <returns>The new plot.</returns>
+    /// <exception cref="ArgumentNullException">There is no style.</exception>
+    public LinePlot With(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return new(Title, X, Y, Lines, Limits, Points, Note, style);
+    }
 
     /// <summary>Draws the plot.</summary>
     /// <returns>A self-contained SVG element that scales to the width it is given. The title is in it for assistive technology, not drawn.</returns>
@@ -106,7 +118,8 @@ public sealed class LinePlot : IDisplayBlock
             X,
             Y,
             PlotFrame.Padded(Lines.SelectMany(line => line.X).Concat(Points.Select(point => point.X)), 0.03),
-            PlotFrame.Padded(Lines.SelectMany(line => line.Y).Concat(Points.Select(point => point.Y)).Concat(Limits.Select(limit => limit.Value)), 0.08));
+            PlotFrame.Padded(Lines.SelectMany(line => line.Y).Concat(Points.Select(point => point.Y)).Concat(Limits.Select(limit => limit.Value)), 0.08),
+            _style);
 
         for (int i = 0; i < Limits.Count; i++)
         {
@@ -174,19 +187,17 @@ public sealed class LinePlot : IDisplayBlock
         foreach (var line in Lines)
         {
             var finite = line.X.Zip(line.Y).Where(point => double.IsFinite(point.Second)).ToArray();
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"{line.Name}: from {finite[0].Second:G4} {Y.Unit} at {finite[0].First:G5} {X.Unit} to {finite[^1].Second:G4} {Y.Unit} at {finite[^1].First:G5} {X.Unit}; least {finite.Min(p => p.Second):G4}, greatest {finite.Max(p => p.Second):G4} {Y.Unit}.");
+            yield return $"{line.Name}: from {_style.Number(finite[0].Second, "G4")} {Y.Unit} at {_style.Number(finite[0].First, "G5")} {X.Unit} to {_style.Number(finite[^1].Second, "G4")} {Y.Unit} at {_style.Number(finite[^1].First, "G5")} {X.Unit}; least {_style.Number(finite.Min(p => p.Second), "G4")}, greatest {_style.Number(finite.Max(p => p.Second), "G4")} {Y.Unit}.";
         }
 
         foreach (var limit in Limits)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Limit, {limit.Label}: {limit.Value:G4} {Y.Unit}.");
+            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {Y.Unit}.";
         }
 
         foreach (var point in Points)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Marked, {point.Label}: {point.Y:G4} {Y.Unit} at {point.X:G5} {X.Unit}.");
+            yield return $"Marked, {point.Label}: {_style.Number(point.Y, "G4")} {Y.Unit} at {_style.Number(point.X, "G5")} {X.Unit}.";
         }
     }
 }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Xml.Linq;
+using FuelSizing.Quantities;
 using FuelSizing.Checks;
 using OxyPlot;
 using OxyPlot.Axes;
@@ -28,6 +28,7 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class MapPlot : IDisplayBlock
 {
+    private readonly TextStyle _style = TextStyle.Metric;
     private const int MaximumGridPoints = 201;
 
     private readonly double[,] _values;
@@ -76,8 +77,9 @@ public sealed class MapPlot : IDisplayBlock
         Points = [];
     }
 
-    private MapPlot(MapPlot from, PlotLimit? limit, IReadOnlyList<PlotPoint> points, string? note)
+    private MapPlot(MapPlot from, PlotLimit? limit, IReadOnlyList<PlotPoint> points, string? note, TextStyle? style = null)
     {
+        _style = style ?? from._style;
         (Title, X, Y, Value, Xs, Ys, _values) = (from.Title, from.X, from.Y, from.Value, from.Xs, from.Ys, from._values);
         (Limit, Points, Note) = (limit, points, note);
     }
@@ -151,6 +153,16 @@ public sealed class MapPlot : IDisplayBlock
     /// <exception cref="ArgumentException">The remark is empty, too long, or cannot be written as XML.</exception>
     public MapPlot WithNote(string note) => new(this, Limit, Points, Require.Text(note, nameof(note)));
 
+    /// <summary>Answers this map with its numbers written in a style's culture.</summary>
+    /// <param name="style">Whose separators to use; the axes' units stay.</param>
+    /// <returns>The new map.</returns>
+    /// <exception cref="ArgumentNullException">There is no style.</exception>
+    public MapPlot With(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return new(this, Limit, Points, Note, style);
+    }
+
     /// <summary>Draws the map.</summary>
     /// <returns>A self-contained SVG element that scales to the width it is given. The title is in it for assistive technology, not drawn.</returns>
     public string ToSvg() => Svg().ToString(SaveOptions.DisableFormatting);
@@ -179,7 +191,7 @@ public sealed class MapPlot : IDisplayBlock
             throw new ArgumentOutOfRangeException(
                 argument,
                 position,
-                string.Create(CultureInfo.InvariantCulture, $"{argument} must lie on the map, from {grid[0]} to {grid[^1]}. Widen the grid or leave the point out."));
+                $"{argument} must lie on the map, from {grid[0]} to {grid[^1]}. Widen the grid or leave the point out.");
         }
     }
 
@@ -220,7 +232,7 @@ public sealed class MapPlot : IDisplayBlock
     {
         var (low, high) = DrawnRange();
         double[] levels = NiceScale.Levels(low, high, PlotStyle.MapBands);
-        var frame = new PlotFrame(X, Y, (Xs[0], Xs[^1]), (Ys[0], Ys[^1]));
+        var frame = new PlotFrame(X, Y, (Xs[0], Xs[^1]), (Ys[0], Ys[^1]), _style);
         var palette = PlotStyle.MapPalette(levels.Length - 1);
         frame.Model.Axes.Add(new LinearColorAxis
         {
@@ -236,7 +248,7 @@ public sealed class MapPlot : IDisplayBlock
             MinorTickSize = 0,
             MajorTickSize = 12,
             TicklineColor = PlotStyle.Muted,
-            LabelFormatter = PlotFrame.AxisNumber,
+            LabelFormatter = PlotFrame.AxisNumber(_style),
         });
 
         frame.Model.Series.Add(new BandSeries(Xs, Ys, _values, levels, palette) { Title = IsPartial ? frame.KeyText("not covered") : null });
@@ -257,7 +269,7 @@ public sealed class MapPlot : IDisplayBlock
         var marks = frame.AddPoints(Points);
         if (inner.Length > 0)
         {
-            frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, inner, marks));
+            frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, inner, marks, _style));
         }
 
         frame.AddKey();
@@ -300,7 +312,7 @@ public sealed class MapPlot : IDisplayBlock
     {
         var (low, high) = DrawnRange();
         yield return $"{Value.Title} over {X.Title} and {Y.Title}.";
-        yield return string.Create(CultureInfo.InvariantCulture, $"Values from {low:G4} to {high:G4} {Value.Unit}, for {Xs[0]:G5} to {Xs[^1]:G5} {X.Unit} and {Ys[0]:G5} to {Ys[^1]:G5} {Y.Unit}.");
+        yield return $"Values from {_style.Number(low, "G4")} to {_style.Number(high, "G4")} {Value.Unit}, for {_style.Number(Xs[0], "G5")} to {_style.Number(Xs[^1], "G5")} {X.Unit} and {_style.Number(Ys[0], "G5")} to {_style.Number(Ys[^1], "G5")} {Y.Unit}.";
         if (IsPartial)
         {
             int cells = (Xs.Count - 1) * (Ys.Count - 1);
@@ -310,12 +322,12 @@ public sealed class MapPlot : IDisplayBlock
         if (Limit is { } limit)
         {
             string place = limit.Value >= high ? "above every value shown" : limit.Value <= low ? "below every value shown" : "crosses the map";
-            yield return string.Create(CultureInfo.InvariantCulture, $"Limit, {limit.Label}: {limit.Value:G4} {Value.Unit}, {place}.");
+            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {Value.Unit}, {place}.";
         }
 
         foreach (var point in Points)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"Marked, {point.Label}: {point.X:G5} {X.Unit}, {point.Y:G4} {Y.Unit}.");
+            yield return $"Marked, {point.Label}: {_style.Number(point.X, "G5")} {X.Unit}, {_style.Number(point.Y, "G4")} {Y.Unit}.";
         }
     }
 }

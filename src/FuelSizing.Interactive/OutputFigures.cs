@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using FuelSizing.Uncertainty;
@@ -13,70 +12,74 @@ internal static class OutputFigures
     public static Ratio Default { get; } = Ratio.FromPercent(95);
 
     /// <summary>The axis of an output.</summary>
-    public static PlotAxis Axis(SystemOutput output, IQuantity shown) =>
-        new($"{char.ToUpperInvariant(output.Name[0])}{output.Name[1..]}", Unit(shown));
+    public static PlotAxis Axis(SystemOutput output, IQuantity shown, TextStyle style) =>
+        new($"{char.ToUpperInvariant(output.Name[0])}{output.Name[1..]}", Unit(shown, style));
 
     /// <summary>The number in the unit of <see cref="Unit"/>.</summary>
-    public static double Number(IQuantity quantity) => quantity switch
+    public static double Number(IQuantity quantity, TextStyle style) => quantity switch
     {
         Ratio ratio => IsPlain(ratio) ? ratio.DecimalFractions : ratio.Percent,
-        UnitsNet.Pressure pressure => DisplayUnits.Pressure.ValueOf(pressure),
-        MassFlow flow => DisplayUnits.MassFlow.ValueOf(flow),
+        UnitsNet.Pressure pressure => style.Units.Pressure.ValueOf(pressure),
+        MassFlow flow => style.Units.MassFlow.ValueOf(flow),
         ElectricPotential voltage => voltage.Volts,
-        Temperature temperature => DisplayUnits.Temperature.ValueOf(temperature),
-        BrakeSpecificFuelConsumption consumption => DisplayUnits.Consumption.ValueOf(consumption),
+        Temperature temperature => style.Units.Temperature.ValueOf(temperature),
+        BrakeSpecificFuelConsumption consumption => style.Units.Consumption.ValueOf(consumption),
         _ => throw Unforeseen(quantity),
     };
 
     /// <summary>The unit shown.</summary>
-    public static string Unit(IQuantity quantity) => quantity switch
+    public static string Unit(IQuantity quantity, TextStyle style) => quantity switch
     {
         Ratio ratio => IsPlain(ratio) ? "1" : "%",
-        UnitsNet.Pressure => DisplayUnits.Pressure.Unit,
-        MassFlow => DisplayUnits.MassFlow.Unit,
+        UnitsNet.Pressure => style.Units.Pressure.Unit,
+        MassFlow => style.Units.MassFlow.Unit,
         ElectricPotential => "V",
-        Temperature => DisplayUnits.Temperature.Unit,
-        BrakeSpecificFuelConsumption => DisplayUnits.Consumption.Unit,
+        Temperature => style.Units.Temperature.Unit,
+        BrakeSpecificFuelConsumption => style.Units.Consumption.Unit,
         _ => throw Unforeseen(quantity),
     };
 
     /// <summary>Number and unit, for instance <c>84.6 %</c>; a pure ratio such as lambda with three decimals and no unit.</summary>
-    public static string Text(IQuantity quantity) => quantity switch
+    public static string Text(IQuantity quantity, TextStyle style) => quantity switch
     {
-        Ratio ratio => IsPlain(ratio) ? Lambda(ratio.DecimalFractions) : Readable.DutyCycle(ratio),
-        UnitsNet.Pressure pressure => Readable.Of(pressure),
-        MassFlow flow => Readable.Of(flow),
-        ElectricPotential voltage => Readable.Of(voltage),
-        Temperature temperature => Readable.Of(temperature),
-        BrakeSpecificFuelConsumption consumption => Readable.Of(consumption),
+        Ratio ratio => IsPlain(ratio) ? Lambda(ratio.DecimalFractions, style) : style.DutyCycle(ratio),
+        UnitsNet.Pressure pressure => style.Of(pressure),
+        MassFlow flow => style.Of(flow),
+        ElectricPotential voltage => style.Of(voltage),
+        Temperature temperature => style.Of(temperature),
+        BrakeSpecificFuelConsumption consumption => style.Of(consumption),
         _ => throw Unforeseen(quantity),
     };
 
     /// <summary>A value, or that it cannot be said.</summary>
-    public static string Known(IQuantity? quantity) => quantity is null ? CircuitText.Unknown : Text(quantity);
+    public static string Known(IQuantity? quantity, TextStyle style) => quantity is null ? CircuitText.Unknown : Text(quantity, style);
 
     /// <summary>A limit, which is most often a round number: <c>85 %</c>, not <c>85.0 %</c>.</summary>
-    public static string Limit(IQuantity limit) => Text(limit).Replace(".0 ", " ", StringComparison.Ordinal);
+    public static string Limit(IQuantity limit, TextStyle style) => Round(Text(limit, style), style);
+
+    /// <summary>A round number without its decimal: <c>85 %</c>, not <c>85.0 %</c>.</summary>
+    public static string Round(string figure, TextStyle style) =>
+        figure.Replace($"{style.Culture.NumberFormat.NumberDecimalSeparator}0 ", " ", StringComparison.Ordinal);
 
     /// <summary>A reserve with its sign; one that nobody could use up is not told to the last figure.</summary>
-    public static string ReserveOf(Ratio reserve) =>
-        reserve.Percent > MaximumReserve ? $"over {Readable.Change(Ratio.FromPercent(MaximumReserve))}" : Readable.Change(reserve);
+    public static string ReserveOf(Ratio reserve, TextStyle style) =>
+        reserve.Percent > MaximumReserve ? $"over {style.Change(Ratio.FromPercent(MaximumReserve))}" : style.Change(reserve);
 
     /// <summary>A lambda, for instance <c>0.832</c>.</summary>
-    public static string Lambda(double lambda) => lambda.ToString("0.000", CultureInfo.InvariantCulture);
+    public static string Lambda(double lambda, TextStyle style) => style.Number(lambda, "0.000");
 
     /// <summary>What an input may be; a factor with the sign of one.</summary>
-    public static string Text(UncertainInput input, IQuantity value) => input.IsFactor ? $"× {Text(value)}" : Text(value);
+    public static string Text(UncertainInput input, IQuantity value, TextStyle style) => input.IsFactor ? $"× {Text(value, style)}" : Text(value, style);
 
     /// <summary>An input and its ends, for instance <c>BSFC, 299 to 331 g/kWh</c> or <c>injector flow × 96.4 to 103.6 %</c>.</summary>
-    public static string Ends(TornadoBar bar) => $"{bar.Input.Name}{(bar.Input.IsFactor ? " ×" : ",")} {Range(bar.Low, bar.High)}";
+    public static string Ends(TornadoBar bar, TextStyle style) => $"{bar.Input.Name}{(bar.Input.IsFactor ? " ×" : ",")} {Range(bar.Low, bar.High, style)}";
 
     /// <summary>Two values with the unit once, for instance <c>299 to 331 g/kWh</c>.</summary>
-    private static string Range(IQuantity low, IQuantity high)
+    private static string Range(IQuantity low, IQuantity high, TextStyle style)
     {
-        string unit = $" {Unit(low)}";
-        string from = Text(low);
-        return $"{(from.EndsWith(unit, StringComparison.Ordinal) ? from[..^unit.Length] : from)} to {Text(high)}";
+        string unit = $" {Unit(low, style)}";
+        string from = Text(low, style);
+        return $"{(from.EndsWith(unit, StringComparison.Ordinal) ? from[..^unit.Length] : from)} to {Text(high, style)}";
     }
 
     /// <summary>A chance with its interval, for instance <c>95.1 to 96.9 %</c>.</summary>
@@ -84,11 +87,11 @@ internal static class OutputFigures
         $"{text(range.Minimum).Replace(" %", "", StringComparison.Ordinal)} to {text(range.Maximum)}";
 
     /// <summary>A value on an axis as a label writes it: as many decimals as can be told apart over the span shown.</summary>
-    public static string Label(double value, double span)
+    public static string Label(double value, double span, TextStyle style)
     {
         const double Steps = 50;
         int decimals = span > 0 ? Math.Clamp((int)Math.Ceiling(Math.Log10(Steps / span)), 0, 6) : 1;
-        return value.ToString($"N{decimals}", CultureInfo.InvariantCulture).Replace('-', '−');
+        return style.Number(value, $"N{decimals}");
     }
 
     private const double MaximumReserve = 500;

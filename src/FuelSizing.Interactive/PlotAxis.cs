@@ -19,6 +19,6 @@ public sealed class PlotAxis
     /// <summary>Its unit.</summary>
     public string Unit { get; }
 
-    /// <summary>The axis title: the quantity with its unit in brackets.</summary>
-    public string Title => $"{Label} ({Unit})";
+    /// <summary>The axis title: the quantity with its unit in brackets; a pure ratio has none.</summary>
+    public string Title => Unit == "1" ? Label : $"{Label} ({Unit})";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Equations;
+using FuelSizing.Quantities;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -18,11 +19,11 @@ internal sealed class PlotFrame
     private readonly double _height;
     private int _keyLines;
 
-    public PlotFrame(PlotAxis x, PlotAxis y, (double Low, double High) xRange, (double Low, double High) yRange)
+    public PlotFrame(PlotAxis x, PlotAxis y, (double Low, double High) xRange, (double Low, double High) yRange, TextStyle style)
         : this(xRange, yRange, PlotStyle.PlotHeight)
     {
-        Model.Axes.Add(Axis(AxisPosition.Bottom, x, xRange, PlotStyle.Width - 120));
-        Model.Axes.Add(Axis(AxisPosition.Left, y, yRange, PlotStyle.PlotHeight - 60));
+        Model.Axes.Add(Axis(AxisPosition.Bottom, x, xRange, PlotStyle.Width - 120, style));
+        Model.Axes.Add(Axis(AxisPosition.Left, y, yRange, PlotStyle.PlotHeight - 60, style));
     }
 
     private PlotFrame((double Low, double High) xRange, (double Low, double High) yRange, double height)
@@ -55,10 +56,11 @@ internal sealed class PlotFrame
     /// <param name="x">The horizontal axis.</param>
     /// <param name="xRange">Its range.</param>
     /// <param name="height">Of all rows, in pixels; they lie between 0 and minus this.</param>
-    public static PlotFrame OfRows(PlotAxis x, (double Low, double High) xRange, double height)
+    /// <param name="style">Of its numbers.</param>
+    public static PlotFrame OfRows(PlotAxis x, (double Low, double High) xRange, double height, TextStyle style)
     {
         const double Numbers = 42;
-        var axis = Axis(AxisPosition.Bottom, x, xRange, PlotStyle.Width - 60);
+        var axis = Axis(AxisPosition.Bottom, x, xRange, PlotStyle.Width - 60, style);
         var frame = new PlotFrame(xRange, (-height, 0), height + Numbers + (PlotText.LineCount(axis.Title) * PlotStyle.FontSize * 1.3));
         frame.Model.Axes.Add(axis);
         frame.Model.Axes.Add(new LinearAxis { Position = AxisPosition.Left, Minimum = -height, Maximum = 0, IsAxisVisible = false });
@@ -160,9 +162,9 @@ internal sealed class PlotFrame
     public static double Share(double value, (double Low, double High) range) => (value - range.Low) / (range.High - range.Low);
 
     /// <summary>A number on an axis, with the sign that all other text has.</summary>
-    public static string AxisNumber(double value) => value.ToString("#,0.######", CultureInfo.InvariantCulture).Replace('-', '−');
+    public static Func<double, string> AxisNumber(TextStyle style) => value => style.Number(value, "#,0.######");
 
-    private static LinearAxis Axis(AxisPosition position, PlotAxis axis, (double Low, double High) range, double titleRoom) => new()
+    private static LinearAxis Axis(AxisPosition position, PlotAxis axis, (double Low, double High) range, double titleRoom, TextStyle style) => new()
     {
         Position = position,
         Title = PlotText.Wrap(axis.Title, titleRoom),
@@ -179,6 +181,6 @@ internal sealed class PlotFrame
         TickStyle = TickStyle.Outside,
         TicklineColor = PlotStyle.Muted,
         AxislineColor = PlotStyle.Muted,
-        LabelFormatter = AxisNumber,
+        LabelFormatter = AxisNumber(style),
     };
 }

@@ -13,38 +13,38 @@ internal static class PumpShown
 
     public static void Register()
     {
-        Shown.By<Pump>(pump => new($"Pump: {pump.Name}", Of(pump)));
-        Shown.By<PumpSeries>(series => Of(series, "one after the other", series.Bypass == SeriesBypass.CheckValve
+        Shown.By<Pump>((pump, style) => new($"Pump: {pump.Name}", Of(pump, style)));
+        Shown.By<PumpSeries>((series, style) => Of(series, style, "one after the other", series.Bypass == SeriesBypass.CheckValve
             ? "a check valve round each opens where more flows than it passes"
             : "no more flows than the weakest lets through"));
-        Shown.By<PumpParallel>(parallel => Of(parallel, "side by side", "a check valve at each keeps fuel from running back"));
-        Shown.Listed<PumpAssembly>(pumps => new($"Pumps: {pumps.Name}", [new("Pumps", "", PartText.Count(pumps.Pumps.Count))]));
-        Shown.By<PumpCurve>(curve => new(
-            $"Curve of {curve.Name} at {Readable.Of(curve.Voltage)}",
-            [.. Points(curve)],
-            curve.Deadhead is { } end ? $"It passes nothing from {Readable.Of(end)}." : "It was not measured to its end."));
+        Shown.By<PumpParallel>((parallel, style) => Of(parallel, style, "side by side", "a check valve at each keeps fuel from running back"));
+        Shown.Listed<PumpAssembly>((pumps, style) => new($"Pumps: {pumps.Name}", [new("Pumps", "", style.Count(pumps.Pumps.Count))]));
+        Shown.By<PumpCurve>((curve, style) => new(
+            $"Curve of {curve.Name} at {style.Of(curve.Voltage)}",
+            [.. Points(curve, style)],
+            curve.Deadhead is { } end ? $"It passes nothing from {style.Of(end)}." : "It was not measured to its end."));
     }
 
-    private static Fact[] Of(Pump pump) =>
+    private static Fact[] Of(Pump pump, TextStyle style) =>
     [
         .. pump.Curves.SelectMany(curve => (Fact[])
         [
-            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.MinimumPressure)), $"against {Readable.Of(curve.MinimumPressure)}"),
-            new($"Flow at {Readable.Of(curve.Voltage)}", "Q_p", Readable.PumpFlow(curve.FlowAt(curve.MaximumPressure)), $"against {Readable.Of(curve.MaximumPressure)}"),
+            new($"Flow at {style.Of(curve.Voltage)}", "Q_p", style.PumpFlow(curve.FlowAt(curve.MinimumPressure)), $"against {style.Of(curve.MinimumPressure)}"),
+            new($"Flow at {style.Of(curve.Voltage)}", "Q_p", style.PumpFlow(curve.FlowAt(curve.MaximumPressure)), $"against {style.Of(curve.MaximumPressure)}"),
         ]),
-        new("Condition", "", Readable.Of(pump.Condition), "of the flow of a new one"),
-        .. pump.Relief is { } relief ? (Fact[])[new("Relief valve", "", Readable.Of(relief), "begins to open")] : [],
-        Fact.Words("Feed", pump.Feed is { } feed ? $"{feed.Name}: {feed.Conductor}, {Readable.Of(feed.LoopResistance)}" : "none described: the supply's voltage reaches the motor"),
+        new("Condition", "", style.Of(pump.Condition), "of the flow of a new one"),
+        .. pump.Relief is { } relief ? (Fact[])[new("Relief valve", "", style.Of(relief), "begins to open")] : [],
+        Fact.Words("Feed", pump.Feed is { } feed ? $"{feed.Name}: {feed.Conductor}, {style.Of(feed.LoopResistance)}" : "none described: the supply's voltage reaches the motor"),
     ];
 
-    private static Facts Of(PumpAssembly pumps, string how, string valves) => new(
+    private static Facts Of(PumpAssembly pumps, TextStyle style, string how, string valves) => new(
         $"Pumps: {pumps.Name}",
         [
-            Fact.Words("Together", $"{PartText.Count(pumps.Pumps.Count)} pumps {how}; {valves}"),
+            Fact.Words("Together", $"{style.Count(pumps.Pumps.Count)} pumps {how}; {valves}"),
             .. pumps.Pumps.Select(pump => Fact.Words(pump.Name, pump.Feed is { } feed ? $"fed through {feed.Conductor}" : "fed without loss")),
         ]);
 
-    private static IEnumerable<Fact> Points(PumpCurve curve)
+    private static IEnumerable<Fact> Points(PumpCurve curve, TextStyle style)
     {
         for (int point = 0; point < CurvePoints; point++)
         {
@@ -53,10 +53,10 @@ internal static class PumpShown
                 : point == CurvePoints - 1 ? curve.MaximumPressure
                 : curve.MinimumPressure + ((curve.MaximumPressure - curve.MinimumPressure) * ((double)point / (CurvePoints - 1)));
             yield return new(
-                $"Against {Readable.Of(rise)}",
+                $"Against {style.Of(rise)}",
                 "Q_p",
-                Readable.PumpFlow(curve.FlowAt(rise)),
-                curve.HasCurrent ? $"I = {Readable.Of(curve.CurrentAt(rise))}" : "");
+                style.PumpFlow(curve.FlowAt(rise)),
+                curve.HasCurrent ? $"I = {style.Of(curve.CurrentAt(rise))}" : "");
         }
     }
 }

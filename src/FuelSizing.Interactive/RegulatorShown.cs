@@ -8,36 +8,38 @@ internal static class RegulatorShown
 {
     public static void Register()
     {
-        Shown.By<Fixed>(regulator => Of(regulator, new Fact("Set pressure", "p_s", Readable.Of(regulator.Gauge), "gauge, whatever the boost")));
-        Shown.By<ManifoldReferenced>(regulator => Of(regulator, Base(regulator.Base)));
-        Shown.By<RisingRate>(regulator => Of(regulator, Rising(regulator)));
-        Shown.By<RegulatorSeries>(regulator => Of(
+        Shown.By<Fixed>((regulator, style) => Of(regulator, style, new Fact("Set pressure", "p_s", style.Of(regulator.Gauge), "gauge, whatever the boost")));
+        Shown.By<ManifoldReferenced>((regulator, style) => Of(regulator, style, Base(regulator.Base, style)));
+        Shown.By<RisingRate>((regulator, style) => Of(regulator, style, Rising(regulator, style)));
+        Shown.By<RegulatorSeries>((regulator, style) => Of(
             regulator,
-            [Fact.Words("Base regulator", regulator.BaseRegulator.Description), .. Rising(regulator.Unit)]));
-        Shown.By<ElectronicReturnless>(regulator => Of(
+            style,
+            [Fact.Words("Base regulator", PartText.Say(regulator.BaseRegulator, style)), .. Rising(regulator.Unit, style)]));
+        Shown.By<ElectronicReturnless>((regulator, style) => Of(
             regulator,
-            regulator.FollowsManifold ? Base(regulator.Base) : new("Set pressure", "p_s", Readable.Of(regulator.Base), "gauge, whatever the boost"),
-            new("Pump's lowest voltage", "V_min", Readable.Of(regulator.MinimumVoltage), "slower it cannot run")));
-        Shown.Listed<PressureRegulator>(regulator => Of(regulator));
+            style,
+            regulator.FollowsManifold ? Base(regulator.Base, style) : new("Set pressure", "p_s", style.Of(regulator.Base), "gauge, whatever the boost"),
+            new("Pump's lowest voltage", "V_min", style.Of(regulator.MinimumVoltage), "slower it cannot run")));
+        Shown.Listed<PressureRegulator>((regulator, style) => Of(regulator, style));
     }
 
-    private static Facts Of(PressureRegulator regulator, params Fact[] own) => new(
+    private static Facts Of(PressureRegulator regulator, TextStyle style, params Fact[] own) => new(
         "Pressure regulator",
         [
-            Fact.Words("Kind", regulator.Description),
+            Fact.Words("Kind", PartText.Say(regulator, style)),
             .. own,
             .. regulator is ElectronicReturnless
                 ? (Fact[])[]
-                : [new("Least flow through it", "Q_min", Readable.PumpFlow(regulator.MinimumReturnFlow), "below this it does not hold its pressure")],
+                : [new("Least flow through it", "Q_min", style.PumpFlow(regulator.MinimumReturnFlow), "below this it does not hold its pressure")],
         ]);
 
-    private static Fact Base(UnitsNet.Pressure pressure) => new("Base pressure", "p_base", Readable.Of(pressure), "gauge, at no boost");
+    private static Fact Base(UnitsNet.Pressure pressure, TextStyle style) => new("Base pressure", "p_base", style.Of(pressure), "gauge, at no boost");
 
-    private static Fact[] Rising(RisingRate unit) =>
+    private static Fact[] Rising(RisingRate unit, TextStyle style) =>
     [
-        Base(unit.Base),
-        new("Gain", "g", PartText.Number(unit.Gain), "rise of the rail for each 1 of boost above the onset"),
-        new("Onset", "o", Readable.Boost(unit.Onset), "boost"),
-        .. unit.Ceiling is { } ceiling ? (Fact[])[new("Ceiling", "p_max", Readable.Of(ceiling), "gauge")] : [],
+        Base(unit.Base, style),
+        new("Gain", "g", style.Number(unit.Gain), "rise of the rail for each 1 of boost above the onset"),
+        new("Onset", "o", style.Boost(unit.Onset), "boost"),
+        .. unit.Ceiling is { } ceiling ? (Fact[])[new("Ceiling", "p_max", style.Of(ceiling), "gauge")] : [],
     ];
 }

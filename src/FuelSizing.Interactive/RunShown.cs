@@ -12,25 +12,25 @@ internal static class RunShown
 
     public static void Register()
     {
-        Shown.By<RecordedRun>(run => new(
+        Shown.By<RecordedRun>((run, style) => new(
             $"Recorded run: {run.Name}",
             [
-                .. Of(run.Account),
+                .. Of(run.Account, style),
                 Fact.Words("Channels", RunText.Names(run.Channels)),
-                new("Ambient air", "p_0", Readable.Of(run.Atmosphere.Pressure), Readable.Of(run.Atmosphere.Temperature)),
-                .. run.Problems.Take(MaximumProblems).Select(problem => Fact.Words("Problem", $"{problem}")),
+                new("Ambient air", "p_0", style.Of(run.Atmosphere.Pressure), style.Of(run.Atmosphere.Temperature)),
+                .. run.Problems.Take(MaximumProblems).Select(problem => Fact.Words("Problem", PartText.Say(problem, style))),
             ],
             run.Problems.Count > MaximumProblems ? $"The first {MaximumProblems} problems." : null));
-        Shown.By<RunAccount>(account => new("What became of the rows", Of(account)));
-        Shown.By<RunRow>(row => row == default
+        Shown.By<RunAccount>((account, style) => new("What became of the rows", Of(account, style)));
+        Shown.By<RunRow>((row, style) => row == default
             ? new("A row that was never filled", [Fact.Words("Row", "holds nothing")])
-            : new($"Line {PartText.Count(row.Line)} of a run", RunText.Of(row)));
-        Shown.By<RunProblem>(problem => new(
+            : new($"Line {style.Count(row.Line)} of a run", RunText.Of(row, style)));
+        Shown.By<RunProblem>((problem, style) => new(
             "Problem in a log",
             [
-                new("Line", "", PartText.Count(problem.Line)),
-                new("Column", "", PartText.Count(problem.Column), problem.Field),
-                Fact.Words("Problem", problem.Message),
+                new("Line", "", style.Count(problem.Line)),
+                new("Column", "", style.Count(problem.Column), problem.Field),
+                Fact.Words("Problem", PartText.Say(problem.Message, style)),
                 Fact.Words("So", problem.Effect switch
                 {
                     ProblemEffect.RowRefused => "the row was refused",
@@ -39,10 +39,10 @@ internal static class RunShown
                     _ => "the file was refused",
                 }),
             ]));
-        Shown.By<RunProgress>(progress => new(
+        Shown.By<RunProgress>((progress, style) => new(
             "Reading a log",
-            [new("Rows so far", "", PartText.Count(progress.Rows)), new("Share of the file", "", CircuitText.Known(progress.Share, Readable.Of))]));
-        Shown.By<RunMapping>(mapping => new(
+            [new("Rows so far", "", style.Count(progress.Rows)), new("Share of the file", "", CircuitText.Known(progress.Share, style.Of))]));
+        Shown.By<RunMapping>((mapping, style) => new(
             "How a log is read",
             [
                 .. mapping.Columns.Select(column => Fact.Words(Capital(RunText.Name(column.Channel)), Place(column))),
@@ -53,7 +53,7 @@ internal static class RunShown
                     _ => "comma",
                 }),
                 Fact.Words("Decimal mark", mapping.DecimalMark == DecimalMark.Comma ? "comma" : "point"),
-                Fact.Words("Heading", $"on line {PartText.Count(mapping.HeadingLine)}"),
+                Fact.Words("Heading", $"on line {style.Count(mapping.HeadingLine)}"),
                 Fact.Words("Row of units", mapping.UnitsRow switch
                 {
                     UnitsRow.Skipped => "passed over",
@@ -61,17 +61,17 @@ internal static class RunShown
                     _ => "none",
                 }),
             ]));
-        Shown.By<RunColumn>(column => new("A column of a log", [Fact.Words(Capital(RunText.Name(column.Channel)), Place(column))]));
-        Shown.By<ColumnPlace>(place => new("A column of a log", [Fact.Words("Column", $"{place}")]));
+        Shown.By<RunColumn>((column, style) => new("A column of a log", [Fact.Words(Capital(RunText.Name(column.Channel)), Place(column))]));
+        Shown.By<ColumnPlace>((place, style) => new("A column of a log", [Fact.Words("Column", $"{place}")]));
     }
 
-    private static Fact[] Of(RunAccount account) =>
+    private static Fact[] Of(RunAccount account, TextStyle style) =>
     [
-        new("Rows", "", PartText.Count(account.Rows)),
-        new("Used", "", PartText.Count(account.RowsUsed)),
-        new("Refused", "", PartText.Count(account.RowsRefused)),
-        new("Values left out", "", PartText.Count(account.ValuesLeftOut)),
-        new("Problems", "", PartText.Count(account.Problems)),
+        new("Rows", "", style.Count(account.Rows)),
+        new("Used", "", style.Count(account.RowsUsed)),
+        new("Refused", "", style.Count(account.RowsRefused)),
+        new("Values left out", "", style.Count(account.ValuesLeftOut)),
+        new("Problems", "", style.Count(account.Problems)),
     ];
 
     private static string Place(RunColumn column) => column.Reference switch

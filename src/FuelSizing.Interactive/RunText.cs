@@ -28,7 +28,7 @@ internal static class RunText
     public static string Names(IEnumerable<Channel> channels) => string.Join("; ", channels.Select(Name));
 
     /// <summary>What a row holds, with the working's own symbols.</summary>
-    public static IReadOnlyList<Fact> Of(RunRow row)
+    public static IReadOnlyList<Fact> Of(RunRow row, TextStyle style)
     {
         List<Fact> facts = [];
         void Add<T>(Channel channel, string symbol, T? value, Func<T, string> text, string note = "")
@@ -41,19 +41,19 @@ internal static class RunText
             }
         }
 
-        Add(Channel.Time, "t", row.Time, PartText.Seconds);
-        Add<UnitsNet.RotationalSpeed>(Channel.Speed, "n", row.Speed, Readable.Of);
-        Add(Channel.ManifoldAbsolute, "p", row.ManifoldAbsolute, Readable.Of);
-        Add(Channel.RailGauge, "p_r", row.RailGauge, Readable.Of, "gauge");
-        Add(Channel.InjectorPulse, "t_i", row.InjectorPulse, Readable.Of, "dead time in");
-        Add(Channel.DutyCycle, "D", row.DutyCycle, Readable.DutyCycle);
-        Add(Channel.Lambda, "λ", row.Lambda, lambda => PartText.Number(lambda));
-        Add(Channel.BatteryVoltage, "V", row.BatteryVoltage, Readable.Of);
-        Add(Channel.Power, "P", row.Power, Readable.Of);
-        Add(Channel.Torque, "M", row.Torque, PartText.Of);
-        Add(Channel.FuelTemperature, "T_f", row.FuelTemperature, Readable.Of);
-        Add(Channel.FuelVolumeFlow, "Q_f", row.FuelVolumeFlow, Readable.PumpFlow);
-        Add(Channel.FuelMassFlow, "ṁ_f", row.FuelMassFlow, Readable.Of);
+        Add(Channel.Time, "t", row.Time, style.Time);
+        Add<UnitsNet.RotationalSpeed>(Channel.Speed, "n", row.Speed, style.Of);
+        Add(Channel.ManifoldAbsolute, "p", row.ManifoldAbsolute, style.Of);
+        Add(Channel.RailGauge, "p_r", row.RailGauge, style.Of, "gauge");
+        Add(Channel.InjectorPulse, "t_i", row.InjectorPulse, style.Of, "dead time in");
+        Add(Channel.DutyCycle, "D", row.DutyCycle, style.DutyCycle);
+        Add(Channel.Lambda, "λ", row.Lambda, lambda => style.Number(lambda));
+        Add(Channel.BatteryVoltage, "V", row.BatteryVoltage, style.Of);
+        Add(Channel.Power, "P", row.Power, style.Of);
+        Add(Channel.Torque, "M", row.Torque, style.Of);
+        Add(Channel.FuelTemperature, "T_f", row.FuelTemperature, style.Of);
+        Add(Channel.FuelVolumeFlow, "Q_f", row.FuelVolumeFlow, style.PumpFlow);
+        Add(Channel.FuelMassFlow, "ṁ_f", row.FuelMassFlow, style.Of);
         return facts;
     }
 }

@@ -16,17 +16,18 @@ internal sealed class RunTrace
     private readonly RecordedRun _run;
     private readonly Channel _channel;
     private readonly RunCheck? _check;
+    private readonly TextStyle _style;
     private readonly List<(RunRow Row, double Value)> _shown;
 
     /// <summary>Finds the rows to show.</summary>
     /// <exception cref="ArgumentException">No row holds the channel.</exception>
-    public RunTrace(RecordedRun run, Channel channel, RunCheck? check)
+    public RunTrace(RecordedRun run, Channel channel, RunCheck? check, TextStyle style)
     {
-        (_run, _channel, _check) = (run, channel, check);
+        (_run, _channel, _check, _style) = (run, channel, check, style);
         List<(RunRow Row, double Value)> all = [];
         foreach (RunRow row in run.Rows)
         {
-            if (Recorded(row, channel, check) is var value && !double.IsNaN(value))
+            if (Recorded(row, channel, check, style) is var value && !double.IsNaN(value))
             {
                 all.Add((row, value));
             }
@@ -42,7 +43,7 @@ internal sealed class RunTrace
 
     /// <summary>True if a run holds a channel, or what it follows from.</summary>
     public static bool IsIn(RecordedRun run, Channel channel, RunCheck? check) =>
-        run.Rows.Any(row => !double.IsNaN(Recorded(row, channel, check)));
+        run.Rows.Any(row => !double.IsNaN(Recorded(row, channel, check, TextStyle.Metric)));
 
     /// <summary>Record, and plan where there is one.</summary>
     public LinePlot Plot()
@@ -56,11 +57,11 @@ internal sealed class RunTrace
             Axis(),
             [
                 new PlotLine("recorded", places, [.. _shown.Select(shown => shown.Value)]),
-                .. planned.Any(double.IsFinite) ? (PlotLine[])[new PlotLine("by the plan", places, planned)] : [],
+                .. planned.Any(double.IsFinite) ? (PlotLine[])[new PlotLine("predicted", places, planned)] : [],
             ]);
         return _channel == Channel.DutyCycle && _check is not null
-            ? plot.WithLimit($"limit {Readable.Of(_check.Plan.Limits.DutyCycle)}", _check.Plan.Limits.DutyCycle.Percent)
-            : plot;
+            ? plot.WithLimit($"limit {_style.Of(_check.Plan.Limits.DutyCycle)}", _check.Plan.Limits.DutyCycle.Percent).With(_style)
+            : plot.With(_style);
     }
 
     /// <summary>Of each stretch the least and the greatest, in their order.</summary>
@@ -101,33 +102,33 @@ internal sealed class RunTrace
             _channel switch
             {
                 Channel.Speed => "rev/min",
-                Channel.ManifoldAbsolute or Channel.RailGauge => DisplayUnits.Pressure.Unit,
+                Channel.ManifoldAbsolute or Channel.RailGauge => _style.Units.Pressure.Unit,
                 Channel.InjectorPulse => "ms",
                 Channel.DutyCycle => "%",
                 Channel.Lambda => "1",
                 Channel.BatteryVoltage => "V",
-                Channel.Power => DisplayUnits.Power.Unit,
-                Channel.Torque => PartText.TorqueUnit,
-                Channel.FuelTemperature => DisplayUnits.Temperature.Unit,
-                Channel.FuelVolumeFlow => DisplayUnits.PumpFlow.Unit,
-                _ => DisplayUnits.MassFlow.Unit,
+                Channel.Power => _style.Units.Power.Unit,
+                Channel.Torque => _style.Units.Torque.Unit,
+                Channel.FuelTemperature => _style.Units.Temperature.Unit,
+                Channel.FuelVolumeFlow => _style.Units.PumpFlow.Unit,
+                _ => _style.Units.MassFlow.Unit,
             });
     }
 
-    private static double Recorded(RunRow row, Channel channel, RunCheck? check) => channel switch
+    private static double Recorded(RunRow row, Channel channel, RunCheck? check, TextStyle style) => channel switch
     {
         Channel.Speed => row.Speed.RevolutionsPerMinute,
-        Channel.ManifoldAbsolute => Known(row.ManifoldAbsolute, DisplayUnits.Pressure.ValueOf),
-        Channel.RailGauge => Known(row.RailGauge, DisplayUnits.Pressure.ValueOf),
+        Channel.ManifoldAbsolute => Known(row.ManifoldAbsolute, style.Units.Pressure.ValueOf),
+        Channel.RailGauge => Known(row.RailGauge, style.Units.Pressure.ValueOf),
         Channel.InjectorPulse => Known(row.InjectorPulse, pulse => pulse.Milliseconds),
         Channel.DutyCycle => Known(row.DutyCycle ?? OfPulse(row, check), duty => duty.Percent),
         Channel.Lambda => row.Lambda ?? double.NaN,
         Channel.BatteryVoltage => Known(row.BatteryVoltage, voltage => voltage.Volts),
-        Channel.Power => Known(row.Power, DisplayUnits.Power.ValueOf),
-        Channel.Torque => Known(row.Torque, PartText.ValueOf),
-        Channel.FuelTemperature => Known(row.FuelTemperature, DisplayUnits.Temperature.ValueOf),
-        Channel.FuelVolumeFlow => Known(row.FuelVolumeFlow, DisplayUnits.PumpFlow.ValueOf),
-        _ => Known(row.FuelMassFlow, DisplayUnits.MassFlow.ValueOf),
+        Channel.Power => Known(row.Power, style.Units.Power.ValueOf),
+        Channel.Torque => Known(row.Torque, style.Units.Torque.ValueOf),
+        Channel.FuelTemperature => Known(row.FuelTemperature, style.Units.Temperature.ValueOf),
+        Channel.FuelVolumeFlow => Known(row.FuelVolumeFlow, style.Units.PumpFlow.ValueOf),
+        _ => Known(row.FuelMassFlow, style.Units.MassFlow.ValueOf),
     };
 
     private static Ratio? OfPulse(RunRow row, RunCheck? check)
@@ -150,12 +151,12 @@ internal sealed class RunTrace
 
         return _channel switch
         {
-            Channel.RailGauge when result.RailState != RailState.NotCovered => DisplayUnits.Pressure.ValueOf(result.RailGauge),
+            Channel.RailGauge when result.RailState != RailState.NotCovered => _style.Units.Pressure.ValueOf(result.RailGauge),
             Channel.InjectorPulse => Known(result.Pulse, pulse => pulse.Milliseconds),
             Channel.DutyCycle => Known(result.DutyCycle, duty => duty.Percent),
             Channel.Lambda => _check.Plan.Demand.Consumption.Lambda,
-            Channel.FuelVolumeFlow => DisplayUnits.PumpFlow.ValueOf(result.InjectedFlow),
-            Channel.FuelMassFlow => DisplayUnits.MassFlow.ValueOf(result.Demand.MassFlow),
+            Channel.FuelVolumeFlow => _style.Units.PumpFlow.ValueOf(result.InjectedFlow),
+            Channel.FuelMassFlow => _style.Units.MassFlow.ValueOf(result.Demand.MassFlow),
             _ => double.NaN,
         };
     }

@@ -15,40 +15,41 @@ internal static class SelectionShown
 {
     public static void Register()
     {
-        Shown.As<Ranking>(ranking => ranking.Combinations.Count > 0 ? SelectionTables.Best(ranking) : SizingCallouts.Verdict(ranking.Verdict));
+        Shown.As<Ranking>((ranking, style) => ranking.Combinations.Count > 0 ? SelectionTables.Best(ranking, style: style) : SizingCallouts.Verdict(ranking.Verdict, style));
         Shown.As<Combination>(SelectionTables.Margins);
-        Shown.Listed<Combination>(one => new(
+        Shown.Listed<Combination>((one, style) => new(
             $"{one}",
             [
-                new("Cost", "", PartText.Cost(one.Cost)),
-                new("Turndown at idle", "", one.Turndown is { } turndown ? Readable.Change(turndown) : "–"),
-                new("Reserve", "", one.Reserve is { } reserve ? Readable.Change(reserve) : "–"),
-                Fact.Words("Tightest margin", $"{one.Weakest}"),
+                new("Cost", "", PartText.Cost(one.Cost, style)),
+                new("Turndown at idle", "", one.Turndown is { } turndown ? style.Change(turndown) : "–"),
+                new("Reserve", "", one.Reserve is { } reserve ? style.Change(reserve) : "–"),
+                Fact.Words("Tightest margin", PartText.Say(one.Weakest, style)),
             ]));
-        Shown.As<Catalogue>(catalogue => Parts("Catalogue", catalogue.Injectors, catalogue.Pumps, catalogue.Regulators));
-        Shown.As<CandidateParts>(parts => Parts(
-            $"Parts to choose from: {PartText.Count(parts.Combinations)} combinations", parts.Injectors, parts.Pumps, parts.Regulators));
+        Shown.As<Catalogue>((catalogue, style) => Parts("Catalogue", style, catalogue.Injectors, catalogue.Pumps, catalogue.Regulators));
+        Shown.As<CandidateParts>((parts, style) => Parts(
+            $"Parts to choose from: {style.Count(parts.Combinations)} combinations", style, parts.Injectors, parts.Pumps, parts.Regulators));
         Candidate<Injector>(Figure);
-        Candidate<Pump>(pump => Figure(pump));
+        Candidate<Pump>(Figure);
         Candidate<PumpAssembly>(Figure);
-        Candidate<PressureRegulator>(regulator => regulator.Description);
-        Shown.By<LeftOut>(left => new($"Left out: {left.Name}", [Fact.Words("Why", left.Reason)]));
-        Shown.By<Stage>(stage => new(
+        Candidate<PressureRegulator>(PartText.Say);
+        Shown.By<LeftOut>((left, style) => new($"Left out: {left.Name}", [Fact.Words("Why", PartText.Say(left.Reason, style))]));
+        Shown.By<Stage>((stage, style) => new(
             $"Stage: {stage.Name}",
-            [.. SystemShown.Of(stage.System), .. stage.Points.Select(point => Fact.Words("Judged at", $"{point}"))]));
-        Shown.By<FileProblem>(problem => new(
+            [.. SystemShown.Of(stage.System, style), .. stage.Points.Select(point => Fact.Words("Judged at", PartText.Say(point, style)))]));
+        Shown.By<FileProblem>((problem, style) => new(
             $"Problem in {problem.File}",
-            [new("Line", "", PartText.Count(problem.Line), problem.Message), Fact.Words("Field", problem.Field.Length > 0 ? problem.Field : "none")]));
+            [new("Line", "", style.Count(problem.Line), problem.Message), Fact.Words("Field", problem.Field.Length > 0 ? problem.Field : "none")]));
     }
 
-    private static void Candidate<T>(Func<T, string> figure)
+    private static void Candidate<T>(Func<T, TextStyle, string> figure)
         where T : class =>
-        Shown.By<Candidate<T>>(candidate => new(
+        Shown.By<Candidate<T>>((candidate, style) => new(
             $"Candidate: {candidate.Name}",
-            [new("Cost", "", PartText.Cost(candidate.Cost)), Fact.Words("Part", figure(candidate.Part))]));
+            [new("Cost", "", PartText.Cost(candidate.Cost, style)), Fact.Words("Part", figure(candidate.Part, style))]));
 
     private static Table Parts<TPump>(
         string title,
+        TextStyle style,
         IReadOnlyList<Candidate<Injector>> injectors,
         IReadOnlyList<Candidate<TPump>> pumps,
         IReadOnlyList<Candidate<PressureRegulator>> regulators)
@@ -56,9 +57,9 @@ internal static class SelectionShown
     {
         IReadOnlyList<string>[] rows =
         [
-            .. Rows("injector", injectors, Figure),
-            .. Rows("pump", pumps, Figure),
-            .. Rows("regulator", regulators, regulator => regulator.Description),
+            .. Rows("injector", injectors, Figure, style),
+            .. Rows("pump", pumps, Figure, style),
+            .. Rows("regulator", regulators, PartText.Say, style),
         ];
         return new Table(
             title,
@@ -66,22 +67,22 @@ internal static class SelectionShown
             rows.Length > 0 ? rows : [["–", "–", "–", "there are no parts in it"]]);
     }
 
-    private static IEnumerable<IReadOnlyList<string>> Rows<T>(string kind, IReadOnlyList<Candidate<T>> parts, Func<T, string> figure)
+    private static IEnumerable<IReadOnlyList<string>> Rows<T>(string kind, IReadOnlyList<Candidate<T>> parts, Func<T, TextStyle, string> figure, TextStyle style)
         where T : notnull =>
-        parts.Select(part => (IReadOnlyList<string>)[kind, VisibleText.Of(part.Name), PartText.Cost(part.Cost), VisibleText.Of(figure(part.Part))]);
+        parts.Select(part => (IReadOnlyList<string>)[kind, VisibleText.Of(part.Name), PartText.Cost(part.Cost, style), VisibleText.Of(figure(part.Part, style))]);
 
-    private static string Figure(Injector injector) =>
-        $"{Readable.InjectorFlow(injector.StaticFlow)} at {Readable.Of(injector.RatedDifferential)} on {injector.TestFluid.Name}";
+    private static string Figure(Injector injector, TextStyle style) =>
+        $"{style.InjectorFlow(injector.StaticFlow)} at {style.Of(injector.RatedDifferential)} on {injector.TestFluid.Name}";
 
-    private static string Figure(PumpAssembly pumps)
+    private static string Figure(PumpAssembly pumps, TextStyle style)
     {
         if (pumps.Pumps is not [var pump])
         {
-            return $"{PartText.Count(pumps.Pumps.Count)} pumps together";
+            return $"{style.Count(pumps.Pumps.Count)} pumps together";
         }
 
         PumpCurve curve = pump.Curves[^1];
-        return $"{Readable.PumpFlow(curve.FlowAt(curve.MinimumPressure))} against {Readable.Of(curve.MinimumPressure)} to "
-            + $"{Readable.PumpFlow(curve.FlowAt(curve.MaximumPressure))} against {Readable.Of(curve.MaximumPressure)}, at {Readable.Of(curve.Voltage)}";
+        return $"{style.PumpFlow(curve.FlowAt(curve.MinimumPressure))} against {style.Of(curve.MinimumPressure)} to "
+            + $"{style.PumpFlow(curve.FlowAt(curve.MaximumPressure))} against {style.Of(curve.MaximumPressure)}, at {style.Of(curve.Voltage)}";
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
@@ -17,40 +16,47 @@ public static class SelectionTables
     /// <summary>The best combinations of a ranking, and why those that do not serve fail.</summary>
     /// <param name="ranking">The ranking; at least one combination was judged.</param>
     /// <param name="maximum">The most combinations to show, 1 to 1,000.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a combination, best first.</returns>
     /// <exception cref="ArgumentException">Nothing was judged.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>
-    public static Table Best(Ranking ranking, int maximum = 12)
+    public static Table Best(Ranking ranking, int maximum = 12, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(ranking);
         if (maximum is < 1 or > MaximumRows)
         {
-            throw new ArgumentOutOfRangeException(nameof(maximum), maximum, $"most was {maximum}; allowed is from 1 to {MaximumRows}. A longer table is a list to search, not to read.");
+            throw new ArgumentOutOfRangeException(nameof(maximum), maximum, $"maximum is {maximum}; it must be between 1 and {MaximumRows}. A longer table is a list to search, not to read.");
         }
 
-        return Of(ranking.Headline.ToString(), [.. ranking.Combinations.Take(maximum)], nameof(ranking));
+        style ??= Units.Current;
+        return Of(PartText.Say(ranking.Headline, style), [.. ranking.Combinations.Take(maximum)], nameof(ranking), style);
     }
 
     /// <summary>The combinations that no other beats in cost, turndown and reserve at once.</summary>
     /// <param name="ranking">The ranking; at least one combination serves.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a combination, the cheapest first.</returns>
     /// <exception cref="ArgumentException">No combination serves.</exception>
-    public static Table Pareto(Ranking ranking)
+    public static Table Pareto(Ranking ranking, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(ranking);
+        style ??= Units.Current;
         return Of(
             "Pareto-optimal: no other is at least as good in cost, turndown and reserve, and better in one",
             ranking.Pareto,
-            nameof(ranking));
+            nameof(ranking),
+            style);
     }
 
     /// <summary>How each part of a combination stands, over every stage of the plan.</summary>
     /// <param name="combination">The combination.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a part, the most urgent first.</returns>
     /// <exception cref="ArgumentNullException">There is no combination.</exception>
-    public static Table Margins(Combination combination)
+    public static Table Margins(Combination combination, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(combination);
+        style ??= Units.Current;
         return new Table(
             $"How each part stands: {Named(combination)}",
             [
@@ -64,13 +70,13 @@ public static class SelectionTables
             [
                 margin.Limit.Part.Name,
                 SizingTables.Word(margin.Limit.Margin.Outcome),
-                ReserveOf(margin.Limit.Margin.Reserve),
+                ReserveOf(margin.Limit.Margin.Reserve, style),
                 margin.Stage.Name,
-                $"{margin.Limit.Margin.Explanation} ({margin.Limit.Point})",
+                SizingTables.Finding(margin.Limit, style),
             ])]);
     }
 
-    private static Table Of(string title, IReadOnlyList<Combination> combinations, string name)
+    private static Table Of(string title, IReadOnlyList<Combination> combinations, string name, TextStyle style)
     {
         if (combinations.Count == 0)
         {
@@ -83,14 +89,14 @@ public static class SelectionTables
             .. Column("Injectors", first.Injectors is not null, one => one.Injectors!.Name),
             .. Column("Pump", first.Pump is not null, one => one.Pump!.Name),
             .. Column("Regulator", first.Regulator is not null, one => one.Regulator!.Name),
-            .. Column("Cost", combinations.Any(one => one.Cost > 0), one => Cost(one.Cost), isNumber: true),
-            .. Column("Turndown at idle", true, one => ReserveOf(one.Turndown), isNumber: true),
-            .. Column("Reserve", true, one => ReserveOf(one.Reserve), isNumber: true),
+            .. Column("Cost", combinations.Any(one => one.Cost > 0), one => PartText.Cost(one.Cost, style), isNumber: true),
+            .. Column("Turndown at idle", true, one => ReserveOf(one.Turndown, style), isNumber: true),
+            .. Column("Reserve", true, one => ReserveOf(one.Reserve, style), isNumber: true),
             .. Column("Tightest margin", true, one => $"{one.Weakest.Part.Name}, {one.WeakestStage.Name}"),
             .. Column(
                 "Why it does not serve",
                 combinations.Any(one => one.Outcome != Outcome.Holds),
-                one => one.Outcome == Outcome.Holds ? "serves" : one.Weakest.ToString()),
+                one => one.Outcome == Outcome.Holds ? "serves" : PartText.Say(one.Weakest, style)),
         ];
         return new Table(
             title,
@@ -106,7 +112,5 @@ public static class SelectionTables
     private static string Named(Combination combination) =>
         combination.ToString() is { Length: > 0 } parts ? parts : "parts as fitted";
 
-    private static string Cost(decimal? cost) => cost?.ToString("N0", CultureInfo.InvariantCulture) ?? Unknown;
-
-    private static string ReserveOf(Ratio? reserve) => reserve is { } share ? Readable.Change(share) : Unknown;
+    private static string ReserveOf(Ratio? reserve, TextStyle style) => reserve is { } share ? style.Change(share) : Unknown;
 }

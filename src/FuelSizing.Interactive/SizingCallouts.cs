@@ -1,4 +1,5 @@
 using FuelSizing.Checks;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
@@ -8,11 +9,13 @@ public static class SizingCallouts
 {
     /// <summary>A verdict, with a line for each part.</summary>
     /// <param name="verdict">The verdict.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>A callout that holds, fails or cannot say.</returns>
     /// <exception cref="ArgumentNullException">There is no verdict.</exception>
-    public static Callout Verdict(Verdict verdict)
+    public static Callout Verdict(Verdict verdict, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(verdict);
+        style ??= Units.Current;
         return new Callout(
             verdict.Outcome switch
             {
@@ -20,24 +23,26 @@ public static class SizingCallouts
                 Outcome.Fails => CalloutKind.Fails,
                 _ => CalloutKind.CannotSay,
             },
-            verdict.Headline.ToString(),
-            [.. verdict.Reasons.Select(reason => reason.ToString()!)]);
+            PartText.Say(verdict.Headline, style),
+            [.. verdict.Reasons.Select(reason => PartText.Say(reason, style))]);
     }
 
     /// <summary>Required changes of the failing components, and notes on the numbers.</summary>
     /// <param name="sweep">The sweep.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>A table, a line a remedy or note.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
-    public static Table Remedies(SweepResult sweep)
+    public static Table Remedies(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
+        style ??= Units.Current;
         IEnumerable<IReadOnlyList<string>> changes = sweep.Remedies.Count > 0
-            ? sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, remedy.ToString()])
+            ? sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, PartText.Say(remedy.Text, style)])
             : [["–", "Nothing fails in this range."]];
         return new Table(
             "Required changes",
             [TableColumn.Text("For"), TableColumn.Text("Change")],
-            [.. changes, .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note.ToString()])]);
+            [.. changes, .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", PartText.Say(note, style)])]);
     }
 
     /// <summary>The cautions that go with every result.</summary>

@@ -9,36 +9,40 @@ namespace FuelSizing.Interactive;
 /// <summary>Plots of the library's results.</summary>
 public static class SizingPlots
 {
-    private static PlotAxis BoostAxis => new("Boost", DisplayUnits.Boost.Unit);
+    private static PlotAxis BoostAxis(TextStyle style) => new("Boost", style.Units.Boost.Unit);
 
     /// <summary>Rail pressure, manifold pressure and the difference that the injector sees, across boost.</summary>
     /// <param name="sweep">The sweep, of two boosts or more.</param>
     /// <param name="speed">Place in the sweep's speeds, from 0.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The plot.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The speed is not in the sweep.</exception>
-    public static LinePlot RailPressure(SweepResult sweep, int speed)
+    public static LinePlot RailPressure(SweepResult sweep, int speed, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
+        style ??= Units.Current;
         var column = Column(sweep, speed);
         return new LinePlot(
-            $"Rail pressure across boost at {Readable.Of(sweep.Speeds[speed])}",
-            BoostAxis,
-            new PlotAxis("Pressure", DisplayUnits.Pressure.Unit),
+            $"Rail pressure across boost at {style.Of(sweep.Speeds[speed])}",
+            BoostAxis(style),
+            new PlotAxis("Pressure", style.Units.Pressure.Unit),
             [
-                Line("rail, gauge", column, result => DisplayUnits.Pressure.ValueOf(result.RailGauge)),
-                Line("across the injector", column, result => DisplayUnits.Pressure.ValueOf(result.InjectorDifferential)),
-                Line("boost", column, result => DisplayUnits.Pressure.ValueOf(result.Point.Boost)),
-            ]);
+                Line("rail, gauge", column, result => style.Units.Pressure.ValueOf(result.RailGauge), style),
+                Line("across the injector", column, result => style.Units.Pressure.ValueOf(result.InjectorDifferential), style),
+                Line("boost", column, result => style.Units.Pressure.ValueOf(result.Point.Boost), style),
+            ]).With(style);
     }
 
     /// <summary>Duty cycle over speed and boost, with the limit as a bold contour.</summary>
     /// <param name="sweep">The sweep, of two speeds and two boosts or more.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The map; hatched where the duty cycle cannot be said.</returns>
     /// <exception cref="ArgumentException">The duty cycle can be said nowhere, or the sweep is a single line.</exception>
-    public static MapPlot DutyCycle(SweepResult sweep)
+    public static MapPlot DutyCycle(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
+        style ??= Units.Current;
         var duty = new double[sweep.Speeds.Count, sweep.Boosts.Count];
         for (int speed = 0; speed < sweep.Speeds.Count; speed++)
         {
@@ -51,39 +55,43 @@ public static class SizingPlots
         return new MapPlot(
             "Injector duty cycle over speed and boost",
             new PlotAxis("Engine speed", "rev/min"),
-            BoostAxis,
+            BoostAxis(style),
             new PlotAxis("Duty cycle", "%"),
             [.. sweep.Speeds.Select(speed => speed.RevolutionsPerMinute)],
-            [.. sweep.Boosts.Select(DisplayUnits.Boost.ValueOf)],
+            [.. sweep.Boosts.Select(style.Units.Boost.ValueOf)],
             duty)
-            .WithLimit($"limit {Readable.Of(sweep.System.Limits.DutyCycle)}", sweep.System.Limits.DutyCycle.Percent);
+            .WithLimit($"limit {style.Of(sweep.System.Limits.DutyCycle)}", sweep.System.Limits.DutyCycle.Percent)
+            .With(style);
     }
 
     /// <summary>The pump's curve, and what is wanted of it at each boost at the speed that asks most.</summary>
     /// <param name="sweep">The sweep, of two boosts or more.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The plot: the system is adequate where the demand lies below the curve.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
-    public static LinePlot PumpAgainstDemand(SweepResult sweep)
+    public static LinePlot PumpAgainstDemand(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
+        style ??= Units.Current;
         var supply = sweep.Results[0].Point.Conditions.SupplyVoltage;
         var curve = sweep.System.Pump.CurveAt(supply);
         OperatingResult[] maximum = [.. SizingTables.Busiest(sweep)];
         return new LinePlot(
             "Pump against demand",
-            new PlotAxis("Pressure at the pump", DisplayUnits.Pressure.Unit),
-            new PlotAxis("Flow", DisplayUnits.PumpFlow.Unit),
+            new PlotAxis("Pressure at the pump", style.Units.Pressure.Unit),
+            new PlotAxis("Flow", style.Units.PumpFlow.Unit),
             [
                 new PlotLine(
-                    $"{sweep.System.Pump.Name} on {Readable.Of(supply)}",
-                    [.. curve.Select(point => DisplayUnits.Pressure.ValueOf(point.PressureRise))],
-                    [.. curve.Select(point => DisplayUnits.PumpFlow.ValueOf(point.Flow))]),
+                    $"{sweep.System.Pump.Name} on {style.Of(supply)}",
+                    [.. curve.Select(point => style.Units.Pressure.ValueOf(point.PressureRise))],
+                    [.. curve.Select(point => style.Units.PumpFlow.ValueOf(point.Flow))]),
                 new PlotLine(
                     "injected, at the pressure set",
-                    [.. maximum.Select(result => DisplayUnits.Pressure.ValueOf(result.RailSetGauge))],
-                    [.. maximum.Select(result => DisplayUnits.PumpFlow.ValueOf(result.InjectedFlow))]),
+                    [.. maximum.Select(result => style.Units.Pressure.ValueOf(result.RailSetGauge))],
+                    [.. maximum.Select(result => style.Units.PumpFlow.ValueOf(result.InjectedFlow))]),
             ])
-            .WithNote($"Demand is that of the speed that asks most, from {Readable.Boost(sweep.Boosts[0])} to {Readable.Boost(sweep.Boosts[^1])} of boost.");
+            .WithNote($"Demand is that of the speed that asks most, from {style.Boost(sweep.Boosts[0])} to {style.Boost(sweep.Boosts[^1])} of boost.")
+            .With(style);
     }
 
     /// <summary>One figure across boost for several systems.</summary>
@@ -107,9 +115,9 @@ public static class SizingPlots
         Named.Check(cases, PlotStyle.MaximumLines, nameof(cases));
         return new LinePlot(
             title,
-            BoostAxis,
+            BoostAxis(Units.Current),
             value,
-            [.. cases.Select(one => Line(one.Name, Column(one.Sweep, speed), result => figure(result) ?? double.NaN))]);
+            [.. cases.Select(one => Line(one.Name, Column(one.Sweep, speed), result => figure(result) ?? double.NaN, Units.Current))]).With(Units.Current);
     }
 
     /// <summary>One figure across whatever was varied from point to point: a gain, a bore, a length of wire.</summary>
@@ -138,7 +146,7 @@ public static class SizingPlots
             [.. scans.Select(scan => new PlotLine(
                 scan.Name,
                 [.. scan.Scan.Select(step => step.Varied)],
-                [.. scan.Scan.Select(step => figure(step.Result) ?? double.NaN)]))]);
+                [.. scan.Scan.Select(step => figure(step.Result) ?? double.NaN)]))]).With(Units.Current);
     }
 
     /// <summary>Pump curve against system curve: the pump runs where they meet.</summary>
@@ -146,30 +154,46 @@ public static class SizingPlots
     /// <param name="cases">Solved points, each with the name of its mark; 1 to 3. Curves that are the same are drawn once.</param>
     /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
     /// <remarks>
-    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the return line
+    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the way back
     /// takes where that is more, and the losses on the way. A point under it is a rail that sags.
     /// </remarks>
     /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>
     /// <exception cref="ArgumentNullException">A result is missing.</exception>
-    public static LinePlot SystemCurve(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
+    public static LinePlot SystemCurve(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases) =>
+        SystemCurve(title, Units.Current, cases);
+
+    /// <summary>Pump curve against system curve: the pump runs where they meet.</summary>
+    /// <param name="title">What the plot shows; not empty.</param>
+    /// <param name="style">Units and culture.</param>
+    /// <param name="cases">Solved points, each with the name of its mark; 1 to 3. Curves that are the same are drawn once.</param>
+    /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
+    /// <remarks>
+    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the return line
+    /// takes where that is more, and the losses on the way. A point under it is a rail that sags.
+    /// </remarks>
+    /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static LinePlot SystemCurve(string title, TextStyle style, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
     {
+        ArgumentNullException.ThrowIfNull(style);
         Named.Check(cases, MaximumSystems, nameof(cases));
-        SystemPicture[] pictures = [.. cases.Select(one => new SystemPicture(one.Name, one.Result))];
+        SystemPicture[] pictures = [.. cases.Select(one => new SystemPicture(one.Name, one.Result, style))];
         double furthest = pictures.Max(picture => picture.FreeFlow);
 
         // Pumps in series reach far over any point at which they run; without a cut the marks would crowd.
         double maximum = MaximumOverMarks * pictures.Max(picture => picture.Tallest);
         var plot = new LinePlot(
             title,
-            new PlotAxis("Flow through the pumps", DisplayUnits.PumpFlow.Unit),
-            new PlotAxis("Pressure rise", DisplayUnits.Pressure.Unit),
+            new PlotAxis("Flow through the pumps", style.Units.PumpFlow.Unit),
+            new PlotAxis("Pressure rise", style.Units.Pressure.Unit),
             [
                 .. Distinct([.. pictures.Select(picture => picture.Pump(maximum))], ""),
                 .. Distinct([.. pictures.Select(picture => picture.System(furthest, maximum))], "asked for: "),
             ]);
         return pictures
             .Where(picture => picture.Point is not null)
-            .Aggregate(plot, (marked, picture) => marked.WithPoint(picture.Name, picture.Point!.Value.Flow, picture.Point.Value.Rise));
+            .Aggregate(plot, (marked, picture) => marked.WithPoint(picture.Name, picture.Point!.Value.Flow, picture.Point.Value.Rise))
+            .With(style);
     }
 
     private const double MaximumOverMarks = 1.75;
@@ -197,8 +221,8 @@ public static class SizingPlots
         return kept.Select(line => new PlotLine(before + line.Name, line.X, line.Y));
     }
 
-    private static PlotLine Line(string name, OperatingResult[] column, Func<OperatingResult, double> value) =>
-        new(name, [.. column.Select(result => DisplayUnits.Boost.ValueOf(result.Point.Boost))], [.. column.Select(value)]);
+    private static PlotLine Line(string name, OperatingResult[] column, Func<OperatingResult, double> value, TextStyle style) =>
+        new(name, [.. column.Select(result => style.Units.Boost.ValueOf(result.Point.Boost))], [.. column.Select(value)]);
 
     private static OperatingResult[] Column(SweepResult sweep, int speed) =>
         [.. Enumerable.Range(0, sweep.Boosts.Count).Select(boost => sweep.At(speed, boost))];

@@ -28,17 +28,19 @@ public sealed class SizingSheet : IDisplayBlock
     private const int MaximumCharacters = 160;
 
     private readonly SweepResult _sweep;
+    private readonly TextStyle _style;
 
     /// <summary>Makes a sheet.</summary>
     /// <param name="sweep">The sweep that it records.</param>
     /// <param name="title">What was sized; 1 to 160 characters.</param>
     /// <param name="date">The day it is dated; undated if not given.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <exception cref="ArgumentException">The title is empty, too long, or cannot be written as XML.</exception>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
-    public SizingSheet(SweepResult sweep, string title, DateOnly? date = null)
+    public SizingSheet(SweepResult sweep, string title, DateOnly? date = null, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
-        _sweep = sweep;
+        (_sweep, _style) = (sweep, style ?? Units.Current);
         Title = Require.Text(title, nameof(title));
         if (Title.Length > MaximumCharacters)
         {
@@ -108,7 +110,7 @@ public sealed class SizingSheet : IDisplayBlock
 
     private XElement[] Body()
     {
-        var (word, sign, edge, ground) = BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict).Kind);
+        var (word, sign, edge, ground) = BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict, _style).Kind);
         return
         [
             new XElement("header", new XElement("h1", Title), new XElement("p", Head())),
@@ -117,35 +119,35 @@ public sealed class SizingSheet : IDisplayBlock
                 new XAttribute("class", "verdict"),
                 new XAttribute("style", $"border-color:{edge};background:{ground}"),
                 new XElement("strong", new XAttribute("style", $"color:{edge}"), $"{sign} {word}"),
-                $" {_sweep.Verdict.Headline}"),
+                $" {PartText.Say(_sweep.Verdict.Headline, _style)}"),
             .. Sections().Skip(1).Select(Section),
         ];
     }
 
     private string Head() =>
-        $"{(Date is { } day ? $"{day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, " : string.Empty)}calculated with FuelSizing {Version}; {Readable.Boost(_sweep.Boosts[0])} to {Readable.Boost(_sweep.Boosts[^1])}, {Readable.Of(_sweep.Speeds[0])} to {Readable.Of(_sweep.Speeds[^1])}";
+        $"{(Date is { } day ? $"{day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, " : string.Empty)}calculated with FuelSizing {Version}; {_style.Boost(_sweep.Boosts[0])} to {_style.Boost(_sweep.Boosts[^1])}, {_style.Of(_sweep.Speeds[0])} to {_style.Of(_sweep.Speeds[^1])}";
 
     private IEnumerable<(string Title, IReadOnlyList<IReadOnlyList<string>> Rows)> Sections()
     {
-        yield return ("Verdict", [[$"{BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict).Kind).Word}: {_sweep.Verdict.Headline}"]]);
-        yield return ("Inputs", SheetInputs.Of(_sweep));
-        yield return ("At the point that asks most", SheetInputs.Busiest(_sweep));
+        yield return ("Verdict", [[$"{BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict, _style).Kind).Word}: {PartText.Say(_sweep.Verdict.Headline, _style)}"]]);
+        yield return ("Inputs", SheetInputs.Of(_sweep, _style));
+        yield return ("At the point that asks most", SheetInputs.Busiest(_sweep, _style));
         yield return ("Margins, and where they are tightest", [.. _sweep.Standings.Select(standing => (IReadOnlyList<string>)
         [
             standing.Part.Name,
-            $"{SizingTables.Word(standing.Outcome)}{(standing.Tightest.Margin.Reserve is { } reserve ? $" {Readable.Change(reserve)}" : string.Empty)}",
-            standing.Tightest.Margin.Explanation,
-            $"{standing.Tightest.Point}",
+            $"{SizingTables.Word(standing.Outcome)}{(standing.Tightest.Margin.Reserve is { } reserve ? $" {_style.Change(reserve)}" : string.Empty)}",
+            SizingTables.Explanation(standing.Tightest.Margin, _style),
+            PartText.Say(standing.Tightest.Point, _style),
         ])]);
         if (_sweep.Remedies.Count > 0)
         {
             yield return ("Required changes", Cut(
-                _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, remedy.ToString()]), MaximumRemedies, "changes"));
+                _sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, PartText.Say(remedy.Text, _style)]), MaximumRemedies, "changes"));
         }
 
         if (_sweep.Notes.Count > 0)
         {
-            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", note.ToString()]), MaximumNotes, "notes"));
+            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", PartText.Say(note, _style)]), MaximumNotes, "notes"));
         }
 
         yield return ("Before you trust these numbers with an engine", [.. Cautions.Lines.Select(line => (IReadOnlyList<string>)["!", line])]);

@@ -10,32 +10,36 @@ internal static class SizingShown
 {
     public static void Register()
     {
-        Answer<VolumeFlow>("Q_r", Readable.InjectorFlow);
-        Answer<UnitsNet.Pressure>("", Readable.Of);
-        Answer<double>("g", gain => PartText.Number(gain));
-        Answer<Length>("D", bore => PartText.Bore(bore));
-        Answer<Area>("A", Readable.Of);
-        Answer<Power>("P", Readable.Of);
-        Answer<RotationalSpeed>("n", Readable.Of);
-        Shown.By<PumpRequirement>(required => new(
+        Statements();
+        Answer<VolumeFlow>("Q_r", style => style.InjectorFlow);
+        Answer<UnitsNet.Pressure>("", style => style.Of);
+        Answer<double>("g", style => gain => style.Number(gain));
+        Answer<Length>("D", style => style.Bore);
+        Answer<Area>("A", style => style.Of);
+        Answer<Power>("P", style => style.Of);
+        Answer<RotationalSpeed>("n", style => style.Of);
+        Shown.By<PumpRequirement>((required, style) => new(
             "What the pumps must deliver",
-            [.. required.Governing.Select(point => new Fact("Flow", "Q_p", Readable.PumpFlow(point.Flow), $"against {Readable.Of(point.PressureRise)}, at {point.Point}"))],
+            [.. required.Governing.Select(point => new Fact("Flow", "Q_p", style.PumpFlow(point.Flow), $"against {style.Of(point.PressureRise)}, at {PartText.Say(point.Point, style)}"))],
             "Each of these must lie on or under the pump's curve, at the voltage that its motor gets there."));
-        Shown.By<PumpDutyPoint>(point => new(
-            $"What the pumps must deliver at {point.Point}",
+        Shown.By<PumpDutyPoint>((point, style) => new(
+            $"What the pumps must deliver at {PartText.Say(point.Point, style)}",
             [
-                new("Flow", "Q_p", Readable.PumpFlow(point.Flow), "reserve and least returned flow included"),
-                new("Pressure rise", "Δp_p", Readable.Of(point.PressureRise), "at that flow"),
+                new("Flow", "Q_p", style.PumpFlow(point.Flow), "reserve and least returned flow included"),
+                new("Pressure rise", "Δp_p", style.Of(point.PressureRise), "at that flow"),
             ]));
     }
 
-    private static void Answer<T>(string symbol, Func<T, string> text)
+    private static void Statements() => Shown.By<Statement>((statement, style) => new(
+        $"Statement: {statement.Code}", [Fact.Words("Says", statement.In(style))]));
+
+    private static void Answer<T>(string symbol, Func<TextStyle, Func<T, string>> text)
         where T : struct =>
-        Shown.By<SizingAnswer<T>>(answer => new(
+        Shown.By<SizingAnswer<T>>((answer, style) => new(
             answer.IsFeasible ? "Answer" : "No figure serves",
             [
-                new("Answer", symbol, answer.Value is { } value ? text(value) : "none", answer.ToString()),
-                Fact.Words(answer.IsFeasible ? "Held there by" : "In the way", $"{answer.Binding}"),
-                .. answer.Next is { } next ? (Fact[])[Fact.Words("Next", $"{next}")] : [],
+                new("Answer", symbol, answer.Value is { } value ? text(style)(value) : "none", PartText.Say(answer, style)),
+                Fact.Words(answer.IsFeasible ? "Held there by" : "In the way", PartText.Say(answer.Binding, style)),
+                .. answer.Next is { } next ? (Fact[])[Fact.Words("Next", PartText.Say(next, style))] : [],
             ]));
 }

@@ -18,14 +18,16 @@ public static class SizingTables
     /// the table that the value was read from.
     /// </summary>
     /// <param name="result">The solved point.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a step; the working of the point has more lines, and the numbers that were put in.</returns>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
-    public static Table Steps(OperatingResult result)
+    public static Table Steps(OperatingResult result, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(result);
+        style ??= Units.Current;
         Working working = result.Working;
         return new Facts(
-            $"Step by step at {result.Point}",
+            $"Step by step at {PartText.Say(result.Point, style)}",
             [
                 .. working.Given.Where(given => GivenInSteps.Contains(given.Symbol)).Select(WorkingShown.Line),
                 .. working.Steps.Where(step => !step.IsIntermediate).Select(WorkingShown.Line),
@@ -35,23 +37,26 @@ public static class SizingTables
 
     /// <summary>The working of one operating point: each equation, the numbers put in, what comes out, and the source.</summary>
     /// <param name="result">The solved point.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table: the given figures, then a line a step.</returns>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
-    public static Table Working(OperatingResult result)
+    public static Table Working(OperatingResult result, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return Working(result.Working);
+        return Working(result.Working, style);
     }
 
     /// <summary>A working: each equation, the numbers put in, what comes out, and the source.</summary>
     /// <param name="working">The working.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table: the given figures, then a line a step.</returns>
     /// <exception cref="ArgumentNullException">There is no working.</exception>
-    public static Table Working(Working working)
+    public static Table Working(Working working, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(working);
+        style ??= Units.Current;
         return new Table(
-            $"The working at {working.Subject}",
+            $"The working at {PartText.Say(working.Subject, style)}",
             [
                 TableColumn.Text("Quantity"),
                 TableColumn.Text("Equation"),
@@ -71,11 +76,13 @@ public static class SizingTables
 
     /// <summary>Fuel demand both ways over the boosts of a sweep, at the speed that asks most.</summary>
     /// <param name="sweep">The sweep.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a boost.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
-    public static Table Demand(SweepResult sweep)
+    public static Table Demand(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
+        style ??= Units.Current;
         return new Table(
             "Fuel demand both ways, at the speed that asks most",
             [
@@ -90,25 +97,27 @@ public static class SizingTables
             ],
             [.. Busiest(sweep).Select(result => (IReadOnlyList<string>)
             [
-                Readable.Boost(result.Point.Boost),
-                Readable.Of(result.Point.Speed),
-                Readable.Of(result.Demand.BrakePower),
-                Readable.Of(result.Demand.ChargeTemperature),
-                Readable.Of(result.Demand.FromAir),
-                Readable.Of(result.Demand.FromPower),
-                Readable.Change(result.Demand.Difference),
-                Readable.PumpFlow(result.InjectedFlow),
+                style.Boost(result.Point.Boost),
+                style.Of(result.Point.Speed),
+                style.Of(result.Demand.BrakePower),
+                style.Of(result.Demand.ChargeTemperature),
+                style.Of(result.Demand.FromAir),
+                style.Of(result.Demand.FromPower),
+                style.Change(result.Demand.Difference),
+                style.PumpFlow(result.InjectedFlow),
             ])],
             "Power is estimated from the measured pull by charge density; spark retard and exhaust back-pressure are not in it.");
     }
 
     /// <summary>How each part stands over a sweep, the limiting component first.</summary>
     /// <param name="sweep">The sweep.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a part.</returns>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
-    public static Table Standings(SweepResult sweep)
+    public static Table Standings(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
+        style ??= Units.Current;
         return new Table(
             "How each part stands",
             [
@@ -122,21 +131,23 @@ public static class SizingTables
             [
                 standing.Part.Name,
                 Word(standing.Outcome),
-                standing.Tightest.Margin.Reserve is { } reserve ? Readable.Change(reserve) : "–",
-                $"{standing.Tightest.Margin.Explanation} ({standing.Tightest.Point})",
-                standing.LimitReachedAt is { } place ? place.ToString() : "not in this range",
+                standing.Tightest.Margin.Reserve is { } reserve ? style.Change(reserve) : "–",
+                Tightest(standing, style),
+                standing.LimitReachedAt is { } place ? PartText.Say(place, style) : "not in this range",
             ])],
             "Margin: the share by which the demand on the component could still grow. Negative: the shortfall.");
     }
 
     /// <summary>The circuit at one point, from the tank round to the tank: every flow, pressure, loss, voltage and current.</summary>
     /// <param name="result">The solved point.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a place or part, in the order of flow.</returns>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
-    public static Table Circuit(OperatingResult result)
+    public static Table Circuit(OperatingResult result, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return new CircuitWalk(result).Table();
+        style ??= Units.Current;
+        return new CircuitWalk(result, style).Table();
     }
 
     /// <summary>Several circuits compared: rail, injectors, pump, returned flow, heat, and the limiting component.</summary>
@@ -145,8 +156,19 @@ public static class SizingTables
     /// <returns>The table, a line a figure and a column a case.</returns>
     /// <exception cref="ArgumentException">A text is empty, too long, or cannot be written as XML; or there are too few or too many cases.</exception>
     /// <exception cref="ArgumentNullException">A result is missing.</exception>
-    public static Table Circuits(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
+    public static Table Circuits(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases) =>
+        Circuits(title, Units.Current, cases);
+
+    /// <summary>Several circuits compared: rail, injectors, pump, returned flow, heat, and the limiting component.</summary>
+    /// <param name="title">What is compared; not empty.</param>
+    /// <param name="style">Units and culture.</param>
+    /// <param name="cases">Solved points, each with the name of its column; 1 to 6.</param>
+    /// <returns>The table, a line a figure and a column a case.</returns>
+    /// <exception cref="ArgumentException">A text is empty, too long, or cannot be written as XML; or there are too few or too many cases.</exception>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static Table Circuits(string title, TextStyle style, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
     {
+        ArgumentNullException.ThrowIfNull(style);
         Named.Check(cases, Named.MaximumColumns, nameof(cases));
         (OperatingResult Result, CircuitResult Circuit)[] solved = [.. cases.Select(one => (one.Result, one.Result.Circuit))];
         IReadOnlyList<string> Row(string figure, Func<OperatingResult, CircuitResult, string> text) =>
@@ -155,18 +177,18 @@ public static class SizingTables
             title,
             [TableColumn.Text("Figure"), .. cases.Select(one => TableColumn.Text(one.Name))],
             [
-                Row("Rail, set", (result, _) => Readable.Of(result.RailSetGauge)),
-                Row("Rail, gauge", (result, _) => Readable.Of(result.RailGauge)),
+                Row("Rail, set", (result, _) => style.Of(result.RailSetGauge)),
+                Row("Rail, gauge", (result, _) => style.Of(result.RailGauge)),
                 Row("Governed by", (result, _) => CircuitText.Governs(result)),
-                Row("Across the injector", (result, _) => Readable.Of(result.InjectorDifferential)),
-                Row("Duty cycle", (result, _) => CircuitText.Known(result.DutyCycle, Readable.DutyCycle)),
-                Row("Injected", (result, _) => Readable.PumpFlow(result.InjectedFlow)),
-                Row("Pump delivers", (result, _) => CircuitText.Known(result.PumpFlow, Readable.PumpFlow)),
-                Row("Returned to the tank", (result, _) => CircuitText.Known(result.ReturnedFlow, Readable.PumpFlow)),
-                Row("Rise over the pumps", (_, circuit) => CircuitText.Known(circuit.OutletGauge - circuit.InletGauge, Readable.Of)),
-                Row("At each motor", (_, circuit) => circuit.Pumps.Count == 0 ? CircuitText.Unknown : string.Join("; ", circuit.Pumps.Select(MotorFigures).Distinct())),
-                Row("Heat into the tank", (_, circuit) => CircuitText.Known(circuit.HeatToTank, CircuitText.Heat)),
-                Row("Tightest margin", (result, _) => result.Limiting.Margin.ToString()),
+                Row("Across the injector", (result, _) => style.Of(result.InjectorDifferential)),
+                Row("Duty cycle", (result, _) => CircuitText.Known(result.DutyCycle, style.DutyCycle)),
+                Row("Injected", (result, _) => style.PumpFlow(result.InjectedFlow)),
+                Row("Pump delivers", (result, _) => CircuitText.Known(result.PumpFlow, style.PumpFlow)),
+                Row("Returned to the tank", (result, _) => CircuitText.Known(result.ReturnedFlow, style.PumpFlow)),
+                Row("Rise over the pumps", (_, circuit) => CircuitText.Known(circuit.OutletGauge - circuit.InletGauge, style.Of)),
+                Row("At each motor", (_, circuit) => circuit.Pumps.Count == 0 ? CircuitText.Unknown : string.Join("; ", circuit.Pumps.Select(pump => MotorFigures(pump, style)).Distinct())),
+                Row("Heat into the tank", (_, circuit) => CircuitText.Known(circuit.HeatToTank, style.Heat)),
+                Row("Tightest margin", (result, _) => PartText.Say(result.Limiting.Margin, style)),
             ]);
     }
 
@@ -176,8 +198,19 @@ public static class SizingTables
     /// <returns>The table, a line a figure and a column a pump that has a feed.</returns>
     /// <exception cref="ArgumentException">No pump has a feed, or a text or the count of cases is refused.</exception>
     /// <exception cref="ArgumentNullException">A result is missing.</exception>
-    public static Table Wiring(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
+    public static Table Wiring(string title, params IReadOnlyList<(string Name, OperatingResult Result)> cases) =>
+        Wiring(title, Units.Current, cases);
+
+    /// <summary>The wiring of each fed pump: wire, resistance, current, and where its voltage and heat go.</summary>
+    /// <param name="title">What is compared; not empty.</param>
+    /// <param name="style">Units and culture.</param>
+    /// <param name="cases">Solved points, each with the name of its column; 1 to 6.</param>
+    /// <returns>The table, a line a figure and a column a pump that has a feed.</returns>
+    /// <exception cref="ArgumentException">No pump has a feed, or a text or the count of cases is refused.</exception>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    public static Table Wiring(string title, TextStyle style, params IReadOnlyList<(string Name, OperatingResult Result)> cases)
     {
+        ArgumentNullException.ThrowIfNull(style);
         Named.Check(cases, Named.MaximumColumns, nameof(cases));
         WiredPump[] wired = [.. cases.SelectMany(one => WiredPump.Of(one.Name, one.Result))];
         if (wired.Length == 0)
@@ -191,19 +224,29 @@ public static class SizingTables
             title,
             [TableColumn.Text("Figure"), .. wired.Select(pump => TableColumn.Text(pump.Column))],
             [
-                Row("Wire", pump => $"{pump.Feed.Conductor} ({Readable.Of(pump.Feed.Conductor.Area)})"),
-                Row("Length, out and back", pump => CircuitText.Metres(pump.Feed.Outward + pump.Feed.Back)),
-                Row("Resistance of the loop", pump => Readable.Of(pump.Feed.LoopResistance)),
-                Row("Voltage at the source", pump => Readable.Of(pump.Source)),
-                Row("Current", pump => CircuitText.Known(pump.Result.Current, Readable.Of)),
-                Row("Lost in the wire", pump => pump.Loss(loss => Readable.VoltageDrop(loss.DropInWire))),
-                Row("Lost in the contacts", pump => pump.Loss(loss => Readable.VoltageDrop(loss.DropInContacts))),
-                Row("Voltage at the motor", pump => Readable.Of(pump.Result.Voltage)),
-                Row("Lost, share of the source", pump => pump.Loss(loss => Readable.DutyCycle(loss.ShareOfSupply))),
-                Row("Heat in the wire", pump => pump.Loss(loss => CircuitText.SmallHeat(loss.HeatInWire))),
-                Row("Heat in each metre", pump => pump.Loss(loss => CircuitText.Heat(loss.HeatOfWirePerLength))),
+                Row("Wire", pump => $"{pump.Feed.Conductor} ({style.Of(pump.Feed.Conductor.Area)})"),
+                Row("Length, out and back", pump => style.Of(pump.Feed.Outward + pump.Feed.Back)),
+                Row("Resistance of the loop", pump => style.Of(pump.Feed.LoopResistance)),
+                Row("Voltage at the source", pump => style.Of(pump.Source)),
+                Row("Current", pump => CircuitText.Known(pump.Result.Current, style.Of)),
+                Row("Lost in the wire", pump => pump.Loss(loss => style.VoltageDrop(loss.DropInWire))),
+                Row("Lost in the contacts", pump => pump.Loss(loss => style.VoltageDrop(loss.DropInContacts))),
+                Row("Voltage at the motor", pump => style.Of(pump.Result.Voltage)),
+                Row("Lost, share of the source", pump => pump.Loss(loss => style.DutyCycle(loss.ShareOfSupply))),
+                Row("Heat in the wire", pump => pump.Loss(loss => style.WireHeat(loss.HeatInWire))),
+                Row("Heat in each metre", pump => pump.Loss(loss => style.Of(loss.HeatOfWirePerLength))),
             ]);
     }
+
+    /// <summary>The finding where it is tightest, and the place.</summary>
+    internal static string Tightest(PartStanding standing, TextStyle style) => Finding(standing.Tightest, style);
+
+    /// <summary>A finding without the part's name, and the place.</summary>
+    internal static string Finding(Limit limit, TextStyle style) =>
+        $"{Explanation(limit.Margin, style)} ({PartText.Say(limit.Point, style)})";
+
+    /// <summary>A finding without the part's name.</summary>
+    internal static string Explanation(Margin margin, TextStyle style) => margin.Finding.In(style);
 
     /// <summary>An outcome as tables word it.</summary>
     internal static string Word(Outcome outcome) => outcome switch
@@ -217,8 +260,8 @@ public static class SizingTables
     internal static IEnumerable<OperatingResult> Busiest(SweepResult sweep) =>
         sweep.Results.Chunk(sweep.Speeds.Count).Select(row => row.MaxBy(result => result.InjectedFlow)!);
 
-    private static string MotorFigures(PumpResult pump) =>
+    private static string MotorFigures(PumpResult pump, TextStyle style) =>
         pump.Current is { } current
-            ? $"{Readable.Of(pump.Voltage)}, {Readable.Of(current)}"
-            : Readable.Of(pump.Voltage);
+            ? $"{style.Of(pump.Voltage)}, {style.Of(current)}"
+            : style.Of(pump.Voltage);
 }

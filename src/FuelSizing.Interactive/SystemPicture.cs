@@ -15,12 +15,13 @@ internal sealed class SystemPicture
     private static readonly ElectricPotential MinimumDrawn = ElectricPotential.FromVolts(6);
 
     private readonly OperatingResult _result;
+    private readonly TextStyle _style;
     private readonly string _pumpName;
     private readonly (double Flow, double Rise)[] _pump;
 
-    public SystemPicture(string name, OperatingResult result)
+    public SystemPicture(string name, OperatingResult result, TextStyle style)
     {
-        (Name, _result) = (name, result);
+        (Name, _result, _style) = (name, result, style);
         CircuitResult circuit = result.Circuit;
 
         // A controller may feed the pumps with less than the supply; where the data ends nothing is known of it.
@@ -35,15 +36,15 @@ internal sealed class SystemPicture
         var curve = result.System.Pump.CurveAt(fed, Points);
         // An assembly's name stands in brackets, which a whole name does not need.
         string pumps = result.System.Pump.Name;
-        _pumpName = $"{(result.System.Pump is Pumps.Pump ? pumps : pumps[1..^1])} on {Readable.Of(fed)}{(first?.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
+        _pumpName = $"{(result.System.Pump is Pumps.Pump ? pumps : pumps[1..^1])} on {style.Of(fed)}{(first?.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
 
         // A thousandth of a litre an hour is far under what a line shows; at deadhead the curve's end is no neater than that.
-        _pump = [.. curve.Select(point => (Math.Round(DisplayUnits.PumpFlow.ValueOf(point.Flow), 3), DisplayUnits.Pressure.ValueOf(point.PressureRise)))];
-        FreeFlow = curve.Max(point => DisplayUnits.PumpFlow.ValueOf(point.Flow));
+        _pump = [.. curve.Select(point => (Math.Round(style.Units.PumpFlow.ValueOf(point.Flow), 3), style.Units.Pressure.ValueOf(point.PressureRise)))];
+        FreeFlow = curve.Max(point => style.Units.PumpFlow.ValueOf(point.Flow));
         Point = circuit.PumpFlow is { } flow && circuit.OutletGauge - circuit.InletGauge is { } rise
-            ? (DisplayUnits.PumpFlow.ValueOf(flow), DisplayUnits.Pressure.ValueOf(rise))
+            ? (style.Units.PumpFlow.ValueOf(flow), style.Units.Pressure.ValueOf(rise))
             : null;
-        Tallest = Math.Max(DisplayUnits.Pressure.ValueOf(result.RailSetGauge), Point?.Rise ?? 0);
+        Tallest = Math.Max(style.Units.Pressure.ValueOf(result.RailSetGauge), Point?.Rise ?? 0);
     }
 
     /// <summary>The name of the mark.</summary>
@@ -68,10 +69,10 @@ internal sealed class SystemPicture
     public PlotLine System(double furthest, double maximum)
     {
         CircuitResult circuit = _result.Circuit;
-        double end = Math.Min(furthest, DisplayUnits.PumpFlow.ValueOf(circuit.MaximumKnownFlow));
+        double end = Math.Min(furthest, _style.Units.PumpFlow.ValueOf(circuit.MaximumKnownFlow));
         double[] flows = [.. Enumerable.Range(0, Points).Select(point => end * point / (Points - 1))];
-        double[] rises = [.. flows.Select(flow => DisplayUnits.Pressure.ValueOf(circuit.PressureAsked(
-            UnitMath.Min(DisplayUnits.PumpFlow.Quantity(flow), circuit.MaximumKnownFlow))))];
+        double[] rises = [.. flows.Select(flow => _style.Units.Pressure.ValueOf(circuit.PressureAsked(
+            UnitMath.Min(_style.Units.PumpFlow.Quantity(flow), circuit.MaximumKnownFlow))))];
         return new PlotLine(
             Name,
             flows,

@@ -13,53 +13,53 @@ internal static class SystemShown
 {
     public static void Register()
     {
-        Shown.By<FuelSystem>(system => new($"Fuel system, {Layout(system)}", Of(system)));
-        Shown.By<Setup>(setup => new(
+        Shown.By<FuelSystem>((system, style) => new($"Fuel system, {Layout(system)}", Of(system, style)));
+        Shown.By<Setup>((setup, style) => new(
             $"Setup: fuel system, {Layout(setup.System)}",
-            [.. Of(setup.System), .. setup.Points.Select(named => Fact.Words(named.Name, $"{named.Point}"))]));
-        Shown.By<NamedPoint>(named => new(named.Name, Of(named.Point)));
-        Shown.By<OperatingPoint>(point => new($"Operating point: {point}", Of(point)));
-        Shown.By<Conditions>(conditions => new("Conditions", Of(conditions)));
-        Shown.By<SizingLimits>(limits => new(
+            [.. Of(setup.System, style), .. setup.Points.Select(named => Fact.Words(named.Name, PartText.Say(named.Point, style)))]));
+        Shown.By<NamedPoint>((named, style) => new(named.Name, Of(named.Point, style)));
+        Shown.By<OperatingPoint>((point, style) => new($"Operating point: {PartText.Say(point, style)}", Of(point, style)));
+        Shown.By<Conditions>((conditions, style) => new("Conditions", Of(conditions, style)));
+        Shown.By<SizingLimits>((limits, style) => new(
             "Limits that the parts are judged by",
             [
-                new("Duty cycle", "D", Readable.DutyCycle(limits.DutyCycle), "at the most"),
-                new("Pump's reserve", "", Readable.Of(limits.PumpReserve), "over the demand, at the least"),
-                new("Rail pressure", "p_max", limits.RailCeiling is { } ceiling ? Readable.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
-                new("Lost in the pump's feed", "", Readable.DutyCycle(limits.FeedDrop), "at the most"),
-                new("Pump inlet over vapour pressure", "Δp_v", Readable.Of(limits.SuctionMargin), "at the least"),
+                new("Duty cycle", "D", style.DutyCycle(limits.DutyCycle), "at the most"),
+                new("Pump's reserve", "", style.Of(limits.PumpReserve), "over the demand, at the least"),
+                new("Rail pressure", "p_max", limits.RailCeiling is { } ceiling ? style.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
+                new("Lost in the pump's feed", "", style.DutyCycle(limits.FeedDrop), "at the most"),
+                new("Pump inlet over vapour pressure", "Δp_v", style.Of(limits.SuctionMargin), "at the least"),
             ]));
-        Shown.By<Plumbing>(plumbing => new(
+        Shown.By<Plumbing>((plumbing, style) => new(
             "Lines and filters",
-            [.. Way("To the pump", plumbing.Suction), .. Way("To the rail", plumbing.Supply), .. Way("Back to the tank", plumbing.ReturnLine)]));
+            [.. Way("To the pump", plumbing.Suction, style), .. Way("To the rail", plumbing.Supply, style), .. Way("Back to the tank", plumbing.ReturnLine, style)]));
     }
 
     /// <summary>A system's parts.</summary>
-    public static IReadOnlyList<Fact> Of(FuelSystem system) => [.. SheetInputs.Of(system).Select(line => Fact.Words(line.Name, line.Text))];
+    public static IReadOnlyList<Fact> Of(FuelSystem system, TextStyle style) => [.. SheetInputs.Of(system, style).Select(line => Fact.Words(line.Name, line.Text))];
 
     /// <summary>An operating point and what surrounds it.</summary>
-    public static IReadOnlyList<Fact> Of(OperatingPoint point) =>
+    public static IReadOnlyList<Fact> Of(OperatingPoint point, TextStyle style) =>
     [
-        new("Engine speed", "n", Readable.Of(point.Speed)),
-        new("Boost", "p_b", Readable.Boost(point.Boost), "gauge"),
-        .. Of(point.Conditions),
+        new("Engine speed", "n", style.Of(point.Speed)),
+        new("Boost", "p_b", style.Boost(point.Boost), "gauge"),
+        .. Of(point.Conditions, style),
     ];
 
-    private static Fact[] Of(Conditions conditions) =>
+    private static Fact[] Of(Conditions conditions, TextStyle style) =>
     [
-        new("Ambient air", "p_0", Readable.Of(conditions.Atmosphere.Pressure), "absolute"),
-        new("Ambient temperature", "T_0", Readable.Of(conditions.Atmosphere.Temperature)),
-        new("Supply voltage", "V", Readable.Of(conditions.SupplyVoltage), "at the injectors and at the source of the pumps' wiring"),
-        new("Fuel in the rail", "T_f", Readable.Of(conditions.FuelTemperature)),
+        new("Ambient air", "p_0", style.Of(conditions.Atmosphere.Pressure), "absolute"),
+        new("Ambient temperature", "T_0", style.Of(conditions.Atmosphere.Temperature)),
+        new("Supply voltage", "V", style.Of(conditions.SupplyVoltage), "at the injectors and at the source of the pumps' wiring"),
+        new("Fuel in the rail", "T_f", style.Of(conditions.FuelTemperature)),
     ];
 
     private static string Layout(FuelSystem system) => system.Layout == LineLayout.Return ? "with a return line" : "returnless";
 
-    private static IEnumerable<Fact> Way(string name, IReadOnlyList<IFlowLoss> parts) => parts.Count == 0
+    private static IEnumerable<Fact> Way(string name, IReadOnlyList<IFlowLoss> parts, TextStyle style) => parts.Count == 0
         ? [Fact.Words(name, "nothing described: no pressure is lost")]
         : parts.Select(part => part is Line line
-            ? new Fact($"{name}: {line.Name}", "L", Readable.Of(line.Length), $"line, bore {PartText.Bore(line.Bore)}")
+            ? new Fact($"{name}: {line.Name}", "L", style.Of(line.Length), $"line, bore {style.Bore(line.Bore)}")
             : part is Filter filter
-                ? new Fact($"{name}: {filter.Name}", "Δp_r", Readable.PressureLoss(filter.RatedLoss), $"filter, at {Readable.PumpFlow(filter.RatedFlow)}")
+                ? new Fact($"{name}: {filter.Name}", "Δp_r", style.PressureLoss(filter.RatedLoss), $"filter, at {style.PumpFlow(filter.RatedFlow)}")
                 : Fact.Words($"{name}: {part.Name}", "a part of your own"));
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
@@ -15,19 +14,21 @@ public static class UncertaintyCallouts
     /// <param name="result">The samples.</param>
     /// <param name="wanted">The chance wanted that every part holds, over 0 and up to 99.999 %.</param>
     /// <param name="name">What was sampled, to tell several verdicts apart; none if left out.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>A callout that holds, fails or cannot say (<see cref="Chance.Reaches"/>, to 95 %), with a line for each part.</returns>
     /// <exception cref="ArgumentException">The name is empty, too long, or cannot be written as XML.</exception>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The chance wanted is outside its range.</exception>
-    public static Callout Verdict(MonteCarloResult result, Ratio wanted, string? name = null)
+    public static Callout Verdict(MonteCarloResult result, Ratio wanted, string? name = null, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(result);
-        string asked = Readable.Chance(wanted).Replace(".0 %", " %", StringComparison.Ordinal);
+        style ??= Units.Current;
+        string asked = OutputFigures.Round(style.Chance(wanted), style);
 
         // Samples cannot show certainty, so a full count is told as what it is.
         string chance = result.All.Holding == result.Samples
-            ? $"everything holds at {result.System.Point} in every sample"
-            : $"the chance that everything holds at {result.System.Point} is {Readable.Chance(result.All.Holds)}";
+            ? $"everything holds at {PartText.Say(result.System.Point, style)} in every sample"
+            : $"the chance that everything holds at {PartText.Say(result.System.Point, style)} is {style.Chance(result.All.Holds)}";
         var (kind, end) = result.All.Reaches(wanted, OutputFigures.Default) switch
         {
             Outcome.Holds => (CalloutKind.Holds, $"; {asked} was wanted"),
@@ -42,20 +43,20 @@ public static class UncertaintyCallouts
             kind,
             $"{(name is null ? "" : $"{Require.Text(name, nameof(name))}: ")}{chance}{end}",
             [
-                .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(Line),
+                .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(part => Line(part, style)),
                 .. hold,
-                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Default), Readable.Chance)}, if the distributions are right.",
+                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete, style)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Default), style.Chance)}, if the distributions are right.",
             ]);
     }
 
-    private static string Line(PartChance part)
+    private static string Line(PartChance part, TextStyle style)
     {
         string unknown = part.Chance.CannotSay == 0
             ? ""
-            : string.Create(CultureInfo.InvariantCulture, $"; of {part.Chance.CannotSay:N0} samples nothing can be said");
+            : $"; of {style.Count(part.Chance.CannotSay)} samples nothing can be said";
         string hand = part.Chance.CannotSay == 0 && part.Reserve.Percentile(Ratio.FromPercent(5)) is { } low
-            ? $"; 5th percentile of the tightest margin: {OutputFigures.ReserveOf(low)}"
+            ? $"; 5th percentile of the tightest margin: {OutputFigures.ReserveOf(low, style)}"
             : "";
-        return $"{part.Part.Name}: holds in {Readable.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
+        return $"{part.Part.Name}: holds in {style.Chance(part.Chance.Holds)} of the samples{unknown}{hand}";
     }
 }

@@ -18,82 +18,82 @@ internal static class UncertaintyShown
         Shown.As<TornadoResult>(UncertaintyTables.Tornado);
         Shown.As<SobolResult>(UncertaintyTables.Sobol);
         Shown.As<UncertainSystem>(UncertaintyTables.Inputs);
-        Shown.By<UncertainInput>(input => new(
+        Shown.By<UncertainInput>((input, style) => new(
             $"Uncertain input: {input.Name}",
-            [.. Shares.Select(share => new Fact($"{Readable.Of(share)} lie under", "", PartText.Of(input.ValueAt(share)), input.IsFactor ? "a factor on what is described" : ""))]));
-        Shown.By<SystemOutput>(output => new("An output to look at", [Fact.Words("Output", output.Name)]));
-        Shown.By<Sampling>(sampling => new(
+            [.. Shares.Select(share => new Fact($"{style.Of(share)} lie under", "", PartText.Of(input.ValueAt(share), style), input.IsFactor ? "a factor on what is described" : ""))]));
+        Shown.By<SystemOutput>((output, style) => new("An output to look at", [Fact.Words("Output", output.Name)]));
+        Shown.By<Sampling>((sampling, style) => new(
             "How samples are drawn",
             [
-                new("Samples", "N", PartText.Count(sampling.Samples)),
+                new("Samples", "N", style.Count(sampling.Samples)),
                 new("Seed", "", sampling.Seed.ToString(System.Globalization.CultureInfo.InvariantCulture), "the same seed draws the same samples"),
-                new("Threads", "", PartText.Count(sampling.Threads)),
+                new("Threads", "", style.Count(sampling.Threads)),
             ]));
-        Shown.By<Chance>(chance => new("Chance that it holds", Of(chance)));
-        Shown.By<PartChance>(part => new(
+        Shown.By<Chance>((chance, style) => new("Chance that it holds", Of(chance, style)));
+        Shown.By<PartChance>((part, style) => new(
             $"Chance that it holds: {part.Part.Name}",
-            [.. Of(part.Chance), .. Of(part.Reserve, OutputFigures.ReserveOf).Select(fact => fact with { Name = $"Margin: {fact.Name}" })]));
-        Spread<Ratio>(Readable.DutyCycle);
-        Spread<UnitsNet.Pressure>(Readable.Of);
-        Spread<MassFlow>(Readable.Of);
-        Spread<double>(OutputFigures.Lambda);
-        Shown.By<InjectorSpread>(spread => new(
-            "How single injectors scatter",
+            [.. Of(part.Chance, style), .. Of(part.Reserve, reserve => OutputFigures.ReserveOf(reserve, style), style).Select(fact => fact with { Name = $"Margin: {fact.Name}" })]));
+        Spread<Ratio>(style => style.DutyCycle);
+        Spread<UnitsNet.Pressure>(style => style.Of);
+        Spread<MassFlow>(style => style.Of);
+        Spread<double>(style => lambda => OutputFigures.Lambda(lambda, style));
+        Shown.By<InjectorSpread>((spread, style) => new(
+            "Spread of single injectors",
             [
-                .. Of(spread.MaximumDutyCycle, Readable.DutyCycle).Select(fact => fact with { Name = $"Duty cycle of the weakest: {fact.Name}", Symbol = "D" }),
-                .. Of(spread.LeanestLambda, OutputFigures.Lambda).Select(fact => fact with { Name = $"Leanest cylinder: {fact.Name}", Symbol = "λ" }),
-                .. Of(spread.RichestLambda, OutputFigures.Lambda).Select(fact => fact with { Name = $"Richest cylinder: {fact.Name}", Symbol = "λ" }),
+                .. Of(spread.MaximumDutyCycle, style.DutyCycle, style).Select(fact => fact with { Name = $"Duty cycle of the weakest: {fact.Name}", Symbol = "D" }),
+                .. Of(spread.LeanestLambda, lambda => OutputFigures.Lambda(lambda, style), style).Select(fact => fact with { Name = $"Leanest cylinder: {fact.Name}", Symbol = "λ" }),
+                .. Of(spread.RichestLambda, lambda => OutputFigures.Lambda(lambda, style), style).Select(fact => fact with { Name = $"Richest cylinder: {fact.Name}", Symbol = "λ" }),
             ]));
-        Distribution<BrakeSpecificFuelConsumption>(Readable.Of);
-        Distribution<ElectricPotential>(Readable.Of);
-        Distribution<UnitsNet.Pressure>(Readable.Of);
-        Distribution<Ratio>(Readable.DutyCycle);
-        Distribution<Temperature>(Readable.Of);
-        Shown.By<TornadoBar>(bar => new(
-            $"What {bar.Input.Name} does by itself",
+        Distribution<BrakeSpecificFuelConsumption>(style => style.Of);
+        Distribution<ElectricPotential>(style => style.Of);
+        Distribution<UnitsNet.Pressure>(style => style.Of);
+        Distribution<Ratio>(style => style.DutyCycle);
+        Distribution<Temperature>(style => style.Of);
+        Shown.By<TornadoBar>((bar, style) => new(
+            $"Effect of {bar.Input.Name} alone",
             [
-                new("Low", "", PartText.Of(bar.Low)),
-                new("As described", "", PartText.Of(bar.Nominal)),
-                new("High", "", PartText.Of(bar.High)),
-                new("Result at low", "", PartText.Of(bar.AtLow)),
-                new("Result at high", "", PartText.Of(bar.AtHigh)),
+                new("Low", "", PartText.Of(bar.Low, style)),
+                new("Nominal", "", PartText.Of(bar.Nominal, style)),
+                new("High", "", PartText.Of(bar.High, style)),
+                new("Result at low", "", PartText.Of(bar.AtLow, style)),
+                new("Result at high", "", PartText.Of(bar.AtHigh, style)),
             ]));
-        Shown.By<VarianceOfInput>(share => new(
+        Shown.By<VarianceOfInput>((share, style) => new(
             $"Share of the variance: {share.Input.Name}",
             [
-                new("By itself", "S_1", Readable.DutyCycle(share.FirstOrder), $"± {Readable.DutyCycle(share.FirstOrderStandardError)} (standard error)"),
-                new("With others", "S_T", Readable.DutyCycle(share.Total), $"± {Readable.DutyCycle(share.TotalStandardError)} (standard error)"),
+                new("First-order index", "S_1", style.DutyCycle(share.FirstOrder), $"± {style.DutyCycle(share.FirstOrderStandardError)} (standard error)"),
+                new("Total-order index", "S_T", style.DutyCycle(share.Total), $"± {style.DutyCycle(share.TotalStandardError)} (standard error)"),
             ]));
     }
 
-    private static void Spread<T>(Func<T, string> text)
+    private static void Spread<T>(Func<TextStyle, Func<T, string>> text)
         where T : struct =>
-        Shown.By<OutputSpread<T>>(spread => new("How it scatters", Of(spread, text)));
+        Shown.By<OutputSpread<T>>((spread, style) => new("Spread", Of(spread, text(style), style)));
 
-    private static void Distribution<T>(Func<T, string> text)
+    private static void Distribution<T>(Func<TextStyle, Func<T, string>> text)
         where T : struct, IQuantity, IComparable<T> =>
-        Shown.By<Distribution<T>>(distribution => new(
-            "Distribution", [new("Least", "", text(distribution.Minimum)), new("Most", "", text(distribution.Maximum))]));
+        Shown.By<Distribution<T>>((distribution, style) => new(
+            "Distribution", [new("Minimum", "", text(style)(distribution.Minimum)), new("Maximum", "", text(style)(distribution.Maximum))]));
 
-    private static Fact[] Of(Chance chance)
+    private static Fact[] Of(Chance chance, TextStyle style)
     {
         (Ratio minimum, Ratio maximum) = chance.Interval(OutputFigures.Default);
         return
         [
-            new("Holds", "P", Readable.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((minimum, maximum), Readable.Chance)}"),
-            new("Samples", "N", PartText.Count(chance.Samples)),
-            new("Of them hold", "", PartText.Count(chance.Holding)),
-            new("Of them fail", "", PartText.Count(chance.Failing)),
-            new("Of them cannot be said", "", PartText.Count(chance.CannotSay)),
+            new("Holds", "P", style.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((minimum, maximum), style.Chance)}"),
+            new("Samples", "N", style.Count(chance.Samples)),
+            new("Of them hold", "", style.Count(chance.Holding)),
+            new("Of them fail", "", style.Count(chance.Failing)),
+            new("Of them cannot be said", "", style.Count(chance.CannotSay)),
         ];
     }
 
-    private static Fact[] Of<T>(OutputSpread<T> spread, Func<T, string> text)
+    private static Fact[] Of<T>(OutputSpread<T> spread, Func<T, string> text, TextStyle style)
         where T : struct =>
     [
-        .. Shares.Select(share => new Fact($"{Readable.Of(share)} lie under", "", CircuitText.Known(spread.Percentile(share), text))),
+        .. Shares.Select(share => new Fact($"{style.Of(share)} lie under", "", CircuitText.Known(spread.Percentile(share), text))),
         new("Mean", "", CircuitText.Known(spread.Mean, text)),
         new("Standard deviation", "σ", CircuitText.Known(spread.StandardDeviation, text)),
-        new("Known in", "N", PartText.Count(spread.Known), "samples"),
+        new("Known in", "N", style.Count(spread.Known), "samples"),
     ];
 }

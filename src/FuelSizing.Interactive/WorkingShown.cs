@@ -8,7 +8,7 @@ internal static class WorkingShown
     public static void Register()
     {
         Shown.As<Working>(SizingTables.Working);
-        Shown.By<WorkingStep>(step => new(
+        Shown.By<WorkingStep>((step, style) => new(
             step.Name,
             [new(step.Name, step.Symbol, step.Readable, step.Equation is null ? step.Source : $"{Equation(step)} = {step.Numbers} = {step.Value}; {step.Source}")]));
     }

@@ -48,6 +48,6 @@ public class FindingBlockTests
         Assert.Contains("What the run says", findings.ToDisplayString("text/html"), StringComparison.Ordinal);
     }
 
-    private static RunFindings Of(string text) => RunFindings.Of(
+    internal static RunFindings Of(string text) => RunFindings.Of(
         SizingSheetTests.Sweep().System, RunReader.Read("pull.csv", new StringReader(text), Mapping, Atmosphere.Standard));
 }

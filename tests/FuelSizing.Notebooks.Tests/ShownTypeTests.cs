@@ -14,8 +14,7 @@ using Microsoft.DotNet.Interactive.Formatting;
 namespace FuelSizing.Notebooks.Tests;
 
 /// <summary>Whatever a cell ends in, a reader sees a table and not a heap of properties.</summary>
-[Collection("one setting for the process")]
-public sealed partial class ShownTypeTests : IDisposable
+public sealed partial class ShownTypeTests
 {
     // Types that are no value to look at.
     private static readonly Dictionary<Type, string> Excused = new()
@@ -27,13 +26,13 @@ public sealed partial class ShownTypeTests : IDisposable
         [typeof(DisplayUnit<>)] = "a unit to write in, not a figure",
         [typeof(FuelSizing.Numerics.Real)] = "a plain number of an equation, in SI",
         [typeof(FuelSizing.Numerics.Divisor<>)] = "a plain number of an equation, in SI",
+        [typeof(FigureUnits)] = "units to write in, not figures",
+        [typeof(TextStyle)] = "how to write, not what",
+        [typeof(StatementArgument)] = "a part of a statement, which is shown",
+        [typeof(StatementText)] = "what the compiler makes of an interpolated string",
     };
 
     public ShownTypeTests() => FuelSizingExtension.Register();
-
-    public static TheoryData<UnitStyle> Styles => [UnitStyle.Metric, UnitStyle.UsCustomary];
-
-    public void Dispose() => DisplayUnits.Style = UnitStyle.Metric;
 
     [Fact]
     public void EveryPublicType_IsShown_OrExcusedByName()
@@ -79,10 +78,11 @@ public sealed partial class ShownTypeTests : IDisposable
     }
 
     [Theory]
-    [MemberData(nameof(Styles))]
-    public void EverySpecimen_ShowsItselfInBothForms_InTheUnitsChosen_WithItsTextEscaped(UnitStyle style)
+    [InlineData(false)]
+    [InlineData(true)]
+    public Task EverySpecimen_ShowsItselfInBothForms_InTheUnitsChosen_WithItsTextEscaped(bool us) => Cell.RunAsync(() =>
     {
-        DisplayUnits.Style = style;
+        Units.Use(us ? TextStyle.UsCustomary : TextStyle.Metric);
         int hostile = 0;
         foreach (object specimen in Specimens.Collect().Where(kind => !Excused.ContainsKey(kind.Key)).SelectMany(kind => kind.Value))
         {
@@ -100,14 +100,14 @@ public sealed partial class ShownTypeTests : IDisposable
             Assert.All(cells.Where(cell => cell.Length > 0 && specimen is not Verdict), cell => Assert.True(text.Contains(cell, StringComparison.Ordinal), $"{name}: {cell} is not in the plain text"));
 
             // A working is in SI as well as in display units; what is wrong with a file is told in the file's own units.
-            if (style == UnitStyle.UsCustomary && specimen is not (Working or WorkingStep or FileProblem or RunProblem or RecordedRun))
+            if (us && specimen is not (Working or WorkingStep or FileProblem or RunProblem or RecordedRun))
             {
                 Assert.All(cells, cell => Assert.False(Metric().IsMatch(cell), $"{name}: {cell}"));
             }
         }
 
         Assert.True(hostile > 15, $"The hostile name was seen {hostile} times only: is it still in the specimens?");
-    }
+    });
 
     [Fact]
     public void Facts_ShowOnlyTheColumnsThatApply()
@@ -138,7 +138,7 @@ public sealed partial class ShownTypeTests : IDisposable
     [Fact]
     public void List_OfMany_ShowsTheFirstAndSaysSo()
     {
-        var table = Facts.List(Enumerable.Range(1, 200).Select(number => new Facts($"thing {number}", [Fact.Words("Number", $"{number}")])));
+        var table = Facts.List(Enumerable.Range(1, 200).Select(number => new Facts($"thing {number}", [Fact.Words("Number", $"{number}")])), TextStyle.Metric);
 
         Assert.Equal(60, table.Rows.Count);
         Assert.Equal("The first 60.", table.Note);

@@ -124,7 +124,7 @@ public class UncertaintyBlockTests
 
         // Air asks for less fuel than power does here, so a little less of it changes nothing.
         Assert.EndsWith(", no effect", plot.Rows[^1].Label, StringComparison.Ordinal);
-        Assert.Equal(OutputFigures.Text(tornado.Bars[0].AtHigh!), UncertaintyTables.Tornado(tornado).Rows[0][4]);
+        Assert.Equal(OutputFigures.Text(tornado.Bars[0].AtHigh!, TextStyle.Metric), UncertaintyTables.Tornado(tornado).Rows[0][4]);
     }
 
     [Fact]

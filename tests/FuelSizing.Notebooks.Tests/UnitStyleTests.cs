@@ -9,17 +9,12 @@ using UnitsNet;
 
 namespace FuelSizing.Notebooks.Tests;
 
-/// <summary>One line turns every table, plot and sheet to US customary units: nothing metric is left over.</summary>
-[Collection(Alone)]
-public sealed partial class UnitStyleTests : IDisposable
+/// <summary>A style turns every table, plot and sheet to US customary units: nothing metric is left over.</summary>
+public sealed partial class UnitStyleTests
 {
-    private const string Alone = "one setting for the process";
+    private static readonly TextStyle Us = TextStyle.UsCustomary;
 
     private static readonly SweepResult Swept = SizingSheetTests.Sweep();
-
-    public UnitStyleTests() => DisplayUnits.Style = UnitStyle.UsCustomary;
-
-    public void Dispose() => DisplayUnits.Style = UnitStyle.Metric;
 
     [Fact]
     public void Blocks_InUsCustomary_ShowNothingMetric()
@@ -34,21 +29,21 @@ public sealed partial class UnitStyleTests : IDisposable
                 BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(310), BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(350))));
         IDisplayBlock[] blocks =
         [
-            SizingTables.Steps(busiest),
-            SizingTables.Demand(Swept),
-            SizingTables.Standings(Swept),
-            SizingTables.Circuit(busiest),
-            SizingTables.Circuits("circuits", ("one", busiest)),
-            SizingTables.Wiring("wiring", ("one", busiest)),
-            SizingPlots.RailPressure(Swept, 1),
-            SizingPlots.DutyCycle(Swept),
-            SizingPlots.PumpAgainstDemand(Swept),
-            SizingPlots.SystemCurve("curve", ("one", busiest)),
-            SizingCallouts.Verdict(Swept.Verdict),
-            SizingCallouts.Remedies(Swept),
-            UncertaintyTables.Inputs(unsure),
-            UncertaintyPlots.Tornado(unsure.Tornado(SystemOutput.RailGauge)),
-            new SizingSheet(Swept, "In the other units"),
+            SizingTables.Steps(busiest, Us),
+            SizingTables.Demand(Swept, Us),
+            SizingTables.Standings(Swept, Us),
+            SizingTables.Circuit(busiest, Us),
+            SizingTables.Circuits("circuits", Us, ("one", busiest)),
+            SizingTables.Wiring("wiring", Us, ("one", busiest)),
+            SizingPlots.RailPressure(Swept, 1, Us),
+            SizingPlots.DutyCycle(Swept, Us),
+            SizingPlots.PumpAgainstDemand(Swept, Us),
+            SizingPlots.SystemCurve("curve", Us, ("one", busiest)),
+            SizingCallouts.Verdict(Swept.Verdict, Us),
+            SizingCallouts.Remedies(Swept, Us),
+            UncertaintyTables.Inputs(unsure, Us),
+            UncertaintyPlots.Tornado(unsure.Tornado(SystemOutput.RailGauge), Us),
+            new SizingSheet(Swept, "In the other units", style: Us),
         ];
 
         foreach (IDisplayBlock block in blocks)
@@ -60,7 +55,6 @@ public sealed partial class UnitStyleTests : IDisposable
         Assert.Contains("psi", blocks[6].ToPlainText(), StringComparison.Ordinal);
 
         // The same blocks in metric units show that the search above finds them.
-        DisplayUnits.Style = UnitStyle.Metric;
         IDisplayBlock[] metricBlocks =
             [SizingTables.Steps(busiest), SizingTables.Circuit(busiest), SizingPlots.RailPressure(Swept, 1), new SizingSheet(Swept, "In metric units")];
         Assert.All(metricBlocks, block => Assert.Matches(Metric(), block.ToPlainText()));
@@ -68,7 +62,4 @@ public sealed partial class UnitStyleTests : IDisposable
 
     [GeneratedRegex(@".{0,40}[0-9(] *(kPa|bar|L/h|g/s|kW|°C|kg/m³|g/kWh|m)(?![\w/²³])", RegexOptions.CultureInvariant)]
     private static partial Regex Metric();
-
-    [CollectionDefinition(Alone, DisableParallelization = true)]
-    public sealed class RunsAlone;
 }

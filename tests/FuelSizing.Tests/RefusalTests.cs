@@ -627,8 +627,8 @@ public class RefusalTests
                 ArgumentOutOfRangeException error =
                     Assert.Throws<ArgumentOutOfRangeException>(() => call.Invoke(arguments));
                 Assert.Equal(call.Method.GetParameters()[i].Name, error.ParamName);
-                Assert.Contains(" was ", error.Message, StringComparison.Ordinal);
-                Assert.Contains("allowed is ", error.Message, StringComparison.Ordinal);
+                Assert.Contains(" is ", error.Message, StringComparison.Ordinal);
+                Assert.Contains("it must be ", error.Message, StringComparison.Ordinal);
                 Assert.Contains(shown, error.Message, StringComparison.Ordinal);
             }
         }

@@ -137,7 +137,7 @@ public class StoppingTests
 
         RunFindings findings = RunFindings.Of(Wren.System(), run);
         Assert.False(findings.IsComplete);
-        Assert.Contains(findings.Notes, note => note.Contains($"first {run.Rows.Count:N0} rows", StringComparison.Ordinal));
+        Assert.Contains(findings.Notes, note => note.ToString().Contains($"first {run.Rows.Count:N0} rows", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -151,7 +151,7 @@ public class StoppingTests
         Assert.False(findings.IsComplete);
         Assert.False(findings.IsDiagnosed);
         Assert.Equal(RunFault.None, findings.Fault);
-        Assert.StartsWith("cannot tell: the search for faults was stopped", findings.Verdict, StringComparison.Ordinal);
+        Assert.StartsWith("cannot tell: the search for faults was stopped", findings.Verdict.ToString(), StringComparison.Ordinal);
         Assert.Equal(ObjectGraph.Bits(whole.Duty), ObjectGraph.Bits(findings.Duty));
         Assert.Equal(ObjectGraph.Bits(whole.Agreement), ObjectGraph.Bits(findings.Agreement));
     }

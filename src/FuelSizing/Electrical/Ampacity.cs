@@ -19,15 +19,15 @@ namespace FuelSizing.Electrical;
 /// practitioner.
 /// </para>
 /// </remarks>
-public sealed class Ampacity
+public sealed class Ampacity : IReadable
 {
-    private Ampacity(ElectricCurrent? current, string text) => (Current, Text) = (current, text);
+    private Ampacity(ElectricCurrent? current, Statement text) => (Current, Text) = (current, text);
 
     /// <summary>The current that the conductor may carry; none where the source does not cover it.</summary>
     public ElectricCurrent? Current { get; }
 
     /// <summary>How the current was found, or why it is not covered.</summary>
-    public string Text { get; }
+    public Statement Text { get; }
 
     /// <summary>The current that a conductor may carry.</summary>
     /// <param name="conductor">
@@ -58,17 +58,20 @@ public sealed class Ampacity
         int column = Column(rating);
         if (!ReferenceEquals(conductor.Material, ConductorMaterial.Copper))
         {
-            return NotCovered($"the source holds copper only, not {conductor.Material.Name}");
+            return NotCovered(Statement.Of("ampacity.copper-only", $"the source holds copper only, not {conductor.Material.Name}"));
         }
 
         if (AmpacityTable.RowFor(conductor) is not { } row)
         {
-            return NotCovered($"{conductor} is thinner than {AmpacityTable.Rows[0].Conductor}, where the source begins");
+            return NotCovered(Statement.Of(
+                "ampacity.too-thin", $"{conductor} is thinner than {AmpacityTable.Rows[0].Conductor}, where the source begins"));
         }
 
         if (column < 0)
         {
-            return NotCovered($"insulation for {Readable.Of(insulationRating)} is below the source's lowest, 60 °C");
+            return NotCovered(Statement.Of(
+                "ampacity.insulation-too-low",
+                $"insulation for {insulationRating} is below the source's lowest, {Temperature.FromDegreesCelsius(AmpacityTable.Ratings[0])}"));
         }
 
         double columnRating = AmpacityTable.Ratings[column];
@@ -77,23 +80,28 @@ public sealed class Ampacity
         Temperature held = Temperature.FromDegreesCelsius(columnRating);
         if (factor <= 0)
         {
-            return NotCovered(
-                $"surroundings of {Readable.Of(ambient)} leave nothing of insulation for {Readable.Of(held)}");
+            return NotCovered(Statement.Of(
+                "ampacity.too-hot", $"surroundings of {ambient} leave nothing of insulation for {held}"));
         }
 
         ElectricCurrent stated = ElectricCurrent.FromAmperes(row.Amperes[column]);
         ElectricCurrent current = ElectricCurrent.FromAmperes(stated.Amperes * factor);
         return new(
             current,
-            $"{conductor}: {Readable.Of(current)} in {Readable.Of(ambient)} ({row.Conductor} with insulation for "
-            + $"{Readable.Of(held)}: {Readable.Of(stated)} × {Readable.Of(Ratio.FromDecimalFractions(factor))}; {AmpacityTable.Source}).");
+            Statement.Of(
+                "ampacity.found",
+                $"{conductor}: {current} in {ambient} ({row.Conductor} with insulation for {held}: {stated} × {Ratio.FromDecimalFractions(factor)}; {AmpacityTable.Source})."));
     }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>How the current was found, or why it is not covered.</summary>
     /// <returns>One sentence.</returns>
-    public override string ToString() => Text;
+    public override string ToString() => Text.ToString();
 
-    private static Ampacity NotCovered(string reason) => new(null, $"Not covered: {reason} ({AmpacityTable.Source}).");
+    private static Ampacity NotCovered(Statement reason) =>
+        new(null, Statement.Of("ampacity.not-covered", $"Not covered: {reason} ({AmpacityTable.Source})."));
 
     /// <summary>The hottest column that the insulation reaches; below zero if none.</summary>
     private static int Column(double rating)

@@ -12,7 +12,7 @@ namespace FuelSizing.Electrical;
 /// coefficient α of the metal, the conductor's temperature t, length L and area A, and the extra length k of the twisted
 /// strands.
 /// </remarks>
-public sealed record Conductor
+public sealed record Conductor : IReadable
 {
     private static readonly Identity<Conductor> _identity = new Identity<Conductor>()
         .Value(conductor => conductor.Name)
@@ -148,8 +148,17 @@ public sealed record Conductor
 
     /// <summary>The name.</summary>
     /// <returns>For instance <c>AWG 12</c>.</returns>
-    public override string ToString() =>
-        ReferenceEquals(Material, ConductorMaterial.Copper) ? Name : $"{Name} {Material.Name}";
+    public override string ToString() => In(TextStyle.Metric);
+
+    /// <inheritdoc/>
+    public string In(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+
+        // A gauge is a name; an area is a figure.
+        string name = Size.Value.Gauge is null ? style.Of(Area) : Name;
+        return ReferenceEquals(Material, ConductorMaterial.Copper) ? name : $"{name} {Material.Name}";
+    }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>

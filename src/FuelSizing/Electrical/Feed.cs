@@ -262,7 +262,7 @@ public sealed record Contact
 }
 
 /// <summary>What reaches the motor through a feed, and what is lost along it.</summary>
-public sealed class FeedResult
+public sealed class FeedResult : IReadable
 {
     private const string Ohm = "Ohm's law";
     private const string Joule = "Joule's law";
@@ -343,9 +343,15 @@ public sealed class FeedResult
 
     /// <summary>The result in one line.</summary>
     /// <returns>For instance <c>12.9 V at the motor: 0.62 V (5 %) lost, 0.41 V in wire and 0.21 V in contacts</c>.</returns>
-    public override string ToString() =>
-        $"{Readable.Of(AtMotor)} at the motor: {Readable.VoltageDrop(Drop)} ({Readable.Of(ShareOfSupply)}) lost, "
-        + $"{Readable.VoltageDrop(DropInWire)} in wire and {Readable.VoltageDrop(DropInContacts)} in contacts";
+    public override string ToString() => Text.ToString();
+
+    /// <summary>The result, as a code with its figures.</summary>
+    public Statement Text => Statement.Of(
+        "feed.loss",
+        $"{AtMotor} at the motor: {Drop:voltage-drop} ({ShareOfSupply}) lost, {DropInWire:voltage-drop} in wire and {DropInContacts:voltage-drop} in contacts");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     private static ElectricPotential Volts(Real volts) => ElectricPotential.FromVolts((double)volts);
 }

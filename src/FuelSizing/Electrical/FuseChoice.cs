@@ -11,11 +11,11 @@ namespace FuelSizing.Electrical;
 /// in hot places carry less than their rating: see the maker's curve. It replaces neither local codes nor a licensed
 /// practitioner.
 /// </remarks>
-public sealed class FuseChoice
+public sealed class FuseChoice : IReadable
 {
     private static readonly double[] _ratings = [2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 40];
 
-    private FuseChoice(ElectricCurrent? rating, Ratio? load, Ampacity ampacity, string text) =>
+    private FuseChoice(ElectricCurrent? rating, Ratio? load, Ampacity ampacity, Statement text) =>
         (Rating, Load, Ampacity, Text) = (rating, load, ampacity, text);
 
     /// <summary>Standard ratings of blade fuses: 2 to 40 A (ISO 8820-3, type C; from memory).</summary>
@@ -35,7 +35,7 @@ public sealed class FuseChoice
     public Ampacity Ampacity { get; }
 
     /// <summary>The choice, or why there is none and what to change.</summary>
-    public string Text { get; }
+    public Statement Text { get; }
 
     /// <summary>The smallest blade fuse that carries the load, if the conductor's ampacity is no less than the fuse's rating.</summary>
     /// <param name="current">The motor's highest steady current, over 0 to 200 A.</param>
@@ -61,14 +61,16 @@ public sealed class FuseChoice
                 null,
                 null,
                 ampacity,
-                $"None: {Readable.Of(current)} needs a fuse of {Readable.Of(ElectricCurrent.FromAmperes(needed))} or more, and "
-                + $"blade fuses are covered to {Readable.Of(StandardRatings[^1])}; give each pump its own feed and fuse.");
+                Statement.Of(
+                    "fuse.too-large",
+                    $"None: {current} needs a fuse of {ElectricCurrent.FromAmperes(needed)} or more, and blade fuses are covered to {StandardRatings[^1]}; give each pump its own feed and fuse."));
         }
 
         ElectricCurrent rating = StandardRatings.First(standard => Carries(standard.Amperes, needed));
         if (ampacity.Current is not { } allowed)
         {
-            return new(null, null, ampacity, $"None: {Readable.Of(rating)} would carry the load, but the wire cannot be judged. {ampacity}");
+            return new(null, null, ampacity, Statement.Of(
+                "fuse.wire-not-judged", $"None: {rating} would carry the load, but the wire cannot be judged. {ampacity}"));
         }
 
         if (rating > allowed)
@@ -77,8 +79,9 @@ public sealed class FuseChoice
                 null,
                 null,
                 ampacity,
-                $"None: {Readable.Of(current)} needs a fuse of {Readable.Of(rating)}, which does not protect {conductor} "
-                + $"({Readable.Of(allowed)}); {Thicker(rating, insulationRating, ambient)}.");
+                Statement.Of(
+                    "fuse.wire-unprotected",
+                    $"None: {current} needs a fuse of {rating}, which does not protect {conductor} ({allowed}); {Thicker(rating, insulationRating, ambient)}."));
         }
 
         Ratio share = Ratio.FromDecimalFractions(load / rating.Amperes);
@@ -86,26 +89,29 @@ public sealed class FuseChoice
             rating,
             share,
             ampacity,
-            $"{Readable.Of(rating)}: {Readable.Of(current)} is {Readable.Of(share)} of it, and the ampacity of {conductor} is {Readable.Of(allowed)}.");
+            Statement.Of("fuse.found", $"{rating}: {current} is {share} of it, and the ampacity of {conductor} is {allowed}."));
     }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The choice, or why there is none.</summary>
     /// <returns>One sentence.</returns>
-    public override string ToString() => Text;
+    public override string ToString() => Text.ToString();
 
     /// <summary>A load of exactly 80 % is allowed, whichever way its last bit rounds.</summary>
     private static bool Carries(double rating, double needed) => rating >= needed - 1e-9;
 
-    private static string Thicker(ElectricCurrent rating, Temperature insulationRating, Temperature ambient)
+    private static Statement Thicker(ElectricCurrent rating, Temperature insulationRating, Temperature ambient)
     {
         foreach ((Conductor conductor, _) in AmpacityTable.Rows)
         {
             if (Ampacity.Of(conductor, insulationRating, ambient).Current >= rating)
             {
-                return $"with the same insulation it takes {conductor}";
+                return Statement.Of("fuse.thicker-wire", $"with the same insulation it takes {conductor}");
             }
         }
 
-        return "take insulation for a higher temperature, or lead the wire through a cooler place";
+        return Statement.Of("fuse.better-insulation", $"take insulation for a higher temperature, or route the wiring away from heat");
     }
 }

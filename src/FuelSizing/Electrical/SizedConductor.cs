@@ -5,14 +5,14 @@ using UnitsNet;
 namespace FuelSizing.Electrical;
 
 /// <summary>The thinnest conductor of a list that keeps a drop, or the reason why none does.</summary>
-public sealed class SizedConductor
+public sealed class SizedConductor : IReadable
 {
     private SizedConductor(
         Conductor? conductor,
         ElectricPotential? drop,
         Conductor? nextThinner,
         ElectricPotential? nextThinnerDrop,
-        string text) =>
+        Statement text) =>
         (Conductor, Drop, NextThinner, NextThinnerDrop, Text) = (conductor, drop, nextThinner, nextThinnerDrop, text);
 
     /// <summary>The conductor, if there is one.</summary>
@@ -28,11 +28,14 @@ public sealed class SizedConductor
     public ElectricPotential? NextThinnerDrop { get; }
 
     /// <summary>The answer in words.</summary>
-    public string Text { get; }
+    public Statement Text { get; }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The answer in words.</summary>
     /// <returns>For instance <c>AWG 10 drops 0.31 V of the 0.35 V allowed; AWG 12 would drop 0.47 V.</c></returns>
-    public override string ToString() => Text;
+    public override string ToString() => Text.ToString();
 
     internal static SizedConductor Of(
         Conductor conductor,
@@ -45,10 +48,13 @@ public sealed class SizedConductor
             drop,
             nextThinner,
             nextThinnerDrop,
-            $"{conductor} drops {Readable.VoltageDrop(drop)} of the {Readable.VoltageDrop(allowed)} allowed; "
-            + (nextThinner is not null && nextThinnerDrop is { } more
-                ? $"{nextThinner} would drop {Readable.VoltageDrop(more)}."
-                : "the list holds no thinner one."));
+            nextThinner is not null && nextThinnerDrop is { } more
+                ? Statement.Of(
+                    "wire.found",
+                    $"{conductor} drops {drop:voltage-drop} of the {allowed:voltage-drop} allowed; {nextThinner} would drop {more:voltage-drop}.")
+                : Statement.Of(
+                    "wire.thinnest",
+                    $"{conductor} drops {drop:voltage-drop} of the {allowed:voltage-drop} allowed; the list holds no thinner one."));
 
-    internal static SizedConductor None(string reason) => new(null, null, null, null, reason);
+    internal static SizedConductor None(Statement reason) => new(null, null, null, null, reason);
 }

@@ -9,7 +9,7 @@ namespace FuelSizing.Electrical;
 /// <remarks>
 /// The voltage drop does not cover overheating: check the choice against <see cref="Ampacity"/> and <see cref="FuseChoice"/> too.
 /// </remarks>
-public sealed class SmallestConductor
+public sealed class SmallestConductor : IReadable
 {
     private SmallestConductor(Area? neededArea, SizedConductor awg, SizedConductor metric) =>
         (NeededArea, Awg, Metric) = (neededArea, awg, metric);
@@ -79,7 +79,10 @@ public sealed class SmallestConductor
 
     /// <summary>Both answers in one line.</summary>
     /// <returns>The text of <see cref="Awg"/> and, unless it says the same, of <see cref="Metric"/>.</returns>
-    public override string ToString() => Awg.Text == Metric.Text ? Awg.Text : $"{Awg.Text} {Metric.Text}";
+    public override string ToString() => In(TextStyle.Metric);
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Awg.Text.Equals(Metric.Text) ? Awg.In(style) : $"{Awg.In(style)} {Metric.In(style)}";
 
     private sealed record Search(
         ElectricPotential Allowed, double Amperes, double Metres, double Celsius, double ContactOhms)
@@ -89,8 +92,9 @@ public sealed class SmallestConductor
             if (needed is null)
             {
                 return SizedConductor.None(
-                    $"None: the contacts alone drop {Readable.VoltageDrop(Drop(ContactOhms))} of the "
-                    + $"{Readable.VoltageDrop(Allowed)} allowed; better joints, fuse holder, relay or switch must come first.");
+                    Statement.Of(
+                        "wire.contacts-take-it-all",
+                        $"None: the contacts alone drop {Drop(ContactOhms):voltage-drop} of the {Allowed:voltage-drop} allowed; better connections, fuse holder, relay or switch must come first."));
             }
 
             for (int size = 0; size < thinToThick.Count; size++)
@@ -107,8 +111,9 @@ public sealed class SmallestConductor
 
             Conductor thickest = thinToThick[^1];
             return SizedConductor.None(
-                $"None: {thickest} drops {Readable.VoltageDrop(DropWith(thickest))} of the "
-                + $"{Readable.VoltageDrop(Allowed)} allowed, and the list ends there; shorten the run or allow more drop.");
+                Statement.Of(
+                    "wire.none",
+                    $"None: {thickest} drops {DropWith(thickest):voltage-drop} of the {Allowed:voltage-drop} allowed, and the list ends there; shorten the run or allow more drop."));
         }
 
         private ElectricPotential DropWith(Conductor conductor) =>

@@ -118,7 +118,7 @@ internal static class EngineSpeed
             : throw Guard.OutOfRange(
                 name,
                 Readable.Of(speed),
-                $"{Text(table.First)} to {Text(table.Last)}",
+                $"between {Text(table.First)} and {Text(table.Last)}",
                 $"The {what} covers no more; extend the table by measured points.");
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
@@ -22,7 +21,7 @@ namespace FuelSizing.Engines;
 /// boost control is absolute uncorrected for the barometer.</para>
 /// <para>Out of scope: compression-ignition engines, for which ISO 1585 has a further engine factor.</para>
 /// </remarks>
-public sealed class PowerCorrection
+public sealed class PowerCorrection : IReadable
 {
     private PowerCorrection(
         PowerStandard standard, Atmosphere atmosphere, Ratio relativeHumidity, BoostControl boostControl, double vapour, double dry)
@@ -60,7 +59,7 @@ public sealed class PowerCorrection
     public double Factor { get; }
 
     /// <summary>What lies outside the standard's range, in words; none where the standard holds.</summary>
-    public IReadOnlyList<string> Outside { get; }
+    public IReadOnlyList<Statement> Outside { get; }
 
     /// <summary>Whether the standard holds in this air; if not, the factor is an estimate and not the standard's.</summary>
     public bool IsWithinStandard => Outside.Count == 0;
@@ -113,35 +112,43 @@ public sealed class PowerCorrection
 
     /// <summary>The correction in words, for instance <c>ISO 1585: factor 1.024</c>.</summary>
     /// <returns>Standard, factor, and what is out of its range.</returns>
-    public override string ToString()
-    {
-        string text = string.Create(
-            CultureInfo.InvariantCulture, $"{(Standard == PowerStandard.Iso1585 ? "ISO 1585" : "SAE J1349")}: factor {Factor:F3}");
-        return IsWithinStandard ? text : $"{text}, but {string.Join("; ", Outside)}";
-    }
+    public override string ToString() => Text.ToString();
+
+    /// <summary>The correction, as a code with its figures.</summary>
+    public Statement Text => IsWithinStandard
+        ? Statement.Of("power-correction.within", $"{StandardName}: factor {Factor:0.000}")
+        : Statement.Of("power-correction.outside", $"{StandardName}: factor {Factor:0.000}, but {Outside:;}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    private string StandardName => Standard == PowerStandard.Iso1585 ? "ISO 1585" : "SAE J1349";
 
     /// <summary>The ends of each standard's range, from memory.</summary>
-    private static IEnumerable<string> FindOutside(PowerStandard standard, double kelvins, double dry, double factor)
+    private static IEnumerable<Statement> FindOutside(PowerStandard standard, double kelvins, double dry, double factor)
     {
         (double cold, double hot, double thin, double dense) = standard == PowerStandard.Iso1585
             ? (288.0, 308.0, 80e3, 110e3)
             : (288.15, 308.15, 90e3, 105e3);
         if (kelvins < cold || kelvins > hot)
         {
-            yield return Text($"the air is at {kelvins:F1} K, and the standard's range is {cold:0.##} to {hot:0.##} K");
+            yield return Statement.Of(
+                "power-correction.air-temperature",
+                $"the air is at {Temperature.FromKelvins(kelvins)}, and the standard's range is {Temperature.FromKelvins(cold)} to {Temperature.FromKelvins(hot)}");
         }
 
         if (dry < thin || dry > dense)
         {
-            yield return $"the dry air has {Readable.PressureLoss(Pressure.FromPascals(dry))}, and the standard's range is {Readable.Of(Pressure.FromPascals(thin))} to {Readable.Of(Pressure.FromPascals(dense))}";
+            yield return Statement.Of(
+                "power-correction.dry-air",
+                $"the dry air has {Pressure.FromPascals(dry):pressure-loss}, and the standard's range is {Pressure.FromPascals(thin)} to {Pressure.FromPascals(dense)}");
         }
 
         if (factor is < 0.93 or > 1.07)
         {
-            yield return Text($"the factor is {factor:F3}, and the standard's range is 0.93 to 1.07");
+            yield return Statement.Of(
+                "power-correction.factor", $"the factor is {factor:0.000}, and the standard's range is {0.93:0.00} to {1.07:0.00}");
         }
-
-        static string Text(FormattableString text) => FormattableString.Invariant(text);
     }
 }
 

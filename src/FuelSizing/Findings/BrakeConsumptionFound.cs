@@ -4,7 +4,7 @@ using UnitsNet;
 namespace FuelSizing.Findings;
 
 /// <summary>BSFC that fuel and power at full load imply.</summary>
-public sealed record BrakeConsumptionFound
+public sealed record BrakeConsumptionFound : IReadable
 {
     internal BrakeConsumptionFound(
         Estimate<BrakeSpecificFuelConsumption> found, BrakeSpecificFuelConsumption planned) => (Found, Planned) = (found, planned);
@@ -15,8 +15,14 @@ public sealed record BrakeConsumptionFound
     /// <summary>As planned.</summary>
     public BrakeSpecificFuelConsumption Planned { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of(
+        "run.bsfc", $"BSFC {Found.Value} ({Found.Minimum} to {Found.Maximum}), planned {Planned}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() =>
-        $"BSFC {Readable.Of(Found.Value)} ({Readable.Of(Found.Minimum)} to {Readable.Of(Found.Maximum)}), planned {Readable.Of(Planned)}";
+    public override string ToString() => Text.ToString();
 }

@@ -1,12 +1,13 @@
-using System.Globalization;
+using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
 
 /// <summary>A figure as a run calibrates it.</summary>
-public sealed record CalibratedFigure
+public sealed record CalibratedFigure : IReadable
 {
     internal CalibratedFigure(
-        CalibratedQuantity quantity, double planned, double value, double standardError, string unit, string reason)
+        CalibratedQuantity quantity, double planned, double value, double standardError, string unit, Statement? reason)
     {
         (Quantity, Planned, Value, StandardError, Unit, Reason) = (quantity, planned, value, standardError, unit, reason);
     }
@@ -27,10 +28,10 @@ public sealed record CalibratedFigure
     public string Unit { get; }
 
     /// <summary>True if the run determines it.</summary>
-    public bool IsDetermined => Reason.Length == 0;
+    public bool IsDetermined => Reason is null;
 
-    /// <summary>Why it does not; empty where it does.</summary>
-    public string Reason { get; }
+    /// <summary>Why it does not; none where it does.</summary>
+    public Statement? Reason { get; }
 
     /// <summary>Lower end of the 95 % range.</summary>
     public double Minimum => Value - (1.96 * StandardError);
@@ -38,17 +39,17 @@ public sealed record CalibratedFigure
     /// <summary>Upper end of the 95 % range.</summary>
     public double Maximum => Value + (1.96 * StandardError);
 
-    /// <summary>In words.</summary>
+    /// <summary>The figure, as a code with its numbers.</summary>
+    public Statement Text => IsDetermined
+        ? Statement.Of("run.calibrated", $"{Name}: {Of(Value)} ± {Of(StandardError)}, planned {Of(Planned)}")
+        : Statement.Of("run.not-calibrated", $"{Name}: {Of(Planned)} as planned; {Reason}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString()
-    {
-        string format = Quantity == CalibratedQuantity.BrakeSpecificFuelConsumption ? "0.0" : "0.000";
-        string Text(double value) => value.ToString(format, CultureInfo.InvariantCulture);
-        string unit = Unit == "1" ? string.Empty : $" {Unit}";
-        return IsDetermined
-            ? $"{Name}: {Text(Value)} ± {Text(StandardError)}{unit}, planned {Text(Planned)}{unit}"
-            : $"{Name}: {Text(Planned)}{unit} as planned; {Reason}";
-    }
+    public override string ToString() => Text.ToString();
 
     private string Name => Quantity switch
     {
@@ -57,4 +58,8 @@ public sealed record CalibratedFigure
         CalibratedQuantity.PumpFlow => "factor on the pump's flow",
         _ => "regulator gain",
     };
+
+    private Statement Of(double value) => Quantity == CalibratedQuantity.BrakeSpecificFuelConsumption
+        ? Statement.Of("run.consumption", $"{BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(value):consumption-estimate}")
+        : Statement.Of("run.factor", $"{value:0.000}");
 }

@@ -235,7 +235,7 @@ public sealed class Calibration
         double error = Math.Sqrt(covariance[place, place]) * tolerance;
         bool determined = error <= Undetermined * tolerance;
         (value, error) = determined ? (value, error) : (0, tolerance);
-        string reason = determined ? string.Empty : Reason(quantity);
+        Statement? reason = determined ? null : Reason(quantity);
         switch (quantity)
         {
             case CalibratedQuantity.RegulatorGain:
@@ -249,12 +249,15 @@ public sealed class Calibration
         }
     }
 
-    private static string Reason(CalibratedQuantity quantity) => quantity switch
+    private static Statement Reason(CalibratedQuantity quantity) => quantity switch
     {
-        CalibratedQuantity.BrakeSpecificFuelConsumption => "it needs power or torque, and fuel by a meter or by the pulse",
-        CalibratedQuantity.VolumetricEfficiency => "it needs lambda, and fuel by a meter or by the pulse",
-        CalibratedQuantity.PumpFlow => "the pump was never the limit while rail pressure was recorded",
-        _ => "it needs rail pressure at boost over the onset",
+        CalibratedQuantity.BrakeSpecificFuelConsumption =>
+            Statement.Of("run.needs-power-and-fuel", $"it needs power or torque, and fuel by a meter or by the pulse"),
+        CalibratedQuantity.VolumetricEfficiency =>
+            Statement.Of("run.needs-lambda-and-fuel", $"it needs lambda, and fuel by a meter or by the pulse"),
+        CalibratedQuantity.PumpFlow =>
+            Statement.Of("run.pump-not-limiting", $"the pump was never the limit while rail pressure was recorded"),
+        _ => Statement.Of("run.needs-rail-over-onset", $"it needs rail pressure at boost over the onset"),
     };
 
     private static PressureRegulator WithGain(PressureRegulator regulator, double gain)

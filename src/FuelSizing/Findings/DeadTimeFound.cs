@@ -1,10 +1,10 @@
-using System.Globalization;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
 
 /// <summary>Dead time and static flow of the injectors as pulse and fuel flow imply, against the planned.</summary>
-public sealed record DeadTimeFound
+public sealed record DeadTimeFound : IReadable
 {
     internal DeadTimeFound(Estimate<Duration> over, Estimate<Ratio> flow) => (OverPlanned, FlowFactor) = (over, flow);
 
@@ -14,9 +14,15 @@ public sealed record DeadTimeFound
     /// <summary>Static flow ÷ the planned.</summary>
     public Estimate<Ratio> FlowFactor { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of(
+        "run.dead-time",
+        $"dead time {OverPlanned.Value:pulse-change} over the table ({OverPlanned.Minimum:pulse-change} to {OverPlanned.Maximum:pulse-change}), static flow {FlowFactor.Value:duty-cycle} of the planned ({FlowFactor.Minimum:duty-cycle} to {FlowFactor.Maximum:duty-cycle})");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture,
-        $"dead time {OverPlanned.Value.Milliseconds:+0.00;−0.00} ms over the table ({OverPlanned.Minimum.Milliseconds:0.00} to {OverPlanned.Maximum.Milliseconds:0.00} ms), static flow {FlowFactor.Value.Percent:0.0} % of the planned ({FlowFactor.Minimum.Percent:0.0} to {FlowFactor.Maximum.Percent:0.0} %)");
+    public override string ToString() => Text.ToString();
 }

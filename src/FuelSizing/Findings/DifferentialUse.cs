@@ -4,7 +4,7 @@ using UnitsNet;
 namespace FuelSizing.Findings;
 
 /// <summary>Pressure across the injectors: rail gauge + ambient − manifold absolute.</summary>
-public sealed record DifferentialUse
+public sealed record DifferentialUse : IReadable
 {
     internal DifferentialUse(Pressure minimum, RunPlace minimumPlace, Pressure maximum, RunPlace maximumPlace) =>
         (Minimum, MinimumPlace, Maximum, MaximumPlace) = (minimum, minimumPlace, maximum, maximumPlace);
@@ -21,8 +21,14 @@ public sealed record DifferentialUse
     /// <summary>Where it was.</summary>
     public RunPlace MaximumPlace { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of(
+        "run.differential", $"{Minimum} at {MinimumPlace} to {Maximum} at {MaximumPlace} across the injectors");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() =>
-        $"{Readable.Of(Minimum)} at {MinimumPlace} to {Readable.Of(Maximum)} at {MaximumPlace} across the injectors";
+    public override string ToString() => Text.ToString();
 }

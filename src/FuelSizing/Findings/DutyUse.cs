@@ -5,7 +5,7 @@ using UnitsNet;
 namespace FuelSizing.Findings;
 
 /// <summary>How much of their time the injectors used.</summary>
-public sealed record DutyUse
+public sealed record DutyUse : IReadable
 {
     internal DutyUse(Ratio maximum, RunPlace place, Ratio limit, int rowsOver) =>
         (Maximum, Place, Limit, RowsOver) = (maximum, place, limit, rowsOver);
@@ -22,8 +22,14 @@ public sealed record DutyUse
     /// <summary>Rows over the limit.</summary>
     public int RowsOver { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of(
+        "run.duty-cycle", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() =>
-        $"duty cycle up to {Readable.DutyCycle(Maximum)} at {Place}, limit {Readable.Of(Limit)}";
+    public override string ToString() => Text.ToString();
 }

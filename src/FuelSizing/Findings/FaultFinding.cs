@@ -1,9 +1,11 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Findings;
 
 /// <summary>A fault that would explain the run: its size, the evidence, and what to do.</summary>
-public sealed record FaultFinding
+public sealed record FaultFinding : IReadable
 {
-    internal FaultFinding(RunFault fault, string name, double evidence, string size, string change) =>
+    internal FaultFinding(RunFault fault, string name, double evidence, Statement size, Statement change) =>
         (Fault, Name, Evidence, Size, Change) = (fault, name, evidence, size, change);
 
     /// <summary>Which.</summary>
@@ -18,14 +20,19 @@ public sealed record FaultFinding
     /// </summary>
     public double Evidence { get; }
 
-    /// <summary>How large the fault would be, in words.</summary>
-    public string Size { get; }
+    /// <summary>How large the fault would be.</summary>
+    public Statement Size { get; }
 
     /// <summary>What to change or measure.</summary>
-    public string Change { get; }
+    public Statement Change { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of("run.fault", $"{Size} (evidence {Evidence:0})");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() =>
-        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Size} (evidence {Evidence:0})");
+    public override string ToString() => Text.ToString();
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -18,59 +17,73 @@ internal static class FaultWords
             Advice(check, hypothesis.Fault));
 
     /// <summary>The measurement that tells two faults apart.</summary>
-    public static string Between(RunFault first, RunFault second)
+    public static Statement Between(RunFault first, RunFault second)
     {
         RunFault[] pair = [first, second];
         return pair.All(IsOfSupply)
-            ? "Measure pressure on both sides of the filter and voltage at the pump's terminals under load, or pull again to full boost with the supply a volt lower, so that the pump is the limit over a wide range of flow."
+            ? Statement.Of(
+                "remedy.tell-supply-apart",
+                $"Measure pressure on both sides of the filter and voltage at the pump's terminals under load, or pull again to full boost with the supply a volt lower, so that the pump is the limit over a wide range of flow.")
             : pair.All(fault => fault is RunFault.RailSensorOffset or RunFault.WrongBasePressure)
-            ? "Check the rail sensor against a calibrated gauge with the engine idling."
+            ? Statement.Of("remedy.tell-rail-sensor-apart", $"Check the rail sensor against a calibrated gauge with the engine idling.")
             : pair.Contains(RunFault.ManifoldSensorOffset)
-            ? "Record some seconds with the engine at rest: the manifold must then read the barometer's pressure."
+            ? Statement.Of(
+                "remedy.tell-manifold-sensor-apart", $"Record some seconds with the engine at rest: the manifold must then read the barometer's pressure.")
             : pair.Any(fault => fault is RunFault.WrongInjectorSize or RunFault.AirOffPlan or RunFault.FlowMeterOff)
-            ? "Record fuel flow with a meter of known accuracy, or have the injectors flow-tested."
-            : "Record more boost levels, each over the whole range of speed.";
+            ? Statement.Of("remedy.tell-fuel-apart", $"Record fuel flow with a meter of known accuracy, or have the injectors flow-tested.")
+            : Statement.Of("remedy.tell-apart", $"Record more boost levels, each over the whole range of speed.");
     }
 
     private static bool IsOfSupply(RunFault fault) =>
         fault is RunFault.WeakPump or RunFault.VoltageDrop or RunFault.CloggedFilter;
 
-    private static string Size(RunCheck check, Diagnosis diagnosis, Hypothesis hypothesis)
+    private static Statement Size(RunCheck check, Diagnosis diagnosis, Hypothesis hypothesis)
     {
         if (hypothesis.Fit is not { } fit)
         {
             return hypothesis.Fault switch
             {
-                RunFault.VoltageDrop =>
-                    $"the supply is lower than the planned {Readable.Of(check.SupplyVoltage)}",
-                RunFault.ManifoldSensorOffset =>
-                    $"manifold pressure reads {Signed(diagnosis.Model.Points.ManifoldAtRest ?? 0)} with the engine at rest",
-                _ => "not enough to size",
+                RunFault.VoltageDrop => Statement.Of("fault.low-supply", $"the supply is lower than the planned {check.SupplyVoltage}"),
+                RunFault.ManifoldSensorOffset => Statement.Of(
+                    "fault.manifold-sensor-at-rest",
+                    $"manifold pressure reads {Pressure.FromPascals(diagnosis.Model.Points.ManifoldAtRest ?? 0):pressure-offset} with the engine at rest"),
+                _ => Statement.Of("fault.no-size", $"not enough to size"),
             };
         }
 
         double value = fit.Value(QuantityOf(hypothesis.Fault));
         double half = 1.96 * fit.Error(QuantityOf(hypothesis.Fault));
+        Pressure off = Pressure.FromPascals(value);
+        Pressure within = Pressure.FromPascals(half);
+        Ratio factor = Ratio.FromDecimalFractions(Math.Exp(value));
+        Ratio low = Ratio.FromDecimalFractions(Math.Exp(value - half));
+        Ratio high = Ratio.FromDecimalFractions(Math.Exp(value + half));
         return hypothesis.Fault switch
         {
-            RunFault.WeakPump => $"the pump delivers {Factor(value, half)} of its planned flow",
-            RunFault.VoltageDrop =>
-                $"{Readable.Of(ElectricResistance.FromOhms(value))} more than planned in the pump's feed (±{Readable.Of(ElectricResistance.FromOhms(half))})",
-            RunFault.CloggedFilter when check.HasFilter => string.Create(
-                CultureInfo.InvariantCulture,
-                $"the filter takes {value:0.0} times the new filter's loss more than planned (±{half:0.0})"),
-            RunFault.CloggedFilter => "a restriction before the rail takes pressure that was not planned",
-            RunFault.WrongBasePressure => $"the regulator's base is {Signed(value)} off its setting (±{Readable.Of(Pressure.FromPascals(half))})",
-            RunFault.WrongGain => string.Create(
-                CultureInfo.InvariantCulture,
+            RunFault.WeakPump => Statement.Of("fault.weak-pump", $"the pump delivers {factor} ({low} to {high}) of its planned flow"),
+            RunFault.VoltageDrop => Statement.Of(
+                "fault.voltage-drop",
+                $"{ElectricResistance.FromOhms(value)} more than planned in the pump's feed (±{ElectricResistance.FromOhms(half)})"),
+            RunFault.CloggedFilter when check.HasFilter => Statement.Of(
+                "fault.clogged-filter", $"the filter's pressure drop exceeds the plan by {value:0.0} times that of a new filter (±{half:0.0})"),
+            RunFault.CloggedFilter => Statement.Of("fault.restriction", $"a restriction before the rail takes pressure that was not planned"),
+            RunFault.WrongBasePressure => Statement.Of(
+                "fault.wrong-base-pressure", $"the regulator's base is {off:pressure-offset} off its setting (±{within})"),
+            RunFault.WrongGain => Statement.Of(
+                "fault.wrong-gain",
                 $"the regulator's gain is {check.Regulator.Gain + value:0.00} (±{half:0.00}) against {check.Regulator.Gain:0.00} set"),
-            RunFault.WrongOnset =>
-                $"the gain sets in at {Readable.Boost(Pressure.FromPascals(check.Regulator.Onset + value))} (±{Readable.Boost(Pressure.FromPascals(half))}) against {Readable.Boost(Pressure.FromPascals(check.Regulator.Onset))} set",
-            RunFault.WrongInjectorSize => $"the injectors pass {Factor(value, half)} of their planned flow",
-            RunFault.AirOffPlan => $"the engine draws {Factor(value, half)} of the planned air, or lambda is misread by as much",
-            RunFault.RailSensorOffset => $"rail pressure reads {Signed(value)} off the true (±{Readable.Of(Pressure.FromPascals(half))})",
-            RunFault.ManifoldSensorOffset => $"manifold pressure reads {Signed(value)} off the true (±{Readable.Of(Pressure.FromPascals(half))})",
-            _ => $"the flow meter reads {Factor(value, half)} of the true flow",
+            RunFault.WrongOnset => Statement.Of(
+                "fault.wrong-onset",
+                $"the gain sets in at {Pressure.FromPascals(check.Regulator.Onset + value):boost} (±{within:boost}) against {Pressure.FromPascals(check.Regulator.Onset):boost} set"),
+            RunFault.WrongInjectorSize => Statement.Of(
+                "fault.wrong-injector-size", $"the injectors pass {factor} ({low} to {high}) of their planned flow"),
+            RunFault.AirOffPlan => Statement.Of(
+                "fault.air-off-plan", $"the engine draws {factor} ({low} to {high}) of the planned air, or lambda is misread by as much"),
+            RunFault.RailSensorOffset => Statement.Of(
+            "remedy.rail-sensor", $"Check the rail sensor against a calibrated gauge, and correct or replace it."),
+        RunFault.ManifoldSensorOffset => Statement.Of(
+                "fault.manifold-sensor", $"manifold pressure reads {off:pressure-offset} off the true (±{within})"),
+            _ => Statement.Of("fault.flow-meter", $"the flow meter reads {factor} ({low} to {high}) of the true flow"),
         };
     }
 
@@ -108,29 +121,30 @@ internal static class FaultWords
     };
 
     /// <summary>What to change or measure.</summary>
-    public static string Advice(RunCheck check, RunFault fault) => fault switch
+    public static Statement Advice(RunCheck check, RunFault fault) => fault switch
     {
-        RunFault.WeakPump => "Test the pump's flow on the bench at its voltage; fit another if it is short.",
-        RunFault.VoltageDrop => "Measure voltage at the pump's terminals and at the battery under load; repair connections, relay or wiring, or the charging system.",
+        RunFault.WeakPump => Statement.Of("remedy.weak-pump", $"Test the pump's flow on the bench at its voltage; fit another if it is short."),
+        RunFault.VoltageDrop => Statement.Of(
+            "remedy.voltage-drop",
+            $"Measure voltage at the pump's terminals and at the battery under load; repair connections, relay, wiring or the charging system."),
         RunFault.CloggedFilter => check.HasFilter
-            ? "Change the filter, and look for what clogged it; check strainer and lines for kinks."
-            : "Check strainer and lines for kinks and dirt.",
-        RunFault.WrongBasePressure => "Set the base pressure anew with the hose off, against a calibrated gauge.",
-        RunFault.WrongGain => "Set the gain anew, or plan with the gain found.",
-        RunFault.WrongOnset => "Set the onset anew; check the hose to the manifold for leaks.",
-        RunFault.WrongInjectorSize => "Have the injectors flow-tested, and enter the flow found in the plan and in the control unit.",
-        RunFault.AirOffPlan => "Calibrate the lambda sensor; if it is right, enter the volumetric efficiency found in the plan.",
-        RunFault.RailSensorOffset => "Check the rail sensor against a calibrated gauge, and correct or replace it.",
-        RunFault.ManifoldSensorOffset => "Compare the manifold sensor with the barometer at rest, and correct or change it.",
-        RunFault.FlowMeterOff => "Check the flow meter against a weighed quantity.",
-        RunFault.Unexplained => "Do not run the car harder. Look for more than one fault, and for a wrong figure in the plan.",
-        _ => "Nothing needs to change.",
+            ? Statement.Of("remedy.clogged-filter", $"Change the filter, and look for what clogged it; check strainer and lines for kinks.")
+            : Statement.Of("remedy.restriction", $"Check strainer and lines for kinks and dirt."),
+        RunFault.WrongBasePressure => Statement.Of(
+            "remedy.wrong-base-pressure", $"Set the base pressure anew with the hose off, against a calibrated gauge."),
+        RunFault.WrongGain => Statement.Of("remedy.wrong-gain", $"Set the gain anew, or plan with the gain found."),
+        RunFault.WrongOnset => Statement.Of("remedy.wrong-onset", $"Set the onset anew; check the hose to the manifold for leaks."),
+        RunFault.WrongInjectorSize => Statement.Of(
+            "remedy.wrong-injector-size", $"Have the injectors flow-tested, and enter the flow found in the plan and in the control unit."),
+        RunFault.AirOffPlan => Statement.Of(
+            "remedy.air-off-plan", $"Calibrate the lambda sensor; if it is right, enter the volumetric efficiency found in the plan."),
+        RunFault.RailSensorOffset => Statement.Of(
+            "remedy.rail-sensor", $"Check the rail sensor against a calibrated gauge, and correct or replace it."),
+        RunFault.ManifoldSensorOffset => Statement.Of(
+            "remedy.manifold-sensor", $"Compare the manifold sensor with the barometer at rest, and correct or change it."),
+        RunFault.FlowMeterOff => Statement.Of("remedy.flow-meter", $"Check the flow meter against a weighed quantity."),
+        RunFault.Unexplained => Statement.Of(
+            "remedy.unexplained", $"Do not run the car harder. Look for more than one fault, and for a wrong figure in the plan."),
+        _ => Statement.Of("remedy.none", $"Nothing needs to change."),
     };
-
-    private static string Factor(double logarithm, double half) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{100 * Math.Exp(logarithm):0} % ({100 * Math.Exp(logarithm - half):0} to {100 * Math.Exp(logarithm + half):0} %)");
-
-    private static string Signed(double pascals) =>
-        $"{(pascals > 0 ? "+" : string.Empty)}{Readable.Of(Pressure.FromPascals(pascals))}";
 }

@@ -1,6 +1,6 @@
-using System.Globalization;
-using FuelSizing.Equations;
 using FuelSizing.Logs;
+using FuelSizing.Equations;
+using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
@@ -24,7 +24,7 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
         if (!Model.Inputs.Any(input => input.Injects))
         {
             return Finding<FuelBalance>.CannotTell(
-                "fuel by the injectors needs pulse or duty cycle, and the dead-time table to cover voltage and pressure",
+                Statement.Of("run.needs-injected-fuel", $"fuel by the injectors needs pulse or duty cycle, and the dead-time table to cover voltage and pressure"),
                 Run.Has(Channel.DutyCycle) ? [] : [Channel.InjectorPulse]);
         }
 
@@ -37,7 +37,7 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
         return found.Count > 0
             ? Finding<FuelBalance>.Of(new(found))
             : Finding<FuelBalance>.CannotTell(
-                "nothing to compare the injectors' fuel with", Channel.FuelVolumeFlow, Channel.Lambda, Channel.Power);
+                Statement.Of("run.nothing-to-compare", $"nothing to compare the injectors' fuel with"), Channel.FuelVolumeFlow, Channel.Lambda, Channel.Power);
 
         void Add(string by, Func<PointInput, double> logarithm)
         {
@@ -62,8 +62,8 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
         if (ratios.Length < MinimumPoints)
         {
             return Run.Has(Channel.Power) || Run.Has(Channel.Torque)
-                ? Finding<BrakeConsumptionFound>.CannotTell("it needs fuel and power at full load", FuelChannels())
-                : Finding<BrakeConsumptionFound>.CannotTell("power was not recorded", Channel.Power, Channel.Torque);
+                ? Finding<BrakeConsumptionFound>.CannotTell(Statement.Of("run.needs-fuel-and-power", $"it needs fuel and power at full load"), FuelChannels())
+                : Finding<BrakeConsumptionFound>.CannotTell(Statement.Of("run.needs-power", $"power was not recorded"), Channel.Power, Channel.Torque);
         }
 
         Estimate<Ratio> factor = Factor(ratios, -1);
@@ -83,8 +83,8 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
         if (ratios.Length < MinimumPoints)
         {
             return Run.Has(Channel.Lambda)
-                ? Finding<VolumetricEfficiencyFound>.CannotTell("it needs fuel and lambda together", FuelChannels())
-                : Finding<VolumetricEfficiencyFound>.CannotTell("lambda was not recorded", Channel.Lambda);
+                ? Finding<VolumetricEfficiencyFound>.CannotTell(Statement.Of("run.needs-fuel-and-lambda", $"it needs fuel and lambda together"), FuelChannels())
+                : Finding<VolumetricEfficiencyFound>.CannotTell(Statement.Of("run.needs-lambda", $"lambda was not recorded"), Channel.Lambda);
         }
 
         double[] differences = Model.Plain();
@@ -118,16 +118,16 @@ internal sealed class FuelReading(RunCheck check, RecordedRun run, RunModel mode
                     !Run.Has(channel)
                     && !Run.Has(channel == Channel.InjectorPulse ? Channel.DutyCycle : Channel.FuelMassFlow)),
             ];
-            return Finding<DeadTimeFound>.CannotTell("it needs fuel flow by a meter and pulse together", missing);
+            return Finding<DeadTimeFound>.CannotTell(Statement.Of("run.needs-meter-and-pulse", $"it needs fuel flow by a meter and pulse together"), missing);
         }
 
         RunFit fit = RunFit.From(Model, diagnosis.Best.Off, RunQuantity.DeadTime, RunQuantity.InjectorFlow);
         double half = 1.96 * fit.Error(RunQuantity.DeadTime);
         if (half > WidestDeadTime)
         {
-            return Finding<DeadTimeFound>.CannotTell(string.Create(
-                CultureInfo.InvariantCulture,
-                $"pulses were too much alike: dead time is known to ±{half * 1e3:0.00} ms only; run from part throttle to full boost"));
+            return Finding<DeadTimeFound>.CannotTell(Statement.Of(
+                "run.pulses-alike",
+                $"pulses were too much alike: dead time is known to ±{Duration.FromSeconds(half)} only; run from part throttle to full boost"));
         }
 
         double value = fit.Value(RunQuantity.DeadTime);

@@ -1,10 +1,10 @@
-using System.Globalization;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
 
 /// <summary>A stretch on boost in which lambda was over the planned by more than the allowance.</summary>
-public sealed record LeanExcursion
+public sealed record LeanExcursion : IReadable
 {
     internal LeanExcursion(RunPlace from, RunPlace worst, double lambda, int rows, Duration? length) =>
         (From, Worst, Lambda, Rows, Length) = (from, worst, lambda, rows, length);
@@ -24,9 +24,15 @@ public sealed record LeanExcursion
     /// <summary>Time that it lasts, if time was recorded.</summary>
     public Duration? Length { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Length is { } length
+        ? Statement.Of("run.lean-stretch", $"lambda {Lambda:0.00} at {Worst}, {length:time} long")
+        : Statement.Of("run.lean-rows", $"lambda {Lambda:0.00} at {Worst}, {Rows} rows long");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture,
-        $"lambda {Lambda:0.00} at {Worst}, {(Length is { } length ? $"{length.Seconds:0.00} s" : $"{Rows} rows")} long");
+    public override string ToString() => Text.ToString();
 }

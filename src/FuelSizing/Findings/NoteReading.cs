@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -12,43 +11,46 @@ namespace FuelSizing.Findings;
 internal sealed class NoteReading(RunCheck check, RecordedRun run, RunModel model) : RunReading(check, run, model)
 {
     /// <summary>What could not be worked out, and what a careful reader should know.</summary>
-    public IReadOnlyList<string> Notes(Diagnosis? diagnosis, bool isStopped)
+    public IReadOnlyList<Statement> Notes(Diagnosis? diagnosis, bool isStopped)
     {
-        List<string> notes = [];
+        List<Statement> notes = [];
         if (!Run.IsComplete)
         {
-            notes.Add(string.Create(
-                CultureInfo.InvariantCulture, $"the reading of the run was stopped: these are findings of its first {Run.Count:N0} rows alone"));
+            notes.Add(Statement.Of(
+                "run.reading-stopped", $"the reading of the run was stopped: these are findings of its first {Run.Count} rows alone"));
         }
 
         if (isStopped)
         {
-            notes.Add("the search for faults was stopped, so none is named");
+            notes.Add(Statement.Of("run.search-stopped", $"the search for faults was stopped, so none is named"));
         }
 
-        Missing(!Run.Has(Channel.ManifoldAbsolute), "manifold pressure", "hardly anything can be compared");
-        Missing(!Run.Has(Channel.RailGauge), "rail pressure", "regulator, pump, filter and wiring cannot be judged");
+        Missing(!Run.Has(Channel.ManifoldAbsolute), "manifold pressure", Statement.Of("run.without-manifold-pressure", $"hardly anything can be compared"));
+        Missing(!Run.Has(Channel.RailGauge), "rail pressure", Statement.Of("run.without-rail-pressure", $"regulator, pump, filter and wiring cannot be judged"));
         Missing(
             !Run.Has(Channel.InjectorPulse) && !Run.Has(Channel.DutyCycle),
             "pulse or duty cycle",
-            "fuel by the injectors, their size and their duty cycle cannot be told");
+            Statement.Of("run.without-pulse", $"fuel by the injectors, their size and their duty cycle cannot be told"));
         Missing(
             !Run.Has(Channel.FuelVolumeFlow) && !Run.Has(Channel.FuelMassFlow),
             "fuel flow",
-            "wrong injectors and wrong volumetric efficiency look alike, and dead time cannot be told");
-        Missing(!Run.Has(Channel.Lambda), "lambda", "air and mixture cannot be judged");
+            Statement.Of(
+                "run.without-fuel-flow", $"wrong injectors and wrong volumetric efficiency look alike, and dead time cannot be told"));
+        Missing(!Run.Has(Channel.Lambda), "lambda", Statement.Of("run.without-lambda", $"air and mixture cannot be judged"));
         Missing(
             !Run.Has(Channel.BatteryVoltage),
             "battery voltage",
-            $"the planned {Readable.Of(Check.SupplyVoltage)} was taken; a low supply voltage may look like a weak pump");
-        Missing(!Run.Has(Channel.Power) && !Run.Has(Channel.Torque), "power or torque", "BSFC cannot be told");
+            Statement.Of(
+                "run.without-voltage", $"the planned {Check.SupplyVoltage} was taken; a low supply voltage may look like a weak pump"));
+        Missing(!Run.Has(Channel.Power) && !Run.Has(Channel.Torque), "power or torque", Statement.Of("run.without-power", $"BSFC cannot be told"));
         Missing(
             !Run.Has(Channel.FuelTemperature),
             "fuel temperature",
-            $"{Readable.Of(Check.FuelTemperature)} was taken");
+            Statement.Of("run.without-fuel-temperature", $"{Check.FuelTemperature} was taken"));
         if (Run.Has(Channel.ManifoldAbsolute) && Model.Points.ManifoldAtRest is null)
         {
-            notes.Add("no rows with the engine at rest: the manifold sensor's zero could not be checked against the barometer");
+            notes.Add(Statement.Of(
+                "run.not-at-rest", $"no rows with the engine at rest: the manifold sensor's zero could not be checked against the barometer"));
         }
 
         if (diagnosis is not null && Model.Has(Comparison.Rail))
@@ -60,25 +62,26 @@ internal sealed class NoteReading(RunCheck check, RecordedRun run, RunModel mode
                 .Min();
             if (surplus > 0)
             {
-                notes.Add(
-                    $"the pump was never the limit in this run (it could have held {Readable.Of(Pressure.FromPascals(surplus))} more at the tightest point, if it is as planned): its true state, the filter's and the wiring's cannot be told");
+                notes.Add(Statement.Of(
+                    "run.pump-never-the-limit",
+                    $"the pump was never the limit in this run (it could have held {Pressure.FromPascals(surplus)} more at the tightest point, if it is as planned): its true state, the filter's and the wiring's cannot be told"));
             }
         }
 
         if (diagnosis is { Lack: > 1.5 })
         {
-            notes.Add(string.Create(
-                CultureInfo.InvariantCulture,
+            notes.Add(Statement.Of(
+                "run.scatter",
                 $"the run scatters {Math.Sqrt(diagnosis.Lack):0.0} times as much as the stated accuracy allows; evidence was scaled down for it"));
         }
 
         return notes.AsReadOnly();
 
-        void Missing(bool missing, string channel, string consequence)
+        void Missing(bool missing, string channel, Statement consequence)
         {
             if (missing)
             {
-                notes.Add($"{channel} was not recorded: {consequence}");
+                notes.Add(Statement.Of("run.not-recorded", $"{channel} was not recorded: {consequence}"));
             }
         }
     }

@@ -1,13 +1,14 @@
-using System.Globalization;
+using UnitsNet;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Findings;
 
-/// <summary>One comparison of run and plan: how far apart, and how far apart they may be.</summary>
+/// <summary>One comparison of run and plan: the difference, and the allowed difference.</summary>
 /// <remarks>
-/// May: twice the standard deviation that the tolerances of the parts, the accuracy of the channels and the scatter of the run make
+/// Allowed: twice the standard deviation that the tolerances of the parts, the accuracy of the channels and the scatter of the run make
 /// together.
 /// </remarks>
-public sealed record PlanAgreement
+public sealed record PlanAgreement : IReadable
 {
     /// <summary>Share of points that may be beyond by chance.</summary>
     private const double Few = 0.05;
@@ -36,9 +37,25 @@ public sealed record PlanAgreement
     /// <summary>True if the difference is within what is allowed, and no more than 5 % of the points are beyond.</summary>
     public bool Agrees => Math.Abs(Difference) <= Allowed && PointsBeyond <= Few * Points;
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Agrees
+        ? Statement.Of("run.agrees", $"{Name}: {Signed(Difference)}, within ±{Unsigned(Allowed)}, {PointsBeyond} of {Points} points beyond: agrees")
+        : Statement.Of(
+            "run.does-not-agree",
+            $"{Name}: {Signed(Difference)}, within ±{Unsigned(Allowed)}, {PointsBeyond} of {Points} points beyond: does not agree");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{Name}: {Difference:+0.0;−0.0;0.0} {Unit}, within ±{Allowed:0.0} {Unit}, {PointsBeyond} of {Points} points beyond: {(Agrees ? "agrees" : "does not agree")}");
+    public override string ToString() => Text.ToString();
+
+    private Statement Signed(double value) => Unit == "kPa"
+        ? Statement.Of("run.difference-pressure", $"{Pressure.FromKilopascals(value):pressure-change}")
+        : Statement.Of("run.difference", $"{value:+0.0;−0.0;0.0} {Unit}");
+
+    private Statement Unsigned(double value) => Unit == "kPa"
+        ? Statement.Of("run.difference-pressure", $"{Pressure.FromKilopascals(value):pressure-loss}")
+        : Statement.Of("run.difference", $"{value:0.0} {Unit}");
 }

@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
@@ -22,7 +23,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
         Channel[] missing = [.. new[] { Channel.RailGauge, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
         if (missing.Length > 0)
         {
-            return Finding<RegulatorFit>.CannotTell("rail and manifold pressure must both be recorded", missing);
+            return Finding<RegulatorFit>.CannotTell(Statement.Of("run.needs-rail-and-manifold", $"rail and manifold pressure must both be recorded"), missing);
         }
 
         RunModel fine = Check.Model(Run, RegulatorPoints);
@@ -62,7 +63,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
         if (missing.Length > 0 || diagnosis is null || !Model.Has(Comparison.Rail))
         {
             return Finding<PressureSag>.CannotTell(
-                "it needs rail and manifold pressure, and fuel by pulse, flow meter or demand", missing);
+                Statement.Of("run.needs-rail-and-fuel", $"it needs rail and manifold pressure, and fuel by pulse, flow meter or demand"), missing);
         }
 
         double[] off = diagnosis.Best.Off;
@@ -83,7 +84,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
 
         if (worst < 0)
         {
-            return Finding<PressureSag>.CannotTell("no row with rail pressure and fuel lies within the plan's tables");
+            return Finding<PressureSag>.CannotTell(Statement.Of("run.outside-tables", $"no row with rail pressure and fuel lies within the plan's tables"));
         }
 
         return Finding<PressureSag>.Of(new(

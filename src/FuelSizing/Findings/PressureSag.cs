@@ -8,7 +8,7 @@ namespace FuelSizing.Findings;
 /// A weak pump, a restriction and a low voltage each let the rail fall along another course against flow, voltage and pressure.
 /// The evidence says which course the rail followed.
 /// </remarks>
-public sealed record PressureSag
+public sealed record PressureSag : IReadable
 {
     internal PressureSag(Pressure maximum, RunPlace place, VolumeFlow flow, int points, IReadOnlyList<FaultFinding> causes) =>
         (Maximum, Place, Flow, Points, Causes) = (maximum, place, flow, points, [.. causes]);
@@ -28,9 +28,15 @@ public sealed record PressureSag
     /// <summary>Weak pump, low voltage, restriction: the likeliest first.</summary>
     public IReadOnlyList<FaultFinding> Causes { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Points == 0
+        ? Statement.Of("run.rail-held", $"the regulator held the rail everywhere")
+        : Statement.Of("run.rail-sag", $"rail up to {Maximum} under its set pressure at {Place}, {Flow:pump-flow} injected");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => Points == 0
-        ? "the regulator held the rail everywhere"
-        : $"rail up to {Readable.Of(Maximum)} under its set pressure at {Place}, {Readable.PumpFlow(Flow)} injected";
+    public override string ToString() => Text.ToString();
 }

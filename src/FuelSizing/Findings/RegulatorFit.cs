@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
@@ -10,7 +9,7 @@ namespace FuelSizing.Findings;
 /// rail = base + min(b, o) + g · max(0, b − o), by robust regression over the rows at which the regulator governs; the intervals are
 /// from the sandwich covariance and Student's t.
 /// </remarks>
-public sealed record RegulatorFit
+public sealed record RegulatorFit : IReadable
 {
     /// <summary>Points on either side of a kink without which its place cannot be told.</summary>
     private const int MinimumBeside = 5;
@@ -48,14 +47,20 @@ public sealed record RegulatorFit
     /// <summary>Scatter of rail pressure about the fit.</summary>
     public Pressure Scatter { get; private init; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Onset is { } onset
+        ? Statement.Of(
+            "run.regulator-with-onset",
+            $"{Name}: base {Base.Value}, gain {Gain.Value:0.00} ({Gain.Minimum:0.00} to {Gain.Maximum:0.00}) from {onset.Value:boost} ({onset.Minimum:boost} to {onset.Maximum:boost})")
+        : Statement.Of(
+            "run.regulator", $"{Name}: base {Base.Value}, gain {Gain.Value:0.00} ({Gain.Minimum:0.00} to {Gain.Maximum:0.00})");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{Name}: base {Readable.Of(Base.Value)}, gain {Gain.Value:0.00} ({Gain.Minimum:0.00} to {Gain.Maximum:0.00})")
-        + (Onset is { } onset
-            ? $" from {Readable.Boost(onset.Value)} ({Readable.Boost(onset.Minimum)} to {Readable.Boost(onset.Maximum)})"
-            : string.Empty);
+    public override string ToString() => Text.ToString();
 
     /// <summary>Fits points at which the regulator is known to govern.</summary>
     /// <param name="boost">Manifold gauge pressure, Pa.</param>
@@ -66,8 +71,9 @@ public sealed record RegulatorFit
     {
         if (boost.Length < (2 * MinimumBeside) + 2)
         {
-            return Finding<RegulatorFit>.CannotTell(
-                $"the regulator governs at {boost.Length} points only; at least {(2 * MinimumBeside) + 2} are needed");
+            return Finding<RegulatorFit>.CannotTell(Statement.Of(
+                "run.regulator-few-points",
+                $"the regulator governs at {boost.Length} points only; at least {(2 * MinimumBeside) + 2} are needed"));
         }
 
         double[] sorted = [.. boost.Order()];
@@ -75,7 +81,9 @@ public sealed record RegulatorFit
         if (maximum - minimum < MinimumRange)
         {
             return Finding<RegulatorFit>.CannotTell(
-                $"boost ran from {Readable.Boost(Pressure.FromPascals(minimum))} to {Readable.Boost(Pressure.FromPascals(maximum))} only; {Readable.Of(Pressure.FromPascals(MinimumRange))} at the least are needed");
+                Statement.Of(
+                    "run.regulator-small-range",
+                    $"boost ran from {Pressure.FromPascals(minimum):boost} to {Pressure.FromPascals(maximum):boost} only; a range of at least {Pressure.FromPascals(MinimumRange)} is needed"));
         }
 
         KinkFit? kink = RobustRegression.Kink(boost, rail, 1, noiseRatio, MinimumBeside);
@@ -100,8 +108,8 @@ public sealed record RegulatorFit
         double half = wide * line.SlopeError;
         if (half > Wide)
         {
-            return Finding<RegulatorFit>.CannotTell(string.Create(
-                CultureInfo.InvariantCulture,
+            return Finding<RegulatorFit>.CannotTell(Statement.Of(
+                "run.regulator-scatter",
                 $"the points scatter so much that the gain is anything from {line.Slope - half:0.0} to {line.Slope + half:0.0}"));
         }
 
@@ -111,7 +119,9 @@ public sealed record RegulatorFit
         if (plannedOnset is { } planned && behaviour == RegulatorBehaviour.ManifoldReferenced && maximum < planned + MinimumRange)
         {
             return Finding<RegulatorFit>.CannotTell(
-                $"boost reached {Readable.Boost(Pressure.FromPascals(maximum))} only and the gain is set to begin at {Readable.Boost(Pressure.FromPascals(planned))}; up to there the rail follows the manifold one for one, as it should");
+                Statement.Of(
+                    "run.regulator-below-onset",
+                    $"boost reached {Pressure.FromPascals(maximum):boost} only and the gain is set to begin at {Pressure.FromPascals(planned):boost}; up to there the rail follows the manifold one for one, as it should"));
         }
 
         return Finding<RegulatorFit>.Of(new(

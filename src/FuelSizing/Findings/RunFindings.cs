@@ -1,4 +1,5 @@
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -16,7 +17,7 @@ namespace FuelSizing.Findings;
 /// Console.WriteLine(findings.Verdict);
 /// </code>
 /// </example>
-public sealed class RunFindings
+public sealed class RunFindings : IReadable
 {
     private RunFindings(RunCheck check, RecordedRun run, RunModel model, Diagnosis? diagnosis, bool isStopped)
     {
@@ -115,10 +116,10 @@ public sealed class RunFindings
     public int RowsUnsteady => Run.Rows.Count - RowsUsed - RowsOutsideThePlan;
 
     /// <summary>What could not be worked out for lack of which channel, and what a careful reader should know.</summary>
-    public IReadOnlyList<string> Notes { get; }
+    public IReadOnlyList<Statement> Notes { get; }
 
     /// <summary>What to change or measure next.</summary>
-    public IReadOnlyList<string> WhatToChange
+    public IReadOnlyList<Statement> WhatToChange
     {
         get
         {
@@ -142,25 +143,32 @@ public sealed class RunFindings
     }
 
     /// <summary>One line: the likeliest fault, or that all is as planned.</summary>
-    public string Verdict
+    public Statement Verdict
     {
         get
         {
             if (!IsDiagnosed)
             {
-                return "cannot tell: " + string.Join("; ", Notes);
+                return Statement.Of("run.verdict-cannot-tell", $"cannot tell: {Notes:;}");
             }
 
             return Fault switch
             {
-                RunFault.None => "as planned, within tolerances and accuracy",
-                RunFault.Unexplained => "not as planned, and no single fault explains it",
-                _ when Rivals.Count > 0 =>
-                    $"not as planned: {Faults[0]}, or {string.Join(", or ", Rivals)}; this run cannot tell them apart",
-                _ => $"not as planned: {Faults[0]}",
+                RunFault.None => Statement.Of("run.as-planned", $"as planned, within tolerances and accuracy"),
+                RunFault.Unexplained => Statement.Of("run.unexplained", $"not as planned, and no single fault explains it"),
+                _ when Rivals.Count > 0 => Statement.Of(
+                    "run.several-faults", $"not as planned: {Faults[0]}, or {Rivals:, or}; this run cannot tell them apart"),
+                _ => Statement.Of("run.one-fault", $"not as planned: {Faults[0]}"),
             };
         }
     }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Verdict.In(style);
+
+    /// <summary>The verdict, in metric units.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => Verdict.ToString();
 
     /// <summary>Compares a run with a plan, with default tolerances, accuracy and conditions.</summary>
     /// <param name="plan">What was sized.</param>
@@ -193,11 +201,6 @@ public sealed class RunFindings
 
         return findings;
     }
-
-    /// <summary>The run and its diagnosis.</summary>
-    /// <returns>For instance <c>pull 3: WeakPump, 512 of 600 rows used</c>.</returns>
-    public override string ToString() =>
-        FormattableString.Invariant($"{Run.Name}: {(IsDiagnosed ? Fault.ToString() : "not diagnosed")}, {RowsUsed} of {Run.Rows.Count} rows used");
 
     /// <summary>Comparisons without which no fault is looked for.</summary>
     private const int MinimumComparisons = 12;

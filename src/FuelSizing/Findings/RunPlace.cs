@@ -4,7 +4,7 @@ using UnitsNet;
 namespace FuelSizing.Findings;
 
 /// <summary>A place in a run.</summary>
-public sealed record RunPlace
+public sealed record RunPlace : IReadable
 {
     internal RunPlace(long line, double time, double speed, double boost)
     {
@@ -26,8 +26,13 @@ public sealed record RunPlace
     /// <summary>Manifold gauge pressure, if it was recorded.</summary>
     public Pressure? Boost { get; }
 
-    /// <summary>The place in words, for instance <c>6,800 rev/min, 0.60 bar</c>.</summary>
-    /// <returns>Speed and boost.</returns>
-    public override string ToString() =>
-        Boost is { } boost ? $"{Readable.Of(Speed)}, {Readable.Boost(boost)}" : Readable.Of(Speed);
+    /// <summary>The place, as a code with its figures.</summary>
+    public Statement Text => Boost is { } boost ? Statement.Of("run.place", $"{Speed}, {boost:boost}") : Statement.Of("run.place-without-boost", $"{Speed}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => Text.ToString();
 }

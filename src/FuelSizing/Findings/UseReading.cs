@@ -1,6 +1,7 @@
 using FuelSizing.Equations;
 using FuelSizing.Logs;
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
@@ -22,7 +23,7 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
     {
         if (!Run.Has(Channel.DutyCycle) && !Run.Has(Channel.InjectorPulse))
         {
-            return Finding<DutyUse>.CannotTell("neither pulse nor duty cycle was recorded", Channel.InjectorPulse, Channel.DutyCycle);
+            return Finding<DutyUse>.CannotTell(Statement.Of("run.needs-pulse", $"neither pulse nor duty cycle was recorded"), Channel.InjectorPulse, Channel.DutyCycle);
         }
 
         double limit = Check.Plan.Limits.DutyCycle.DecimalFractions;
@@ -35,7 +36,7 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
         }
 
         return at < 0
-            ? Finding<DutyUse>.CannotTell("the engine never turned while pulses were recorded")
+            ? Finding<DutyUse>.CannotTell(Statement.Of("run.never-turned", $"the engine never turned while pulses were recorded"))
             : Finding<DutyUse>.Of(new(Ratio.FromDecimalFractions(maximum), Place(at), Check.Plan.Limits.DutyCycle, over));
     }
 
@@ -45,7 +46,7 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
         Channel[] missing = [.. new[] { Channel.RailGauge, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
         if (missing.Length > 0)
         {
-            return Finding<DifferentialUse>.CannotTell("rail and manifold pressure must both be recorded", missing);
+            return Finding<DifferentialUse>.CannotTell(Statement.Of("run.needs-rail-and-manifold", $"rail and manifold pressure must both be recorded"), missing);
         }
 
         RunPoints points = Model.Points;
@@ -60,7 +61,7 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
         }
 
         return low < 0
-            ? Finding<DifferentialUse>.CannotTell("no row with both lies within the plan's tables")
+            ? Finding<DifferentialUse>.CannotTell(Statement.Of("run.outside-tables", $"no row with both lies within the plan's tables"))
             : Finding<DifferentialUse>.Of(new(
                 Pressure.FromPascals(Across(low)),
                 PlaceOf(low),
@@ -74,7 +75,7 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
         Channel[] missing = [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
         if (missing.Length > 0)
         {
-            return Finding<LeanExcursions>.CannotTell("lambda and manifold pressure must both be recorded", missing);
+            return Finding<LeanExcursions>.CannotTell(Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded"), missing);
         }
 
         double limit = Check.Plan.Demand.Consumption.Lambda * (1 + LeanAllowance);

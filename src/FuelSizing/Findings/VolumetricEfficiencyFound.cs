@@ -4,7 +4,7 @@ using UnitsNet;
 namespace FuelSizing.Findings;
 
 /// <summary>Volumetric efficiency that fuel and lambda imply, against the planned.</summary>
-public sealed record VolumetricEfficiencyFound
+public sealed record VolumetricEfficiencyFound : IReadable
 {
     internal VolumetricEfficiencyFound(
         Estimate<Ratio> factor, IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> bySpeed) =>
@@ -16,8 +16,15 @@ public sealed record VolumetricEfficiencyFound
     /// <summary>Implied, by speed.</summary>
     public IReadOnlyList<(RotationalSpeed Speed, Ratio Efficiency)> BySpeed { get; }
 
-    /// <summary>In words.</summary>
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of(
+        "run.volumetric-efficiency",
+        $"volumetric efficiency {Factor.Value:chance} of the planned ({Factor.Minimum:chance} to {Factor.Maximum:chance})");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>In words, in metric units.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() =>
-        $"volumetric efficiency {Readable.Chance(Factor.Value)} of the planned ({Readable.Chance(Factor.Minimum)} to {Readable.Chance(Factor.Maximum)})";
+    public override string ToString() => Text.ToString();
 }

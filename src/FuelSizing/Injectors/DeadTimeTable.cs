@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Runtime.CompilerServices;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
@@ -36,15 +35,17 @@ public sealed record DeadTimeTable
     internal IReadOnlyList<DeadTimePoint> Points { get; }
 
     /// <summary>What the table covers, in words: its voltages, and its differential pressures where it has several.</summary>
-    public string Coverage
+    public Statement Coverage
     {
         get
         {
-            string volts = string.Create(
-                CultureInfo.InvariantCulture, $"{_byVoltage[0].First:0.0} to {_byVoltage[0].Last:0.0} V");
+            ElectricPotential low = ElectricPotential.FromVolts(_byVoltage[0].First);
+            ElectricPotential high = ElectricPotential.FromVolts(_byVoltage[0].Last);
             return IgnoresPressure
-                ? volts
-                : $"{volts}, {Readable.Of(Pressure.FromPascals(_differentials[0]))} to {Readable.Of(Pressure.FromPascals(_differentials[^1]))}";
+                ? Statement.Of("dead-time.covers-voltages", $"{low} to {high}")
+                : Statement.Of(
+                    "dead-time.covers",
+                    $"{low} to {high}, {Pressure.FromPascals(_differentials[0])} to {Pressure.FromPascals(_differentials[^1])}");
         }
     }
 
@@ -130,7 +131,7 @@ public sealed record DeadTimeTable
         throw Guard.OutOfRange(
             offVoltage ? nameof(voltage) : nameof(differential),
             offVoltage ? Readable.Of(voltage) : Readable.Of(differential),
-            Coverage,
+            $"within {Coverage}",
             "The dead-time table covers no more; extend it by measured points.");
     }
 

@@ -105,9 +105,7 @@ internal static class PathWorking
         return to.Step($"pressure loss in {name}", $"Δp_{mark}", loss, "Pa", Change(loss.Value), "Darcy's law for the medium, from the rated point");
     }
 
-    private static string Speed(double metresPerSecond) => DisplayUnits.Style == UnitStyle.Metric
-        ? $"{Number(metresPerSecond)} m/s"
-        : $"{Number(UnitsNet.Speed.FromMetersPerSecond(metresPerSecond).FeetPerSecond)} ft/s";
+    private static string Speed(double metresPerSecond) => $"{Number(metresPerSecond)} m/s";
 
     private static string Loss(double pascals) => Readable.PressureLoss(Pressure.FromPascals(pascals));
 

@@ -36,7 +36,8 @@ internal static class ChannelRange
     }
 
     /// <summary>The range in the units people read, for messages.</summary>
-    public static string Text(Channel channel) => $"{Text(channel, Ends[(int)channel].Minimum)} to {Text(channel, Ends[(int)channel].Maximum)}";
+    public static string Text(Channel channel) =>
+        $"between {Text(channel, Ends[(int)channel].Minimum)} and {Text(channel, Ends[(int)channel].Maximum)}";
 
     /// <summary>An SI value in the unit people read.</summary>
     public static string Text(Channel channel, double value)
@@ -56,7 +57,8 @@ internal static class ChannelRange
             Channel.FuelVolumeFlow => (value * 3.6e6, " L/h"),
             _ => (value * 1e3, " g/s"),
         };
-        return FormattableString.Invariant($"{scaled:G6}{unit}");
+        string text = FormattableString.Invariant($"{scaled:G6}{unit}");
+        return text.StartsWith('-') ? $"−{text[1..]}" : text;
     }
 
     /// <summary>An SI value within the range.</summary>

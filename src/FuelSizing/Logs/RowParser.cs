@@ -334,7 +334,7 @@ internal sealed class RowParser : IDisposable
             RunProblemKind.MissingValue => $"the cell is blank, and a row needs its {slot.Channel}",
             RunProblemKind.NotFinite => $"{found} says that there is no value of {slot.Channel}",
             RunProblemKind.OutOfRange =>
-                $"{found} is {slot.Channel} {ChannelRange.Text(slot.Channel, value)}; allowed is {ChannelRange.Text(slot.Channel)}",
+                $"{found} is {slot.Channel} {ChannelRange.Text(slot.Channel, value)}; it must be {ChannelRange.Text(slot.Channel)}",
             _ => $"{found} is no number as the mapping has numbers written",
         };
         return $"{what}; {(effect == ProblemEffect.RowRefused ? "the row is not used." : "the row is used without this value.")}";

@@ -111,7 +111,7 @@ internal sealed class PointKernel
             return Guard.OutOfRange(
                 nameof(inputs),
                 Number(speed, "rev/s") + $" of {nameof(inputs.Speed)}" + place,
-                $"{Number(_speeds.Minimum, "rev/s")} to {Number(_speeds.Maximum, "rev/s")}",
+                $"between {Number(_speeds.Minimum, "rev/s")} and {Number(_speeds.Maximum, "rev/s")}",
                 "Give rev/min ÷ 60, within the engine's tables and limit.");
         }
 
@@ -121,7 +121,7 @@ internal sealed class PointKernel
             return Guard.OutOfRange(
                 nameof(inputs),
                 Number(boost, "Pa") + $" of {nameof(inputs.Boost)}" + place,
-                $"{Number(_boosts.Minimum, "Pa")} to {Number(_boosts.Maximum, "Pa")}",
+                $"between {Number(_boosts.Minimum, "Pa")} and {Number(_boosts.Maximum, "Pa")}",
                 "Give gauge pressure in the manifold.");
         }
 
@@ -129,12 +129,12 @@ internal sealed class PointKernel
             ? Guard.OutOfRange(
                 nameof(inputs),
                 Number(inputs.Lambda[at], "air–fuel ratio ÷ stoichiometric") + $" of {nameof(inputs.Lambda)}" + place,
-                "0.6 to 1.2",
+                "between 0.6 and 1.2",
                 "Give air–fuel ratio ÷ stoichiometric ratio, not the ratio itself.")
             : Guard.OutOfRange(
                 nameof(inputs),
                 Number(inputs.SupplyVoltage[at], "V") + $" of {nameof(inputs.SupplyVoltage)}" + place,
-                "6 to 20 V",
+                "between 6 V and 20 V",
                 "Give the voltage at the injectors.");
     }
 
@@ -164,7 +164,7 @@ internal sealed class PointKernel
         value >= range.Minimum && value <= range.Maximum;
 
     private static string Number(double value, string unit) =>
-        string.Create(CultureInfo.InvariantCulture, $"{value:G6} {unit}");
+        string.Create(CultureInfo.InvariantCulture, $"{value:G6} {unit}").Replace("-", "−", StringComparison.Ordinal);
 
     private int FirstRefused(in PointInputs inputs, int from)
     {

@@ -233,7 +233,7 @@ public sealed record PumpCurve
             : throw Guard.OutOfRange(
                 name,
                 Readable.Of(pressureRise),
-                $"{Readable.Of(MinimumPressure)} to {Readable.Of(MaximumPressure)}",
+                $"between {Readable.Of(MinimumPressure)} and {Readable.Of(MaximumPressure)}",
                 "The pump's curve covers no more; extend it by measured points.");
 }
 

@@ -42,6 +42,8 @@ public sealed record FigureUnits
         HeatingValue = new("Btu/lb", "N0", e => e.BtuPerPound, v => SpecificEnergy.FromBtuPerPound(v)),
         Consumption = new(
             "lb/(hp·h)", "N3", b => b.PoundsPerMechanicalHorsepowerHour, v => BrakeSpecificFuelConsumption.FromPoundsPerMechanicalHorsepowerHour(v)),
+        ConsumptionEstimate = new(
+            "lb/(hp·h)", "N3", b => b.PoundsPerMechanicalHorsepowerHour, v => BrakeSpecificFuelConsumption.FromPoundsPerMechanicalHorsepowerHour(v)),
         Length = new("ft", "N1", l => l.Feet, v => UnitsNet.Length.FromFeet(v)),
         Velocity = new("ft/s", "N2", s => s.FeetPerSecond, v => UnitsNet.Speed.FromFeetPerSecond(v)),
         Torque = new("lbf·ft", "N0", t => t.PoundForceFeet, v => UnitsNet.Torque.FromPoundForceFeet(v)),
@@ -113,6 +115,10 @@ public sealed record FigureUnits
     public DisplayUnit<BrakeSpecificFuelConsumption> Consumption { get; init => field = Given(value); } =
         new("g/kWh", "N0", b => b.GramsPerKiloWattHour, v => BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(v));
 
+    /// <summary>Specific fuel consumption as a log gives it, with one more figure; kind <c>consumption-estimate</c>.</summary>
+    public DisplayUnit<BrakeSpecificFuelConsumption> ConsumptionEstimate { get; init => field = Given(value); } =
+        new("g/kWh", "N1", b => b.GramsPerKiloWattHour, v => BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(v));
+
     /// <summary>A length of line or wire; kind <c>length</c>.</summary>
     public DisplayUnit<Length> Length { get; init => field = Given(value); } = new("m", "N1", l => l.Meters, v => UnitsNet.Length.FromMeters(v));
 
@@ -125,6 +131,10 @@ public sealed record FigureUnits
 
     /// <summary>A pulse or dead time; kind <c>pulse</c>.</summary>
     public DisplayUnit<Duration> Pulse { get; init => field = Given(value); } = new("ms", "N2", t => t.Milliseconds, v => Duration.FromMilliseconds(v));
+
+    /// <summary>A change of dead time, with its sign; kind <c>pulse-change</c>.</summary>
+    public DisplayUnit<Duration> PulseChange { get; init => field = Given(value); } =
+        new("ms", "+#,##0.00;−#,##0.00;0.00", t => t.Milliseconds, v => Duration.FromMilliseconds(v));
 
     /// <summary>A length of time in a log; kind <c>time</c>.</summary>
     public DisplayUnit<Duration> Time { get; init => field = Given(value); } = new("s", "N2", t => t.Seconds, v => Duration.FromSeconds(v));

@@ -15,20 +15,20 @@ internal static class Guard
         where T : struct, IQuantity, IComparable<T> =>
         value.CompareTo(minimum) >= 0 && value.CompareTo(maximum) <= 0
             ? value
-            : throw OutOfRange(name, Text(value), $"from {Text(minimum)} to {Text(maximum)}", advice);
+            : throw OutOfRange(name, Text(value), $"between {Text(minimum, value)} and {Text(maximum, value)}", advice);
 
     /// <summary>A quantity above one end of a range (the end itself refused) and up to the other.</summary>
     public static T Above<T>(T value, T over, T maximum, string advice, string name)
         where T : struct, IQuantity, IComparable<T> =>
         value.CompareTo(over) > 0 && value.CompareTo(maximum) <= 0
             ? value
-            : throw OutOfRange(name, Text(value), $"over {Text(over)} and up to {Text(maximum)}", advice);
+            : throw OutOfRange(name, Text(value), $"over {Text(over, value)} and up to {Text(maximum, value)}", advice);
 
     /// <summary>A plain number within a closed range; NaN and infinities are never within.</summary>
     public static double Number(double value, double minimum, double maximum, string advice, string name) =>
         value >= minimum && value <= maximum
             ? value
-            : throw OutOfRange(name, Text(value), $"from {Text(minimum)} to {Text(maximum)}", advice);
+            : throw OutOfRange(name, Text(value), $"between {Text(minimum)} and {Text(maximum)}", advice);
 
     /// <summary>A count within a closed range.</summary>
     public static int Count(int value, int minimum, int maximum, string advice, string name) =>
@@ -36,8 +36,8 @@ internal static class Guard
             ? value
             : throw OutOfRange(
                 name,
-                value.ToString(CultureInfo.InvariantCulture),
-                string.Create(CultureInfo.InvariantCulture, $"from {minimum} to {maximum}"),
+                Text(value),
+                $"between {Text(minimum)} and {Text(maximum)}",
                 advice);
 
     /// <summary>Abscissas of a table: two or more, rising strictly.</summary>
@@ -73,7 +73,7 @@ internal static class Guard
         return !string.IsNullOrWhiteSpace(value) && value.Length <= 80 && !value.Any(char.IsControl) && IsWhole(value)
             ? value
             : throw new ArgumentException(
-                $"{name} must be a name of 1 to 80 characters on one line; it was \"{value}\". Give the part a name that a reader of the report will know.",
+                $"{name} must be a name of 1 to 80 characters on one line; it is \"{value}\". Give the part a name that a reader of the report will know.",
                 name);
     }
 
@@ -83,13 +83,19 @@ internal static class Guard
 
     /// <summary>The exception that every refused value gets.</summary>
     public static ArgumentOutOfRangeException OutOfRange(string name, string value, string range, string advice) =>
-        new(name, value, $"{name} was {value}; allowed is {range}. {advice}");
+        new(name, value, $"{name} is {value}; it must be {range}. {advice}");
 
-    private static string Text<T>(T value)
-        where T : struct, IQuantity =>
-        value is RotationalSpeed speed ? Readable.Of(speed) : value.ToString("S6", CultureInfo.InvariantCulture);
+    /// <summary>A quantity as it was given, with a true minus sign.</summary>
+    public static string Text(IQuantity value) =>
+        value is RotationalSpeed speed ? Readable.Of(speed) : WithMinus(value.ToString("S6", CultureInfo.InvariantCulture));
 
-    private static string Text(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+    // One unit in a message: an end of the range is written as the value was given.
+    private static string Text<T>(T end, T given)
+        where T : struct, IQuantity => Text((T)end.ToUnit(given.Unit));
+
+    private static string Text(double value) => WithMinus(value.ToString("G6", CultureInfo.InvariantCulture));
+
+    private static string WithMinus(string text) => text.StartsWith('-') ? $"−{text[1..]}" : text;
 }
 
 /// <summary>Checks on the voltage of a vehicle's supply.</summary>

@@ -5,17 +5,17 @@ namespace FuelSizing.Quantities;
 /// <summary>
 /// Quantities as people read them in results: the trade's unit, and no more figures than the number deserves.
 /// </summary>
-/// <remarks>The units are those of <see cref="DisplayUnits.Style"/>; the examples here are of the metric style.</remarks>
+/// <remarks>A shorthand of <see cref="TextStyle.Metric"/>, for exceptions and for what has no style given.</remarks>
 public static class Readable
 {
     /// <summary>A pressure in kPa, for instance <c>360 kPa</c>.</summary>
     /// <param name="pressure">Any pressure.</param>
-    /// <returns>Whole kPa, or psi with one decimal.</returns>
+    /// <returns>Whole kPa.</returns>
     public static string Of(UnitsNet.Pressure pressure) => Style.Of(pressure);
 
     /// <summary>A boost or a small pressure in bar, for instance <c>0.60 bar</c>.</summary>
     /// <param name="boost">Manifold gauge pressure.</param>
-    /// <returns>Bar with two decimals, or psi with one.</returns>
+    /// <returns>Bar with two decimals.</returns>
     public static string Boost(UnitsNet.Pressure boost) => Style.Boost(boost);
 
     /// <summary>An engine speed, for instance <c>7,200 rev/min</c>.</summary>
@@ -30,22 +30,22 @@ public static class Readable
 
     /// <summary>A pump's or a line's flow, for instance <c>118 L/h</c>.</summary>
     /// <param name="flow">Any volume flow.</param>
-    /// <returns>Whole litres per hour, or US gallons per hour with one decimal.</returns>
+    /// <returns>Whole litres per hour.</returns>
     public static string PumpFlow(VolumeFlow flow) => Style.PumpFlow(flow);
 
     /// <summary>A mass flow in g/s, for instance <c>20.4 g/s</c>.</summary>
     /// <param name="flow">Any mass flow.</param>
-    /// <returns>Grams per second with one decimal, two below 10 g/s; or whole pounds per hour.</returns>
+    /// <returns>Grams per second with one decimal, two below 10 g/s.</returns>
     public static string Of(MassFlow flow) => Style.Of(flow);
 
     /// <summary>A power, for instance <c>221 kW</c> or <c>101 W</c>.</summary>
     /// <param name="power">Any power.</param>
-    /// <returns>Whole kilowatts or horsepower; whole watts under one kilowatt.</returns>
+    /// <returns>Whole kilowatts; whole watts under one kilowatt.</returns>
     public static string Of(Power power) => Style.Of(power);
 
     /// <summary>A temperature, for instance <c>41 °C</c>.</summary>
     /// <param name="temperature">Any temperature.</param>
-    /// <returns>Whole degrees Celsius or Fahrenheit.</returns>
+    /// <returns>Whole degrees Celsius.</returns>
     public static string Of(Temperature temperature) => Style.Of(temperature);
 
     /// <summary>A pulse or dead time, for instance <c>12.40 ms</c>.</summary>
@@ -75,7 +75,7 @@ public static class Readable
 
     /// <summary>A density, for instance <c>740 kg/m³</c>.</summary>
     /// <param name="density">Any density.</param>
-    /// <returns>Whole kilograms per cubic metre, or pounds per cubic foot with two decimals.</returns>
+    /// <returns>Whole kilograms per cubic metre.</returns>
     public static string Of(Density density) => Style.Of(density);
 
     /// <summary>A gas's density, for instance <c>1.225 kg/m³</c>: whole kilograms would hide it.</summary>
@@ -110,28 +110,28 @@ public static class Readable
 
     /// <summary>A heating value, for instance <c>44.0 MJ/kg</c>.</summary>
     /// <param name="energy">Any specific energy.</param>
-    /// <returns>Megajoules per kilogram with one decimal, or whole Btu per pound.</returns>
+    /// <returns>Megajoules per kilogram with one decimal.</returns>
     public static string Of(SpecificEnergy energy) => Style.Of(energy);
 
     /// <summary>A specific fuel consumption, for instance <c>330 g/kWh</c>.</summary>
     /// <param name="consumption">Any brake specific fuel consumption.</param>
-    /// <returns>Whole grams per kilowatt-hour, or pounds per horsepower-hour with three decimals.</returns>
+    /// <returns>Whole grams per kilowatt-hour.</returns>
     public static string Of(BrakeSpecificFuelConsumption consumption) => Style.Of(consumption);
 
     /// <summary>A length of line or wire, for instance <c>4.5 m</c>.</summary>
     /// <param name="length">Any length.</param>
-    /// <returns>Metres or feet with one decimal.</returns>
+    /// <returns>Metres with one decimal.</returns>
     public static string Of(Length length) => Style.Of(length);
 
     /// <summary>A pressure lost on the way, for instance <c>3.4 kPa</c>.</summary>
     /// <param name="loss">Any pressure.</param>
-    /// <returns>kPa with one decimal, or psi with two.</returns>
+    /// <returns>kPa with one decimal.</returns>
     public static string PressureLoss(UnitsNet.Pressure loss) => Style.PressureLoss(loss);
 
     /// <summary>A pressure gained or lost, with its sign, for instance <c>−3.4 kPa</c>.</summary>
     /// <param name="change">Any pressure.</param>
-    /// <returns>kPa with one decimal, or psi with two, and a sign.</returns>
+    /// <returns>kPa with one decimal and a sign.</returns>
     public static string PressureChange(UnitsNet.Pressure change) => Style.PressureChange(change);
 
-    private static TextStyle Style => DisplayUnits.Style == UnitStyle.Metric ? TextStyle.Metric : TextStyle.UsCustomary;
+    private static TextStyle Style => TextStyle.Metric;
 }

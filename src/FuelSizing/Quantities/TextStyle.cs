@@ -133,6 +133,11 @@ public sealed class TextStyle : IEquatable<TextStyle>
     /// <returns>Number and unit.</returns>
     public string Of(Duration pulse) => Units.Pulse.Text(pulse, _numbers);
 
+    /// <summary>A change of dead time, with its sign, for instance <c>+0.08 ms</c>.</summary>
+    /// <param name="change">Any duration.</param>
+    /// <returns>Number and unit.</returns>
+    public string PulseChange(Duration change) => Units.PulseChange.Text(change, _numbers);
+
     /// <summary>A length of time in a log, for instance <c>12.40 s</c>.</summary>
     /// <param name="time">Any duration.</param>
     /// <returns>Number and unit.</returns>
@@ -202,6 +207,11 @@ public sealed class TextStyle : IEquatable<TextStyle>
     /// <param name="consumption">Any brake specific fuel consumption.</param>
     /// <returns>Number and unit.</returns>
     public string Of(BrakeSpecificFuelConsumption consumption) => Units.Consumption.Text(consumption, _numbers);
+
+    /// <summary>A specific fuel consumption as a log gives it, for instance <c>331.2 g/kWh</c>.</summary>
+    /// <param name="consumption">Any brake specific fuel consumption.</param>
+    /// <returns>Number and unit.</returns>
+    public string ConsumptionEstimate(BrakeSpecificFuelConsumption consumption) => Units.ConsumptionEstimate.Text(consumption, _numbers);
 
     /// <summary>A length of line or wire, for instance <c>4.5 m</c>.</summary>
     /// <param name="length">Any length.</param>

@@ -33,8 +33,10 @@ public sealed record ElectronicReturnless : PressureRegulator
     public ElectricPotential MinimumVoltage { get; }
 
     /// <inheritdoc/>
-    public override string Description =>
-        $"pump speed held for {Readable.Of(Base)}{(FollowsManifold ? ", following the manifold" : string.Empty)}, down to {Readable.Of(MinimumVoltage)}";
+    public override Statement Text => FollowsManifold
+        ? Statement.Of(
+            "regulator.pump-speed-following", $"pump speed held for {Base}, following the manifold, down to {MinimumVoltage}")
+        : Statement.Of("regulator.pump-speed", $"pump speed held for {Base}, down to {MinimumVoltage}");
 
     /// <summary>Describes the controller.</summary>
     /// <param name="basePressure">Rail gauge pressure with the manifold at atmospheric pressure, 100 to 1,500 kPa.</param>

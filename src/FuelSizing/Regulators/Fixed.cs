@@ -21,7 +21,7 @@ public sealed record Fixed : PressureRegulator
     public Pressure Gauge { get; }
 
     /// <inheritdoc/>
-    public override string Description => $"fixed at {Readable.Of(Gauge)}";
+    public override Statement Text => Statement.Of("regulator.fixed", $"fixed at {Gauge}");
 
     /// <summary>Describes the regulator.</summary>
     /// <param name="gauge">The pressure it holds, 100 to 1,500 kPa.</param>

@@ -21,7 +21,7 @@ public sealed record ManifoldReferenced : PressureRegulator
     public Pressure Base { get; }
 
     /// <inheritdoc/>
-    public override string Description => $"manifold-referenced, base {Readable.Of(Base)}";
+    public override Statement Text => Statement.Of("regulator.manifold-referenced", $"manifold-referenced, base {Base}");
 
     /// <summary>Describes the regulator.</summary>
     /// <param name="basePressure">Rail gauge pressure with the manifold at atmospheric pressure, 100 to 1,500 kPa.</param>

@@ -13,7 +13,7 @@ namespace FuelSizing.Regulators;
 /// <para>Kinds: <see cref="Fixed"/>, <see cref="ManifoldReferenced"/>, <see cref="RisingRate"/>,
 /// <see cref="RegulatorSeries"/>, <see cref="ElectronicReturnless"/>.</para>
 /// </remarks>
-public abstract record PressureRegulator
+public abstract record PressureRegulator : IReadable
 {
     // The setting is worked out once: a solver asks for it at every point.
     private protected PressureRegulator(VolumeFlow minimumReturnFlow, RailSetting? setting) =>
@@ -22,8 +22,14 @@ public abstract record PressureRegulator
     /// <summary>The smallest returned flow at which the regulator still governs; below it, it is shut.</summary>
     public VolumeFlow MinimumReturnFlow { get; }
 
-    /// <summary>One line that says what the regulator does.</summary>
-    public abstract string Description { get; }
+    /// <summary>One line that says what the regulator does, in metric units.</summary>
+    public string Description => Text.ToString();
+
+    /// <summary>What the regulator does, as a code with its figures.</summary>
+    public abstract Statement Text { get; }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The rail pressure that the regulator sets, if the pump has the capacity.</summary>
     /// <param name="boost">Manifold gauge pressure, negative under throttle, −95 to 400 kPa.</param>

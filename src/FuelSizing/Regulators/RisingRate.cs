@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -45,11 +44,10 @@ public sealed record RisingRate : PressureRegulator
     public Pressure? Ceiling { get; }
 
     /// <inheritdoc/>
-    public override string Description =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"rising-rate, base {Readable.Of(Base)}, gain {Gain:0.##} from {Readable.Boost(Onset)}")
-        + (Ceiling is { } ceiling ? $", ceiling {Readable.Of(ceiling)}" : string.Empty);
+    public override Statement Text => Ceiling is { } ceiling
+        ? Statement.Of(
+            "regulator.rising-rate-with-ceiling", $"rising-rate, base {Base}, gain {Gain:0.##} from {Onset:boost}, ceiling {ceiling}")
+        : Statement.Of("regulator.rising-rate", $"rising-rate, base {Base}, gain {Gain:0.##} from {Onset:boost}");
 
     /// <summary>Describes the unit.</summary>
     /// <param name="basePressure">
@@ -129,7 +127,7 @@ public sealed record RegulatorSeries : PressureRegulator
     public RisingRate Unit { get; }
 
     /// <inheritdoc/>
-    public override string Description => $"{BaseRegulator.Description}; in series with it {Unit.Description}";
+    public override Statement Text => Statement.Of("regulator.series", $"{BaseRegulator}; in series with it {Unit}");
 
     /// <summary>Describes the pair.</summary>
     /// <param name="baseRegulator">The regulator at the rail.</param>

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace FuelSizing.Uncertainty;
 
 /// <summary>How likely a limit is kept, by counting samples.</summary>
-public sealed record Chance
+public sealed record Chance : IReadable
 {
     internal Chance(ReadOnlySpan<Outcome> outcomes)
     {
@@ -77,15 +77,17 @@ public sealed record Chance
 
     /// <summary>The finding in words, for instance <c>holds in 97.3 % ± 0.16 % of 10,000 samples</c>.</summary>
     /// <returns>One line.</returns>
-    public override string ToString()
-    {
-        string unknown = CannotSay == 0
-            ? string.Empty
-            : $"; nothing can be said of {Readable.Chance(Ratio.FromDecimalFractions((double)CannotSay / Samples))}";
-        return string.Create(
-            System.Globalization.CultureInfo.InvariantCulture,
-            $"holds in {Readable.Chance(Holds)} ± {Readable.Chance(StandardError)} of {Samples:N0} samples{unknown}");
-    }
+    public override string ToString() => Text.ToString();
+
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => CannotSay == 0
+        ? Statement.Of("chance.holds", $"holds in {Holds:chance} ± {StandardError:chance} of {Samples} samples")
+        : Statement.Of(
+            "chance.partly-known",
+            $"holds in {Holds:chance} ± {StandardError:chance} of {Samples} samples; nothing can be said of {Ratio.FromDecimalFractions((double)CannotSay / Samples):chance}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     private (Ratio Minimum, Ratio Maximum) ScoreInterval(int counted, double deviations)
     {

@@ -92,7 +92,7 @@ public static class Distribution
             ? new(minimum, maximum, (a, b) => new NormalShape(middle, deviation, a, b))
             : throw Quantities.Guard.OutOfRange(
                 nameof(standardDeviation),
-                standardDeviation.ToString("S6", System.Globalization.CultureInfo.InvariantCulture),
+                Guard.Text(standardDeviation),
                 "over zero",
                 "Use Distribution.Fixed for a value known exactly.");
     }
@@ -105,5 +105,5 @@ public static class Distribution
                 name, Text(maximum), $"over {Text(minimum)}", $"{OrderAdvice} Use Distribution.Fixed for a value known exactly.");
 
     private static string Text<T>(T value)
-        where T : struct, IQuantity => value.ToString("S6", System.Globalization.CultureInfo.InvariantCulture);
+        where T : struct, IQuantity => Guard.Text(value);
 }

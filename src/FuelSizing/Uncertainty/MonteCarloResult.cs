@@ -1,9 +1,10 @@
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
 /// <summary>What many draws of the uncertain inputs gave.</summary>
-public sealed class MonteCarloResult
+public sealed class MonteCarloResult : IReadable
 {
     internal MonteCarloResult(UncertainSystem system, Sampling sampling, int done, SampleTable table)
     {
@@ -58,5 +59,11 @@ public sealed class MonteCarloResult
 
     /// <summary>The finding in words.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => $"everything {All}; least likely {MinimumChance}";
+    public override string ToString() => Text.ToString();
+
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of("chance.everything", $"everything {All}; least likely {MinimumChance}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 }

@@ -1,10 +1,11 @@
 using FuelSizing.Checks;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
 /// <summary>How likely one part keeps its limit, and by how much.</summary>
-public sealed record PartChance
+public sealed record PartChance : IReadable
 {
     internal PartChance(Part part, Chance chance, OutputSpread<Ratio> reserve) =>
         (Part, Chance, Reserve) = (part, chance, reserve);
@@ -20,5 +21,8 @@ public sealed record PartChance
 
     /// <summary>Part and finding.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() => $"{Part.Name}: {Chance}";
+    public override string ToString() => In(TextStyle.Metric);
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => $"{Part.Name}: {Chance.In(style)}";
 }

@@ -142,8 +142,8 @@ public class AmpacityTests
     private static void Refused(Ampacity answer, string reason)
     {
         Assert.Null(answer.Current);
-        Assert.StartsWith("Not covered: ", answer.Text, StringComparison.Ordinal);
-        Assert.Contains(reason, answer.Text, StringComparison.Ordinal);
+        Assert.StartsWith("Not covered: ", answer.ToString(), StringComparison.Ordinal);
+        Assert.Contains(reason, answer.ToString(), StringComparison.Ordinal);
     }
 
     private static double Amperes(Conductor conductor, double rating, double ambient) =>

@@ -106,7 +106,7 @@ public class FeedTests
         ElectricCurrent maximum = ElectricCurrent.FromAmperes(13.5 / feed.LoopResistance.Ohms);
         Assert.True(feed.VoltageAtMotor(Wren.Volt(13.5), maximum * 0.999).AtMotor.Volts > 0);
         Assert.Contains(
-            "allowed is up to",
+            "it must be up to",
             Assert.Throws<ArgumentOutOfRangeException>(() => feed.VoltageAtMotor(Wren.Volt(13.5), maximum * 1.001)).Message,
             StringComparison.Ordinal);
     }

@@ -15,7 +15,7 @@ public class FuseChoiceTests
                 [.. FuseChoice.StandardRatings.Select(fuse => fuse.Amperes).Where(fuse => amperes <= 0.8 * fuse * (1 + 1e-12))];
             if (choice.Rating is not { } fuse)
             {
-                Assert.StartsWith("None: ", choice.Text, StringComparison.Ordinal);
+                Assert.StartsWith("None: ", choice.Text.ToString(), StringComparison.Ordinal);
                 Assert.True(
                     carrying.Length == 0 || choice.Ampacity.Current is null || carrying[0] > choice.Ampacity.Current.Value.Amperes);
                 return;
@@ -42,8 +42,8 @@ public class FuseChoiceTests
     {
         FuseChoice thin = For(18, 16, 80, 60);
         Assert.Null(thin.Rating);
-        Assert.Contains("needs a fuse of 25.0 A, which does not protect AWG 16", thin.Text, StringComparison.Ordinal);
-        Assert.EndsWith("with the same insulation it takes AWG 10.", thin.Text, StringComparison.Ordinal);
+        Assert.Contains("needs a fuse of 25.0 A, which does not protect AWG 16", thin.Text.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("with the same insulation it takes AWG 10.", thin.Text.ToString(), StringComparison.Ordinal);
         Assert.Equal(25, For(18, 10, 80, 60).Rating!.Value.Amperes, 9);
         Assert.Null(For(18, 12, 80, 60).Rating);
     }
@@ -51,8 +51,8 @@ public class FuseChoiceTests
     [Fact]
     public void Fuse_BeyondTheSource_SaysWhy()
     {
-        Assert.Contains("own feed and fuse", For(33, 4, 105, 30).Text, StringComparison.Ordinal);
-        Assert.Contains("thinner than AWG 18", For(3, 22, 105, 30).Text, StringComparison.Ordinal);
+        Assert.Contains("own feed and fuse", For(33, 4, 105, 30).Text.ToString(), StringComparison.Ordinal);
+        Assert.Contains("thinner than AWG 18", For(3, 22, 105, 30).Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -72,7 +72,7 @@ public class FuseChoiceTests
     /// <summary>20 A takes a fuse of 25 A; the regulation gives AWG 16 15 A, AWG 14 20 A and AWG 12 just 25 A.</summary>
     [Fact]
     public void Thicker_OfJustTheFusesRating_IsTheOneNamed() =>
-        Assert.EndsWith("with the same insulation it takes AWG 12.", For(20, 16, 60, 30).Text, StringComparison.Ordinal);
+        Assert.EndsWith("with the same insulation it takes AWG 12.", For(20, 16, 60, 30).Text.ToString(), StringComparison.Ordinal);
 
     /// <summary>At 59.7 °C insulation for 60 °C leaves a tenth of 300 A, the thickest wire's, and the fuse is 40 A.</summary>
     [Fact]
@@ -81,7 +81,7 @@ public class FuseChoiceTests
         FuseChoice choice = For(30, 1, 60, 59.7);
         Assert.Null(choice.Rating);
         Assert.EndsWith(
-            "take insulation for a higher temperature, or lead the wire through a cooler place.", choice.Text, StringComparison.Ordinal);
+            "take insulation for a higher temperature, or route the wiring away from heat.", choice.Text.ToString(), StringComparison.Ordinal);
     }
 
 

@@ -56,7 +56,7 @@ public class SmallestConductorTests
                 if (sized.Conductor is null)
                 {
                     Assert.Null(sized.Drop);
-                    Assert.StartsWith("None: ", sized.Text, StringComparison.Ordinal);
+                    Assert.StartsWith("None: ", sized.ToString(), StringComparison.Ordinal);
                     continue;
                 }
 
@@ -108,9 +108,9 @@ public class SmallestConductorTests
             Contact.DefaultFuse);
         Assert.Null(answer.NeededArea);
         Assert.Null(answer.Awg.Conductor);
-        Assert.Contains("contacts alone drop 0.30 V of the 0.25 V allowed", answer.Awg.Text, StringComparison.Ordinal);
-        Assert.Equal(answer.Awg.Text, answer.Metric.Text);
-        Assert.Equal(answer.Awg.Text, answer.ToString());
+        Assert.Contains("contacts alone drop 0.30 V of the 0.25 V allowed", answer.Awg.ToString(), StringComparison.Ordinal);
+        Assert.Equal(answer.Awg.Text.ToString(), answer.Metric.Text.ToString());
+        Assert.Equal(answer.Awg.Text.ToString(), answer.ToString());
     }
 
     [Fact]
@@ -119,8 +119,8 @@ public class SmallestConductorTests
         SmallestConductor answer = SmallestConductor.ForDrop(
             Wren.Volt(0.01), ElectricCurrent.FromAmperes(50), Length.FromMeters(20), Celsius(60));
         Assert.NotNull(answer.NeededArea);
-        Assert.Contains("AWG 4/0 drops", answer.Awg.Text, StringComparison.Ordinal);
-        Assert.Contains("95 mm² drops", answer.Metric.Text, StringComparison.Ordinal);
+        Assert.Contains("AWG 4/0 drops", answer.Awg.ToString(), StringComparison.Ordinal);
+        Assert.Contains("95 mm² drops", answer.Metric.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -130,7 +130,7 @@ public class SmallestConductorTests
             Wren.Volt(1), ElectricCurrent.FromAmperes(0.5), Length.FromMeters(1), Celsius(60));
         Assert.Equal("AWG 24", answer.Awg.Conductor!.Name);
         Assert.Null(answer.Awg.NextThinner);
-        Assert.EndsWith("the list holds no thinner one.", answer.Awg.Text, StringComparison.Ordinal);
+        Assert.EndsWith("the list holds no thinner one.", answer.Awg.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>What a conductor drops, allowed to the last bit, is enough for it.</summary>
@@ -162,8 +162,8 @@ public class SmallestConductorTests
         Assert.Equal($"{answer.Awg.Text} {answer.Metric.Text}", answer.ToString());
 
         // By hand: 6 m × 5.31 mΩ/m (AWG 12, 2 % lay) × 1.157 (60 °C) × 12.5 A; AWG 14 has 1.59 times the resistance.
-        Assert.Equal("AWG 12 drops 0.46 V of the 0.50 V allowed; AWG 14 would drop 0.73 V.", answer.Awg.Text);
-        Assert.Equal(answer.Metric.Text, answer.Metric.ToString());
+        Assert.Equal("AWG 12 drops 0.46 V of the 0.50 V allowed; AWG 14 would drop 0.73 V.", answer.Awg.Text.ToString());
+        Assert.Equal(answer.Metric.Text.ToString(), answer.Metric.ToString());
     }
 
     [Fact]

@@ -81,7 +81,7 @@ public class PowerCorrectionTests
     public void Air_OutsideTheStandard_IsSaid(PowerStandard standard, double dry, double celsius, string outside)
     {
         PowerCorrection correction = In(standard, dry, celsius, 0);
-        Assert.Contains(outside, correction.Outside);
+        Assert.Contains(outside, correction.Outside.Select(reason => reason.ToString()));
         Assert.False(correction.IsWithinStandard);
         Assert.Contains(outside, correction.ToString(), StringComparison.Ordinal);
     }

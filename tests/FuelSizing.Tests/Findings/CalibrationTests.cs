@@ -182,7 +182,7 @@ public class CalibrationTests
             RunRow.Of(i + 1, row.Speed, row.Time, row.ManifoldAbsolute, row.RailGauge, row.InjectorPulse, lambda: row.Lambda, batteryVoltage: row.BatteryVoltage)));
         Calibration calibration = Calibration.Of(PulledWren.Check, run);
         Assert.False(calibration[CalibratedQuantity.BrakeSpecificFuelConsumption].IsDetermined);
-        Assert.Contains("power", calibration[CalibratedQuantity.BrakeSpecificFuelConsumption].Reason, StringComparison.Ordinal);
+        Assert.Contains("power", calibration[CalibratedQuantity.BrakeSpecificFuelConsumption].Reason!.ToString(), StringComparison.Ordinal);
         Assert.False(calibration[CalibratedQuantity.PumpFlow].IsDetermined);
         Assert.Equal(1, calibration[CalibratedQuantity.PumpFlow].Value);
         Assert.True(calibration[CalibratedQuantity.VolumetricEfficiency].IsDetermined);

@@ -27,7 +27,7 @@ public class OddRunTests
             Assert.InRange(findings.RowsUsed + findings.RowsOutsideThePlan, 0, run.Rows.Count);
             string[] said =
             [
-                findings.Verdict, .. findings.WhatToChange, .. findings.Notes, findings.Duty.ToString(), findings.Differential.ToString(),
+                findings.ToString(), .. findings.WhatToChange.Select(change => change.ToString()), .. findings.Notes.Select(note => note.ToString()), findings.Duty.ToString(), findings.Differential.ToString(),
                 findings.Regulator.ToString(), findings.Fuel.ToString(), findings.BrakeConsumption.ToString(),
                 findings.VolumetricEfficiency.ToString(), findings.Sag.ToString(), findings.DeadTime.ToString(), findings.Lean.ToString(),
                 .. findings.Agreement.Select(one => one.ToString()), .. findings.Faults.Select(fault => fault.ToString()),

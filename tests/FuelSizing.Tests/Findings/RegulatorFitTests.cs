@@ -90,7 +90,7 @@ public class RegulatorFitTests
         Finding<RegulatorFit> finding = RegulatorFit.Of(
             boost, Array.ConvertAll(boost, b => 300e3 + b + Normal.Sample(random, 0, Noise)), 0.1, 20e3);
         Assert.Null(finding.Answer);
-        Assert.Contains("boost reached 0.10 bar only", finding.Reason, StringComparison.Ordinal);
+        Assert.Contains("boost reached 0.10 bar only", finding.Reason!.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public class RegulatorFitTests
         double[] boost = [.. Enumerable.Range(0, 50).Select(_ => 60e3 + Normal.Sample(random, 0, 500))];
         Finding<RegulatorFit> finding = RegulatorFit.Of(boost, Array.ConvertAll(boost, b => 500e3 + b), 0.1, 20e3);
         Assert.Null(finding.Answer);
-        Assert.Contains("boost ran from", finding.Reason, StringComparison.Ordinal);
+        Assert.Contains("boost ran from", finding.Reason!.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -19,9 +19,9 @@ public class RunFindingsTests
     public void SoundCar_IsAsPlanned()
     {
         Assert.Equal(RunFault.None, Findings.Fault);
-        Assert.Equal("as planned, within tolerances and accuracy", Findings.Verdict);
+        Assert.Equal("as planned, within tolerances and accuracy", Findings.Verdict.ToString());
         Assert.All(Findings.Agreement, agreement => Assert.True(agreement.Agrees, agreement.ToString()));
-        Assert.Equal(["Nothing needs to change."], Findings.WhatToChange);
+        Assert.Equal(["Nothing needs to change."], Findings.WhatToChange.Select(change => change.ToString()));
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public class RunFindingsTests
         RecordedRun bare = RecordedRun.Of("speed only", PulledWren.Air, Enumerable.Range(1, 30).Select(i => RunRow.Of(i, Wren.Rpm(2000 + (100 * i)))));
         RunFindings findings = RunFindings.Of(PulledWren.Check, bare);
         Assert.False(findings.IsDiagnosed);
-        Assert.StartsWith("cannot tell", findings.Verdict, StringComparison.Ordinal);
+        Assert.StartsWith("cannot tell", findings.Verdict.ToString(), StringComparison.Ordinal);
         Assert.Equal([Channel.InjectorPulse, Channel.DutyCycle], findings.Duty.Missing);
         Assert.Equal([Channel.RailGauge, Channel.ManifoldAbsolute], findings.Differential.Missing);
         Assert.Equal([Channel.RailGauge, Channel.ManifoldAbsolute], findings.Regulator.Missing);
@@ -120,7 +120,7 @@ public class RunFindingsTests
         Assert.Equal([Channel.FuelVolumeFlow, Channel.InjectorPulse], findings.DeadTime.Missing);
         foreach (string name in new[] { "manifold pressure", "rail pressure", "pulse or duty cycle", "fuel flow", "lambda", "battery voltage", "power or torque", "fuel temperature" })
         {
-            Assert.Contains(findings.Notes, note => note.StartsWith($"{name} was not recorded", StringComparison.Ordinal));
+            Assert.Contains(findings.Notes, note => note.ToString().StartsWith($"{name} was not recorded", StringComparison.Ordinal));
         }
     }
 
@@ -161,8 +161,8 @@ public class RunFindingsTests
         RunFault[] named = [findings.Fault, .. findings.Rivals.Select(rival => rival.Fault)];
         Assert.Contains(RunFault.WrongInjectorSize, named);
         Assert.Contains(RunFault.AirOffPlan, named);
-        Assert.Contains("this run cannot tell them apart", findings.Verdict, StringComparison.Ordinal);
-        Assert.Contains(findings.WhatToChange, change => change.Contains("Record fuel flow", StringComparison.Ordinal));
+        Assert.Contains("this run cannot tell them apart", findings.Verdict.ToString(), StringComparison.Ordinal);
+        Assert.Contains(findings.WhatToChange, change => change.ToString().Contains("Record fuel flow", StringComparison.Ordinal));
     }
 
     /// <summary>
@@ -196,7 +196,7 @@ public class RunFindingsTests
             .Where(row => row.ManifoldAbsolute!.Value < PulledWren.Air.Pressure + Wren.Kpa(25) && row.FuelVolumeFlow?.LitersPerHour < 40));
         RunFindings findings = RunFindings.Of(PulledWren.Check, gentle);
         Assert.Equal(RunFault.None, findings.Fault);
-        Assert.Contains(findings.Notes, note => note.StartsWith("the pump was never the limit", StringComparison.Ordinal));
+        Assert.Contains(findings.Notes, note => note.ToString().StartsWith("the pump was never the limit", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -205,7 +205,7 @@ public class RunFindingsTests
         // Rail 80 kPa too low in every other pull only: no single fault does that.
         RecordedRun odd = Changed(Run, row => (row.Line / 48) % 2 == 0 && row.Rail is { } rail ? row with { Rail = rail - Wren.Kpa(80) } : row);
         RunFindings findings = RunFindings.Of(PulledWren.Check, odd);
-        Assert.Contains(findings.Notes, note => note.StartsWith("the run scatters", StringComparison.Ordinal));
+        Assert.Contains(findings.Notes, note => note.ToString().StartsWith("the run scatters", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -213,8 +213,8 @@ public class RunFindingsTests
     {
         RunFindings findings = RunFindings.Of(PulledWren.Check, PulledWren.With(RunFault.WrongGain, 3).Recorded(1));
         Assert.Equal(RunFault.WrongGain, findings.Fault);
-        Assert.Contains("against 3.00 set", findings.Verdict, StringComparison.Ordinal);
-        Assert.Equal("Set the gain anew, or plan with the gain found.", findings.WhatToChange[0]);
+        Assert.Contains("against 3.00 set", findings.Verdict.ToString(), StringComparison.Ordinal);
+        Assert.Equal("Set the gain anew, or plan with the gain found.", findings.WhatToChange[0].ToString());
     }
 
     private static RecordedRun Changed(RecordedRun run, Func<Reading, Reading> change) =>

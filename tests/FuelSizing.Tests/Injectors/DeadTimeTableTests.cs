@@ -51,14 +51,14 @@ public class DeadTimeTableTests
         ArgumentOutOfRangeException offVoltage = Assert.Throws<ArgumentOutOfRangeException>(
             () => OneKnownAtTwoPressures.At(Wren.Volt(7), Wren.Kpa(900)));
         Assert.StartsWith(
-            "voltage was 7.0 V; allowed is 8.0 to 14.0 V, 200 kPa to 400 kPa.", offVoltage.Message, StringComparison.Ordinal);
+            "voltage is 7.0 V; it must be within 8.0 V to 14.0 V, 200 kPa to 400 kPa.", offVoltage.Message, StringComparison.Ordinal);
         ArgumentOutOfRangeException offPressure = Assert.Throws<ArgumentOutOfRangeException>(
             () => OneKnownAtTwoPressures.At(Wren.Volt(12), Wren.Kpa(900)));
-        Assert.StartsWith("differential was 900 kPa; allowed is ", offPressure.Message, StringComparison.Ordinal);
+        Assert.StartsWith("differential is 900 kPa; it must be ", offPressure.Message, StringComparison.Ordinal);
 
         DeadTimeTable overVoltage = DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(1)));
         Assert.StartsWith(
-            "voltage was 17.0 V; allowed is 8.0 to 16.0 V.",
+            "voltage is 17.0 V; it must be within 8.0 V to 16.0 V.",
             Assert.Throws<ArgumentOutOfRangeException>(() => overVoltage.At(Wren.Volt(17), Wren.Kpa(300))).Message,
             StringComparison.Ordinal);
         Assert.False(overVoltage.TryAt(Wren.Volt(17), Wren.Kpa(300), out _));
@@ -74,7 +74,7 @@ public class DeadTimeTableTests
             [Wren.Kpa(first), Wren.Kpa(second)],
             [[Wren.Ms(2), Wren.Ms(1)], [Wren.Ms(2), Wren.Ms(1)]]));
         Assert.StartsWith(
-            $"differentials was {second} kPa; allowed is over the {first} kPa before it.", error.Message, StringComparison.Ordinal);
+            $"differentials is {second} kPa; it must be over the {first} kPa before it.", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -109,7 +109,7 @@ public class DeadTimeTableTests
     public void Times_ThatGrowWithVoltage_AreRefusedAndEqualOnesAreTaken()
     {
         Assert.StartsWith(
-            "points was 1.20 ms; allowed is at most 1.00 ms, the time at the voltage below.",
+            "points is 1.20 ms; it must be at most 1.00 ms, the time at the voltage below.",
             Assert.Throws<ArgumentOutOfRangeException>(
                 () => DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1)), (Wren.Volt(12), Wren.Ms(1.2)))).Message,
             StringComparison.Ordinal);

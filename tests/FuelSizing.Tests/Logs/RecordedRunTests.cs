@@ -80,7 +80,7 @@ public class RecordedRunTests
         {
             var error = Assert.Throws<ArgumentOutOfRangeException>(() => RunRow.Of(1, Wren.Rpm(3000), Duration.FromSeconds(seconds)));
             Assert.Equal("time", error.ParamName);
-            Assert.Contains("allowed is -1E+10 s to 1E+10 s", error.Message, StringComparison.Ordinal);
+            Assert.Contains("it must be between −1E+10 s and 1E+10 s", error.Message, StringComparison.Ordinal);
         }
     }
 

@@ -72,7 +72,7 @@ public class RunReaderTests
     [Fact]
     public void Problem_OfACell_SaysWhatWasFoundAndWhatIsAllowed() =>
         Assert.Equal(
-            "line 2, column 4 (Rail): \"99999\" is RailGauge 99999 kPa; allowed is -110 kPa to 3000 kPa; the row is used without this value.",
+            "line 2, column 4 (Rail): \"99999\" is RailGauge 99999 kPa; it must be between −110 kPa and 3000 kPa; the row is used without this value.",
             Assert.Single(LogText.Read(LogText.Heading + "0,3000,0.5,99999,0.85\n").Problems).ToString());
 
     /// <summary>A message goes to a terminal and into reports: a heading must not bring line ends or escapes into it.</summary>

@@ -15,10 +15,10 @@ public class PointBatchRefusalTests
     /// <summary>Every column, and what stands beside its name where a number in it is out of range.</summary>
     private static readonly (string Name, double Refused, string Value, string Allowed)[] Inputs =
     [
-        ("Speed", 130, "130 rev/s of Speed", "13.3333 rev/s to 120 rev/s"),
-        ("Boost", 401e3, "401000 Pa of Boost", "-84321.7 Pa to 400000 Pa"),
-        ("Lambda", 14.7, "14.7 air–fuel ratio ÷ stoichiometric of Lambda", "0.6 to 1.2"),
-        ("SupplyVoltage", 5.9, "5.9 V of SupplyVoltage", "6 to 20 V"),
+        ("Speed", 130, "130 rev/s of Speed", "between 13.3333 rev/s and 120 rev/s"),
+        ("Boost", 401e3, "401000 Pa of Boost", "between −84321.7 Pa and 400000 Pa"),
+        ("Lambda", 14.7, "14.7 air–fuel ratio ÷ stoichiometric of Lambda", "between 0.6 and 1.2"),
+        ("SupplyVoltage", 5.9, "5.9 V of SupplyVoltage", "between 6 V and 20 V"),
     ];
 
     private static readonly PointBatch Batch = PointBatch.Of(Wren.System().Parts, Wren.Hill);
@@ -48,7 +48,7 @@ public class PointBatchRefusalTests
                 ArgumentOutOfRangeException error = Refusal(columns);
                 Assert.Equal("inputs", error.ParamName);
                 Assert.Contains($"{value} (place {place})", error.Message, StringComparison.Ordinal);
-                Assert.Contains($"allowed is {allowed}", error.Message, StringComparison.Ordinal);
+                Assert.Contains($"it must be {allowed}", error.Message, StringComparison.Ordinal);
             }
         }
     }

@@ -299,7 +299,7 @@ public class PointBatchTests
                             threads));
                     Assert.Equal("inputs", error.ParamName);
                     Assert.Contains(string.Create(global::System.Globalization.CultureInfo.InvariantCulture, $"(place {place})"), error.Message, StringComparison.Ordinal);
-                    Assert.Contains("allowed is ", error.Message, StringComparison.Ordinal);
+                    Assert.Contains("it must be ", error.Message, StringComparison.Ordinal);
                 },
                 iter: 50);
 

@@ -58,7 +58,7 @@ public class ReadableTests
             Assert.Equal("13.5 V", Readable.Of(Wren.Volt(13.5)));
             Assert.Equal("7,200 rev/min", Readable.Of(Wren.Rpm(7200)));
             Assert.Contains(
-                "allowed is from 6 V to 20 V",
+                "it must be between 6 V and 20 V",
                 Assert.Throws<ArgumentOutOfRangeException>(() => FuelSizing.Points.Conditions.Of(
                     FuelSizing.Engines.Atmosphere.Standard, Wren.Volt(2.5), Temperature.FromDegreesCelsius(20))).Message,
                 StringComparison.Ordinal);

@@ -116,8 +116,8 @@ public class DistributionTests
     {
         ArgumentOutOfRangeException error = Assert.Throws<ArgumentOutOfRangeException>(make);
         Assert.Equal(name, error.ParamName);
-        Assert.Contains($"{name} was {value}", error.Message, StringComparison.Ordinal);
-        Assert.Contains("allowed is ", error.Message, StringComparison.Ordinal);
+        Assert.Contains($"{name} is {value}", error.Message, StringComparison.Ordinal);
+        Assert.Contains("it must be ", error.Message, StringComparison.Ordinal);
     }
 
     private static (double Mean, double Variance) Moments(Distribution<Ratio> distribution)

@@ -383,7 +383,7 @@ public class MonteCarloTests
             StringComparison.Ordinal);
         FuelSystem low = Wren.System(ManifoldReferenced.From(Wren.Kpa(100)));
         Assert.Contains(
-            "allowed is ",
+            "it must be ",
             Refused(() => UncertainSystem.Of(
                 low,
                 Wren.At(1000, -0.7),

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace FuelSizing.Uncertainty;
 
 /// <summary>How much of an output's variance comes from one input.</summary>
-public sealed record VarianceOfInput
+public sealed record VarianceOfInput : IReadable
 {
     internal VarianceOfInput(UncertainInput input, SobolIndices indices, int place)
     {
@@ -46,8 +46,14 @@ public sealed record VarianceOfInput
 
     /// <summary>The finding in words.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() =>
-        $"{Input.Name}: {Quantities.Readable.Of(Total)} of the variance, {Quantities.Readable.Of(FirstOrder)} by itself";
+    public override string ToString() => Text.ToString();
+
+    /// <summary>The finding, as a code with its figures.</summary>
+    public Statement Text => Statement.Of(
+        "variance.of-input", $"{Input.Name}: total-order index {Total}, first-order index {FirstOrder}");
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     private static (Ratio Minimum, Ratio Maximum) Around(Ratio index, Ratio standardError, double deviations)
     {
