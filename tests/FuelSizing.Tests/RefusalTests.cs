@@ -55,6 +55,9 @@ public class RefusalTests
     private static readonly HashSet<string> TakesAnything =
     [
         nameof(Readable),
+        nameof(TextStyle),
+        nameof(StatementText),
+        nameof(DisplayUnit),
         typeof(DisplayUnit<>).Name,
         $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}",
         nameof(Distribution),
@@ -585,7 +588,8 @@ public class RefusalTests
             from type in typeof(Fuel).Assembly.GetExportedTypes()
 
             // Plain numbers, on which equations are evaluated: they check nothing, and say so.
-            where type.Namespace != typeof(FuelSizing.Numerics.Real).Namespace
+            // And one that the compiler makes, of an interpolated string.
+            where type.Namespace != typeof(FuelSizing.Numerics.Real).Namespace && type != typeof(StatementText)
             from constructor in type.GetConstructors()
             where constructor.GetParameters().Length > 0
             select $"{type.Name} has a public constructor");
@@ -629,7 +633,7 @@ public class RefusalTests
                 Assert.Equal(call.Method.GetParameters()[i].Name, error.ParamName);
                 Assert.Contains(" is ", error.Message, StringComparison.Ordinal);
                 Assert.Contains("it must be ", error.Message, StringComparison.Ordinal);
-                Assert.Contains(shown, error.Message, StringComparison.Ordinal);
+                Assert.Contains(shown, error.Message.Replace('−', '-'), StringComparison.Ordinal);
             }
         }
 

@@ -7,6 +7,9 @@ namespace FuelSizing.Findings;
 /// <summary>Faults in words: how large, and what to do.</summary>
 internal static class FaultWords
 {
+    // A figure that the run leaves open may lie anywhere; a factor of 1,000 says that as well as a larger one.
+    private static readonly double Widest = Math.Log(1000);
+
     /// <summary>Puts a hypothesis in words.</summary>
     public static FaultFinding Of(RunCheck check, Diagnosis diagnosis, Hypothesis hypothesis) =>
         new(
@@ -53,14 +56,12 @@ internal static class FaultWords
 
         double value = fit.Value(QuantityOf(hypothesis.Fault));
         double half = 1.96 * fit.Error(QuantityOf(hypothesis.Fault));
-        Pressure off = Pressure.FromPascals(value);
-        Pressure within = Pressure.FromPascals(half);
-        Ratio factor = Ratio.FromDecimalFractions(Math.Exp(value));
-        Ratio low = Ratio.FromDecimalFractions(Math.Exp(value - half));
-        Ratio high = Ratio.FromDecimalFractions(Math.Exp(value + half));
+        Pressure Off() => Pressure.FromPascals(value);
+        Pressure Within() => Pressure.FromPascals(half);
+        Ratio Factor(double away) => Ratio.FromDecimalFractions(Math.Exp(Math.Clamp(value + away, -Widest, Widest)));
         return hypothesis.Fault switch
         {
-            RunFault.WeakPump => Statement.Of("fault.weak-pump", $"the pump delivers {factor} ({low} to {high}) of its planned flow"),
+            RunFault.WeakPump => Statement.Of("fault.weak-pump", $"the pump delivers {Factor(0)} ({Factor(-half)} to {Factor(half)}) of its planned flow"),
             RunFault.VoltageDrop => Statement.Of(
                 "fault.voltage-drop",
                 $"{ElectricResistance.FromOhms(value)} more than planned in the pump's feed (±{ElectricResistance.FromOhms(half)})"),
@@ -68,22 +69,22 @@ internal static class FaultWords
                 "fault.clogged-filter", $"the filter's pressure drop exceeds the plan by {value:0.0} times that of a new filter (±{half:0.0})"),
             RunFault.CloggedFilter => Statement.Of("fault.restriction", $"a restriction before the rail takes pressure that was not planned"),
             RunFault.WrongBasePressure => Statement.Of(
-                "fault.wrong-base-pressure", $"the regulator's base is {off:pressure-offset} off its setting (±{within})"),
+                "fault.wrong-base-pressure", $"the regulator's base is {Off():pressure-offset} off its setting (±{Within()})"),
             RunFault.WrongGain => Statement.Of(
                 "fault.wrong-gain",
                 $"the regulator's gain is {check.Regulator.Gain + value:0.00} (±{half:0.00}) against {check.Regulator.Gain:0.00} set"),
             RunFault.WrongOnset => Statement.Of(
                 "fault.wrong-onset",
-                $"the gain sets in at {Pressure.FromPascals(check.Regulator.Onset + value):boost} (±{within:boost}) against {Pressure.FromPascals(check.Regulator.Onset):boost} set"),
+                $"the gain sets in at {Pressure.FromPascals(check.Regulator.Onset + value):boost} (±{Within():boost}) against {Pressure.FromPascals(check.Regulator.Onset):boost} set"),
             RunFault.WrongInjectorSize => Statement.Of(
-                "fault.wrong-injector-size", $"the injectors pass {factor} ({low} to {high}) of their planned flow"),
+                "fault.wrong-injector-size", $"the injectors pass {Factor(0)} ({Factor(-half)} to {Factor(half)}) of their planned flow"),
             RunFault.AirOffPlan => Statement.Of(
-                "fault.air-off-plan", $"the engine draws {factor} ({low} to {high}) of the planned air, or lambda is misread by as much"),
+                "fault.air-off-plan", $"the engine draws {Factor(0)} ({Factor(-half)} to {Factor(half)}) of the planned air, or lambda is misread by as much"),
             RunFault.RailSensorOffset => Statement.Of(
-            "remedy.rail-sensor", $"Check the rail sensor against a calibrated gauge, and correct or replace it."),
-        RunFault.ManifoldSensorOffset => Statement.Of(
-                "fault.manifold-sensor", $"manifold pressure reads {off:pressure-offset} off the true (±{within})"),
-            _ => Statement.Of("fault.flow-meter", $"the flow meter reads {factor} ({low} to {high}) of the true flow"),
+                "fault.rail-sensor", $"rail pressure reads {Off():pressure-offset} off the true (±{Within()})"),
+            RunFault.ManifoldSensorOffset => Statement.Of(
+                "fault.manifold-sensor", $"manifold pressure reads {Off():pressure-offset} off the true (±{Within()})"),
+            _ => Statement.Of("fault.flow-meter", $"the flow meter reads {Factor(0)} ({Factor(-half)} to {Factor(half)}) of the true flow"),
         };
     }
 

@@ -36,8 +36,8 @@ internal static class Guard
             ? value
             : throw OutOfRange(
                 name,
-                Text(value),
-                $"between {Text(minimum)} and {Text(maximum)}",
+                Whole(value),
+                $"between {Whole(minimum)} and {Whole(maximum)}",
                 advice);
 
     /// <summary>Abscissas of a table: two or more, rising strictly.</summary>
@@ -94,6 +94,8 @@ internal static class Guard
         where T : struct, IQuantity => Text((T)end.ToUnit(given.Unit));
 
     private static string Text(double value) => WithMinus(value.ToString("G6", CultureInfo.InvariantCulture));
+
+    private static string Whole(int value) => WithMinus(value.ToString(CultureInfo.InvariantCulture));
 
     private static string WithMinus(string text) => text.StartsWith('-') ? $"−{text[1..]}" : text;
 }

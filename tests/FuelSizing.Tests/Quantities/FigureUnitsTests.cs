@@ -9,7 +9,7 @@ public class FigureUnitsTests
     private static readonly TextStyle Us = TextStyle.UsCustomary;
 
     // NIST Special Publication 811 (2008), appendix B.8: factors for converting to SI.
-    [Fact]
+    [Fact(DisplayName = "US customary display units; NIST SP 811")]
     public void UsCustomary_OfEachKind_FollowsNistsFactors()
     {
         Published.Value("NIST SP 811 (2008), B.8, psi 6.894757E+03 Pa", 1, FigureUnits.UsCustomary.Pressure.ValueOf(Pressure.FromPascals(6894.757)), 1e-6);
