@@ -47,7 +47,7 @@ public class PumpCurveTests
         ArgumentOutOfRangeException error =
             Assert.Throws<ArgumentOutOfRangeException>(() => Wren.Pump.FlowAt(Wren.Kpa(800)));
         Assert.Contains("800 kPa", error.Message, StringComparison.Ordinal);
-        Assert.Contains("0 kPa to 750 kPa", error.Message, StringComparison.Ordinal);
+        Assert.Contains("between 0 kPa and 750 kPa", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]
