@@ -63,6 +63,6 @@ public partial class SafetyPageTests
     private static partial Regex Test();
 
     /// <summary>A method that the attributes just above it mark as a test.</summary>
-    [GeneratedRegex(@"\[(Fact|Theory)\][^{}=]*?\bpublic\s+(async\s+Task|void)\s+(?<name>\w+)\(", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"\[(Fact|Theory)(\(DisplayName = ""[^""]*""\))?\][^{}=]*?\bpublic\s+(async\s+Task|void)\s+(?<name>\w+)\(", RegexOptions.ExplicitCapture)]
     private static partial Regex Method();
 }
