@@ -159,8 +159,9 @@ public static class PinnedSample
         Size? size = null;
         try
         {
-            drawn = generator.Generate(chance, under, out size);
-            if (under is null || Size.IsLessThan(size, under))
+            drawn = generator.Generate(chance, under, out Size whole);
+            size = whole;
+            if (under is null || Size.IsLessThan(whole, under))
             {
                 law(drawn);
             }
