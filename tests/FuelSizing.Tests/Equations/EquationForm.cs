@@ -19,7 +19,7 @@ internal sealed record EquationForm(string Name, Argument[] Arguments, Dimension
     /// <summary>An equation of single numbers and records of them, found by its name.</summary>
     public static EquationForm Of(Type type, string function, Dimension[] results, params Argument[] arguments)
     {
-        MethodInfo method = type.GetMethod(function)!.MakeGenericMethod(typeof(Real));
+        MethodInfo method = type.GetMethod(function, BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static)!.MakeGenericMethod(typeof(Real));
         ParameterInfo[] parameters = method.GetParameters();
         string name = $"{type.Name}.{function}";
         Assert.Equal((name, string.Join(", ", parameters.SelectMany(Names))), (name, string.Join(", ", arguments.Select(argument => argument.Name))));
