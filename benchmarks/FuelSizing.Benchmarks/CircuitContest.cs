@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Numerics;

@@ -1,6 +1,5 @@
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;

@@ -1,5 +1,4 @@
 using FuelSizing.Points;
-using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;

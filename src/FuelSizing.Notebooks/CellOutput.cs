@@ -1,5 +1,4 @@
 using FuelSizing.Interactive;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Notebooks;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Reflection;
 using FuelSizing.Interactive;
-using FuelSizing.Systems;
 using Microsoft.AspNetCore.Html;
 using Microsoft.DotNet.Interactive.Formatting;
 using static Microsoft.DotNet.Interactive.Formatting.PocketViewTags;

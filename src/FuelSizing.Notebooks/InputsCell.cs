@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Reflection;
-using FuelSizing.Checks;
-using FuelSizing.Numerics;
 using FuelSizing.Systems;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;

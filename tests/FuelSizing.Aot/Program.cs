@@ -1,7 +1,6 @@
 using System.Globalization;
 using FuelSizing.Aot;
 using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Selection;
 using FuelSizing.Systems;

@@ -1,5 +1,4 @@
 using System.Xml.Linq;
-using FuelSizing.Checks;
 using FuelSizing.Interactive;
 using Microsoft.DotNet.Interactive.Formatting;
 

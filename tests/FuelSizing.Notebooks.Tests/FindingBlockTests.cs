@@ -2,7 +2,6 @@ using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Interactive;
 using FuelSizing.Logs;
-using FuelSizing.Systems;
 using Microsoft.DotNet.Interactive.Formatting;
 using UnitsNet.Units;
 

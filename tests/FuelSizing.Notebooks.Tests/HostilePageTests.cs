@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Net;
 using System.Text;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using FuelSizing.Checks;
 
 namespace FuelSizing.Notebooks.Tests;
 

@@ -2,7 +2,6 @@ using System.Reflection;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using FuelSizing.Equations;
-using FuelSizing.Points;
 
 namespace FuelSizing.Notebooks.Tests;
 
@@ -26,6 +25,7 @@ public sealed partial class PageSampleTests : IDisposable
         using FuelSizing.Logs;
         using FuelSizing.Numerics;
         using FuelSizing.Points;
+        using FuelSizing.Quantities;
         using FuelSizing.Selection;
         using FuelSizing.Sizing;
         using FuelSizing.Uncertainty;

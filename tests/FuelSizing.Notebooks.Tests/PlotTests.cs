@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using FuelSizing.Equations;
 using FuelSizing.Interactive;
 
 namespace FuelSizing.Notebooks.Tests;

@@ -1,12 +1,9 @@
-using FuelSizing.Checks;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;

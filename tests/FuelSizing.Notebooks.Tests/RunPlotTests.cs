@@ -23,7 +23,7 @@ public class RunPlotTests
         IReadOnlyList<LinePlot> plots = RunPlots.Traces(Run(60), Check);
 
         Assert.Equal(
-            ["Engine speed (rev/min)", "Lambda (1)", "Rail pressure, gauge (kPa)", "Duty cycle (%)"],
+            ["Engine speed (rev/min)", "Lambda", "Rail pressure, gauge (kPa)", "Duty cycle (%)"],
             plots.Select(plot => plot.Y.Title));
         Assert.All(plots, plot => Assert.Equal("Time (s)", plot.X.Title));
         Assert.Equal([1, 2, 2, 2], plots.Select(plot => plot.Lines.Count));
@@ -102,7 +102,7 @@ public class RunPlotTests
 
         LinePlot plot = RunPlots.Trace(run, Channel.Speed);
 
-        Assert.Equal("Line of the log (1)", plot.X.Title);
+        Assert.Equal("Line of the log", plot.X.Title);
         Assert.Equal([7, 9], plot.Lines[0].X);
     }
 

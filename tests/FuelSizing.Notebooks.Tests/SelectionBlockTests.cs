@@ -1,5 +1,4 @@
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;

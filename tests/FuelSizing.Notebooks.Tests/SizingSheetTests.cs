@@ -1,5 +1,4 @@
 using System.Xml.Linq;
-using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;

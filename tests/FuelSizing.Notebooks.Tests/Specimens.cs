@@ -9,7 +9,6 @@ using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
-using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;

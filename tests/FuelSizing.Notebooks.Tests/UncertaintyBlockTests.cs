@@ -1,6 +1,5 @@
 using FuelSizing.Checks;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using FuelSizing.Equations;
 using FuelSizing.Interactive;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

@@ -8,7 +8,6 @@ using FuelSizing.Lines;
 using FuelSizing.Logs;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
 using FuelSizing.Selection;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;

@@ -5,7 +5,6 @@ using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;

@@ -4,7 +4,6 @@ using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Logs;
 using FuelSizing.Points;
-using FuelSizing.Quantities;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Findings;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Xml.Linq;
-using FuelSizing.Checks;
 using FuelSizing.Quantities;
 
 namespace FuelSizing.Interactive;

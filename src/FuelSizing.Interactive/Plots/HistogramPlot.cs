@@ -1,6 +1,4 @@
 using System.Xml.Linq;
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 

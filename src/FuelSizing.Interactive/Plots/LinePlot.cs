@@ -1,7 +1,5 @@
 using System.Xml.Linq;
 using FuelSizing.Quantities;
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Series;

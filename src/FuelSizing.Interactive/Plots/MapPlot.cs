@@ -1,6 +1,5 @@
 using System.Xml.Linq;
 using FuelSizing.Quantities;
-using FuelSizing.Checks;
 using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Series;

@@ -1,5 +1,4 @@
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;

@@ -1,6 +1,5 @@
 using FuelSizing.Findings;
 using FuelSizing.Quantities;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
 

@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using FuelSizing.Uncertainty;
 using UnitsNet;

@@ -1,5 +1,4 @@
 using FuelSizing.Quantities;
-using FuelSizing.Equations;
 using FuelSizing.Selection;
 using UnitsNet;
 

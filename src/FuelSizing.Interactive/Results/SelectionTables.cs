@@ -1,8 +1,6 @@
 using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Selection;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Interactive;

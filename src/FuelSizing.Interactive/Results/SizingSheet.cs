@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Reflection;
 using System.Xml.Linq;
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 

@@ -1,6 +1,5 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Workings;

@@ -1,5 +1,4 @@
 using FuelSizing.Circuits;
-using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;

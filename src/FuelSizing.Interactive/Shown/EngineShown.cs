@@ -1,5 +1,4 @@
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 

@@ -1,5 +1,3 @@
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Interactive;
 
 /// <summary>One line of what is known of a thing: a figure with its symbol and unit, or words.</summary>

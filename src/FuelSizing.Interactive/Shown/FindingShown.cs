@@ -1,5 +1,3 @@
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Findings;
 using FuelSizing.Quantities;
 using UnitsNet;

@@ -1,4 +1,3 @@
-using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;

@@ -1,12 +1,9 @@
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Selection;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
 

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Sizing;
 using UnitsNet;

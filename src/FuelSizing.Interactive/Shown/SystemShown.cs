@@ -1,5 +1,4 @@
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Lines;
 using FuelSizing.Points;

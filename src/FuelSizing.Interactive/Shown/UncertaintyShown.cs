@@ -1,7 +1,4 @@
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
-using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 

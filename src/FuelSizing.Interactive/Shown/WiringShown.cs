@@ -1,5 +1,4 @@
 using FuelSizing.Electrical;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using FuelSizing.Workings;
 using UnitsNet;

@@ -1,4 +1,3 @@
-using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Numerics;

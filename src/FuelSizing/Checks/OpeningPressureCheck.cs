@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

@@ -1,5 +1,3 @@
-using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

@@ -1,6 +1,4 @@
-using FuelSizing.Circuits;
 using FuelSizing.Equations;
-using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

@@ -1,8 +1,6 @@
-using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
-using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;

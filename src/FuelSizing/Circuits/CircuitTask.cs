@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;

@@ -2,7 +2,6 @@ using System.Buffers;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using FuelSizing.Checks;
 
 namespace FuelSizing.Files;
 

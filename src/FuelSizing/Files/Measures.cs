@@ -1,5 +1,4 @@
 using System.Globalization;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 

@@ -1,5 +1,4 @@
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Logs;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Fuels;

@@ -1,6 +1,6 @@
 using FuelSizing.Quantities;
-using UnitsNet.Units;
 using UnitsNet;
+using UnitsNet.Units;
 
 namespace FuelSizing.Logs;
 

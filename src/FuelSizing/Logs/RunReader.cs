@@ -1,7 +1,5 @@
 using System.Text;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
-using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Logs;

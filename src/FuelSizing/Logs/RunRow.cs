@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
-using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Logs;

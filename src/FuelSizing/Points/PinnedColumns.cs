@@ -1,5 +1,3 @@
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Points;
 
 /// <summary>The addresses of pinned columns, which may cross to other threads as spans may not.</summary>

@@ -1,6 +1,3 @@
-using FuelSizing.Checks;
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Points;
 
 /// <summary>Points and where their results go.</summary>

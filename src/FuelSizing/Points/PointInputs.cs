@@ -1,5 +1,3 @@
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Points;
 
 /// <summary>Operating points for <see cref="PointBatch"/>, a column for each input, in SI numbers.</summary>

@@ -1,6 +1,4 @@
-using FuelSizing.Checks;
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;

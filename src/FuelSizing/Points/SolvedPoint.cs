@@ -1,6 +1,5 @@
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Quantities;
 using UnitsNet;
 

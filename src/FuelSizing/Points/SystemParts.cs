@@ -6,7 +6,6 @@ using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Points;
 

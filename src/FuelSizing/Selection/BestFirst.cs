@@ -1,6 +1,4 @@
 using FuelSizing.Checks;
-using FuelSizing.Equations;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Selection;
 

@@ -1,5 +1,4 @@
 using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;

@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Points;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using FuelSizing.Checks;
 using FuelSizing.Electrical;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;

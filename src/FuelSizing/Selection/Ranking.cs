@@ -1,4 +1,3 @@
-using System.Globalization;
 using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;

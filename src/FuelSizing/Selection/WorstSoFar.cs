@@ -1,5 +1,4 @@
 using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Systems;

@@ -1,5 +1,4 @@
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using FuelSizing.Checks;
-using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
 

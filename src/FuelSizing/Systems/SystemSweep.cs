@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

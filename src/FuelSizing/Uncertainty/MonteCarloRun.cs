@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;

@@ -3,7 +3,6 @@ using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
-using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
 

@@ -1,6 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Uncertainty;
 
 /// <summary>What an input stands for. The number makes its random stream, so that the order of inputs does not matter.</summary>

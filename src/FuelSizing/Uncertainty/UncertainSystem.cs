@@ -1,5 +1,3 @@
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

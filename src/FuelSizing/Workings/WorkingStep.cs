@@ -1,5 +1,3 @@
-using FuelSizing.Quantities;
-
 namespace FuelSizing.Workings;
 
 /// <summary>Where the value of a working's line comes from.</summary>

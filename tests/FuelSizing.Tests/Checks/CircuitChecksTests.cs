@@ -1,6 +1,5 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;

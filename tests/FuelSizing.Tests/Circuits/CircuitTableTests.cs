@@ -1,6 +1,5 @@
 using CsCheck;
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;

@@ -1,10 +1,8 @@
 using CsCheck;
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
 

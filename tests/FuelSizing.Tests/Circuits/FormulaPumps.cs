@@ -1,4 +1,3 @@
-using FuelSizing.Circuits;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Tests.Circuits;

@@ -1,5 +1,4 @@
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Tests.Circuits;

@@ -3,7 +3,6 @@ using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Circuits;
 

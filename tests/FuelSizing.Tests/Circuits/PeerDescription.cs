@@ -1,8 +1,6 @@
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Tests.Circuits;
 

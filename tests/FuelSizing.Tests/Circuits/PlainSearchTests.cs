@@ -1,6 +1,5 @@
 using FuelSizing.Circuits;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 using MathNet.Numerics.RootFinding;
 
 namespace FuelSizing.Tests.Circuits;

@@ -1,8 +1,5 @@
 using FuelSizing.Circuits;
-using FuelSizing.Equations;
-using FuelSizing.Numerics;
 using FuelSizing.Pumps;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Circuits;

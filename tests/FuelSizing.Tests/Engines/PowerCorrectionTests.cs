@@ -73,9 +73,9 @@ public class PowerCorrectionTests
     }
 
     [Theory]
-    [InlineData(PowerStandard.Iso1585, 99, 10, "the air is at 283.1 K, and the standard's range is 288 to 308 K")]
-    [InlineData(PowerStandard.Iso1585, 99, 40, "the air is at 313.1 K, and the standard's range is 288 to 308 K")]
-    [InlineData(PowerStandard.SaeJ1349, 99, 10, "the air is at 283.1 K, and the standard's range is 288.15 to 308.15 K")]
+    [InlineData(PowerStandard.Iso1585, 99, 10, "the air is at 10 °C, and the standard's range is 15 °C to 35 °C")]
+    [InlineData(PowerStandard.Iso1585, 99, 40, "the air is at 40 °C, and the standard's range is 15 °C to 35 °C")]
+    [InlineData(PowerStandard.SaeJ1349, 99, 10, "the air is at 10 °C, and the standard's range is 15 °C to 35 °C")]
     [InlineData(PowerStandard.Iso1585, 92, 25, "the factor is 1.092, and the standard's range is 0.93 to 1.07")]
     [InlineData(PowerStandard.SaeJ1349, 106, 30, "the dry air has 106.0 kPa, and the standard's range is 90 kPa to 105 kPa")]
     public void Air_OutsideTheStandard_IsSaid(PowerStandard standard, double dry, double celsius, string outside)

@@ -1,5 +1,4 @@
 using CsCheck;
-using FuelSizing.Equations;
 using FuelSizing.Files;
 using UnitsNet;
 using UnitsNet.Units;

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Globalization;
-using FuelSizing.Equations;
 using FuelSizing.Findings;
 
 namespace FuelSizing.Tests.Findings;

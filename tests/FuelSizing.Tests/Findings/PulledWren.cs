@@ -1,14 +1,12 @@
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Logs;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using MathNet.Numerics.Distributions;

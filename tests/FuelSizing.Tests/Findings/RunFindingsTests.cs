@@ -1,7 +1,5 @@
-using FuelSizing.Equations;
 using FuelSizing.Findings;
 using FuelSizing.Logs;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;

@@ -1,9 +1,7 @@
 using CsCheck;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Injectors;

@@ -1,5 +1,4 @@
 using CsCheck;
-using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;

@@ -1,5 +1,4 @@
 using System.Text;
-using FuelSizing.Equations;
 using FuelSizing.Logs;
 using UnitsNet.Units;
 

@@ -2,7 +2,6 @@ using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;

@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
 

@@ -1,6 +1,5 @@
 using CsCheck;
 using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;

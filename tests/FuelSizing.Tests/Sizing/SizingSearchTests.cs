@@ -1,4 +1,3 @@
-using System.Globalization;
 using CsCheck;
 using FuelSizing.Circuits;
 using FuelSizing.Points;

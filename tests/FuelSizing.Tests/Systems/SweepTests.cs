@@ -1,7 +1,6 @@
 using CsCheck;
 using FuelSizing.Checks;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Points;
 using FuelSizing.Pumps;

@@ -100,7 +100,7 @@ public class DistributionTests
         Temperature warm = Temperature.FromDegreesCelsius(20);
         Refused(
             "standardDeviation",
-            "-1",
+            "−1",
             () => Distribution.NormalTemperature(
                 warm, TemperatureDelta.FromKelvins(-1), warm, Temperature.FromDegreesCelsius(30)));
         Assert.Contains(

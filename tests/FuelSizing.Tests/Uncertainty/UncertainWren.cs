@@ -1,7 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
-using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;

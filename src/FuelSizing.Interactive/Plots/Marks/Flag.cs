@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using OxyPlot;
 
 namespace FuelSizing.Interactive;

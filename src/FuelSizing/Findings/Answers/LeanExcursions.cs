@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using FuelSizing.Quantities;
 
 namespace FuelSizing.Findings;

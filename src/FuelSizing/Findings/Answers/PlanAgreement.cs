@@ -1,5 +1,5 @@
-using UnitsNet;
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
 

@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-using FuelSizing.Quantities;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 

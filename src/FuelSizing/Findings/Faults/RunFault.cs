@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-
 namespace FuelSizing.Findings;
 
 /// <summary>What may be wrong with a car or its recording.</summary>

@@ -1,5 +1,3 @@
-using FuelSizing.Equations;
-
 namespace FuelSizing.Findings;
 
 /// <summary>What of the plan or of the recording may be off: the parameters of the run's model.</summary>

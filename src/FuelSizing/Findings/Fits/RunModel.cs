@@ -1,6 +1,4 @@
-using FuelSizing.Checks;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 
 namespace FuelSizing.Findings;
 

@@ -1,5 +1,4 @@
 using FuelSizing.Logs;
-using FuelSizing.Quantities;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 

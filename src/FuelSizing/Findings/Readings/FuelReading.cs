@@ -1,5 +1,5 @@
-using FuelSizing.Logs;
 using FuelSizing.Equations;
+using FuelSizing.Logs;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;

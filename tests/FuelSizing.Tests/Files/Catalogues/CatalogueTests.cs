@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using FuelSizing.Files;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;

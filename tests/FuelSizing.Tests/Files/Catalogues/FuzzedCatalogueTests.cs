@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using CsCheck;
-using FuelSizing.Checks;
 using FuelSizing.Files;
 using Microsoft.VisualBasic.FileIO;
 using UnitsNet;

@@ -1,6 +1,4 @@
 using System.Globalization;
-using FuelSizing.Checks;
-using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Systems;
 using UnitsNet;

@@ -1,7 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
-using FuelSizing.Equations;
 using FuelSizing.Files;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
