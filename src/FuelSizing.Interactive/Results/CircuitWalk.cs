@@ -47,7 +47,7 @@ internal sealed class CircuitWalk
             style.PumpFlow(result.InjectedFlow),
             "",
             style.PressureChange(-result.InjectorDifferential),
-            $"{WorkingShown.Formula(result.Working, "Δp")}, into the engine");
+            $"{WorkingShown.Formula(result.WorkingIn(style), "Δp")}, into the engine");
         if (!inTank)
         {
             Back(suction + supply, _circuit.RailGauge);

@@ -24,7 +24,7 @@ public static class SizingTables
     {
         ArgumentNullException.ThrowIfNull(result);
         style ??= Units.Current;
-        Working working = result.Working;
+        Working working = result.WorkingIn(style);
         return new Facts(
             $"Step by step at {PartText.Say(result.Point, style)}",
             [
@@ -42,7 +42,7 @@ public static class SizingTables
     public static Table Working(OperatingResult result, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return Working(result.Working, style);
+        return Working(result.WorkingIn(style ?? TextStyle.Metric), style);
     }
 
     /// <summary>A working: each equation, the numbers put in, what comes out, and the source.</summary>

@@ -43,7 +43,7 @@ internal static class LineShown
 
     private static Facts Of(LineLoss loss, TextStyle style)
     {
-        Working working = loss.Working;
+        Working working = loss.WorkingIn(style);
         Fact By(string name, string symbol, string figure) => new(name, symbol, figure, WorkingShown.Formula(working, symbol));
         return new(
             "What a line loses",

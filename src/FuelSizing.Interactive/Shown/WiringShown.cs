@@ -48,7 +48,7 @@ internal static class WiringShown
 
     private static Fact[] Of(FeedResult result, TextStyle style)
     {
-        Working working = result.Working;
+        Working working = result.WorkingIn(style);
         Fact By(string name, string symbol, string figure) => new(name, symbol, figure, WorkingShown.Formula(working, symbol));
         return
         [

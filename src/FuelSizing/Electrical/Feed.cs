@@ -317,28 +317,30 @@ public sealed class FeedResult : IReadable
     public LinearPowerDensity HeatOfWirePerLength { get; }
 
     /// <summary>How the losses came about, line by line; written when it is asked for.</summary>
-    public Working Working
+    public Working Working => WorkingIn(TextStyle.Metric);
+
+    /// <summary>The same with figures in a style beside their SI values.</summary>
+    /// <param name="style">Units and culture.</param>
+    /// <returns>The working.</returns>
+    public Working WorkingIn(TextStyle style)
     {
-        get
-        {
-            Derivation to = new();
-            Traced supply = to.Given("voltage at the source", "V", Supply.Volts, "V", Readable.Of(Supply), "operating point");
-            Traced current = to.Given("current", "I", Current.Amperes, "A", Readable.Of(Current), "the motor");
-            Traced Ohms(string name, string symbol, double ohms, string source) =>
-                to.Given(name, symbol, ohms, "Ω", Readable.Of(ElectricResistance.FromOhms(ohms)), source);
-            Traced wire = Ohms("resistance of the wire", "R_w", Feed.WireOhms, Feed.Name);
-            Traced contacts = Ohms("resistance of the contacts", "R_c", Feed.ContactOhms, Feed.Name);
-            Traced loop = to.Step(
-                "resistance of the loop", "R", VoltageDrop.Loop(wire, contacts), "Ω", Readable.Of(Feed.LoopResistance), "resistances in series");
-            to.Step("voltage lost in the wire", "ΔV_w", VoltageDrop.Of(current, wire), "V", Readable.VoltageDrop(DropInWire), Ohm);
-            to.Step("voltage lost in the contacts", "ΔV_c", VoltageDrop.Of(current, contacts), "V", Readable.VoltageDrop(DropInContacts), Ohm);
-            Traced drop = to.Step("voltage lost in all", "ΔV", VoltageDrop.Of(current, loop), "V", Readable.VoltageDrop(Drop), Ohm);
-            to.Step("share of the supply that is lost", "d", drop / supply, "1", Readable.DutyCycle(ShareOfSupply), "definition");
-            to.Step("voltage at the motor", "V_m", VoltageDrop.AtMotor(supply, current, loop), "V", Readable.Of(AtMotor), Ohm);
-            to.Step("heat in the wire", "P_w", VoltageDrop.Heat(current, wire), "W", Readable.Of(HeatInWire), Joule);
-            to.Step("heat in the contacts", "P_c", VoltageDrop.Heat(current, contacts), "W", Readable.Of(HeatInContacts), Joule);
-            return to.Of($"{Feed.Name}, {Readable.Of(Current)}");
-        }
+        Derivation to = new(style);
+        Traced supply = to.Given("voltage at the source", "V", Supply.Volts, "V", style.Of(Supply), "operating point");
+        Traced current = to.Given("current", "I", Current.Amperes, "A", style.Of(Current), "the motor");
+        Traced Ohms(string name, string symbol, double ohms, string source) =>
+            to.Given(name, symbol, ohms, "Ω", style.Of(ElectricResistance.FromOhms(ohms)), source);
+        Traced wire = Ohms("resistance of the wire", "R_w", Feed.WireOhms, Feed.Name);
+        Traced contacts = Ohms("resistance of the contacts", "R_c", Feed.ContactOhms, Feed.Name);
+        Traced loop = to.Step(
+            "resistance of the loop", "R", VoltageDrop.Loop(wire, contacts), "Ω", style.Of(Feed.LoopResistance), "resistances in series");
+        to.Step("voltage lost in the wire", "ΔV_w", VoltageDrop.Of(current, wire), "V", style.VoltageDrop(DropInWire), Ohm);
+        to.Step("voltage lost in the contacts", "ΔV_c", VoltageDrop.Of(current, contacts), "V", style.VoltageDrop(DropInContacts), Ohm);
+        Traced drop = to.Step("voltage lost in all", "ΔV", VoltageDrop.Of(current, loop), "V", style.VoltageDrop(Drop), Ohm);
+        to.Step("share of the supply that is lost", "d", drop / supply, "1", style.DutyCycle(ShareOfSupply), "definition");
+        to.Step("voltage at the motor", "V_m", VoltageDrop.AtMotor(supply, current, loop), "V", style.Of(AtMotor), Ohm);
+        to.Step("heat in the wire", "P_w", VoltageDrop.Heat(current, wire), "W", style.Of(HeatInWire), Joule);
+        to.Step("heat in the contacts", "P_c", VoltageDrop.Heat(current, contacts), "W", style.Of(HeatInContacts), Joule);
+        return to.Of($"{Feed.Name}, {style.Of(Current)}");
     }
 
     /// <summary>The result in one line.</summary>

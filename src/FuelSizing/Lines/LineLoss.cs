@@ -73,26 +73,28 @@ public sealed class LineLoss
     public KinematicViscosity KinematicViscosity { get; }
 
     /// <summary>How the loss came about, line by line; written when it is asked for.</summary>
-    public Working Working
+    public Working Working => WorkingIn(TextStyle.Metric);
+
+    /// <summary>The same with figures in a style beside their SI values.</summary>
+    /// <param name="style">Units and culture.</param>
+    /// <returns>The working.</returns>
+    public Working WorkingIn(TextStyle style)
     {
-        get
-        {
-            Derivation working = new();
-            PathWorking.Loss(
-                working,
-                _line,
-                "1",
-                working.Given("flow", "Q", Flow.CubicMetersPerSecond, "m³/s", Readable.PumpFlow(Flow), "asked for"),
-                working.Given("density of the fuel", "ρ", Density.KilogramsPerCubicMeter, "kg/m³", Readable.Of(Density), "the fuel, at its temperature"),
-                working.Given(
-                    "kinematic viscosity of the fuel",
-                    "ν",
-                    KinematicViscosity.SquareMetersPerSecond,
-                    "m²/s",
-                    string.Create(CultureInfo.InvariantCulture, $"{KinematicViscosity.Centistokes:0.000} mm²/s"),
-                    "the fuel, at its temperature"));
-            return working.Of($"{_line.Name}, {Readable.PumpFlow(Flow)}");
-        }
+        Derivation working = new(style);
+        PathWorking.Loss(
+            working,
+            _line,
+            "1",
+            working.Given("flow", "Q", Flow.CubicMetersPerSecond, "m³/s", style.PumpFlow(Flow), "asked for"),
+            working.Given("density of the fuel", "ρ", Density.KilogramsPerCubicMeter, "kg/m³", style.Of(Density), "the fuel, at its temperature"),
+            working.Given(
+                "kinematic viscosity of the fuel",
+                "ν",
+                KinematicViscosity.SquareMetersPerSecond,
+                "m²/s",
+                string.Create(CultureInfo.InvariantCulture, $"{KinematicViscosity.Centistokes:0.000} mm²/s"),
+                "the fuel, at its temperature"));
+        return working.Of($"{_line.Name}, {style.PumpFlow(Flow)}");
     }
 
     /// <summary>The loss in one line.</summary>

@@ -28,36 +28,36 @@ internal static class PathWorking
             $"Δp_{mark}",
             part.LossPascals(flow.Value, density.Value, viscosity.Value) + part.ElevationPascals(density.Value),
             "Pa",
-            Loss(part.LossPascals(flow.Value, density.Value, viscosity.Value) + part.ElevationPascals(density.Value)),
-            $"the law of {part.Name}, at {Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow.Value))}"),
+            Lost(to, part.LossPascals(flow.Value, density.Value, viscosity.Value) + part.ElevationPascals(density.Value)),
+            $"the law of {part.Name}, at {to.Style.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow.Value))}"),
     };
 
     private static Traced Loss(Derivation to, Line line, string mark, Traced flow, Traced density, Traced viscosity)
     {
         string name = line.Name;
         Traced bore = to.Given($"bore of {name}", $"D_{mark}", line.Bore.Meters, "m", $"{Number(line.Bore.Millimeters)} mm", name);
-        Traced length = to.Given($"length of {name}", $"L_{mark}", line.Length.Meters, "m", Readable.Of(line.Length), name);
+        Traced length = to.Given($"length of {name}", $"L_{mark}", line.Length.Meters, "m", to.Style.Of(line.Length), name);
         Traced velocity = to.Step(
             $"velocity in {name}", $"V_{mark}", PipeFlow.Velocity(flow, bore), "m/s", Speed(PipeFlow.Velocity(flow, bore).Value), "continuity", intermediate: true);
         Traced reynolds = to.Step(
             $"Reynolds number in {name}", $"Re_{mark}", PipeFlow.Reynolds(velocity, bore, viscosity), "1", Number(PipeFlow.Reynolds(velocity, bore, viscosity).Value), "definition", intermediate: true);
         Traced straight = PipeFlow.StraightLoss(Friction(to, line, mark, reynolds), length, bore, density, viscosity, velocity);
-        straight = to.Step($"pressure loss along {name}", $"Δp_f{mark}", straight, "Pa", Loss(straight.Value), Darcy, intermediate: true);
+        straight = to.Step($"pressure loss along {name}", $"Δp_f{mark}", straight, "Pa", Lost(to, straight.Value), Darcy, intermediate: true);
         Traced total = straight;
         if (line.LossCoefficient != 0)
         {
             Traced fittings = PipeFlow.FittingsLoss(
                 to.Given($"loss coefficient of the fittings of {name}", $"K_{mark}", line.LossCoefficient, "1", Number(line.LossCoefficient), name), density, velocity);
-            total += to.Step($"pressure loss in the fittings of {name}", $"Δp_K{mark}", fittings, "Pa", Loss(fittings.Value), "definition of the loss coefficient", intermediate: true);
+            total += to.Step($"pressure loss in the fittings of {name}", $"Δp_K{mark}", fittings, "Pa", Lost(to, fittings.Value), "definition of the loss coefficient", intermediate: true);
         }
 
         if (line.Rise.Meters != 0)
         {
-            Traced height = PipeFlow.Column(density, to.Given($"rise of {name}", $"h_{mark}", line.Rise.Meters, "m", Readable.Of(line.Rise), name));
-            total += to.Step($"pressure loss over the rise of {name}", $"Δp_h{mark}", height, "Pa", Change(height.Value), "hydrostatics", intermediate: true);
+            Traced height = PipeFlow.Column(density, to.Given($"rise of {name}", $"h_{mark}", line.Rise.Meters, "m", to.Style.Of(line.Rise), name));
+            total += to.Step($"pressure loss over the rise of {name}", $"Δp_h{mark}", height, "Pa", Change(to, height.Value), "hydrostatics", intermediate: true);
         }
 
-        return to.Step($"pressure loss in {name}", $"Δp_{mark}", total, "Pa", Change(total.Value), "friction, fittings and rise");
+        return to.Step($"pressure loss in {name}", $"Δp_{mark}", total, "Pa", Change(to, total.Value), "friction, fittings and rise");
     }
 
     /// <summary>Friction factor × Reynolds number: laminar, turbulent, or in between.</summary>
@@ -96,21 +96,21 @@ internal static class PathWorking
         string name = filter.Name;
         Traced loss = FilterLoss.Loss(
             to.Given($"clogging of {name}", $"c_{mark}", filter.Clogging, "1", Number(filter.Clogging), name),
-            to.Given($"rated loss of {name}", $"Δp_r{mark}", filter.RatedLoss.Pascals, "Pa", Readable.PressureLoss(filter.RatedLoss), name),
-            to.Given($"rated flow of {name}", $"Q_r{mark}", filter.RatedFlow.CubicMetersPerSecond, "m³/s", Readable.PumpFlow(filter.RatedFlow), name),
+            to.Given($"rated loss of {name}", $"Δp_r{mark}", filter.RatedLoss.Pascals, "Pa", to.Style.PressureLoss(filter.RatedLoss), name),
+            to.Given($"rated flow of {name}", $"Q_r{mark}", filter.RatedFlow.CubicMetersPerSecond, "m³/s", to.Style.PumpFlow(filter.RatedFlow), name),
             to.Given($"viscosity of the liquid on which {name} was rated", $"μ_r{mark}", filter.RatedViscosity.PascalSeconds, "Pa·s", $"{Number(filter.RatedViscosity.MillipascalSeconds)} mPa·s", name),
             flow,
             density,
             viscosity);
-        return to.Step($"pressure loss in {name}", $"Δp_{mark}", loss, "Pa", Change(loss.Value), "Darcy's law for the medium, from the rated point");
+        return to.Step($"pressure loss in {name}", $"Δp_{mark}", loss, "Pa", Change(to, loss.Value), "Darcy's law for the medium, from the rated point");
     }
 
     private static string Speed(double metresPerSecond) => $"{Number(metresPerSecond)} m/s";
 
-    private static string Loss(double pascals) => Readable.PressureLoss(Pressure.FromPascals(pascals));
+    private static string Lost(Derivation to, double pascals) => to.Style.PressureLoss(Pressure.FromPascals(pascals));
 
     // What descends gains: the sign is shown where there is one.
-    private static string Change(double pascals) => pascals < 0 ? Readable.PressureChange(Pressure.FromPascals(pascals)) : Loss(pascals);
+    private static string Change(Derivation to, double pascals) => pascals < 0 ? to.Style.PressureChange(Pressure.FromPascals(pascals)) : Lost(to, pascals);
 
     private static string Number(double value) => Term.Text(value);
 }

@@ -1,11 +1,10 @@
-using FuelSizing.Systems;
 
 namespace FuelSizing.Points;
 
 /// <summary>Where <see cref="PointBatch"/> writes, a column for each output, in SI numbers; a column left empty is not wanted.</summary>
 /// <remarks>
 /// Each column is as long as the inputs' and overlaps no other. An array can be given for a span. Not a number (NaN) stands
-/// where <see cref="OperatingResult"/> has none: outside the dead-time table, or where nothing flows.
+/// where <c>OperatingResult</c> has none: outside the dead-time table, or where nothing flows.
 /// </remarks>
 public readonly ref struct PointOutputs
 {

@@ -156,7 +156,7 @@ internal sealed class CircuitWorking
         if (IsSlowed)
         {
             const string Name = "voltage that the controller gives the pumps";
-            string volts = Readable.Of(ElectricPotential.FromVolts(_state.FedVoltage));
+            string volts = _to.Style.Of(ElectricPotential.FromVolts(_state.FedVoltage));
             _ = _state.State switch
             {
                 RailState.PumpFloor => _to.Given(Name, "U", _state.FedVoltage, "V", volts, "the lowest at which it runs them"),
@@ -178,7 +178,7 @@ internal sealed class CircuitWorking
     }
 
     private string Curves() => string.Join(
-        "; ", _state.Pumps.Select(point => $"curve of {point.Pump.Name} at {Readable.Of(ElectricPotential.FromVolts(point.Voltage))} at its motor").Distinct());
+        "; ", _state.Pumps.Select(point => $"curve of {point.Pump.Name} at {_to.Style.Of(ElectricPotential.FromVolts(point.Voltage))} at its motor").Distinct());
 
     /// <summary>What the parts of a path lose at a flow, and their sum.</summary>
     private Traced Path(string name, string symbol, IReadOnlyList<IFlowLoss> parts, Traced flow)
@@ -191,7 +191,7 @@ internal sealed class CircuitWorking
 
         return parts.Count == 0
             ? sum
-            : _to.Step($"pressure loss {name}", symbol, sum, "Pa", Readable.PressureLoss(Pressure.FromPascals(sum.Value)), $"at {Flow(flow.Value)}");
+            : _to.Step($"pressure loss {name}", symbol, sum, "Pa", _to.Style.PressureLoss(Pressure.FromPascals(sum.Value)), $"at {Flow(flow.Value)}");
     }
 
     private Traced Viscosity() => _viscosity.Term is not null
@@ -202,7 +202,7 @@ internal sealed class CircuitWorking
             _task.KinematicViscosity,
             "m²/s",
             string.Create(CultureInfo.InvariantCulture, $"{_task.KinematicViscosity * 1e6:0.000} mm²/s"),
-            $"{_system.Demand.Consumption.Fuel.Name} at {Readable.Of(_conditions.FuelTemperature)}",
+            $"{_system.Demand.Consumption.Fuel.Name} at {_to.Style.Of(_conditions.FuelTemperature)}",
             intermediate: true);
 
     private Traced Equal(string name, string symbol, Traced number, string source) => Equal(name, symbol, number, Gauge(number.Value), source);
@@ -220,7 +220,7 @@ internal sealed class CircuitWorking
         _ => $"{_state.State}",
     };
 
-    private static string Gauge(double pascals) => Readable.Of(Pressure.FromPascals(pascals));
+    private string Gauge(double pascals) => _to.Style.Of(Pressure.FromPascals(pascals));
 
-    private static string Flow(double flow) => Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow));
+    private string Flow(double flow) => _to.Style.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(flow));
 }

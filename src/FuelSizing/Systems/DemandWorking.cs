@@ -2,6 +2,7 @@ using System.Globalization;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Workings;
 using UnitsNet;
@@ -17,39 +18,39 @@ internal static class DemandWorking
     /// <summary>Writes the lines.</summary>
     /// <returns>Absolute manifold pressure, Pa, and the fuel that the parts are sized for, kg/s.</returns>
     public static (Traced Manifold, Traced Fuel) Write(
-        Derivation to, OperatingResult result, in DemandInput<Real> at, Traced speed, Traced cycle, Traced boost, Traced ambient)
+        Derivation to, SolvedPoint result, in DemandInput<Real> at, Traced speed, Traced cycle, Traced boost, Traced ambient)
     {
         FuelDemandModel model = result.Parts.Demand;
         FuelDemand demand = result.Demand;
         Atmosphere air = result.Point.Conditions.Atmosphere;
         bool belted = model.Constants.BeltShare > 0;
-        string place = Readable.Of(result.Point.Speed);
+        string place = to.Style.Of(result.Point.Speed);
 
         DemandConstants<Traced> engine = Engine(to, model, cycle, belted);
         DemandInput<Traced> point = new(
             speed,
             boost,
             ambient,
-            to.Given("ambient temperature", "T_0", at.AmbientTemperature, "K", Readable.Of(air.Temperature), "conditions"),
-            to.Table("volumetric efficiency", "η_v", at.VolumetricEfficiency, "1", Readable.DutyCycle(Ratio.FromDecimalFractions((double)at.VolumetricEfficiency)), $"volumetric-efficiency table, at {place}"),
-            to.Table("power at the crank of the measured pull", "P_m", at.MeasuredPower, "W", Readable.Of(Power.FromWatts((double)at.MeasuredPower)), $"measured power curve, at {place}"));
+            to.Given("ambient temperature", "T_0", at.AmbientTemperature, "K", to.Style.Of(air.Temperature), "conditions"),
+            to.Table("volumetric efficiency", "η_v", at.VolumetricEfficiency, "1", to.Style.DutyCycle(Ratio.FromDecimalFractions((double)at.VolumetricEfficiency)), $"volumetric-efficiency table, at {place}"),
+            to.Table("power at the crank of the measured pull", "P_m", at.MeasuredPower, "W", to.Style.Of(Power.FromWatts((double)at.MeasuredPower)), $"measured power curve, at {place}"));
 
         DemandState<Traced> state = DemandChain.Evaluate(engine, point);
-        to.Step("manifold pressure, absolute", "p", state.ManifoldAbsolute, "Pa", Readable.Of(demand.ManifoldAbsolute), Definition);
+        to.Step("manifold pressure, absolute", "p", state.ManifoldAbsolute, "Pa", to.Style.Of(demand.ManifoldAbsolute), Definition);
         to.Step("pressure ratio of the compressor", "r", state.PressureRatio, "1", demand.PressureRatio.ToString("N2", CultureInfo.InvariantCulture), Definition);
-        to.Step("temperature at the compressor outlet", "T_2", state.OutletTemperature, "K", Readable.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency");
-        to.Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", Readable.Of(demand.ChargeTemperature), "definition of effectiveness");
-        to.Step("density of the charge", "ρ_3", state.ChargeDensity, "kg/m³", Readable.GasDensity(demand.ChargeDensity), IdealGas);
-        to.Step("air", "ṁ_a", state.AirMassFlow, "kg/s", Readable.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold");
+        to.Step("temperature at the compressor outlet", "T_2", state.OutletTemperature, "K", to.Style.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency");
+        to.Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", to.Style.Of(demand.ChargeTemperature), "definition of effectiveness");
+        to.Step("density of the charge", "ρ_3", state.ChargeDensity, "kg/m³", to.Style.GasDensity(demand.ChargeDensity), IdealGas);
+        to.Step("air", "ṁ_a", state.AirMassFlow, "kg/s", to.Style.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold");
         if (belted)
         {
-            to.Step("power that the belt takes", "P_d", state.DrivePower, "W", Readable.Of(demand.CompressorDrivePower), "energy balance of the compressor");
+            to.Step("power that the belt takes", "P_d", state.DrivePower, "W", to.Style.Of(demand.CompressorDrivePower), "energy balance of the compressor");
         }
 
-        to.Step("power at the crank", "P", state.BrakePower, "W", Readable.Of(demand.BrakePower), "indicated power with charge density, friction as measured");
-        Traced fromPower = to.Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", Readable.Of(demand.FromPower), "definition of BSFC");
-        Traced fromAir = to.Step("fuel from air", "ṁ_2", state.FromAir, "kg/s", Readable.Of(demand.FromAir), "definition of lambda");
-        to.Step("difference between the two", "δ", (fromPower / fromAir) - 1, "1", Readable.Change(demand.Difference), Definition);
+        to.Step("power at the crank", "P", state.BrakePower, "W", to.Style.Of(demand.BrakePower), "indicated power with charge density, friction as measured");
+        Traced fromPower = to.Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", to.Style.Of(demand.FromPower), "definition of BSFC");
+        Traced fromAir = to.Step("fuel from air", "ṁ_2", state.FromAir, "kg/s", to.Style.Of(demand.FromAir), "definition of lambda");
+        to.Step("difference between the two", "δ", (fromPower / fromAir) - 1, "1", to.Style.Change(demand.Difference), Definition);
         Traced fuel = to.Step(
             "fuel that the parts are sized for",
             "ṁ_f",
@@ -60,7 +61,7 @@ internal static class DemandWorking
                 _ => Traced.Max(fromAir, fromPower),
             },
             "kg/s",
-            Readable.Of(demand.MassFlow),
+            to.Style.Of(demand.MassFlow),
             demand.Basis switch
             {
                 DemandBasis.Air => "sized for the fuel from air",
@@ -77,14 +78,14 @@ internal static class DemandWorking
         return new(
             to.Given("displacement", "V", own.Displacement, "m³", $"{Number(model.Engine.Displacement.Liters)} L", model.Engine.Name),
             cycle,
-            to.Given("compressor's efficiency", "η_c", own.CompressorEfficiency.Value, "1", Readable.Of(induction.CompressorEfficiency), "induction"),
-            to.Given("cooler's effectiveness", "ε", own.CoolerEffectiveness, "1", Readable.Of(induction.CoolerEffectiveness), "induction"),
-            to.Given("pressure lost in the cooler", "Δp_c", own.CoolerLoss, "Pa", Readable.Of(induction.CoolerPressureLoss), "induction"),
+            to.Given("compressor's efficiency", "η_c", own.CompressorEfficiency.Value, "1", to.Style.Of(induction.CompressorEfficiency), "induction"),
+            to.Given("cooler's effectiveness", "ε", own.CoolerEffectiveness, "1", to.Style.Of(induction.CoolerEffectiveness), "induction"),
+            to.Given("pressure lost in the cooler", "Δp_c", own.CoolerLoss, "Pa", to.Style.Of(induction.CoolerPressureLoss), "induction"),
             (double)own.BeltShare,
-            belted ? to.Given("belt's efficiency", "η_b", own.DriveEfficiency.Value, "1", Readable.Of(induction.DriveEfficiency), "induction") : (double)own.DriveEfficiency.Value,
+            belted ? to.Given("belt's efficiency", "η_b", own.DriveEfficiency.Value, "1", to.Style.Of(induction.DriveEfficiency), "induction") : (double)own.DriveEfficiency.Value,
             MeasuredDensity(to, model.MeasuredPower.MeasuredIn),
-            to.Given("mechanical efficiency of that pull", "η_m", own.MechanicalEfficiency.Value, "1", Readable.Of(model.MechanicalEfficiency), "measured pull"),
-            to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", Readable.Of(model.Consumption.BrakeSpecificFuelConsumption), "consumption"),
+            to.Given("mechanical efficiency of that pull", "η_m", own.MechanicalEfficiency.Value, "1", to.Style.Of(model.MechanicalEfficiency), "measured pull"),
+            to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), "consumption"),
             Combustion.AirFuelRatio(
                 to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),
                 to.Given("stoichiometric air–fuel ratio", "L", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")));
@@ -94,10 +95,10 @@ internal static class DemandWorking
         "density of the air of the measured pull",
         "ρ_m",
         StandardAir.Density(
-            to.Given("air of the measured pull", "p_m", air.Pascals, "Pa", Readable.Of(air.Pressure), "measured pull"),
-            to.Given("temperature of that air", "T_m", air.Kelvins, "K", Readable.Of(air.Temperature), "measured pull")),
+            to.Given("air of the measured pull", "p_m", air.Pascals, "Pa", to.Style.Of(air.Pressure), "measured pull"),
+            to.Given("temperature of that air", "T_m", air.Kelvins, "K", to.Style.Of(air.Temperature), "measured pull")),
         "kg/m³",
-        Readable.GasDensity(Density.FromKilogramsPerCubicMeter(StandardAir.Density<Real>(air.Pascals, air.Kelvins).Value)),
+        to.Style.GasDensity(Density.FromKilogramsPerCubicMeter(StandardAir.Density<Real>(air.Pascals, air.Kelvins).Value)),
         IdealGas);
 
     private static string Number(double value) => Term.Text(value);

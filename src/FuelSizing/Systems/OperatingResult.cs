@@ -53,7 +53,16 @@ public sealed class OperatingResult : SolvedPoint, IReadable
     public Outcome Outcome => Limiting.Margin.Outcome;
 
     /// <summary>How the result came about, line by line; written when it is asked for.</summary>
-    public Working Working => WorkingWriter.Of(this);
+    public Working Working => WorkingIn(TextStyle.Metric);
+
+    /// <summary>The same with figures in a style beside their SI values.</summary>
+    /// <param name="style">Units and culture.</param>
+    /// <returns>The working.</returns>
+    public Working WorkingIn(TextStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(style);
+        return WorkingWriter.Of(this, style);
+    }
 
     /// <summary>What a careful reader should know about these numbers.</summary>
     public IReadOnlyList<Statement> Notes => [.. ResultNotes.Of(this).Select(note => note.Text)];

@@ -1,12 +1,17 @@
 using FuelSizing.Numerics;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Workings;
 
 /// <summary>A working while it is written: equations run on numbers that remember where they come from, line by line.</summary>
-internal sealed class Derivation
+/// <param name="style">Units and culture in which figures are written beside their SI values.</param>
+internal sealed class Derivation(TextStyle style)
 {
     private readonly List<WorkingStep> _given = [];
     private readonly List<WorkingStep> _steps = [];
+
+    /// <summary>In which figures are written beside their SI values.</summary>
+    public TextStyle Style => style;
 
     /// <summary>What has been written.</summary>
     /// <param name="subject">What it is the working of.</param>
