@@ -7,6 +7,7 @@ using FuelSizing.Interactive;
 using FuelSizing.Logs;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
+using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Workings;
 using Microsoft.DotNet.Interactive.Formatting;
@@ -21,6 +22,7 @@ public sealed partial class ShownTypeTests
     {
         [typeof(SolvedPoint)] = "the numbers of an OperatingResult, which is shown",
         [typeof(SystemParts)] = "the parts of a FuelSystem, which is shown",
+        [typeof(CheckFigure)] = "how the figures of a check are written",
         [typeof(RemedyTask)] = "what a check is given to work out a remedy from",
         [typeof(Part)] = "a name; margins and standings are shown with it",
         [typeof(CheckReading<FuelSizing.Numerics.Real>)] = "the numbers of a margin, which is shown",
@@ -98,8 +100,8 @@ public sealed partial class ShownTypeTests
             string text = specimen.ToDisplayString(PlainTextFormatter.MimeType);
             string name = Name(specimen.GetType());
 
+            Assert.True(html.StartsWith("<div", StringComparison.Ordinal) && html.EndsWith("</div>", StringComparison.Ordinal), $"{name}: {html}");
             XElement page = XElement.Parse(html);
-            Assert.True(page.Name == "div", $"{name}: {html}");
             Assert.DoesNotContain(page.DescendantsAndSelf(), element => element.Name == "b");
             Assert.DoesNotContain("FuelSizing.", text, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
@@ -107,8 +109,9 @@ public sealed partial class ShownTypeTests
             string[] cells = [.. page.Descendants().Where(element => element.Name == "td" || element.Name == "th" || element.Name == "p").Select(element => element.Value.Replace('\u00A0', ' '))];
             Assert.All(cells.Where(cell => cell.Length > 0 && specimen is not Verdict), cell => Assert.True(text.Contains(cell, StringComparison.Ordinal), $"{name}: {cell} is not in the plain text"));
 
-            // A working is in SI as well as in display units; what is wrong with a file is told in the file's own units.
-            if (us && specimen is not (Working or WorkingStep or FileProblem or RunProblem or RecordedRun))
+            // A working is in SI as well as in display units; what is wrong with a file is told in the file's own units; and why a
+            // candidate was left out is the words of the exception that it met.
+            if (us && specimen is not (Working or WorkingStep or FileProblem or RunProblem or RecordedRun or LeftOut))
             {
                 Assert.All(cells, cell => Assert.False(Metric().IsMatch(cell), $"{name}: {cell}"));
             }

@@ -33,7 +33,7 @@ public class SizingSheetTests
         Assert.Contains(Full.Remedies[0].ToString(), shown, StringComparison.Ordinal);
         Assert.All(Cautions.Lines, line => Assert.Contains(line, shown, StringComparison.Ordinal));
         Assert.All(
-            new[] { "2.00 L, 4 cylinders, four-stroke", "lambda 0.82", "supply 13.5 V", "4 of injector", "AWG 14", "filter, supply 8 mm × 4.0 m", "duty cycle 85.0 %" },
+            new[] { "2.00 L, 4 cylinders, four-stroke", "lambda 0.82", "supply 13.5 V", "4 × injector", "AWG 14", "filter, supply 8 mm × 4.0 m", "duty cycle 85.0 %" },
             text => Assert.Contains(text, shown, StringComparison.Ordinal));
     }
 

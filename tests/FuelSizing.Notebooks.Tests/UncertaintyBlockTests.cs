@@ -153,7 +153,7 @@ public class UncertaintyBlockTests
         var system = Of(inputs);
 
         Assert.Equal(
-            ["Duty cycle (%)", "Fuel flow (g/s)", "Rail pressure (kPa)", "Minimum margin (%)", "Leanest lambda (1)", "Margin of pump (%)"],
+            ["Duty cycle (%)", "Fuel flow (g/s)", "Rail pressure (kPa)", "Minimum margin (%)", "Leanest lambda", "Margin of pump (%)"],
             outputs.Select(output => UncertaintyPlots.Tornado(system.Tornado(output)).X.Title));
         Assert.All(inputs, input => Assert.DoesNotContain("NaN", UncertaintyTables.Inputs(Of(input)).ToPlainText(), StringComparison.Ordinal));
     }

@@ -11,7 +11,7 @@ public partial class ArchitectureTests
     /// <summary>The folders, each knowing only of those before it.</summary>
     private static readonly string[] Order =
     [
-        "Numerics", "Equations", "Workings", "Quantities",
+        "Numerics", "Quantities", "Equations", "Workings",
         "Fuels", "Engines", "Injectors", "Regulators", "Electrical", "Lines", "Pumps",
         "Circuits", "Points", "Checks", "Systems", "Sizing", "Selection", "Uncertainty", "Logs", "Findings", "Files",
     ];

@@ -152,8 +152,8 @@ public static class SizingPlots
     /// <param name="cases">Solved points, each with the name of its mark; 1 to 3. Curves that are the same are drawn once.</param>
     /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
     /// <remarks>
-    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the way back
-    /// takes where that is more, and the losses on the way. A point under it is a rail that sags.
+    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or that of the
+    /// return line where it is higher, and the losses up to the regulator. A point under it is a rail that sags.
     /// </remarks>
     /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>
     /// <exception cref="ArgumentNullException">A result is missing.</exception>

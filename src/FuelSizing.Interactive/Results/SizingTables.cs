@@ -42,7 +42,7 @@ public static class SizingTables
     public static Table Working(OperatingResult result, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(result);
-        return Working(result.WorkingIn(style ?? TextStyle.Metric), style);
+        return Working(result.WorkingIn(style ?? Units.Current), style);
     }
 
     /// <summary>A working: each equation, the numbers put in, what comes out, and the source.</summary>

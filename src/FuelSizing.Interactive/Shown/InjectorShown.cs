@@ -33,7 +33,7 @@ internal static class InjectorShown
 
     private static Fact DeadTime(DeadTimeTable table, TextStyle style)
     {
-        string range = $"table over {table.Coverage}{(table.IgnoresPressure ? ", taken to hold at every pressure" : "")}";
+        string range = $"table over {table.Coverage.In(style)}{(table.IgnoresPressure ? ", taken to hold at every pressure" : "")}";
         return table.TryAt(ElectricPotential.FromVolts(13.5), Injector.DefaultRatedDifferential, out Duration time)
             ? new("Dead time", "t_d", style.Of(time), $"at {style.Of(ElectricPotential.FromVolts(13.5))} and {style.Of(Injector.DefaultRatedDifferential)}; {range}")
             : new("Dead time", "t_d", "", range);

@@ -46,6 +46,9 @@ internal static class ResultShown
                 Fact.Words("At its tightest", PartText.Say(standing.Tightest.Point, style)),
                 Fact.Words("Runs out at", standing.LimitReachedAt is { } place ? PartText.Say(place, style) : "not in this range"),
             ]));
+        Shown.By<ICheck>((check, _) => new(
+            $"Check: {check.Part.Name}",
+            [Fact.Words("Code", check.Part.Code), Fact.Words("Figure", check.Figure.ToString())]));
         Shown.By<Remedy>((remedy, style) => new(
             $"A remedy for: {remedy.Part.Name}",
             [new("Needed", "", remedy.Needed is { } needed ? Of(remedy.Part, needed, style) : "", PartText.Say(remedy, style))]));

@@ -12,9 +12,10 @@ namespace FuelSizing.Quantities;
 /// </remarks>
 /// <example>
 /// <code>
-/// Statement note = Statement.Of("pump.reserve", $"delivers {flow:pump-flow} at {pressure} in the rail");
-/// Console.WriteLine(note);                             // delivers 118 L/h at 360 kPa in the rail
-/// Console.WriteLine(note.In(TextStyle.UsCustomary));   // delivers 31.2 US gal/h at 52.2 psi in the rail
+/// VolumeFlow flow = VolumeFlow.FromLitersPerHour(140);
+/// Statement note = Statement.Of("pump.reserve", $"delivers {flow:pump-flow} at {Pressure.FromKilopascals(400)} in the rail");
+/// Console.WriteLine(note);                             // delivers 140 L/h at 400 kPa in the rail
+/// Console.WriteLine(note.In(TextStyle.UsCustomary));   // delivers 37.0 US gal/h at 58.0 psi in the rail
 /// </code>
 /// </example>
 public sealed class Statement : IReadable, IEquatable<Statement>

@@ -10,8 +10,9 @@ namespace FuelSizing.Quantities;
 /// </remarks>
 /// <example>
 /// <code>
-/// Console.WriteLine(verdict);                              // metric
-/// Console.WriteLine(verdict.In(TextStyle.UsCustomary));    // psi, US gal/h, hp
+/// OperatingResult result = system.Solve(point);
+/// Console.WriteLine(result.Limiting);                              // metric
+/// Console.WriteLine(result.Limiting.In(TextStyle.UsCustomary));    // psi, US gal/h, hp
 /// </code>
 /// </example>
 public sealed class TextStyle : IEquatable<TextStyle>

@@ -111,7 +111,7 @@ internal sealed class WorkingWriter
         string place = $"{_to.Style.Of(_conditions.SupplyVoltage)} and {_to.Style.Of(_result.InjectorDifferential)} across the injector";
         if (_result.Actual.DeadTime is not { } seconds)
         {
-            string reason = $"the dead-time table covers {injector.DeadTime.Coverage}, not {place}";
+            string reason = $"the dead-time table covers {injector.DeadTime.Coverage.In(_to.Style)}, not {place}";
             _to.NotKnown("dead time", "t_d", reason);
             _to.NotKnown("pulse", "t", reason);
             _to.NotKnown("duty cycle", "D", reason);
