@@ -22,7 +22,6 @@ public sealed partial class ShownTypeTests
     {
         [typeof(SolvedPoint)] = "the numbers of an OperatingResult, which is shown",
         [typeof(SystemParts)] = "the parts of a FuelSystem, which is shown",
-        [typeof(CheckFigure)] = "how the figures of a check are written",
         [typeof(RemedyTask)] = "what a check is given to work out a remedy from",
         [typeof(Part)] = "a name; margins and standings are shown with it",
         [typeof(CheckReading<FuelSizing.Numerics.Real>)] = "the numbers of a margin, which is shown",

@@ -49,6 +49,7 @@ internal static class ResultShown
         Shown.By<ICheck>((check, _) => new(
             $"Check: {check.Part.Name}",
             [Fact.Words("Code", check.Part.Code), Fact.Words("Figure", check.Figure.ToString())]));
+        Shown.By<CheckFigure>((figure, _) => new("Figures of a check", [Fact.Words("Used and allowed", figure.ToString())]));
         Shown.By<Remedy>((remedy, style) => new(
             $"A remedy for: {remedy.Part.Name}",
             [new("Needed", "", remedy.Needed is { } needed ? Of(remedy.Part, needed, style) : "", PartText.Say(remedy, style))]));

@@ -1,6 +1,5 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
-using FuelSizing.Quantities;
 using FuelSizing.Workings;
 using UnitsNet;
 

@@ -4,7 +4,6 @@ using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
-using FuelSizing.Quantities;
 using FuelSizing.Workings;
 using UnitsNet;
 

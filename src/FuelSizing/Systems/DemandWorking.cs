@@ -3,7 +3,6 @@ using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
-using FuelSizing.Quantities;
 using FuelSizing.Workings;
 using UnitsNet;
 

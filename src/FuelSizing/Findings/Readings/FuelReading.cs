@@ -1,4 +1,3 @@
-using FuelSizing.Equations;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
