@@ -230,7 +230,7 @@ class Circuit:
         self.assembly = Assembly(data["pump"])
         self.set = data["setPascals"]
         self.supply = data["supplyVolts"]
-        self.lowest = data["lowestSupplyVolts"]
+        self.lowest = data["minimumSupplyVolts"]
         self.injected = data["injectedCubicMetresPerSecond"]
         self.free = self.assembly.free_flow(self.supply)
         self.at_rail = data["layout"] == "Return" or self.lowest is not None
@@ -327,7 +327,7 @@ class Circuit:
             "pumpCubicMetresPerSecond": flow,
             "returnedCubicMetresPerSecond": returned,
             "fedVolts": fed,
-            "leastAtSetCubicMetresPerSecond": least,
+            "minimumAtSetCubicMetresPerSecond": least,
             "pumps": [answer for *_, answer in described],
         }
 
