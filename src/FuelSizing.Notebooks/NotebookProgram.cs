@@ -26,14 +26,19 @@ internal static class NotebookProgram
             set,
             timeout,
         };
-        command.SetAction((parsed, cancellation) => RunAsync(
-            parsed.GetRequiredValue(notebook),
-            parsed.GetValue(report),
-            parsed.GetValue(set) ?? [],
-            parsed.GetValue(timeout) ?? Timeout.InfiniteTimeSpan,
-            output,
-            error,
-            cancellation));
+
+        // Handed to another thread at once: the library knows of a run that it can stop only when this returns, and ends the program
+        // without a report if Ctrl+C comes before.
+        command.SetAction((parsed, cancellation) => Task.Run(
+            () => RunAsync(
+                parsed.GetRequiredValue(notebook),
+                parsed.GetValue(report),
+                parsed.GetValue(set) ?? [],
+                parsed.GetValue(timeout) ?? Timeout.InfiniteTimeSpan,
+                output,
+                error,
+                cancellation),
+            CancellationToken.None));
 
         // A value that begins with @ is a value, not the name of a file of arguments.
         var parsed = command.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
