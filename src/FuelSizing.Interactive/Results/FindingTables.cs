@@ -22,7 +22,7 @@ public static class FindingTables
                 ["Duty cycle", PartText.Say(findings.Duty, style)],
                 ["Across the injectors", PartText.Say(findings.Differential, style)],
                 ["Regulator", PartText.Say(findings.Regulator, style)],
-                ["Rail under its set pressure", PartText.Say(findings.Sag, style)],
+                ["Rail pressure below its setting", PartText.Say(findings.Sag, style)],
                 ["Fuel", PartText.Say(findings.Fuel, style)],
                 ["BSFC", PartText.Say(findings.BrakeConsumption, style)],
                 ["Air", PartText.Say(findings.VolumetricEfficiency, style)],

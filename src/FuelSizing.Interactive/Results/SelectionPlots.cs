@@ -11,17 +11,17 @@ public static class SelectionPlots
     private const int MaximumRows = 10;
 
     /// <summary>Turndown at idle and reserve of the combinations that no other beats, the cheapest first.</summary>
-    /// <param name="ranking">The ranking; at least one combination serves.</param>
+    /// <param name="ranking">The ranking; at least one combination is adequate.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The plot, a row a combination, up to ten.</returns>
-    /// <exception cref="ArgumentException">No combination serves.</exception>
+    /// <exception cref="ArgumentException">No combination is adequate.</exception>
     public static BarPlot Pareto(Ranking ranking, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(ranking);
         style ??= Units.Current;
         if (ranking.Pareto.Count == 0)
         {
-            throw new ArgumentException("ranking has no combination that serves. See its headline for the reason.", nameof(ranking));
+            throw new ArgumentException("ranking has no combination that is adequate. See its headline for the reason.", nameof(ranking));
         }
 
         var plot = new BarPlot(

@@ -31,10 +31,10 @@ public static class SelectionTables
     }
 
     /// <summary>The combinations that no other beats in cost, turndown and reserve at once.</summary>
-    /// <param name="ranking">The ranking; at least one combination serves.</param>
+    /// <param name="ranking">The ranking; at least one combination is adequate.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a combination, the cheapest first.</returns>
-    /// <exception cref="ArgumentException">No combination serves.</exception>
+    /// <exception cref="ArgumentException">No combination is adequate.</exception>
     public static Table Pareto(Ranking ranking, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(ranking);
@@ -92,9 +92,9 @@ public static class SelectionTables
             .. Column("Reserve", true, one => ReserveOf(one.Reserve, style), isNumber: true),
             .. Column("Tightest margin", true, one => $"{one.Weakest.Part.Name}, {one.WeakestStage.Name}"),
             .. Column(
-                "Why it does not serve",
+                "Limit exceeded",
                 combinations.Any(one => one.Outcome != Outcome.Holds),
-                one => one.Outcome == Outcome.Holds ? "serves" : PartText.Say(one.Weakest, style)),
+                one => one.Outcome == Outcome.Holds ? "none" : PartText.Say(one.Weakest, style)),
         ];
         return new Table(
             title,

@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -62,7 +63,7 @@ public static class SizingPlots
             .With(style);
     }
 
-    /// <summary>The pump's curve, and what is wanted of it at each boost at the speed that asks most.</summary>
+    /// <summary>The pump's curve, and the flow injected at each boost, at the speed of peak fuel demand.</summary>
     /// <param name="sweep">The sweep, of two boosts or more.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The plot: the system is adequate where the demand lies below the curve.</returns>
@@ -88,8 +89,42 @@ public static class SizingPlots
                     [.. maximum.Select(result => style.Units.Pressure.ValueOf(result.RailSetGauge))],
                     [.. maximum.Select(result => style.Units.PumpFlow.ValueOf(result.InjectedFlow))]),
             ])
-            .WithNote($"Demand is that of the speed that asks most, from {style.Boost(sweep.Boosts[0])} to {style.Boost(sweep.Boosts[^1])} of boost.")
+            .WithNote($"Demand is that at the speed of peak fuel demand, from {style.Boost(sweep.Boosts[0])} to {style.Boost(sweep.Boosts[^1])} of boost.")
             .With(style);
+    }
+
+    /// <summary>What a check finds used and what it allows, across boost: any check of the system, one's own too.</summary>
+    /// <param name="sweep">The sweep, of two boosts or more.</param>
+    /// <param name="part">What the check judges, for instance <see cref="Part.Injectors"/>.</param>
+    /// <param name="speed">Place in the sweep's speeds, from 0.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>The plot: a gap where the figure is not known.</returns>
+    /// <exception cref="ArgumentException">The system has no such check, or its figures are known nowhere.</exception>
+    /// <exception cref="ArgumentNullException">There is no sweep or no part.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The speed is not in the sweep.</exception>
+    public static LinePlot Check(SweepResult sweep, Part part, int speed, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(sweep);
+        ArgumentNullException.ThrowIfNull(part);
+        style ??= Units.Current;
+        OperatingResult[] column = Column(sweep, speed);
+        if (sweep.System.Checks.FirstOrDefault(check => check.Part == part) is not { } check)
+        {
+            throw new ArgumentException(
+                $"part was {part.Name}, which this system has not; it has {string.Join(", ", sweep.System.Checks.Select(one => one.Part.Name))}.",
+                nameof(part));
+        }
+
+        double Drawn(OperatingResult result, Func<Margin, IQuantity?> figure) =>
+            check.Figure.Drawn(result.Margins.FirstOrDefault(margin => margin.Part == part) is { } margin ? figure(margin) : null, style);
+        return new LinePlot(
+            $"{check.Figure.Title} across boost at {style.Of(sweep.Speeds[speed])}",
+            BoostAxis(style),
+            new PlotAxis(check.Figure.Title, check.Figure.Unit(style)),
+            [
+                Line(part.Name, column, result => Drawn(result, margin => margin.Used), style),
+                Line(check.Figure.Direction == LimitDirection.AtMost ? "at most" : "at least", column, result => Drawn(result, margin => margin.Allowed), style),
+            ]).With(style);
     }
 
     /// <summary>One figure across boost for several systems.</summary>
@@ -166,8 +201,8 @@ public static class SizingPlots
     /// <param name="cases">Solved points, each with the name of its mark; 1 to 3. Curves that are the same are drawn once.</param>
     /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
     /// <remarks>
-    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or what the return line
-    /// takes where that is more, and the losses on the way. A point under it is a rail that sags.
+    /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or that of the
+    /// return line where it is higher, and the losses up to the regulator. A point under it is a rail that sags.
     /// </remarks>
     /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>
     /// <exception cref="ArgumentNullException">An argument is missing.</exception>
@@ -186,7 +221,7 @@ public static class SizingPlots
             new PlotAxis("Pressure rise", style.Units.Pressure.Unit),
             [
                 .. Distinct([.. pictures.Select(picture => picture.Pump(maximum))], ""),
-                .. Distinct([.. pictures.Select(picture => picture.System(furthest, maximum))], "asked for: "),
+                .. Distinct([.. pictures.Select(picture => picture.System(furthest, maximum))], "system curve: "),
             ]);
         return pictures
             .Where(picture => picture.Point is not null)

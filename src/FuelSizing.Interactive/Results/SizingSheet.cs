@@ -129,7 +129,7 @@ public sealed class SizingSheet : IDisplayBlock
     {
         yield return ("Verdict", [[$"{BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict, _style).Kind).Word}: {PartText.Say(_sweep.Verdict.Headline, _style)}"]]);
         yield return ("Inputs", SheetInputs.Of(_sweep, _style));
-        yield return ("At the point that asks most", SheetInputs.Busiest(_sweep, _style));
+        yield return ("At peak fuel demand", SheetInputs.Busiest(_sweep, _style));
         yield return ("Margins, and where they are tightest", [.. _sweep.Standings.Select(standing => (IReadOnlyList<string>)
         [
             standing.Part.Name,

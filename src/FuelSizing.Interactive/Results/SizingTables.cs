@@ -73,7 +73,7 @@ public static class SizingTables
             "Written by the equations themselves. a·10^b is a times ten to the power b.");
     }
 
-    /// <summary>Fuel demand both ways over the boosts of a sweep, at the speed that asks most.</summary>
+    /// <summary>Fuel demand both ways over the boosts of a sweep, at the speed of peak fuel demand.</summary>
     /// <param name="sweep">The sweep.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The table, a line a boost.</returns>
@@ -83,7 +83,7 @@ public static class SizingTables
         ArgumentNullException.ThrowIfNull(sweep);
         style ??= Units.Current;
         return new Table(
-            "Fuel demand both ways, at the speed that asks most",
+            "Fuel demand from air and from power, at the speed of peak demand",
             [
                 TableColumn.Number("Boost"),
                 TableColumn.Number("Speed"),
@@ -124,7 +124,7 @@ public static class SizingTables
                 TableColumn.Text("Finding"),
                 TableColumn.Number("Margin"),
                 TableColumn.Text("At its tightest"),
-                TableColumn.Text("Runs out at"),
+                TableColumn.Text("Limit reached at"),
             ],
             [.. sweep.Standings.Select(standing => (IReadOnlyList<string>)
             [
@@ -255,7 +255,7 @@ public static class SizingTables
         _ => CircuitText.Unknown,
     };
 
-    /// <summary>At each boost the result of the speed that asks most.</summary>
+    /// <summary>At each boost the result of the speed of peak fuel demand.</summary>
     internal static IEnumerable<OperatingResult> Busiest(SweepResult sweep) =>
         sweep.Results.Chunk(sweep.Speeds.Count).Select(row => row.MaxBy(result => result.InjectedFlow)!);
 

@@ -29,9 +29,9 @@ public static class UncertaintyCallouts
             : $"the chance that everything holds at {PartText.Say(result.System.Point, style)} is {style.Chance(result.All.Holds)}";
         var (kind, end) = result.All.Reaches(wanted, OutputFigures.Default) switch
         {
-            Outcome.Holds => (CalloutKind.Holds, $"; {asked} was wanted"),
-            Outcome.Fails => (CalloutKind.Fails, $"; {asked} was wanted"),
-            _ => (CalloutKind.CannotSay, $"; whether that reaches the {asked} wanted cannot be said from these samples"),
+            Outcome.Holds => (CalloutKind.Holds, $"; {asked} was required"),
+            Outcome.Fails => (CalloutKind.Fails, $"; {asked} was required"),
+            _ => (CalloutKind.CannotSay, $"; whether that reaches the {asked} required cannot be said from these samples"),
         };
         PartChance[] always = [.. result.Parts.Where(part => part.Chance.Holding == result.Samples)];
         string[] hold = always.Length == 0

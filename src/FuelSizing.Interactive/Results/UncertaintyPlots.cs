@@ -137,7 +137,7 @@ public static class UncertaintyPlots
                 [.. Side(0, bar.AtLow), .. Side(1, bar.AtHigh)]))]);
         plot = plot
             .WithBase($"nominal {OutputFigures.Text(nominal, style)}", start)
-            .WithNote($"{style.Of(result.Tail)} of each input lies under its low end and {style.Of(result.Tail)} over its high end; all others stay nominal.")
+            .WithNote($"{style.Of(result.Tail)} of each input lies below its low end and {style.Of(result.Tail)} above its high end; all others stay nominal.")
             .With(style);
         return result.Output.LimitIn(result.System.Nominal) is { } limit
             ? plot.WithLimit($"limit {OutputFigures.Limit(limit, style)}", OutputFigures.Number(limit, style))

@@ -144,7 +144,7 @@ public static class UncertaintyTables
                 OutputFigures.Known(bar.AtLow, style),
                 OutputFigures.Known(bar.AtHigh, style),
             ])],
-            $"Nominal: {OutputFigures.Known(result.Nominal, style)}. {style.Of(result.Tail)} of each input lies under its low and {style.Of(result.Tail)} over its high; all others stay nominal.{(result.IsComplete ? "" : $" Stopped: {result.Bars.Count} of {result.System.Inputs.Count} inputs were looked at.")}");
+            $"Nominal: {OutputFigures.Known(result.Nominal, style)}. {style.Of(result.Tail)} of each input lies below its low end and {style.Of(result.Tail)} above its high end; all others stay nominal.{(result.IsComplete ? "" : $" Stopped: {result.Bars.Count} of {result.System.Inputs.Count} inputs were looked at.")}");
     }
 
     /// <summary>Where an output's scatter comes from, the input to measure first before the others.</summary>
@@ -191,5 +191,5 @@ public static class UncertaintyTables
 
     /// <summary>How the samples were drawn, so that a reader can draw them again.</summary>
     internal static string Drawn(int samples, Sampling sampling, bool isComplete, TextStyle style) =>
-        $"{style.Count(samples)} samples{(isComplete ? "" : $" of the {style.Count(sampling.Samples)} asked for")}, seed {sampling.Seed}.";
+        $"{style.Count(samples)} samples{(isComplete ? "" : $" of the {style.Count(sampling.Samples)} requested")}, seed {sampling.Seed}.";
 }

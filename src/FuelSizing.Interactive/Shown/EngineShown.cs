@@ -36,7 +36,7 @@ internal static class EngineShown
         Shown.By<VolumetricEfficiency>((table, style) => new(
             "Volumetric efficiency",
             [.. Speeds(table.MinimumSpeed, table.MaximumSpeed).Select(speed => new Fact($"At {style.Of(speed)}", "η_v", style.DutyCycle(table.At(speed))))],
-            "The table says nothing beyond these speeds."));
+            "The table gives no data beyond these speeds."));
         Shown.By<PowerCurve>((curve, style) => new(
             "Power at the crank, as measured",
             [
@@ -44,7 +44,7 @@ internal static class EngineShown
                 new("Air of that pull", "p_m", style.Of(curve.MeasuredIn.Pressure)),
                 new("Its temperature", "T_m", style.Of(curve.MeasuredIn.Temperature)),
             ],
-            "The curve says nothing beyond these speeds."));
+            "The curve gives no data beyond these speeds."));
         Shown.By<Atmosphere>((air, style) => new(
             "Ambient air",
             [

@@ -41,7 +41,7 @@ internal static class FindingShown
             .. fit.Onset is { } onset ? (Fact[])[Of("Onset", "o", onset, style.Boost)] : [],
             new("Scatter", "", style.PressureLoss(fit.Scatter), $"{style.Count(fit.Points)} points, {style.Count(fit.Outliers)} of them far off"),
         ]);
-        Finding<PressureSag>("Rail under its set pressure", (sag, style) =>
+        Finding<PressureSag>("Rail pressure below its setting", (sag, style) =>
         [
             new("Most", "Δp_s", style.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {PartText.Say(sag.Place, style)}"),
             new("Fuel there", "Q_f", style.PumpFlow(sag.Flow)),
@@ -119,7 +119,7 @@ internal static class FindingShown
                 Give("Power", "P", style.DutyCycle(accuracy.Power)),
             ]));
         Shown.By<PlanTolerance>((tolerance, style) => new(
-            "How far sound parts may be off the plan",
+            "Tolerances of sound parts",
             [
                 Give("Pump's flow", "Q_p", style.DutyCycle(tolerance.PumpFlow)),
                 Give("Feed's resistance", "R", style.Of(tolerance.FeedResistance)),

@@ -27,7 +27,7 @@ internal static class InjectorShown
         new("At a pressure across it", "Δp_r", style.Of(injector.RatedDifferential)),
         new("Density of the test liquid", "ρ_r", style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
         new("Shortest linear pulse", "t_min", style.Of(injector.MinimumLinearPulse)),
-        new("Opens against", "Δp_max", style.Of(injector.MaximumDifferential), "at the most"),
+        new("Opens against", "Δp_max", style.Of(injector.MaximumDifferential), "maximum"),
         DeadTime(injector.DeadTime, style),
     ];
 

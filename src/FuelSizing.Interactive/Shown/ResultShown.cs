@@ -34,7 +34,7 @@ internal static class ResultShown
             ]));
         Shown.By<PathResult>((way, style) => new(
             way.Name,
-            [new("Flow", "Q", style.PumpFlow(way.Flow)), new("Pressure lost", "Δp", style.PressureLoss(way.PressureLoss), "height included")]));
+            [new("Flow", "Q", style.PumpFlow(way.Flow)), new("Pressure loss", "Δp", style.PressureLoss(way.PressureLoss), "height included")]));
         Shown.By<Margin>((margin, style) => new($"How the part stands: {margin.Part.Name}", Of(margin, style)));
         Shown.By<Limit>((limit, style) => new(
             $"How the part stands: {limit.Part.Name}",
@@ -44,7 +44,7 @@ internal static class ResultShown
             [
                 .. Of(standing.Tightest.Margin, style),
                 Fact.Words("At its tightest", PartText.Say(standing.Tightest.Point, style)),
-                Fact.Words("Runs out at", standing.LimitReachedAt is { } place ? PartText.Say(place, style) : "not in this range"),
+                Fact.Words("Limit reached at", standing.LimitReachedAt is { } place ? PartText.Say(place, style) : "not in this range"),
             ]));
         Shown.By<ICheck>((check, _) => new(
             $"Check: {check.Part.Name}",

@@ -24,7 +24,7 @@ internal static class SizingShown
         Shown.By<PumpDutyPoint>((point, style) => new(
             $"What the pumps must deliver at {PartText.Say(point.Point, style)}",
             [
-                new("Flow", "Q_p", style.PumpFlow(point.Flow), "reserve and least returned flow included"),
+                new("Flow", "Q_p", style.PumpFlow(point.Flow), "reserve and minimum return flow included"),
                 new("Pressure rise", "Δp_p", style.Of(point.PressureRise), "at that flow"),
             ]));
     }
@@ -35,10 +35,10 @@ internal static class SizingShown
     private static void Answer<T>(string symbol, Func<TextStyle, Func<T, string>> text)
         where T : struct =>
         Shown.By<SizingAnswer<T>>((answer, style) => new(
-            answer.IsFeasible ? "Answer" : "No figure serves",
+            answer.IsFeasible ? "Answer" : "No value is adequate",
             [
                 new("Answer", symbol, answer.Value is { } value ? text(style)(value) : "none", PartText.Say(answer, style)),
-                Fact.Words(answer.IsFeasible ? "Held there by" : "In the way", PartText.Say(answer.Binding, style)),
+                Fact.Words(answer.IsFeasible ? "Limited by" : "Prevented by", PartText.Say(answer.Binding, style)),
                 .. answer.Next is { } next ? (Fact[])[Fact.Words("Next", PartText.Say(next, style))] : [],
             ]));
 }

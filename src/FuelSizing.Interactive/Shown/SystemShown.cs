@@ -22,11 +22,11 @@ internal static class SystemShown
         Shown.By<SizingLimits>((limits, style) => new(
             "Limits that the parts are judged by",
             [
-                new("Duty cycle", "D", style.DutyCycle(limits.DutyCycle), "at the most"),
-                new("Pump's reserve", "", style.Of(limits.PumpReserve), "over the demand, at the least"),
+                new("Duty cycle", "D", style.DutyCycle(limits.DutyCycle), "maximum"),
+                new("Pump's reserve", "", style.Of(limits.PumpReserve), "over the demand, minimum"),
                 new("Rail pressure", "p_max", limits.RailCeiling is { } ceiling ? style.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
-                new("Lost in the pump's feed", "", style.DutyCycle(limits.FeedDrop), "at the most"),
-                new("Pump inlet over vapour pressure", "Δp_v", style.Of(limits.SuctionMargin), "at the least"),
+                new("Voltage drop in the pump's feed", "", style.DutyCycle(limits.FeedDrop), "maximum"),
+                new("Pump inlet over vapour pressure", "Δp_v", style.Of(limits.SuctionMargin), "minimum"),
             ]));
         Shown.By<Plumbing>((plumbing, style) => new(
             "Lines and filters",

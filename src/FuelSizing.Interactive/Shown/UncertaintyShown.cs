@@ -17,7 +17,7 @@ internal static class UncertaintyShown
         Shown.As<UncertainSystem>(UncertaintyTables.Inputs);
         Shown.By<UncertainInput>((input, style) => new(
             $"Uncertain input: {input.Name}",
-            [.. Shares.Select(share => new Fact($"{style.Of(share)} lie under", "", PartText.Of(input.ValueAt(share), style), input.IsFactor ? "a factor on what is described" : ""))]));
+            [.. Shares.Select(share => new Fact($"{style.Of(share)} lie below", "", PartText.Of(input.ValueAt(share), style), input.IsFactor ? "a factor on what is described" : ""))]));
         Shown.By<SystemOutput>((output, style) => new("An output to look at", [Fact.Words("Output", output.Name)]));
         Shown.By<Sampling>((sampling, style) => new(
             "How samples are drawn",
@@ -88,7 +88,7 @@ internal static class UncertaintyShown
     private static Fact[] Of<T>(OutputSpread<T> spread, Func<T, string> text, TextStyle style)
         where T : struct =>
     [
-        .. Shares.Select(share => new Fact($"{style.Of(share)} lie under", "", CircuitText.Known(spread.Percentile(share), text))),
+        .. Shares.Select(share => new Fact($"{style.Of(share)} lie below", "", CircuitText.Known(spread.Percentile(share), text))),
         new("Mean", "", CircuitText.Known(spread.Mean, text)),
         new("Standard deviation", "σ", CircuitText.Known(spread.StandardDeviation, text)),
         new("Known in", "N", style.Count(spread.Known), "samples"),

@@ -34,9 +34,9 @@ internal static class WiringShown
                 .. fuse.Load is { } load ? (Fact[])[new("Load", "", style.Of(load), $"at most {style.Of(FuseChoice.MaximumLoad)}")] : [],
                 new("Wire may carry", "I_max", CircuitText.Known(fuse.Ampacity.Current, style.Of), PartText.Say(fuse.Ampacity, style)),
             ]));
-        Shown.By<SizedConductor>((sized, style) => new("Smallest wire that serves", Of("Wire", sized, style)));
+        Shown.By<SizedConductor>((sized, style) => new("Smallest adequate wire", Of("Wire", sized, style)));
         Shown.By<SmallestConductor>((smallest, style) => new(
-            "Smallest wire that serves",
+            "Smallest adequate wire",
             [
                 new("Area needed", "A", smallest.NeededArea is { } area ? style.Of(area) : "none", "copper"),
                 .. Of("American gauge", smallest.Awg, style),

@@ -52,11 +52,12 @@ public abstract class CheckFigure
     /// <returns>The quantity.</returns>
     public abstract IQuantity? Quantity(double si);
 
-    /// <summary>A figure in SI in the unit in which it is drawn.</summary>
-    /// <param name="si">The number in SI.</param>
+    /// <summary>A figure in the unit in which it is drawn.</summary>
+    /// <param name="figure">What a margin says is used or allowed; none where it is not known.</param>
     /// <param name="style">Units and culture.</param>
-    /// <returns>The number.</returns>
-    public abstract double Drawn(double si, TextStyle style);
+    /// <returns>The number; not a number, a gap in a plot, where it is not known.</returns>
+    /// <exception cref="ArgumentException">The figure is of another quantity than those of the check.</exception>
+    public abstract double Drawn(IQuantity? figure, TextStyle style);
 
     /// <summary>The unit in which it is drawn.</summary>
     /// <param name="style">Units and culture.</param>
@@ -74,8 +75,22 @@ public abstract class CheckFigure
     {
         public override IQuantity? Quantity(double si) => double.IsNaN(si) ? null : typed(si);
 
-        public override double Drawn(double si, TextStyle style) => unit(style.Units).ValueOf(typed(si));
+        public override double Drawn(IQuantity? figure, TextStyle style)
+        {
+            ArgumentNullException.ThrowIfNull(style);
+            return figure switch
+            {
+                null => double.NaN,
+                T known => unit(style.Units).ValueOf(known),
+                _ => throw new ArgumentException(
+                    $"figure was a {figure.QuantityInfo.Name}; {Title} is a {typed(0).QuantityInfo.Name}.", nameof(figure)),
+            };
+        }
 
-        public override string Unit(TextStyle style) => unit(style.Units).Unit;
+        public override string Unit(TextStyle style)
+        {
+            ArgumentNullException.ThrowIfNull(style);
+            return unit(style.Units).Unit;
+        }
     }
 }

@@ -61,14 +61,22 @@ public static class CheckReading
     public static CheckReading<T> AtLeast<T>(T used, T allowed)
         where T : struct, IReal<T> => new(used, allowed, Left(used, allowed));
 
-    /// <summary>The margin: most/used − 1; infinite where nothing is used.</summary>
+    /// <summary>The margin: most/used − 1; infinite where nothing is used and nothing is too much.</summary>
     /// <typeparam name="T">One number, or a column of them.</typeparam>
     /// <param name="most">The most that could be used.</param>
     /// <param name="used">What is used.</param>
-    /// <returns>The share; not a number where either is not known.</returns>
+    /// <returns>
+    /// The share; not a number where either is not known, even where nothing is used; minus infinite where less than nothing is left.
+    /// </returns>
     public static T Left<T>(T most, T used)
         where T : struct, IReal<T> =>
-        T.IfLess(0, used, Reserve.Of(most, used), T.IfLess(used, 0, double.PositiveInfinity, T.IfLess(-1, used, double.PositiveInfinity, double.NaN)));
+        T.IfLess(
+            0,
+            used,
+            Reserve.Of(most, used),
+
+            // No share of nothing: the sign says which side of the limit it is, and what is not known stays unknown in the difference.
+            T.IfLess(most, used, double.NegativeInfinity, most - used + double.PositiveInfinity));
 
     /// <summary>Holds, fails, or cannot be said.</summary>
     /// <param name="reading">Of one point.</param>

@@ -70,7 +70,7 @@ internal sealed class DutyCycleCheck : ICheck
                 Part,
                 null,
                 Statement.Of(
-                    "injectors.no-size-serves",
+                    "injectors.no-size-adequate",
                     $"No injector size is adequate with this regulator: at some point there is no pressure across the injector, no time left in the cycle, or no dead time known."));
         }
 

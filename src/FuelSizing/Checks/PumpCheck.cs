@@ -24,10 +24,8 @@ internal sealed class PumpCheck : ICheck
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        // An unknown pump cannot be judged even where nothing is injected.
-        T nothing = T.IfLess(0, at.Injected, 0, at.MinimumInjectable - at.MinimumInjectable);
-        T lower = CheckReading.Left<T>(at.MinimumInjectable, at.Injected) + nothing;
-        T upper = CheckReading.Left<T>(at.MaximumInjectable, at.Injected) + nothing;
+        T lower = CheckReading.Left<T>(at.MinimumInjectable, at.Injected);
+        T upper = CheckReading.Left<T>(at.MaximumInjectable, at.Injected);
 
         // The bound that goes with the outcome: the lower where it holds, the upper where it fails.
         return new(at.Injected, T.IfLess(lower, 0, at.MaximumInjectable, at.MinimumInjectable), lower, upper);

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-/// <summary>How far sound parts may be off the plan: what lies within is no fault.</summary>
+/// <summary>Tolerances of sound parts: what lies within is no fault.</summary>
 /// <remarks>
 /// All are standard deviations. The usual figures are common practice, no source.
 /// </remarks>

@@ -179,13 +179,17 @@ internal static class PointReading
     /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
     public static (Filter Filter, double Flow) FilterOf(in SolvedCircuit circuit)
     {
-        (Filter Filter, double Flow)[] filters =
-        [
-            .. from path in circuit.Task.Flows(circuit.State)
-               where path.Part is Filter
-               select ((Filter)path.Part, path.Flow),
-        ];
-        return filters.MaxBy(pair => pair.Flow / pair.Filter.MaximumFlow.CubicMetersPerSecond);
+        (Filter, double) busiest = default;
+        double share = double.NegativeInfinity;
+        foreach ((IFlowLoss part, double flow) in circuit.Task.Flows(circuit.State))
+        {
+            if (part is Filter filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
+            {
+                (busiest, share) = ((filter, flow), used);
+            }
+        }
+
+        return busiest;
     }
 
     private static double Current(PumpPoint[] pumps)

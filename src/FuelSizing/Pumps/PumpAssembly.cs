@@ -35,7 +35,7 @@ public abstract record PumpAssembly
     public IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> CurveAt(ElectricPotential supply, int points = 61)
     {
         double volts = SupplyVoltage.Within(supply, nameof(supply)).Volts;
-        Guard.Count(points, 2, 1000, "Give the number of points wanted.", nameof(points));
+        Guard.Count(points, 2, 1000, "Give the number of points.", nameof(points));
         RunningPumps running = Running(volts);
         return
         [

@@ -65,7 +65,7 @@ public sealed class Combination
         }
     }
 
-    /// <summary>Why it does not serve; none if it does.</summary>
+    /// <summary>The limit that is exceeded, and where; none if all hold.</summary>
     public Statement? Reason => Outcome == Outcome.Holds ? null : Statement.Of("ranking.weakest", $"{WeakestStage.Name}: {Weakest}");
 
     /// <summary>The worst margin of each part over all stages, the most urgent first.</summary>

@@ -56,7 +56,7 @@ public sealed class Ranking
     /// </summary>
     public IReadOnlyList<Combination> Pareto { get; }
 
-    /// <summary>The first that serves; none if none does.</summary>
+    /// <summary>The first that is adequate; none if none is.</summary>
     public Combination? Best => Serving.Count > 0 ? Serving[0] : null;
 
     /// <summary>Candidates that do not fit a stage's layout, with the reason.</summary>
@@ -87,8 +87,8 @@ public sealed class Ranking
     }
 
     /// <summary>
-    /// Whether any combination serves, with the margins of the first; if none does, with the reasons of those that come
-    /// nearest. While not all were judged, it cannot be said that none serves.
+    /// Whether any combination is adequate, with the margins of the first; if none is, with the reasons of those that come
+    /// nearest. While not all were judged, it cannot be said that none is adequate.
     /// </summary>
     public Verdict Verdict => new(
         Best is not null ? Outcome.Holds

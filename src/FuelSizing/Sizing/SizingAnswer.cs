@@ -7,7 +7,7 @@ namespace FuelSizing.Sizing;
 /// <typeparam name="T">What was asked for: a flow, a pressure, a gain.</typeparam>
 /// <remarks>
 /// The figure has been put back into the system and solved forward: <see cref="Binding"/> and <see cref="Next"/> are margins
-/// of that solution. Where no figure serves, <see cref="Value"/> is none and <see cref="Binding"/> is what stands in the way.
+/// of that solution. Where no value is adequate, <see cref="Value"/> is none and <see cref="Binding"/> is what stands in the way.
 /// </remarks>
 public sealed class SizingAnswer<T> : IReadable
     where T : struct
@@ -15,10 +15,10 @@ public sealed class SizingAnswer<T> : IReadable
     internal SizingAnswer(T? value, Limit binding, Limit? next, Statement text) =>
         (Value, Binding, Next, Text) = (value, binding, next, text);
 
-    /// <summary>The figure; none if none serves.</summary>
+    /// <summary>The value; none if none is adequate.</summary>
     public T? Value { get; }
 
-    /// <summary>True if there is a figure that serves.</summary>
+    /// <summary>True if a value is adequate.</summary>
     public bool IsFeasible => Value is not null;
 
     /// <summary>The part that holds the figure where it is, or that stands in the way.</summary>

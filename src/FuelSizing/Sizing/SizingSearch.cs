@@ -161,8 +161,8 @@ internal sealed class SizingSearch
             binding,
             next,
             Statement.Of(
-                "sizing.none-serves",
-                $"Nothing from {text(typed(_minimum))} to {text(typed(_maximum))} serves: at {text(typed(At(share)))}, where it comes nearest, {binding}."));
+                "sizing.none-adequate",
+                $"Nothing from {text(typed(_minimum))} to {text(typed(_maximum))} is adequate: at {text(typed(At(share)))}, where it comes nearest, {binding}."));
     }
 
     private (Limit Binding, Limit? Next) Tightest(double share)

@@ -15,7 +15,7 @@ namespace FuelSizing.Sizing;
 /// <remarks>
 /// <para>Every question takes a system and the operating points that it must serve, and searches one figure with all else
 /// as it is. An answer holds at every point for every part: it names the part that binds and the next one, and has been
-/// solved forward. Where no figure serves it says so, and what stands in the way.</para>
+/// solved forward. Where no value is adequate it says so, and what stands in the way.</para>
 /// <para>Give the points that matter: full load over the speed range, and idle for the minimum pulse width and the return line.</para>
 /// </remarks>
 public static class SystemSizing
@@ -23,7 +23,7 @@ public static class SystemSizing
     /// <summary>The minimum static flow of the injectors, at their rated differential on their test fluid.</summary>
     /// <param name="system">The system; its injectors are taken with every other property as it is.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
-    /// <returns>20 to 10,000 mL/min, or that none serves.</returns>
+    /// <returns>20 to 10,000 mL/min, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">There are no points.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
     public static SizingAnswer<VolumeFlow> MinimumStaticFlow(FuelSystem system, params OperatingPoint[] points)
@@ -48,7 +48,7 @@ public static class SystemSizing
     /// electronic).
     /// </param>
     /// <param name="points">The operating points to serve; one or more.</param>
-    /// <returns>100 to 1,500 kPa, or that none serves.</returns>
+    /// <returns>100 to 1,500 kPa, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">There are no points, or the regulator is a series of two.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
     public static SizingAnswer<Pressure> MinimumBasePressure(FuelSystem system, params OperatingPoint[] points)
@@ -65,7 +65,7 @@ public static class SystemSizing
     /// <param name="system">The system; its regulator's base pressure is kept.</param>
     /// <param name="onset">Boost at which the gain sets in, 0 to 200 kPa.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
-    /// <returns>1 to 15, or that none serves.</returns>
+    /// <returns>1 to 15, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">
     /// There are no points, or the regulator is neither manifold-referenced nor rising-rate.
     /// </exception>
@@ -101,7 +101,7 @@ public static class SystemSizing
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(speeds);
         ArgumentNullException.ThrowIfNull(conditions);
-        Guard.Count(speeds.Count, 1, 10_000, "Give at least one speed to serve.", nameof(speeds));
+        Guard.Count(speeds.Count, 1, 10_000, "Give at least one speed.", nameof(speeds));
         foreach (RotationalSpeed speed in speeds)
         {
             EngineSpeed.Within(speed, nameof(speeds));
@@ -166,7 +166,7 @@ public static class SystemSizing
     /// <param name="system">The system.</param>
     /// <param name="line">The line, as it is in <see cref="Plumbing.Supply"/>.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
-    /// <returns>1 to 30 mm, or that none serves.</returns>
+    /// <returns>1 to 30 mm, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">There are no points, or the line is not in the system.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
     public static SizingAnswer<Length> MinimumBore(FuelSystem system, Line line, params OperatingPoint[] points)
@@ -199,7 +199,7 @@ public static class SystemSizing
     /// </param>
     /// <param name="points">The operating points to serve; one or more.</param>
     /// <returns>
-    /// 0.2 to 120 mm², or that none serves. Take the next standard size up; its ampacity and fuse are a question of their
+    /// 0.2 to 120 mm², or that none is adequate. Take the next standard size up; its ampacity and fuse are a question of their
     /// own (<see cref="SmallestConductor"/>).
     /// </returns>
     /// <exception cref="ArgumentException">There are no points, or no pump has a feed.</exception>
@@ -254,7 +254,7 @@ public static class SystemSizing
         ArgumentNullException.ThrowIfNull(points);
         if (points.Length == 0)
         {
-            throw new ArgumentException("points was empty; give the operating points to serve.", nameof(points));
+            throw new ArgumentException("points was empty; give at least one operating point.", nameof(points));
         }
 
         foreach (OperatingPoint point in points)

@@ -18,7 +18,7 @@ internal static class Confidence
             confidence,
             Ratio.FromPercent(50),
             Ratio.FromPercent(99.99),
-            "Give how sure you want to be of the range; 95 % is usual.",
+            "Give how sure you want to be of the range; 95 % is typical.",
             name).DecimalFractions;
         return Normal.InvCDF(0, 1, StraightLine.Through<Real>(0, 0.5, 1, 1, inside));
     }

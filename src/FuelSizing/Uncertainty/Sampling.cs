@@ -29,7 +29,7 @@ public sealed record Sampling
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Sampling Of(int samples, long seed = 1, int threads = 1) =>
         new(
-            Guard.Count(samples, 16, 1_000_000, "10,000 is usual.", nameof(samples)),
+            Guard.Count(samples, 16, 1_000_000, "10,000 is typical.", nameof(samples)),
             seed,
             Guard.Count(threads, 1, 256, "Give the number of processor cores, or fewer.", nameof(threads)));
 

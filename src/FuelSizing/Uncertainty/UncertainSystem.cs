@@ -129,7 +129,7 @@ public sealed class UncertainSystem
             tail ?? Ratio.FromPercent(5),
             Ratio.FromPercent(0.1),
             Ratio.FromPercent(49),
-            "Give the probability left out at either end; 5 % is usual.",
+            "Give the probability left out at either end; 5 % is typical.",
             nameof(tail)).DecimalFractions;
         Belongs(output);
         return TornadoResult.Of(this, output, low, progress, cancellation);

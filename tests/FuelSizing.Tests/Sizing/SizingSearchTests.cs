@@ -122,11 +122,11 @@ public class SizingSearchTests
     [Fact]
     public void Range_ThatServesNowhere_IsAnsweredByWhereItComesNearest()
     {
-        Assert.StartsWith("Nothing from 0.0 to 96.0 serves: at 40.4, where it comes nearest, injectors: ", Nearest(Minimum(figure => -0.1 - Math.Abs(figure - 40.4))), StringComparison.Ordinal);
+        Assert.StartsWith("Nothing from 0.0 to 96.0 is adequate: at 40.4, where it comes nearest, injectors: ", Nearest(Minimum(figure => -0.1 - Math.Abs(figure - 40.4))), StringComparison.Ordinal);
 
         // Counted up from its start, it ends there; where no figure is nearer than another, the first is named.
-        Assert.StartsWith("Nothing from 0.0 to 96.0 serves: at 0.0, ", Nearest(Maximum(figure => figure - 30)), StringComparison.Ordinal);
-        Assert.StartsWith("Nothing from 0.0 to 96.0 serves: at 0.0, ", Nearest(Minimum(_ => -0.5)), StringComparison.Ordinal);
+        Assert.StartsWith("Nothing from 0.0 to 96.0 is adequate: at 0.0, ", Nearest(Maximum(figure => figure - 30)), StringComparison.Ordinal);
+        Assert.StartsWith("Nothing from 0.0 to 96.0 is adequate: at 0.0, ", Nearest(Minimum(_ => -0.5)), StringComparison.Ordinal);
 
         static string Nearest(SizingAnswer<double> answer)
         {

@@ -239,7 +239,7 @@ public class SizingTests
         SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(SystemOf(85, 360, 0.4), Wren.At(6800, 0.9));
         Assert.False(answer.IsFeasible);
         Assert.Equal(Part.Pump, answer.Binding.Part);
-        Assert.StartsWith("Nothing from 20 mL/min to 10,000 mL/min serves", answer.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("Nothing from 20 mL/min to 10,000 mL/min is adequate", answer.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -175,6 +175,22 @@ public class SystemPiecesTests
         Assert.Null(CheckReading.MarginOf(CheckReading.AtLeast<Real>(80, 0)));
     }
 
+    [Fact]
+    public void Outcome_OfALimitThatIsNotKnown_CannotBeSaidEvenWhereNothingIsUsed()
+    {
+        Assert.Equal(Outcome.CannotSay, CheckReading.OutcomeOf(CheckReading.AtMost<Real>(0, double.NaN)));
+        Assert.Equal(Outcome.CannotSay, CheckReading.OutcomeOf(CheckReading.AtMost<Real>(-1, double.NaN)));
+        Assert.Equal(Outcome.CannotSay, CheckReading.OutcomeOf(CheckReading.AtLeast<Real>(double.NaN, 0)));
+    }
+
+    [Fact]
+    public void Outcome_OfLessThanALimitBelowZero_Fails()
+    {
+        Assert.Equal(Outcome.Fails, CheckReading.OutcomeOf(CheckReading.AtLeast<Real>(-10, -5)));
+        Assert.Equal(Outcome.Holds, CheckReading.OutcomeOf(CheckReading.AtLeast<Real>(-5, -5)));
+        Assert.Equal(Outcome.Holds, CheckReading.OutcomeOf(CheckReading.AtLeast<Real>(-1, -5)));
+    }
+
     /// <summary>Of four duties one is asked for by another; of two the same, one is enough.</summary>
     [Fact]
     public void Requirement_OfManyDuties_IsGovernedByThoseThatNoOtherCovers()

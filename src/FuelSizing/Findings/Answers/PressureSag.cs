@@ -31,7 +31,7 @@ public sealed record PressureSag : IReadable
     /// <summary>The finding, as a code with its figures.</summary>
     public Statement Text => Points == 0
         ? Statement.Of("run.rail-held", $"the regulator held the rail everywhere")
-        : Statement.Of("run.rail-sag", $"rail up to {Maximum} under its set pressure at {Place}, {Flow:pump-flow} injected");
+        : Statement.Of("run.rail-sag", $"rail up to {Maximum} below its set pressure at {Place}, {Flow:pump-flow} injected");
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);

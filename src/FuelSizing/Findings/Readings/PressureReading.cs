@@ -55,7 +55,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
             Check.Regulator.HasOnset ? Check.Regulator.EffectiveOnset : null);
     }
 
-    /// <summary>Rail under its set pressure.</summary>
+    /// <summary>Rail pressure below its setting.</summary>
     public Finding<PressureSag> Sag(Diagnosis? diagnosis)
     {
         Channel[] missing = [.. new[] { Channel.RailGauge, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
