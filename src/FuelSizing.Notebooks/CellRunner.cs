@@ -14,6 +14,10 @@ internal sealed class CellRunner : IDisposable
 {
     private readonly CompositeKernel _kernel;
     private bool _isAbandoned;
+    private CellRecord _record = new();
+
+    /// <summary>What the cell that runs, or the last that ran, has shown so far.</summary>
+    public IReadOnlyList<CellOutput> Outputs => _record.Outputs;
 
     public CellRunner()
     {
@@ -34,7 +38,7 @@ internal sealed class CellRunner : IDisposable
             return new CellRun(cell, [], null, clock.Elapsed);
         }
 
-        var record = new CellRecord();
+        var record = _record = new CellRecord();
         using var _ = _kernel.KernelEvents.Subscribe(record.Take);
         string? failure = null;
         bool isStopped = false;

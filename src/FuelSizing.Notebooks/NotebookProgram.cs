@@ -17,14 +17,17 @@ internal static class NotebookProgram
             Description = "Seconds that each cell may take, 0.1 to 86400; a cell that takes longer is stopped. Without it a cell runs until it ends or Ctrl+C stops it.",
             CustomParser = given => Seconds(given),
         };
+        var follow = new Option<bool>("--follow-verdict") { Description = "Let the exit code follow the last verdict: 0 it holds, 3 it fails, 4 it cannot say or there is none." };
         var command = new RootCommand(
             "Runs a FuelSizing notebook without a notebook server and writes one self-contained HTML report. "
-            + "Exit code 0: every cell ran, whatever the verdict. 1: a cell failed or was stopped; the report ends with it. 2: wrong arguments, or a notebook that cannot be read or run.")
+            + "Exit code 0: every cell ran, whatever the verdict unless --follow-verdict is given. 1: a cell failed or was stopped; the report ends with it. "
+            + "2: wrong arguments, a notebook that cannot be read or run, or a report that cannot be written.")
         {
             notebook,
             report,
             set,
             timeout,
+            follow,
         };
 
         // Handed to another thread at once: the library knows of a run that it can stop only when this returns, and ends the program
@@ -35,6 +38,7 @@ internal static class NotebookProgram
                 parsed.GetValue(report),
                 parsed.GetValue(set) ?? [],
                 parsed.GetValue(timeout) ?? Timeout.InfiniteTimeSpan,
+                parsed.GetValue(follow),
                 output,
                 error,
                 cancellation),
@@ -62,7 +66,14 @@ internal static class NotebookProgram
     }
 
     private static async Task<int> RunAsync(
-        FileInfo notebook, FileInfo? report, string[] set, TimeSpan timeout, TextWriter output, TextWriter error, CancellationToken cancellation)
+        FileInfo notebook,
+        FileInfo? report,
+        string[] set,
+        TimeSpan timeout,
+        bool isVerdictFollowed,
+        TextWriter output,
+        TextWriter error,
+        CancellationToken cancellation)
     {
         try
         {
@@ -74,6 +85,7 @@ internal static class NotebookProgram
             }
 
             report ??= new FileInfo(Path.Combine("artifacts", "reports", Path.ChangeExtension(notebook.Name, ".html")));
+            ReportFile.RefuseNotebook(report, notebook);
             report.Directory?.Create();
             foreach (var input in changed)
             {
@@ -82,7 +94,10 @@ internal static class NotebookProgram
 
             var run = new NotebookRun(notebook.Name, cells, changed, report, timeout);
             await run.RunAsync(output, error, cancellation).ConfigureAwait(false);
-            return Conclude(run.Cells, report, output, error);
+            int code = Conclude(run.Cells, report, output, error);
+            return code == ExitCode.Ran && isVerdictFollowed
+                ? ExitCode.Of(run.Cells.SelectMany(cell => cell.Verdicts).LastOrDefault())
+                : code;
         }
         catch (NotebookException refusal)
         {
@@ -98,9 +113,16 @@ internal static class NotebookProgram
 
     private static int Conclude(IReadOnlyList<CellRun> runs, FileInfo report, TextWriter output, TextWriter error)
     {
+        bool isJudged = false;
         foreach (var verdict in runs.SelectMany(run => run.Verdicts))
         {
             output.WriteLine(verdict.ToPlainText());
+            isJudged = true;
+        }
+
+        if (isJudged)
+        {
+            output.WriteLine(Cautions.OneLine);
         }
 
         output.WriteLine($"Report: {Path.GetRelativePath(Environment.CurrentDirectory, report.FullName)}");

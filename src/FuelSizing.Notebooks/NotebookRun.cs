@@ -11,6 +11,7 @@ internal sealed class NotebookRun(
     string name, IReadOnlyList<NotebookCell> cells, IReadOnlyList<ChangedInput> changed, FileInfo report, TimeSpan timeout)
 {
     private readonly List<CellRun> _runs = [];
+    private NotebookCell? _current;
 
     /// <summary>What became of the cells so far.</summary>
     public IReadOnlyList<CellRun> Cells => _runs;
@@ -18,6 +19,20 @@ internal sealed class NotebookRun(
     public async Task RunAsync(TextWriter output, TextWriter error, CancellationToken cancellation)
     {
         using var runner = new CellRunner();
+        void Crashed(object sender, UnhandledExceptionEventArgs happening) => Crash(runner, happening.ExceptionObject, error);
+        AppDomain.CurrentDomain.UnhandledException += Crashed;
+        try
+        {
+            await RunCellsAsync(runner, output, error, cancellation).ConfigureAwait(false);
+        }
+        finally
+        {
+            AppDomain.CurrentDomain.UnhandledException -= Crashed;
+        }
+    }
+
+    private async Task RunCellsAsync(CellRunner runner, TextWriter output, TextWriter error, CancellationToken cancellation)
+    {
         foreach (var cell in cells)
         {
             if (!cell.IsCode)
@@ -26,6 +41,7 @@ internal sealed class NotebookRun(
                 continue;
             }
 
+            _current = cell;
             await WriteReportAsync(cell).ConfigureAwait(false);
             await output.WriteAsync($"cell {cell.Number} of {cells.Count} \u2026 ").ConfigureAwait(false);
             await output.FlushAsync(CancellationToken.None).ConfigureAwait(false);
@@ -42,11 +58,31 @@ internal sealed class NotebookRun(
         await WriteReportAsync(null).ConfigureAwait(false);
     }
 
+    /// <summary>A thread that a cell left running failed, which ends the program: it ends with the report, and with the code that is documented.</summary>
+    private void Crash(CellRunner runner, object thrown, TextWriter error)
+    {
+        string failure = $"A thread that this cell, or one before it, left running failed with {thrown.GetType().Name}: {(thrown as Exception)?.Message}";
+        if (_current is { } cell)
+        {
+            error.WriteLine($"Cell {cell.Number}: {failure}");
+            CellRun[] runs = [.. _runs.ToArray().TakeWhile(run => run.Cell.Number < cell.Number), new CellRun(cell, runner.Outputs, failure, TimeSpan.Zero)];
+            ReportFile.Write(report, HtmlReport.Render(name, runs, cells.Count, changed, null));
+        }
+
+        _current = null;
+        Environment.Exit(ExitCode.CellFailed);
+    }
+
     private async Task<CellRun> RunCellAsync(CellRunner runner, NotebookCell cell, TextWriter error, CancellationToken cancellation)
     {
         // A cell that ends the program must not pass for a notebook that ran.
         void Ended(object? sender, EventArgs happening)
         {
+            if (_current is null)
+            {
+                return;
+            }
+
             error.WriteLine($"Cell {cell.Number} ended the program.");
             Environment.ExitCode = ExitCode.CellFailed;
         }

@@ -3,11 +3,13 @@ namespace FuelSizing.Notebooks;
 /// <summary>Writes a report so that a reader finds a whole one at its place, earlier or later, and never half of one.</summary>
 internal static class ReportFile
 {
-    public static async Task WriteAsync(FileInfo place, string page)
+    public static Task WriteAsync(FileInfo place, string page) => Task.Run(() => Write(place, page));
+
+    public static void Write(FileInfo place, string page)
     {
         if (IsDevice(place.FullName))
         {
-            await File.WriteAllTextAsync(place.FullName, page).ConfigureAwait(false);
+            File.WriteAllText(place.FullName, page);
             return;
         }
 
@@ -15,13 +17,27 @@ internal static class ReportFile
         string draft = Path.Combine(place.DirectoryName!, $".{place.Name}.{Guid.NewGuid():N}.part");
         try
         {
-            await File.WriteAllTextAsync(draft, page).ConfigureAwait(false);
+            File.WriteAllText(draft, page);
             File.Move(draft, place.FullName, overwrite: true);
         }
         catch
         {
             File.Delete(draft);
             throw;
+        }
+    }
+
+    /// <summary>Refuses to write a report over the notebook that it is of, or over any other.</summary>
+    /// <param name="place">Where the report is to be.</param>
+    /// <param name="notebook">The notebook.</param>
+    /// <exception cref="NotebookException">The report would take a notebook's place.</exception>
+    public static void RefuseNotebook(FileInfo place, FileInfo notebook)
+    {
+        // By its content too: a link of either kind, or another spelling of the path, leads to the same file.
+        if (place.Extension.Equals(".ipynb", StringComparison.OrdinalIgnoreCase)
+            || (!IsDevice(place.FullName) && place.Exists && File.ReadAllBytes(place.FullName).AsSpan().SequenceEqual(File.ReadAllBytes(notebook.FullName))))
+        {
+            throw new NotebookException($"--output {place.Name} is a notebook, which the report would replace. Give another file, such as {Path.ChangeExtension(place.Name, ".html")}.");
         }
     }
 

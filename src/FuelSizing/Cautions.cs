@@ -12,4 +12,9 @@ public static class Cautions
         "Fuse the pump's feed at its source, size wire and relay for the pump's current, and make sure that the pump stops when the engine does.",
         "These are steady-state estimates from the values you gave. They do not replace measurement. Local codes and rules, and a licensed practitioner, take precedence.",
     ];
+
+    /// <summary>The cautions in one line, for where there is room for no more: a console beside a verdict.</summary>
+    public static string OneLine =>
+        "Caution: an estimate, no proof. Confirm rail pressure and lambda under load before you trust it; pressurised fuel burns, a lean mixture on boost "
+        + "destroys an engine in seconds. Local codes and a licensed practitioner take precedence.";
 }

@@ -1,6 +1,5 @@
 using FuelSizing.Checks;
 using FuelSizing.Interactive;
-using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using FuelSizing.Tests;

@@ -115,6 +115,50 @@ public sealed class StoppedCellTests : IDisposable
         Assert.Contains("Cell 2 had begun and not ended", run.Report, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("new System.Threading.Thread(() => System.Threading.Thread.Sleep(-1)).Start();", 0)]
+    [InlineData("for (int i = 0; i < 8; i++) { new System.Threading.Thread(() => { while (true) { } }).Start(); }", 0)]
+    [InlineData("_ = new System.Threading.Timer(_ => { }, null, 0, 1); _ = System.Threading.Tasks.Task.Run(async () => { while (true) { await System.Threading.Tasks.Task.Yield(); } });", 0)]
+    [InlineData("new System.Threading.Thread(() => System.Threading.Thread.Sleep(-1)).Start(); throw new System.Exception(\"after\");", 1)]
+    public async Task Program_CellThatLeavesAThreadRunning_EndsWithTheLastCell(string code, int exit)
+    {
+        using var notebook = InventedNotebook.OfCells(("code", code));
+        using var program = Start(notebook);
+        var error = program.StandardError.ReadToEndAsync();
+
+        // The last line of the output, printed when the page is written; a cell that fails prints another after it.
+        string? line;
+        do
+        {
+            line = await program.StandardOutput.ReadLineAsync();
+        }
+        while (line?.StartsWith("Report: ", StringComparison.Ordinal) == false);
+
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        var clock = Stopwatch.StartNew();
+        await program.WaitForExitAsync(patience.Token);
+        await error;
+
+        Assert.NotNull(line);
+        Assert.Equal(exit, program.ExitCode);
+        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(10), $"it took {clock.Elapsed} to end");
+    }
+
+    [Fact]
+    public async Task Program_ThreadThatFailsLater_EndsWithTheCellsCodeAndReport()
+    {
+        using var notebook = InventedNotebook.OfCells(
+            ("code", "Console.WriteLine(\"before\"); new System.Threading.Thread(() => { System.Threading.Thread.Sleep(500); throw new InvalidOperationException(\"the tank is dry\"); }).Start();"),
+            ("code", "Console.WriteLine(\"waiting\"); await Task.Delay(-1);"));
+
+        var run = await ProgramAsync(notebook);
+
+        Assert.Equal(1, run.Code);
+        Assert.Contains("Cell 2: A thread that this cell, or one before it, left running failed with InvalidOperationException: the tank is dry", run.Error, StringComparison.Ordinal);
+        Assert.Contains("before", run.Report, StringComparison.Ordinal);
+        Assert.Contains("the tank is dry", run.Report, StringComparison.Ordinal);
+    }
+
     private static async Task<ProgramRun> ProgramAsync(InventedNotebook notebook, params string[] more)
     {
         using var program = Start(notebook, more);

@@ -1,4 +1,5 @@
 using System.Text;
+using FuelSizing.Logs;
 
 namespace FuelSizing.Files;
 
@@ -16,15 +17,13 @@ internal readonly record struct FileText(string Name, string Text)
     /// <param name="advice">What to do with a longer one.</param>
     public static FileText? Of(string file, ProblemList problems, int megabytes = MaximumMegabytes, string advice = "Split it.")
     {
-        using FileStream stream = File.OpenRead(file);
-        if (stream.Length > (long)megabytes << 20)
+        using FileStream stream = OpenedFile.At(file);
+        if (Bytes(stream, megabytes << 20) is not { } bytes)
         {
             problems.Add(file, 1, "file", FormattableString.Invariant($"is larger than {megabytes} MB. {advice}"));
             return null;
         }
 
-        byte[] bytes = new byte[stream.Length];
-        stream.ReadExactly(bytes);
         ReadOnlySpan<byte> content = bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble)
             ? bytes.AsSpan(Encoding.UTF8.Preamble.Length)
             : bytes;
@@ -38,5 +37,23 @@ internal readonly record struct FileText(string Name, string Text)
             problems.Add(file, line, "file", "is not UTF-8 here. Save it as UTF-8.");
             return null;
         }
+    }
+
+    // A pipe does not tell its length; what a file tells may change while it is read.
+    private static byte[]? Bytes(FileStream stream, int maximum)
+    {
+        using MemoryStream read = new();
+        byte[] block = new byte[1 << 16];
+        for (int count; (count = stream.Read(block)) > 0;)
+        {
+            if (read.Length + count > maximum)
+            {
+                return null;
+            }
+
+            read.Write(block, 0, count);
+        }
+
+        return read.ToArray();
     }
 }

@@ -73,7 +73,7 @@ public sealed class RunReader : IDisposable
         CancellationToken cancellation = default)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
-        FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1, FileOptions.SequentialScan);
+        FileStream file = OpenedFile.At(path);
         try
         {
             return Open(file, owned: true, mapping, atmosphere, eachProblem, progress, cancellation);
