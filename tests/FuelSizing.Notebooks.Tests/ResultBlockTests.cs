@@ -22,7 +22,7 @@ public class ResultBlockTests
 
         Assert.Equal(["Name", "Symbol", "Value", "Unit", "Note"], steps.Columns.Select(column => column.Header));
         Assert.Contains(steps.Rows, row => row is ["Rail pressure", "p_r", "350", "kPa", _]);
-        Assert.Contains(steps.Rows, row => row is ["Time for a pulse", "T", "20.00", "ms", _]);
+        Assert.Contains(steps.Rows, row => row is ["Time for a pulse", "t_c", "20.00", "ms", _]);
         Assert.Contains(steps.Rows, row => row[1] == "D" && $"{row[2]} {row[3]}" == Quantities.Readable.DutyCycle(result.DutyCycle!.Value));
     }
 

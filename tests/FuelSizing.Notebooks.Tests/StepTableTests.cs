@@ -45,7 +45,7 @@ public sealed partial class StepTableTests
         string[] symbols = [.. SizingTables.Steps(WorkingCases.Solve(name)).Rows.Select(row => row[1])];
 
         Assert.Superset(
-            new HashSet<string>(["n", "k", "i", "z", "p_b", "p", "ṁ_a", "P", "ṁ_1", "ṁ_2", "δ", "ṁ_f", "Q_f", "p_s", "p_r", "Δp", "Q_s", "T", "t_d", "t", "D", "Q_p", "Q_b"]),
+            new HashSet<string>(["n", "k", "i", "N", "p_b", "p_3", "ṁ_a", "P", "ṁ_1", "ṁ_2", "e_f", "ṁ_f", "Q_f", "p_s", "p_r", "Δp", "Q_s", "t_c", "t_d", "t", "D", "Q_p", "Q_ret"]),
             new HashSet<string>(symbols));
         Assert.Equal(symbols.Length, symbols.Distinct().Count());
     }
@@ -66,29 +66,29 @@ public sealed partial class StepTableTests
         Is(5200, "n", 0);
         Is(1, "k", 0);
         Is(2, "i", 0);
-        Is(2, "z", 0);
-        Is(Of("p_0") + (100 * Of("p_b")), "p", 1);
-        Is(Of("p") * 1000 / (287.05287 * (Of("T_3") + 273.15)), "ρ_3", 0.01);
+        Is(2, "N", 0);
+        Is(Of("p_0") + (100 * Of("p_b")), "p_3", 1);
+        Is(Of("p_3") * 1000 / (287.05287 * (Of("T_3") + 273.15)), "ρ_3", 0.01);
         Is(Of("η_v") / 100 * Of("ρ_3") * 1.3 * Of("n") / 60 / Of("k"), "ṁ_a", 0.2);
         Is(Of("P") * 315 / 3600, "ṁ_1", 0.1);
-        Is(100 * ((Of("ṁ_1") / Of("ṁ_2")) - 1), "δ", 1);
+        Is(100 * ((Of("ṁ_1") / Of("ṁ_2")) - 1), "e_f", 1);
         Is(Math.Max(Of("ṁ_1"), Of("ṁ_2")), "ṁ_f", 0.05);
         Is(Of("ṁ_f") / Of("ρ") * 3600, "Q_f", 0.7);
         Is(300 + (100 * Of("p_b")), "p_s", 1);
-        Is(Math.Max(Of("p_s"), Of("Δp_b")), "p_r", 1);
-        Is(Of("Δp_2") + Of("Δp_3"), "Δp_l", 0.15);
-        Is(Of("p_r") + Of("Δp_l"), "p_2", 1);
-        Is(Of("Δp_t") + Of("Δp_l") + Of("p_r"), "Δp_a", 1);
-        Is(Of("Δp_a"), "Δp_p", 0);
-        Is(Of("Q_p") - Of("Q_f"), "Q_b", 1);
-        Is(Of("p_r") + Of("p_0") - Of("p"), "Δp", 1.5);
+        Is(Math.Max(Of("p_s"), Of("Δp_ret")), "p_r", 1);
+        Is(Of("Δp_F,2") + Of("Δp_l,3"), "Δp_sup", 0.15);
+        Is(Of("p_r") + Of("Δp_sup"), "p_po", 1);
+        Is(Of("Δp_suc") + Of("Δp_sup") + Of("p_r"), "Δp_sys", 1);
+        Is(Of("Δp_sys"), "Δp_p", 0);
+        Is(Of("Q_p") - Of("Q_f"), "Q_ret", 1);
+        Is(Of("p_r") + Of("p_0") - Of("p_3"), "Δp", 1.5);
         Is(820 * Math.Sqrt(Of("Δp") / 300 * 683.8 / Of("ρ")), "Q_s", 3);
-        Is(1000 * 60 * Of("k") / (Of("n") * Of("i")), "T", 0.005);
-        Is(Of("t_d") + (Of("Q_f") / 3.6 / Of("z") / (Of("Q_s") / 60) * Of("T")), "t", 0.06);
-        Is(100 * Of("t") / Of("T"), "D", 0.3);
+        Is(1000 * 60 * Of("k") / (Of("n") * Of("i")), "t_c", 0.005);
+        Is(Of("t_d") + (Of("Q_f") / 3.6 / Of("N") / (Of("Q_s") / 60) * Of("t_c")), "t", 0.06);
+        Is(100 * Of("t") / Of("t_c"), "D", 0.3);
 
         // The pump is read where it stands, over the rail by filter, line and height, and against its inlet.
-        Assert.True(Of("p_2") - Of("p_r") >= 10, $"{Of("p_2")} over {Of("p_r")}");
+        Assert.True(Of("p_po") - Of("p_r") >= 10, $"{Of("p_po")} over {Of("p_r")}");
         Assert.Contains($"at {rows["Q_p"][2]} {rows["Q_p"][3]}", rows["Δp_p"][4], StringComparison.Ordinal);
         string text = SizingTables.Steps(result).ToPlainText();
         Assert.DoesNotContain("n/2", text, StringComparison.Ordinal);

@@ -27,7 +27,7 @@ internal static class RunText
     /// <summary>Several channels in one line.</summary>
     public static string Names(IEnumerable<Channel> channels) => string.Join("; ", channels.Select(Name));
 
-    /// <summary>What a row holds, with the working's own symbols.</summary>
+    /// <summary>What a row holds, with the list's own symbols.</summary>
     public static IReadOnlyList<Fact> Of(RunRow row, TextStyle style)
     {
         List<Fact> facts = [];
@@ -41,17 +41,17 @@ internal static class RunText
             }
         }
 
-        Add(Channel.Time, "t", row.Time, style.Time);
+        Add(Channel.Time, "", row.Time, style.Time);
         Add<UnitsNet.RotationalSpeed>(Channel.Speed, "n", row.Speed, style.Of);
-        Add(Channel.ManifoldAbsolute, "p", row.ManifoldAbsolute, style.Of);
+        Add(Channel.ManifoldAbsolute, "p_3", row.ManifoldAbsolute, style.Of);
         Add(Channel.RailGauge, "p_r", row.RailGauge, style.Of, "gauge");
-        Add(Channel.InjectorPulse, "t_i", row.InjectorPulse, style.Of, "dead time in");
+        Add(Channel.InjectorPulse, "t", row.InjectorPulse, style.Of, "dead time in");
         Add(Channel.DutyCycle, "D", row.DutyCycle, style.DutyCycle);
         Add(Channel.Lambda, "λ", row.Lambda, lambda => style.Number(lambda));
-        Add(Channel.BatteryVoltage, "V", row.BatteryVoltage, style.Of);
+        Add(Channel.BatteryVoltage, "V_s", row.BatteryVoltage, style.Of);
         Add(Channel.Power, "P", row.Power, style.Of);
         Add(Channel.Torque, "M", row.Torque, style.Of);
-        Add(Channel.FuelTemperature, "T_f", row.FuelTemperature, style.Of);
+        Add(Channel.FuelTemperature, "T", row.FuelTemperature, style.Of);
         Add(Channel.FuelVolumeFlow, "Q_f", row.FuelVolumeFlow, style.PumpFlow);
         Add(Channel.FuelMassFlow, "ṁ_f", row.FuelMassFlow, style.Of);
         return facts;

@@ -16,7 +16,7 @@ internal static class EngineShown
         Shown.By<Engine>((engine, style) => new(
             $"Engine: {engine.Name}",
             [
-                new("Displacement", "V", style.Of(engine.Displacement)),
+                new("Displacement", "V_d", style.Of(engine.Displacement)),
                 new("Cylinders", "", style.Count(engine.Cylinders), Cycle(engine.Cycle)),
                 new("Speed limit", "n_max", style.Of(engine.SpeedLimit)),
             ]));
@@ -24,7 +24,7 @@ internal static class EngineShown
         Shown.By<FuelDemandModel>((model, style) => new(
             $"Fuel demand of {model.Engine.Name}",
             [
-                new("Displacement", "V", style.Of(model.Engine.Displacement), $"{style.Count(model.Engine.Cylinders)} cylinders, {Cycle(model.Engine.Cycle)}"),
+                new("Displacement", "V_d", style.Of(model.Engine.Displacement), $"{style.Count(model.Engine.Cylinders)} cylinders, {Cycle(model.Engine.Cycle)}"),
                 .. Charging(model.Induction, style),
                 new("Lambda", "λ", style.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
                 new("BSFC", "b", style.Of(model.Consumption.BrakeSpecificFuelConsumption)),
@@ -50,14 +50,14 @@ internal static class EngineShown
             [
                 new("Pressure", "p_0", style.Of(air.Pressure), "absolute"),
                 new("Temperature", "T_0", style.Of(air.Temperature)),
-                new("Density", "ρ_0", style.GasDensity(air.Density), "of dry air, an ideal gas"),
+                new("Density", "ρ_air", style.GasDensity(air.Density), "of dry air, an ideal gas"),
             ]));
         Shown.By<PowerCorrection>((correction, style) => new(
             $"Power correction by {(correction.Standard == PowerStandard.Iso1585 ? "ISO 1585" : "SAE J1349")}",
             [
-                new("Factor", "α", style.Number(correction.Factor, "N3"), correction.IsWithinStandard ? "within the standard" : "an estimate, outside the standard"),
+                new("Factor", correction.Standard == PowerStandard.Iso1585 ? "α_a" : "CF", style.Number(correction.Factor, "N3"), correction.IsWithinStandard ? "within the standard" : "an estimate, outside the standard"),
                 new("Barometer", "p_0", style.Of(correction.Atmosphere.Pressure)),
-                new("Vapour in the air", "p_v", style.PressureLoss(correction.VapourPressure), $"{style.Of(correction.RelativeHumidity)} relative humidity"),
+                new("Vapour in the air", "p_w", style.PressureLoss(correction.VapourPressure), $"{style.Of(correction.RelativeHumidity)} relative humidity"),
                 new("Dry air", "p_d", style.Of(correction.DryPressure), "barometer less vapour"),
                 new("Temperature", "T_0", style.Of(correction.Atmosphere.Temperature)),
                 Fact.Words("Boost", correction.BoostControl == BoostControl.FollowsAir ? "follows ambient pressure" : "a controller compensates for ambient conditions"),
@@ -69,7 +69,7 @@ internal static class EngineShown
     /// <remarks>A demand alone does not hold what it was calculated from: the working of a solved point has the equations.</remarks>
     public static IReadOnlyList<Fact> Demand(FuelDemand demand, TextStyle style) =>
     [
-        new("Manifold pressure, absolute", "p", style.Of(demand.ManifoldAbsolute), "ambient pressure and boost"),
+        new("Manifold pressure, absolute", "p_3", style.Of(demand.ManifoldAbsolute), "ambient pressure and boost"),
         new("Pressure ratio", "r", style.Number(demand.PressureRatio), "over the compressor"),
         new("Behind the compressor", "T_2", style.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"),
         new("Charge in the manifold", "T_3", style.Of(demand.ChargeTemperature), "cooler effectiveness"),
@@ -80,7 +80,7 @@ internal static class EngineShown
         new("Power at the crank", "P", style.Of(demand.BrakePower), "from the measured pull, by charge density"),
         new("Fuel from power", "ṁ_1", style.Of(demand.FromPower), "by BSFC"),
         new("Fuel from air", "ṁ_2", style.Of(demand.FromAir), "by lambda"),
-        new("Difference", "δ", style.Change(demand.Difference), "fuel from power over fuel from air"),
+        new("Difference", "e_f", style.Change(demand.Difference), "fuel from power over fuel from air"),
         new("Fuel", "ṁ_f", style.Of(demand.MassFlow), Basis(demand.Basis)),
     ];
 

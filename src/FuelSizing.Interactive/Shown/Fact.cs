@@ -2,7 +2,7 @@ namespace FuelSizing.Interactive;
 
 /// <summary>One line of what is known of a thing: a figure with its symbol and unit, or words.</summary>
 /// <param name="Name">What it is.</param>
-/// <param name="Symbol">The field's usual symbol, the same as in the working; empty if there is none.</param>
+/// <param name="Symbol">That of the list of symbols, the same as in the working; empty if there is none.</param>
 /// <param name="Figure">Number and unit as <see cref="Quantities.TextStyle"/> writes them; empty for words.</param>
 /// <param name="Note">Where it comes from, or the words.</param>
 internal readonly record struct Fact(string Name, string Symbol, string Figure, string Note = "")

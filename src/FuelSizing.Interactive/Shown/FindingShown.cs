@@ -25,7 +25,7 @@ internal static class FindingShown
         Finding<DutyUse>("Duty cycle", (duty, style) =>
         [
             new("Highest", "D", style.DutyCycle(duty.Maximum), $"at {PartText.Say(duty.Place, style)}"),
-            new("Limit", "", style.Of(duty.Limit)),
+            new("Limit", "D_max", style.Of(duty.Limit)),
             new("Rows over it", "", style.Count(duty.RowsOver)),
         ]);
         Finding<DifferentialUse>("Across the injectors", (use, style) =>
@@ -37,13 +37,13 @@ internal static class FindingShown
         [
             Fact.Words("Behaves as", Behaviour(fit.Behaviour)),
             Of("Base pressure", "p_base", fit.Base, style.Of),
-            Of("Gain", "g", fit.Gain, value => style.Number(value)),
-            .. fit.Onset is { } onset ? (Fact[])[Of("Onset", "o", onset, style.Boost)] : [],
+            Of("Gain", "G", fit.Gain, value => style.Number(value)),
+            .. fit.Onset is { } onset ? (Fact[])[Of("Onset", "p_on", onset, style.Boost)] : [],
             new("Scatter", "", style.PressureLoss(fit.Scatter), $"{style.Count(fit.Points)} points, {style.Count(fit.Outliers)} of them far off"),
         ]);
         Finding<PressureSag>("Rail pressure below its setting", (sag, style) =>
         [
-            new("Most", "Δp_s", style.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {PartText.Say(sag.Place, style)}"),
+            new("Most", "Δp_sag", style.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {PartText.Say(sag.Place, style)}"),
             new("Fuel there", "Q_f", style.PumpFlow(sag.Flow)),
             new("Points", "", style.Count(sag.Points)),
             .. sag.Causes.Select(cause => Fact.Words("Possible cause", PartText.Say(cause, style))),
@@ -58,7 +58,7 @@ internal static class FindingShown
             .. found.BySpeed.Select(one => new Fact($"At {style.Of(one.Speed)}", "η_v", style.DutyCycle(one.Efficiency))),
         ]);
         Finding<DeadTimeFound>("Dead time, from the log", (found, style) =>
-            [Of("Over the table", "Δt_d", found.OverPlanned, style.Of), Of("Static flow", "Q_s", found.FlowFactor, style.DutyCycle, "of the planned")]);
+            [Of("Over the table", "t_d", found.OverPlanned, style.Of), Of("Static flow", "Q_s", found.FlowFactor, style.DutyCycle, "of the planned")]);
         Finding<LeanExcursions>("Lean on boost", (lean, style) =>
         [
             new("Lean over", "λ", style.Number(lean.Limit), lean.Stretches.Count == 0 ? "no stretch was" : ""),
@@ -76,7 +76,7 @@ internal static class FindingShown
             "Place in a run",
             [
                 new("Line", "", style.Count(place.Line)),
-                .. place.Time is { } time ? (Fact[])[new("Time", "t", style.Time(time))] : [],
+                .. place.Time is { } time ? (Fact[])[new("Time", "", style.Time(time))] : [],
                 new("Engine speed", "n", style.Of(place.Speed)),
                 .. place.Boost is { } boost ? (Fact[])[new("Boost", "p_b", style.Boost(boost))] : [],
             ]));
@@ -101,8 +101,8 @@ internal static class FindingShown
             "A plan to compare a run with",
             [
                 .. SystemShown.Of(check.Plan, style),
-                new("Supply voltage", "V", style.Of(check.SupplyVoltage), "where the run does not say"),
-                new("Fuel in the rail", "T_f", style.Of(check.FuelTemperature), "where the run does not say"),
+                new("Supply voltage", "V_s", style.Of(check.SupplyVoltage), "where the run does not say"),
+                new("Fuel in the rail", "T", style.Of(check.FuelTemperature), "where the run does not say"),
                 new("Drivetrain's loss", "", style.DutyCycle(check.DriveLoss)),
             ]));
         Shown.By<SensorAccuracy>((accuracy, style) => new(
@@ -110,8 +110,8 @@ internal static class FindingShown
             [
                 Give("Rail pressure", "p_r", style.PressureLoss(accuracy.Rail)),
                 Give("Rail pressure, offset", "p_r", style.PressureLoss(accuracy.RailOffset)),
-                Give("Manifold pressure", "p", style.PressureLoss(accuracy.Manifold)),
-                Give("Manifold pressure, offset", "p", style.PressureLoss(accuracy.ManifoldOffset)),
+                Give("Manifold pressure", "p_3", style.PressureLoss(accuracy.Manifold)),
+                Give("Manifold pressure, offset", "p_3", style.PressureLoss(accuracy.ManifoldOffset)),
                 Give("Pulse", "t", style.Of(accuracy.Pulse)),
                 Give("Lambda", "λ", style.DutyCycle(accuracy.Lambda)),
                 Give("Fuel flow", "Q_f", style.DutyCycle(accuracy.FuelFlow)),
@@ -123,15 +123,15 @@ internal static class FindingShown
             [
                 Give("Pump's flow", "Q_p", style.DutyCycle(tolerance.PumpFlow)),
                 Give("Feed's resistance", "R", style.Of(tolerance.FeedResistance)),
-                Give("Filter's loss", "Δp", style.DutyCycle(tolerance.FilterLoss)),
+                Give("Filter's loss", "Δp_F", style.DutyCycle(tolerance.FilterLoss)),
                 Give("Regulator's base", "p_base", style.PressureLoss(tolerance.RegulatorBase)),
-                Give("Regulator's gain", "g", style.DutyCycle(tolerance.RegulatorGain)),
-                Give("Regulator's onset", "o", style.PressureLoss(tolerance.RegulatorOnset)),
+                Give("Regulator's gain", "G", style.DutyCycle(tolerance.RegulatorGain)),
+                Give("Regulator's onset", "p_on", style.PressureLoss(tolerance.RegulatorOnset)),
                 Give("Injectors' flow", "Q_s", style.DutyCycle(tolerance.InjectorFlow)),
                 Give("Dead time", "t_d", style.Of(tolerance.DeadTime)),
                 Give("Volumetric efficiency", "η_v", style.DutyCycle(tolerance.VolumetricEfficiency)),
                 Give("BSFC", "b", style.DutyCycle(tolerance.BrakeSpecificFuelConsumption)),
-                Give("Supply voltage", "V", style.VoltageDrop(tolerance.SupplyVoltage)),
+                Give("Supply voltage", "V_s", style.VoltageDrop(tolerance.SupplyVoltage)),
             ]));
     }
 

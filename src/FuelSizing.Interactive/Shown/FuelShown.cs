@@ -16,7 +16,7 @@ internal static class FuelShown
                 new("Carbon", "w_C", style.DutyCycle(composition.Carbon), "by mass"),
                 new("Hydrogen", "w_H", style.DutyCycle(composition.Hydrogen), "by mass"),
                 new("Oxygen", "w_O", style.DutyCycle(composition.Oxygen), "by mass"),
-                new("Stoichiometric air–fuel ratio", "L", style.Number(composition.StoichiometricAirFuelRatio), "kg of air to a kg of fuel"),
+                new("Stoichiometric air–fuel ratio", "AFR_st", style.Number(composition.StoichiometricAirFuelRatio), "kg of air to a kg of fuel"),
             ]));
         Shown.By<FuelConsumption>((consumption, style) => new(
             $"Burning {consumption.Fuel.Name}",
@@ -24,7 +24,7 @@ internal static class FuelShown
                 new("Lambda", "λ", style.Number(consumption.Lambda)),
                 new("BSFC", "b", style.Of(consumption.BrakeSpecificFuelConsumption), "fuel for a unit of work at the crank"),
                 new("Brake efficiency", "η_e", style.DutyCycle(consumption.BrakeEfficiency), "work for a unit of the fuel's heat"),
-                new("Stoichiometric air–fuel ratio", "L", style.Number(consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition"),
+                new("Stoichiometric air–fuel ratio", "AFR_st", style.Number(consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition"),
             ]));
     }
 
@@ -33,8 +33,8 @@ internal static class FuelShown
     private static Facts Of(Fuel fuel, TextStyle style) => new(
         $"Fuel: {fuel.Name}",
         [
-            new("Stoichiometric air–fuel ratio", "L", style.Number(fuel.StoichiometricAirFuelRatio), "elemental composition"),
-            new("Lower heating value", "H_u", style.Of(fuel.LowerHeatingValue)),
+            new("Stoichiometric air–fuel ratio", "AFR_st", style.Number(fuel.StoichiometricAirFuelRatio), "elemental composition"),
+            new("Lower heating value", "H", style.Of(fuel.LowerHeatingValue)),
             new($"Density at {At15(style)}", "ρ_15", style.Of(fuel.DensityAt15C)),
             new($"Expansion at {At15(style)}", "α_15", style.Of(fuel.ExpansionAt15C)),
             new("Carbon", "w_C", style.DutyCycle(fuel.Composition.Carbon), "by mass"),

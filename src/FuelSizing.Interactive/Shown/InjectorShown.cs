@@ -13,8 +13,8 @@ internal static class InjectorShown
         Shown.By<InjectorSet>((set, style) => new(
             $"Injectors: {style.Count(set.Count)} of {set.Injector.Name}",
             [
-                new("Injectors", "", style.Count(set.Count)),
-                new("Injections in a working cycle", "", style.Count(set.InjectionsPerCycle)),
+                new("Injectors", "N", style.Count(set.Count)),
+                new("Injections in a working cycle", "i", style.Count(set.InjectionsPerCycle)),
                 .. Of(set.Injector, style),
             ]));
         Shown.By<DeadTimeTable>((table, style) => new("Dead time", [DeadTime(table, style)]));

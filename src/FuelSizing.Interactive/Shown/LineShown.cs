@@ -12,11 +12,11 @@ internal static class LineShown
         Shown.By<Line>((line, style) => new(
             $"Line: {line.Name}",
             [
-                new("Bore", "D", style.Bore(line.Bore)),
-                new("Length", "L", style.Of(line.Length)),
-                new("Roughness", "ε", PartText.Bore(line.Roughness, 4, style)),
+                new("Bore", "d", style.Bore(line.Bore)),
+                new("Length", "l", style.Of(line.Length)),
+                new("Roughness", "k_R", PartText.Bore(line.Roughness, 4, style)),
                 new("Loss coefficient", "K", style.Number(line.LossCoefficient), line.Fittings.Count == 0 ? "no fittings" : string.Join(", ", line.Fittings.Select(fitting => fitting.Name))),
-                new("Rise", "h", style.Of(line.Rise), "outlet over inlet"),
+                new("Rise", "Δh", style.Of(line.Rise), "outlet over inlet"),
             ]));
         Shown.By<Fitting>((fitting, style) => new(
             $"Fitting: {fitting.Name}",
@@ -24,20 +24,20 @@ internal static class LineShown
         Shown.By<Filter>((filter, style) => new(
             $"Filter: {filter.Name}",
             [
-                new("Rated loss", "Δp_r", style.PressureLoss(filter.RatedLoss)),
-                new("At a flow", "Q_r", style.PumpFlow(filter.RatedFlow)),
+                new("Rated loss", "Δp_Fr", style.PressureLoss(filter.RatedLoss)),
+                new("At a flow", "Q_Fr", style.PumpFlow(filter.RatedFlow)),
                 new("Of a liquid", "μ_r", style.Of(filter.RatedViscosity)),
-                new("Clogging", "c", style.Number(filter.Clogging), "1: new"),
-                new("Known up to", "Q_max", style.PumpFlow(filter.MaximumFlow)),
+                new("Clogging", "c_F", style.Number(filter.Clogging), "1: new"),
+                new("Known up to", "Q_Fmax", style.PumpFlow(filter.MaximumFlow)),
             ]));
         Shown.Listed<IFlowLoss>((part, style) => new(part.Name, [Fact.Words("Is a", part is Filter ? "filter" : "line")]));
         Shown.By<LineLoss>(Of);
         Shown.By<SuctionMargin>((suction, style) => new(
             "Pump inlet",
             [
-                new("Pressure at the inlet", "p", style.Of(suction.InletAbsolute), "absolute"),
-                new("Vapour pressure of the fuel", "p_v", style.Of(suction.VapourPressure), suction.IsEstimate ? "absolute, an estimate" : "absolute"),
-                new("Margin", "Δp_v", style.PressureChange(suction.Margin), suction.Boils ? "the fuel boils" : "the fuel does not boil"),
+                new("Pressure at the inlet", "p_in", style.Of(suction.InletAbsolute), "absolute"),
+                new("Vapour pressure of the fuel", "p_vp", style.Of(suction.VapourPressure), suction.IsEstimate ? "absolute, an estimate" : "absolute"),
+                new("Margin", "NPSP", style.PressureChange(suction.Margin), suction.Boils ? "the fuel boils" : "the fuel does not boil"),
             ]));
     }
 
@@ -49,15 +49,15 @@ internal static class LineShown
             "What a line loses",
             [
                 new("Flow", "Q", style.PumpFlow(loss.Flow)),
-                By("Velocity", "V_1", style.Of(loss.Velocity)),
+                By("Velocity", "v", style.Of(loss.Velocity)),
                 new("Density", "ρ", style.Of(loss.Density)),
                 new("Kinematic viscosity", "ν", style.Of(loss.KinematicViscosity)),
-                new("Reynolds number", "Re_1", style.Number(loss.ReynoldsNumber, "N0"), Regime(loss.Regime)),
+                new("Reynolds number", "Re", style.Number(loss.ReynoldsNumber, "N0"), Regime(loss.Regime)),
                 new("Friction factor", "f", loss.FrictionFactor is { } factor ? style.Number(factor, "N4") : "none", "Darcy's"),
-                By("Lost in the pipe", "Δp_f1", style.PressureLoss(loss.Straight)),
-                By("Lost in fittings", "Δp_K1", style.PressureLoss(loss.Fittings)),
-                By("Taken by height", "Δp_h1", style.PressureLoss(loss.Elevation)),
-                By("Altogether", "Δp_1", style.PressureLoss(loss.Total)),
+                By("Lost in the pipe", "Δp_f", style.PressureLoss(loss.Straight)),
+                By("Lost in fittings", "Δp_K", style.PressureLoss(loss.Fittings)),
+                By("Taken by height", "Δp_h", style.PressureLoss(loss.Elevation)),
+                By("Altogether", "Δp_l", style.PressureLoss(loss.Total)),
             ]);
     }
 

@@ -38,8 +38,8 @@ internal static class RegulatorShown
     private static Fact[] Rising(RisingRate unit, TextStyle style) =>
     [
         Base(unit.Base, style),
-        new("Gain", "g", style.Number(unit.Gain), "rise of the rail for each 1 of boost above the onset"),
-        new("Onset", "o", style.Boost(unit.Onset), "boost"),
+        new("Gain", "G", style.Number(unit.Gain), "rise of the rail for each 1 of boost above the onset"),
+        new("Onset", "p_on", style.Boost(unit.Onset), "boost"),
         .. unit.Ceiling is { } ceiling ? (Fact[])[new("Ceiling", "p_max", style.Of(ceiling), "gauge")] : [],
     ];
 }

@@ -34,7 +34,7 @@ internal static class ResultShown
             ]));
         Shown.By<PathResult>((way, style) => new(
             way.Name,
-            [new("Flow", "Q", style.PumpFlow(way.Flow)), new("Pressure loss", "Δp", style.PressureLoss(way.PressureLoss), "height included")]));
+            [new("Flow", "Q", style.PumpFlow(way.Flow)), new("Pressure loss", "", style.PressureLoss(way.PressureLoss), "height included")]));
         Shown.By<Margin>((margin, style) => new($"How the part stands: {margin.Part.Name}", Of(margin, style)));
         Shown.By<Limit>((limit, style) => new(
             $"How the part stands: {limit.Part.Name}",
@@ -59,14 +59,14 @@ internal static class ResultShown
     [
         new("Injected", "Q_f", style.PumpFlow(circuit.InjectedFlow)),
         new("Through the pumps", "Q_p", CircuitText.Known(circuit.PumpFlow, style.PumpFlow)),
-        new("Back to the tank", "Q_b", CircuitText.Known(circuit.ReturnedFlow, style.PumpFlow)),
-        new("At the pump's inlet", "p_1", CircuitText.Known(circuit.InletGauge, style.Of), "gauge"),
-        new("At the pump's outlet", "p_2", CircuitText.Known(circuit.OutletGauge, style.Of), "gauge"),
+        new("Back to the tank", "Q_ret", CircuitText.Known(circuit.ReturnedFlow, style.PumpFlow)),
+        new("At the pump's inlet", "p_pi", CircuitText.Known(circuit.InletGauge, style.Of), "gauge"),
+        new("At the pump's outlet", "p_po", CircuitText.Known(circuit.OutletGauge, style.Of), "gauge"),
         new("In the rail", "p_r", style.Of(circuit.RailGauge), "gauge"),
-        new("Return line inlet", "p_3", CircuitText.Known(circuit.ReturnGauge, style.Of), "gauge"),
+        new("Return line inlet", "p_ret", CircuitText.Known(circuit.ReturnGauge, style.Of), "gauge"),
         .. circuit.Pumps.Select(pump => new Fact(pump.Pump.Name, "Δp_p", style.Of(pump.PressureRise), $"{style.PumpFlow(pump.Flow)}, {CircuitText.Electrical(pump, style)}")),
-        .. circuit.Paths.Select(way => new Fact(way.Name, "Δp", style.PressureLoss(way.PressureLoss), $"lost at {style.PumpFlow(way.Flow)}")),
-        new("Heat into the tank", "P_h", CircuitText.Known(circuit.HeatToTank, style.Heat)),
+        .. circuit.Paths.Select(way => new Fact(way.Name, "", style.PressureLoss(way.PressureLoss), $"lost at {style.PumpFlow(way.Flow)}")),
+        new("Heat into the tank", "Φ", CircuitText.Known(circuit.HeatToTank, style.Heat)),
     ];
 
     private static Fact[] Of(Margin margin, TextStyle style) =>

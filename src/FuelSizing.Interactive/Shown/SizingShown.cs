@@ -12,19 +12,19 @@ internal static class SizingShown
         Statements();
         Answer<VolumeFlow>("Q_r", style => style.InjectorFlow);
         Answer<UnitsNet.Pressure>("", style => style.Of);
-        Answer<double>("g", style => gain => style.Number(gain));
-        Answer<Length>("D", style => style.Bore);
+        Answer<double>("G", style => gain => style.Number(gain));
+        Answer<Length>("d", style => style.Bore);
         Answer<Area>("A", style => style.Of);
         Answer<Power>("P", style => style.Of);
         Answer<RotationalSpeed>("n", style => style.Of);
         Shown.By<PumpRequirement>((required, style) => new(
             "What the pumps must deliver",
-            [.. required.Governing.Select(point => new Fact("Flow", "Q_p", style.PumpFlow(point.Flow), $"against {style.Of(point.PressureRise)}, at {PartText.Say(point.Point, style)}"))],
+            [.. required.Governing.Select(point => new Fact("Flow", "Q_req", style.PumpFlow(point.Flow), $"against {style.Of(point.PressureRise)}, at {PartText.Say(point.Point, style)}"))],
             "Each of these must lie on or under the pump's curve, at the voltage that its motor gets there."));
         Shown.By<PumpDutyPoint>((point, style) => new(
             $"What the pumps must deliver at {PartText.Say(point.Point, style)}",
             [
-                new("Flow", "Q_p", style.PumpFlow(point.Flow), "reserve and minimum return flow included"),
+                new("Flow", "Q_req", style.PumpFlow(point.Flow), "reserve and minimum return flow included"),
                 new("Pressure rise", "Δp_p", style.Of(point.PressureRise), "at that flow"),
             ]));
     }

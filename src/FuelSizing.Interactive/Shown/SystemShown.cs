@@ -22,11 +22,11 @@ internal static class SystemShown
         Shown.By<SizingLimits>((limits, style) => new(
             "Limits that the parts are judged by",
             [
-                new("Duty cycle", "D", style.DutyCycle(limits.DutyCycle), "maximum"),
-                new("Pump's reserve", "", style.Of(limits.PumpReserve), "over the demand, minimum"),
-                new("Rail pressure", "p_max", limits.RailCeiling is { } ceiling ? style.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
+                new("Duty cycle", "D_max", style.DutyCycle(limits.DutyCycle), "maximum"),
+                new("Pump's reserve", "σ", style.Of(limits.PumpReserve), "over the demand, minimum"),
+                new("Rail pressure", "p_lim", limits.RailCeiling is { } ceiling ? style.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
                 new("Voltage drop in the pump's feed", "", style.DutyCycle(limits.FeedDrop), "maximum"),
-                new("Pump inlet over vapour pressure", "Δp_v", style.Of(limits.SuctionMargin), "minimum"),
+                new("Pump inlet over vapour pressure", "NPSP_min", style.Of(limits.SuctionMargin), "minimum"),
             ]));
         Shown.By<Plumbing>((plumbing, style) => new(
             "Lines and filters",
@@ -48,8 +48,8 @@ internal static class SystemShown
     [
         new("Ambient air", "p_0", style.Of(conditions.Atmosphere.Pressure), "absolute"),
         new("Ambient temperature", "T_0", style.Of(conditions.Atmosphere.Temperature)),
-        new("Supply voltage", "V", style.Of(conditions.SupplyVoltage), "at the injectors and at the source of the pumps' wiring"),
-        new("Fuel in the rail", "T_f", style.Of(conditions.FuelTemperature)),
+        new("Supply voltage", "V_s", style.Of(conditions.SupplyVoltage), "at the injectors and at the source of the pumps' wiring"),
+        new("Fuel in the rail", "T", style.Of(conditions.FuelTemperature)),
     ];
 
     private static string Layout(FuelSystem system) => system.Layout == LineLayout.Return ? "with a return line" : "returnless";
@@ -57,8 +57,8 @@ internal static class SystemShown
     private static IEnumerable<Fact> Way(string name, IReadOnlyList<IFlowLoss> parts, TextStyle style) => parts.Count == 0
         ? [Fact.Words(name, "nothing described: no pressure is lost")]
         : parts.Select(part => part is Line line
-            ? new Fact($"{name}: {line.Name}", "L", style.Of(line.Length), $"line, bore {style.Bore(line.Bore)}")
+            ? new Fact($"{name}: {line.Name}", "l", style.Of(line.Length), $"line, bore {style.Bore(line.Bore)}")
             : part is Filter filter
-                ? new Fact($"{name}: {filter.Name}", "Δp_r", style.PressureLoss(filter.RatedLoss), $"filter, at {style.PumpFlow(filter.RatedFlow)}")
+                ? new Fact($"{name}: {filter.Name}", "Δp_Fr", style.PressureLoss(filter.RatedLoss), $"filter, at {style.PumpFlow(filter.RatedFlow)}")
                 : Fact.Words($"{name}: {part.Name}", "a part of your own"));
 }

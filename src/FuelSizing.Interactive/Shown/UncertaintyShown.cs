@@ -22,7 +22,7 @@ internal static class UncertaintyShown
         Shown.By<Sampling>((sampling, style) => new(
             "How samples are drawn",
             [
-                new("Samples", "N", style.Count(sampling.Samples)),
+                new("Samples", "N_s", style.Count(sampling.Samples)),
                 new("Seed", "", sampling.Seed.ToString(System.Globalization.CultureInfo.InvariantCulture), "the same seed draws the same samples"),
                 new("Threads", "", style.Count(sampling.Threads)),
             ]));
@@ -77,8 +77,8 @@ internal static class UncertaintyShown
         (Ratio minimum, Ratio maximum) = chance.Interval(OutputFigures.Default);
         return
         [
-            new("Holds", "P", style.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((minimum, maximum), style.Chance)}"),
-            new("Samples", "N", style.Count(chance.Samples)),
+            new("Holds", "", style.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((minimum, maximum), style.Chance)}"),
+            new("Samples", "N_s", style.Count(chance.Samples)),
             new("Of them hold", "", style.Count(chance.Holding)),
             new("Of them fail", "", style.Count(chance.Failing)),
             new("Of them cannot be said", "", style.Count(chance.CannotSay)),
@@ -90,7 +90,7 @@ internal static class UncertaintyShown
     [
         .. Shares.Select(share => new Fact($"{style.Of(share)} lie below", "", CircuitText.Known(spread.Percentile(share), text))),
         new("Mean", "", CircuitText.Known(spread.Mean, text)),
-        new("Standard deviation", "σ", CircuitText.Known(spread.StandardDeviation, text)),
-        new("Known in", "N", style.Count(spread.Known), "samples"),
+        new("Standard deviation", "", CircuitText.Known(spread.StandardDeviation, text)),
+        new("Known in", "", style.Count(spread.Known), "samples"),
     ];
 }

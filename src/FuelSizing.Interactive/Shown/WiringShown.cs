@@ -14,25 +14,25 @@ internal static class WiringShown
             $"Wire: {wire}",
             [
                 new("Area", "A", style.Of(wire.Area), wire.Material.Name),
-                new("Diameter", "d", PartText.Bore(wire.Diameter, 2, style), "of the metal, as one round wire"),
-                new("Resistance of a metre", "r", style.Of(wire.ResistanceOf(Length.FromMeters(1), At20)), $"at {style.Of(At20)}"),
+                new("Diameter", "d_w", PartText.Bore(wire.Diameter, 2, style), "of the metal, as one round wire"),
+                new("Resistance of a metre", "R′", style.Of(wire.ResistanceOf(Length.FromMeters(1), At20)), $"at {style.Of(At20)}"),
             ]));
         Shown.By<ConductorMaterial>((metal, style) => new(
             $"Conductor: {metal.Name}",
             [
-                new("Resistivity", "ρ", style.Of(metal.Resistivity), $"at {style.Of(At20)}"),
-                new("Rise with temperature", "α", $"{style.Number(metal.TemperatureCoefficient, "N5")} 1/K"),
+                new("Resistivity", "ρ_e", style.Of(metal.Resistivity), $"at {style.Of(At20)}"),
+                new("Rise with temperature", "α_e", $"{style.Number(metal.TemperatureCoefficient, "N5")} 1/K"),
             ]));
-        Shown.By<Contact>((contact, style) => new($"Contact: {contact.Name}", [new("Resistance", "R", style.Of(contact.Resistance))]));
+        Shown.By<Contact>((contact, style) => new($"Contact: {contact.Name}", [new("Resistance", "R_c", style.Of(contact.Resistance))]));
         Shown.By<Feed>((feed, style) => new($"Feed: {feed.Name}", Of(feed, style)));
         Shown.By<FeedResult>((result, style) => new($"What {result.Feed.Name} loses", Of(result, style)));
-        Shown.By<Ampacity>((ampacity, style) => new("What a wire may carry", [new("Current", "I_max", CircuitText.Known(ampacity.Current, style.Of), PartText.Say(ampacity, style))]));
+        Shown.By<Ampacity>((ampacity, style) => new("What a wire may carry", [new("Current", "I_z", CircuitText.Known(ampacity.Current, style.Of), PartText.Say(ampacity, style))]));
         Shown.By<FuseChoice>((fuse, style) => new(
             "Fuse",
             [
-                new("Rating", "I_r", fuse.Rating is { } rating ? style.Of(rating) : "none", PartText.Say(fuse, style)),
+                new("Rating", "I_n", fuse.Rating is { } rating ? style.Of(rating) : "none", PartText.Say(fuse, style)),
                 .. fuse.Load is { } load ? (Fact[])[new("Load", "", style.Of(load), $"at most {style.Of(FuseChoice.MaximumLoad)}")] : [],
-                new("Wire may carry", "I_max", CircuitText.Known(fuse.Ampacity.Current, style.Of), PartText.Say(fuse.Ampacity, style)),
+                new("Wire may carry", "I_z", CircuitText.Known(fuse.Ampacity.Current, style.Of), PartText.Say(fuse.Ampacity, style)),
             ]));
         Shown.By<SizedConductor>((sized, style) => new("Smallest adequate wire", Of("Wire", sized, style)));
         Shown.By<SmallestConductor>((smallest, style) => new(
@@ -52,26 +52,26 @@ internal static class WiringShown
         Fact By(string name, string symbol, string figure) => new(name, symbol, figure, WorkingShown.Formula(working, symbol));
         return
         [
-            new("At the source", "V", style.Of(result.Supply)),
+            new("At the source", "V_s", style.Of(result.Supply)),
             new("Current", "I", style.Of(result.Current)),
             By("Resistance of the loop", "R", style.Of(result.Feed.LoopResistance)),
             By("Lost in the wire", "ΔV_w", style.VoltageDrop(result.DropInWire)),
             By("Lost in the contacts", "ΔV_c", style.VoltageDrop(result.DropInContacts)),
             By("Lost altogether", "ΔV", style.VoltageDrop(result.Drop)),
-            By("Share of the supply", "d", style.DutyCycle(result.ShareOfSupply)),
+            By("Share of the supply", "x_V", style.DutyCycle(result.ShareOfSupply)),
             By("At the motor", "V_m", style.Of(result.AtMotor)),
-            By("Heat in the wire", "P_w", style.WireHeat(result.HeatInWire)),
+            By("Heat in the wire", "P_Rw", style.WireHeat(result.HeatInWire)),
             new("Heat in each metre of wire", "", style.Of(result.HeatOfWirePerLength)),
-            By("Heat in the contacts", "P_c", style.WireHeat(result.HeatInContacts)),
+            By("Heat in the contacts", "P_Rc", style.WireHeat(result.HeatInContacts)),
         ];
     }
 
     private static Fact[] Of(Feed feed, TextStyle style) =>
     [
         new("Wire", "A", style.Of(feed.Conductor.Area), $"{feed.Conductor}"),
-        new("Length out", "L_1", style.Of(feed.Outward)),
-        new("Length back", "L_2", style.Of(feed.Back)),
-        new("Temperature of the wire", "T", style.Of(feed.ConductorTemperature)),
+        new("Length out", "l_out", style.Of(feed.Outward)),
+        new("Length back", "l_back", style.Of(feed.Back)),
+        new("Temperature of the wire", "θ", style.Of(feed.ConductorTemperature)),
         .. feed.Contacts.Select(contact => new Fact("Contact", "R_c", style.Of(contact.Resistance), contact.Name)),
         new("Resistance of the loop", "R", style.Of(feed.LoopResistance), "wire and contacts"),
     ];

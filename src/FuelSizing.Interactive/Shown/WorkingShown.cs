@@ -19,7 +19,7 @@ internal static class WorkingShown
     /// <summary>A line whose note is the equation alone; none where the working does not have the quantity.</summary>
     public static string Formula(Working working, string symbol) => working.Find(symbol)?.Equation ?? "";
 
-    /// <summary>Symbol and equation, for instance <c>Δp = p_s + p_0 − p</c>.</summary>
+    /// <summary>Symbol and equation, for instance <c>Δp = p_s + p_0 − p_3</c>.</summary>
     public static string Equation(WorkingStep step) => step.Equation is null ? step.Symbol : $"{step.Symbol} = {step.Equation}";
 
     /// <summary>What stands in the place of numbers where no equation gives the value.</summary>

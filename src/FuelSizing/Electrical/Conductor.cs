@@ -8,7 +8,7 @@ namespace FuelSizing.Electrical;
 
 /// <summary>One core of a wire: how thick, of what, and so how much it resists.</summary>
 /// <remarks>
-/// Resistance of a length: R = ρ20 (1 + α (t − 20 °C)) · (1 + k) L/A, with the resistivity ρ20 and its temperature
+/// Resistance of a length: R_w = ρ_e (1 + α_e (θ − 20 °C)) · (1 + k_l) l_w/A, with the resistivity ρ20 and its temperature
 /// coefficient α of the metal, the conductor's temperature t, length L and area A, and the extra length k of the twisted
 /// strands.
 /// </remarks>
@@ -136,7 +136,7 @@ public sealed record Conductor : IReadable
             new() { Area = area, Lay = lay });
     }
 
-    /// <summary>Resistance of a length: R = ρ20 (1 + α (t − 20 °C)) · (1 + k) L/A.</summary>
+    /// <summary>Resistance of a length: R_w = ρ_e (1 + α_e (θ − 20 °C)) · (1 + k_l) l_w/A.</summary>
     /// <param name="length">L, one way, 0 to 100 m.</param>
     /// <param name="temperature">t, of the metal, −40 to 150 °C.</param>
     /// <returns>Resistance to direct current.</returns>

@@ -58,7 +58,7 @@ public sealed record Feed
     /// <summary>Joints, fuse, relay, switch, and the chassis if it carries the current back.</summary>
     public IReadOnlyList<Contact> Contacts { get; }
 
-    /// <summary>Resistance of the whole loop: R = R_wire + Σ R_contact.</summary>
+    /// <summary>Resistance of the whole loop: R = R_w + Σ R_c.</summary>
     public ElectricResistance LoopResistance => ElectricResistance.FromOhms(LoopOhms);
 
     internal double WireOhms { get; }
@@ -144,9 +144,9 @@ public sealed record Feed
             ConductorTemperature,
             Contacts);
 
-    /// <summary>What the motor gets: V_m = V − I R, and the heat I² R that the rest becomes.</summary>
-    /// <param name="supply">V, at the battery or alternator, 5 to 30 V.</param>
-    /// <param name="current">I, 0 to 200 A, and no more than the loop lets through, V/R.</param>
+    /// <summary>What the motor gets: V_m = V_s − I R, and the heat I² R that the rest becomes.</summary>
+    /// <param name="supply">V_s, at the battery or alternator, 5 to 30 V.</param>
+    /// <param name="current">I, 0 to 200 A, and no more than the loop lets through, V_s/R.</param>
     /// <returns>The voltage at the motor and every drop along it.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public FeedResult VoltageAtMotor(ElectricPotential supply, ElectricCurrent current)
@@ -292,7 +292,7 @@ public sealed class FeedResult : IReadable
     /// <summary>The motor's current.</summary>
     public ElectricCurrent Current { get; }
 
-    /// <summary>Voltage at the motor: V − I R.</summary>
+    /// <summary>Voltage at the motor: V_s − I R.</summary>
     public ElectricPotential AtMotor { get; }
 
     /// <summary>Lost in all: I R.</summary>
@@ -325,7 +325,7 @@ public sealed class FeedResult : IReadable
     public Working WorkingIn(TextStyle style)
     {
         Derivation to = new(style);
-        Traced supply = to.Given("voltage at the source", "V", Supply.Volts, "V", style.Of(Supply), "operating point");
+        Traced supply = to.Given("voltage at the source", "V_s", Supply.Volts, "V", style.Of(Supply), "operating point");
         Traced current = to.Given("current", "I", Current.Amperes, "A", style.Of(Current), "the motor");
         Traced Ohms(string name, string symbol, double ohms, string source) =>
             to.Given(name, symbol, ohms, "Ω", style.Of(ElectricResistance.FromOhms(ohms)), source);
@@ -336,10 +336,10 @@ public sealed class FeedResult : IReadable
         to.Step("voltage lost in the wire", "ΔV_w", VoltageDrop.Of(current, wire), "V", style.VoltageDrop(DropInWire), Ohm);
         to.Step("voltage lost in the contacts", "ΔV_c", VoltageDrop.Of(current, contacts), "V", style.VoltageDrop(DropInContacts), Ohm);
         Traced drop = to.Step("voltage lost in all", "ΔV", VoltageDrop.Of(current, loop), "V", style.VoltageDrop(Drop), Ohm);
-        to.Step("share of the supply that is lost", "d", drop / supply, "1", style.DutyCycle(ShareOfSupply), "definition");
+        to.Step("share of the supply that is lost", "x_V", drop / supply, "1", style.DutyCycle(ShareOfSupply), "definition");
         to.Step("voltage at the motor", "V_m", VoltageDrop.AtMotor(supply, current, loop), "V", style.Of(AtMotor), Ohm);
-        to.Step("heat in the wire", "P_w", VoltageDrop.Heat(current, wire), "W", style.Of(HeatInWire), Joule);
-        to.Step("heat in the contacts", "P_c", VoltageDrop.Heat(current, contacts), "W", style.Of(HeatInContacts), Joule);
+        to.Step("heat in the wire", "P_Rw", VoltageDrop.Heat(current, wire), "W", style.Of(HeatInWire), Joule);
+        to.Step("heat in the contacts", "P_Rc", VoltageDrop.Heat(current, contacts), "W", style.Of(HeatInContacts), Joule);
         return to.Of($"{Feed.Name}, {style.Of(Current)}");
     }
 

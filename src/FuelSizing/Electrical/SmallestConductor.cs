@@ -16,7 +16,7 @@ public sealed class SmallestConductor : IReadable
 
     /// <summary>
     /// Area of copper, twisted with <see cref="Conductor.DefaultLay"/>, that just keeps the drop:
-    /// A = ρ (1 + k) L I/(ΔV − I R_c); none where the contacts alone exceed it.
+    /// A = ρ_e (1 + k_l) l_w I/(ΔV − I R_c); none where the contacts alone exceed it.
     /// </summary>
     public Area? NeededArea { get; }
 

@@ -27,7 +27,7 @@ public sealed record Atmosphere
     /// <summary>Air temperature.</summary>
     public Temperature Temperature { get; }
 
-    /// <summary>Density of dry air, ρ = p/(R T), R = 287.05287 J/(kg·K).</summary>
+    /// <summary>Density of dry air, ρ_air = p/(R_a T), R_a = 287.05287 J/(kg·K).</summary>
     public Density Density =>
         Density.FromKilogramsPerCubicMeter((double)StandardAir.Density<Real>(Pascals, Kelvins));
 

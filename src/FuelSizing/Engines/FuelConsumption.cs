@@ -33,7 +33,7 @@ public sealed record FuelConsumption
     /// <summary>Fuel mass for a unit of work at the crank, at full load.</summary>
     public BrakeSpecificFuelConsumption BrakeSpecificFuelConsumption { get; }
 
-    /// <summary>Brake thermal efficiency that this consumption implies: η = 1/(BSFC · LHV).</summary>
+    /// <summary>Brake thermal efficiency that this consumption implies: η_e = 1/(b H).</summary>
     public Ratio BrakeEfficiency => Ratio.FromDecimalFractions(
         (double)Combustion.BrakeEfficiency<Real>(
             BrakeSpecificFuelConsumption.KilogramsPerJoule, Fuel.LowerHeatingValue.JoulesPerKilogram));

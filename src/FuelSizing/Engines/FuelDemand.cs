@@ -21,10 +21,10 @@ public sealed class FuelDemand
     /// <summary>Pressure ratio of the compressor: (manifold + cooler loss)/ambient, 1 under throttle.</summary>
     public double PressureRatio => _state.PressureRatio;
 
-    /// <summary>At the compressor outlet: T2 = T1 (1 + (r^((γ−1)/γ) − 1)/η), γ = 1.4.</summary>
+    /// <summary>At the compressor outlet: T_2 = T_1 (1 + (r^((γ−1)/γ) − 1)/η_c), γ = 1.4.</summary>
     public Temperature CompressorOutletTemperature => Temperature.FromKelvins(_state.OutletTemperature.Value);
 
-    /// <summary>In the manifold: T3 = T2 − ε (T2 − T1).</summary>
+    /// <summary>In the manifold: T_3 = T_2 − ε (T_2 − T_c).</summary>
     public Temperature ChargeTemperature => Temperature.FromKelvins(_state.ChargeTemperature.Value);
 
     /// <summary>Of the charge in the manifold: ρ = p/(R T).</summary>
@@ -33,16 +33,16 @@ public sealed class FuelDemand
     /// <summary>Air by speed-density: ṁ = VE · ρ · V · n/k, k turns of the crank to a cycle.</summary>
     public MassFlow AirMassFlow => MassFlow.FromKilogramsPerSecond(_state.AirMassFlow.Value);
 
-    /// <summary>Power that a belt-driven compressor takes from the crank: ṁ cp (T2 − T1)/η_m; else zero.</summary>
+    /// <summary>Power that a belt-driven compressor takes from the crank: ṁ_a c_p (T_2 − T_1)/η_b; else zero.</summary>
     public Power CompressorDrivePower => Power.FromWatts(_state.DrivePower.Value);
 
     /// <summary>
-    /// Estimated power at the crank: P_m/η_m · D − P_m (1/η_m − 1) − P_d, with D the charge density against that of the
+    /// Estimated power at the crank: P_m/η_m · δ − P_m (1/η_m − 1) − P_d, with δ the charge density against that of the
     /// measured pull and P_d the belt's share. Spark retard and exhaust back-pressure are not in it.
     /// </summary>
     public Power BrakePower => Power.FromWatts(_state.BrakePower.Value);
 
-    /// <summary>Fuel from power: P · BSFC.</summary>
+    /// <summary>Fuel from power: P b.</summary>
     public MassFlow FromPower => MassFlow.FromKilogramsPerSecond(_state.FromPower.Value);
 
     /// <summary>Fuel from air: ṁ_air/(λ · AFR).</summary>

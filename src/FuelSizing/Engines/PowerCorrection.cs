@@ -9,7 +9,7 @@ namespace FuelSizing.Engines;
 /// Full-load power of a spark-ignition engine as a standard calculates it for its reference air, from that measured in other air.
 /// </summary>
 /// <remarks>
-/// <para>ISO 1585: α_a = (99 kPa/p_d)^1.2 (T/298 K)^0.6. SAE J1349 (June 1990): c = 1.18 (99 kPa/p_d) √(T/298 K) − 0.18.
+/// <para>ISO 1585: α_a = (99 kPa/p_d)^1.2 (T/298 K)^0.6. SAE J1349 (June 1990): CF = 1.18 (99 kPa/p_d) √(T/298 K) − 0.18.
 /// Corrected power = factor × measured power; torque likewise. p_d is the barometer's pressure less that of the air's water
 /// vapour; T is the air's temperature at the engine's inlet.</para>
 /// <para>Valid range: ISO 1585: T 288 to 308 K, p_d 80 to 110 kPa, factor 0.93 to 1.07. SAE J1349: 15 to 35 °C, p_d 90 to

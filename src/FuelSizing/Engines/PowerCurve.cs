@@ -104,7 +104,7 @@ public sealed record PowerCurve
 /// <summary>Between crank and wheels.</summary>
 public static class Drivetrain
 {
-    /// <summary>Crank power from power measured at the wheels: P_crank = P_wheel/(1 − loss).</summary>
+    /// <summary>Crank power from power measured at the wheels: P = P_w/(1 − ζ).</summary>
     /// <param name="wheelPower">At the wheels, 0 to 3,000 kW.</param>
     /// <param name="loss">
     /// Share of crank power that gearbox, final drive and tyres take, 0 to 40 %. 12 to 18 % is common practice, no

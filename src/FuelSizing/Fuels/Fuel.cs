@@ -323,7 +323,7 @@ public sealed record Fuel
         };
     }
 
-    /// <summary>Density at a temperature: ρ = ρ15 · exp(−α ΔT (1 + 0.8 α ΔT)), ΔT = T − 15 °C.</summary>
+    /// <summary>Density at a temperature: ρ = ρ_15 · exp(−α_15 ΔT (1 + 0.8 α_15 ΔT)), ΔT = T − 15 °C.</summary>
     /// <param name="temperature">−30 to 80 °C.</param>
     /// <returns>The density.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature is outside the range.</exception>

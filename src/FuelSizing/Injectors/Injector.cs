@@ -127,8 +127,8 @@ public sealed record Injector
     }
 
     /// <summary>
-    /// Static volume flow on a fuel: Q = Q_r · √(Δp/Δp_r) · √(ρ_r/ρ), with Q_r, Δp_r and ρ_r of the rating. It is the
-    /// orifice equation Q = C_d A √(2 Δp/ρ) with C_d A taken from the rating.
+    /// Static volume flow on a fuel: Q_s = Q_r · √(Δp/Δp_r) · √(ρ_r/ρ), with Q_r, Δp_r and ρ_r of the rating. It is the
+    /// orifice equation Q_s = C_d A √(2 Δp/ρ) with C_d A taken from the rating.
     /// </summary>
     /// <param name="differential">Across the injector, 0 to the injector's highest.</param>
     /// <param name="fuel">The fuel.</param>

@@ -62,7 +62,7 @@ public sealed record InjectorSet
 public static class SizeInjector
 {
     /// <summary>
-    /// The short rule: Q = P · BSFC/(z · D · ρ), static flow of one injector at its own differential pressure on this
+    /// The short rule: Q_s = P · b/(N · D · ρ), static flow of one injector at its own differential pressure on this
     /// fuel. Dead time is not in it: the duty limit must leave room for it.
     /// </summary>
     /// <param name="crankPower">P, 0 to 3,000 kW.</param>

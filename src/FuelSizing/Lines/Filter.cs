@@ -8,7 +8,7 @@ namespace FuelSizing.Lines;
 
 /// <summary>A filter by its rated flow and pressure loss, and how far it is clogged.</summary>
 /// <remarks>
-/// Darcy's law: Δp = c Δp_r (Q/Q_r) (μ/μ_r). In the medium's fine pores the flow is laminar, so the loss goes with flow and
+/// Darcy's law: Δp_F = c_F Δp_Fr (Q/Q_Fr) (μ/μ_r). In the medium's fine pores the flow is laminar, so the loss goes with flow and
 /// with dynamic viscosity, which is why a filter costs more on ethanol than on petrol. What its housing and ports add grows
 /// with the square of the flow and is within the rated point only: well over the rated flow the law reads low, under it
 /// high.

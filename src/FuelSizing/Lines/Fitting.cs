@@ -6,10 +6,10 @@ using UnitsNet;
 
 namespace FuelSizing.Lines;
 
-/// <summary>Something in a line that costs pressure by its shape: Δp = K ρ V²/2, V the mean velocity in the line's bore.</summary>
+/// <summary>Something in a line that costs pressure by its shape: Δp_K = K ρ v²/2, v the mean velocity in the line's bore.</summary>
 /// <remarks>
-/// <para>K = K0 + n f_T: either a fixed coefficient or n diameters of clean steel pipe in fully turbulent flow,
-/// f_T = (2 log10(3.7 D/0.04572 mm))^−2 (Crane, Flow of Fluids, Technical Paper 410). The ready-made values are Crane's of
+/// <para>K = K_0 + n_d f_T: either a fixed coefficient or n_d diameters of clean steel pipe in fully turbulent flow,
+/// f_T = (2 log10(3.7 d/0.04572 mm))^−2 (Crane, Flow of Fluids, Technical Paper 410). The ready-made values are Crane's of
 /// 1976, as reprinted in Ludwig, Applied Process Design for Chemical and Petrochemical Plants, volume 1, 3rd edition,
 /// page 76.</para>
 /// <para>Crane's pipes are of 15 mm bore and more; in smaller ones, and in slow (laminar) flow, K is an estimate and may be

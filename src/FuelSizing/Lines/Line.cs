@@ -122,9 +122,9 @@ public sealed record Line : IFlowLoss
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     /// <exception cref="InvalidOperationException">The fuel has no viscosity.</exception>
     /// <remarks>
-    /// Darcy–Weisbach Δp = f (L/D) ρ V²/2 along the line, K ρ V²/2 in its fittings, ρ g h for its rise. f = 64/Re up to
-    /// Re 2040 (Avila et al., Science 333 (2011) 192), Colebrook–White from Re 4000, and between them f Re = 64 + w (f_t Re − 64)
-    /// with w = s²(3 − 2 s), s = (Re − 2040)/1960.
+    /// Darcy–Weisbach f (l/d) ρ v²/2 along the line, K ρ v²/2 in its fittings, ρ g Δh for its rise. f = 64/Re up to
+    /// Re 2040 (Avila et al., Science 333 (2011) 192), Colebrook–White from Re 4000, and between them Po = f Re = 64 + w (f Re − 64)
+    /// with w = x²(3 − 2 x), x = (Re − 2040)/1960.
     /// </remarks>
     public LineLoss PressureLoss(VolumeFlow flow, Fuel fuel, Temperature temperature)
     {

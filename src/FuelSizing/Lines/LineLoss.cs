@@ -42,7 +42,7 @@ public sealed class LineLoss
     /// <summary>Mean velocity in the bore.</summary>
     public Speed Velocity { get; }
 
-    /// <summary>Reynolds number, V D/ν.</summary>
+    /// <summary>Reynolds number, v d/ν.</summary>
     public double ReynoldsNumber { get; }
 
     /// <summary>How the fuel flows.</summary>
@@ -84,7 +84,7 @@ public sealed class LineLoss
         PathWorking.Loss(
             working,
             _line,
-            "1",
+            string.Empty,
             working.Given("flow", "Q", Flow.CubicMetersPerSecond, "m³/s", style.PumpFlow(Flow), "asked for"),
             working.Given("density of the fuel", "ρ", Density.KilogramsPerCubicMeter, "kg/m³", style.Of(Density), "the fuel, at its temperature"),
             working.Given(

@@ -12,7 +12,7 @@ namespace FuelSizing.Systems;
 /// <summary>Writes the working of the circuit: what is lost in its lines, what it takes to hold the pressure, what the pumps give.</summary>
 /// <remarks>
 /// Where pumps and circuit agree is found by a solver. The working puts what it found into both sides: the rise by
-/// the system curve, Δp_a, and the rise that the pumps' curves give, Δp_p, each at the flow Q_p.
+/// the system curve, Δp_sys, and the rise that the pumps' curves give, Δp_p, each at the flow Q_p.
 /// </remarks>
 internal sealed class CircuitWorking
 {
@@ -46,12 +46,12 @@ internal sealed class CircuitWorking
             case RailState.NotCovered:
                 const string Reason = "the pump's data does not cover this point";
                 _to.NotKnown("flow through the pumps", "Q_p", Reason);
-                _to.NotKnown("flow returned to the tank", "Q_b", Reason);
+                _to.NotKnown("flow returned to the tank", "Q_ret", Reason);
                 Equal("rail pressure", "p_r", _set, "gauge; taken as set, since the pump's data does not cover this point");
                 return _set;
             case RailState.Starved:
                 _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, against no pressure");
-                _to.Step("flow returned to the tank", "Q_b", _state.Back, "m³/s", Flow(_state.Back), "nothing returns: the rail has no pressure");
+                _to.Step("flow returned to the tank", "Q_ret", _state.Back, "m³/s", Flow(_state.Back), "nothing returns: the rail has no pressure");
                 return _to.Step(
                     "rail pressure", "p_r", 0, "Pa", Gauge(0), "gauge; starved: the pumps cannot bring the fuel to the rail against any pressure");
             case RailState.Sagging or RailState.PumpFloor:
@@ -68,13 +68,13 @@ internal sealed class CircuitWorking
         Traced pump = IsSlowed
             ? Equal("flow through the pumps", "Q_p", _injected, Flow(_injected.Value), "nothing returns: the controller slows the pumps")
             : _to.Solved(
-                "flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), "solved: the pumps' curves meet the system curve, so that Δp_p = Δp_a");
+                "flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), "solved: the pumps' curves meet the system curve, so that Δp_p = Δp_sys");
         Traced returned = Returned(pump);
-        Traced suction = Path("from the tank to the pump", "Δp_t", _task.Plumbing.Suction, pump);
-        Traced forward = Path("from the pump to the rail", "Δp_l", _task.Plumbing.Supply, _task.Layout == LineLayout.Return ? pump : _injected);
+        Traced suction = Path("from the tank to the pump", "Δp_suc", _task.Plumbing.Suction, pump);
+        Traced forward = Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _task.Layout == LineLayout.Return ? pump : _injected);
         bool floored = _task.Plumbing.ReturnLine.Count > 0 && !IsSlowed;
         Traced held = floored
-            ? RailPressure.InSeries(_set, Path("on the return line", "Δp_b", _task.Plumbing.ReturnLine, returned))
+            ? RailPressure.InSeries(_set, Path("on the return line", "Δp_ret", _task.Plumbing.ReturnLine, returned))
             : _set;
         Traced rail;
         if (!_task.HoldsAtRail)
@@ -103,12 +103,12 @@ internal sealed class CircuitWorking
     {
         Traced pump = Equal("flow through the pumps", "Q_p", _injected, Flow(_injected.Value), "nothing returns");
         Returned(pump);
-        Traced suction = Path("from the tank to the pump", "Δp_t", _task.Plumbing.Suction, pump);
-        Traced forward = Path("from the pump to the rail", "Δp_l", _task.Plumbing.Supply, _injected);
+        Traced suction = Path("from the tank to the pump", "Δp_suc", _task.Plumbing.Suction, pump);
+        Traced forward = Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _injected);
         Traced losses = CircuitPressure.Losses(suction, _task.HoldsAtRail ? forward : 0);
         _to.Step(
             "pressure rise by the system curve",
-            "Δp_a",
+            "Δp_sys",
             CircuitPressure.RiseRequired(losses, _set),
             "Pa",
             Gauge(CircuitPressure.RiseRequired(losses, _set).Value),
@@ -125,28 +125,28 @@ internal sealed class CircuitWorking
         _to.Step("rail pressure", "p_r", number, "Pa", Gauge(_state.RailGauge), $"gauge; {Governs}");
 
     private Traced Regulator(Traced number) =>
-        _to.Step("pressure at the regulator", "p_k", number, "Pa", Gauge(number.Value), "gauge; the regulator at the tank, before the line to the rail");
+        _to.Step("pressure at the regulator", "p_reg", number, "Pa", Gauge(number.Value), "gauge; the regulator at the tank, before the line to the rail");
 
     private Traced Returned(Traced pump) =>
-        _to.Step("flow returned to the tank", "Q_b", PumpDuty.Returned(pump, _injected), "m³/s", Flow(PumpDuty.Returned(pump, _injected).Value), "continuity");
+        _to.Step("flow returned to the tank", "Q_ret", PumpDuty.Returned(pump, _injected), "m³/s", Flow(PumpDuty.Returned(pump, _injected).Value), "continuity");
 
     private void Required(Traced suction, Traced forward, Traced held)
     {
         Ends(suction, forward, held);
         Traced losses = CircuitPressure.Losses(suction, _task.HoldsAtRail ? forward : 0);
         Traced required = CircuitPressure.RiseRequired(losses, held);
-        _to.Step("pressure rise by the system curve", "Δp_a", required, "Pa", Gauge(required.Value), "losses and the pressure that is held");
+        _to.Step("pressure rise by the system curve", "Δp_sys", required, "Pa", Gauge(required.Value), "losses and the pressure that is held");
     }
 
     private void Ends(Traced suction, Traced forward, Traced held)
     {
         if (_task.Plumbing.HasSuction)
         {
-            _to.Step("pressure at the pump's inlet", "p_1", CircuitPressure.Inlet(suction), "Pa", Gauge(_state.InletGauge), "gauge");
+            _to.Step("pressure at the pump's inlet", "p_pi", CircuitPressure.Inlet(suction), "Pa", Gauge(_state.InletGauge), "gauge");
         }
 
         _to.Step(
-            "pressure at the pump's outlet", "p_2", CircuitPressure.Outlet(held, _task.HoldsAtRail ? forward : 0), "Pa", Gauge(_state.OutletGauge), "gauge");
+            "pressure at the pump's outlet", "p_po", CircuitPressure.Outlet(held, _task.HoldsAtRail ? forward : 0), "Pa", Gauge(_state.OutletGauge), "gauge");
     }
 
     /// <summary>The rise of the pumps' curves at the flow.</summary>
@@ -158,9 +158,9 @@ internal sealed class CircuitWorking
             string volts = _to.Style.Of(ElectricPotential.FromVolts(_state.FedVoltage));
             _ = _state.State switch
             {
-                RailState.PumpFloor => _to.Given(Name, "U", _state.FedVoltage, "V", volts, "the lowest at which it runs them"),
-                RailState.Sagging => _to.Given(Name, "U", _state.FedVoltage, "V", volts, "the full supply"),
-                _ => _to.Solved(Name, "U", _state.FedVoltage, "V", volts, "solved: it slows the pumps until Δp_p = Δp_a"),
+                RailState.PumpFloor => _to.Given(Name, "V_f", _state.FedVoltage, "V", volts, "the lowest at which it runs them"),
+                RailState.Sagging => _to.Given(Name, "V_f", _state.FedVoltage, "V", volts, "the full supply"),
+                _ => _to.Solved(Name, "V_f", _state.FedVoltage, "V", volts, "solved: it slows the pumps until Δp_p = Δp_sys"),
             };
         }
 

@@ -35,7 +35,7 @@ internal static class DemandWorking
             to.Table("power at the crank of the measured pull", "P_m", at.MeasuredPower, "W", to.Style.Of(Power.FromWatts((double)at.MeasuredPower)), $"measured power curve, at {place}"));
 
         DemandState<Traced> state = DemandChain.Evaluate(engine, point);
-        to.Step("manifold pressure, absolute", "p", state.ManifoldAbsolute, "Pa", to.Style.Of(demand.ManifoldAbsolute), Definition);
+        to.Step("manifold pressure, absolute", "p_3", state.ManifoldAbsolute, "Pa", to.Style.Of(demand.ManifoldAbsolute), Definition);
         to.Step("pressure ratio of the compressor", "r", state.PressureRatio, "1", demand.PressureRatio.ToString("N2", CultureInfo.InvariantCulture), Definition);
         to.Step("temperature at the compressor outlet", "T_2", state.OutletTemperature, "K", to.Style.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency");
         to.Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", to.Style.Of(demand.ChargeTemperature), "definition of effectiveness");
@@ -49,7 +49,7 @@ internal static class DemandWorking
         to.Step("power at the crank", "P", state.BrakePower, "W", to.Style.Of(demand.BrakePower), "indicated power with charge density, friction as measured");
         Traced fromPower = to.Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", to.Style.Of(demand.FromPower), "definition of BSFC");
         Traced fromAir = to.Step("fuel from air", "ṁ_2", state.FromAir, "kg/s", to.Style.Of(demand.FromAir), "definition of lambda");
-        to.Step("difference between the two", "δ", (fromPower / fromAir) - 1, "1", to.Style.Change(demand.Difference), Definition);
+        to.Step("difference between the two", "e_f", (fromPower / fromAir) - 1, "1", to.Style.Change(demand.Difference), Definition);
         Traced fuel = to.Step(
             "fuel that the parts are sized for",
             "ṁ_f",
@@ -75,7 +75,7 @@ internal static class DemandWorking
         DemandConstants<Real> own = model.Constants;
         Induction induction = model.Induction;
         return new(
-            to.Given("displacement", "V", own.Displacement, "m³", $"{Number(model.Engine.Displacement.Liters)} L", model.Engine.Name),
+            to.Given("displacement", "V_d", own.Displacement, "m³", $"{Number(model.Engine.Displacement.Liters)} L", model.Engine.Name),
             cycle,
             to.Given("compressor's efficiency", "η_c", own.CompressorEfficiency.Value, "1", to.Style.Of(induction.CompressorEfficiency), "induction"),
             to.Given("cooler's effectiveness", "ε", own.CoolerEffectiveness, "1", to.Style.Of(induction.CoolerEffectiveness), "induction"),
@@ -87,7 +87,7 @@ internal static class DemandWorking
             to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), "consumption"),
             Combustion.AirFuelRatio(
                 to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),
-                to.Given("stoichiometric air–fuel ratio", "L", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")));
+                to.Given("stoichiometric air–fuel ratio", "AFR_st", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")));
     }
 
     private static Traced MeasuredDensity(Derivation to, Atmosphere air) => to.Step(

@@ -71,15 +71,15 @@ internal sealed class WorkingWriter
         RailSetting setting = regulator.Setting!.Value;
         string Pascals(double value) => _to.Style.Of(Pressure.FromPascals(value));
         Traced Known(string name, string symbol, double value, string unit, string readable) =>
-            _to.Given(name, mark.Length == 0 || symbol.Contains('_', StringComparison.Ordinal) ? symbol + mark : $"{symbol}_{mark}", value, unit, readable, regulator.Text.In(_to.Style));
+            _to.Given(name, Derivation.Marked(symbol, mark), value, unit, readable, regulator.Text.In(_to.Style));
 
         // A gain of 0 or 1, an onset at no boost and a ceiling that is not there are no figures of this regulator.
         bool rises = setting.Gain is not (0 or 1);
         Traced set = RailPressure.Set(
             setting.Base == 0 ? 0 : Known("base pressure of the regulator", "p_base", setting.Base, "Pa", Pascals(setting.Base)),
             setting.GainBelowOnset,
-            rises ? Known("gain of the regulator", "g", setting.Gain, "1", Number(setting.Gain)) : setting.Gain,
-            rises ? Known("onset of the gain", "o", setting.Onset, "Pa", _to.Style.Boost(Pressure.FromPascals(setting.Onset))) : setting.Onset,
+            rises ? Known("gain of the regulator", "G", setting.Gain, "1", Number(setting.Gain)) : setting.Gain,
+            rises ? Known("onset of the gain", "p_on", setting.Onset, "Pa", _to.Style.Boost(Pressure.FromPascals(setting.Onset))) : setting.Onset,
             double.IsFinite(setting.Ceiling) ? Known("ceiling of the regulator", "p_max", setting.Ceiling, "Pa", Pascals(setting.Ceiling)) : setting.Ceiling,
             boost);
         return mark.Length > 0 && regulator.OffsetPascals != 0
@@ -97,7 +97,7 @@ internal sealed class WorkingWriter
             _to.Given("rated flow of one injector", "Q_r", own.RatedFlow, "m³/s", _to.Style.InjectorFlow(injector.StaticFlow), injector.Name),
             _to.Given("rated pressure across the injector", "Δp_r", own.RatedDifferential.Value, "Pa", _to.Style.Of(injector.RatedDifferential), injector.Name),
             _to.Given("density of the test liquid", "ρ_r", own.TestFluidDensity, "kg/m³", _to.Style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
-            _to.Given("injectors", "z", own.Count.Value, "1", Number(own.Count.Value), injector.Name),
+            _to.Given("injectors", "N", own.Count.Value, "1", Number(own.Count.Value), injector.Name),
             _to.Given("injections per engine cycle", "i", own.InjectionsPerCycle, "1", Number(own.InjectionsPerCycle), injector.Name),
             cycle);
 
@@ -107,7 +107,7 @@ internal sealed class WorkingWriter
         InjectionState<Traced> open = State(0);
         Traced flow = _to.Step(
             "static flow of one injector", "Q_s", open.StaticFlow, "m³/s", _to.Style.InjectorFlow(_result.StaticFlow), "orifice equation, taken against the rated point");
-        Traced available = _to.Step("time for a pulse", "T", open.AvailableTime, "s", _to.Style.Of(_result.AvailableTime), "from the start of one injection to that of the next");
+        Traced available = _to.Step("time for a pulse", "t_c", open.AvailableTime, "s", _to.Style.Of(_result.AvailableTime), "from the start of one injection to that of the next");
         string place = $"{_to.Style.Of(_conditions.SupplyVoltage)} and {_to.Style.Of(_result.InjectorDifferential)} across the injector";
         if (_result.Actual.DeadTime is not { } seconds)
         {

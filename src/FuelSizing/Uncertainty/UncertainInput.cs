@@ -68,7 +68,7 @@ public sealed record UncertainInput
             value => Percent(value));
 
     /// <summary>
-    /// Share of crank power that was lost on the way to where it was measured: P_crank = P_wheel/(1 − loss). Only for a power
+    /// Share of crank power that was lost on the way to where it was measured: P = P_w/(1 − ζ). Only for a power
     /// curve given at the wheels.
     /// </summary>
     /// <param name="distribution">0 to 40 %.</param>

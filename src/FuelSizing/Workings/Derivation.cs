@@ -13,6 +13,12 @@ internal sealed class Derivation(TextStyle style)
     /// <summary>In which figures are written beside their SI values.</summary>
     public TextStyle Style => style;
 
+    /// <summary>The symbol of a quantity that several parts have: <c>d_2</c> and <c>Δp_f,2</c> are those of part 2.</summary>
+    /// <param name="symbol">The quantity's own.</param>
+    /// <param name="mark">Number of the part; empty where there is but one.</param>
+    public static string Marked(string symbol, string mark) =>
+        mark.Length == 0 ? symbol : $"{symbol}{(symbol.Contains('_', StringComparison.Ordinal) ? ',' : '_')}{mark}";
+
     /// <summary>What has been written.</summary>
     /// <param name="subject">What it is the working of.</param>
     public Working Of(string subject) => new(subject, _given.AsReadOnly(), _steps.AsReadOnly());

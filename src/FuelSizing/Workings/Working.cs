@@ -22,7 +22,7 @@ public sealed class Working
     public IReadOnlyList<WorkingStep> Steps { get; }
 
     /// <summary>The line of a symbol, if there is one.</summary>
-    /// <param name="symbol">For instance <c>Δp</c>.</param>
+    /// <param name="symbol">For instance <c>Δp</c>; with the number of a part where several have the quantity, as in <c>d_2</c> and <c>Δp_f,2</c>.</param>
     /// <returns>The line; none where the working does not need that quantity.</returns>
     public WorkingStep? Find(string symbol) =>
         Steps.FirstOrDefault(step => step.Symbol == symbol) ?? Given.FirstOrDefault(given => given.Symbol == symbol);

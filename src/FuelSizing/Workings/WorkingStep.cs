@@ -35,7 +35,7 @@ public sealed record WorkingStep
     /// <summary>The quantity.</summary>
     public string Name { get; }
 
-    /// <summary>Its symbol.</summary>
+    /// <summary>Its symbol, that of the list of symbols; of several parts each has its number behind it.</summary>
     public string Symbol { get; }
 
     /// <summary>Its equation in symbols, for instance <c>p_0 + p_b</c>; none for a figure that no equation gives.</summary>
@@ -57,7 +57,7 @@ public sealed record WorkingStep
     public bool IsIntermediate { get; internal init; }
 
     /// <summary>The line as one would write it by hand.</summary>
-    /// <returns>For instance <c>p = p_0 + p_b = 94322 + 60000 = 1.5432·10^5 Pa (154 kPa)</c>.</returns>
+    /// <returns>For instance <c>p_3 = p_0 + p_b = 94322 + 60000 = 1.5432·10^5 Pa (154 kPa)</c>.</returns>
     public override string ToString() =>
         Equation is null
             ? $"{Symbol} = {Value} ({Readable})"

@@ -98,18 +98,21 @@ public partial class EquationPageTests
         Assert.Equal((4, 4.5), new Formula("a = b²/2").Sides(new Dictionary<string, double> { ["a"] = 4, ["b"] = 3 }));
 
     [Fact]
-    public void Symbols_OfAllEquations_HaveOneMeaningEach_AndEachMeaningOneSymbol()
+    public void Symbols_OfAllEquationsAndTheFurtherOnes_HaveOneMeaningEach_AndEachMeaningOneSymbol()
     {
         (string Name, string Meaning, string Unit)[] symbols =
         [
             .. EquationPages.Used().Select(use => use.Symbol).Concat(EquationText.Constants.Select(constant => constant.Symbol))
+                .Concat(FurtherSymbols.All)
                 .Select(symbol => (symbol.Name, symbol.Meaning, symbol.Unit)).Distinct(),
         ];
         Assert.Empty(symbols.GroupBy(symbol => symbol.Name).Where(group => group.Count() > 1).Select(group => string.Join(" | ", group)));
+        Assert.Empty(FurtherSymbols.All.Select(symbol => symbol.Name).Intersect(EquationPages.Used().Select(use => use.Symbol.Name)));
+        Assert.Equal(FurtherSymbols.All.Count, FurtherSymbols.All.Select(symbol => symbol.Name).Distinct().Count());
         Assert.Empty(symbols.GroupBy(symbol => symbol.Meaning).Where(group => group.Count() > 1).Select(group => string.Join(" | ", group)));
     }
 
-    /// <summary>The glossary writes a quantity by the symbol of the list; indices of variance stand in no equation.</summary>
+    /// <summary>The glossary writes a quantity by the symbol of the list.</summary>
     [Fact]
     public void Glossary_WritesTheSymbolsOfTheList()
     {
@@ -121,7 +124,7 @@ public partial class EquationPageTests
                select symbol.Trim(),
         ];
         Assert.InRange(symbols.Count(symbol => symbol is not ("–" or "symbol" or "---")), 20, 200);
-        Assert.Empty(symbols.Except(["–", "symbol", "---", "S_1", "S_T"]).Except(EquationPages.Used().Select(use => use.Symbol.Name)));
+        Assert.Empty(symbols.Except(["–", "symbol", "---"]).Except(SymbolList.Names));
     }
 
     [Fact]

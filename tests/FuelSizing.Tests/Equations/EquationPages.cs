@@ -76,15 +76,18 @@ internal static class EquationPages
             """
             # Symbols
 
-            One symbol, one meaning, in the [equations](equations.md), of which this page is made. Pressures say whether they are absolute, gauge
-            or a difference ([which pressure do I mean?](pressures.md)). Unit 1 is a plain number; *any* is the unit of what is put in.
+            One symbol, one meaning, in the [equations](equations.md), of which this page is made, in workings, in tables and in the
+            [glossary](glossary.md). Pressures say whether they are absolute, gauge or a difference
+            ([which pressure do I mean?](pressures.md)). Unit 1 is a plain number; *any* is the unit of what is put in. Where a working has
+            several parts of a kind, the number of the part follows: `d_2` and `Δp_f,2` are bore and pressure drop of part 2, counted from the
+            tank along the flow; `G_2` is the gain of the second regulator.
 
             | symbol | meaning | unit | used in |
             | --- | --- | --- | --- |
 
             """);
         ILookup<string, (Symbol Symbol, string Use)> all = Used().ToLookup(use => use.Symbol.Name);
-        foreach (IGrouping<string, (Symbol Symbol, string Use)> symbol in all.OrderBy(group => IsGreek(group.Key)).ThenBy(group => group.Key.TrimStart('Δ'), StringComparer.OrdinalIgnoreCase).ThenBy(group => group.Key, StringComparer.Ordinal))
+        foreach (IGrouping<string, (Symbol Symbol, string Use)> symbol in InOrder(all, group => group.Key))
         {
             Symbol first = symbol.First().Symbol;
             page.Append(CultureInfo.InvariantCulture, $"| `{first.Name}` | {first.Meaning} | {first.Unit} | ")
@@ -92,8 +95,29 @@ internal static class EquationPages
                 .Append(" |\n");
         }
 
+        page.Append(
+            """
+
+            ## Further symbols
+
+            Quantities that workings, tables and the glossary show, and that stand in none of the equations.
+
+            | symbol | meaning | unit |
+            | --- | --- | --- |
+
+            """);
+        foreach (Symbol symbol in InOrder(FurtherSymbols.All, symbol => symbol.Name))
+        {
+            page.Append(CultureInfo.InvariantCulture, $"| `{symbol.Name}` | {symbol.Meaning} | {symbol.Unit} |\n");
+        }
+
         return page.ToString();
     }
+
+    private static IOrderedEnumerable<T> InOrder<T>(IEnumerable<T> symbols, Func<T, string> name) => symbols
+        .OrderBy(symbol => IsGreek(name(symbol)))
+        .ThenBy(symbol => name(symbol).TrimStart('Δ'), StringComparer.OrdinalIgnoreCase)
+        .ThenBy(name, StringComparer.Ordinal);
 
     /// <summary>Every symbol of every equation and shared constant, with the equation that uses it.</summary>
     public static IEnumerable<(Symbol Symbol, string Use)> Used() =>

@@ -64,7 +64,7 @@ public class WorkingTests
         double Of(string symbol) => Number(working.Find(symbol)!.Value);
         foreach (WorkingStep found in working.Steps.Where(step => step.Kind == WorkingSource.Solver))
         {
-            (string left, string right) = found.Symbol[0] == 'f' ? ($"X_{found.Symbol[2..]}", $"Y_{found.Symbol[2..]}") : ("Δp_p", "Δp_a");
+            (string left, string right) = found.Symbol[0] == 'f' ? ($"Y_L,{found.Symbol[2..]}", $"Y_R,{found.Symbol[2..]}") : ("Δp_p", "Δp_sys");
 
             Assert.Contains($"{left} = {right}", found.Source, StringComparison.Ordinal);
             Assert.Equal(Of(left), Of(right), 1e-4 * Of(left));
@@ -74,7 +74,7 @@ public class WorkingTests
         // Only where the regulator or a controller governs is anything solved for in the circuit.
         Assert.Equal(
             WorkingCases.Solve(name).RailState is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor,
-            working.Steps.Any(step => step.Kind == WorkingSource.Solver && step.Symbol is "Q_p" or "U"));
+            working.Steps.Any(step => step.Kind == WorkingSource.Solver && step.Symbol is "Q_p" or "V_f"));
     }
 
     /// <summary>Symbols, circuit and injection as the result has them, to the five figures that a working writes.</summary>
@@ -105,22 +105,22 @@ public class WorkingTests
         Is(result.RailGauge.Pascals, "p_r");
         Is(result.InjectorDifferential.Pascals, "Δp");
         Is(result.StaticFlow.CubicMetersPerSecond, "Q_s");
-        Is(result.AvailableTime.Seconds, "T");
+        Is(result.AvailableTime.Seconds, "t_c");
         Is(result.DeadTime?.Seconds, "t_d");
         Is(result.Pulse?.Seconds, "t");
         Is(result.DutyCycle?.DecimalFractions, "D");
         if (result.RailState is not (RailState.Starved or RailState.NotCovered))
         {
-            Is(circuit.OutletGauge!.Value.Pascals, "p_2");
+            Is(circuit.OutletGauge!.Value.Pascals, "p_po");
             Is((circuit.OutletGauge - circuit.InletGauge)!.Value.Pascals, "Δp_p");
-            Assert.Equal(result.ReturnedFlow!.Value.CubicMetersPerSecond, Number(result.Working.Find("Q_b")!.Value), 1e-4 * result.PumpFlow!.Value.CubicMetersPerSecond);
+            Assert.Equal(result.ReturnedFlow!.Value.CubicMetersPerSecond, Number(result.Working.Find("Q_ret")!.Value), 1e-4 * result.PumpFlow!.Value.CubicMetersPerSecond);
 
             // Lines and filters are numbered in the order of flow; nothing is said of a return line in which nothing flows.
             for (int part = 0; part < circuit.Paths.Count; part++)
             {
                 if (circuit.Paths[part].Flow > VolumeFlow.Zero)
                 {
-                    Assert.Equal(circuit.Paths[part].PressureLoss.Pascals, Number(result.Working.Find($"Δp_{part + 1}")!.Value), 5.0);
+                    Assert.Equal(circuit.Paths[part].PressureLoss.Pascals, Number((result.Working.Find($"Δp_l,{part + 1}") ?? result.Working.Find($"Δp_F,{part + 1}"))!.Value), 5.0);
                 }
             }
         }
@@ -147,11 +147,11 @@ public class WorkingTests
         Working working = result.Working;
 
         Assert.Equal(("1", "2"), (working.Find("k")!.Value, working.Find("i")!.Value));
-        Assert.Equal("η_v · ρ_3 · V · n/k", working.Find("ṁ_a")!.Equation);
-        Assert.Equal("k/(n · i)", working.Find("T")!.Equation);
+        Assert.Equal("η_v · ρ_3 · V_d · n/k", working.Find("ṁ_a")!.Equation);
+        Assert.Equal("k/(n · i)", working.Find("t_c")!.Equation);
 
         // Half a revolution at 5,200 rev/min; and what a cylinder swallows every revolution.
-        Assert.Equal(60.0 / 5200 / 2, Number(working.Find("T")!.Value), 1e-6);
+        Assert.Equal(60.0 / 5200 / 2, Number(working.Find("t_c")!.Value), 1e-6);
         double swallowed = Number(working.Find("η_v")!.Value) * Number(working.Find("ρ_3")!.Value) * 1.3e-3 * 5200 / 60;
         Assert.Equal(swallowed, Number(working.Find("ṁ_a")!.Value), 1e-4 * swallowed);
     }
@@ -163,10 +163,10 @@ public class WorkingTests
         OperatingResult result = WorkingCases.Solve(WorkingCases.TwoStroke);
         Working working = result.Working;
 
-        Assert.Equal("p_r + Δp_l", working.Find("p_2")!.Equation);
-        Assert.Equal("Δp_t + Δp_l + p_r", working.Find("Δp_a")!.Equation);
-        Assert.Equal("Δp_2 + Δp_3", working.Find("Δp_l")!.Equation);
-        double over = Number(working.Find("p_2")!.Value) - Number(working.Find("p_r")!.Value);
+        Assert.Equal("p_r + Δp_sup", working.Find("p_po")!.Equation);
+        Assert.Equal("Δp_suc + Δp_sup + p_r", working.Find("Δp_sys")!.Equation);
+        Assert.Equal("Δp_F,2 + Δp_l,3", working.Find("Δp_sup")!.Equation);
+        double over = Number(working.Find("p_po")!.Value) - Number(working.Find("p_r")!.Value);
         Assert.Equal((result.Circuit.Paths[1].PressureLoss + result.Circuit.Paths[2].PressureLoss).Pascals, over, 10.0);
         Assert.True(over > 10_000, $"{over} Pa");
     }
@@ -199,11 +199,11 @@ public class WorkingTests
     {
         string text = Wren.System().Solve(Wren.At(6000, 0.5)).Working.ToString();
 
-        Assert.Contains("manifold pressure, absolute: p = p_0 + p_b = 94322 + 50000 = 1.4432·10^5 Pa (144 kPa)  [definition]", text, StringComparison.Ordinal);
-        Assert.Contains("r = max(1; (p + Δp_c)/p_0)", text, StringComparison.Ordinal);
+        Assert.Contains("manifold pressure, absolute: p_3 = p_0 + p_b = 94322 + 50000 = 1.4432·10^5 Pa (144 kPa)  [definition]", text, StringComparison.Ordinal);
+        Assert.Contains("r = max(1; (p_3 + Δp_c)/p_0)", text, StringComparison.Ordinal);
         Assert.Contains("T_2 = T_0 · (1 + (r^0.28571 − 1)/η_c)", text, StringComparison.Ordinal);
         Assert.Contains("Q_s = Q_r · √(max(0; Δp)/Δp_r · ρ_r/ρ)", text, StringComparison.Ordinal);
-        Assert.Contains("t = t_d + Q_f/z/(Q_s/T)", text, StringComparison.Ordinal);
+        Assert.Contains("t = t_d + Q_f/N/(Q_s/t_c)", text, StringComparison.Ordinal);
         Assert.Contains("[orifice equation, taken against the rated point]", text, StringComparison.Ordinal);
     }
 
@@ -215,8 +215,8 @@ public class WorkingTests
         WorkingStep rail = Assert.Single(result.Working.Steps, step => step.Symbol == "p_r");
         Assert.Equal("Δp_p", rail.Equation);
         Assert.Contains("the rail sags", rail.Source, StringComparison.Ordinal);
-        Assert.True(Number(result.Working.Find("Δp_p")!.Value) < Number(result.Working.Find("Δp_a")!.Value));
-        Assert.Contains(result.Working.Steps, step => step.Equation == "p_r + p_0 − p");
+        Assert.True(Number(result.Working.Find("Δp_p")!.Value) < Number(result.Working.Find("Δp_sys")!.Value));
+        Assert.Contains(result.Working.Steps, step => step.Equation == "p_r + p_0 − p_3");
     }
 
     /// <summary>Where the regulator governs, the rail is what it sets: one line, and nothing found by a search.</summary>
@@ -225,7 +225,7 @@ public class WorkingTests
     {
         Working working = Wren.System().Solve(Wren.At(6000, 0.5)).Working;
         Assert.DoesNotContain(working.Given, step => step.Symbol == "p_r");
-        Assert.Contains(working.Steps, step => step.Equation == "p_s + p_0 − p");
+        Assert.Contains(working.Steps, step => step.Equation == "p_s + p_0 − p_3");
     }
 
     /// <summary>A turbine asks nothing of the crank; a belt does, with an efficiency of its own.</summary>

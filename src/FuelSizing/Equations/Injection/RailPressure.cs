@@ -32,10 +32,10 @@ public static class RailPressure
         T.Min(ceiling, baseGauge + (gainBelowOnset * T.Min(boost, onset)) + (gain * T.Max(0, boost - onset)));
 
     /// <summary>Rail pressure of two regulators in series on the return line: the higher setting governs.
-    /// <para><c>p_s = max(p_sa; p_sb)</c></para>
+    /// <para><c>p_s = max(p_s1; p_s2)</c></para>
     /// </summary>
-    /// <param name="first"><c>p_sa</c> (Pa): set pressure of the first regulator, gauge.</param>
-    /// <param name="second"><c>p_sb</c> (Pa): set pressure of the second regulator, gauge.</param>
+    /// <param name="first"><c>p_s1</c> (Pa): set pressure of the first regulator, gauge.</param>
+    /// <param name="second"><c>p_s2</c> (Pa): set pressure of the second regulator, gauge.</param>
     /// <returns><c>p_s</c> (Pa): rail pressure that the regulator sets, gauge.</returns>
     /// <remarks>
     /// <para>Range: both with enough flow to control.</para>

@@ -4,7 +4,7 @@ namespace FuelSizing.Equations;
 
 /// <summary>
 /// Darcy friction factor of turbulent flow: the Colebrook–White equation
-/// 1/√f = −2 log10(ε/(3.7 D) + 2.51/(Re √f)).
+/// 1/√f = −2 log10(κ/3.7 + 2.51/(Re √f)).
 /// </summary>
 /// <remarks>
 /// Solved by two fixed steps to machine precision (Clamond, Ind. Eng. Chem. Res. 48 (2009) 3665,
@@ -49,10 +49,10 @@ public static class ColebrookWhite
     internal static T LeftSide<T>(T friction)
         where T : struct, IReal<T> => (T)1 / T.Sqrt(friction);
 
-    /// <summary>Right side of the equation: −2 log10(ε/(3.7 D) + 2.51/(Re √f)), with log10 x = ln x/ln 10.</summary>
+    /// <summary>Right side of the equation: −2 log10(κ/3.7 + 2.51/(Re √f)), with log10 x = ln x/ln 10.</summary>
     /// <param name="friction">f.</param>
     /// <param name="reynolds">Re.</param>
-    /// <param name="relativeRoughness">ε/D.</param>
+    /// <param name="relativeRoughness">κ.</param>
     internal static T RightSide<T>(T friction, T reynolds, T relativeRoughness)
         where T : struct, IReal<T> =>
         (T)(-2 / Ln10) * T.Log((relativeRoughness / 3.7) + ((T)2.51 / (reynolds * T.Sqrt(friction))));

@@ -9,13 +9,13 @@ namespace FuelSizing.Equations;
 /// </remarks>
 public static class PipeFriction
 {
-    /// <summary><c>Po_1</c> (1): friction number f Re of laminar flow in a round pipe. Hagen, Poiseuille: f = 64/Re.</summary>
+    /// <summary><c>Po_lam</c> (1): friction number f Re of laminar flow in a round pipe. Hagen, Poiseuille: f = 64/Re.</summary>
     public const double LaminarNumber = 64;
 
-    /// <summary><c>Re_1</c> (1): Reynolds number at which turbulence first sustains itself. Avila et al., Science 333 (2011) 192.</summary>
+    /// <summary><c>Re_on</c> (1): Reynolds number at which turbulence first sustains itself. Avila et al., Science 333 (2011) 192.</summary>
     public const double TurbulenceOnset = 2040;
 
-    /// <summary><c>Re_2</c> (1): Reynolds number from which the flow is taken as turbulent. lower end of the Moody chart.</summary>
+    /// <summary><c>Re_turb</c> (1): Reynolds number from which the flow is taken as turbulent. lower end of the Moody chart.</summary>
     public const double TurbulenceComplete = 4000;
 
     /// <summary>Friction number f Re of a round pipe from rest to fully turbulent flow: laminar, Colebrook–White, and a blend between.
@@ -47,20 +47,20 @@ public static class PipeFriction
         return Blend(weight, ColebrookWhite.Friction(fast, relativeRoughness), fast);
     }
 
-    /// <summary>How far a flow is from laminar to turbulent: s = (Re − 2040)/(4000 − 2040), held within 0 and 1.</summary>
+    /// <summary>How far a flow is from laminar to turbulent: x = (Re − 2040)/(4000 − 2040), held within 0 and 1.</summary>
     /// <param name="reynolds">Re.</param>
     internal static T Share<T>(T reynolds)
         where T : struct, IReal<T> =>
         T.Min(1, T.Max(0, (reynolds - TurbulenceOnset) / (TurbulenceComplete - TurbulenceOnset)));
 
-    /// <summary>Weight of the turbulent branch: w = s² (3 − 2 s).</summary>
-    /// <param name="share">s.</param>
+    /// <summary>Weight of the turbulent branch: w = x² (3 − 2 x).</summary>
+    /// <param name="share">x.</param>
     internal static T Weight<T>(T share)
         where T : struct, IReal<T> => share * share * (3.0 - (2.0 * share));
 
-    /// <summary>Friction number: f Re = 64 + w (f_t Re − 64).</summary>
+    /// <summary>Friction number: Po = 64 + w (f Re − 64).</summary>
     /// <param name="weight">w.</param>
-    /// <param name="turbulentFriction">f_t, by <see cref="ColebrookWhite"/>.</param>
+    /// <param name="turbulentFriction">f, by <see cref="ColebrookWhite"/>.</param>
     /// <param name="reynolds">Re, at least 2040.</param>
     internal static T Blend<T>(T weight, T turbulentFriction, T reynolds)
         where T : struct, IReal<T> => LaminarNumber + (weight * ((turbulentFriction * reynolds) - LaminarNumber));
