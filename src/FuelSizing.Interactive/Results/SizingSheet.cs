@@ -145,7 +145,7 @@ public sealed class SizingSheet : IDisplayBlock
 
         if (_sweep.Notes.Count > 0)
         {
-            yield return ("To know", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", PartText.Say(note, _style)]), MaximumNotes, "notes"));
+            yield return ("Notes", Cut(_sweep.Notes.Select(note => (IReadOnlyList<string>)["note", PartText.Say(note, _style)]), MaximumNotes, "notes"));
         }
 
         yield return ("Before you trust these numbers with an engine", [.. Cautions.Lines.Select(line => (IReadOnlyList<string>)["!", line])]);
