@@ -48,7 +48,7 @@ internal static class CircuitContest
         {
             CircuitTask[] tasks = Sweep(InventedCar.System.With(pump).With(plumbing));
             CircuitTask[] some = [.. tasks.Where((_, i) => i % Part == 0)];
-            double free = pump.Kept(tasks[0].Supply).Lower.FreeFlow;
+            double free = pump.Bounds(tasks[0].Supply).Lower.FreeFlow;
             CircuitTable? table = TableOf(tasks);
             double off = some.Max(task => Math.Abs(Plain(task) - CircuitSolver.Solve(task, table).PumpFlow!.Value) / free);
             double cold = some.Max(task => Math.Abs(Plain(task) - CircuitSolver.Solve(task).PumpFlow!.Value) / free);
@@ -142,7 +142,7 @@ internal static class CircuitContest
     /// </summary>
     public static double Plain(CircuitTask task)
     {
-        RunningPumps pumps = task.Pump.Kept(task.Supply).Lower;
+        RunningPumps pumps = task.Pump.Bounds(task.Supply).Lower;
         double Rise(double flow) => flow <= 0 ? pumps.Deadhead
             : flow >= pumps.FreeFlow ? 0
             : pumps.GivesFlow ? pumps.Deadhead * Brent.FindRoot(share => (pumps.FlowAt(share * pumps.Deadhead) - flow) / pumps.FreeFlow, 0, 1, 1e-14, 200)

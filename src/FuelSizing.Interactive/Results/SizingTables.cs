@@ -224,7 +224,7 @@ public static class SizingTables
             [TableColumn.Text("Figure"), .. wired.Select(pump => TableColumn.Text(pump.Column))],
             [
                 Row("Wire", pump => $"{pump.Feed.Conductor} ({style.Of(pump.Feed.Conductor.Area)})"),
-                Row("Length, out and back", pump => style.Of(pump.Feed.Outward + pump.Feed.Back)),
+                Row("Length, out and back", pump => style.Of(pump.Feed.OutwardLength + pump.Feed.ReturnLength)),
                 Row("Resistance of the loop", pump => style.Of(pump.Feed.LoopResistance)),
                 Row("Voltage at the source", pump => style.Of(pump.Source)),
                 Row("Current", pump => CircuitText.Known(pump.Result.Current, style.Of)),

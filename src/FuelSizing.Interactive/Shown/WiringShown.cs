@@ -69,8 +69,8 @@ internal static class WiringShown
     private static Fact[] Of(Feed feed, TextStyle style) =>
     [
         new("Wire", "A", style.Of(feed.Conductor.Area), $"{feed.Conductor}"),
-        new("Length out", "l_out", style.Of(feed.Outward)),
-        new("Length back", "l_back", style.Of(feed.Back)),
+        new("Outward length", "l_out", style.Of(feed.OutwardLength)),
+        new("Return length", "l_back", style.Of(feed.ReturnLength)),
         new("Temperature of the wire", "θ", style.Of(feed.ConductorTemperature)),
         .. feed.Contacts.Select(contact => new Fact("Contact", "R_c", style.Of(contact.Resistance), contact.Name)),
         new("Resistance of the loop", "R", style.Of(feed.LoopResistance), "wire and contacts"),

@@ -51,7 +51,7 @@ public static class CheckReading
     /// <param name="allowed">The most that is allowed.</param>
     /// <returns>The reading.</returns>
     public static CheckReading<T> AtMost<T>(T used, T allowed)
-        where T : struct, IReal<T> => new(used, allowed, Left(allowed, used));
+        where T : struct, IReal<T> => new(used, allowed, MarginOf(allowed, used));
 
     /// <summary>A figure that may be no less than a limit: margin = figure/limit − 1, infinite where nothing is required.</summary>
     /// <typeparam name="T">One number, or a column of them.</typeparam>
@@ -59,24 +59,24 @@ public static class CheckReading
     /// <param name="allowed">The least that is allowed.</param>
     /// <returns>The reading.</returns>
     public static CheckReading<T> AtLeast<T>(T used, T allowed)
-        where T : struct, IReal<T> => new(used, allowed, Left(used, allowed));
+        where T : struct, IReal<T> => new(used, allowed, MarginOf(used, allowed));
 
-    /// <summary>The margin: most/used − 1; infinite where nothing is used and nothing is too much.</summary>
+    /// <summary>The margin: maximum/used − 1; infinite where nothing is used and nothing is too much.</summary>
     /// <typeparam name="T">One number, or a column of them.</typeparam>
-    /// <param name="most">The most that could be used.</param>
+    /// <param name="maximum">The most that could be used.</param>
     /// <param name="used">What is used.</param>
     /// <returns>
     /// The share; not a number where either is not known, even where nothing is used; minus infinite where less than nothing is left.
     /// </returns>
-    public static T Left<T>(T most, T used)
+    public static T MarginOf<T>(T maximum, T used)
         where T : struct, IReal<T> =>
         T.IfLess(
             0,
             used,
-            Reserve.Of(most, used),
+            Reserve.Of(maximum, used),
 
             // No share of nothing: the sign says which side of the limit it is, and what is not known stays unknown in the difference.
-            T.IfLess(most, used, double.NegativeInfinity, most - used + double.PositiveInfinity));
+            T.IfLess(maximum, used, double.NegativeInfinity, maximum - used + double.PositiveInfinity));
 
     /// <summary>Holds, fails, or cannot be said.</summary>
     /// <param name="reading">Of one point.</param>

@@ -26,7 +26,7 @@ internal sealed class DutyCycleCheck : ICheck
         where T : struct, IReal<T> => new(
             at.DutyCycle,
             parts.Limits.DutyCycle.DecimalFractions,
-            T.IfLess(0, at.StaticFlow, CheckReading.Left<T>(at.Capacity, at.Injected), -1));
+            T.IfLess(0, at.StaticFlow, CheckReading.MarginOf<T>(at.Capacity, at.Injected), -1));
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)

@@ -24,7 +24,7 @@ internal sealed class FilterCheck : ICheck
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        T margin = CheckReading.Left<T>(at.FilterMaximum, at.FilterFlow);
+        T margin = CheckReading.MarginOf<T>(at.FilterMaximum, at.FilterFlow);
         return new(at.FilterFlow, at.FilterMaximum, margin, double.PositiveInfinity);
     }
 

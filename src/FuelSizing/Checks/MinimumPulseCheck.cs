@@ -27,7 +27,7 @@ internal sealed class MinimumPulseCheck : ICheck
     {
         T minimum = parts.Injectors.Injector.MinimumLinearPulse.Seconds;
         return new(
-            at.Pulse, minimum, T.IfLess(0, at.StaticFlow, CheckReading.Left<T>(at.Pulse, minimum), double.PositiveInfinity));
+            at.Pulse, minimum, T.IfLess(0, at.StaticFlow, CheckReading.MarginOf<T>(at.Pulse, minimum), double.PositiveInfinity));
     }
 
     /// <inheritdoc/>

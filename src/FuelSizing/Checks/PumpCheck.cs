@@ -24,8 +24,8 @@ internal sealed class PumpCheck : ICheck
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        T lower = CheckReading.Left<T>(at.MinimumInjectable, at.Injected);
-        T upper = CheckReading.Left<T>(at.MaximumInjectable, at.Injected);
+        T lower = CheckReading.MarginOf<T>(at.MinimumInjectable, at.Injected);
+        T upper = CheckReading.MarginOf<T>(at.MaximumInjectable, at.Injected);
 
         // The bound that goes with the outcome: the lower where it holds, the upper where it fails.
         return new(at.Injected, T.IfLess(lower, 0, at.MaximumInjectable, at.MinimumInjectable), lower, upper);

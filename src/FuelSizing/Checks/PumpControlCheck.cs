@@ -24,7 +24,7 @@ internal sealed class PumpControlCheck : ICheck
         where T : struct, IReal<T>
     {
         // At its lowest speed the pump no longer follows, however little the pressure is over the target.
-        T over = T.Min(-double.Epsilon, CheckReading.Left<T>(at.RailSet, T.Max(at.Rail, at.RailSet)));
+        T over = T.Min(-double.Epsilon, CheckReading.MarginOf<T>(at.RailSet, T.Max(at.Rail, at.RailSet)));
         return new(
             at.Rail,
             at.RailSet,

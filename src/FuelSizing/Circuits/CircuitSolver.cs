@@ -22,10 +22,10 @@ internal static class CircuitSolver
             table = null;
         }
 
-        PumpBounds kept = table?.Pumps ?? task.Pump.Kept(task.Supply);
-        RunningPumps pumps = kept.Lower;
+        PumpBounds bounds = table?.Pumps ?? task.Pump.Bounds(task.Supply);
+        RunningPumps pumps = bounds.Lower;
         Intersection atSet = AtSet(task, pumps, table?.Lower);
-        double maximum = ReferenceEquals(kept.Upper, pumps) ? atSet.Flow : AtSet(task, kept.Upper, table?.Upper).Flow;
+        double maximum = ReferenceEquals(bounds.Upper, pumps) ? atSet.Flow : AtSet(task, bounds.Upper, table?.Upper).Flow;
         if (atSet.Flow < task.Injected || atSet.Flow >= pumps.FreeFlow || task.MinimumSupply is not null)
         {
             return Unregulated(task, pumps, atSet, maximum);
@@ -136,7 +136,7 @@ internal static class CircuitSolver
         OutletGauge = 0,
         ReturnGauge = 0,
         Flow = pumps.FreeFlow,
-        Back = 0,
+        ReturnFlow = 0,
         FedVoltage = task.Supply,
         Running = pumps,
     };
@@ -169,7 +169,7 @@ internal static class CircuitSolver
             OutletGauge = CircuitPressure.Outlet<Real>(regulator, met.Losses.Supply),
             ReturnGauge = back,
             Flow = met.Flow,
-            Back = met.Flow - (Real)task.Injected,
+            ReturnFlow = met.Flow - (Real)task.Injected,
             FedVoltage = supply,
             Running = pumps,
             MinimumAtSet = minimumAtSet,

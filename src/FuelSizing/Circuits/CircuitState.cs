@@ -26,7 +26,7 @@ internal readonly record struct CircuitState
     public required double Flow { get; init; }
 
     /// <summary>Back to the tank, m³/s, whether or not the pump's data covers that.</summary>
-    public required double Back { get; init; }
+    public required double ReturnFlow { get; init; }
 
     /// <summary>Voltage that the pumps' wiring is fed with, V: the supply's, or less where a controller slows the pump.</summary>
     public required double FedVoltage { get; init; }
@@ -44,7 +44,7 @@ internal readonly record struct CircuitState
     public double? PumpFlow => State == RailState.NotCovered ? null : Flow;
 
     /// <summary>Back to the tank, m³/s; null where the pump's data says nothing.</summary>
-    public double? Returned => State == RailState.NotCovered ? null : Back;
+    public double? Returned => State == RailState.NotCovered ? null : ReturnFlow;
 
     /// <summary>Each pump where it runs.</summary>
     public IReadOnlyList<PumpPoint> Pumps
@@ -84,7 +84,7 @@ internal readonly record struct CircuitState
     public override int GetHashCode() => Numbers.GetHashCode();
 
     private (RailState State, double Rail, double Inlet, double Outlet, double Flow, double Returned, double Way, double Fed, double Minimum, double Maximum) Numbers =>
-        (State, RailGauge, InletGauge, OutletGauge, Flow, Back, ReturnGauge, FedVoltage, MinimumAtSet, MaximumAtSet);
+        (State, RailGauge, InletGauge, OutletGauge, Flow, ReturnFlow, ReturnGauge, FedVoltage, MinimumAtSet, MaximumAtSet);
 
     /// <summary>In the rail, Pa; what the regulator asks for where the pumps' data does not cover the point.</summary>
     /// <param name="set">Pa.</param>

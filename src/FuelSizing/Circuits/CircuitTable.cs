@@ -37,7 +37,7 @@ internal sealed class CircuitTable
     public static CircuitTable? Of(in CircuitTask like, double minimum, double maximum, int points)
     {
         // Without ways the flow follows at once from the set pressure, if the pumps give it by rise.
-        PumpBounds pumps = like.Pump.Kept(like.Supply);
+        PumpBounds pumps = like.Pump.Bounds(like.Supply);
         if (points < FewestPoints || !(minimum > 0) || (pumps.Lower.GivesFlow && !like.HasPathToRegulator))
         {
             return null;

@@ -16,8 +16,8 @@ public sealed record Feed
     private static readonly Identity<Feed> _identity = new Identity<Feed>()
         .Value(feed => feed.Name)
         .Value(feed => feed.Conductor)
-        .Number(feed => feed.Outward.Meters)
-        .Number(feed => feed.Back.Meters)
+        .Number(feed => feed.OutwardLength.Meters)
+        .Number(feed => feed.ReturnLength.Meters)
         .Number(feed => feed._celsius)
         .List(feed => feed.Contacts);
 
@@ -26,16 +26,16 @@ public sealed record Feed
     private Feed(
         string name,
         Conductor conductor,
-        Length outward,
-        Length back,
+        Length outwardLength,
+        Length returnLength,
         Temperature conductorTemperature,
         IReadOnlyList<Contact> contacts)
     {
-        (Name, Conductor, Outward, Back) = (name, conductor, outward, back);
+        (Name, Conductor, OutwardLength, ReturnLength) = (name, conductor, outwardLength, returnLength);
         ConductorTemperature = conductorTemperature;
         Contacts = [.. contacts];
         _celsius = conductorTemperature.DegreesCelsius;
-        WireOhms = conductor.OhmsOf((outward + back).Meters, _celsius);
+        WireOhms = conductor.OhmsOf((outwardLength + returnLength).Meters, _celsius);
         ContactOhms = Contact.Ohms(contacts, nameof(contacts));
         LoopOhms = VoltageDrop.Loop<Real>(WireOhms, ContactOhms);
     }
@@ -47,10 +47,10 @@ public sealed record Feed
     public Conductor Conductor { get; }
 
     /// <summary>Length of wire from the supply to the motor.</summary>
-    public Length Outward { get; }
+    public Length OutwardLength { get; }
 
     /// <summary>Length of wire from the motor back; zero where the chassis carries the current back.</summary>
-    public Length Back { get; }
+    public Length ReturnLength { get; }
 
     /// <summary>Temperature of the metal.</summary>
     public Temperature ConductorTemperature { get; }
@@ -70,8 +70,8 @@ public sealed record Feed
     /// <summary>A feed with wire out and back.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>
     /// <param name="conductor">The wire, out and back.</param>
-    /// <param name="outward">Length from the supply to the motor, 0 to 100 m.</param>
-    /// <param name="back">Length from the motor back, 0 to 100 m.</param>
+    /// <param name="outwardLength">Length from the supply to the motor, 0 to 100 m.</param>
+    /// <param name="returnLength">Length from the motor back, 0 to 100 m.</param>
     /// <param name="conductorTemperature">
     /// Of the metal under load, −40 to 150 °C. Its insulation's rating is the worst that a sound choice allows.
     /// </param>
@@ -82,8 +82,8 @@ public sealed record Feed
     public static Feed Of(
         string name,
         Conductor conductor,
-        Length outward,
-        Length back,
+        Length outwardLength,
+        Length returnLength,
         Temperature conductorTemperature,
         params Contact[] contacts)
     {
@@ -92,8 +92,8 @@ public sealed record Feed
         return new(
             Guard.Name(name, nameof(name)),
             conductor,
-            Conductor.WithinLength(outward, nameof(outward)),
-            Conductor.WithinLength(back, nameof(back)),
+            Conductor.WithinLength(outwardLength, nameof(outwardLength)),
+            Conductor.WithinLength(returnLength, nameof(returnLength)),
             Conductor.WithinTemperature(conductorTemperature, nameof(conductorTemperature)),
             [.. contacts]);
     }
@@ -101,7 +101,7 @@ public sealed record Feed
     /// <summary>A feed whose current returns through the vehicle's metal.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>
     /// <param name="conductor">The wire out.</param>
-    /// <param name="outward">Length from the supply to the motor, 0 to 100 m.</param>
+    /// <param name="outwardLength">Length from the supply to the motor, 0 to 100 m.</param>
     /// <param name="chassis">
     /// Resistance of the return path, its straps and studs included, 0 to 1 Ω: drop measured along it under load ÷ current.
     /// </param>
@@ -113,7 +113,7 @@ public sealed record Feed
     public static Feed WithChassisReturn(
         string name,
         Conductor conductor,
-        Length outward,
+        Length outwardLength,
         ElectricResistance chassis,
         Temperature conductorTemperature,
         params Contact[] contacts)
@@ -128,7 +128,7 @@ public sealed record Feed
         return Of(
             name,
             conductor,
-            outward,
+            outwardLength,
             Length.Zero,
             conductorTemperature,
             [.. contacts, Contact.Of("chassis", chassis)]);
@@ -139,8 +139,8 @@ public sealed record Feed
         new(
             Name,
             Conductor.OfArea(area, Conductor.Material, Conductor.DefaultLay),
-            Outward,
-            Back,
+            OutwardLength,
+            ReturnLength,
             ConductorTemperature,
             Contacts);
 

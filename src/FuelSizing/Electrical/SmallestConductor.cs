@@ -29,7 +29,7 @@ public sealed class SmallestConductor : IReadable
     /// <summary>The thinnest conductors that keep a drop.</summary>
     /// <param name="allowedDrop">ΔV, of wire and contacts together, over 0 to 10 V.</param>
     /// <param name="current">I, over 0 to 200 A.</param>
-    /// <param name="outAndBack">L, all the wire that the current runs through, over 0 to 200 m.</param>
+    /// <param name="loopLength">L, all the wire that the current runs through, over 0 to 200 m.</param>
     /// <param name="conductorTemperature">Of the metal under load, −40 to 150 °C.</param>
     /// <param name="contacts">Every joint, fuse, relay and switch, and a chassis return.</param>
     /// <returns>A conductor of each list with its drop and that of the next thinner, or the reason why there is none.</returns>
@@ -37,7 +37,7 @@ public sealed class SmallestConductor : IReadable
     public static SmallestConductor ForDrop(
         ElectricPotential allowedDrop,
         ElectricCurrent current,
-        Length outAndBack,
+        Length loopLength,
         Temperature conductorTemperature,
         params Contact[] contacts)
     {
@@ -55,22 +55,22 @@ public sealed class SmallestConductor : IReadable
             "Give the motor's highest steady current.",
             nameof(current));
         Guard.Above(
-            outAndBack,
+            loopLength,
             Length.Zero,
             Length.FromMeters(200),
             "Give all the wire that the current runs through, out and back.",
-            nameof(outAndBack));
+            nameof(loopLength));
         double celsius = Conductor.WithinTemperature(conductorTemperature, nameof(conductorTemperature)).DegreesCelsius;
         double contactOhms = Contact.Ohms(contacts, nameof(contacts));
         double area = WireResistance.SmallestArea<Real>(
             WireResistance.AtTemperature<Real>(
                 ConductorMaterial.Copper.Resistivity.OhmMeters, ConductorMaterial.Copper.TemperatureCoefficient, celsius),
             Conductor.DefaultLay.DecimalFractions,
-            outAndBack.Meters,
+            loopLength.Meters,
             current.Amperes,
             allowedDrop.Volts,
             contactOhms);
-        Search search = new(allowedDrop, current.Amperes, outAndBack.Meters, celsius, contactOhms);
+        Search search = new(allowedDrop, current.Amperes, loopLength.Meters, celsius, contactOhms);
 
         // Where contacts take all of the drop the area is negative or, at exactly all of it, infinite.
         Area? needed = area > 0 && double.IsFinite(area) ? Area.FromSquareMeters(area) : null;

@@ -3,8 +3,8 @@ namespace FuelSizing.Logs;
 /// <summary>Hears of every problem, keeps the first ones word for word and counts them all.</summary>
 internal sealed class ProblemLog(Action<RunProblem>? eachProblem)
 {
-    /// <summary>Problems kept word for word.</summary>
-    public const int Kept = 1000;
+    /// <summary>How many problems stay in memory.</summary>
+    public const int Maximum = 1000;
 
     private readonly List<RunProblem> _problems = [];
 
@@ -20,7 +20,7 @@ internal sealed class ProblemLog(Action<RunProblem>? eachProblem)
     private long Count { get; set; }
 
     /// <summary>Whether a further problem need be put in words: it is kept, or somebody hears of each.</summary>
-    public bool IsHeard => eachProblem is not null || _problems.Count < Kept;
+    public bool IsHeard => eachProblem is not null || _problems.Count < Maximum;
 
     /// <summary>The account so far of a reading that came to so many rows.</summary>
     public RunAccount Account(long rows, long rowsUsed) => new(rows, rowsUsed, ValuesLeftOut, Count, [.. _byKind]);
@@ -38,7 +38,7 @@ internal sealed class ProblemLog(Action<RunProblem>? eachProblem)
 
         var problem = new RunProblem(line, column, field, kind, effect, message);
         eachProblem?.Invoke(problem);
-        if (_problems.Count < Kept)
+        if (_problems.Count < Maximum)
         {
             _problems.Add(problem);
         }

@@ -207,13 +207,13 @@ internal sealed class PointKernel
             return FirstRefused(columns.Inputs, from);
         }
 
-        Kept(outputs.RailGauge, columns.Outputs.RailGauge, from);
-        Kept(outputs.Differential, columns.Outputs.Differential, from);
-        Kept(outputs.FuelFlow, columns.Outputs.FuelFlow, from);
-        Kept(outputs.StaticFlow, columns.Outputs.StaticFlow, from);
-        Kept(outputs.Pulse, columns.Outputs.Pulse, from);
-        Kept(outputs.DutyCycle, columns.Outputs.DutyCycle, from);
-        Kept(outputs.InjectorReserve, columns.Outputs.InjectorReserve, from);
+        CopyPadded(outputs.RailGauge, columns.Outputs.RailGauge, from);
+        CopyPadded(outputs.Differential, columns.Outputs.Differential, from);
+        CopyPadded(outputs.FuelFlow, columns.Outputs.FuelFlow, from);
+        CopyPadded(outputs.StaticFlow, columns.Outputs.StaticFlow, from);
+        CopyPadded(outputs.Pulse, columns.Outputs.Pulse, from);
+        CopyPadded(outputs.DutyCycle, columns.Outputs.DutyCycle, from);
+        CopyPadded(outputs.InjectorReserve, columns.Outputs.InjectorReserve, from);
         return -1;
     }
 
@@ -229,7 +229,7 @@ internal sealed class PointKernel
         return room;
     }
 
-    private static void Kept(ReadOnlySpan<double> room, Span<double> column, int from)
+    private static void CopyPadded(ReadOnlySpan<double> room, Span<double> column, int from)
     {
         if (!column.IsEmpty)
         {

@@ -138,7 +138,7 @@ internal static class PointReading
             OutletGauge = known ? state.OutletGauge : double.NaN,
             ReturnGauge = known ? state.ReturnGauge : double.NaN,
             PumpFlow = known ? state.Flow : double.NaN,
-            Returned = known ? state.Back : double.NaN,
+            Returned = known ? state.ReturnFlow : double.NaN,
             MinimumInjectable = circuit.Uncovered is null ? circuit.MinimumInjectable : double.NaN,
             MaximumInjectable = circuit.Uncovered is null ? circuit.MaximumInjectable : double.NaN,
             Fed = known ? state.FedVoltage : double.NaN,

@@ -12,7 +12,7 @@ namespace FuelSizing.Pumps;
 /// </remarks>
 public abstract record PumpAssembly
 {
-    private PumpBounds? _kept;
+    private PumpBounds? _cached;
 
     private protected PumpAssembly()
     {
@@ -66,21 +66,21 @@ public abstract record PumpAssembly
     internal abstract RunningPumps Running(double supply, bool generous = false);
 
     /// <summary>
-    /// <see cref="Running"/>, kept from the last call where the voltage is the same: what runs is immutable, and a sweep
-    /// asks for one voltage at all its points.
+    /// <see cref="Running"/> as it is and at its most generous, cached from the last call where the voltage is the same: what
+    /// runs is immutable, and a sweep asks for one voltage at all its points.
     /// </summary>
     /// <param name="supply">At the source, V.</param>
-    internal PumpBounds Kept(double supply)
+    internal PumpBounds Bounds(double supply)
     {
-        PumpBounds? kept = Volatile.Read(ref _kept);
-        if (kept?.Supply != supply)
+        PumpBounds? bounds = Volatile.Read(ref _cached);
+        if (bounds?.Supply != supply)
         {
             RunningPumps running = Running(supply);
-            kept = new(supply, running, HasOpenEnd ? Running(supply, generous: true) : running);
-            Volatile.Write(ref _kept, kept);
+            bounds = new(supply, running, HasOpenEnd ? Running(supply, generous: true) : running);
+            Volatile.Write(ref _cached, bounds);
         }
 
-        return kept;
+        return bounds;
     }
 
     /// <summary>The members of an assembly: two to eight, none missing.</summary>

@@ -83,7 +83,7 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // The end of the curve, and not the pump, holds the rise down.
-        if (ends && _pump.HasOpenEnd && _pump.Kept(_supply).Upper.RiseAt(flow) > rise + 1)
+        if (ends && _pump.HasOpenEnd && _pump.Bounds(_supply).Upper.RiseAt(flow) > rise + 1)
         {
             coverage |= PumpCoverage.PressureAbove;
         }

@@ -51,7 +51,7 @@ internal sealed class CircuitWorking
                 return _set;
             case RailState.Starved:
                 _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, against no pressure");
-                _to.Step("flow returned to the tank", "Q_ret", _state.Back, "m³/s", Flow(_state.Back), "nothing returns: the rail has no pressure");
+                _to.Step("flow returned to the tank", "Q_ret", _state.ReturnFlow, "m³/s", Flow(_state.ReturnFlow), "nothing returns: the rail has no pressure");
                 return _to.Step(
                     "rail pressure", "p_r", 0, "Pa", Gauge(0), "gauge; starved: the pumps cannot bring the fuel to the rail against any pressure");
             case RailState.Sagging or RailState.PumpFloor:

@@ -158,7 +158,7 @@ public class CircuitTableTests
         double free = alone.Running.FreeFlow;
         Assert.Equal(alone.State, swept.State);
         Close(alone.Flow, swept.Flow, free);
-        Close(alone.Back, swept.Back, free);
+        Close(alone.ReturnFlow, swept.ReturnFlow, free);
         Close(alone.MinimumAtSet, swept.MinimumAtSet, free);
         Close(alone.MaximumAtSet, swept.MaximumAtSet, free);
         foreach ((double one, double other) in new[]

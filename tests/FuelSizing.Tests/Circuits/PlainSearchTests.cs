@@ -26,7 +26,7 @@ public class PlainSearchTests
     private static bool Agrees(in CircuitTask task)
     {
         CircuitState state = CircuitSolver.Solve(task);
-        RunningPumps pumps = task.Pump.Kept(task.Supply).Lower;
+        RunningPumps pumps = task.Pump.Bounds(task.Supply).Lower;
         if (pumps.FreeFlow <= 0)
         {
             return state.MinimumAtSet == 0;

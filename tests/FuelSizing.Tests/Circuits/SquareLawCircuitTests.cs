@@ -43,7 +43,7 @@ public class SquareLawCircuitTests
         double flow = Root(Suction + Supply, Deadhead / FreeFlow, Set - Deadhead);
         Assert.Equal(RailState.Regulated, state.State);
         Close(flow, state.Flow);
-        Close(flow - Injected, state.Back);
+        Close(flow - Injected, state.ReturnFlow);
         Close(flow, state.MinimumAtSet);
         Close(flow, state.MaximumAtSet);
         Close(-Suction * flow * flow, state.InletGauge);
@@ -63,7 +63,7 @@ public class SquareLawCircuitTests
     public void Return_AtTheRegulatorsMinimum_StillGoverns()
     {
         (CircuitTask task, _, _, _) = Circuit(2e-5);
-        double returned = CircuitSolver.Solve(task).Back;
+        double returned = CircuitSolver.Solve(task).ReturnFlow;
         Assert.Equal(RailState.Regulated, CircuitSolver.Solve(task with { MinimumReturn = returned }).State);
         Assert.Equal(
             RailState.AtRegulatorLimit, CircuitSolver.Solve(task with { MinimumReturn = Math.BitIncrement(returned) }).State);
@@ -100,7 +100,7 @@ public class SquareLawCircuitTests
     public void ReturnLine_ThatTakesJustTheSetPressure_IsWideEnough()
     {
         const double Injected = 2e-5;
-        double surplus = CircuitSolver.Solve(Circuit(Injected).Task).Back;
+        double surplus = CircuitSolver.Solve(Circuit(Injected).Task).ReturnFlow;
         CircuitState just = CircuitSolver.Solve(Circuit(Injected, back: Set * (1 - 1e-13) / (surplus * surplus)).Task);
         CircuitState over = CircuitSolver.Solve(Circuit(Injected, back: Set * (1 + 1e-6) / (surplus * surplus)).Task);
         Assert.Equal(RailState.Regulated, just.State);
@@ -120,7 +120,7 @@ public class SquareLawCircuitTests
         Close(rise - ((Suction + Supply) * Injected * Injected), state.RailGauge);
         Close(Injected, state.Flow);
         Close(rise, state.PumpRise);
-        Assert.Equal(0, state.Back);
+        Assert.Equal(0, state.ReturnFlow);
         Assert.Equal(0, state.ReturnGauge);
         Close(Root(Suction + Supply, Deadhead / FreeFlow, Set - Deadhead), state.MaximumAtSet);
     }
@@ -303,8 +303,8 @@ public class SquareLawCircuitTests
         CircuitTable table = CircuitTable.Of(task, Deadhead * 0.3, Deadhead * 0.7, 200)!;
         Assert.NotSame(table.Lower, table.Upper);
         CircuitTask beyond = task with { Set = Deadhead * 0.6 };
-        Intersection lower = PumpIntersection.AtSet(beyond, OpenEnded.Kept(Volts).Lower);
-        Intersection upper = PumpIntersection.AtSet(beyond, OpenEnded.Kept(Volts).Upper);
+        Intersection lower = PumpIntersection.AtSet(beyond, OpenEnded.Bounds(Volts).Lower);
+        Intersection upper = PumpIntersection.AtSet(beyond, OpenEnded.Bounds(Volts).Upper);
         Assert.True(upper.Flow > lower.Flow);
         CircuitState swept = CircuitSolver.Solve(beyond, table);
         Close(lower.Flow, swept.MinimumAtSet);

@@ -46,7 +46,7 @@ public class FeedTests
             Assert.Equal(result.Drop.Volts * amperes, (double)(result.HeatInWire + result.HeatInContacts).Watts, 1e-9);
             Assert.Equal(
                 (double)result.HeatInWire.Watts,
-                result.HeatOfWirePerLength.WattsPerMeter * (feed.Outward + feed.Back).Meters,
+                result.HeatOfWirePerLength.WattsPerMeter * (feed.OutwardLength + feed.ReturnLength).Meters,
                 1e-9);
             Assert.Equal(result.Drop.Volts, feed.LoopResistance.Ohms * amperes, 1e-12 * volts);
         });
@@ -134,8 +134,8 @@ public class FeedTests
         Feed wider = feed.WithArea(Conductor.Awg(14).Area * 2);
         Assert.Equal(feed.WireOhms / 2, wider.WireOhms, 12);
         Assert.Equal(
-            (feed.Name, feed.Outward, feed.Back, feed.ConductorTemperature, feed.ContactOhms),
-            (wider.Name, wider.Outward, wider.Back, wider.ConductorTemperature, wider.ContactOhms));
+            (feed.Name, feed.OutwardLength, feed.ReturnLength, feed.ConductorTemperature, feed.ContactOhms),
+            (wider.Name, wider.OutwardLength, wider.ReturnLength, wider.ConductorTemperature, wider.ContactOhms));
     }
 
 

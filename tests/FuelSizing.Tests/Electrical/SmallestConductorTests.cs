@@ -183,7 +183,7 @@ public class SmallestConductorTests
         Refused.Missing("contacts", () => For(1, 5, 1, null!));
         Refused.OutOfRange("allowedDrop", () => For(0, 5, 1));
         Refused.OutOfRange("current", () => For(1, 0, 1));
-        Refused.OutOfRange("outAndBack", () => For(1, 5, 0));
+        Refused.OutOfRange("loopLength", () => For(1, 5, 0));
     }
 
 

@@ -344,13 +344,13 @@ public class PumpAssemblyTests
         Assert.Equal(300e3, open.Running(Supply).Deadhead, 1e-3);
         Assert.Equal(0, Pump.From(Wren.Pump).Running(Supply, generous: true).FlowAt(751e3));
 
-        RunningPumps lower = open.Kept(Supply).Lower;
-        RunningPumps upper = open.Kept(Supply).Upper;
+        RunningPumps lower = open.Bounds(Supply).Lower;
+        RunningPumps upper = open.Bounds(Supply).Upper;
         Assert.Equal(0, lower.FlowAt(301e3));
         Assert.Equal(150 / 3.6e6, upper.FlowAt(301e3), 1e-15);
-        Assert.Same(lower, open.Kept(Supply).Lower);
-        Assert.NotSame(lower, open.Kept(12).Lower);
-        PumpBounds whole = Pump.From(Wren.Pump).Kept(Supply);
+        Assert.Same(lower, open.Bounds(Supply).Lower);
+        Assert.NotSame(lower, open.Bounds(12).Lower);
+        PumpBounds whole = Pump.From(Wren.Pump).Bounds(Supply);
         Assert.Same(whole.Lower, whole.Upper);
     }
 
@@ -448,7 +448,7 @@ public class PumpAssemblyTests
                 SeriesBypass.None, Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(FeedOf(3)), Pump.From(Wren.Pump)));
         PumpAssembly rewired = pair.Rewired(_ => FeedOf(1));
         Assert.Equal(pair.Name, rewired.Name);
-        Assert.Equal([null, 1.0, null], rewired.Pumps.Select(pump => pump.Feed?.Outward.Meters));
+        Assert.Equal([null, 1.0, null], rewired.Pumps.Select(pump => pump.Feed?.OutwardLength.Meters));
         PumpSeries series = Assert.IsType<PumpSeries>(Assert.IsType<PumpParallel>(rewired).Branches[1]);
         Assert.Equal(SeriesBypass.None, series.Bypass);
         Assert.Equal(2, series.Stages.Count);

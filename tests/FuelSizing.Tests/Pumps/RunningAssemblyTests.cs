@@ -86,9 +86,9 @@ public class RunningAssemblyTests
     public void Parallel_WithAPumpPastItsCurve_SaysThatItMightDoMore()
     {
         PumpAssembly both = PumpParallel.Of(Open, Small);
-        RunningPumps lower = both.Kept(Supply).Lower;
+        RunningPumps lower = both.Bounds(Supply).Lower;
         Assert.Equal(12.5, Litres(lower.FlowAt(350e3)), 1e-9);
-        Assert.Equal(137.5, Litres(both.Kept(Supply).Upper.FlowAt(350e3)), 1e-9);
+        Assert.Equal(137.5, Litres(both.Bounds(Supply).Upper.FlowAt(350e3)), 1e-9);
         Assert.Equal([PumpCoverage.PressureAbove, PumpCoverage.Measured], Coverage(lower, 12.5, 350));
         Assert.Equal(PumpCoverage.PressureAbove, lower.UncoveredAt(12.5 / 3.6e6, 350e3, ends: true));
         Assert.Equal(PumpCoverage.Measured, lower.UncoveredAt(12.5 / 3.6e6, 350e3, ends: false));

@@ -90,19 +90,19 @@ public class RunningPumpTests
                     (Wren.Kpa(400), VolumeFlow.FromLitersPerHour(100), ElectricCurrent.FromAmperes(8))),
             ],
             feed: Ohms(0.1));
-        PumpBounds kept = pump.Kept(10.112);
-        Assert.Equal(10.112, kept.Supply);
-        Assert.Equal(256e3, kept.Lower.Deadhead, 1e-3);
-        Assert.Equal(0, kept.Lower.FlowAt(257e3));
+        PumpBounds bounds = pump.Bounds(10.112);
+        Assert.Equal(10.112, bounds.Supply);
+        Assert.Equal(256e3, bounds.Lower.Deadhead, 1e-3);
+        Assert.Equal(0, bounds.Lower.FlowAt(257e3));
 
         // Past the last point the current stays that of the last point, and so does the flow.
-        Assert.Equal(80, Litres(kept.Upper.FlowAt(257e3)), 1e-9);
-        Assert.Equal(80, Litres(kept.Upper.FlowAt(2e6)), 1e-9);
-        Assert.True(kept.Upper.Deadhead > 2e6);
-        Assert.True(kept.Upper.RiseAt(79 / 3.6e6) > 2e6);
-        Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureAbove, At(kept.Lower, 79, 256e3).Coverage);
-        Assert.Equal(PumpCoverage.PressureAbove, kept.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: true));
-        Assert.Equal(PumpCoverage.Measured, kept.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: false));
+        Assert.Equal(80, Litres(bounds.Upper.FlowAt(257e3)), 1e-9);
+        Assert.Equal(80, Litres(bounds.Upper.FlowAt(2e6)), 1e-9);
+        Assert.True(bounds.Upper.Deadhead > 2e6);
+        Assert.True(bounds.Upper.RiseAt(79 / 3.6e6) > 2e6);
+        Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureAbove, At(bounds.Lower, 79, 256e3).Coverage);
+        Assert.Equal(PumpCoverage.PressureAbove, bounds.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: true));
+        Assert.Equal(PumpCoverage.Measured, bounds.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: false));
     }
 
     /// <summary>Current was measured from 200 to 600 kPa: 5 A and 9 A; nearer to nothing and beyond it is taken as at the end.</summary>

@@ -70,13 +70,13 @@ internal static class FeedForm
     private static readonly PartField<Conductor> OfConductor = new("conductor", () => Wire, "the wire, out and back");
 
     private static readonly QuantityField<Length> Outward =
-        new("outward_length", Measures.Length, "of the wire from the supply to the motor") { Example = "4.5 m", Range = "0 to 100 m", Arguments = ["outward"] };
+        new("outward_length", Measures.Length, "of the wire from the supply to the motor") { Example = "4.5 m", Range = "0 to 100 m", Arguments = ["outwardLength"] };
 
     private static readonly QuantityField<Length> Return = new("return_length", Measures.Length, "of the wire from the motor back; 0 m where the chassis returns the current")
     {
         Example = "4.5 m",
         Range = "0 to 100 m",
-        Arguments = ["back"],
+        Arguments = ["returnLength"],
     };
 
     private static readonly QuantityField<Temperature> ConductorTemperature =
@@ -99,8 +99,8 @@ internal static class FeedForm
     {
         { Name, feed => feed.Name },
         { OfConductor, feed => feed.Conductor },
-        { Outward, feed => feed.Outward },
-        { Return, feed => feed.Back },
+        { Outward, feed => feed.OutwardLength },
+        { Return, feed => feed.ReturnLength },
         { ConductorTemperature, feed => feed.ConductorTemperature },
         { Contacts, feed => feed.Contacts },
     };

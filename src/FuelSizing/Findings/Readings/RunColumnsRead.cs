@@ -16,7 +16,7 @@ internal sealed class RunColumnsRead
     private readonly RecordedRun _run;
     private readonly double _kelvins;
     private readonly PlanRange _range;
-    private readonly List<double> _kept = [];
+    private readonly List<double> _present = [];
 
     /// <summary>Reads a run for a plan.</summary>
     public RunColumnsRead(FuelSystem plan, RecordedRun run, double kelvins)
@@ -73,24 +73,24 @@ internal sealed class RunColumnsRead
     /// <summary>The median of a channel over some rows; NaN where fewer than half of them have it.</summary>
     public double Median(Channel channel, List<int> rows, int start, int end)
     {
-        _kept.Clear();
+        _present.Clear();
         for (int place = start; place < end; place++)
         {
             double value = At(channel, rows[place]);
             if (!double.IsNaN(value))
             {
-                _kept.Add(value);
+                _present.Add(value);
             }
         }
 
-        if (2 * _kept.Count < end - start || _kept.Count == 0)
+        if (2 * _present.Count < end - start || _present.Count == 0)
         {
             return double.NaN;
         }
 
-        _kept.Sort();
-        int middle = _kept.Count / 2;
-        return _kept.Count % 2 == 1 ? _kept[middle] : 0.5 * (_kept[middle - 1] + _kept[middle]);
+        _present.Sort();
+        int middle = _present.Count / 2;
+        return _present.Count % 2 == 1 ? _present[middle] : 0.5 * (_present[middle - 1] + _present[middle]);
     }
 
     private const double SpeedWithin = 10;

@@ -10,7 +10,7 @@ namespace FuelSizing.Findings;
 /// </summary>
 internal sealed class RunPoints
 {
-    private static readonly Channel[] Kept =
+    private static readonly Channel[] Averaged =
     [
         Channel.Speed, Channel.ManifoldAbsolute, Channel.RailGauge, Channel.InjectorPulse, Channel.Lambda, Channel.BatteryVoltage,
         Channel.Power, Channel.FuelTemperature, Channel.FuelVolumeFlow,
@@ -94,7 +94,7 @@ internal sealed class RunPoints
         int together = Math.Max(1, (covered.Count + maximum - 1) / maximum);
         List<int> first = [];
         List<double> counts = [];
-        List<double>[] values = [.. Kept.Select(_ => new List<double>())];
+        List<double>[] values = [.. Averaged.Select(_ => new List<double>())];
         int used = 0;
         for (int start = 0; start < covered.Count;)
         {
@@ -110,9 +110,9 @@ internal sealed class RunPoints
                 first.Add(covered[start]);
                 counts.Add(end - start);
                 used += end - start;
-                for (int channel = 0; channel < Kept.Length; channel++)
+                for (int channel = 0; channel < Averaged.Length; channel++)
                 {
-                    values[channel].Add(columns.Median(Kept[channel], covered, start, end));
+                    values[channel].Add(columns.Median(Averaged[channel], covered, start, end));
                 }
             }
 
@@ -128,5 +128,5 @@ internal sealed class RunPoints
             atRest.Count >= 5 ? atRest.Median() : null);
     }
 
-    private double[] Of(Channel channel) => _values[Array.IndexOf(Kept, channel)];
+    private double[] Of(Channel channel) => _values[Array.IndexOf(Averaged, channel)];
 }
