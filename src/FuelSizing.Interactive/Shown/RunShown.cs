@@ -29,7 +29,7 @@ internal static class RunShown
             [
                 new("Line", "", style.Count(problem.Line)),
                 new("Column", "", style.Count(problem.Column), problem.Field),
-                Fact.Words("Problem", PartText.Say(problem.Message, style)),
+                Fact.Words("Problem", PartText.Say(problem.Reason, style)),
                 Fact.Words("So", problem.Effect switch
                 {
                     ProblemEffect.RowRefused => "the row was refused",

@@ -35,7 +35,7 @@ internal static class SelectionShown
             [.. SystemShown.Of(stage.System, style), .. stage.Points.Select(point => Fact.Words("Judged at", PartText.Say(point, style)))]));
         Shown.By<FileProblem>((problem, style) => new(
             $"Problem in {problem.File}",
-            [new("Line", "", style.Count(problem.Line), problem.Message), Fact.Words("Field", problem.Field.Length > 0 ? problem.Field : "none")]));
+            [new("Line", "", style.Count(problem.Line), PartText.Say(problem.Reason, style)), Fact.Words("Field", problem.Field.Length > 0 ? problem.Field : "none")]));
     }
 
     private static void Candidate<T>(Func<T, TextStyle, string> figure)

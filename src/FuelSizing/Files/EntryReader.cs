@@ -46,7 +46,7 @@ internal sealed partial class EntryReader
             return Within(NameField, name, Guard.Name);
         }
 
-        Missing(NameField, "Give the name by which reports call the part.");
+        Missing(NameField, Statement.Of("file.give-name", $"Give the name by which reports call the part."));
         return string.Empty;
     }
 
@@ -70,20 +70,20 @@ internal sealed partial class EntryReader
             || !double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double parsed)
             || !double.IsFinite(parsed))
         {
-            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\". Give a number with a decimal point and a unit, such as {example}.");
+            Wrong(field, value.Line, Statement.Of("file.no-number-with-unit", $"was \"{ProblemList.Shown(value.Text)}\". Give a number with a decimal point and a unit, such as {example}."));
             return null;
         }
 
         if (inText.Length > 0 && value.Unit is { } head)
         {
-            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\" under a head with the unit {head}. Give the unit in one place.");
+            Wrong(field, value.Line, Statement.Of("file.unit-twice", $"was \"{ProblemList.Shown(value.Text)}\" under a head with the unit {ProblemList.Shown(head)}. Give the unit in one place."));
             return null;
         }
 
         string unit = value.Unit ?? inText;
         if (unit.Length == 0)
         {
-            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\", which has no unit. Give one, such as {example}.");
+            Wrong(field, value.Line, Statement.Of("file.no-unit", $"was \"{ProblemList.Shown(value.Text)}\", which has no unit. Give one, such as {example}."));
             return null;
         }
 
@@ -94,11 +94,11 @@ internal sealed partial class EntryReader
                 return quantity;
             }
 
-            Wrong(field, value.Line, $"has the unit \"{ProblemList.Shown(unit)}\", which does not fit. Give a value such as {example}.");
+            Wrong(field, value.Line, Statement.Of("file.unit-misfit", $"has the unit \"{ProblemList.Shown(unit)}\", which does not fit. Give a value such as {example}."));
         }
         catch (OverflowException)
         {
-            Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\", far too much. Give a value such as {example}.");
+            Wrong(field, value.Line, Statement.Of("file.far-too-large", $"was \"{ProblemList.Shown(value.Text)}\", far too much. Give a value such as {example}."));
         }
 
         return null;
@@ -121,7 +121,9 @@ internal sealed partial class EntryReader
             return number;
         }
 
-        Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\"{(value.Unit is { } unit ? $" with the unit {unit}" : string.Empty)}. Give a plain number such as {example}.");
+        Statement? withUnit = value.Unit is { } unit ? Statement.Of("file.with-unit", $" with the unit {ProblemList.Shown(unit)}") : null;
+        Wrong(
+            field, value.Line, Statement.Of("file.no-plain-number", $"was \"{ProblemList.Shown(value.Text)}\"{withUnit}. Give a plain number such as {example}."));
         return null;
     }
 
@@ -138,7 +140,7 @@ internal sealed partial class EntryReader
             return (int)number;
         }
 
-        Wrong(field, LineOf(field), $"was {_fields[field]!.Value.Text}. Give a whole number such as {example}.");
+        Wrong(field, LineOf(field), Statement.Of("file.no-whole-number", $"was {_fields[field]!.Value.Text}. Give a whole number such as {example}."));
         return null;
     }
 
@@ -160,19 +162,19 @@ internal sealed partial class EntryReader
 
         if (!value.IsText)
         {
-            Wrong(field, value.Line, $"was {ProblemList.Shown(value.Text)}. Give a text, in quotes.");
+            Wrong(field, value.Line, Statement.Of("file.no-text", $"was {ProblemList.Shown(value.Text)}. Give a text, in quotes."));
         }
 
         return value.Text;
     }
 
     /// <summary>A table that must be given: one row or more, in their order.</summary>
-    public IReadOnlyList<EntryReader> Rows(string table, string advice)
+    public IReadOnlyList<EntryReader> Rows(string table, Statement advice)
     {
         IReadOnlyList<EntryReader> rows = OptionalRows(table);
         if (rows.Count == 0 && _fields[table] is null)
         {
-            Wrong(table, LineOf(table), $"is missing. {advice}");
+            Wrong(table, LineOf(table), IsMissing(advice));
         }
 
         return rows;
@@ -184,7 +186,7 @@ internal sealed partial class EntryReader
         _known.Add(table);
         if (_fields[table] is not null || _fields.List(table) is { IsOne: true })
         {
-            Wrong(table, LineOf(table), "must be a list, in [ ].");
+            Wrong(table, LineOf(table), Statement.Of("file.must-be-list", $"must be a list, in [ ]."));
             return [];
         }
 
@@ -195,7 +197,7 @@ internal sealed partial class EntryReader
 
         if (list.Rows.Count > MaximumRows)
         {
-            Wrong(table, list.Rows[MaximumRows].Line, $"has more than {MaximumRows} rows. Thin it out.");
+            Wrong(table, list.Rows[MaximumRows].Line, Statement.Of("file.too-many-rows", $"has more than {MaximumRows} rows. Thin it out."));
         }
 
         EntryReader[] rows = [.. list.Rows.Select(row => new EntryReader(this, table, row))];
@@ -210,7 +212,7 @@ internal sealed partial class EntryReader
         _known.Add(field);
         if (_fields[field] is not null || _fields.List(field) is { IsOne: false })
         {
-            Wrong(field, LineOf(field), "must hold fields, in { }.");
+            Wrong(field, LineOf(field), Statement.Of("file.must-hold-fields", $"must hold fields, in {{ }}."));
             return null;
         }
 
@@ -238,14 +240,14 @@ internal sealed partial class EntryReader
     public bool Has(string field) => _fields[field] is not null || _fields.List(field) is not null;
 
     /// <summary>Keeps a problem of this part.</summary>
-    public void Wrong(string field, int line, string message)
+    public void Wrong(string field, int line, Statement reason)
     {
         for (EntryReader? reader = this; reader is not null; reader = reader._around)
         {
             reader._sound = false;
         }
 
-        _problems.Add(_file, line, Path(field), message);
+        _problems.Add(_file, line, Path(field), reason);
     }
 
     /// <summary>The line of a field, or of the part where the field is not given.</summary>
@@ -298,21 +300,21 @@ internal sealed partial class EntryReader
             return null;
         }
 
-        T? made = Tried(rows.Count, make, out string why);
+        T? made = Tried(rows.Count, make, out Statement? why);
         if (made is null)
         {
             int first = Enumerable.Range(1, rows.Count)
-                .First(count => Tried(count, make, out string then) is null && then == why);
-            Wrong(table, rows[first - 1].Line, why);
+                .First(count => Tried(count, make, out Statement? then) is null && Equals(then, why));
+            Wrong(table, rows[first - 1].Line, why!);
         }
 
         return made;
     }
 
-    private static T? Tried<T>(int count, Func<int, T> make, out string why)
+    private static T? Tried<T>(int count, Func<int, T> make, out Statement? why)
         where T : class
     {
-        why = string.Empty;
+        why = null;
         try
         {
             return make(count);
@@ -325,15 +327,17 @@ internal sealed partial class EntryReader
     }
 
     // Without the runtime's own addition of the argument's name and value, which the message has already.
-    private static string Said(ArgumentException refused) =>
-        refused.Message.Split(" (Parameter '")[0].ReplaceLineEndings(" ");
+    private static Statement Said(ArgumentException refused) =>
+        Statement.Of("file.refused-by-part", $"{ProblemList.OneLine(refused.Message.Split(" (Parameter '")[0].ReplaceLineEndings(" "))}");
+
+    private static Statement IsMissing(Statement advice) => Statement.Of("file.missing", $"is missing. {advice}");
 
     private EntryValue? Value(string field)
     {
         _known.Add(field);
         if (_fields.List(field) is { } list)
         {
-            Wrong(field, list.Line, "must be a text, a number, true or false.");
+            Wrong(field, list.Line, Statement.Of("file.must-be-value", $"must be a text, a number, true or false."));
         }
 
         return _fields[field];
@@ -345,7 +349,7 @@ internal sealed partial class EntryReader
         {
             if (required)
             {
-                Missing(field, $"Give one of {string.Join(", ", words)}.");
+                Missing(field, Statement.Of("file.give-one-of", $"Give one of {string.Join(", ", words)}."));
             }
 
             return words[0];
@@ -356,16 +360,18 @@ internal sealed partial class EntryReader
             return value.Text;
         }
 
-        Wrong(field, value.Line, $"was \"{ProblemList.Shown(value.Text)}\". Give one of {string.Join(", ", words)}{(fits(value) ? string.Empty : ", in the form of the page's sample")}.");
+        Statement? form = fits(value) ? null : Statement.Of("file.in-form", $", in the form of the page's sample");
+        Wrong(
+            field, value.Line, Statement.Of("file.not-one-of", $"was \"{ProblemList.Shown(value.Text)}\". Give one of {string.Join(", ", words)}{form}."));
         return words[0];
     }
 
     /// <summary>Keeps a problem where a field is not given.</summary>
-    public void Missing(string field, string advice)
+    public void Missing(string field, Statement advice)
     {
         if (!Has(field))
         {
-            Wrong(field, Line, $"is missing. {advice}");
+            Wrong(field, Line, IsMissing(advice));
         }
     }
 
@@ -393,7 +399,7 @@ internal sealed partial class EntryReader
 
         foreach (string field in _fields.Names.Concat(_fields.Lists).Where(field => !_known.Contains(field)))
         {
-            Wrong(field, LineOf(field), "is not a field that this part has. Take it out, or correct its name.");
+            Wrong(field, LineOf(field), Statement.Of("file.unknown-field", $"is not a field that this part has. Take it out, or correct its name."));
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -23,10 +24,10 @@ public abstract class FileException : FormatException
 }
 
 /// <summary>One thing wrong in a file, and where.</summary>
-public sealed record FileProblem
+public sealed record FileProblem : IReadable
 {
-    internal FileProblem(string file, int line, string field, string message) =>
-        (File, Line, Field, Message) = (file, line, field, message);
+    internal FileProblem(string file, int line, string field, Statement reason) =>
+        (File, Line, Field, Reason) = (file, line, field, reason);
 
     /// <summary>The file, as it was named to the reader.</summary>
     public string File { get; }
@@ -37,11 +38,19 @@ public sealed record FileProblem
     /// <summary>The field, for instance <c>injectors.static_flow</c>; the column's number where it has no name.</summary>
     public string Field { get; }
 
-    /// <summary>What is wrong and what to do.</summary>
-    public string Message { get; }
+    /// <summary>What is wrong and what to do; its code is one of those under <c>file.</c>.</summary>
+    /// <remarks>
+    /// What a part's own factory refuses is <c>file.refused-by-part</c>: its argument is the text of the exception, in metric units.
+    /// </remarks>
+    public Statement Reason { get; }
 
-    /// <summary>File, line, field and message.</summary>
+    /// <summary>File, line, field and reason, as a code with its arguments.</summary>
+    public Statement Text => Statement.Of("file.problem", $"{File}, line {Line:ordinal}, {Field}: {Reason}");
+
+    /// <summary>File, line, field and reason.</summary>
     /// <returns>One line.</returns>
-    public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{File}, line {Line}, {Field}: {Message}");
+    public override string ToString() => Text.ToString();
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 }

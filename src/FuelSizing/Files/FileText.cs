@@ -1,5 +1,6 @@
 using System.Text;
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -10,17 +11,22 @@ internal readonly record struct FileText(string Name, string Text)
 {
     private const int MaximumMegabytes = 64;
 
+    private static Statement Split => Statement.Of("file.split-it", $"Split it.");
+
+    /// <summary>What is said of a text that is too long.</summary>
+    public static Statement TooLarge(int megabytes, Statement advice) => Statement.Of("file.too-large", $"is larger than {megabytes} MB. {advice}");
+
     /// <summary>Reads a file; none where it cannot be text, which is kept as a problem.</summary>
     /// <param name="file">Its path.</param>
     /// <param name="problems">Takes what is wrong.</param>
     /// <param name="megabytes">As long as it may be.</param>
     /// <param name="advice">What to do with a longer one.</param>
-    public static FileText? Of(string file, ProblemList problems, int megabytes = MaximumMegabytes, string advice = "Split it.")
+    public static FileText? Of(string file, ProblemList problems, int megabytes = MaximumMegabytes, Statement? advice = null)
     {
         using FileStream stream = OpenedFile.At(file);
         if (Bytes(stream, megabytes << 20) is not { } bytes)
         {
-            problems.Add(file, 1, "file", FormattableString.Invariant($"is larger than {megabytes} MB. {advice}"));
+            problems.Add(file, 1, "file", TooLarge(megabytes, advice ?? Split));
             return null;
         }
 
@@ -34,7 +40,7 @@ internal readonly record struct FileText(string Name, string Text)
         catch (DecoderFallbackException invalid)
         {
             int line = 1 + content[..Math.Max(0, invalid.Index)].Count((byte)'\n');
-            problems.Add(file, line, "file", "is not UTF-8 here. Save it as UTF-8.");
+            problems.Add(file, line, "file", Statement.Of("file.not-utf8", $"is not UTF-8 here. Save it as UTF-8."));
             return null;
         }
     }

@@ -1,4 +1,5 @@
 using System.Collections;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -196,7 +197,7 @@ internal sealed class FieldValues(EntryReader reader)
     public IReadOnlyList<EntryReader> Rows(Field table) => reader.RowsOf(table.Name);
 
     /// <summary>Keeps a problem of a field, which is given or missing.</summary>
-    public void Wrong(Field field, string message) => reader.Wrong(field.Name, reader.LineOf(field.Name), message);
+    public void Wrong(Field field, Statement reason) => reader.Wrong(field.Name, reader.LineOf(field.Name), reason);
 
     /// <summary>Makes something of a few fields; none where that is refused.</summary>
     public T? Checked<T>(Func<T> make, params (string Argument, Field Field)[] arguments)

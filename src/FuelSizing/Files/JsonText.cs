@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -10,6 +11,8 @@ internal ref struct JsonText
 
     /// <summary>Where an editor finds the form described; a reader skips it.</summary>
     private const string SchemaField = "$schema";
+
+    private static readonly Statement Twice = Statement.Of("file.given-twice", $"is given twice. Take one out.");
 
     private readonly string _file;
     private readonly ReadOnlySpan<byte> _bytes;
@@ -44,7 +47,7 @@ internal ref struct JsonText
                 text.Name,
                 (int)(broken.LineNumber ?? 0) + 1,
                 $"byte {(broken.BytePositionInLine ?? 0) + 1}",
-                "the text is not JSON from here on. Check for a missing comma, quote or bracket before it.");
+                Statement.Of("file.not-json", $"the text is not JSON from here on. Check for a missing comma, quote or bracket before it."));
             return null;
         }
     }
@@ -54,7 +57,7 @@ internal ref struct JsonText
         _reader.Read();
         if (_reader.TokenType != JsonTokenType.StartObject)
         {
-            Wrong(versionField, $"is missing: the text is not an object. Begin with {{ \"{versionField}\": {version}, …");
+            Wrong(versionField, Statement.Of("file.not-an-object", $"is missing: the text is not an object. Begin with {{ \"{versionField}\": {version:ordinal}, …"));
             return null;
         }
 
@@ -67,7 +70,7 @@ internal ref struct JsonText
                 _reader.Read();
                 if (_reader.TokenType != JsonTokenType.String || addressed)
                 {
-                    Wrong(name, addressed ? "is given twice. Take one out." : "must be a text, the address of the schema.");
+                    Wrong(name, addressed ? Twice : Statement.Of("file.no-schema-address", $"must be a text, the address of the schema."));
                     _reader.Skip();
                 }
 
@@ -83,21 +86,21 @@ internal ref struct JsonText
 
             if (versioned)
             {
-                Wrong(name, "is given twice. Take one out.");
+                Wrong(name, Twice);
             }
 
             versioned = true;
             _reader.Read();
             if (_reader.TokenType != JsonTokenType.Number || !_reader.TryGetInt32(out int given) || given != version)
             {
-                Wrong(name, $"must be {version}, the one version of the form that this release reads.");
+                Wrong(name, Statement.Of("file.other-version", $"must be {version:ordinal}, the one version of the form that this release reads."));
                 _reader.Skip();
             }
         }
 
         if (!versioned)
         {
-            Wrong(versionField, $"is missing. Give the version of the form, {version}.");
+            Wrong(versionField, Statement.Of("file.version-missing", $"is missing. Give the version of the form, {version:ordinal}."));
         }
 
         // Anything behind the closing bracket makes the reader say so.
@@ -136,7 +139,7 @@ internal ref struct JsonText
         };
         if (!kept)
         {
-            _problems.Add(_file, line, path, "is given twice. Take one out.");
+            _problems.Add(_file, line, path, Twice);
         }
     }
 
@@ -151,7 +154,7 @@ internal ref struct JsonText
             }
             else
             {
-                Wrong(path, "must hold entries, each in { }.");
+                Wrong(path, Statement.Of("file.must-hold-entries", $"must hold entries, each in {{ }}."));
                 _reader.Skip();
             }
         }
@@ -161,7 +164,7 @@ internal ref struct JsonText
 
     private bool Nothing(string path)
     {
-        Wrong(path, "must not be null. Leave the field out where there is no value.");
+        Wrong(path, Statement.Of("file.null", $"must not be null. Leave the field out where there is no value."));
         return true;
     }
 
@@ -182,13 +185,13 @@ internal ref struct JsonText
         }
         catch (InvalidOperationException)
         {
-            Wrong(path, "holds half of a character (a lone surrogate). Write the character itself.");
+            Wrong(path, Statement.Of("file.half-character", $"holds half of a character (a lone surrogate). Write the character itself."));
             return string.Empty;
         }
     }
 
-    private void Wrong(string field, string message) =>
-        _problems.Add(_file, LineHere(), field, message);
+    private void Wrong(string field, Statement reason) =>
+        _problems.Add(_file, LineHere(), field, reason);
 
     /// <summary>The line of the token that was read last, from 1; tokens come in order, so lines are counted once.</summary>
     private int LineHere()

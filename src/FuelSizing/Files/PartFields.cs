@@ -1,4 +1,5 @@
 using System.Text.Json;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -18,7 +19,7 @@ internal sealed class PartField<T>(string name, Func<Form<T>> form, string meani
         EntryReader? part = reader.Part(Name);
         if (!Optional)
         {
-            reader.Missing(Name, $"Give {form().Title}.");
+            reader.Missing(Name, Statement.Of("file.give-part", $"Give {form().Title}."));
         }
 
         return part is null ? null : form().Read(part);
@@ -67,16 +68,16 @@ internal sealed class ListField<T>(string name, Func<Form<T>> form, string meani
 
     public override IReadOnlyList<T> Read(EntryReader reader)
     {
-        IReadOnlyList<EntryReader> rows = Optional ? reader.OptionalRows(Name) : reader.Rows(Name, $"Give {form().Title} or more, each in {{ }}.");
+        IReadOnlyList<EntryReader> rows = Optional ? reader.OptionalRows(Name) : reader.Rows(Name, Statement.Of("file.give-parts", $"Give {form().Title} or more, each in {{ }}."));
         T?[] parts = [.. rows.Select(form().Read)];
         if (Maximum is { } maximum && reader.Has(Name) && rows.Count != maximum)
         {
-            reader.Wrong(Name, reader.LineOf(Name), $"has {rows.Count} rows. Give {maximum}.");
+            reader.Wrong(Name, reader.LineOf(Name), Statement.Of("file.rows-count", $"has {rows.Count} rows. Give {maximum}."));
         }
 
         if (EachOrNone is { } field && rows.Any(row => row.Has(field)) && rows.FirstOrDefault(row => !row.Has(field)) is { } without)
         {
-            without.Wrong(field, without.Line, "is missing, though other rows have it. Give it in every row or in none.");
+            without.Wrong(field, without.Line, Statement.Of("file.missing-in-row", $"is missing, though other rows have it. Give it in every row or in none."));
         }
 
         return [.. parts.OfType<T>()];

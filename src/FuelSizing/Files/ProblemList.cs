@@ -1,3 +1,5 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Files;
 
 /// <summary>The problems of one reading, as many as a person would go through.</summary>
@@ -24,13 +26,13 @@ internal sealed class ProblemList
     public bool Full => _found.Count >= Maximum;
 
     /// <summary>Keeps a problem.</summary>
-    public void Add(string file, int line, string field, string message)
+    public void Add(string file, int line, string field, Statement reason)
     {
         if (!Full)
         {
-            // A field's name and parts of the message come from the file, and may hold anything.
+            // A field's name comes from the file, and may hold anything; so may parts of the reason, which whoever words it passes through Shown.
             string shown = Shown(field, LongestField);
-            _found.Add(new(file, line, string.IsNullOrWhiteSpace(shown) ? "(blank)" : shown, OneLine(message)));
+            _found.Add(new(file, line, string.IsNullOrWhiteSpace(shown) ? "(blank)" : shown, reason));
         }
     }
 
@@ -38,6 +40,7 @@ internal sealed class ProblemList
     public static string Shown(string text, int maximum = 40) =>
         OneLine(text.Length <= maximum ? text : text[..maximum] + "…");
 
-    private static string OneLine(string text) =>
+    /// <summary>A text on one line.</summary>
+    public static string OneLine(string text) =>
         string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -25,7 +26,7 @@ internal sealed class QuantityField<T>(string name, Measure<T> measure, string m
         T? value = reader.Quantity(Name, measure, Example, Within);
         if (!Optional)
         {
-            reader.Missing(Name, $"Give a value such as {Example}.");
+            reader.Missing(Name, Statement.Of("file.give-value", $"Give a value such as {Example}."));
         }
 
         return value;
@@ -57,7 +58,7 @@ internal sealed class NumberField(string name, double example, double minimum, d
         double? value = reader.Number(Name, _example);
         if (!Optional)
         {
-            reader.Missing(Name, $"Give a plain number such as {_example}.");
+            reader.Missing(Name, Statement.Of("file.give-number", $"Give a plain number such as {_example}."));
         }
 
         return value;
@@ -87,7 +88,7 @@ internal sealed class CountField(string name, int example, int minimum, int maxi
         int? value = reader.Count(Name, _example);
         if (!Optional)
         {
-            reader.Missing(Name, $"Give a whole number such as {_example}.");
+            reader.Missing(Name, Statement.Of("file.give-whole-number", $"Give a whole number such as {_example}."));
         }
 
         return value;
@@ -124,7 +125,7 @@ internal sealed class CostField() : Field<decimal?>("cost", "cost of one part, i
             return (decimal)cost;
         }
 
-        reader.Wrong(Name, reader.LineOf(Name), $"was {cost.ToString("G6", CultureInfo.InvariantCulture)}; it must be between 0 and 1,000,000.");
+        reader.Wrong(Name, reader.LineOf(Name), Statement.Of("file.cost-out-of-range", $"was {cost:G6}; it must be between {0} and {1_000_000}."));
         return null;
     }
 
@@ -221,7 +222,7 @@ internal sealed class TextField(string name, string sample, string meaning) : Fi
         string? text = reader.Text(Name);
         if (!Optional)
         {
-            reader.Missing(Name, Advice);
+            reader.Missing(Name, Statement.Of("file.give-text", $"{Advice}"));
         }
 
         return text;

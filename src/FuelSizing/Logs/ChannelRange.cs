@@ -1,7 +1,7 @@
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Logs;
-
 
 /// <summary>
 /// The values that a channel may have, for a file and for a row made in code alike: wide enough for an engine at rest, on
@@ -35,7 +35,40 @@ internal static class ChannelRange
         return value >= minimum && value <= maximum;
     }
 
-    /// <summary>The range in the units people read, for messages.</summary>
+    /// <summary>The lower end, as an argument of a statement.</summary>
+    public static StatementArgument Minimum(Channel channel) => Figure(channel, Ends[(int)channel].Minimum);
+
+    /// <summary>The upper end, as an argument of a statement.</summary>
+    public static StatementArgument Maximum(Channel channel) => Figure(channel, Ends[(int)channel].Maximum);
+
+    /// <summary>Whether an SI value is over the upper end.</summary>
+    public static bool IsOver(Channel channel, double value) => value > Ends[(int)channel].Maximum;
+
+    /// <summary>Whether a value is so far outside that it is no figure to write: a thousand times the wider end, or infinite.</summary>
+    public static bool IsFarOutside(Channel channel, double value)
+    {
+        (double minimum, double maximum) = Ends[(int)channel];
+        return !(Math.Abs(value) <= 1e3 * Math.Max(-minimum, maximum));
+    }
+
+    /// <summary>An SI value as an argument of a statement: a quantity with the kind that the channel is written in, lambda a number.</summary>
+    public static StatementArgument Figure(Channel channel, double value) => channel switch
+    {
+        Channel.Time => Of("time", Duration.FromSeconds(value)),
+        Channel.Speed => Of("speed", RotationalSpeed.FromRevolutionsPerSecond(value)),
+        Channel.ManifoldAbsolute or Channel.RailGauge => Of("pressure", Pressure.FromPascals(value)),
+        Channel.InjectorPulse => Of("pulse", Duration.FromSeconds(value)),
+        Channel.DutyCycle => Of("duty-cycle", Ratio.FromDecimalFractions(value)),
+        Channel.Lambda => new("number", value, "G6"),
+        Channel.BatteryVoltage => Of("voltage", ElectricPotential.FromVolts(value)),
+        Channel.Power => Of("power", Power.FromWatts(value)),
+        Channel.Torque => Of("torque", Torque.FromNewtonMeters(value)),
+        Channel.FuelTemperature => Of("temperature", Temperature.FromKelvins(value)),
+        Channel.FuelVolumeFlow => Of("pump-flow", VolumeFlow.FromCubicMetersPerSecond(value)),
+        _ => Of("mass-flow", MassFlow.FromKilogramsPerSecond(value)),
+    };
+
+    /// <summary>The range in the units people read, for the text of an exception.</summary>
     public static string Text(Channel channel) =>
         $"between {Text(channel, Ends[(int)channel].Minimum)} and {Text(channel, Ends[(int)channel].Maximum)}";
 
@@ -67,6 +100,9 @@ internal static class ChannelRange
             ? value
             : throw Guard.OutOfRange(
                 name, Text(channel, value), Text(channel), "Give the value as the instrument recorded it, or leave it out.");
+
+    private static StatementArgument Of<T>(string kind, T figure)
+        where T : struct, IQuantity => new(FigureKind.Named(kind, typeof(T)), figure);
 
     private static void Set(Channel channel, double minimum, double maximum) => Ends[(int)channel] = (minimum, maximum);
 }

@@ -1,3 +1,5 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Logs;
 
 /// <summary>A file's heading, matched with a mapping.</summary>
@@ -10,9 +12,9 @@ internal static class Heading
     /// <param name="units">The units row, if it is to be used.</param>
     /// <param name="mapping">What is wanted.</param>
     /// <param name="pascals">Ambient pressure.</param>
-    /// <param name="refuse">Takes a problem of a channel: line below the heading's, column from 1, field, kind, message.</param>
+    /// <param name="refuse">Takes a problem of a channel: line below the heading's, column from 1, field, kind, reason.</param>
     public static List<ReadSlot> Match(
-        string[] headings, string[]? units, RunMapping mapping, double pascals, Action<RunColumn, int, int, string, RunProblemKind, string> refuse)
+        string[] headings, string[]? units, RunMapping mapping, double pascals, Action<RunColumn, int, int, string, RunProblemKind, Statement> refuse)
     {
         List<ReadSlot> slots = [];
         foreach (RunColumn column in mapping.Columns)
@@ -20,7 +22,13 @@ internal static class Heading
             int index = column.Place.Heading is { } heading ? Array.IndexOf(headings, heading) : column.Place.Number - 1;
             if (index < 0 || index >= headings.Length)
             {
-                refuse(column, 0, 1, "", RunProblemKind.MissingColumn, $"there is no {column.Place} for {column.Channel}; there {Listed(headings)}.");
+                refuse(
+                    column,
+                    0,
+                    1,
+                    "",
+                    RunProblemKind.MissingColumn,
+                    Statement.Of("log.no-column", $"there is no {column.Place.ToString()} for {column.Channel.ToString()}; there {Listed(headings)}."));
                 continue;
             }
 
@@ -32,11 +40,13 @@ internal static class Heading
                     again + 1,
                     headings[index],
                     RunProblemKind.DuplicateColumn,
-                    $"{column.Place} stands over columns {index + 1} and {again + 1}, and {column.Channel} cannot tell which; map it by its number.");
+                    Statement.Of(
+                        "log.column-twice",
+                        $"{column.Place.ToString()} stands over columns {index + 1:ordinal} and {again + 1:ordinal}, and {column.Channel.ToString()} cannot tell which; map it by its number."));
                 continue;
             }
 
-            if (UnitOf(column, index, units, (kind, message) => refuse(column, 1, index + 1, headings[index], kind, message)) is { } unit)
+            if (UnitOf(column, index, units, reason => refuse(column, 1, index + 1, headings[index], RunProblemKind.Unit, reason)) is { } unit)
             {
                 slots.Add(new(column.Channel, index, headings[index], unit.Scale, unit.Offset + Reference(column, pascals)));
             }
@@ -46,7 +56,7 @@ internal static class Heading
     }
 
     /// <summary>The unit that mapping and units row agree on; null if they do not.</summary>
-    private static ChannelUnit? UnitOf(RunColumn column, int index, string[]? units, Action<RunProblemKind, string> refuse)
+    private static ChannelUnit? UnitOf(RunColumn column, int index, string[]? units, Action<Statement> refuse)
     {
         if (units is null)
         {
@@ -64,9 +74,9 @@ internal static class Heading
                 return unit;
             }
 
-            refuse(
-                RunProblemKind.Unit,
-                $"the units row says \"{said.Text}\" and the mapping {unit.Text}; {column.Channel} is left out until they agree.");
+            refuse(Statement.Of(
+                "log.units-differ",
+                $"the units row says \"{said.Text}\" and the mapping {unit.Text}; {column.Channel.ToString()} is left out until they agree."));
             return null;
         }
 
@@ -75,9 +85,9 @@ internal static class Heading
             return said;
         }
 
-        refuse(
-            RunProblemKind.Unit,
-            $"the units row says \"{CellText.Shown(text)}\", which is no unit of {column.Channel}; give the unit in the mapping.");
+        refuse(Statement.Of(
+            "log.no-unit",
+            $"the units row says \"{CellText.Shown(text)}\", which is no unit of {column.Channel.ToString()}; give the unit in the mapping."));
         return null;
     }
 
@@ -89,11 +99,14 @@ internal static class Heading
         _ => 0,
     };
 
-    private static string Listed(string[] headings)
+    private static Statement Listed(string[] headings)
     {
         const int maximum = 12;
-        string list = string.Join(", ", headings.Take(maximum).Select(heading => $"\"{CellText.Shown(heading)}\""));
-        return headings.Length > maximum ? $"are {list} and {headings.Length - maximum} more" : $"{(headings.Length == 1 ? "is" : "are")} {list}";
+        Statement[] list = [.. headings.Take(maximum).Select(heading => Statement.Of("log.heading", $"\"{CellText.Shown(heading)}\""))];
+        return headings.Length > maximum
+            ? Statement.Of("log.many-headings", $"are {list:,} and {headings.Length - maximum} more")
+            : headings.Length == 1 ? Statement.Of("log.one-heading", $"is {list[0]}")
+            : Statement.Of("log.headings", $"are {list:,}");
     }
 }
 

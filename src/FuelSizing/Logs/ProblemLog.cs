@@ -1,3 +1,5 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Logs;
 
 /// <summary>Hears of every problem, keeps the first ones word for word and counts them all.</summary>
@@ -25,8 +27,8 @@ internal sealed class ProblemLog(Action<RunProblem>? eachProblem)
     /// <summary>The account so far of a reading that came to so many rows.</summary>
     public RunAccount Account(long rows, long rowsUsed) => new(rows, rowsUsed, ValuesLeftOut, Count, [.. _byKind]);
 
-    /// <summary>Takes down a problem; its message may be anything while nobody hears it.</summary>
-    public void Add(long line, int column, string field, RunProblemKind kind, ProblemEffect effect, string message)
+    /// <summary>Takes down a problem; its reason may be none while nobody hears it.</summary>
+    public void Add(long line, int column, string field, RunProblemKind kind, ProblemEffect effect, Statement? reason)
     {
         _byKind[(int)kind]++;
         Count++;
@@ -36,7 +38,7 @@ internal sealed class ProblemLog(Action<RunProblem>? eachProblem)
             return;
         }
 
-        var problem = new RunProblem(line, column, field, kind, effect, message);
+        var problem = new RunProblem(line, column, field, kind, effect, reason!);
         eachProblem?.Invoke(problem);
         if (_problems.Count < Maximum)
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Logs;
 
@@ -7,8 +8,22 @@ namespace FuelSizing.Logs;
 /// </summary>
 internal sealed class RowParser : IDisposable
 {
-    private const string OpenQuote =
-        "the cell's quote is not closed before the separator or the line's end; a quote within a quoted cell is written twice.";
+    private static readonly Statement OpenQuote = Statement.Of(
+        "log.open-quote",
+        $"the cell's quote is not closed before the separator or the line's end; a quote within a quoted cell is written twice.");
+
+    private static readonly Statement Blank = Statement.Of("log.blank-line", $"the line is blank.");
+
+    private static readonly Statement TooLong = Statement.Of(
+        "log.line-too-long", $"the line has more than {BoundedLines.LongestLine} characters; is a line end missing?");
+
+    private static readonly Statement Cut = Statement.Of(
+        "log.cut-line",
+        $"the last line has no line end; its last value may have been cut, so the row is not used. End the line if it is whole.");
+
+    private static readonly Statement RowNotUsed = Statement.Of("log.row-not-used", $"the row is not used");
+
+    private static readonly Statement ValueNotUsed = Statement.Of("log.value-not-used", $"the row is used without this value");
 
     private readonly CellReader _cells;
 
@@ -56,7 +71,7 @@ internal sealed class RowParser : IDisposable
                 units,
                 mapping,
                 pascals,
-                (column, below, cell, field, kind, message) => Refuse(column, mapping.HeadingLine + below, cell, field, kind, message));
+                (column, below, cell, field, kind, reason) => Refuse(column, mapping.HeadingLine + below, cell, field, kind, reason));
             _speed = slots.Single(slot => slot.Channel == Channel.Speed);
             _time = slots.SingleOrDefault(slot => slot.Channel == Channel.Time);
             _others = [.. slots.Where(slot => slot.Channel is not (Channel.Speed or Channel.Time))];
@@ -81,7 +96,7 @@ internal sealed class RowParser : IDisposable
         taken = default;
         if (_cells.IsTooLong)
         {
-            return RefuseRow(1, "", RunProblemKind.LineTooLong, TooLong());
+            return RefuseRow(1, "", RunProblemKind.LineTooLong, TooLong);
         }
 
         if (_cells.IsCut)
@@ -90,7 +105,7 @@ internal sealed class RowParser : IDisposable
                 _cells.LastCell,
                 "",
                 RunProblemKind.TruncatedLine,
-                "the last line has no line end; its last value may have been cut, so the row is not used. End the line if it is whole.");
+                Cut);
         }
 
         if (!_cells.TrySplit())
@@ -145,14 +160,18 @@ internal sealed class RowParser : IDisposable
             {
                 throw File(
                     RunProblemKind.EmptyFile,
-                    i == 0 ? "the file is empty; wanted is a heading and numbers below." : string.Create(CultureInfo.InvariantCulture, $"the file ends here; its heading should be in line {headingLine}."));
+                    i == 0
+                        ? Statement.Of("log.empty-file", $"the file is empty; wanted is a heading and numbers below.")
+                        : Statement.Of("log.no-heading", $"the file ends here; its heading should be in line {headingLine:ordinal}."));
             }
         }
 
         string[] cells = ReadCells();
         if (_cells.IsCut)
         {
-            throw File(RunProblemKind.TruncatedLine, "the file ends within its heading; wanted is a whole heading, its line ended, and numbers below.");
+            throw File(
+                RunProblemKind.TruncatedLine,
+                Statement.Of("log.cut-heading", $"the file ends within its heading; wanted is a whole heading, its line ended, and numbers below."));
         }
 
         // Blank cells at the end of a heading are separators that some programs write after the last column.
@@ -170,7 +189,7 @@ internal sealed class RowParser : IDisposable
     {
         if (_cells.IsTooLong)
         {
-            throw File(RunProblemKind.LineTooLong, TooLong());
+            throw File(RunProblemKind.LineTooLong, TooLong);
         }
 
         if (!_cells.TrySplit())
@@ -187,21 +206,18 @@ internal sealed class RowParser : IDisposable
         return cells;
     }
 
-    private RunFileException File(RunProblemKind kind, string message, int column = 1) =>
-        new(new(Math.Max(_cells.Line, 1), column, "", kind, ProblemEffect.FileRefused, message));
-
-    private static string TooLong() => string.Create(
-        CultureInfo.InvariantCulture, $"the line has more than {BoundedLines.LongestLine:N0} characters; is a line end missing?");
+    private RunFileException File(RunProblemKind kind, Statement reason, int column = 1) =>
+        new(new(Math.Max(_cells.Line, 1), column, "", kind, ProblemEffect.FileRefused, reason));
 
     /// <summary>A channel that cannot be read: of speed, that ends the reading.</summary>
-    private void Refuse(RunColumn column, int line, int cell, string field, RunProblemKind kind, string message)
+    private void Refuse(RunColumn column, int line, int cell, string field, RunProblemKind kind, Statement reason)
     {
         if (column.Channel == Channel.Speed)
         {
-            throw new RunFileException(new(line, cell, field, kind, ProblemEffect.FileRefused, message));
+            throw new RunFileException(new(line, cell, field, kind, ProblemEffect.FileRefused, reason));
         }
 
-        _problems.Add(line, cell, field, kind, ProblemEffect.ChannelLeftOut, message);
+        _problems.Add(line, cell, field, kind, ProblemEffect.ChannelLeftOut, reason);
     }
 
     /// <summary>Blank cells past the last heading do no harm; other counts do.</summary>
@@ -210,12 +226,16 @@ internal sealed class RowParser : IDisposable
         if (count < _columns)
         {
             return _cells.Text.IsWhiteSpace()
-                ? RefuseRow(1, "", RunProblemKind.BlankLine, "the line is blank.")
+                ? RefuseRow(1, "", RunProblemKind.BlankLine, Blank)
                 : RefuseRow(
                     count,
                     "",
                     RunProblemKind.TooFewCells,
-                    _problems.IsHeard ? $"the row has {count} cells and the heading {_columns}; which are missing cannot be told, so the row is not used." : "");
+                    _problems.IsHeard
+                        ? Statement.Of(
+                            "log.too-few-cells",
+                            $"the row has {count} cells and the heading {_columns}; which are missing cannot be told, so the row is not used.")
+                        : null);
         }
 
         for (int i = _columns; i < count; i++)
@@ -226,7 +246,11 @@ internal sealed class RowParser : IDisposable
                     i + 1,
                     "",
                     RunProblemKind.TooManyCells,
-                    _problems.IsHeard ? $"the row has {count} cells and the heading {_columns}; which are too many cannot be told, so the row is not used." : "");
+                    _problems.IsHeard
+                        ? Statement.Of(
+                            "log.too-many-cells",
+                            $"the row has {count} cells and the heading {_columns}; which are too many cannot be told, so the row is not used.")
+                        : null);
             }
         }
 
@@ -244,7 +268,7 @@ internal sealed class RowParser : IDisposable
 
         if (kind == RunProblemKind.MissingValue && _cells.Count == 1)
         {
-            return RefuseRow(1, "", RunProblemKind.BlankLine, "the line is blank.");
+            return RefuseRow(1, "", RunProblemKind.BlankLine, Blank);
         }
 
         AddCell(slot, kind, value, ProblemEffect.RowRefused);
@@ -271,11 +295,17 @@ internal sealed class RowParser : IDisposable
             slot.Index + 1,
             slot.Field,
             again ? RunProblemKind.DuplicateTime : RunProblemKind.ReversedTime,
-            _problems.IsHeard
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the time is {time:R} s, {(again ? "that of the last row used" : $"before the last row used at {_lastTime:R} s")}; the row is not used.")
-                : "");
+            _problems.IsHeard ? TimeReason(CellText.Shown(_cells[slot.Index].Trim()), time, again) : null);
+    }
+
+    // Rows a millisecond apart have times that round to the same, so the cell is quoted and a short step back is in ms.
+    private Statement TimeReason(string found, double time, bool again)
+    {
+        StatementArgument at = ChannelRange.Figure(Channel.Time, time);
+        StatementArgument early = ChannelRange.Figure(_lastTime - time < 1 ? Channel.InjectorPulse : Channel.Time, _lastTime - time);
+        return again
+            ? Statement.Of("log.same-time", $"the time \"{found}\" is {at}, that of the last row used; {RowNotUsed}.")
+            : Statement.Of("log.earlier-time", $"the time \"{found}\" is {at}, {early} before the last row used; {RowNotUsed}.");
     }
 
     /// <summary>A cell as an SI value that may be; if it is none, what is wrong with it. A blank cell is a missing value.</summary>
@@ -310,9 +340,9 @@ internal sealed class RowParser : IDisposable
         return false;
     }
 
-    private bool RefuseRow(int column, string field, RunProblemKind kind, string message)
+    private bool RefuseRow(int column, string field, RunProblemKind kind, Statement? reason)
     {
-        _problems.Add(_cells.Line, column, field, kind, ProblemEffect.RowRefused, message);
+        _problems.Add(_cells.Line, column, field, kind, ProblemEffect.RowRefused, reason);
         return false;
     }
 
@@ -324,19 +354,28 @@ internal sealed class RowParser : IDisposable
             slot.Field,
             kind,
             effect,
-            _problems.IsHeard ? CellMessage(_cells[slot.Index], slot, kind, value, effect) : "");
+            _problems.IsHeard ? CellReason(CellText.Shown(_cells[slot.Index].Trim()), slot.Channel, kind, value, effect) : null);
 
-    private static string CellMessage(ReadOnlySpan<char> cell, ReadSlot slot, RunProblemKind kind, double value, ProblemEffect effect)
+    // Of an unusual value the figure may round to the range's end, so the words say on which side it is.
+    private static Statement CellReason(string found, Channel channel, RunProblemKind kind, double value, ProblemEffect effect)
     {
-        string found = $"\"{CellText.Shown(cell.Trim())}\"";
-        string what = kind switch
+        string name = channel.ToString();
+        Statement cost = effect == ProblemEffect.RowRefused ? RowNotUsed : ValueNotUsed;
+        StatementArgument minimum = ChannelRange.Minimum(channel);
+        StatementArgument maximum = ChannelRange.Maximum(channel);
+        return kind switch
         {
-            RunProblemKind.MissingValue => $"the cell is blank, and a row needs its {slot.Channel}",
-            RunProblemKind.NotFinite => $"{found} says that there is no value of {slot.Channel}",
-            RunProblemKind.OutOfRange =>
-                $"{found} is {slot.Channel} {ChannelRange.Text(slot.Channel, value)}; it must be {ChannelRange.Text(slot.Channel)}",
-            _ => $"{found} is no number as the mapping has numbers written",
+            RunProblemKind.MissingValue => Statement.Of("log.blank-cell", $"the cell is blank, and a row needs its {name}; {cost}."),
+            RunProblemKind.NotFinite => Statement.Of("log.not-finite", $"\"{found}\" says that there is no value of {name}; {cost}."),
+            RunProblemKind.OutOfRange when ChannelRange.IsFarOutside(channel, value) => Statement.Of(
+                "log.far-outside", $"\"{found}\" is no {name} at all; it must be between {minimum} and {maximum}; {cost}."),
+            RunProblemKind.OutOfRange when ChannelRange.IsOver(channel, value) => Statement.Of(
+                "log.too-high",
+                $"\"{found}\" is {name} {ChannelRange.Figure(channel, value)}, too high; it must be between {minimum} and {maximum}; {cost}."),
+            RunProblemKind.OutOfRange => Statement.Of(
+                "log.too-low",
+                $"\"{found}\" is {name} {ChannelRange.Figure(channel, value)}, too low; it must be between {minimum} and {maximum}; {cost}."),
+            _ => Statement.Of("log.not-a-number", $"\"{found}\" is no number as the mapping has numbers written; {cost}."),
         };
-        return $"{what}; {(effect == ProblemEffect.RowRefused ? "the row is not used." : "the row is used without this value.")}";
     }
 }

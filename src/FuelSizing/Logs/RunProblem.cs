@@ -1,12 +1,12 @@
-using System.Globalization;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Logs;
 
 /// <summary>Something wrong at one place of a recorded run, and what it costs.</summary>
-public sealed record RunProblem
+public sealed record RunProblem : IReadable
 {
-    internal RunProblem(long line, int column, string field, RunProblemKind kind, ProblemEffect effect, string message) =>
-        (Line, Column, Field, Kind, Effect, Message) = (line, column, field, kind, effect, message);
+    internal RunProblem(long line, int column, string field, RunProblemKind kind, ProblemEffect effect, Statement reason) =>
+        (Line, Column, Field, Kind, Effect, Reason) = (line, column, field, kind, effect, reason);
 
     /// <summary>Line of the file, the first being 1.</summary>
     public long Line { get; }
@@ -23,14 +23,25 @@ public sealed record RunProblem
     /// <summary>What it costs.</summary>
     public ProblemEffect Effect { get; }
 
-    /// <summary>What was found, what is wanted and what was done.</summary>
-    public string Message { get; }
+    /// <summary>What was found, what is wanted and what was done; its code is one of those under <c>log.</c>.</summary>
+    public Statement Reason { get; }
+
+    /// <summary>Place and reason, as a code with its arguments.</summary>
+    public Statement Text
+    {
+        get
+        {
+            Statement? heading = Field.Length > 0 ? Statement.Of("log.field", $" ({CellText.Shown(Field)})") : null;
+            return Statement.Of("log.problem", $"line {Line:ordinal}, column {Column:ordinal}{heading}: {Reason}");
+        }
+    }
 
     /// <summary>The problem in words, for instance <c>line 12, column 3 (Lambda): …</c>.</summary>
-    /// <returns>Place and message.</returns>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture,
-        $"line {Line}, column {Column}{(Field.Length > 0 ? $" ({CellText.Shown(Field)})" : "")}: {Message}");
+    /// <returns>Place and reason.</returns>
+    public override string ToString() => Text.ToString();
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 }
 
 /// <summary>What is wrong with a place in a recorded run.</summary>

@@ -339,6 +339,9 @@ public ref struct StatementText
     /// <param name="figure">Any value.</param>
     public void AppendFormatted(Torque figure) => Add(figure);
 
+    /// <summary>Takes an argument that was made elsewhere, of a kind that is not known where the words stand.</summary>
+    internal void AppendFormatted(StatementArgument argument) => Add(argument);
+
     internal (string[] Literals, StatementArgument[] Arguments) Parts()
     {
         if (_literals is null)

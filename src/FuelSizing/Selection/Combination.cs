@@ -9,7 +9,7 @@ using UnitsNet;
 namespace FuelSizing.Selection;
 
 /// <summary>One choice of injectors, pump and regulator, judged over every stage of a plan.</summary>
-public sealed class Combination
+public sealed class Combination : IReadable
 {
     private readonly IReadOnlyList<Stage> _plan;
     private readonly WorstSoFar _worst;
@@ -117,10 +117,23 @@ public sealed class Combination
         return [.. stage.Points.Select(system.Solve)];
     }
 
+    /// <summary>The names of the parts that were chosen, as a code with its arguments.</summary>
+    public Statement Text
+    {
+        get
+        {
+            string?[] names = [Injectors?.Name, Pump?.Name, Regulator?.Name];
+            Statement[] parts = [.. names.OfType<string>().Select(name => Statement.Of("ranking.part", $"{name}"))];
+            return Statement.Of("ranking.combination", $"{parts:,}");
+        }
+    }
+
     /// <summary>The parts in words.</summary>
     /// <returns>Injectors, pump, regulator.</returns>
-    public override string ToString() =>
-        string.Join(", ", new[] { Injectors?.Name, Pump?.Name, Regulator?.Name }.OfType<string>());
+    public override string ToString() => Text.ToString();
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     private static Ratio? Share(double reserve) =>
         double.IsPositiveInfinity(reserve) ? null : Ratio.FromDecimalFractions(reserve);

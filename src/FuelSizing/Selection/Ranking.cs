@@ -20,7 +20,7 @@ namespace FuelSizing.Selection;
 /// Console.WriteLine(ranking.Headline);
 /// </code>
 /// </example>
-public sealed class Ranking
+public sealed class Ranking : IReadable
 {
     // As many as a reader compares.
     private const int Nearest = 3;
@@ -73,9 +73,9 @@ public sealed class Ranking
             Statement over = Plan.Count == 1
                 ? Statement.Of("ranking.one-stage", $"{Plan[0].Name}")
                 : Statement.Of("ranking.all-stages", $"all {Plan.Count} stages");
-            Statement? found = Best is { } best ? Statement.Of("ranking.first", $": first comes {best.ToString()}")
+            Statement? found = Best is { } best ? Statement.Of("ranking.first", $": first comes {best}")
                 : Combinations.Count > 0
-                    ? Statement.Of("ranking.nearest", $". Nearest comes {Combinations[0].ToString()}, but {Combinations[0].Reason}")
+                    ? Statement.Of("ranking.nearest", $". Nearest comes {Combinations[0]}, but {Combinations[0].Reason}")
                     : null;
             return IsComplete
                 ? Statement.Of(
@@ -97,7 +97,7 @@ public sealed class Ranking
         Headline,
         Best is { } best
             ? [.. best.Margins.Select(margin => Statement.Of("ranking.margin", $"{margin.Stage.Name}: {margin.Limit}"))]
-            : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination.ToString()}: {combination.Reason}"))]);
+            : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination}: {combination.Reason}"))]);
 
     /// <summary>Judges and orders every combination.</summary>
     /// <param name="plan">One stage or more, up to 100; the parts must serve them all.</param>
@@ -145,10 +145,22 @@ public sealed class Ranking
             judged.All(combinations => combinations is not null));
     }
 
+    /// <summary>How many combinations serve, and the best, as a code with its arguments.</summary>
+    public Statement Text
+    {
+        get
+        {
+            Statement? first = Best is { } best ? Statement.Of("ranking.best", $"; best: {best}") : null;
+            return Statement.Of("ranking.serving", $"{Serving.Count} of {Combinations.Count} combinations serve{first}");
+        }
+    }
+
     /// <summary>How many combinations serve, and the best.</summary>
     /// <returns>For instance <c>6 of 24 combinations serve; best: injector B, pump R</c>.</returns>
-    public override string ToString() =>
-        FormattableString.Invariant($"{Serving.Count} of {Combinations.Count} combinations serve{(Best is { } best ? $"; best: {best}" : string.Empty)}");
+    public override string ToString() => Text.ToString();
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The regulators that fit every stage; one that is none where each stage keeps its own.</summary>
     private static Candidate<PressureRegulator>?[] Fitting(
@@ -162,18 +174,14 @@ public sealed class Ranking
         List<Candidate<PressureRegulator>> fitting = [];
         foreach (Candidate<PressureRegulator> regulator in regulators)
         {
-            try
+            Statement? misfit = plan.Select(stage => FuelSystem.Misfit(stage.System.Layout, regulator.Part)).FirstOrDefault(found => found is not null);
+            if (misfit is null)
             {
-                foreach (Stage stage in plan)
-                {
-                    stage.System.With(regulator.Part);
-                }
-
                 fitting.Add(regulator);
             }
-            catch (ArgumentException refused)
+            else
             {
-                leftOut.Add(new(regulator.Name, refused.Message));
+                leftOut.Add(new(regulator.Name, Statement.Of("ranking.regulator-left-out", $"the regulator is {regulator.Part.Text}; {misfit}")));
             }
         }
 

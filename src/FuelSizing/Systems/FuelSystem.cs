@@ -214,17 +214,21 @@ public sealed record FuelSystem
         return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default), checks);
     }
 
+    /// <summary>Why a regulator does not fit a layout; none if it does.</summary>
+    internal static Statement? Misfit(LineLayout layout, PressureRegulator regulator) => (layout, regulator) switch
+    {
+        (LineLayout.Return, ElectronicReturnless) =>
+            Statement.Of("regulator.needs-returnless", $"a pump held by its speed returns nothing. Use FuelSystem.Returnless."),
+        (LineLayout.Returnless, RegulatorSeries) => Statement.Of(
+            "regulator.needs-return", $"a returnless system has no return line for the second unit. Use FuelSystem.Return, or one regulator."),
+        (_, RisingRate { Base.Pascals: 0 }) =>
+            Statement.Of("regulator.needs-base", $"with no base of its own it needs a base regulator before it. Use RegulatorSeries.Of."),
+        _ => null,
+    };
+
     private static void Fitting(LineLayout layout, PressureRegulator regulator)
     {
-        string? misfit = (layout, regulator) switch
-        {
-            (LineLayout.Return, ElectronicReturnless) => "a pump held by its speed returns nothing. Use FuelSystem.Returnless.",
-            (LineLayout.Returnless, RegulatorSeries) =>
-                "a returnless system has no return line for the second unit. Use FuelSystem.Return, or one regulator.",
-            (_, RisingRate { Base.Pascals: 0 }) => "with no base of its own it needs a base regulator before it. Use RegulatorSeries.Of.",
-            _ => null,
-        };
-        if (misfit is not null)
+        if (Misfit(layout, regulator) is { } misfit)
         {
             throw new ArgumentException($"regulator was {regulator.Description}; {misfit}", nameof(regulator));
         }

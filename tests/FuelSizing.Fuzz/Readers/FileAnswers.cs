@@ -23,11 +23,11 @@ internal static class FileAnswers
             BrokenPromiseException.Unless(problem.File == name, "A problem names the file.");
             BrokenPromiseException.Unless(problem.Line >= 1 && problem.Line <= lines, "A problem's line is one of the file.");
             BrokenPromiseException.Unless(!string.IsNullOrWhiteSpace(problem.Field), "A problem has a field.");
-            BrokenPromiseException.Unless(!string.IsNullOrWhiteSpace(problem.Message), "A problem has words.");
-            BrokenPromiseException.Unless(!problem.Field.Any(char.IsControl) && !problem.Message.Any(char.IsControl), "A problem stands on one line.");
+            BrokenPromiseException.Unless(!string.IsNullOrWhiteSpace($"{problem.Reason}"), "A problem has words.");
+            BrokenPromiseException.Unless(!problem.Field.Any(char.IsControl) && !$"{problem.Reason}".Any(char.IsControl), "A problem stands on one line.");
         }
 
-        return new(false, [.. refused.Problems.Take(MaximumKinds).Select(problem => AnswerKind.Of(problem.Message)).Distinct()]);
+        return new(false, [.. refused.Problems.Take(MaximumKinds).Select(problem => problem.Reason.Code == "file.refused-by-part" ? AnswerKind.Of($"{problem.Reason}") : problem.Reason.Code).Distinct()]);
     }
 
     private static int Ends<T>(ReadOnlySpan<T> text, T feed, T carriage)

@@ -55,7 +55,7 @@ internal sealed class RecordedRunReader : FuzzedReader
             catch (RunFileException refused)
             {
                 Placed(refused.Problem);
-                kinds.Add($"refused: {AnswerKind.Of(refused.Problem.Message)}");
+                kinds.Add($"refused: {refused.Problem.Reason.Code}");
             }
         }
 
@@ -87,7 +87,7 @@ internal sealed class RecordedRunReader : FuzzedReader
             refused += problem.Effect == ProblemEffect.RowRefused ? 1 : 0;
             if (kinds.Count < 12)
             {
-                kinds.Add(AnswerKind.Of(problem.Message));
+                kinds.Add(problem.Reason.Code);
             }
         }
 
@@ -99,6 +99,6 @@ internal sealed class RecordedRunReader : FuzzedReader
     private static void Placed(RunProblem problem)
     {
         BrokenPromiseException.Unless(problem.Line >= 1 && problem.Column >= 1, "A problem has a place.");
-        BrokenPromiseException.Unless(problem.Message.Length > 0 && !problem.ToString().Any(char.IsControl), "A problem has words, on one line.");
+        BrokenPromiseException.Unless(!problem.ToString().Any(char.IsControl), "A problem has words, on one line.");
     }
 }

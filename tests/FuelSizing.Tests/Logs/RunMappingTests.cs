@@ -113,7 +113,7 @@ public class RunMappingTests
         var refused = Assert.Throws<RunMappingException>(() => RunMappingFile.Parse("mapping.json", text.Replace(found, put, StringComparison.Ordinal)));
         Assert.Contains(
             refused.Problems,
-            problem => problem.File == "mapping.json" && problem.Line == line && problem.Field == field && problem.Message.Contains(reason, StringComparison.Ordinal));
+            problem => problem.File == "mapping.json" && problem.Line == line && problem.Field == field && problem.Reason.ToString().Contains(reason, StringComparison.Ordinal));
     }
 
     [Fact]

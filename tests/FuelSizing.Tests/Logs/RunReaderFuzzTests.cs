@@ -93,7 +93,7 @@ public class RunReaderFuzzTests
         }
         catch (RunFileException refusal)
         {
-            Assert.True(refusal.Problem.Line >= 1 && refusal.Problem.Column >= 1 && refusal.Problem.Message.Length > 0);
+            Assert.True(refusal.Problem.Line >= 1 && refusal.Problem.Column >= 1 && refusal.Problem.Reason.Code.Length > 0);
             Assert.Equal(ProblemEffect.FileRefused, refusal.Problem.Effect);
             return null;
         }
@@ -108,7 +108,7 @@ public class RunReaderFuzzTests
         RunAccount account = reader.Account;
         Assert.Equal(lines - linesAbove, account.Rows);
         Assert.Equal(rows.Count, account.RowsUsed);
-        Assert.All(problems, problem => Assert.True(problem.Line >= 1 && problem.Line <= lines && problem.Column >= 1 && problem.Message.Length > 0));
+        Assert.All(problems, problem => Assert.True(problem.Line >= 1 && problem.Line <= lines && problem.Column >= 1 && problem.Reason.Code.Length > 0));
 
         // Each line below the heading is either used or refused, once.
         long[] refused = [.. problems.Where(problem => problem.Effect == ProblemEffect.RowRefused).Select(problem => problem.Line)];

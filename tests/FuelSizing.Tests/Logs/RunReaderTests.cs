@@ -1,5 +1,7 @@
 using System.Text;
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
+using UnitsNet;
 using UnitsNet.Units;
 
 namespace FuelSizing.Tests.Logs;
@@ -71,8 +73,62 @@ public class RunReaderTests
     [Fact]
     public void Problem_OfACell_SaysWhatWasFoundAndWhatIsAllowed() =>
         Assert.Equal(
-            "line 2, column 4 (Rail): \"99999\" is RailGauge 99999 kPa; it must be between −110 kPa and 3000 kPa; the row is used without this value.",
+            "line 2, column 4 (Rail): \"99999\" is RailGauge 99,999 kPa, too high; it must be between −110 kPa and 3,000 kPa; the row is used without this value.",
             Assert.Single(LogText.Read(LogText.Heading + "0,3000,0.5,99999,0.85\n").Problems).ToString());
+
+    [Fact]
+    public void Problem_OfACell_IsACodeWithQuantities_InAnyStyle()
+    {
+        RunProblem problem = Assert.Single(LogText.Read(LogText.Heading + "0,3000,0.5,99999,0.85\n").Problems);
+        Assert.Equal("log.too-high", problem.Reason.Code);
+        Assert.Equal(["name", "name", "pressure", "pressure", "pressure", "statement"], problem.Reason.Arguments.Select(argument => argument.Kind));
+        Assert.Equal("99999", problem.Reason.Arguments[0].Value);
+        Assert.Equal(99_999, Assert.IsType<Pressure>(problem.Reason.Arguments[2].Value).Kilopascals, 6);
+        Assert.Equal("log.value-not-used", Assert.IsType<Statement>(problem.Reason.Arguments[5].Value).Code);
+        Assert.Equal(
+            "line 2, column 4 (Rail): \"99999\" is RailGauge 14,503.6 psi, too high; it must be between −16.0 psi and 435.1 psi; the row is used without this value.",
+            problem.In(TextStyle.UsCustomary));
+    }
+
+    [Theory]
+    [InlineData("1,3000,,,0.8\n0.25,3000,,,", "log.earlier-time", "the time \"0.25\" is 0.25 s, 750.00 ms before the last row used; the row is not used.")]
+    [InlineData("1,3000,,,0.8\n1,3000,,,", "log.same-time", "the time \"1\" is 1.00 s, that of the last row used; the row is not used.")]
+    [InlineData("1,-5,,,", "log.too-low", "\"-5\" is Speed −5 rev/min, too low; it must be between 0 rev/min and 25,000 rev/min; the row is not used.")]
+    [InlineData("1,3000,,,0.29999", "log.too-low", "\"0.29999\" is Lambda 0.29999, too low; it must be between 0.3 and 30; the row is used without this value.")]
+    [InlineData(
+        "1,3000,,1e400,", "log.far-outside", "\"1e400\" is no RailGauge at all; it must be between −110 kPa and 3,000 kPa; the row is used without this value.")]
+    [InlineData("1,,,,", "log.blank-cell", "the cell is blank, and a row needs its Speed; the row is not used.")]
+    [InlineData("1,3000", "log.too-few-cells", "the row has 2 cells and the heading 5; which are missing cannot be told, so the row is not used.")]
+    [InlineData("1,3000,,,0.8,x", "log.too-many-cells", "the row has 6 cells and the heading 5; which are too many cannot be told, so the row is not used.")]
+    [InlineData("1,3000,,,lean", "log.not-a-number", "\"lean\" is no number as the mapping has numbers written; the row is used without this value.")]
+    [InlineData("1,3000,,,nan", "log.not-finite", "\"nan\" says that there is no value of Lambda; the row is used without this value.")]
+    public void Problem_OfEachKind_HasItsCodeAndWords(string rows, string code, string words)
+    {
+        Statement reason = Assert.Single(LogText.Read($"{LogText.Heading}{rows}\n").Problems).Reason;
+        Assert.Equal((code, words), (reason.Code, reason.ToString()));
+    }
+
+    /// <summary>A power is a decimal number in its quantity, which a number of a log may be too large for.</summary>
+    [Fact]
+    public void Problem_OfAValueThatNoQuantityHolds_IsAProblemStill()
+    {
+        RunMapping mapping = RunMapping.Of(RunColumn.Speed("Speed", RotationalSpeedUnit.RevolutionPerMinute), RunColumn.Power("Power", PowerUnit.Kilowatt));
+        foreach (string cell in new[] { "1e300", "-1e300", "1e400" })
+        {
+            Assert.Equal("log.far-outside", Assert.Single(LogText.Read($"Speed,Power\n3000,{cell}\n", mapping).Problems).Reason.Code);
+        }
+    }
+
+    [Fact]
+    public void Problem_SaidOnSixteenThreads_IsTheSameInEachStyle()
+    {
+        RunProblem[] problems = [.. LogText.Read(LogText.Heading + "0,3000,0.5,99999,0.85\n1,x,,,\n2,3000\n").Problems];
+        string[] Said() => [.. problems.SelectMany(problem => new[] { problem.ToString(), problem.In(TextStyle.UsCustomary) })];
+        string[] alone = Said();
+        string[][] said = new string[160][];
+        Parallel.For(0, said.Length, new ParallelOptions { MaxDegreeOfParallelism = 16 }, i => said[i] = Said());
+        Assert.All(said, texts => Assert.Equal(alone, texts));
+    }
 
     /// <summary>A message goes to a terminal and into reports: a heading must not bring line ends or escapes into it.</summary>
     [Fact]
@@ -207,7 +263,7 @@ public class RunReaderTests
 
         RunProblem refusal = LogText.Refusal("Time,speed,Boost,Rail,Lambda\n0,3000,0.5,350,0.85\n");
         Assert.Equal((1, 1, RunProblemKind.MissingColumn), Place(refusal));
-        Assert.Equal("there is no \"Speed\" for Speed; there are \"Time\", \"speed\", \"Boost\", \"Rail\", \"Lambda\".", refusal.Message);
+        Assert.Equal("there is no \"Speed\" for Speed; there are \"Time\", \"speed\", \"Boost\", \"Rail\", \"Lambda\".", refusal.Reason.ToString());
     }
 
     [Fact]

@@ -63,7 +63,11 @@ public partial class CodesPageTests
         int start = 0;
         for (int i = 0; i < text.Length; i++)
         {
-            if (text[i] == '{' && depth++ == 0)
+            if (depth == 0 && (text[i] == '\\' || text[i..].StartsWith("{{", StringComparison.Ordinal) || text[i..].StartsWith("}}", StringComparison.Ordinal)))
+            {
+                words.Append(text[++i]);
+            }
+            else if (text[i] == '{' && depth++ == 0)
             {
                 start = i;
             }
@@ -98,8 +102,8 @@ public partial class CodesPageTests
         return folder!;
     }
 
-    // Words never hold a quote of their own; holes may.
-    [GeneratedRegex(@"(?<!\w)Statement\.Of\((\s*([^""?;]*\?\s*""(?<code>[^""]+)""\s*:\s*)?""(?<code>[^""]+)"",\s*\$""(?<text>(?:[^""{]|\{(?:[^{}]|\{[^{}]*\})*\})*)"")?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
+    // A quote or bracket of the words themselves is written twice or after a backslash; in holes they stand as they are.
+    [GeneratedRegex(@"(?<!\w)Statement\.Of\((\s*([^""?;]*\?\s*""(?<code>[^""]+)""\s*:\s*)?""(?<code>[^""]+)"",\s*\$""(?<text>(?:\\.|\{\{|\}\}|[^""{}\\]|\{(?:[^{}]|\{[^{}]*\})*\})*)"")?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Made();
 
     [GeneratedRegex(@":([a-z][a-z-]+)$", RegexOptions.CultureInvariant)]

@@ -2,6 +2,7 @@ using CsCheck;
 using FuelSizing.Checks;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
@@ -140,7 +141,10 @@ public class RankingTests
 
         LeftOut controller = Assert.Single(ranking.LeftOut);
         Assert.Equal("controller E", controller.Name);
-        Assert.Contains("FuelSystem.Returnless", controller.Reason, StringComparison.Ordinal);
+        Assert.Equal("ranking.regulator-left-out", controller.Reason.Code);
+        Assert.Equal("regulator.needs-returnless", Assert.IsType<Statement>(controller.Reason.Arguments[1].Value).Code);
+        Assert.Contains("FuelSystem.Returnless", $"{controller}", StringComparison.Ordinal);
+        Assert.Contains("50.8 psi", controller.In(TextStyle.UsCustomary), StringComparison.Ordinal);
         Assert.Single(ranking.Combinations);
     }
 

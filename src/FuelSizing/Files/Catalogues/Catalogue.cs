@@ -137,8 +137,9 @@ public sealed record Catalogue
                     entry.File,
                     name.Line,
                     $"{entry.Kind.Name}.{EntryKind.NameField}",
-                    FormattableString.Invariant(
-                        $"\"{ProblemList.Shown(name.Text)}\" is in {first.File}, line {first.Line}, already. Keep the lines of a part together, and give each part its own name."));
+                    Statement.Of(
+                        "file.part-named-twice",
+                        $"\"{ProblemList.Shown(name.Text)}\" is in {ProblemList.OneLine(first.File)}, line {first.Line:ordinal}, already. Keep the lines of a part together, and give each part its own name."));
             }
         }
     }

@@ -1,5 +1,6 @@
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Selection;
 
@@ -107,7 +108,7 @@ internal sealed record ListedRegulator(EntryReader Reader, string Name, decimal?
 
         if (!names.Contains(InSeriesWith))
         {
-            Wrong($"was \"{ProblemList.Shown(InSeriesWith)}\", which is not in the list. Name a regulator of it.");
+            Wrong(Statement.Of("file.regulator-not-listed", $"was \"{ProblemList.Shown(InSeriesWith)}\", which is not in the list. Name a regulator of it."));
             return null;
         }
 
@@ -115,13 +116,13 @@ internal sealed record ListedRegulator(EntryReader Reader, string Name, decimal?
         ListedRegulator? first = others.FirstOrDefault(other => other.Name == InSeriesWith);
         if (first?.InSeriesWith is not null)
         {
-            Wrong($"was \"{ProblemList.Shown(InSeriesWith)}\", which is in series with another itself. Name a base regulator.");
+            Wrong(Statement.Of("file.regulator-in-series", $"was \"{ProblemList.Shown(InSeriesWith)}\", which is in series with another itself. Name a base regulator."));
             return null;
         }
 
         return first is null ? null : Candidate.Of<PressureRegulator>(Name, RegulatorSeries.Of(first.Alone, (RisingRate)Alone), Cost);
     }
 
-    private void Wrong(string message) =>
-        Reader.Wrong(RegulatorForm.InSeriesWith, Reader.LineOf(RegulatorForm.InSeriesWith), message);
+    private void Wrong(Statement reason) =>
+        Reader.Wrong(RegulatorForm.InSeriesWith, Reader.LineOf(RegulatorForm.InSeriesWith), reason);
 }

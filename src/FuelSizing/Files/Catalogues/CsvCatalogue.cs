@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -38,7 +39,7 @@ internal sealed partial class CsvCatalogue
             int line = (int)rows.Line;
             if (rows.IsTooLong)
             {
-                Wrong(line, "line", string.Create(CultureInfo.InvariantCulture, $"has more than {BoundedLines.LongestLine:N0} characters. Check for a line end that is missing."));
+                Wrong(line, "line", Statement.Of("file.line-too-long", $"has more than {BoundedLines.LongestLine} characters. Check for a line end that is missing."));
                 continue;
             }
 
@@ -63,7 +64,7 @@ internal sealed partial class CsvCatalogue
 
         if (_kind is null)
         {
-            Wrong(1, "column 1", $"is empty. The first cell says what is listed and the version of the form, such as \"injectors {Version}\".");
+            Wrong(1, "column 1", Statement.Of("file.empty", $"is empty. The first cell says what is listed and the version of the form, such as \"injectors {Version}\"."));
         }
     }
 
@@ -74,11 +75,11 @@ internal sealed partial class CsvCatalogue
         _kind = EntryKind.Of(words[0]);
         if (_kind is null || words.Length != 2 || words[1] != Version)
         {
-            string semicolons = first.Contains(';') ? " Save the file with commas between its cells." : string.Empty;
+            Statement? semicolons = first.Contains(';') ? Statement.Of("file.use-commas", $" Save the file with commas between its cells.") : null;
             Wrong(
                 line,
                 "column 1",
-                $"was \"{Short(first)}\". Give one of {EntryKind.Names} and the version of the form, such as \"injectors {Version}\".{semicolons}");
+                Statement.Of("file.no-catalogue", $"was \"{Short(first)}\". Give one of {EntryKind.Names} and the version of the form, such as \"injectors {Version}\".{semicolons}"));
             return false;
         }
 
@@ -92,12 +93,12 @@ internal sealed partial class CsvCatalogue
             string field = head.Groups["field"].Value;
             if (!head.Success)
             {
-                Wrong(line, Numbered(cell), $"has the head \"{Short(cells[cell] ?? string.Empty)}\". Give a field and, in brackets, its unit, such as static_flow [mL/min].");
+                Wrong(line, Numbered(cell), Statement.Of("file.no-column-head", $"has the head \"{Short(cells[cell] ?? string.Empty)}\". Give a field and, in brackets, its unit, such as static_flow [mL/min]."));
                 sound = false;
             }
             else if (!seen.Add(field))
             {
-                Wrong(line, field, $"stands at the head of two columns, the second is {Numbered(cell)}. Take one out.");
+                Wrong(line, field, Statement.Of("file.column-twice", $"stands at the head of two columns, the second is {Numbered(cell)}. Take one out."));
                 sound = false;
             }
 
@@ -114,7 +115,7 @@ internal sealed partial class CsvCatalogue
             Wrong(
                 line,
                 Numbered(Math.Min(cells.Length, _columns.Length)),
-                string.Create(CultureInfo.InvariantCulture, $"the line has {cells.Length} cells where the head has {_columns.Length}. Give every cell, blank ones too."));
+                Statement.Of("file.cell-count", $"the line has {cells.Length} cells where the head has {_columns.Length}. Give every cell, blank ones too."));
             return;
         }
 
@@ -157,7 +158,7 @@ internal sealed partial class CsvCatalogue
             }
             else if (further)
             {
-                Wrong(line, $"{_kind.Name}.{field}", "is given on a further line of the part. Give it on the part's first line alone.");
+                Wrong(line, $"{_kind.Name}.{field}", Statement.Of("file.field-on-further-line", $"is given on a further line of the part. Give it on the part's first line alone."));
             }
             else
             {
@@ -193,7 +194,7 @@ internal sealed partial class CsvCatalogue
             return cells;
         }
 
-        Wrong(line, Field(cells.Length - 1), $"has quotes that do not match: {Short(rows.Text.ToString())}. Put the whole cell in quotes, on one line, and double each one inside.");
+        Wrong(line, Field(cells.Length - 1), Statement.Of("file.quotes", $"has quotes that do not match: {Short(rows.Text.ToString())}. Put the whole cell in quotes, on one line, and double each one inside."));
         Array.Resize(ref cells, Math.Max(cells.Length, _columns.Length));
         return cells;
     }
@@ -205,13 +206,13 @@ internal sealed partial class CsvCatalogue
             return text;
         }
 
-        Wrong(line, Field(cell), $"holds a control character: {Short(text)}. Take it out.");
+        Wrong(line, Field(cell), Statement.Of("file.control-character", $"holds a control character: {Short(text)}. Take it out."));
         return null;
     }
 
     private string Field(int cell) => cell < _columns.Length ? _columns[cell].Field : Numbered(cell);
 
-    private void Wrong(int line, string field, string message) => _problems.Add(_file, line, field, message);
+    private void Wrong(int line, string field, Statement reason) => _problems.Add(_file, line, field, reason);
 
     private static string Numbered(int cell) => string.Create(CultureInfo.InvariantCulture, $"column {cell + 1}");
 

@@ -1,3 +1,5 @@
+using FuelSizing.Quantities;
+
 namespace FuelSizing.Files;
 
 /// <summary>Lists of parts from JSON: an object with the form's version and a list for each kind.</summary>
@@ -18,7 +20,7 @@ internal static class JsonCatalogue
                 file,
                 fields[name]!.Value.Line,
                 name,
-                EntryKind.Of(name) is null ? NoList : "must be a list, in [ ].");
+                EntryKind.Of(name) is null ? NoList : Statement.Of("file.must-be-list", $"must be a list, in [ ]."));
         }
 
         List<Entry> entries = [];
@@ -31,7 +33,7 @@ internal static class JsonCatalogue
             }
             else if (list.IsOne)
             {
-                problems.Add(file, list.Line, name, "must be a list, in [ ].");
+                problems.Add(file, list.Line, name, Statement.Of("file.must-be-list", $"must be a list, in [ ]."));
             }
             else
             {
@@ -42,5 +44,5 @@ internal static class JsonCatalogue
         return entries;
     }
 
-    private static string NoList => $"is not a list of parts. Give {EntryKind.Names}.";
+    private static Statement NoList => Statement.Of("file.no-list-of-parts", $"is not a list of parts. Give {EntryKind.Names}.");
 }

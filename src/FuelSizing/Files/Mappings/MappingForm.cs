@@ -1,5 +1,5 @@
-using System.Globalization;
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -163,11 +163,11 @@ internal static class MappingForm
         bool isRatio = values.Optional(unit) == AirFuelRatio;
         if (isRatio && !values.Reader.Has(Stoichiometric.Name))
         {
-            values.Wrong(Stoichiometric, $"is missing. Unit {AirFuelRatio} needs it: give what the instrument shows at lambda 1.");
+            values.Wrong(Stoichiometric, Statement.Of("file.ratio-missing", $"is missing. Unit {AirFuelRatio} needs it: give what the instrument shows at lambda 1."));
         }
         else if (!isRatio && values.Reader.Has(Stoichiometric.Name))
         {
-            values.Wrong(Stoichiometric, $"goes with unit {AirFuelRatio} only. Take it out, or correct the unit.");
+            values.Wrong(Stoichiometric, Statement.Of("file.ratio-not-needed", $"goes with unit {AirFuelRatio} only. Take it out, or correct the unit."));
         }
     }
 
@@ -185,7 +185,7 @@ internal static class MappingForm
                 column.Wrong(
                     "unit",
                     column.Line,
-                    $"is missing. Give one of {string.Join(", ", ChannelUnits.Texts(channel))}; only with {Units.Name} \"use\" may the file say it.");
+                    Statement.Of("file.unit-missing", $"is missing. Give one of {string.Join(", ", ChannelUnits.Texts(channel))}; only with {Units.Name} \"use\" may the file say it."));
             }
         }
     }
@@ -227,13 +227,13 @@ internal static class MappingForm
             if (!reader.Has(Name) || reader.IsText(Name))
             {
                 string? heading = reader.Text(Name);
-                reader.Missing(Name, "Give the column's heading, or its number.");
+                reader.Missing(Name, Statement.Of("file.give-column", $"Give the column's heading, or its number."));
                 if (heading is null || (!string.IsNullOrWhiteSpace(heading) && heading.Length <= Longest && !heading.Any(char.IsControl)))
                 {
                     return heading is null ? null : ColumnPlace.Named(heading);
                 }
 
-                reader.Wrong(Name, reader.LineOf(Name), "a heading has 1 to 80 characters on one line, not all blank.");
+                reader.Wrong(Name, reader.LineOf(Name), Statement.Of("file.no-heading", $"a heading has 1 to 80 characters on one line, not all blank."));
                 return null;
             }
 
@@ -247,7 +247,7 @@ internal static class MappingForm
                 return ColumnPlace.Numbered(number);
             }
 
-            reader.Wrong(Name, reader.LineOf(Name), string.Create(CultureInfo.InvariantCulture, $"was {number}; it must be between 1 and {Maximum:N0}."));
+            reader.Wrong(Name, reader.LineOf(Name), Statement.Of("file.no-column-number", $"was {number}; it must be between 1 and {Maximum}."));
             return null;
         }
 

@@ -1,5 +1,6 @@
 using System.Text;
 using FuelSizing.Logs;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Files;
 
@@ -11,7 +12,7 @@ namespace FuelSizing.Files;
 public static class RunMappingFile
 {
     private const int MaximumMegabytes = 1;
-    private const string TooLarge = "A mapping has a few hundred bytes. Is it the run itself?";
+    private static readonly Statement TooLarge = Statement.Of("file.not-a-mapping", $"A mapping has a few hundred bytes. Is it the run itself?");
 
     /// <summary>Reads a file.</summary>
     /// <param name="file">JSON in UTF-8, at most 1 MB.</param>
@@ -39,7 +40,7 @@ public static class RunMappingFile
         ProblemList problems = new();
         if (text.Length > MaximumMegabytes << 20)
         {
-            problems.Add(name, 1, "file", $"is larger than {MaximumMegabytes} MB. {TooLarge}");
+            problems.Add(name, 1, "file", FileText.TooLarge(MaximumMegabytes, TooLarge));
             throw new RunMappingException(problems.Found);
         }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Electrical;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Files;
@@ -122,7 +123,7 @@ internal static class FeedForm
         bool zeros = text.EndsWith("/0", StringComparison.Ordinal);
         if (!int.TryParse(zeros ? text[..^2] : text, NumberStyles.None, CultureInfo.InvariantCulture, out int number))
         {
-            values.Wrong(Gauge, $"was \"{ProblemList.Shown(text)}\". Give an AWG size such as \"12\" or \"2/0\".");
+            values.Wrong(Gauge, Statement.Of("file.no-awg-size", $"was \"{ProblemList.Shown(text)}\". Give an AWG size such as \"12\" or \"2/0\"."));
             return null;
         }
 

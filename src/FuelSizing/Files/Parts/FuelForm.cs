@@ -1,4 +1,5 @@
 using FuelSizing.Fuels;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Files;
@@ -187,7 +188,7 @@ internal static class FuelForm
     {
         if (values.Optional(Reid) is not null && values.Reader.Has(VapourPressure.Name))
         {
-            values.Wrong(Reid, "is given together with vapour_pressure. Give one of the two.");
+            values.Wrong(Reid, Statement.Of("file.two-vapour-pressures", $"is given together with vapour_pressure. Give one of the two."));
         }
     }
 
@@ -245,7 +246,7 @@ internal static class FuelForm
             return ElementalComposition.OfAtomRatios(hydrogen, oxygen);
         }
 
-        values.Wrong(CarbonAtoms, "must be 1 where the atoms are not whole numbers. Give hydrogen and oxygen for each atom of carbon.");
+        values.Wrong(CarbonAtoms, Statement.Of("file.carbon-atoms", $"must be 1 where the atoms are not whole numbers. Give hydrogen and oxygen for each atom of carbon."));
         return null;
     }
 

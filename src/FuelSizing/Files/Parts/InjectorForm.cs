@@ -1,4 +1,5 @@
 using FuelSizing.Injectors;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Files;
@@ -100,7 +101,7 @@ internal static class InjectorForm
         bool named = values.Reader.Has(Fluid.Name);
         if (named != values.Reader.Has(FluidDensity.Name))
         {
-            values.Wrong(named ? FluidDensity : Fluid, "is missing. Give test_fluid and test_density both, or neither for n-heptane.");
+            values.Wrong(named ? FluidDensity : Fluid, Statement.Of("file.test-fluid-half", $"is missing. Give test_fluid and test_density both, or neither for n-heptane."));
         }
     }
 
@@ -146,7 +147,7 @@ internal static class InjectorForm
 
         if (rows.Length == 1)
         {
-            rows[0][0].Line.Wrong(Differential.Name, rows[0][0].Line.Line, "is the same in every row. Leave it out for a table at one pressure.");
+            rows[0][0].Line.Wrong(Differential.Name, rows[0][0].Line.Line, Statement.Of("file.one-pressure", $"is the same in every row. Leave it out for a table at one pressure."));
             return null;
         }
 
@@ -160,7 +161,7 @@ internal static class InjectorForm
                 first.Wrong(
                     Voltage.Name,
                     first.Line,
-                    "differs from the voltages at the first differential. Give a time for every pair of a voltage and a differential, in the same order.");
+                    Statement.Of("file.voltages-differ", $"differs from the voltages at the first differential. Give a time for every pair of a voltage and a differential, in the same order."));
                 return null;
             }
         }

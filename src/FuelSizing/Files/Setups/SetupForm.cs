@@ -2,6 +2,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 
@@ -72,8 +73,8 @@ internal static class SetupForm
             string name = row.Text("name")!;
             if (!seen.TryAdd(name, line))
             {
-                row.Wrong("name", line, FormattableString.Invariant(
-                    $"\"{ProblemList.Shown(name)}\" is in line {seen[name]} already. Give each point its own name."));
+                row.Wrong("name", line, Statement.Of(
+                    "file.point-named-twice", $"\"{ProblemList.Shown(name)}\" is in line {seen[name]:ordinal} already. Give each point its own name."));
             }
         }
     }

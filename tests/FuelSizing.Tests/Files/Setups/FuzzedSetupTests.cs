@@ -57,7 +57,7 @@ public class FuzzedSetupTests
                 Assert.Equal("wren.json", problem.File);
                 Assert.InRange(problem.Line, 1, lines);
                 Assert.False(string.IsNullOrWhiteSpace(problem.Field));
-                Assert.False(string.IsNullOrWhiteSpace(problem.Message));
+                Assert.False(string.IsNullOrWhiteSpace($"{problem.Reason}"));
                 Assert.DoesNotContain(problem.ToString(), char.IsControl);
             });
             return;

@@ -126,6 +126,9 @@ public class SetupTests
             ["engine.displacement", "injectors.injector.static_flow", "regulator.gain", "limits.margin"],
             refused.Problems.Select(problem => problem.Field));
         Assert.StartsWith("Nothing was read. wren.json, line 6, engine.displacement: was \"2.4\", which has no unit.", refused.Message, StringComparison.Ordinal);
+        FileProblem problem = refused.Problems[0];
+        Assert.Equal("file.no-unit", problem.Reason.Code);
+        Assert.Equal("2.4", problem.Reason.Arguments[0].Value);
     }
 
     [Fact]
