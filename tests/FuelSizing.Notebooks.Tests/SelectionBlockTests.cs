@@ -25,7 +25,7 @@ public class SelectionBlockTests
         Assert.Equal(["Injectors", "Cost", "Turndown at idle", "Reserve", "Tightest margin", "Limit exceeded"], table.Columns.Select(column => column.Header));
         Assert.Equal(("injector 900", "360", "none"), (table.Rows[0][0], table.Rows[0][1], table.Rows[0][5]));
         Assert.StartsWith("injectors: duty cycle", table.Rows[1][5], StringComparison.Ordinal);
-        Assert.StartsWith("1 of 2 combinations serve peak", table.Title, StringComparison.Ordinal);
+        Assert.StartsWith("1 of 2 combinations are adequate for peak", table.Title, StringComparison.Ordinal);
     }
 
     [Fact]

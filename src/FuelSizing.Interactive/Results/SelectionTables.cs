@@ -64,7 +64,7 @@ public static class SelectionTables
                 TableColumn.Text("In stage"),
                 TableColumn.Text("At its tightest"),
             ],
-            [.. combination.Margins.Select(margin => (IReadOnlyList<string>)
+            [.. combination.SolveMargins().Select(margin => (IReadOnlyList<string>)
             [
                 margin.Limit.Part.Name,
                 SizingTables.Word(margin.Limit.Margin.Outcome),
@@ -90,11 +90,11 @@ public static class SelectionTables
             .. Column("Cost", combinations.Any(one => one.Cost > 0), one => PartText.Cost(one.Cost, style), isNumber: true),
             .. Column("Turndown at idle", true, one => ReserveOf(one.Turndown, style), isNumber: true),
             .. Column("Reserve", true, one => ReserveOf(one.Reserve, style), isNumber: true),
-            .. Column("Tightest margin", true, one => $"{one.Weakest.Part.Name}, {one.WeakestStage.Name}"),
+            .. Column("Tightest margin", true, one => $"{one.WeakestPart.Name}, {one.WeakestStage.Name}"),
             .. Column(
                 "Limit exceeded",
                 combinations.Any(one => one.Outcome != Outcome.Holds),
-                one => one.Outcome == Outcome.Holds ? "none" : PartText.Say(one.Weakest, style)),
+                one => one.Outcome == Outcome.Holds ? "none" : PartText.Say(one.SolveWeakest(), style)),
         ];
         return new Table(
             title,

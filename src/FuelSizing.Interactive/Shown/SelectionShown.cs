@@ -20,7 +20,7 @@ internal static class SelectionShown
                 new("Cost", "", PartText.Cost(one.Cost, style)),
                 new("Turndown at idle", "", one.Turndown is { } turndown ? style.Change(turndown) : "–"),
                 new("Reserve", "", one.Reserve is { } reserve ? style.Change(reserve) : "–"),
-                Fact.Words("Tightest margin", PartText.Say(one.Weakest, style)),
+                Fact.Words("Tightest margin", PartText.Say(one.SolveWeakest(), style)),
             ]));
         Shown.As<Catalogue>((catalogue, style) => Parts("Catalogue", style, catalogue.Injectors, catalogue.Pumps, catalogue.Regulators));
         Shown.As<CandidateParts>((parts, style) => Parts(

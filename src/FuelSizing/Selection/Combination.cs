@@ -55,21 +55,24 @@ public sealed class Combination : IReadable
     /// <summary>The stage with the tightest margin.</summary>
     public Stage WeakestStage => _plan[_worst.Stage];
 
-    /// <summary>The tightest margin, or the limit that is exceeded, and where.</summary>
-    public Limit Weakest
+    /// <summary>The part with the tightest margin, or whose limit is exceeded by most.</summary>
+    public Part WeakestPart => _worst.Weakest.Part;
+
+    /// <summary>Solves the point with the tightest margin once more, for its figures and words.</summary>
+    /// <returns>The tightest margin, or the limit that is exceeded, and where.</returns>
+    public Limit SolveWeakest()
     {
-        get
-        {
-            OperatingResult result = SystemIn(WeakestStage).Solve(WeakestStage.Points[_worst.Point]);
-            return new(result.Margins.First(margin => margin.Part == _worst.Weakest.Part));
-        }
+        OperatingResult result = SystemIn(WeakestStage).Solve(WeakestStage.Points[_worst.Point]);
+        return new(result.Margins.First(margin => margin.Part == _worst.Weakest.Part));
     }
 
-    /// <summary>The limit that is exceeded, and where; none if all hold.</summary>
-    public Statement? Reason => Outcome == Outcome.Holds ? null : Statement.Of("ranking.weakest", $"{WeakestStage.Name}: {Weakest}");
+    /// <summary>Solves the point that is worst once more, to say why the combination is not adequate.</summary>
+    /// <returns>The limit that is exceeded, and where; none if all hold.</returns>
+    public Statement? Explain() => Outcome == Outcome.Holds ? null : Statement.Of("ranking.weakest", $"{WeakestStage.Name}: {SolveWeakest()}");
 
-    /// <summary>The worst margin of each part over all stages, the most urgent first.</summary>
-    public IReadOnlyList<(Stage Stage, Limit Limit)> Margins =>
+    /// <summary>Solves every point of the plan once more.</summary>
+    /// <returns>The worst margin of each part over all stages, the most urgent first.</returns>
+    public IReadOnlyList<(Stage Stage, Limit Limit)> SolveMargins() =>
     [
         .. from stage in _plan
            from result in Solve(stage)

@@ -36,6 +36,8 @@ public sealed class Ranking : IReadable
         Combinations = [.. combinations.Order(BestFirst.Order)];
         Serving = [.. Combinations.TakeWhile(combination => combination.Outcome == Outcome.Holds)];
         Pareto = ParetoSet.Of(Serving);
+        Headline = Head();
+        Verdict = Judge();
     }
 
     /// <summary>The stages.</summary>
@@ -66,38 +68,13 @@ public sealed class Ranking : IReadable
     public bool IsComplete { get; }
 
     /// <summary>The answer in words.</summary>
-    public Statement Headline
-    {
-        get
-        {
-            Statement over = Plan.Count == 1
-                ? Statement.Of("ranking.one-stage", $"{Plan[0].Name}")
-                : Statement.Of("ranking.all-stages", $"all {Plan.Count} stages");
-            Statement? found = Best is { } best ? Statement.Of("ranking.first", $": first comes {best}")
-                : Combinations.Count > 0
-                    ? Statement.Of("ranking.nearest", $". Nearest comes {Combinations[0]}, but {Combinations[0].Reason}")
-                    : null;
-            return IsComplete
-                ? Statement.Of(
-                    "ranking.complete", $"{Serving.Count} of {Combinations.Count} combinations serve {over}{found}.")
-                : Statement.Of(
-                    "ranking.stopped",
-                    $"{Serving.Count} of {Combinations.Count} combinations serve {over}{found}; stopped before all were judged.");
-        }
-    }
+    public Statement Headline { get; }
 
     /// <summary>
     /// Whether any combination is adequate, with the margins of the first; if none is, with the reasons of those that come
     /// nearest. While not all were judged, it cannot be said that none is adequate.
     /// </summary>
-    public Verdict Verdict => new(
-        Best is not null ? Outcome.Holds
-            : !IsComplete || Combinations.Any(combination => combination.Outcome == Outcome.CannotSay) ? Outcome.CannotSay
-            : Outcome.Fails,
-        Headline,
-        Best is { } best
-            ? [.. best.Margins.Select(margin => Statement.Of("ranking.margin", $"{margin.Stage.Name}: {margin.Limit}"))]
-            : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination}: {combination.Reason}"))]);
+    public Verdict Verdict { get; }
 
     /// <summary>Judges and orders every combination.</summary>
     /// <param name="plan">One stage or more, up to 100; the parts must serve them all.</param>
@@ -145,24 +122,50 @@ public sealed class Ranking : IReadable
             judged.All(combinations => combinations is not null));
     }
 
-    /// <summary>How many combinations serve, and the best, as a code with its arguments.</summary>
+    /// <summary>How many combinations are adequate, and the best, as a code with its arguments.</summary>
     public Statement Text
     {
         get
         {
             Statement? first = Best is { } best ? Statement.Of("ranking.best", $"; best: {best}") : null;
-            return Statement.Of("ranking.serving", $"{Serving.Count} of {Combinations.Count} combinations serve{first}");
+            return Statement.Of("ranking.serving", $"{Serving.Count} of {Combinations.Count} combinations are adequate{first}");
         }
     }
 
-    /// <summary>How many combinations serve, and the best.</summary>
-    /// <returns>For instance <c>6 of 24 combinations serve; best: injector B, pump R</c>.</returns>
+    /// <summary>How many combinations are adequate, and the best.</summary>
+    /// <returns>For instance <c>6 of 24 combinations are adequate; best: injector B, pump R</c>.</returns>
     public override string ToString() => Text.ToString();
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The regulators that fit every stage; one that is none where each stage keeps its own.</summary>
+    private Statement Head()
+    {
+        Statement over = Plan.Count == 1
+            ? Statement.Of("ranking.one-stage", $"{Plan[0].Name}")
+            : Statement.Of("ranking.all-stages", $"all {Plan.Count} stages");
+        Statement? found = Best is { } best ? Statement.Of("ranking.first", $": first comes {best}")
+            : Combinations.Count > 0
+                ? Statement.Of("ranking.nearest", $". Nearest comes {Combinations[0]}, but {Combinations[0].Explain()}")
+                : null;
+        return IsComplete
+            ? Statement.Of(
+                "ranking.complete", $"{Serving.Count} of {Combinations.Count} combinations are adequate for {over}{found}.")
+            : Statement.Of(
+                "ranking.stopped",
+                $"{Serving.Count} of {Combinations.Count} combinations are adequate for {over}{found}; stopped before all were judged.");
+    }
+
+    private Verdict Judge() => new(
+        Best is not null ? Outcome.Holds
+            : !IsComplete || Combinations.Any(combination => combination.Outcome == Outcome.CannotSay) ? Outcome.CannotSay
+            : Outcome.Fails,
+        Headline,
+        Best is { } best
+            ? [.. best.SolveMargins().Select(margin => Statement.Of("ranking.margin", $"{margin.Stage.Name}: {margin.Limit}"))]
+            : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination}: {combination.Explain()}"))]);
+
     private static Candidate<PressureRegulator>?[] Fitting(
         IReadOnlyList<Stage> plan, IReadOnlyList<Candidate<PressureRegulator>> regulators, List<LeftOut> leftOut)
     {

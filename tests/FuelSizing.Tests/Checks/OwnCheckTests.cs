@@ -51,7 +51,7 @@ public class OwnCheckTests
         Assert.NotNull(Ranking.Of([plain], parts).Best);
         Ranking judged = Ranking.Of([strict], parts);
         Assert.Null(judged.Best);
-        Assert.Equal(Cooling, judged.Combinations[0].Weakest.Part);
+        Assert.Equal(Cooling, judged.Combinations[0].WeakestPart);
     }
 
     [Fact]

@@ -56,15 +56,15 @@ public class RankingTests
         OperatingResult there = byHand.Solve(Shelf.Ethanol.Points[1]);
         Assert.Equal(Outcome.Fails, small.Outcome);
         Assert.Same(Shelf.Ethanol, small.WeakestStage);
-        Assert.Equal($"0.9 bar on E85: {there.Limiting}", small.Reason!.ToString());
-        Assert.Equal(there.Limiting.ToString(), small.Weakest.ToString());
-        Assert.Equal(small.Weakest.ToString(), small.Margins[0].Limit.ToString());
+        Assert.Equal($"0.9 bar on E85: {there.Limiting}", small.Explain()!.ToString());
+        Assert.Equal(there.Limiting.ToString(), small.SolveWeakest().ToString());
+        Assert.Equal(small.SolveWeakest().ToString(), small.SolveMargins()[0].Limit.ToString());
         Dictionary<Part, double?> minimum = new[] { Shelf.Petrol, Shelf.Ethanol }
             .SelectMany(small.Solve)
             .SelectMany(result => result.Margins)
             .GroupBy(margin => margin.Part)
             .ToDictionary(part => part.Key, part => part.Min(margin => margin.Share));
-        Assert.Equal(minimum, small.Margins.ToDictionary(margin => margin.Limit.Part, margin => margin.Limit.Margin.Share));
+        Assert.Equal(minimum, small.SolveMargins().ToDictionary(margin => margin.Limit.Part, margin => margin.Limit.Margin.Share));
     }
 
     [Fact]
@@ -73,15 +73,15 @@ public class RankingTests
         Ranking ranking = Ranking.Of([Shelf.Petrol], CandidateParts.Of([Shelf.Injector(900, 260)], [Shelf.Pump(2, 240)]));
 
         Combination best = ranking.Best!;
-        Assert.Null(best.Reason);
+        Assert.Null(best.Explain());
         Assert.Equal((4 * 260) + 240, best.Cost);
-        Assert.All(best.Margins, margin => Assert.Equal(Outcome.Holds, margin.Limit.Margin.Outcome));
+        Assert.All(best.SolveMargins(), margin => Assert.Equal(Outcome.Holds, margin.Limit.Margin.Outcome));
         Assert.Equal(
             best.Solve(Shelf.Petrol).Min(result => result.Pulse!.Value / result.System.Injectors.Injector.MinimumLinearPulse) - 1,
             best.Turndown!.Value.DecimalFractions,
             12);
         Assert.Contains("injector 900, pump × 2.00", ranking.Headline.ToString(), StringComparison.Ordinal);
-        Assert.Equal((Outcome.Holds, best.Margins.Count), (ranking.Verdict.Outcome, ranking.Verdict.Reasons.Count));
+        Assert.Equal((Outcome.Holds, best.SolveMargins().Count), (ranking.Verdict.Outcome, ranking.Verdict.Reasons.Count));
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public class RankingTests
 
         Assert.Null(ranking.Best);
         Assert.Equal(Outcome.Fails, ranking.Verdict.Outcome);
-        Assert.StartsWith("0 of 2 combinations serve 0.9 bar on E85. Nearest comes injector 500", ranking.Headline.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("0 of 2 combinations are adequate for 0.9 bar on E85. Nearest comes injector 500", ranking.Headline.ToString(), StringComparison.Ordinal);
         Assert.Equal(2, ranking.Verdict.Reasons.Count);
         Assert.StartsWith("injector 500, pump × 3.00: 0.9 bar on E85: injectors: duty cycle", ranking.Verdict.Reasons[0].ToString(), StringComparison.Ordinal);
     }

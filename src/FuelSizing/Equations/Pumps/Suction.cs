@@ -6,11 +6,11 @@ namespace FuelSizing.Equations;
 public static class Suction
 {
     /// <summary>Absolute pressure at the pump inlet.
-    /// <para><c>p_in = p_t + p_h − Δp_suc</c></para>
+    /// <para><c>p_in = p_t + p_h − Δp_sf</c></para>
     /// </summary>
     /// <param name="tankAbsolute"><c>p_t</c> (Pa): pressure over the fuel in the tank, absolute.</param>
     /// <param name="column"><c>p_h</c> (Pa): pressure of the fuel column above the pump inlet; negative where the pump sits higher.</param>
-    /// <param name="loss"><c>Δp_suc</c> (Pa): pressure drop of the suction line.</param>
+    /// <param name="loss"><c>Δp_sf</c> (Pa): pressure drop of the suction line by friction.</param>
     /// <returns><c>p_in</c> (Pa): pressure at the pump inlet, absolute.</returns>
     /// <remarks>
     /// <para>Range: liquid fuel all the way.</para>
