@@ -170,8 +170,14 @@ public sealed class StoppedCellTests : IDisposable
 
     private static Process Start(InventedNotebook notebook, params string[] more)
     {
-        var start = new ProcessStartInfo(
-            Environment.ProcessPath!, ["exec", typeof(NotebookProgram).Assembly.Location, notebook.NotebookPath, "--output", notebook.ReportPath, .. more])
+        string[] command =
+        [
+            Environment.ProcessPath!, "exec", typeof(NotebookProgram).Assembly.Location, notebook.NotebookPath, "--output", notebook.ReportPath, .. more,
+        ];
+
+        // A shell that runs the tests in its background has them ignore Ctrl+C, and what they start inherits that.
+        string[] started = OperatingSystem.IsLinux() ? ["env", "--default-signal=INT", .. command] : command;
+        var start = new ProcessStartInfo(started[0], started[1..])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
