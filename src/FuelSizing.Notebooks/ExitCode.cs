@@ -20,11 +20,15 @@ internal static class ExitCode
     /// <summary>With <c>--follow-verdict</c>: every cell ran, and the last verdict cannot say, or there is none.</summary>
     public const int NoVerdict = 4;
 
+    /// <summary>With <c>--follow-verdict</c>: every cell ran, and the last verdict holds as far as judged: something was not judged.</summary>
+    public const int NotAllJudged = 5;
+
     /// <summary>The code that says the same as a verdict.</summary>
     /// <param name="last">The last verdict that the notebook showed; none if it showed none.</param>
     public static int Of(Callout? last) => last?.Kind switch
     {
         CalloutKind.Holds => Ran,
+        CalloutKind.HoldsAsFarAsJudged => NotAllJudged,
         CalloutKind.Fails => VerdictFails,
         _ => NoVerdict,
     };

@@ -17,7 +17,7 @@ internal static class NotebookProgram
             Description = "Seconds that each cell may take, 0.1 to 86400; a cell that takes longer is stopped. Without it a cell runs until it ends or Ctrl+C stops it.",
             CustomParser = given => Seconds(given),
         };
-        var follow = new Option<bool>("--follow-verdict") { Description = "Let the exit code follow the last verdict: 0 it holds, 3 it fails, 4 it cannot say or there is none." };
+        var follow = new Option<bool>("--follow-verdict") { Description = "Let the exit code follow the last verdict: 0 it holds, 3 it fails, 4 it cannot say or there is none, 5 it holds as far as judged." };
         var command = new RootCommand(
             "Runs a FuelSizing notebook without a notebook server and writes one self-contained HTML report. "
             + "Exit code 0: every cell ran, whatever the verdict unless --follow-verdict is given. 1: a cell failed or was stopped; the report ends with it. "

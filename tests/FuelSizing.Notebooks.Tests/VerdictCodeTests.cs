@@ -8,6 +8,7 @@ public class VerdictCodeTests
     [Theory]
     [InlineData("""Callout.Holds("all is well")""", 0)]
     [InlineData("""Callout.Fails("the pump is too small")""", 3)]
+    [InlineData("""Callout.HoldsAsFarAsJudged("not judged: mixture")""", 5)]
     [InlineData("""Callout.CannotSay("the curve ends")""", 4)]
     [InlineData("""Callout.Caution("hot")""", 4)]
     [InlineData("1 + 1", 4)]

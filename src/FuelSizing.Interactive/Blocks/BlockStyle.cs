@@ -44,6 +44,7 @@ internal static class BlockStyle
     public static (string Word, string Sign, string Edge, string Ground) For(CalloutKind kind) => kind switch
     {
         CalloutKind.Holds => ("Holds", "\u2713", "#0b5d4b", "#eef7f4"),
+        CalloutKind.HoldsAsFarAsJudged => ("Holds as far as judged", "\u25d1", "#2f5d7c", "#eff5f9"),
         CalloutKind.Fails => ("Fails", "\u2717", "#9b2c0a", "#fdf1ec"),
         CalloutKind.CannotSay => ("Cannot say", "?", "#4a4f8c", "#f1f1f9"),
         _ => ("Caution", "!", "#755300", "#fcf6e6"),

@@ -50,6 +50,13 @@ public sealed class Callout : IDisplayBlock
     /// <exception cref="ArgumentException">A text is empty, too long, or cannot be written as XML.</exception>
     public static Callout Holds(string title, params IReadOnlyList<string> lines) => new(CalloutKind.Holds, title, lines);
 
+    /// <summary>Creates a callout that says every limit judged is kept, and something was not judged.</summary>
+    /// <param name="title">The statement in one line, which names what was not judged; not empty.</param>
+    /// <param name="lines">Body lines, each a paragraph.</param>
+    /// <returns>The callout.</returns>
+    /// <exception cref="ArgumentException">A text is empty, too long, or cannot be written as XML.</exception>
+    public static Callout HoldsAsFarAsJudged(string title, params IReadOnlyList<string> lines) => new(CalloutKind.HoldsAsFarAsJudged, title, lines);
+
     /// <summary>Creates a callout that says a limit is passed.</summary>
     /// <param name="title">The statement in one line; not empty.</param>
     /// <param name="lines">Body lines, each a paragraph.</param>

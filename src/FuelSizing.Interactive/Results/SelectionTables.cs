@@ -93,8 +93,8 @@ public static class SelectionTables
             .. Column("Tightest margin", true, one => $"{one.WeakestPart.Name}, {one.WeakestStage.Name}"),
             .. Column(
                 "Limit exceeded",
-                combinations.Any(one => one.Outcome != Outcome.Holds),
-                one => one.Outcome == Outcome.Holds ? "none" : PartText.Say(one.SolveWeakest(), style)),
+                combinations.Any(one => one.Outcome is Outcome.Fails or Outcome.CannotSay),
+                one => one.Outcome is Outcome.Holds or Outcome.HoldsAsFarAsJudged ? "none" : PartText.Say(one.SolveWeakest(), style)),
         ];
         return new Table(
             title,

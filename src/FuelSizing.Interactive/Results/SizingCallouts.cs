@@ -20,11 +20,12 @@ public static class SizingCallouts
             verdict.Outcome switch
             {
                 Outcome.Holds => CalloutKind.Holds,
+                Outcome.HoldsAsFarAsJudged => CalloutKind.HoldsAsFarAsJudged,
                 Outcome.Fails => CalloutKind.Fails,
                 _ => CalloutKind.CannotSay,
             },
             PartText.Say(verdict.Headline, style),
-            [.. verdict.Reasons.Select(reason => PartText.Say(reason, style))]);
+            [.. verdict.Reasons.Select(reason => PartText.Say(reason, style)), .. verdict.NotJudged.Select(open => $"Not judged: {PartText.Say(open, style)}.")]);
     }
 
     /// <summary>Required changes of the failing components, and notes on the numbers.</summary>

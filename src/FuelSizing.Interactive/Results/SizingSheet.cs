@@ -137,6 +137,15 @@ public sealed class SizingSheet : IDisplayBlock
             SizingTables.Explanation(standing.Tightest.Margin, _style),
             PartText.Say(standing.Tightest.Point, _style),
         ])]);
+        if (_sweep.System.NotJudged.Count > 0)
+        {
+            yield return ("Not judged", [.. _sweep.System.NotJudged.Select(open => (IReadOnlyList<string>)
+            [
+                open.Part.Name,
+                open.Waiver is { } waiver ? $"waived: {VisibleText.Of(waiver)}" : open.Reason.In(_style),
+            ])]);
+        }
+
         if (_sweep.Remedies.Count > 0)
         {
             yield return ("Required changes", Cut(

@@ -133,6 +133,14 @@ public static class SizingTables
                 standing.Tightest.Margin.Reserve is { } reserve ? style.Change(reserve) : "–",
                 Tightest(standing, style),
                 standing.LimitReachedAt is { } place ? PartText.Say(place, style) : "not in this range",
+            ]),
+            .. sweep.System.NotJudged.Select(open => (IReadOnlyList<string>)
+            [
+                open.Part.Name,
+                open.Waiver is null ? "not judged" : "waived",
+                "–",
+                open.Waiver ?? open.Reason.In(style),
+                "–",
             ])],
             "Margin: the share by which the demand on the component could still grow. Negative: the shortfall.");
     }
@@ -251,6 +259,7 @@ public static class SizingTables
     internal static string Word(Outcome outcome) => outcome switch
     {
         Outcome.Holds => "holds",
+        Outcome.HoldsAsFarAsJudged => "holds as far as judged",
         Outcome.Fails => "FAILS",
         _ => CircuitText.Unknown,
     };

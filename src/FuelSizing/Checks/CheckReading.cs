@@ -14,6 +14,12 @@ public enum Outcome
 
     /// <summary>The limit is exceeded.</summary>
     Fails,
+
+    /// <summary>
+    /// Of a whole system: every check that could be judged holds, but something that it has was not judged and not waived. A single
+    /// check never answers this.
+    /// </summary>
+    HoldsAsFarAsJudged,
 }
 
 /// <summary>What a check read at a point, or at a column of points, in SI.</summary>

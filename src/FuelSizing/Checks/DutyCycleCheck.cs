@@ -18,7 +18,7 @@ internal sealed class DutyCycleCheck : ICheck
         "Duty cycle", LimitDirection.AtMost, si => Ratio.FromDecimalFractions(si), units => units.DutyCycle);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => true;
+    public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
 
     // The margin is that of the fuel, not of the duty cycle: dead time takes its share of the cycle at any flow.
     /// <inheritdoc/>

@@ -17,7 +17,7 @@ internal sealed class FeedCheck : ICheck
         "Voltage drop in the feed", LimitDirection.AtMost, si => ElectricPotential.FromVolts(si), units => units.VoltageDrop);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => parts.Pump.Pumps.Any(pump => pump.Feed is not null);
+    public Applicability AppliesTo(SystemParts parts) => FeedsGiven.Of(parts, pump => pump.Feed is not null, "feed");
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)

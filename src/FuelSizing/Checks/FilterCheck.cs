@@ -17,7 +17,8 @@ internal sealed class FilterCheck : ICheck
         "Flow through the filter", LimitDirection.AtMost, si => VolumeFlow.FromCubicMetersPerSecond(si), units => units.PumpFlow);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => parts.Plumbing.HasFilter;
+    public Applicability AppliesTo(SystemParts parts) =>
+        parts.Plumbing.HasFilter ? Applicability.Judged : Applicability.NotJudged(Statement.Of("filter.none-given", $"none given"));
 
     // Past its data the loss is not known, which is not to say that the filter fails.
     /// <inheritdoc/>

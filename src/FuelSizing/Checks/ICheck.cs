@@ -19,7 +19,8 @@ namespace FuelSizing.Checks;
 ///     public CheckFigure Figure { get; } = CheckFigure.Of(
 ///         "Returned flow", LimitDirection.AtLeast, si => VolumeFlow.FromCubicMetersPerSecond(si), units => units.PumpFlow);
 ///
-///     public bool AppliesTo(SystemParts parts) => parts.Layout == LineLayout.Return;
+///     public Applicability AppliesTo(SystemParts parts) =>
+///         parts.Layout == LineLayout.Return ? Applicability.Judged : Applicability.NotApplicable;
 ///
 ///     public CheckReading&lt;T&gt; Read&lt;T&gt;(SystemParts parts, in PointValues&lt;T&gt; at)
 ///         where T : struct, IReal&lt;T&gt; => CheckReading.AtLeast&lt;T&gt;(at.Returned, 5e-6);
@@ -40,10 +41,10 @@ public interface ICheck
     /// <summary>Of which kind used and allowed are, their direction, and how they are drawn.</summary>
     CheckFigure Figure { get; }
 
-    /// <summary>True if a system has what is checked.</summary>
+    /// <summary>Whether a system has what is checked, and whether its data is given.</summary>
     /// <param name="parts">The parts of the system.</param>
-    /// <returns>False where there is nothing to judge.</returns>
-    bool AppliesTo(SystemParts parts);
+    /// <returns>Judged, not applicable, or not judged and why: a whole system holds only if nothing is left unjudged.</returns>
+    Applicability AppliesTo(SystemParts parts);
 
     /// <summary>Used, allowed and margin at one point, or at a column of points.</summary>
     /// <typeparam name="T">One number, or a column of them.</typeparam>

@@ -103,13 +103,17 @@ internal static class Urgency
             : (firstMargin ?? double.PositiveInfinity).CompareTo(secondMargin ?? double.PositiveInfinity);
     }
 
-    /// <summary>How bad an outcome is: 0 holds, 1 cannot be said, 2 fails.</summary>
+    /// <summary>How bad an outcome is: 0 holds, 1 holds as far as judged, 2 cannot be said, 3 fails.</summary>
     public static int Rank(Outcome outcome) => outcome switch
     {
         Outcome.Holds => 0,
-        Outcome.CannotSay => 1,
-        _ => 2,
+        Outcome.HoldsAsFarAsJudged => 1,
+        Outcome.CannotSay => 2,
+        _ => 3,
     };
+
+    /// <summary>True where nothing that was judged fails or cannot be said.</summary>
+    public static bool IsHolding(Outcome outcome) => Rank(outcome) < 2;
 
     /// <summary>The worse of two outcomes.</summary>
     public static Outcome Worse(Outcome first, Outcome second) => Rank(first) >= Rank(second) ? first : second;

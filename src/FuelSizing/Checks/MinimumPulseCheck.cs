@@ -18,7 +18,7 @@ internal sealed class MinimumPulseCheck : ICheck
         "Pulse width", LimitDirection.AtLeast, si => Duration.FromSeconds(si), units => units.Pulse);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => true;
+    public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
 
     // Without flow there is no pulse to be too short; the duty cycle's own check fails.
     /// <inheritdoc/>

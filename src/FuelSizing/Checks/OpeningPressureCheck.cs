@@ -16,7 +16,7 @@ internal sealed class OpeningPressureCheck : ICheck
         "Pressure across the injector", LimitDirection.AtMost, si => Pressure.FromPascals(si), units => units.Pressure);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => true;
+    public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)

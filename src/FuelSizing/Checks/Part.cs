@@ -38,6 +38,12 @@ public sealed class Part : IEquatable<Part>
     /// <summary>Hoses, fittings and filter: rail pressure against their rating.</summary>
     public static Part PressureRating { get; } = new("pressure-rating", "hoses, fittings and filter");
 
+    /// <summary>The lines from the tank to the rail: whether their loss is counted.</summary>
+    public static Part SupplyLine { get; } = new("supply-line", "supply line");
+
+    /// <summary>The mixture that the engine gets from its controller.</summary>
+    public static Part Mixture { get; } = new("mixture", "mixture");
+
     /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
     public string Code { get; }
 

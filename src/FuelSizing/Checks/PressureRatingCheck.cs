@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace FuelSizing.Checks;
 
-/// <summary>Hoses, fittings and filter: rail pressure, set or reached, against their rating.</summary>
+/// <summary>Hoses, fittings and filter: the highest pressure, set or reached in the rail or at the pump outlet, against their rating.</summary>
 internal sealed class PressureRatingCheck : ICheck
 {
     /// <inheritdoc/>
@@ -13,35 +13,54 @@ internal sealed class PressureRatingCheck : ICheck
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
-        "Rail pressure", LimitDirection.AtMost, si => Pressure.FromPascals(si), units => units.Pressure);
+        "Maximum fuel pressure", LimitDirection.AtMost, si => Pressure.FromPascals(si), units => units.Pressure);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => parts.Limits.RailCeiling is not null;
+    public Applicability AppliesTo(SystemParts parts) => parts.Limits.RailCeiling is not null
+        ? Applicability.Judged
+        : Applicability.NotJudged(Statement.Of("pressure-rating.none-given", $"no rating given"));
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtMost<T>(
-            T.Max(at.RailSet, at.Rail), parts.Limits.RailCeiling is { } ceiling ? ceiling.Pascals : double.NaN);
+        where T : struct, IReal<T>
+    {
+        T rating = parts.Limits.RailCeiling is { } ceiling ? ceiling.Pascals : double.NaN;
+        T rail = T.Max(at.RailSet, at.Rail);
+
+        // The line's first hose bears what the line loses besides; where that is not known, neither is the maximum.
+        T maximum = T.IfLess(at.OutletGauge, rail, rail, at.OutletGauge);
+        return new(maximum, rating, CheckReading.Left<T>(rating, maximum), CheckReading.Left<T>(rating, rail));
+    }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        Pressure used = Pressure.FromPascals(reading.Used.Value);
         Pressure rating = Pressure.FromPascals(reading.Allowed.Value);
-        return CheckReading.OutcomeOf(reading) == Outcome.Holds
-            ? Statement.Of("pressure-rating.within", $"rail pressure {used}, rated for {rating}")
-            : Statement.Of("pressure-rating.over", $"rail pressure {used}, rated for only {rating}");
+        Pressure rail = Pressure.FromPascals(Math.Max(point.SolvedCircuit.RailSet, point.SolvedCircuit.Rail));
+        bool isKnown = double.IsFinite(reading.Used.Value);
+        Pressure outlet = isKnown ? Pressure.FromPascals(reading.Used.Value) : rail;
+        return (CheckReading.OutcomeOf(reading), isKnown) switch
+        {
+            (Outcome.Holds, _) => Statement.Of("pressure-rating.within", $"{outlet} at the pump outlet, {rail} in the rail, rated for {rating}"),
+            (Outcome.CannotSay, _) => Statement.Of("pressure-rating.outlet-not-known", $"{rail} in the rail, rated for {rating}; the pressure at the pump outlet is not known"),
+            (_, true) => Statement.Of("pressure-rating.over", $"{outlet} at the pump outlet, {rail} in the rail, rated for only {rating}"),
+            _ => Statement.Of("pressure-rating.over-in-rail", $"{rail} in the rail, rated for only {rating}"),
+        };
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        Pressure highest = Pressure.FromPascals(task.Points.Max(point => point.SolvedCircuit.RailSet));
+        Pressure highest = Pressure.FromPascals(task.Points.Max(Highest));
         return Remedy.Of(
             Part,
             highest,
             Statement.Of(
                 "pressure-rating.higher",
-                $"Hoses, fittings and filter rated for at least {highest} at the rail, or less rail pressure."));
+                $"Hoses, fittings and filter rated for at least {highest}, or less rail pressure."));
     }
+
+    private static double Highest(SolvedPoint point) => Math.Max(
+        Math.Max(point.SolvedCircuit.RailSet, point.SolvedCircuit.Rail),
+        point.SolvedCircuit.IsCovered ? point.SolvedCircuit.State.OutletGauge : 0);
 }

@@ -18,7 +18,7 @@ internal sealed class PumpCheck : ICheck
         "Injected flow", LimitDirection.AtMost, si => VolumeFlow.FromCubicMetersPerSecond(si), units => units.PumpFlow);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => true;
+    public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)

@@ -17,7 +17,8 @@ internal sealed class PumpControlCheck : ICheck
         "Rail pressure", LimitDirection.AtMost, si => Pressure.FromPascals(si), units => units.Pressure);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => parts.Regulator is ElectronicReturnless;
+    public Applicability AppliesTo(SystemParts parts) =>
+        parts.Regulator is ElectronicReturnless ? Applicability.Judged : Applicability.NotApplicable;
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)

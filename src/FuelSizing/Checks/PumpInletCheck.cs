@@ -16,7 +16,9 @@ internal sealed class PumpInletCheck : ICheck
         "Absolute pressure at the pump inlet", LimitDirection.AtLeast, si => Pressure.FromPascals(si), units => units.Pressure);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => parts.Plumbing.Suction.Count > 0;
+    public Applicability AppliesTo(SystemParts parts) => parts.Demand.Consumption.Fuel.HasVapourPressure
+        ? Applicability.Judged
+        : Applicability.NotJudged(Statement.Of("suction.no-vapour-pressure", $"no vapour pressure of {parts.Demand.Consumption.Fuel.Name} given"));
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
@@ -25,7 +27,7 @@ internal sealed class PumpInletCheck : ICheck
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading) =>
-        point.SolvedCircuit.IsCovered
+        double.IsFinite(reading.Used.Value)
             ? Statement.Of(
                 CheckReading.OutcomeOf(reading) == Outcome.Fails ? "suction.fuel-may-boil" : "suction.within",
                 $"{Pressure.FromPascals(reading.Used.Value)} absolute at the inlet, {Pressure.FromPascals(reading.Allowed.Value)} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}")

@@ -1,3 +1,4 @@
+using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
@@ -17,7 +18,10 @@ internal sealed class ReturnLineCheck : ICheck
         "Return line pressure", LimitDirection.AtMost, si => Pressure.FromPascals(si), units => units.Pressure);
 
     /// <inheritdoc/>
-    public bool AppliesTo(SystemParts parts) => parts.Plumbing.ReturnLine.Count > 0;
+    public Applicability AppliesTo(SystemParts parts) =>
+        parts.Plumbing.ReturnLine.Count > 0 ? Applicability.Judged
+        : parts.Layout == LineLayout.Return ? Applicability.NotJudged(Statement.Of("return-line.none-given", $"none given"))
+        : Applicability.NotApplicable;
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)

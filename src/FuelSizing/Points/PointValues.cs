@@ -129,12 +129,14 @@ internal static class PointReading
             Supply = conditions.SupplyVolts,
             Injected = demand.Injected,
             FuelDensity = demand.Density,
-            VapourPressure = parts.Demand.Consumption.Fuel is { HasVapourPressure: true } fuel && parts.Plumbing.HasSuction
+            VapourPressure = parts.Demand.Consumption.Fuel is { HasVapourPressure: true } fuel
                 ? fuel.VapourPressureAtKelvins(conditions.FuelKelvins)
                 : double.NaN,
             RailSet = circuit.RailSet,
             Rail = circuit.Rail,
-            InletGauge = known ? state.InletGauge : double.NaN,
+
+            // With no line before it, a pump draws at the pressure of the tank whatever it delivers.
+            InletGauge = parts.Plumbing.Suction.Count == 0 ? 0 : known ? state.InletGauge : double.NaN,
             OutletGauge = known ? state.OutletGauge : double.NaN,
             ReturnGauge = known ? state.ReturnGauge : double.NaN,
             PumpFlow = known ? state.Flow : double.NaN,

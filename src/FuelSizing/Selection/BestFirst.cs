@@ -26,7 +26,7 @@ internal sealed class BestFirst : IComparer<Combination>
             return byOutcome;
         }
 
-        if (x.Outcome != Outcome.Holds)
+        if (!Urgency.IsHolding(x.Outcome))
         {
             return Urgency.Compare(y.WeakestCheck.Outcome, y.WeakestCheck.Share, x.WeakestCheck.Outcome, x.WeakestCheck.Share);
         }

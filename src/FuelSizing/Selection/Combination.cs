@@ -20,10 +20,14 @@ public sealed class Combination : IReadable
         Candidate<PumpAssembly>? pump,
         Candidate<PressureRegulator>? regulator,
         decimal? cost,
-        in WorstSoFar worst)
+        in WorstSoFar worst,
+        IReadOnlyList<NotJudged> notJudged)
     {
         (_plan, Injectors, Pump, Regulator) = (plan, injectors, pump, regulator);
-        (Cost, _worst) = (cost, worst);
+        (Cost, _worst, NotJudged) = (cost, worst, notJudged);
+        Outcome = worst.Weakest.Outcome == Outcome.Holds && notJudged.Any(open => open.Waiver is null)
+            ? Outcome.HoldsAsFarAsJudged
+            : worst.Weakest.Outcome;
     }
 
     /// <summary>The injectors; none where each stage keeps its own.</summary>
@@ -41,7 +45,10 @@ public sealed class Combination : IReadable
     public decimal? Cost { get; }
 
     /// <summary>Whether every limit is kept at every point of every stage.</summary>
-    public Outcome Outcome => _worst.Weakest.Outcome;
+    public Outcome Outcome { get; }
+
+    /// <summary>What no check judged in some stage, waived or not, each part once.</summary>
+    public IReadOnlyList<NotJudged> NotJudged { get; }
 
     /// <summary>
     /// Turndown at idle: how much longer the shortest pulse is than the minimum linear one, as a share of it. None where it
@@ -68,7 +75,7 @@ public sealed class Combination : IReadable
 
     /// <summary>Solves the point that is worst once more, to say why the combination is not adequate.</summary>
     /// <returns>The limit that is exceeded, and where; none if all hold.</returns>
-    public Statement? Explain() => Outcome == Outcome.Holds ? null : Statement.Of("ranking.weakest", $"{WeakestStage.Name}: {SolveWeakest()}");
+    public Statement? Explain() => Urgency.IsHolding(Outcome) ? null : Statement.Of("ranking.weakest", $"{WeakestStage.Name}: {SolveWeakest()}");
 
     /// <summary>Solves every point of the plan once more.</summary>
     /// <returns>The worst margin of each part over all stages, the most urgent first.</returns>

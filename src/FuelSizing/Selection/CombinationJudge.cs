@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
@@ -90,10 +91,12 @@ internal sealed class CombinationJudge
         for (int injector = 0; injector < combinations.Length; injector++)
         {
             WorstSoFar worst = new();
+            List<NotJudged> notJudged = [];
             for (int stage = 0; stage < _plan.Length; stage++)
             {
                 FuelSystem system = systems[stage];
                 system = system.With(system.Demand, _withInjectors[injector][stage], system.Regulator);
+                notJudged.AddRange(system.NotJudged.Where(open => !notJudged.Exists(other => other.Part == open.Part && (other.Waiver is null || open.Waiver is not null))));
                 IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
                 for (int point = 0; point < demands.Count; point++)
                 {
@@ -103,7 +106,7 @@ internal sealed class CombinationJudge
             }
 
             combinations[injector] = new(
-                _plan, _injectors[injector], pump, regulator, Cost(_injectors[injector], pump, regulator), worst);
+                _plan, _injectors[injector], pump, regulator, Cost(_injectors[injector], pump, regulator), worst, notJudged.AsReadOnly());
         }
 
         return combinations;

@@ -34,7 +34,7 @@ public sealed class Ranking : IReadable
     {
         (Plan, Parts, LeftOut, IsComplete) = (plan, parts, leftOut, isComplete);
         Combinations = [.. combinations.Order(BestFirst.Order)];
-        Serving = [.. Combinations.TakeWhile(combination => combination.Outcome == Outcome.Holds)];
+        Serving = [.. Combinations.TakeWhile(combination => Urgency.IsHolding(combination.Outcome))];
         Pareto = ParetoSet.Of(Serving);
         Headline = Head();
         Verdict = Judge();
@@ -145,7 +145,7 @@ public sealed class Ranking : IReadable
         Statement over = Plan.Count == 1
             ? Statement.Of("ranking.one-stage", $"{Plan[0].Name}")
             : Statement.Of("ranking.all-stages", $"all {Plan.Count} stages");
-        Statement? found = Best is { } best ? Statement.Of("ranking.first", $": first comes {best}")
+        Statement? found = Best is { } best ? Statement.Of("ranking.first", $": first comes {best}{NotJudgedOf(best)}")
             : Combinations.Count > 0
                 ? Statement.Of("ranking.nearest", $". Nearest comes {Combinations[0]}, but {Combinations[0].Explain()}")
                 : null;
@@ -157,14 +157,20 @@ public sealed class Ranking : IReadable
                 $"{Serving.Count} of {Combinations.Count} combinations are adequate for {over}{found}; stopped before all were judged.");
     }
 
+    private static Statement? NotJudgedOf(Combination best) =>
+        best.Outcome == Outcome.HoldsAsFarAsJudged
+            ? Statement.Of("ranking.not-judged", $"; not judged: {Verdict.Open(best.NotJudged):;}")
+            : null;
+
     private Verdict Judge() => new(
-        Best is not null ? Outcome.Holds
+        Best is { Outcome: var found } ? found
             : !IsComplete || Combinations.Any(combination => combination.Outcome == Outcome.CannotSay) ? Outcome.CannotSay
             : Outcome.Fails,
         Headline,
         Best is { } best
             ? [.. best.SolveMargins().Select(margin => Statement.Of("ranking.margin", $"{margin.Stage.Name}: {margin.Limit}"))]
-            : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination}: {combination.Explain()}"))]);
+            : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination}: {combination.Explain()}"))],
+        Best?.NotJudged);
 
     private static Candidate<PressureRegulator>?[] Fitting(
         IReadOnlyList<Stage> plan, IReadOnlyList<Candidate<PressureRegulator>> regulators, List<LeftOut> leftOut)

@@ -33,12 +33,30 @@ public sealed record FuelSystem
         .Value(system => system.Pump)
         .Value(system => system.Plumbing)
         .Value(system => system.Limits)
-        .List(system => system.Checks);
+        .List(system => system.Checks)
+        .List(system => system.Waivers);
 
-    private FuelSystem(SystemParts parts, IReadOnlyList<ICheck> checks)
+    private FuelSystem(SystemParts parts, IReadOnlyList<ICheck> checks, IReadOnlyList<Waiver> waivers)
     {
-        (Parts, Checks) = (parts, checks);
-        Applicable = [.. checks.Where(check => check.AppliesTo(parts))];
+        (Parts, Checks, Waivers) = (parts, checks, waivers);
+        List<ICheck> applicable = [];
+        List<NotJudged> notJudged = [];
+        foreach (ICheck check in checks)
+        {
+            Applicability applies = check.AppliesTo(parts);
+            if (applies.IsJudged)
+            {
+                applicable.Add(check);
+            }
+
+            if (applies.Gap is { } gap)
+            {
+                notJudged.Add(new(check.Part, gap, waivers.FirstOrDefault(waiver => waiver.Part == check.Part)?.Reason));
+            }
+        }
+
+        (Applicable, NotJudged) = ([.. applicable], notJudged.AsReadOnly());
+        IsWholeJudged = notJudged.TrueForAll(open => open.Waiver is not null);
     }
 
     /// <summary>All parts and limits: everything but the checks.</summary>
@@ -68,8 +86,21 @@ public sealed record FuelSystem
     /// <summary>The checks that are made where they apply: the standard ones, and those that were added.</summary>
     public IReadOnlyList<ICheck> Checks { get; }
 
+    /// <summary>What the user does without a judgement of, and why.</summary>
+    public IReadOnlyList<Waiver> Waivers { get; }
+
+    /// <summary>What the system has, or may have, that no check judges, waived or not; empty if everything is judged.</summary>
+    public IReadOnlyList<NotJudged> NotJudged { get; }
+
     /// <summary>Those of the checks that apply to these parts.</summary>
     internal ICheck[] Applicable { get; }
+
+    /// <summary>True if everything that the system has is judged, or waived.</summary>
+    internal bool IsWholeJudged { get; }
+
+    /// <summary>What the worst outcome of the checks amounts to for the whole system.</summary>
+    internal Outcome Whole(Outcome worst) =>
+        worst == Outcome.Holds && !IsWholeJudged ? Outcome.HoldsAsFarAsJudged : worst;
 
     /// <summary>A return system: the regulator sits at the rail and sends surplus fuel back to the tank.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
@@ -89,7 +120,7 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, StandardChecks.All);
+        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, StandardChecks.All, []);
 
     /// <summary>A returnless system: the regulator sits in or at the tank and only injected fuel goes forward.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
@@ -112,24 +143,24 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, StandardChecks.All);
+        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, StandardChecks.All, []);
 
     /// <summary>The same system with other injectors.</summary>
     /// <param name="injectors">The injectors.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Checks);
+    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Checks, Waivers);
 
     /// <summary>The same system with another regulator.</summary>
     /// <param name="regulator">A regulator that fits the layout.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The regulator does not fit the layout.</exception>
     public FuelSystem With(PressureRegulator regulator) =>
-        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Checks);
+        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Checks, Waivers);
 
     /// <summary>The same system with another pump or other pumps.</summary>
     /// <param name="pump">The pump or pumps.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Checks);
+    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Checks, Waivers);
 
     /// <summary>The same system with other lines and filters.</summary>
     /// <param name="plumbing">The lines and filters.</param>
@@ -138,7 +169,7 @@ public sealed record FuelSystem
     public FuelSystem With(Plumbing plumbing)
     {
         ArgumentNullException.ThrowIfNull(plumbing);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Checks);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Checks, Waivers);
     }
 
     /// <summary>The same system held to other limits.</summary>
@@ -147,14 +178,14 @@ public sealed record FuelSystem
     public FuelSystem With(SizingLimits limits)
     {
         ArgumentNullException.ThrowIfNull(limits);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Checks);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Checks, Waivers);
     }
 
     /// <summary>The same system on another engine, or on another fuel.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
-    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Checks);
+    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Checks, Waivers);
 
     /// <summary>The same system with a check more: it takes part in margins, verdict, tables, remedies, sheet and ranking.</summary>
     /// <param name="check">A check whose part no other check of the system judges.</param>
@@ -167,12 +198,33 @@ public sealed record FuelSystem
             ? throw new ArgumentException(
                 $"check judges {check.Part.Code}, which another check of the system judges already. Give its part a code of its own by Part.Of.",
                 nameof(check))
-            : new(Parts, Array.AsReadOnly<ICheck>([.. Checks, check]));
+            : new(Parts, Array.AsReadOnly<ICheck>([.. Checks, check]), Waivers);
+    }
+
+    /// <summary>The same system, which does without a judgement of something that its data leaves open.</summary>
+    /// <param name="part">What is not judged, for instance <see cref="Part.PressureRating"/>. Where it is judged, it stays judged.</param>
+    /// <param name="reason">Why that is in order, 1 to 80 characters; results show it.</param>
+    /// <returns>The system; a later reason takes the place of an earlier one.</returns>
+    /// <exception cref="ArgumentException">No check of the system has that part, or the reason cannot be shown.</exception>
+    /// <example>
+    /// <code>
+    /// FuelSystem waived = system.Waive(Part.PressureRating, "all hoses are new and rated for 1,000 kPa");
+    /// </code>
+    /// </example>
+    public FuelSystem Waive(Part part, string reason)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        Waiver waiver = Waiver.Of(part, reason);
+        return Checks.Any(check => check.Part == part)
+            ? new(Parts, Checks, Array.AsReadOnly<Waiver>([.. Waivers.Where(other => other.Part != part), waiver]))
+            : throw new ArgumentException(
+                $"part is {part.Code}, which no check of this system judges; give one of {string.Join(", ", Checks.Select(check => check.Part.Code))}.",
+                nameof(part));
     }
 
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
-        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits), Checks);
+        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits), Checks, Waivers);
 
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>One line.</returns>
@@ -195,7 +247,8 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits,
         Plumbing? plumbing,
-        IReadOnlyList<ICheck> checks)
+        IReadOnlyList<ICheck> checks,
+        IReadOnlyList<Waiver> waivers)
     {
         ArgumentNullException.ThrowIfNull(demand);
         ArgumentNullException.ThrowIfNull(injectors);
@@ -211,7 +264,7 @@ public sealed record FuelSystem
                 nameof(plumbing));
         }
 
-        return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default), checks);
+        return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default), checks, waivers);
     }
 
     /// <summary>Why a regulator does not fit a layout; none if it does.</summary>

@@ -49,8 +49,13 @@ public sealed class OperatingResult : SolvedPoint, IReadable
     /// <summary>The limiting component here: a failing one before one that cannot be judged before the tightest.</summary>
     public Limit Limiting { get; }
 
-    /// <summary>The worst outcome of all checks.</summary>
-    public Outcome Outcome => Limiting.Margin.Outcome;
+    /// <summary>
+    /// The worst outcome of all checks; where they hold, and something was not judged and not waived, that it holds as far as judged.
+    /// </summary>
+    public Outcome Outcome => System.Whole(Limiting.Margin.Outcome);
+
+    /// <summary>What no check judged, waived or not.</summary>
+    public IReadOnlyList<NotJudged> NotJudged => System.NotJudged;
 
     /// <summary>How the result came about, line by line; written when it is asked for.</summary>
     public Working Working => WorkingIn(TextStyle.Metric);
@@ -71,7 +76,7 @@ public sealed class OperatingResult : SolvedPoint, IReadable
     public string In(TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(style);
-        return $"{Point.In(style)}: {Outcome switch { Outcome.Holds => "holds", Outcome.Fails => "fails", _ => "cannot be judged" }}; {Limiting.Margin.In(style)}";
+        return $"{Point.In(style)}: {Outcome switch { Outcome.Holds => "holds", Outcome.HoldsAsFarAsJudged => "holds as far as judged", Outcome.Fails => "fails", _ => "cannot be judged" }}; {Limiting.Margin.In(style)}";
     }
 
     /// <summary>Place, outcome and the limiting component.</summary>

@@ -92,7 +92,7 @@ public static class SystemSweep
             boosts,
             results,
             standings,
-            Verdict.Of(standings, speeds, boosts, isSolved ? null : last),
+            Verdict.Of(system, standings, speeds, boosts, isSolved ? null : last),
             remedies,
             isSolved && areAll ? null : last);
     }

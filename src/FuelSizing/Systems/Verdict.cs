@@ -36,10 +36,10 @@ public sealed class PartStanding : IReadable
 /// <summary>The answer to "is it all adequate?".</summary>
 public sealed class Verdict : IReadable
 {
-    internal Verdict(Outcome outcome, Statement headline, IReadOnlyList<IReadable> reasons) =>
-        (Outcome, Headline, Reasons) = (outcome, headline, [.. reasons]);
+    internal Verdict(Outcome outcome, Statement headline, IReadOnlyList<IReadable> reasons, IReadOnlyList<NotJudged>? notJudged = null) =>
+        (Outcome, Headline, Reasons, NotJudged) = (outcome, headline, [.. reasons], notJudged ?? []);
 
-    /// <summary>Holds, fails, or cannot be said.</summary>
+    /// <summary>Holds, holds as far as judged, fails, or cannot be said.</summary>
     public Outcome Outcome { get; }
 
     /// <summary>One sentence, as a code with its figures.</summary>
@@ -48,23 +48,32 @@ public sealed class Verdict : IReadable
     /// <summary>One line for each check, the most urgent first.</summary>
     public IReadOnlyList<IReadable> Reasons { get; }
 
+    /// <summary>What no check judged, waived or not; the headline names what is not waived.</summary>
+    public IReadOnlyList<NotJudged> NotJudged { get; }
+
     /// <summary>The verdict over a sweep.</summary>
+    /// <param name="system">That was swept.</param>
     /// <param name="standings">The most urgent first.</param>
     /// <param name="speeds">That were solved.</param>
     /// <param name="boosts">That were solved.</param>
     /// <param name="last">The last boost that was asked for, where the sweep was stopped before it.</param>
     internal static Verdict Of(
-        IReadOnlyList<PartStanding> standings, IReadOnlyList<RotationalSpeed> speeds, IReadOnlyList<Pressure> boosts, Pressure? last)
+        FuelSystem system,
+        IReadOnlyList<PartStanding> standings,
+        IReadOnlyList<RotationalSpeed> speeds,
+        IReadOnlyList<Pressure> boosts,
+        Pressure? last)
     {
         PartStanding first = standings[0];
-        Outcome outcome = standings.Select(standing => standing.Outcome).Aggregate(Urgency.Worse);
-        if (last is { } wanted && outcome == Outcome.Holds)
+        Outcome outcome = system.Whole(standings.Select(standing => standing.Outcome).Aggregate(Urgency.Worse));
+        if (last is { } wanted && Urgency.IsHolding(outcome))
         {
             return new(
                 Outcome.CannotSay,
                 Statement.Of(
                     "verdict.stopped", $"Stopped at {boosts[^1]:boost}, before {wanted:boost} was reached: holds so far."),
-                standings);
+                standings,
+                system.NotJudged);
         }
 
         Statement range = Statement.Of(
@@ -77,12 +86,18 @@ public sealed class Verdict : IReadable
             Outcome.CannotSay => Statement.Of(
                 "verdict.cannot-say",
                 $"Cannot be judged over {range}: {standings.First(standing => standing.Outcome == Outcome.CannotSay).Tightest}."),
+            Outcome.HoldsAsFarAsJudged => Statement.Of(
+                "verdict.holds-as-far-as-judged",
+                $"Holds as far as judged over {range}: tightest margin: {first.Part.Name}, {first.Tightest.Margin.Reserve ?? Ratio.Zero:change}. Not judged: {Open(system.NotJudged):;}."),
             _ => Statement.Of(
                 "verdict.holds",
                 $"Holds over {range}: tightest margin: {first.Part.Name}, {first.Tightest.Margin.Reserve ?? Ratio.Zero:change}."),
         };
-        return new(outcome, headline, standings);
+        return new(outcome, headline, standings, system.NotJudged);
     }
+
+    /// <summary>What is neither judged nor waived.</summary>
+    internal static IReadOnlyList<IReadable> Open(IReadOnlyList<NotJudged> notJudged) => [.. notJudged.Where(open => open.Waiver is null)];
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Headline.In(style);

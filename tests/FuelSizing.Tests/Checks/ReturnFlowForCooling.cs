@@ -18,7 +18,8 @@ internal sealed class ReturnFlowForCooling(VolumeFlow minimum) : ICheck
     public CheckFigure Figure { get; } = CheckFigure.Of(
         "Returned flow", LimitDirection.AtLeast, si => VolumeFlow.FromCubicMetersPerSecond(si), units => units.PumpFlow);
 
-    public bool AppliesTo(SystemParts parts) => parts.Layout == LineLayout.Return;
+    public Applicability AppliesTo(SystemParts parts) =>
+        parts.Layout == LineLayout.Return ? Applicability.Judged : Applicability.NotApplicable;
 
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T> => CheckReading.AtLeast<T>(at.Returned, minimum.CubicMetersPerSecond);

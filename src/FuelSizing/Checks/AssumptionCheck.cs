@@ -1,0 +1,45 @@
+using FuelSizing.Circuits;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>What every result takes for granted, and no check judges: said, so that nobody takes it for judged.</summary>
+/// <param name="part">What is taken for granted.</param>
+/// <param name="gap">What a system leaves open; none where nothing.</param>
+internal sealed class AssumptionCheck(Part part, Func<SystemParts, Statement?> gap) : ICheck
+{
+    /// <summary>The controller, which decides the pulse, is not described.</summary>
+    public static AssumptionCheck Mixture { get; } = new(
+        Part.Mixture,
+        _ => Statement.Of("mixture.controller-assumed", $"the controller is assumed to command whatever pulse is needed"));
+
+    /// <summary>Lines that are not given lose no pressure here, and do on the car.</summary>
+    public static AssumptionCheck SupplyLine { get; } = new(
+        Part.SupplyLine,
+        parts => parts.Plumbing.Supply.Any(piece => piece is Lines.Line) ? null : Statement.Of("supply-line.none-given", $"none given: its pressure drop is not counted"));
+
+    /// <inheritdoc/>
+    public Part Part => part;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Not judged", LimitDirection.AtMost, si => Ratio.FromDecimalFractions(si), units => units.Share);
+
+    /// <inheritdoc/>
+    public Applicability AppliesTo(SystemParts parts) =>
+        gap(parts) is { } open ? Applicability.NotJudged(open) : Applicability.NotApplicable;
+
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T> => new(double.NaN, double.NaN, double.NaN);
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading) =>
+        gap(point.Parts) ?? Statement.Of("assumption.none", $"nothing is taken for granted");
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task) => null;
+}
