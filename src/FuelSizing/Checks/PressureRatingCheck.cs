@@ -29,7 +29,7 @@ internal sealed class PressureRatingCheck : ICheck
 
         // The line's first hose bears what the line loses besides; where that is not known, neither is the maximum.
         T maximum = T.IfLess(at.OutletGauge, rail, rail, at.OutletGauge);
-        return new(maximum, rating, CheckReading.Left<T>(rating, maximum), CheckReading.Left<T>(rating, rail));
+        return new(maximum, rating, CheckReading.MarginOf<T>(rating, maximum), CheckReading.MarginOf<T>(rating, rail));
     }
 
     /// <inheritdoc/>

@@ -87,7 +87,7 @@ public class MarginTests
         OperatingResult sagging = Wren.System(pump: 0.5, limits: rated).Solve(Wren.At(6500, 0.6));
         Assert.True(sagging.RailGauge < sagging.RailSetGauge);
         Assert.Equal(360, ((Pressure)Find(sagging, Part.PressureRating).Used!).Kilopascals, 6);
-        Assert.Equal("rail pressure 360 kPa, rated for 500 kPa", Text(sagging, Part.PressureRating));
+        Assert.Equal("360 kPa at the pump outlet, 360 kPa in the rail, rated for 500 kPa", Text(sagging, Part.PressureRating));
     }
 
     /// <summary>The curve of pump P gives 165 L/h at 300 kPa; six tenths of it are 99 L/h.</summary>

@@ -37,7 +37,7 @@ public class RankingTests
                     expected.OrderBy(one => one, Solved.BestFirst).Select(one => one.Described),
                     ranking.Combinations.Select(Described));
                 Assert.Equal(
-                    expected.Where(one => one.Outcome == Outcome.Holds && !expected.Any(other => other.Beats(one, expected)))
+                    expected.Where(one => Judged.IsHolding(one.Outcome) && !expected.Any(other => other.Beats(one, expected)))
                         .Select(one => one.Described)
                         .Order(),
                     ranking.Pareto.Select(Described).Order());
@@ -81,7 +81,7 @@ public class RankingTests
             best.Turndown!.Value.DecimalFractions,
             12);
         Assert.Contains("injector 900, pump × 2.00", ranking.Headline.ToString(), StringComparison.Ordinal);
-        Assert.Equal((Outcome.Holds, best.SolveMargins().Count), (ranking.Verdict.Outcome, ranking.Verdict.Reasons.Count));
+        Assert.Equal((Outcome.HoldsAsFarAsJudged, best.SolveMargins().Count), (ranking.Verdict.Outcome, ranking.Verdict.Reasons.Count));
     }
 
     [Fact]
@@ -195,11 +195,13 @@ public class RankingTests
         public string Described => FormattableString.Invariant($"{Name}|{Cost}|{Outcome}|{Weakest:R}|{Turndown:R}|{Reserve:R}");
 
         public static IComparer<Solved> BestFirst { get; } = Comparer<Solved>.Create((x, y) =>
-            x.Outcome != y.Outcome ? x.Outcome.CompareTo(y.Outcome)
-            : x.Outcome == Outcome.Holds && x.Cost != y.Cost ? (x.Cost ?? decimal.MaxValue).CompareTo(y.Cost ?? decimal.MaxValue)
-            : x.Outcome == Outcome.Holds && x.Reserve != y.Reserve ? y.Reserve.CompareTo(x.Reserve)
-            : x.Outcome != Outcome.Holds && x.Weakest != y.Weakest ? (y.Weakest ?? double.PositiveInfinity).CompareTo(x.Weakest ?? double.PositiveInfinity)
+            x.Outcome != y.Outcome ? Rank(x.Outcome).CompareTo(Rank(y.Outcome))
+            : Judged.IsHolding(x.Outcome) && x.Cost != y.Cost ? (x.Cost ?? decimal.MaxValue).CompareTo(y.Cost ?? decimal.MaxValue)
+            : Judged.IsHolding(x.Outcome) && x.Reserve != y.Reserve ? y.Reserve.CompareTo(x.Reserve)
+            : !Judged.IsHolding(x.Outcome) && x.Weakest != y.Weakest ? (y.Weakest ?? double.PositiveInfinity).CompareTo(x.Weakest ?? double.PositiveInfinity)
             : x.Place.CompareTo(y.Place));
+
+        private static int Rank(Outcome outcome) => outcome switch { Outcome.Holds or Outcome.HoldsAsFarAsJudged => 0, Outcome.CannotSay => 1, _ => 2 };
 
         public static IEnumerable<Solved> All(Stage[] plan, CandidateParts parts)
         {
@@ -219,13 +221,13 @@ public class RankingTests
                                from margin in system.Solve(point).Margins
                                select margin,
                         ];
-                        Outcome worst = margins.Max(margin => margin.Outcome);
+                        Outcome worst = margins.MaxBy(margin => Rank(margin.Outcome))!.Outcome;
                         double Minimum(Func<Margin, bool> which) => margins.Where(which)
                             .Min(margin => margin.Reserve?.DecimalFractions ?? double.PositiveInfinity);
                         yield return new(
                             $"{injector.Name}, {pump.Name}, {regulator.Name}",
                             (4 * injector.Cost) + pump.Cost + regulator.Cost,
-                            worst,
+                            worst == Outcome.Holds ? Outcome.HoldsAsFarAsJudged : worst,
                             margins.Where(margin => margin.Outcome == worst).Min(margin => margin.Reserve?.DecimalFractions),
                             Minimum(margin => margin.Part == Part.MinimumPulse),
                             Minimum(margin => margin.Part != Part.MinimumPulse),
@@ -237,12 +239,12 @@ public class RankingTests
 
         public bool Beats(Solved one, Solved[] all)
         {
-            if (Outcome != Outcome.Holds)
+            if (!Judged.IsHolding(Outcome))
             {
                 return false;
             }
 
-            bool priced = all.Where(other => other.Outcome == Outcome.Holds).All(other => other.Cost is not null);
+            bool priced = all.Where(other => Judged.IsHolding(other.Outcome)).All(other => other.Cost is not null);
             double[] mine = [priced ? -(double)Cost! : 0, Turndown, Reserve];
             double[] others = [priced ? -(double)one.Cost! : 0, one.Turndown, one.Reserve];
             return mine.Zip(others).All(pair => pair.First >= pair.Second) && mine.Zip(others).Any(pair => pair.First > pair.Second);

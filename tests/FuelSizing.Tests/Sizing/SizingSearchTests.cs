@@ -111,10 +111,10 @@ public class SizingSearchTests
     [Fact]
     public void Range_ThatHoldsThroughout_IsAnsweredByItsEnd()
     {
-        SizingAnswer<double> minimum = Minimum(_ => 0.5);
+        SizingAnswer<double> minimum = Minimum(_ => 0.2);
         Assert.Equal(0, minimum.Value);
         Assert.StartsWith("At least 0.0: injectors has the tightest margin (", minimum.Text.ToString(), StringComparison.Ordinal);
-        SizingAnswer<double> maximum = Maximum(_ => 0.5);
+        SizingAnswer<double> maximum = Maximum(_ => 0.2);
         Assert.Equal(End, maximum.Value);
         Assert.StartsWith("At most 96.0: injectors has the tightest margin (", maximum.Text.ToString(), StringComparison.Ordinal);
     }

@@ -315,7 +315,7 @@ public class SizingTests
     private static Line LineOf(double millimetres, double metres) =>
         Line.Of("supply", Length.FromMillimeters(millimetres), Length.FromMeters(metres), Roughness.DrawnTube);
 
-    private static bool Holds(FuelSystem system, OperatingPoint point) => system.Solve(point).Outcome == Outcome.Holds;
+    private static bool Holds(FuelSystem system, OperatingPoint point) => Judged.IsHolding(system.Solve(point).Outcome);
 
     private static bool Fails(FuelSystem system, OperatingPoint point) => !Holds(system, point);
 

@@ -74,7 +74,7 @@ public class SweepTests
         double scale = ((VolumeFlow)pump.Needed!).LitersPerHour / Wren.Pump.FlowAt(Wren.Kpa(390)).LitersPerHour;
         SweepResult after = Wren.System(injector: injector.MillilitersPerMinute * (1 + 1e-9), pump: scale * (1 + 1e-9), consumption: E85)
             .Sweep(Speeds, Boosts, Wren.Hill);
-        Assert.Equal(Outcome.Holds, after.Verdict.Outcome);
+        Assert.Equal(Outcome.HoldsAsFarAsJudged, after.Verdict.Outcome);
         Assert.Empty(after.Remedies);
 
         // The injectors are just large enough: their tightest point is at the limit.
@@ -90,7 +90,7 @@ public class SweepTests
         Pressure boost = before.Remedies.Select(r => r.Needed).OfType<Pressure>().Single();
         Assert.InRange(boost.Bars, 0.05, 0.55);
         SweepResult after = system.Sweep(Speeds, [Pressure.Zero, boost * (1 - 1e-6)], Wren.Hill);
-        Assert.Equal(Outcome.Holds, after.Verdict.Outcome);
+        Assert.Equal(Outcome.HoldsAsFarAsJudged, after.Verdict.Outcome);
         Assert.Equal(
             Outcome.Fails, system.Sweep(Speeds, [Pressure.Zero, boost * 1.001], Wren.Hill).Verdict.Outcome);
     }
@@ -103,7 +103,7 @@ public class SweepTests
         SweepResult before = Wren.System(injector: 3000).Sweep(idle, vacuum, Wren.Hill);
         VolumeFlow maximum = (VolumeFlow)before.Remedies.Single(r => r.Part == Part.MinimumPulse).Needed!;
         SweepResult after = Wren.System(injector: maximum.MillilitersPerMinute * (1 - 1e-9)).Sweep(idle, vacuum, Wren.Hill);
-        Assert.Equal(Outcome.Holds, after.Verdict.Outcome);
+        Assert.Equal(Outcome.HoldsAsFarAsJudged, after.Verdict.Outcome);
     }
 
     [Fact]
@@ -132,11 +132,13 @@ public class SweepTests
     public void Verdict_OfASystemThatHolds_NamesTheTightestMargin()
     {
         SweepResult sweep = Wren.System(injector: 800, pump: 1.5).Sweep(Speeds, Boosts, Wren.Hill);
-        Assert.Equal(Outcome.Holds, sweep.Verdict.Outcome);
+        Assert.Equal(Outcome.HoldsAsFarAsJudged, sweep.Verdict.Outcome);
         Ratio minimum = sweep.Results.SelectMany(result => result.Margins).Min(margin => margin.Reserve) ?? Ratio.Zero;
         Assert.True(minimum.Percent > 1);
         Assert.Equal(
-            $"Holds over 0.00 bar to 0.90 bar, 2,000 rev/min to 7,200 rev/min: tightest margin: {sweep.Limiting.Part.Name}, {Readable.Change(minimum)}.",
+            $"Holds as far as judged over 0.00 bar to 0.90 bar, 2,000 rev/min to 7,200 rev/min: tightest margin: {sweep.Limiting.Part.Name}, {Readable.Change(minimum)}. "
+            + "Not judged: return line, none given; filter, none given; pump feed, no feed given; hoses, fittings and filter, no rating given; "
+            + "supply line, none given: its pressure drop is not counted; mixture, the controller is assumed to command whatever pulse is needed.",
             sweep.Verdict.Headline.ToString());
         Assert.Null(sweep.Limiting.LimitReachedAt);
     }
@@ -220,7 +222,7 @@ public class SweepTests
         Assert.Equal(Boosts[..3], sweep.Boosts);
         SweepResult shorter = holding.Sweep(Speeds, Boosts[..3], Wren.Hill);
         Assert.Equal(ObjectGraph.Bits(shorter.Results), ObjectGraph.Bits(sweep.Results));
-        Assert.Equal(Outcome.Holds, shorter.Verdict.Outcome);
+        Assert.Equal(Outcome.HoldsAsFarAsJudged, shorter.Verdict.Outcome);
         Assert.Equal(Outcome.CannotSay, sweep.Verdict.Outcome);
         Assert.Equal("Stopped at 0.20 bar, before 0.60 bar was reached: holds so far.", sweep.Verdict.Headline.ToString());
         Assert.Contains(sweep.Notes, note => note.ToString().Contains("stopped at 0.20 bar of 0.60 bar", StringComparison.Ordinal));
