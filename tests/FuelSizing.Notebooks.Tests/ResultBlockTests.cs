@@ -43,7 +43,10 @@ public class ResultBlockTests
 
         Assert.Equal("injectors", table.Rows[0][0]);
         Assert.Equal("FAILS", table.Rows[0][1]);
-        Assert.Equal(4, table.Rows.Count);
+        Assert.Equal(5, table.Rows.Count(row => row[1] is "holds" or "FAILS"));
+        Assert.Equal(
+            ["return line", "filter", "pump feed", "wire ampacity", "fuse", "hoses, fittings and filter", "supply line", "mixture"],
+            table.Rows.Where(row => row[1] == "not judged").Select(row => row[0]));
     }
 
     [Fact]
@@ -59,7 +62,7 @@ public class ResultBlockTests
 
     [Theory]
     [InlineData(300, CalloutKind.Fails)]
-    [InlineData(900, CalloutKind.Holds)]
+    [InlineData(900, CalloutKind.HoldsAsFarAsJudged)]
     public void Verdict_OfASweep_IsOfItsKind(double flow, CalloutKind kind) =>
         Assert.Equal(kind, SizingCallouts.Verdict(Sweep(flow).Verdict).Kind);
 

@@ -68,7 +68,7 @@ public class SelectionBlockTests
     public void Margins_ShowEveryPartWithItsStage()
     {
         Table table = SelectionTables.Margins(RankingOf((900, 90)).Best!);
-        Assert.Equal(4, table.Rows.Count);
+        Assert.Equal(5, table.Rows.Count);
         Assert.All(table.Rows, row => Assert.Equal("peak", row[3]));
         Assert.Equal("How each part stands: injector 900", table.Title);
     }

@@ -92,6 +92,10 @@ internal static class Specimens
         yield return sweep.Verdict;
         yield return Setup.Of(system, (Hostile, peak));
         yield return sweep.System.Plumbing;
+        yield return calmer.Waive(Checks.Part.PressureRating, "all hoses are new");
+        yield return calmer.Waive(Checks.Part.PressureRating, Hostile);
+        yield return Checks.Applicability.Judged;
+        yield return calmer.Checks[0].AppliesTo(calmer.Parts);
 
         // The same names in every part.
         yield return Engine.Of(Hostile, Volume.FromLiters(2), 4, EngineCycle.TwoStroke, Rpm(7000));

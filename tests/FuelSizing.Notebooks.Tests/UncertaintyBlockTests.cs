@@ -97,7 +97,7 @@ public class UncertaintyBlockTests
         var plot = UncertaintyPlots.Reserve(Sampled, Part.Injectors);
 
         Assert.Equal(Sampled.Parts.Single(part => part.Part == Part.Injectors).Chance.Failing / 4.0, plot.Beyond.Percent, 9);
-        Assert.Equal("part", Assert.Throws<ArgumentException>(() => UncertaintyPlots.Reserve(Sampled, Part.Suction)).ParamName);
+        Assert.Equal("part", Assert.Throws<ArgumentException>(() => UncertaintyPlots.Reserve(Sampled, Part.ReturnLine)).ParamName);
     }
 
     [Fact]

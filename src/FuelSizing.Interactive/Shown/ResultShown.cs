@@ -49,6 +49,11 @@ internal static class ResultShown
         Shown.By<ICheck>((check, _) => new(
             $"Check: {check.Part.Name}",
             [Fact.Words("Code", check.Part.Code), Fact.Words("Figure", check.Figure.ToString())]));
+        Shown.By<Applicability>((applies, style) => new("What a check has to do with a system", [Fact.Words("Answer", PartText.Say(applies, style))]));
+        Shown.By<NotJudged>((open, style) => new(
+            $"Not judged: {open.Part.Name}",
+            [Fact.Words("Why", PartText.Say(open.Reason, style)), .. open.Waiver is { } waiver ? new[] { Fact.Words("Waived", VisibleText.Of(waiver)) } : []]));
+        Shown.By<Waiver>((waiver, _) => new($"Waived: {waiver.Part.Name}", [Fact.Words("Reason", VisibleText.Of(waiver.Reason))]));
         Shown.By<CheckFigure>((figure, _) => new("Figures of a check", [Fact.Words("Used and allowed", figure.ToString())]));
         Shown.By<Remedy>((remedy, style) => new(
             $"A remedy for: {remedy.Part.Name}",

@@ -74,6 +74,10 @@ internal static class WiringShown
         new("Temperature of the wire", "θ", style.Of(feed.ConductorTemperature)),
         .. feed.Contacts.Select(contact => new Fact("Contact", "R_c", style.Of(contact.Resistance), contact.Name)),
         new("Resistance of the loop", "R", style.Of(feed.LoopResistance), "wire and contacts"),
+        .. feed.InsulationRating is { } rating ? new[] { new Fact("Insulation rated for", "", style.Of(rating)) } : [],
+        .. feed.Ambient is { } ambient ? new[] { new Fact("Surroundings", "", style.Of(ambient), "the hottest along the run") } : [],
+        .. feed.Ampacity is { } ampacity ? new[] { new Fact("Ampacity", "I_z", ampacity.Current is { } current ? style.Of(current) : "not covered", PartText.Say(ampacity, style)) } : [],
+        .. feed.Fuse is { } fuse ? new[] { new Fact("Fuse", "I_n", style.Of(fuse)) } : [],
     ];
 
     private static Fact[] Of(string name, SizedConductor sized, TextStyle style) =>

@@ -35,6 +35,12 @@ public sealed class Part : IEquatable<Part>
     /// <summary>A pump's feed: voltage drop against its limit.</summary>
     public static Part Feed { get; } = new("feed", "pump feed");
 
+    /// <summary>The wire of a pump's feed: current against its ampacity.</summary>
+    public static Part Wire { get; } = new("wire", "wire ampacity");
+
+    /// <summary>The fuse of a pump's feed: its load, and whether it protects the wire.</summary>
+    public static Part Fuse { get; } = new("fuse", "fuse");
+
     /// <summary>Hoses, fittings and filter: rail pressure against their rating.</summary>
     public static Part PressureRating { get; } = new("pressure-rating", "hoses, fittings and filter");
 

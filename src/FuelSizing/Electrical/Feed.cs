@@ -19,7 +19,10 @@ public sealed record Feed
         .Number(feed => feed.OutwardLength.Meters)
         .Number(feed => feed.ReturnLength.Meters)
         .Number(feed => feed._celsius)
-        .List(feed => feed.Contacts);
+        .List(feed => feed.Contacts)
+        .Number(feed => feed.InsulationRating?.DegreesCelsius)
+        .Number(feed => feed.Ambient?.DegreesCelsius)
+        .Number(feed => feed.Fuse?.Amperes);
 
     private readonly double _celsius;
 
@@ -60,6 +63,18 @@ public sealed record Feed
 
     /// <summary>Resistance of the whole loop: R = R_w + Σ R_c.</summary>
     public ElectricResistance LoopResistance => ElectricResistance.FromOhms(LoopOhms);
+
+    /// <summary>Temperature rating of the wire's insulation; none where it is not given.</summary>
+    public Temperature? InsulationRating { get; private init; }
+
+    /// <summary>Hottest surroundings along the run; given with the insulation's rating.</summary>
+    public Temperature? Ambient { get; private init; }
+
+    /// <summary>Rating of the fuse at the source of the feed; none where it is not given.</summary>
+    public ElectricCurrent? Fuse { get; private init; }
+
+    /// <summary>The current that the wire may carry; none where insulation and surroundings are not given.</summary>
+    public Ampacity? Ampacity { get; private init; }
 
     internal double WireOhms { get; }
 
@@ -134,15 +149,51 @@ public sealed record Feed
             [.. contacts, Contact.Of("chassis", chassis)]);
     }
 
+    /// <summary>The same feed with the figures by which its ampacity is judged.</summary>
+    /// <param name="rating">Temperature rating of the wire's insulation as printed on it, 0 to 300 °C.</param>
+    /// <param name="ambient">Hottest surroundings along the run, −40 to 200 °C; near an engine, measure it.</param>
+    /// <returns>The feed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <example>
+    /// <code>
+    /// Feed feed = Feed.Of(
+    ///     "to the tank", Conductor.Awg(12), Length.FromMeters(4.5), Length.FromMeters(4.5), Temperature.FromDegreesCelsius(60), Contact.DefaultFuse);
+    /// Feed judged = feed.WithInsulation(Temperature.FromDegreesCelsius(105), ambient: Temperature.FromDegreesCelsius(60));
+    /// Console.WriteLine(judged.Ampacity);
+    /// </code>
+    /// </example>
+    public Feed WithInsulation(Temperature rating, Temperature ambient) =>
+        this with { InsulationRating = rating, Ambient = ambient, Ampacity = Ampacity.Of(Conductor, rating, ambient) };
+
+    /// <summary>The same feed with the fuse at its source.</summary>
+    /// <param name="rating">The fuse's rating, 0.5 to 200 A. Its resistance is one of the contacts.</param>
+    /// <returns>The feed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The rating is outside its range.</exception>
+    public Feed WithFuse(ElectricCurrent rating) => this with
+    {
+        Fuse = Guard.Between(
+            rating, ElectricCurrent.FromAmperes(0.5), ElectricCurrent.FromAmperes(200), "Give the rating printed on the fuse.", nameof(rating)),
+    };
+
     /// <summary>The same feed with wire of another area of metal, with the default lay.</summary>
-    internal Feed WithArea(Area area) =>
-        new(
+    internal Feed WithArea(Area area)
+    {
+        Feed other = new(
             Name,
             Conductor.OfArea(area, Conductor.Material, Conductor.DefaultLay),
             OutwardLength,
             ReturnLength,
             ConductorTemperature,
-            Contacts);
+            Contacts)
+        {
+            Fuse = Fuse,
+        };
+        return (InsulationRating, Ambient) is ({ } rating, { } ambient) ? other.WithInsulation(rating, ambient) : other;
+    }
+
+    /// <summary>The wire's ampacity in A: 0 where its surroundings leave it none, not a number where the source does not cover it.</summary>
+    internal double AmpacityAmperes =>
+        Ampacity?.Current?.Amperes ?? (Ampacity?.Text.Code == "ampacity.too-hot" ? 0 : double.NaN);
 
     /// <summary>What the motor gets: V_m = V_s − I R, and the heat I² R that the rest becomes.</summary>
     /// <param name="supply">V_s, at the battery or alternator, 5 to 30 V.</param>

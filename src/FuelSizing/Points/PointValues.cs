@@ -76,6 +76,18 @@ public readonly record struct PointValues<T>
     /// <summary>Flow through the filter that is nearest to the end of its data, m³/s.</summary>
     public required T FilterFlow { get; init; }
 
+    /// <summary>Current in the wire that is nearest to its ampacity, A.</summary>
+    public required T WireCurrent { get; init; }
+
+    /// <summary>Ampacity of that wire, A.</summary>
+    public required T WireAmpacity { get; init; }
+
+    /// <summary>Current through the fuse that is loaded most for its rating, A.</summary>
+    public required T FuseCurrent { get; init; }
+
+    /// <summary>Rating of that fuse, A.</summary>
+    public required T FuseRating { get; init; }
+
     /// <summary>Largest flow at which the loss of that filter is known, m³/s.</summary>
     public required T FilterMaximum { get; init; }
 
@@ -146,6 +158,10 @@ internal static class PointReading
             Fed = known ? state.FedVoltage : double.NaN,
             MotorVoltage = known && circuit.LowestFed is { Pump: not null } fed ? fed.Voltage : double.NaN,
             PumpCurrent = known ? Current(circuit.Pumps) : double.NaN,
+            WireCurrent = known && circuit.HottestWire is { Pump: not null } hot ? hot.Current ?? double.NaN : double.NaN,
+            WireAmpacity = circuit.HottestWire is { Pump.Feed: { } wired } ? wired.AmpacityAmperes : double.NaN,
+            FuseCurrent = known && circuit.MostLoadedFuse is { Pump: not null } loaded ? loaded.Current ?? double.NaN : double.NaN,
+            FuseRating = circuit.MostLoadedFuse is { Pump.Feed.Fuse: { } fuse } ? fuse.Amperes : double.NaN,
             FilterFlow = filterFlow,
             FilterMaximum = filterMaximum,
             AtPumpFloor = !known ? double.NaN : state.State == RailState.PumpFloor ? 1 : 0,

@@ -53,6 +53,12 @@ internal readonly record struct SolvedCircuit
         }
     }
 
+    /// <summary>The pump whose wire is nearest to its ampacity; its pump is none where no ampacity is known.</summary>
+    public PumpPoint HottestWire => Heaviest(point => point.Pump.Feed?.AmpacityAmperes ?? double.NaN);
+
+    /// <summary>The pump whose fuse is loaded most for its rating; its pump is none where no fuse is given.</summary>
+    public PumpPoint MostLoadedFuse => Heaviest(point => point.Pump.Feed?.Fuse?.Amperes ?? double.NaN);
+
     /// <summary>The wired pump with the lowest voltage at its motor; its pump is none where no pump has wiring.</summary>
     public PumpPoint LowestFed
     {
@@ -69,5 +75,20 @@ internal readonly record struct SolvedCircuit
 
             return lowest;
         }
+    }
+
+    private PumpPoint Heaviest(Func<PumpPoint, double> limit)
+    {
+        PumpPoint heaviest = default;
+        double share = double.NegativeInfinity;
+        foreach (PumpPoint point in Pumps)
+        {
+            if ((point.Current ?? double.NaN) / limit(point) is var load && load > share)
+            {
+                (heaviest, share) = (point, load);
+            }
+        }
+
+        return heaviest;
     }
 }

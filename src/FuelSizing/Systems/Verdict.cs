@@ -96,8 +96,9 @@ public sealed class Verdict : IReadable
         return new(outcome, headline, standings, system.NotJudged);
     }
 
-    /// <summary>What is neither judged nor waived.</summary>
-    internal static IReadOnlyList<IReadable> Open(IReadOnlyList<NotJudged> notJudged) => [.. notJudged.Where(open => open.Waiver is null)];
+    /// <summary>The names of what is neither judged nor waived; the reasons stand in the list.</summary>
+    internal static IReadOnlyList<IReadable> Open(IReadOnlyList<NotJudged> notJudged) =>
+        [.. notJudged.Where(open => open.Waiver is null).Select(open => Statement.Of("not-judged.part", $"{open.Part.Name}"))];
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Headline.In(style);

@@ -137,8 +137,7 @@ public class SweepTests
         Assert.True(minimum.Percent > 1);
         Assert.Equal(
             $"Holds as far as judged over 0.00 bar to 0.90 bar, 2,000 rev/min to 7,200 rev/min: tightest margin: {sweep.Limiting.Part.Name}, {Readable.Change(minimum)}. "
-            + "Not judged: return line, none given; filter, none given; pump feed, no feed given; hoses, fittings and filter, no rating given; "
-            + "supply line, none given: its pressure drop is not counted; mixture, the controller is assumed to command whatever pulse is needed.",
+            + "Not judged: return line; filter; pump feed; wire ampacity; fuse; hoses, fittings and filter; supply line; mixture.",
             sweep.Verdict.Headline.ToString());
         Assert.Null(sweep.Limiting.LimitReachedAt);
     }

@@ -86,17 +86,35 @@ internal static class FeedForm
     private static readonly ListField<Contact> Contacts =
         new("contacts", () => OneContact, "every joint, fuse, relay and switch, each as often as the current passes one") { IsTable = true, Optional = true, Default = "no contacts" };
 
+    private static readonly QuantityField<Temperature> InsulationRating = new("insulation_rating", Measures.Temperature, "temperature rating of the wire's insulation, as printed on it; with `ambient`")
+    {
+        Example = "105 °C",
+        Range = "0 to 300 °C",
+        Optional = true,
+        Default = "not given: ampacity is not judged",
+        Arguments = ["rating"],
+    };
+
+    private static readonly QuantityField<Temperature> Ambient = new("ambient", Measures.Temperature, "hottest surroundings along the run; with `insulation_rating`")
+    {
+        Example = "60 °C",
+        Range = "−40 to 200 °C",
+        Optional = true,
+        Default = "not given: ampacity is not judged",
+        Arguments = ["ambient"],
+    };
+
+    private static readonly QuantityField<ElectricCurrent> Fuse = new("fuse", Measures.Current, "rating of the fuse at the source")
+    {
+        Example = "15 A",
+        Range = "0.5 to 200 A",
+        Optional = true,
+        Default = "not given: the fuse is not judged",
+        Arguments = [],
+    };
+
     /// <summary>The feed.</summary>
-    public static RecordForm<Feed> Form { get; } = new(
-        "feed",
-        "a feed",
-        values => Feed.Of(
-            values.Required(Name),
-            values.Required(OfConductor),
-            values.Required(Outward),
-            values.Required(Return),
-            values.Required(ConductorTemperature),
-            [.. values.Required(Contacts)]))
+    public static RecordForm<Feed> Form { get; } = new("feed", "a feed", FeedOf)
     {
         { Name, feed => feed.Name },
         { OfConductor, feed => feed.Conductor },
@@ -104,7 +122,32 @@ internal static class FeedForm
         { Return, feed => feed.ReturnLength },
         { ConductorTemperature, feed => feed.ConductorTemperature },
         { Contacts, feed => feed.Contacts },
+        { InsulationRating, feed => feed.InsulationRating },
+        { Ambient, feed => feed.Ambient },
+        { Fuse, feed => feed.Fuse },
     };
+
+    private static Feed? FeedOf(FieldValues values)
+    {
+        Feed feed = Feed.Of(
+            values.Required(Name),
+            values.Required(OfConductor),
+            values.Required(Outward),
+            values.Required(Return),
+            values.Required(ConductorTemperature),
+            [.. values.Required(Contacts)]);
+        Temperature? rating = values.Optional(InsulationRating);
+        Temperature? ambient = values.Optional(Ambient);
+        if (rating is null != ambient is null)
+        {
+            QuantityField<Temperature> missing = rating is null ? InsulationRating : Ambient;
+            values.Wrong(missing, Statement.Of("file.insulation-and-ambient", $"is missing. Give insulation_rating and ambient together, or neither."));
+            return null;
+        }
+
+        feed = (rating, ambient) is ({ } given, { } around) ? feed.WithInsulation(given, around) : feed;
+        return values.Optional(Fuse) is { } fuse ? feed.WithFuse(fuse) : feed;
+    }
 
     private enum Metal
     {

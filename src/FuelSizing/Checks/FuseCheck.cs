@@ -1,0 +1,89 @@
+using FuelSizing.Electrical;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>The fuse of a pump's feed: it carries the steady current, and it protects the wire.</summary>
+/// <remarks>A steady load of at most 80 % of the rating is common practice, no source. The rating is at most the wire's ampacity.</remarks>
+internal sealed class FuseCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.Fuse;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Current through the fuse", LimitDirection.AtMost, si => ElectricCurrent.FromAmperes(si), units => units.Current);
+
+    /// <inheritdoc/>
+    public Applicability AppliesTo(SystemParts parts)
+    {
+        Applicability given = FeedsGiven.Of(parts, pump => pump.Feed?.Fuse is not null, "fuse");
+        return given.IsJudged && parts.Pump.Pumps.FirstOrDefault(pump => pump.Feed is { Fuse: not null } feed && double.IsNaN(feed.AmpacityAmperes)) is { Feed: { } open }
+            ? Applicability.JudgedInPart(Statement.Of("fuse.ampacity-not-known", $"whether it protects the wire of {open.Name}, whose ampacity is not known"))
+            : given;
+    }
+
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T>
+    {
+        T allowed = at.FuseRating * FuseChoice.MaximumLoad.DecimalFractions;
+        T carries = CheckReading.MarginOf<T>(allowed, at.FuseCurrent);
+        T protects = Unprotected(parts) is { } feed
+            ? CheckReading.MarginOf<T>(feed.AmpacityAmperes, feed.Fuse!.Value.Amperes)
+            : double.PositiveInfinity;
+        return new(at.FuseCurrent, allowed, T.IfLess(protects, carries, protects, carries), T.IfLess(protects, 0, protects, carries));
+    }
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        if (Unprotected(point.Parts) is { Fuse: { } large } unprotected && unprotected.AmpacityAmperes < large.Amperes)
+        {
+            return Statement.Of(
+                "fuse.over-ampacity",
+                $"a fuse of {large} does not protect {unprotected.Name}, whose wire has an ampacity of {ElectricCurrent.FromAmperes(unprotected.AmpacityAmperes)}");
+        }
+
+        if (point.SolvedCircuit.MostLoadedFuse.Pump?.Feed?.Fuse is not { } rating || !point.SolvedCircuit.IsCovered)
+        {
+            return CircuitFinding.PumpNotCovered;
+        }
+
+        ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
+        return CheckReading.OutcomeOf(reading) == Outcome.Fails
+            ? Statement.Of("fuse.overloaded", $"{used} through a fuse of {rating}, over {FuseChoice.MaximumLoad} of its rating (common practice, no source)")
+            : Statement.Of("fuse.within", $"{used} through a fuse of {rating}, of at most {FuseChoice.MaximumLoad} of its rating (common practice, no source)");
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task)
+    {
+        double most = task.Failing.Max(point => point.SolvedCircuit.MostLoadedFuse.Current ?? 0) / FuseChoice.MaximumLoad.DecimalFractions;
+        ElectricCurrent rating = ElectricCurrent.FromAmperes(most);
+        return Remedy.Of(
+            Part,
+            rating,
+            Statement.Of("fuse.other", $"A fuse of at least {rating}, and wire with an ampacity of no less than the fuse's rating."));
+    }
+
+    /// <summary>The feed whose fuse exceeds its wire's ampacity by most, or comes nearest to that; none where no ampacity is known.</summary>
+    private static Feed? Unprotected(SystemParts parts)
+    {
+        Feed? worst = null;
+        double share = double.NegativeInfinity;
+        foreach (Pump pump in parts.Pump.Pumps)
+        {
+            if (pump.Feed is { Fuse: { } fuse } feed && fuse.Amperes / feed.AmpacityAmperes is var load && load > share)
+            {
+                (worst, share) = (feed, load);
+            }
+        }
+
+        return worst;
+    }
+}
