@@ -289,10 +289,10 @@ public class DescriptionTests
     private static Made AnInjector => Of(
         typeof(Injector),
         nameof(Injector.Of),
-        ["injector", VolumeFlow.FromMillilitersPerMinute(370), Wren.Kpa(300), TestFluid.Heptane, DeadTimes, Wren.Ms(1.3), Wren.Kpa(550)],
+        ["injector", VolumeFlow.FromMillilitersPerMinute(370), Wren.Kpa(300), TestFluid.Heptane, DeadTimes, Wren.Ms(1.3), Wren.Kpa(550), Wren.Volt(13)],
         [
             "other", VolumeFlow.FromMillilitersPerMinute(371), Wren.Kpa(301), TestFluid.Of("n-heptane", Kilograms(684)), Wren.DeadTime,
-            Wren.Ms(1.4), Wren.Kpa(551),
+            Wren.Ms(1.4), Wren.Kpa(551), Wren.Volt(12),
         ]);
 
     private static Made Injectors => Of(typeof(InjectorSet), nameof(InjectorSet.Of), [AnInjector, 4, 1], [Wren.InjectorOf(300), 6, 2]);

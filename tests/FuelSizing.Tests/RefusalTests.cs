@@ -190,7 +190,8 @@ public class RefusalTests
             TestFluid.Heptane,
             Wren.DeadTime,
             Wren.Ms(1.5),
-            Wren.Kpa(500)),
+            Wren.Kpa(500),
+            Wren.Volt(14)),
         new(
             Wren.InjectorOf(360),
             typeof(Injector),
@@ -396,6 +397,17 @@ public class RefusalTests
             nameof(Feed.VoltageAtMotor),
             Wren.Volt(13.5),
             ElectricCurrent.FromAmperes(12)),
+        new(
+            Feed.Of("f", Conductor.Awg(12), Length.FromMeters(5), Length.Zero, Temperature.FromDegreesCelsius(60)),
+            typeof(Feed),
+            nameof(Feed.WithInsulation),
+            Temperature.FromDegreesCelsius(105),
+            Temperature.FromDegreesCelsius(60)),
+        new(
+            Feed.Of("f", Conductor.Awg(12), Length.FromMeters(5), Length.Zero, Temperature.FromDegreesCelsius(60)),
+            typeof(Feed),
+            nameof(Feed.WithFuse),
+            ElectricCurrent.FromAmperes(15)),
         new(
             null,
             typeof(SmallestConductor),

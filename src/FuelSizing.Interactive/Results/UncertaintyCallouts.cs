@@ -23,13 +23,17 @@ public static class UncertaintyCallouts
         style ??= Units.Current;
         string asked = OutputFigures.Round(style.Chance(wanted), style);
 
+        NotJudged[] open = [.. result.System.NominalResult.NotJudged];
+        bool isWhole = open.All(one => one.Waiver is not null);
+        string everything = isWhole ? "everything" : "everything that was judged";
+
         // Samples cannot show certainty, so a full count is told as what it is.
         string chance = result.All.Holding == result.Samples
-            ? $"everything holds at {PartText.Say(result.System.Point, style)} in every sample"
-            : $"the chance that everything holds at {PartText.Say(result.System.Point, style)} is {style.Chance(result.All.Holds)}";
+            ? $"{everything} holds at {PartText.Say(result.System.Point, style)} in every sample"
+            : $"the chance that {everything} holds at {PartText.Say(result.System.Point, style)} is {style.Chance(result.All.Holds)}";
         var (kind, end) = result.All.Reaches(wanted, OutputFigures.Default) switch
         {
-            Outcome.Holds => (CalloutKind.Holds, $"; {asked} was required"),
+            Outcome.Holds => (isWhole ? CalloutKind.Holds : CalloutKind.HoldsAsFarAsJudged, $"; {asked} was required"),
             Outcome.Fails => (CalloutKind.Fails, $"; {asked} was required"),
             _ => (CalloutKind.CannotSay, $"; whether that reaches the {asked} required cannot be said from these samples"),
         };
@@ -43,6 +47,7 @@ public static class UncertaintyCallouts
             [
                 .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(part => Line(part, style)),
                 .. hold,
+                .. open.Select(one => $"Not judged: {PartText.Say(one, style)}."),
                 $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete, style)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Default), style.Chance)}, if the distributions are right.",
             ]);
     }

@@ -26,7 +26,7 @@ internal static class InjectorShown
         new("Rated flow", "Q_r", style.InjectorFlow(injector.StaticFlow), "of one injector, held open"),
         new("At a pressure across it", "Δp_r", style.Of(injector.RatedDifferential)),
         new("Density of the test liquid", "ρ_r", style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
-        new("Shortest linear pulse", "t_min", style.Of(injector.MinimumLinearPulse)),
+        new("Shortest linear pulse", "t_min", style.Of(injector.MinimumLinearPulse), $"at {style.Of(injector.MinimumPulseVoltage)}: open for {style.Of(injector.MinimumOpenTime)}"),
         new("Opens against", "Δp_max", style.Of(injector.MaximumDifferential), "maximum"),
         DeadTime(injector.DeadTime, style),
     ];

@@ -7,7 +7,11 @@ using UnitsNet;
 
 namespace FuelSizing.Checks;
 
-/// <summary>The injectors' pulse against the minimum linear pulse width.</summary>
+/// <summary>The injectors' open time, pulse less dead time, against that of the minimum linear pulse width.</summary>
+/// <remarks>
+/// A pulse width is stated at one voltage. At a lower one the dead time takes more of it, so that pulses of one width open the injector for
+/// less: what is compared is the time that is left after the dead time on either side.
+/// </remarks>
 internal sealed class MinimumPulseCheck : ICheck
 {
     /// <inheritdoc/>
@@ -15,25 +19,29 @@ internal sealed class MinimumPulseCheck : ICheck
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
-        "Pulse width", LimitDirection.AtLeast, si => Duration.FromSeconds(si), units => units.Pulse);
+        "Open time of the injector", LimitDirection.AtLeast, si => Duration.FromSeconds(si), units => units.Pulse);
 
     /// <inheritdoc/>
-    public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
+    public Applicability AppliesTo(SystemParts parts) => parts.Injectors.Injector is { MinimumOpenSeconds: > 0 }
+        ? Applicability.Judged
+        : Applicability.NotJudged(Statement.Of(
+            "minimum-pulse.shorter-than-dead-time",
+            $"the minimum pulse width stated, {parts.Injectors.Injector.MinimumLinearPulse}, is no longer than the dead time at {parts.Injectors.Injector.MinimumPulseVoltage}"));
 
     // Without flow there is no pulse to be too short; the duty cycle's own check fails.
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        T minimum = parts.Injectors.Injector.MinimumLinearPulse.Seconds;
-        return new(
-            at.Pulse, minimum, T.IfLess(0, at.StaticFlow, CheckReading.MarginOf<T>(at.Pulse, minimum), double.PositiveInfinity));
+        T minimum = parts.Injectors.Injector.MinimumOpenSeconds;
+        T open = at.Pulse - at.DeadTime;
+        return new(open, minimum, T.IfLess(0, at.StaticFlow, CheckReading.MarginOf<T>(open, minimum), double.PositiveInfinity));
     }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        Duration minimum = point.Parts.Injectors.Injector.MinimumLinearPulse;
+        Duration minimum = point.Parts.Injectors.Injector.MinimumOpenTime;
         if (point.Judged.StaticFlow <= 0)
         {
             return Statement.Of("minimum-pulse.no-flow", $"no pulse to judge: the injectors pass nothing");
@@ -45,9 +53,10 @@ internal sealed class MinimumPulseCheck : ICheck
         }
 
         Duration pulse = Duration.FromSeconds(seconds);
+        Duration open = Duration.FromSeconds(reading.Used.Value);
         return CheckReading.OutcomeOf(reading) == Outcome.Holds
-            ? Statement.Of("minimum-pulse.within", $"pulse {pulse} of at least {minimum}")
-            : Statement.Of("minimum-pulse.under", $"pulse {pulse} below the minimum linear pulse width of {minimum}");
+            ? Statement.Of("minimum-pulse.within", $"pulse {pulse}, open for {open} of it after the dead time, of at least {minimum}")
+            : Statement.Of("minimum-pulse.under", $"pulse {pulse}, open for {open} of it after the dead time, below the {minimum} of the minimum linear pulse width");
     }
 
     /// <inheritdoc/>
@@ -86,7 +95,7 @@ internal sealed class MinimumPulseCheck : ICheck
                 point.SolvedDemand.Injected,
                 parts.Injectors.Count,
                 point.Actual.AvailableTime,
-                parts.Injectors.Injector.MinimumLinearPulse.Seconds,
+                parts.Injectors.Injector.MinimumOpenSeconds + deadTime,
                 deadTime),
             parts.Injectors.Injector.RatedPascals,
             parts.Injectors.Injector.TestDensity,

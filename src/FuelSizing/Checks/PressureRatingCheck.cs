@@ -27,9 +27,10 @@ internal sealed class PressureRatingCheck : ICheck
         T rating = parts.Limits.RailCeiling is { } ceiling ? ceiling.Pascals : double.NaN;
         T rail = T.Max(at.RailSet, at.Rail);
 
-        // The line's first hose bears what the line loses besides; where that is not known, neither is the maximum.
+        // The line's first hose bears what the line loses besides; where that is not known, it is at least the rail's.
         T maximum = T.IfLess(at.OutletGauge, rail, rail, at.OutletGauge);
-        return new(maximum, rating, CheckReading.MarginOf<T>(rating, maximum), CheckReading.MarginOf<T>(rating, rail));
+        T known = T.IfLess(maximum, double.PositiveInfinity, maximum, rail);
+        return new(maximum, rating, CheckReading.MarginOf<T>(rating, maximum), CheckReading.MarginOf<T>(rating, known));
     }
 
     /// <inheritdoc/>

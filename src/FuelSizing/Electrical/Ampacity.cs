@@ -29,6 +29,11 @@ public sealed class Ampacity : IReadable
     /// <summary>How the current was found, or why it is not covered.</summary>
     public Statement Text { get; }
 
+    /// <summary>The current in A: 0 where the surroundings are too hot for any, not a number where the source does not cover the wire.</summary>
+    internal double Amperes => Current?.Amperes ?? (IsTooHot ? 0 : double.NaN);
+
+    private bool IsTooHot { get; init; }
+
     /// <summary>The current that a conductor may carry.</summary>
     /// <param name="conductor">
     /// The wire. A size between two of the table, as every metric size is, is held to the thinner.
@@ -80,8 +85,8 @@ public sealed class Ampacity : IReadable
         Temperature held = Temperature.FromDegreesCelsius(columnRating);
         if (factor <= 0)
         {
-            return NotCovered(Statement.Of(
-                "ampacity.too-hot", $"surroundings of {ambient} leave nothing of insulation for {held}"));
+            return NotCovered(
+                Statement.Of("ampacity.too-hot", $"surroundings of {ambient} leave nothing of insulation for {held}"), isTooHot: true);
         }
 
         ElectricCurrent stated = ElectricCurrent.FromAmperes(row.Amperes[column]);
@@ -100,8 +105,8 @@ public sealed class Ampacity : IReadable
     /// <returns>One sentence.</returns>
     public override string ToString() => Text.ToString();
 
-    private static Ampacity NotCovered(Statement reason) =>
-        new(null, Statement.Of("ampacity.not-covered", $"Not covered: {reason} ({AmpacityTable.Source})."));
+    private static Ampacity NotCovered(Statement reason, bool isTooHot = false) =>
+        new(null, Statement.Of("ampacity.not-covered", $"Not covered: {reason} ({AmpacityTable.Source}).")) { IsTooHot = isTooHot };
 
     /// <summary>The hottest column that the insulation reaches; below zero if none.</summary>
     private static int Column(double rating)

@@ -150,7 +150,7 @@ public sealed record Feed
     }
 
     /// <summary>The same feed with the figures by which its ampacity is judged.</summary>
-    /// <param name="rating">Temperature rating of the wire's insulation as printed on it, 0 to 300 °C.</param>
+    /// <param name="insulationRating">Temperature rating of the wire's insulation as printed on it, 0 to 300 °C.</param>
     /// <param name="ambient">Hottest surroundings along the run, −40 to 200 °C; near an engine, measure it.</param>
     /// <returns>The feed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
@@ -162,8 +162,8 @@ public sealed record Feed
     /// Console.WriteLine(judged.Ampacity);
     /// </code>
     /// </example>
-    public Feed WithInsulation(Temperature rating, Temperature ambient) =>
-        this with { InsulationRating = rating, Ambient = ambient, Ampacity = Ampacity.Of(Conductor, rating, ambient) };
+    public Feed WithInsulation(Temperature insulationRating, Temperature ambient) =>
+        this with { InsulationRating = insulationRating, Ambient = ambient, Ampacity = Ampacity.Of(Conductor, insulationRating, ambient) };
 
     /// <summary>The same feed with the fuse at its source.</summary>
     /// <param name="rating">The fuse's rating, 0.5 to 200 A. Its resistance is one of the contacts.</param>
@@ -192,8 +192,7 @@ public sealed record Feed
     }
 
     /// <summary>The wire's ampacity in A: 0 where its surroundings leave it none, not a number where the source does not cover it.</summary>
-    internal double AmpacityAmperes =>
-        Ampacity?.Current?.Amperes ?? (Ampacity?.Text.Code == "ampacity.too-hot" ? 0 : double.NaN);
+    internal double AmpacityAmperes => Ampacity?.Amperes ?? double.NaN;
 
     /// <summary>What the motor gets: V_m = V_s − I R, and the heat I² R that the rest becomes.</summary>
     /// <param name="supply">V_s, at the battery or alternator, 5 to 30 V.</param>

@@ -196,6 +196,15 @@ public sealed record DeadTimeTable
         return true;
     }
 
+    /// <summary>Dead time at the covered place that is nearest to a voltage and a differential pressure.</summary>
+    internal double Nearest(double volts, double pascals)
+    {
+        double inside = Math.Clamp(volts, _byVoltage[0].First, _byVoltage[0].Last);
+        return TryAt(inside, IgnoresPressure ? pascals : Math.Clamp(pascals, _differentials[0], _differentials[^1]), out double seconds)
+            ? seconds
+            : throw new InvalidOperationException($"{this} does not cover a place of its own.");
+    }
+
     /// <summary>The table's row over differential pressure at one voltage; null where it does not cover the voltage.</summary>
     internal DeadTimeRow? RowAt(double volts) =>
         _byVoltage[0].Covers(volts)

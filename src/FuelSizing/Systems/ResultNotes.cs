@@ -2,6 +2,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using UnitsNet;
 
 namespace FuelSizing.Systems;
@@ -84,6 +85,21 @@ internal static class ResultNotes
                     $"Returned flow at {result.Point} is below the {result.Parts.Regulator.MinimumReturnFlow:pump-flow} that the regulator needs to regulate: rail pressure is uncertain."));
         }
     }
+
+    /// <summary>That a rising-rate unit does nothing at any of these boosts, which whoever fitted it did not mean; none if it acts.</summary>
+    public static Statement? NeverActs(PressureRegulator regulator, IReadOnlyList<Pressure> boosts) => regulator switch
+    {
+        RegulatorSeries series when boosts.All(boost => series.Unit.SetPascals(boost.Pascals) <= series.BaseRegulator.SetPascals(boost.Pascals)) =>
+            Statement.Of(
+                "regulator.unit-never-acts",
+                $"The rising-rate unit never acts from {boosts[0]:boost} to {boosts[^1]:boost}: it would hold at most {Highest(series.Unit, boosts)} where the base regulator holds {Highest(series.BaseRegulator, boosts)}. If its gain is quoted over base pressure, give the unit that base pressure."),
+        RisingRate { Gain: > 1 } rate when boosts[^1] <= rate.Onset => Statement.Of(
+            "regulator.gain-never-sets-in", $"The gain of {rate.Gain:0.##} sets in above {rate.Onset:boost}, which no boost here exceeds."),
+        _ => null,
+    };
+
+    private static Pressure Highest(PressureRegulator regulator, IReadOnlyList<Pressure> boosts) =>
+        Pressure.FromPascals(boosts.Max(boost => regulator.SetPascals(boost.Pascals)));
 
     /// <summary>A note, its subject, and how grave it is among notes on that subject.</summary>
     internal sealed record Note(About Subject, double Weight, Statement Text);

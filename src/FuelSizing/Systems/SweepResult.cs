@@ -67,6 +67,7 @@ public sealed class SweepResult : IReadable
                     $"The sweep was stopped at {Boosts[^1]:boost} of {last:boost}; what comes after is not in it."),
             }
             : [],
+        .. ResultNotes.NeverActs(System.Regulator, Boosts) is { } idle ? new[] { idle } : [],
         .. _results
             .SelectMany(result => ResultNotes.Of(result))
             .GroupBy(note => note.Subject)

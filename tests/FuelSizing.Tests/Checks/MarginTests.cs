@@ -37,13 +37,16 @@ public class MarginTests
     {
         OperatingResult load = Wren.System().Solve(Wren.At(3000, 0));
         Margin held = Find(load, Part.MinimumPulse);
-        Assert.Equal($"pulse {Readable.Of(load.Pulse!.Value)} of at least 1.60 ms", held.Explanation);
-        Assert.Equal(load.Pulse, (Duration?)held.Used);
-        Assert.Equal(1.6, ((Duration)held.Allowed!).Milliseconds, 12);
+        Duration open = load.Pulse!.Value - load.DeadTime!.Value;
+        Assert.Equal($"pulse {Readable.Of(load.Pulse!.Value)}, open for {Readable.Of(open)} of it after the dead time, of at least 0.75 ms", held.Explanation);
+        Assert.Equal(open.Seconds, ((Duration)held.Used!).Seconds, 12);
+        Assert.Equal(0.75, ((Duration)held.Allowed!).Milliseconds, 12);
         Assert.Equal(held.Used!.Unit, held.Allowed!.Unit);
 
         OperatingResult idle = Wren.System(injector: 3000).Solve(Wren.At(850, -0.65));
-        Assert.Equal($"pulse {Readable.Of(idle.Pulse!.Value)} below the minimum linear pulse width of 1.60 ms", Text(idle, Part.MinimumPulse));
+        Assert.Equal(
+            $"pulse {Readable.Of(idle.Pulse!.Value)}, open for {Readable.Of(idle.Pulse!.Value - idle.DeadTime!.Value)} of it after the dead time, below the 0.75 ms of the minimum linear pulse width",
+            Text(idle, Part.MinimumPulse));
 
         // 150 kPa against 2 bar of boost leaves nothing to inject with.
         OperatingResult none = Wren.System(Fixed.At(Wren.Kpa(150)), pump: 4).Solve(Wren.At(3000, 2));

@@ -77,7 +77,7 @@ public class RankingTests
         Assert.Equal((4 * 260) + 240, best.Cost);
         Assert.All(best.SolveMargins(), margin => Assert.Equal(Outcome.Holds, margin.Limit.Margin.Outcome));
         Assert.Equal(
-            best.Solve(Shelf.Petrol).Min(result => result.Pulse!.Value / result.System.Injectors.Injector.MinimumLinearPulse) - 1,
+            best.Solve(Shelf.Petrol).Min(result => (result.Pulse!.Value - result.DeadTime!.Value) / result.System.Injectors.Injector.MinimumOpenTime) - 1,
             best.Turndown!.Value.DecimalFractions,
             12);
         Assert.Contains("injector 900, pump × 2.00", ranking.Headline.ToString(), StringComparison.Ordinal);

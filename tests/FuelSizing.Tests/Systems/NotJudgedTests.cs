@@ -107,7 +107,9 @@ public class NotJudgedTests
     [Fact]
     public void Inlet_OfAFuelWithoutAVapourLaw_IsNotJudgedAndSaysSo()
     {
-        FuelConsumption unknown = FuelConsumption.Of(Wren.FuelWithoutVapour, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(320));
+        Fuel bare = Fuel.Of(
+            "bare", Fuel.Petrol.Composition, Fuel.Petrol.LowerHeatingValue, Fuel.Petrol.DensityAt15C, Fuel.Petrol.ExpansionAt15C);
+        FuelConsumption unknown = FuelConsumption.Of(bare, 0.82, BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(320));
         FuelSystem system = Roomy.With(Wren.Demand(unknown));
         NotJudged open = system.NotJudged.Single(open => open.Part == Part.Suction);
         Assert.Equal("suction.no-vapour-pressure", open.Reason.Code);
@@ -120,12 +122,12 @@ public class NotJudgedTests
     {
         Line narrow = Line.Of("supply", Length.FromMillimeters(4), Length.FromMeters(4), Roughness.DrawnTube);
         FuelSystem system = FuelSystem.Return(
-            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(800), 4), Fixed.At(Wren.Kpa(400)), Pump.From(Wren.PumpOf(1.5)),
-            SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(420)), Plumbing.Of(supply: [narrow]));
+            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(800), 4), Fixed.At(Wren.Kpa(300)), Pump.From(Wren.PumpOf(1)),
+            SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), Wren.Kpa(320)), Plumbing.Of(supply: [narrow]));
         OperatingResult result = system.Solve(Wren.At(3000, 0.2));
         Margin rating = result.Margins.Single(margin => margin.Part == Part.PressureRating);
-        Assert.True(result.RailGauge < Wren.Kpa(420));
-        Assert.True((Pressure)rating.Used! > Wren.Kpa(420));
+        Assert.True(result.RailGauge < Wren.Kpa(320));
+        Assert.True((Pressure)rating.Used! > Wren.Kpa(320));
         Assert.Equal(Outcome.Fails, rating.Outcome);
     }
 
@@ -174,6 +176,61 @@ public class NotJudgedTests
         Margin large = FuseOf(feed.WithFuse(ElectricCurrent.FromAmperes(46)));
         Assert.Equal((Outcome.Fails, "fuse.over-ampacity"), (large.Outcome, large.Finding.Code));
         Assert.Equal(Outcome.Holds, FuseOf(feed.WithFuse(ElectricCurrent.FromAmperes(45))).Outcome);
+    }
+
+    /// <summary>The same time open after the dead time passes by the same margin, whatever the voltage.</summary>
+    [Theory]
+    [InlineData(10)]
+    [InlineData(12)]
+    [InlineData(14)]
+    [InlineData(16)]
+    public void MinimumPulse_OfOneOpenTime_HasOneMarginAtEveryVoltage(double volts)
+    {
+        Conditions conditions = Conditions.Of(Atmosphere.Standard, Wren.Volt(volts), Temperature.FromDegreesCelsius(20));
+        OperatingResult idle = Roomy.Solve(OperatingPoint.At(Wren.Rpm(900), Wren.Kpa(-60), conditions));
+        Margin margin = idle.Margins.Single(margin => margin.Part == Part.MinimumPulse);
+        double open = idle.Pulse!.Value.Milliseconds - idle.DeadTime!.Value.Milliseconds;
+
+        // 1.60 ms at 14 V, where the dead time is 0.85 ms at 300 kPa: 0.75 ms are left.
+        Assert.Equal((open / 0.75) - 1, margin.Reserve!.Value.DecimalFractions, 6);
+    }
+
+    [Fact]
+    public void MinimumPulse_StatedAtAnotherVoltage_IsJudgedByTheDeadTimeThere()
+    {
+        Injector stated = Injector.Of(
+            "injector", VolumeFlow.FromMillilitersPerMinute(800), Wren.Kpa(300), TestFluid.Heptane, Wren.DeadTime,
+            Duration.FromMilliseconds(1.6), Wren.Kpa(600), Wren.Volt(12));
+        Assert.Equal(0.5, stated.MinimumOpenTime.Milliseconds, 9);
+    }
+
+    [Fact]
+    public void MinimumPulse_ShorterThanItsDeadTime_IsNotJudged()
+    {
+        Injector contradictory = Injector.Of(
+            "injector", VolumeFlow.FromMillilitersPerMinute(800), Wren.Kpa(300), TestFluid.Heptane, Wren.DeadTime,
+            Duration.FromMilliseconds(0.8), Wren.Kpa(600));
+        FuelSystem system = Roomy.With(InjectorSet.Of(contradictory, 4));
+        Assert.Equal("minimum-pulse.shorter-than-dead-time", system.NotJudged.Single(open => open.Part == Part.MinimumPulse).Reason.Code);
+    }
+
+    /// <summary>
+    /// A unit of gain 6 without a base of its own, in series with 300 kPa: at 0.3 bar it would hold 180 kPa, which never exceeds the base
+    /// regulator's; quoted over base pressure it would hold 480.
+    /// </summary>
+    [Fact]
+    public void Unit_ThatNeverActs_IsSaidToNeverAct()
+    {
+        RisingRate ownBase = RisingRate.From(Wren.Kpa(300), 6, Pressure.Zero);
+        RisingRate none = RisingRate.From(Pressure.Zero, 6, Pressure.Zero);
+        Assert.Contains("regulator.unit-never-acts", NotesWith(RegulatorSeries.Of(Fixed.At(Wren.Kpa(300)), none)));
+        Assert.DoesNotContain("regulator.unit-never-acts", NotesWith(RegulatorSeries.Of(Fixed.At(Wren.Kpa(300)), ownBase)));
+        Assert.DoesNotContain("regulator.unit-never-acts", NotesWith(RegulatorSeries.Of(Fixed.At(Wren.Kpa(170)), none)));
+        Assert.Contains("regulator.gain-never-sets-in", NotesWith(RisingRate.From(Wren.Kpa(300), 6, Wren.Kpa(30))));
+        Assert.DoesNotContain("regulator.gain-never-sets-in", NotesWith(RisingRate.From(Wren.Kpa(300), 6, Wren.Kpa(29))));
+
+        static IEnumerable<string> NotesWith(PressureRegulator regulator) =>
+            Roomy.With(regulator).Sweep(Speeds, Boosts, Wren.Hill).Notes.Select(note => note.Code);
     }
 
     private static FuelSystem AllBut(FuelSystem system, Part part) =>

@@ -92,7 +92,7 @@ internal static class FeedForm
         Range = "0 to 300 °C",
         Optional = true,
         Default = "not given: ampacity is not judged",
-        Arguments = ["rating"],
+        Arguments = ["insulationRating"],
     };
 
     private static readonly QuantityField<Temperature> Ambient = new("ambient", Measures.Temperature, "hottest surroundings along the run; with `insulation_rating`")
@@ -114,7 +114,12 @@ internal static class FeedForm
     };
 
     /// <summary>The feed.</summary>
-    public static RecordForm<Feed> Form { get; } = new("feed", "a feed", FeedOf)
+    public static RecordForm<Feed> Form { get; } = new(
+        "feed",
+        "a feed",
+        FeedOf,
+        BothOrNeither,
+        """ "dependentRequired": { "insulation_rating": [ "ambient" ], "ambient": [ "insulation_rating" ] } """)
     {
         { Name, feed => feed.Name },
         { OfConductor, feed => feed.Conductor },
@@ -127,6 +132,15 @@ internal static class FeedForm
         { Fuse, feed => feed.Fuse },
     };
 
+    private static void BothOrNeither(FieldValues values)
+    {
+        bool rated = values.Reader.Has(InsulationRating.Name);
+        if (rated != values.Reader.Has(Ambient.Name))
+        {
+            values.Wrong(rated ? Ambient : InsulationRating, Statement.Of("file.insulation-half", $"is missing. Give insulation_rating and ambient both, or neither."));
+        }
+    }
+
     private static Feed? FeedOf(FieldValues values)
     {
         Feed feed = Feed.Of(
@@ -138,13 +152,6 @@ internal static class FeedForm
             [.. values.Required(Contacts)]);
         Temperature? rating = values.Optional(InsulationRating);
         Temperature? ambient = values.Optional(Ambient);
-        if (rating is null != ambient is null)
-        {
-            QuantityField<Temperature> missing = rating is null ? InsulationRating : Ambient;
-            values.Wrong(missing, Statement.Of("file.insulation-and-ambient", $"is missing. Give insulation_rating and ambient together, or neither."));
-            return null;
-        }
-
         feed = (rating, ambient) is ({ } given, { } around) ? feed.WithInsulation(given, around) : feed;
         return values.Optional(Fuse) is { } fuse ? feed.WithFuse(fuse) : feed;
     }

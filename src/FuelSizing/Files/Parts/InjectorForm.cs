@@ -50,6 +50,14 @@ internal static class InjectorForm
     private static readonly QuantityField<Duration> MinimumPulse =
         new("minimum_linear_pulse", Measures.Time, "shortest linear pulse, dead time included") { Example = "1.6 ms", Range = "0.1 to 10 ms" };
 
+    private static readonly QuantityField<ElectricPotential> MinimumPulseVoltage = new("minimum_pulse_voltage", Measures.Voltage, "at which the shortest linear pulse was stated")
+    {
+        Example = "14 V",
+        Range = "5 to 20 V",
+        Optional = true,
+        Default = "14 V",
+    };
+
     private static readonly QuantityField<Pressure> MaximumDifferential =
         new("maximum_differential", Measures.Pressure, "maximum differential pressure at which it is known to open") { Example = "550 kPa", Range = "`rated_differential` to 2,000 kPa" };
 
@@ -74,6 +82,7 @@ internal static class InjectorForm
         { Fluid, injector => injector.TestFluid.Name },
         { FluidDensity, injector => injector.TestFluid.Density },
         { MinimumPulse, injector => injector.MinimumLinearPulse },
+        { MinimumPulseVoltage, injector => injector.MinimumPulseVoltage },
         { MaximumDifferential, injector => injector.MaximumDifferential },
         { DeadTimes, injector => [.. injector.DeadTime.Points.Select(point => new DeadTimeRow(point.Voltage, point.Differential, point.Time))] },
     };
@@ -120,7 +129,8 @@ internal static class InjectorForm
                 fluid,
                 deadTime,
                 values.Required(MinimumPulse),
-                values.Required(MaximumDifferential));
+                values.Required(MaximumDifferential),
+                values.Optional(MinimumPulseVoltage));
     }
 
     private static DeadTimeTable? TableOf(FieldValues values)

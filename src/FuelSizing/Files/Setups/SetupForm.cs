@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
@@ -26,6 +27,27 @@ internal static class SetupForm
     private static readonly PartField<SizingLimits> Limits =
         new("limits", () => PointForm.Limits, "what the system is held to") { Optional = true, Default = "`SizingLimits.Default`" };
 
+    private static readonly TextField WaivedPart = new("part", "pressure-rating", "code of what is not judged, once in a setup")
+    {
+        Range = string.Join(", ", StandardChecks.All.Select(check => $"`{check.Part.Code}`")),
+        Arguments = [],
+    };
+
+    private static readonly TextField Reason = new("reason", "all hoses are new", "why that is in order; results show it") { Arguments = ["reason"] };
+
+    private static readonly RecordForm<Waiver> OneWaiver = new("waiver", "a waiver", WaiverOf)
+    {
+        { WaivedPart, waiver => waiver.Part.Code },
+        { Reason, waiver => waiver.Reason },
+    };
+
+    private static readonly ListField<Waiver> Waivers = new("waivers", () => OneWaiver, "what the system does without a judgement of")
+    {
+        IsTable = true,
+        Optional = true,
+        Default = "no waivers",
+    };
+
     private static readonly ListField<NamedPoint> Points =
         new("points", () => PointForm.Form, "operating points; each name once") { Optional = true, Default = "no points" };
 
@@ -42,6 +64,7 @@ internal static class SetupForm
             { Pump, setup => setup.System.Pump },
             { Lines, setup => setup.System.Plumbing is { NeedsViscosity: true } plumbing ? plumbing : null },
             { Limits, setup => setup.System.Limits },
+            { Waivers, setup => [.. setup.System.Waivers.Where(waiver => PartOf(waiver.Part.Code) is not null)] },
             { Points, setup => setup.Points },
         });
 
@@ -57,11 +80,29 @@ internal static class SetupForm
         PumpAssembly pump = values.Required(Pump);
         SizingLimits? limits = values.Optional(Limits);
         Plumbing? plumbing = values.Optional(Lines);
+        FuelSystem system = values.Required(Layout) == LineLayout.Return
+            ? FuelSystem.Return(demand, injectors, regulator, pump, limits, plumbing)
+            : FuelSystem.Returnless(demand, injectors, regulator, pump, limits, plumbing);
         return Setup.Of(
-            values.Required(Layout) == LineLayout.Return
-                ? FuelSystem.Return(demand, injectors, regulator, pump, limits, plumbing)
-                : FuelSystem.Returnless(demand, injectors, regulator, pump, limits, plumbing),
+            values.Required(Waivers).Aggregate(system, (waived, waiver) => waived.Waive(waiver.Part, waiver.Reason)),
             values.Required(Points));
+    }
+
+    // A check of one's own is not in the file, and neither is a waiver of it.
+    private static Part? PartOf(string code) => StandardChecks.All.FirstOrDefault(check => check.Part.Code == code)?.Part;
+
+    private static Waiver? WaiverOf(FieldValues values)
+    {
+        string code = values.Required(WaivedPart);
+        if (PartOf(code) is { } part)
+        {
+            return Waiver.Of(part, values.Required(Reason));
+        }
+
+        values.Wrong(WaivedPart, Statement.Of(
+            "file.no-such-part",
+            $"was \"{ProblemList.Shown(code)}\". Give one of {string.Join(", ", StandardChecks.All.Select(check => check.Part.Code))}."));
+        return null;
     }
 
     private static void NamedOnce(FieldValues values)

@@ -36,6 +36,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         FuelSystem system = Chance(0.5)
             ? FuelSystem.Return(demand, injectors, Chance(0.4) ? Series() : Regulator(), pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, Chance(0.4) ? Electronic() : Regulator(), pump, limits, plumbing);
+        system = system.Checks.Where(_ => Chance(0.1)).ToArray().Aggregate(system, (waived, check) => waived.Waive(check.Part, Name("reason")));
         bool boosted = demand.Induction.Drive != CompressorDrive.None;
         return FuelSizing.Files.Setup.Of(
             system, [.. Enumerable.Range(0, _random.Next(1, 4)).Select(_ => (Name("point"), PointOf(boosted)))]);
@@ -122,7 +123,8 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
                 ? DeadTimeTable.ByVoltage([.. volts.Zip(Times())])
                 : DeadTimeTable.Of(volts, across, [.. across.Select(_ => Times())]),
             Milliseconds(Any(1, 2)),
-            Kpa(400, 900));
+            Kpa(400, 900),
+            Chance(0.5) ? null : ElectricPotential.FromVolts(Any(11, 15)));
     }
 
     private PressureRegulator Regulator() => _random.Next(3) switch
@@ -196,8 +198,14 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         Contact[] contacts =
             [.. Enumerable.Range(0, _random.Next(4)).Select(_ => Contact.Of(Name("contact"), ElectricResistance.FromMilliohms(Any(0, 10)).ToUnit(One(ElectricResistanceUnit.Milliohm, ElectricResistanceUnit.Ohm))))];
         return Chance(0.5)
-            ? Feed.Of(Name("feed"), conductor, Metres(0, 6), Metres(0, 6), Celsius(20, 90), contacts)
-            : Feed.WithChassisReturn(Name("feed"), conductor, Metres(0, 6), ElectricResistance.FromMilliohms(Any(0, 10)), Celsius(20, 90), contacts);
+            ? Judged(Feed.Of(Name("feed"), conductor, Metres(0, 6), Metres(0, 6), Celsius(20, 90), contacts))
+            : Judged(Feed.WithChassisReturn(Name("feed"), conductor, Metres(0, 6), ElectricResistance.FromMilliohms(Any(0, 10)), Celsius(20, 90), contacts));
+    }
+
+    private Feed Judged(Feed feed)
+    {
+        feed = Chance(0.5) ? feed.WithInsulation(Celsius(70, 120), Celsius(20, 60)) : feed;
+        return Chance(0.5) ? feed.WithFuse(ElectricCurrent.FromAmperes(Any(5, 40))) : feed;
     }
 
     private IFlowLoss[] Way() => [.. Enumerable.Range(0, _random.Next(3)).Select(_ => Chance(0.7) ? (IFlowLoss)LineOf() : FilterOf())];
