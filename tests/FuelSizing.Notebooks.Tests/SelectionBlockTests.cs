@@ -107,7 +107,7 @@ public class SelectionBlockTests
         Pressure.FromKilopascals(300),
         TestFluid.Heptane,
         DeadTimeTable.ByVoltage((ElectricPotential.FromVolts(8), Duration.FromMilliseconds(2.2)), (ElectricPotential.FromVolts(16), Duration.FromMilliseconds(0.7))),
-        Duration.FromMilliseconds(1),
+        Duration.FromMilliseconds(1.5),
         Pressure.FromKilopascals(600));
 
     private static RotationalSpeed Rpm(double speed) => RotationalSpeed.FromRevolutionsPerMinute(speed);

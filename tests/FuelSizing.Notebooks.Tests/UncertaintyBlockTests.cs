@@ -171,7 +171,7 @@ public class UncertaintyBlockTests
     }
 
     [Theory]
-    [InlineData(50, CalloutKind.Holds)]
+    [InlineData(50, CalloutKind.HoldsAsFarAsJudged)]
     [InlineData(99.9, CalloutKind.Fails)]
     public void Verdict_OfSamples_IsOfItsKindAndNamesWhatFails(double wanted, CalloutKind kind)
     {

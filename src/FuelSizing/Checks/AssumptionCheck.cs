@@ -1,4 +1,3 @@
-using FuelSizing.Circuits;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
