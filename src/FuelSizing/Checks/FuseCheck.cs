@@ -49,7 +49,7 @@ internal sealed class FuseCheck : ICheck
                 $"a fuse of {large} does not protect {unprotected.Name}, whose wire has an ampacity of {ElectricCurrent.FromAmperes(unprotected.AmpacityAmperes)}");
         }
 
-        if (point.SolvedCircuit.MostLoadedFuse.Pump?.Feed?.Fuse is not { } rating || !point.SolvedCircuit.IsCovered)
+        if (point.SolvedCircuit.HeaviestLoadedFuse.Pump?.Feed?.Fuse is not { } rating || !point.SolvedCircuit.IsCovered)
         {
             return CircuitFinding.PumpNotCovered;
         }
@@ -63,7 +63,7 @@ internal sealed class FuseCheck : ICheck
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        double most = task.Failing.Max(point => point.SolvedCircuit.MostLoadedFuse.Current ?? 0) / FuseChoice.MaximumLoad.DecimalFractions;
+        double most = task.Failing.Max(point => point.SolvedCircuit.HeaviestLoadedFuse.Current ?? 0) / FuseChoice.MaximumLoad.DecimalFractions;
         ElectricCurrent rating = ElectricCurrent.FromAmperes(most);
         return Remedy.Of(
             Part,

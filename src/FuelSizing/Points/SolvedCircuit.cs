@@ -57,7 +57,7 @@ internal readonly record struct SolvedCircuit
     public PumpPoint HottestWire => Heaviest(point => point.Pump.Feed?.AmpacityAmperes ?? double.NaN);
 
     /// <summary>The pump whose fuse is loaded most for its rating; its pump is none where no fuse is given.</summary>
-    public PumpPoint MostLoadedFuse => Heaviest(point => point.Pump.Feed?.Fuse?.Amperes ?? double.NaN);
+    public PumpPoint HeaviestLoadedFuse => Heaviest(point => point.Pump.Feed?.Fuse?.Amperes ?? double.NaN);
 
     /// <summary>The wired pump with the lowest voltage at its motor; its pump is none where no pump has wiring.</summary>
     public PumpPoint LowestFed
