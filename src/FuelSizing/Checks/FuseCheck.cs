@@ -33,10 +33,20 @@ internal sealed class FuseCheck : ICheck
     {
         T allowed = at.FuseRating * FuseChoice.MaximumLoad.DecimalFractions;
         T carries = CheckReading.MarginOf<T>(allowed, at.FuseCurrent);
-        T protects = Unprotected(parts) is { } feed
-            ? CheckReading.MarginOf<T>(feed.AmpacityAmperes, feed.Fuse!.Value.Amperes)
-            : double.PositiveInfinity;
-        return new(at.FuseCurrent, allowed, T.IfLess(protects, carries, protects, carries), T.IfLess(protects, 0, protects, carries));
+        if (Unprotected(parts) is not { } feed)
+        {
+            return new(at.FuseCurrent, allowed, carries);
+        }
+
+        // Used and allowed are those of the rule that is broken: a fuse over the ampacity is so whatever it carries.
+        T rating = feed.Fuse!.Value.Amperes;
+        T ampacity = feed.AmpacityAmperes;
+        T protects = CheckReading.MarginOf<T>(ampacity, rating);
+        return new(
+            T.IfLess(protects, 0, rating, at.FuseCurrent),
+            T.IfLess(protects, 0, ampacity, allowed),
+            T.IfLess(protects, carries, protects, carries),
+            T.IfLess(protects, 0, protects, carries));
     }
 
     /// <inheritdoc/>
@@ -64,7 +74,9 @@ internal sealed class FuseCheck : ICheck
     public Remedy? RemedyFor(RemedyTask task)
     {
         double most = task.Failing.Max(point => point.SolvedCircuit.HeaviestLoadedFuse.Current ?? 0) / FuseChoice.MaximumLoad.DecimalFractions;
-        ElectricCurrent rating = ElectricCurrent.FromAmperes(most);
+
+        // A requirement rounded down would not meet itself.
+        ElectricCurrent rating = ElectricCurrent.FromAmperes(Math.Ceiling(10 * most) / 10);
         return Remedy.Of(
             Part,
             rating,

@@ -50,7 +50,8 @@ internal sealed class WireCheck : ICheck
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        ElectricCurrent most = ElectricCurrent.FromAmperes(task.Failing.Max(point => point.SolvedCircuit.HottestWire.Current ?? 0));
+        // A requirement rounded down would not meet itself.
+        ElectricCurrent most = ElectricCurrent.FromAmperes(Math.Ceiling(10 * task.Failing.Max(point => point.SolvedCircuit.HottestWire.Current ?? 0)) / 10);
         return Remedy.Of(
             Part,
             most,

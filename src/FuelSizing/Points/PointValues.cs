@@ -133,6 +133,8 @@ internal static class PointReading
         // What the pumps' data does not cover is not known of the lines and wiring around them either.
         bool known = circuit.IsCovered;
         (double filterFlow, double filterMaximum) = known && parts.Plumbing.HasFilter ? BusiestFilter(circuit) : (double.NaN, double.NaN);
+        PumpPoint hottest = circuit.HottestWire;
+        PumpPoint heaviest = circuit.HeaviestLoadedFuse;
         return new()
         {
             Speed = demand.Point.RevolutionsPerSecond,
@@ -158,10 +160,10 @@ internal static class PointReading
             Fed = known ? state.FedVoltage : double.NaN,
             MotorVoltage = known && circuit.LowestFed is { Pump: not null } fed ? fed.Voltage : double.NaN,
             PumpCurrent = known ? Current(circuit.Pumps) : double.NaN,
-            WireCurrent = known && circuit.HottestWire is { Pump: not null } hot ? hot.Current ?? double.NaN : double.NaN,
-            WireAmpacity = circuit.HottestWire is { Pump.Feed: { } wired } ? wired.AmpacityAmperes : double.NaN,
-            FuseCurrent = known && circuit.HeaviestLoadedFuse is { Pump: not null } loaded ? loaded.Current ?? double.NaN : double.NaN,
-            FuseRating = circuit.HeaviestLoadedFuse is { Pump.Feed.Fuse: { } fuse } ? fuse.Amperes : double.NaN,
+            WireCurrent = known ? hottest.Current ?? double.NaN : double.NaN,
+            WireAmpacity = hottest is { Pump.Feed: { } wired } ? wired.AmpacityAmperes : double.NaN,
+            FuseCurrent = known ? heaviest.Current ?? double.NaN : double.NaN,
+            FuseRating = heaviest is { Pump.Feed.Fuse: { } fuse } ? fuse.Amperes : double.NaN,
             FilterFlow = filterFlow,
             FilterMaximum = filterMaximum,
             AtPumpFloor = !known ? double.NaN : state.State == RailState.PumpFloor ? 1 : 0,

@@ -175,6 +175,8 @@ public class NotJudgedTests
         Assert.Equal(Outcome.Holds, FuseOf(feed.WithFuse(ElectricCurrent.FromAmperes(amperes / 0.8 * 1.01))).Outcome);
         Margin large = FuseOf(feed.WithFuse(ElectricCurrent.FromAmperes(46)));
         Assert.Equal((Outcome.Fails, "fuse.over-ampacity"), (large.Outcome, large.Finding.Code));
+        Assert.Equal(46, ((ElectricCurrent)large.Used!).Amperes, 9);
+        Assert.Equal(45, ((ElectricCurrent)large.Allowed!).Amperes, 9);
         Assert.Equal(Outcome.Holds, FuseOf(feed.WithFuse(ElectricCurrent.FromAmperes(45))).Outcome);
     }
 
