@@ -199,6 +199,16 @@ internal sealed class FieldValues(EntryReader reader)
     /// <summary>Keeps a problem of a field, which is given or missing.</summary>
     public void Wrong(Field field, Statement reason) => reader.Wrong(field.Name, reader.LineOf(field.Name), reason);
 
+    /// <summary>Refuses one of two fields without the other.</summary>
+    public void BothOrNeither(Field one, Field other, Statement missing)
+    {
+        bool hasOne = reader.Has(one.Name);
+        if (hasOne != reader.Has(other.Name))
+        {
+            Wrong(hasOne ? other : one, missing);
+        }
+    }
+
     /// <summary>Makes something of a few fields; none where that is refused.</summary>
     public T? Checked<T>(Func<T> make, params (string Argument, Field Field)[] arguments)
         where T : class =>

@@ -132,14 +132,8 @@ internal static class FeedForm
         { Fuse, feed => feed.Fuse },
     };
 
-    private static void BothOrNeither(FieldValues values)
-    {
-        bool rated = values.Reader.Has(InsulationRating.Name);
-        if (rated != values.Reader.Has(Ambient.Name))
-        {
-            values.Wrong(rated ? Ambient : InsulationRating, Statement.Of("file.insulation-half", $"is missing. Give insulation_rating and ambient both, or neither."));
-        }
-    }
+    private static void BothOrNeither(FieldValues values) =>
+        values.BothOrNeither(InsulationRating, Ambient, Statement.Of("file.insulation-half", $"is missing. Give insulation_rating and ambient both, or neither."));
 
     private static Feed? FeedOf(FieldValues values)
     {

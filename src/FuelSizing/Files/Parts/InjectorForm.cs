@@ -105,14 +105,8 @@ internal static class InjectorForm
         { One, set => set.Injector },
     };
 
-    private static void BothOrNeither(FieldValues values)
-    {
-        bool named = values.Reader.Has(Fluid.Name);
-        if (named != values.Reader.Has(FluidDensity.Name))
-        {
-            values.Wrong(named ? FluidDensity : Fluid, Statement.Of("file.test-fluid-half", $"is missing. Give test_fluid and test_density both, or neither for n-heptane."));
-        }
-    }
+    private static void BothOrNeither(FieldValues values) =>
+        values.BothOrNeither(Fluid, FluidDensity, Statement.Of("file.test-fluid-half", $"is missing. Give test_fluid and test_density both, or neither for n-heptane."));
 
     private static Injector? InjectorOf(FieldValues values)
     {
