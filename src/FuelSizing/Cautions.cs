@@ -15,6 +15,6 @@ public static class Cautions
 
     /// <summary>The cautions in one line, for where there is room for no more: a console beside a verdict.</summary>
     public static string OneLine =>
-        "Caution: an estimate, no proof. Confirm rail pressure and lambda under load before you trust it; pressurised fuel burns, a lean mixture on boost "
+        "Caution: an estimate, not a proof. Confirm rail pressure and lambda under load before you trust it; pressurised fuel burns, a lean mixture on boost "
         + "destroys an engine in seconds. Local codes and a licensed practitioner take precedence.";
 }
