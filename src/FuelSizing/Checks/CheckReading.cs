@@ -59,6 +59,21 @@ public static class CheckReading
     public static CheckReading<T> AtMost<T>(T used, T allowed)
         where T : struct, IReal<T> => new(used, allowed, MarginOf(allowed, used));
 
+    /// <summary>
+    /// The same where the use is known between two bounds only: it holds by the upper one, and fails by the lower one.
+    /// </summary>
+    /// <typeparam name="T">One number, or a column of them.</typeparam>
+    /// <param name="minimum">The least that may be used; not a number where it is not known.</param>
+    /// <param name="maximum">The most that may be used; not a number where it is not known.</param>
+    /// <param name="allowed">The most that is allowed.</param>
+    /// <returns>The reading, with the bound that decides: the lower where that fails, else the upper.</returns>
+    public static CheckReading<T> AtMost<T>(T minimum, T maximum, T allowed)
+        where T : struct, IReal<T>
+    {
+        T best = MarginOf(allowed, minimum);
+        return new(T.IfLess(best, 0, minimum, maximum), allowed, MarginOf(allowed, maximum), best);
+    }
+
     /// <summary>A figure that may be no less than a limit: margin = figure/limit − 1, infinite where nothing is required.</summary>
     /// <typeparam name="T">One number, or a column of them.</typeparam>
     /// <param name="used">The figure; not a number where it is not known.</param>
@@ -66,6 +81,21 @@ public static class CheckReading
     /// <returns>The reading.</returns>
     public static CheckReading<T> AtLeast<T>(T used, T allowed)
         where T : struct, IReal<T> => new(used, allowed, MarginOf(used, allowed));
+
+    /// <summary>
+    /// The same where the figure is known between two bounds only: it holds by the lower one, and fails by the upper one.
+    /// </summary>
+    /// <typeparam name="T">One number, or a column of them.</typeparam>
+    /// <param name="minimum">The least that the figure may be; not a number where it is not known.</param>
+    /// <param name="maximum">The most that it may be; not a number where it is not known.</param>
+    /// <param name="allowed">The least that is allowed.</param>
+    /// <returns>The reading, with the bound that decides: the upper where that fails, else the lower.</returns>
+    public static CheckReading<T> AtLeast<T>(T minimum, T maximum, T allowed)
+        where T : struct, IReal<T>
+    {
+        T best = MarginOf(maximum, allowed);
+        return new(T.IfLess(best, 0, maximum, minimum), allowed, MarginOf(minimum, allowed), best);
+    }
 
     /// <summary>The margin: maximum/used − 1; infinite where nothing is used and nothing is too much.</summary>
     /// <typeparam name="T">One number, or a column of them.</typeparam>

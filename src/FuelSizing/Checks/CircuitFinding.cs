@@ -1,4 +1,5 @@
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Checks;
 
@@ -8,4 +9,34 @@ internal static class CircuitFinding
     /// <summary>The finding where the pumps' data does not cover the point, so that nothing is known of the circuit.</summary>
     public static Statement PumpNotCovered { get; } =
         Statement.Of("circuit.pump-data-not-covered", $"the pump's data does not cover the point");
+
+    /// <summary>Why a pressure, Pa, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
+    public static Statement PressureNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+        ? Statement.Of(
+            "circuit.pressure-bounds",
+            $"the pump's data ends before the point: known only to lie between {Pressure.FromPascals(minimum)} and {Pressure.FromPascals(maximum)}, with a limit of {Pressure.FromPascals(limit)}")
+        : PumpNotCovered;
+
+    /// <summary>Why a current, A, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
+    public static Statement CurrentNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+        ? Statement.Of(
+            "circuit.current-bounds",
+            $"the pump's data ends before the point: known only to lie between {ElectricCurrent.FromAmperes(minimum)} and {ElectricCurrent.FromAmperes(maximum)}, with a limit of {ElectricCurrent.FromAmperes(limit)}")
+        : PumpNotCovered;
+
+    /// <summary>Why a voltage drop, V, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
+    public static Statement DropNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+        ? Statement.Of(
+            "circuit.voltage-drop-bounds",
+            $"the pump's data ends before the point: known only to lie between {ElectricPotential.FromVolts(minimum):voltage-drop} and {ElectricPotential.FromVolts(maximum):voltage-drop}, with a limit of {ElectricPotential.FromVolts(limit):voltage-drop}")
+        : PumpNotCovered;
+
+    /// <summary>Why an open time, s, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
+    public static Statement OpenTimeNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+        ? Statement.Of(
+            "circuit.open-time-bounds",
+            $"the pump's data ends before the point: known only to lie between {Duration.FromSeconds(minimum)} and {Duration.FromSeconds(maximum)}, with a limit of {Duration.FromSeconds(limit)}")
+        : PumpNotCovered;
+
+    private static bool AreKnown(double minimum, double maximum) => double.IsFinite(minimum) && double.IsFinite(maximum);
 }

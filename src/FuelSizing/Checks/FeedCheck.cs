@@ -22,7 +22,7 @@ internal sealed class FeedCheck : ICheck
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T> => CheckReading.AtMost<T>(
-            at.Fed - at.MotorVoltage, at.Supply * parts.Limits.FeedDrop.DecimalFractions);
+            at.Minimum.FeedDrop, at.Maximum.FeedDrop, at.Supply * parts.Limits.FeedDrop.DecimalFractions);
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
@@ -32,7 +32,14 @@ internal sealed class FeedCheck : ICheck
             return CircuitFinding.PumpNotCovered;
         }
 
-        PumpPoint fed = point.SolvedCircuit.LowestFed;
+        ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
+        PumpPoint fed = circuit.Pumps[circuit.LowestFed];
+        if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
+        {
+            (double minimum, double maximum) = circuit.FeedDropOf(circuit.LowestFed) ?? (double.NaN, double.NaN);
+            return CircuitFinding.DropNotDecided(minimum, maximum, reading.Allowed);
+        }
+
         return Statement.Of(
             CheckReading.OutcomeOf(reading) == Outcome.Fails ? "feed.excessive-drop" : "feed.within",
             $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {ElectricPotential.FromVolts(reading.Used.Value):voltage-drop} lost of at most {ElectricPotential.FromVolts(reading.Allowed.Value):voltage-drop}");
@@ -55,8 +62,8 @@ internal sealed class FeedCheck : ICheck
     {
         double supply = point.Point.Conditions.SupplyVolts;
         Real drop = supply * (Real)point.Parts.Limits.FeedDrop.DecimalFractions;
-        PumpPoint worst = point.SolvedCircuit.LowestFed;
-        double current = worst.Pump.CurrentAtMotor(worst.Rise, supply - drop) ?? 0;
+        PumpPoint worst = point.SolvedCircuit.Pumps[point.SolvedCircuit.LowestFed];
+        double current = worst.Pump.CurrentAtMotor(worst.Rise, supply - drop, PumpReading.Upper) ?? 0;
         return drop.Value / current;
     }
 }

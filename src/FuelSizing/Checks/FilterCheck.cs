@@ -25,20 +25,20 @@ internal sealed class FilterCheck : ICheck
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        T margin = CheckReading.MarginOf<T>(at.FilterMaximum, at.FilterFlow);
-        return new(at.FilterFlow, at.FilterMaximum, margin, double.PositiveInfinity);
+        T flow = at.Maximum.FilterFlow;
+        return new(flow, at.FilterMaximum, CheckReading.MarginOf<T>(at.FilterMaximum, flow), double.PositiveInfinity);
     }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        if (!point.SolvedCircuit.IsCovered)
+        if (!double.IsFinite(reading.Used.Value))
         {
             return CircuitFinding.PumpNotCovered;
         }
 
-        (Filter filter, double through) = PointReading.FilterOf(point.SolvedCircuit);
-        VolumeFlow flow = VolumeFlow.FromCubicMetersPerSecond(through);
+        (Filter filter, _) = PointReading.FilterOf(point.SolvedCircuit);
+        VolumeFlow flow = VolumeFlow.FromCubicMetersPerSecond(reading.Used.Value);
         return CheckReading.OutcomeOf(reading) == Outcome.Holds
             ? Statement.Of("filter.within", $"{filter.Name} passes {flow:pump-flow}, its loss is known up to {filter.MaximumFlow:pump-flow}")
             : Statement.Of("filter.beyond-data", $"{filter.Name} would pass {flow:pump-flow}, its loss is known only up to {filter.MaximumFlow:pump-flow}");

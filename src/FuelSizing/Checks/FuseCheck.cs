@@ -32,10 +32,10 @@ internal sealed class FuseCheck : ICheck
         where T : struct, IReal<T>
     {
         T allowed = at.FuseRating * FuseChoice.MaximumLoad.DecimalFractions;
-        T carries = CheckReading.MarginOf<T>(allowed, at.FuseCurrent);
+        CheckReading<T> load = CheckReading.AtMost<T>(at.Minimum.FuseCurrent, at.Maximum.FuseCurrent, allowed);
         if (Unprotected(parts) is not { } feed)
         {
-            return new(at.FuseCurrent, allowed, carries);
+            return load;
         }
 
         // Used and allowed are those of the rule that is broken: a fuse over the ampacity is so whatever it carries.
@@ -43,10 +43,10 @@ internal sealed class FuseCheck : ICheck
         T ampacity = feed.AmpacityAmperes;
         T protects = CheckReading.MarginOf<T>(ampacity, rating);
         return new(
-            T.IfLess(protects, 0, rating, at.FuseCurrent),
+            T.IfLess(protects, 0, rating, load.Used),
             T.IfLess(protects, 0, ampacity, allowed),
-            T.IfLess(protects, carries, protects, carries),
-            T.IfLess(protects, 0, protects, carries));
+            T.IfLess(protects, load.Margin, protects, load.Margin),
+            T.IfLess(protects, 0, protects, load.BestMargin));
     }
 
     /// <inheritdoc/>
@@ -59,13 +59,22 @@ internal sealed class FuseCheck : ICheck
                 $"a fuse of {large} does not protect {unprotected.Name}, whose wire has an ampacity of {ElectricCurrent.FromAmperes(unprotected.AmpacityAmperes)}");
         }
 
-        if (point.SolvedCircuit.HeaviestLoadedFuse.Pump?.Feed?.Fuse is not { } rating || !point.SolvedCircuit.IsCovered)
+        ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
+        if (circuit.HeaviestLoadedFuse < 0 || !circuit.IsCovered)
         {
             return CircuitFinding.PumpNotCovered;
         }
 
+        ElectricCurrent rating = circuit.Pumps[circuit.HeaviestLoadedFuse].Pump.Feed!.Fuse!.Value;
+
+        Outcome outcome = CheckReading.OutcomeOf(reading);
+        if (outcome == Outcome.CannotSay)
+        {
+            return WireCheck.CurrentNotDecided(circuit, circuit.HeaviestLoadedFuse, reading.Allowed);
+        }
+
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
-        return CheckReading.OutcomeOf(reading) == Outcome.Fails
+        return outcome == Outcome.Fails
             ? Statement.Of("fuse.overloaded", $"{used} through a fuse of {rating}, over {FuseChoice.MaximumLoad} of its rating (common practice, no source)")
             : Statement.Of("fuse.within", $"{used} through a fuse of {rating}, of at most {FuseChoice.MaximumLoad} of its rating (common practice, no source)");
     }
@@ -73,7 +82,7 @@ internal sealed class FuseCheck : ICheck
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        double most = task.Failing.Max(point => point.SolvedCircuit.HeaviestLoadedFuse.Current ?? 0) / FuseChoice.MaximumLoad.DecimalFractions;
+        double most = task.Failing.Max(point => PointReading.Of(point).Maximum.FuseCurrent) / FuseChoice.MaximumLoad.DecimalFractions;
 
         // A requirement rounded down would not meet itself.
         ElectricCurrent rating = ElectricCurrent.FromAmperes(Math.Ceiling(10 * most) / 10);

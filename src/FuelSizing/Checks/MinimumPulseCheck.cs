@@ -35,7 +35,17 @@ internal sealed class MinimumPulseCheck : ICheck
     {
         T minimum = parts.Injectors.Injector.MinimumOpenSeconds;
         T open = at.Pulse - at.DeadTime;
-        return new(open, minimum, T.IfLess(0, at.StaticFlow, CheckReading.MarginOf<T>(open, minimum), double.PositiveInfinity));
+
+        // A rail that may be higher than it should passes the same fuel in less time.
+        T higher = InjectorFlow.Static(at.StaticFlow, at.Differential, at.FuelDensity, at.Maximum.Differential, at.FuelDensity);
+        T shortest = T.IfLess(at.Differential, at.Maximum.Differential, open * at.StaticFlow / higher, open);
+        T least = CheckReading.MarginOf<T>(shortest, minimum);
+        T best = CheckReading.MarginOf<T>(open, minimum);
+        return new(
+            T.IfLess(best, 0, open, shortest),
+            minimum,
+            T.IfLess(0, at.StaticFlow, least, double.PositiveInfinity),
+            T.IfLess(0, at.StaticFlow, best, double.PositiveInfinity));
     }
 
     /// <inheritdoc/>
@@ -52,9 +62,16 @@ internal sealed class MinimumPulseCheck : ICheck
             return UnknownDeadTime(point);
         }
 
+        Outcome outcome = CheckReading.OutcomeOf(reading);
+        if (outcome == Outcome.CannotSay)
+        {
+            return CircuitFinding.OpenTimeNotDecided(
+                reading.Used, seconds - (point.Judged.DeadTime ?? double.NaN), reading.Allowed);
+        }
+
         Duration pulse = Duration.FromSeconds(seconds);
         Duration open = Duration.FromSeconds(reading.Used.Value);
-        return CheckReading.OutcomeOf(reading) == Outcome.Holds
+        return outcome == Outcome.Holds
             ? Statement.Of("minimum-pulse.within", $"pulse {pulse}, open for {open} of it after the dead time, of at least {minimum}")
             : Statement.Of("minimum-pulse.under", $"pulse {pulse}, open for {open} of it after the dead time, below the {minimum} of the minimum linear pulse width");
     }

@@ -21,16 +21,18 @@ internal sealed class OpeningPressureCheck : ICheck
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T> =>
-        CheckReading.AtMost<T>(at.Differential, parts.Injectors.Injector.MaximumDifferential.Pascals);
+        CheckReading.AtMost<T>(at.Minimum.Differential, at.Maximum.Differential, parts.Injectors.Injector.MaximumDifferential.Pascals);
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        Pressure used = Pressure.FromPascals(reading.Used.Value);
         Pressure maximum = point.Parts.Injectors.Injector.MaximumDifferential;
-        return CheckReading.OutcomeOf(reading) == Outcome.Holds
-            ? Statement.Of("opening-pressure.within", $"pressure across the injector {used}, known to open against {maximum}")
-            : Statement.Of("opening-pressure.over", $"pressure across the injector {used}, known to open against only {maximum}");
+        return CheckReading.OutcomeOf(reading) switch
+        {
+            Outcome.Holds => Statement.Of("opening-pressure.within", $"pressure across the injector {Across(reading)}, known to open against {maximum}"),
+            Outcome.Fails => Statement.Of("opening-pressure.over", $"pressure across the injector {Across(reading)}, known to open against only {maximum}"),
+            _ => CircuitFinding.PressureNotDecided(point.Judged.Differential, reading.Used, maximum.Pascals),
+        };
     }
 
     /// <inheritdoc/>
@@ -44,4 +46,6 @@ internal sealed class OpeningPressureCheck : ICheck
                 "opening-pressure.other-injectors",
                 $"Injectors known to open against at least {highest}, or less rail pressure."));
     }
+
+    private static Pressure Across(in CheckReading<Real> reading) => Pressure.FromPascals(reading.Used.Value);
 }

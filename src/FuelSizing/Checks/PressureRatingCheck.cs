@@ -25,12 +25,13 @@ internal sealed class PressureRatingCheck : ICheck
         where T : struct, IReal<T>
     {
         T rating = parts.Limits.RailCeiling is { } ceiling ? ceiling.Pascals : double.NaN;
-        T rail = T.Max(at.RailSet, at.Rail);
 
         // The line's first hose bears what the line loses besides; where that is not known, it is at least the rail's.
-        T maximum = T.IfLess(at.OutletGauge, rail, rail, at.OutletGauge);
-        T known = T.IfLess(maximum, double.PositiveInfinity, maximum, rail);
-        return new(maximum, rating, CheckReading.MarginOf<T>(rating, maximum), CheckReading.MarginOf<T>(rating, known));
+        T known = T.Max(at.RailSet, at.Rail);
+        T least = Higher(known, at.Minimum);
+        T most = Higher(T.Max(known, at.Maximum.Rail), at.Maximum);
+        T best = CheckReading.MarginOf<T>(rating, T.IfLess(least, double.PositiveInfinity, least, known));
+        return new(T.IfLess(best, 0, least, most), rating, CheckReading.MarginOf<T>(rating, most), best);
     }
 
     /// <inheritdoc/>
@@ -43,6 +44,7 @@ internal sealed class PressureRatingCheck : ICheck
         return (CheckReading.OutcomeOf(reading), isKnown) switch
         {
             (Outcome.Holds, _) => Statement.Of("pressure-rating.within", $"{outlet} at the pump outlet, {rail} in the rail, rated for {rating}"),
+            (Outcome.CannotSay, true) => CircuitFinding.PressureNotDecided(rail.Pascals, outlet.Pascals, rating.Pascals),
             (Outcome.CannotSay, _) => Statement.Of("pressure-rating.outlet-not-known", $"{rail} in the rail, rated for {rating}; the pressure at the pump outlet is not known"),
             (_, true) => Statement.Of("pressure-rating.over", $"{outlet} at the pump outlet, {rail} in the rail, rated for only {rating}"),
             _ => Statement.Of("pressure-rating.over-in-rail", $"{rail} in the rail, rated for only {rating}"),
@@ -61,7 +63,13 @@ internal sealed class PressureRatingCheck : ICheck
                 $"Hoses, fittings and filter rated for at least {highest}, or less rail pressure."));
     }
 
-    private static double Highest(SolvedPoint point) => Math.Max(
-        Math.Max(point.SolvedCircuit.RailSet, point.SolvedCircuit.Rail),
-        point.SolvedCircuit.IsCovered ? point.SolvedCircuit.State.OutletGauge : 0);
+    private static double Highest(SolvedPoint point)
+    {
+        PointValues<Real> at = PointReading.Of(point);
+        double rail = Math.Max(point.SolvedCircuit.RailSet, point.SolvedCircuit.Rail);
+        return double.IsFinite(at.Maximum.OutletGauge) ? Math.Max(rail, at.Maximum.OutletGauge) : rail;
+    }
+
+    private static T Higher<T>(T rail, in CircuitValues<T> bound)
+        where T : struct, IReal<T> => T.IfLess(bound.OutletGauge, rail, rail, bound.OutletGauge);
 }

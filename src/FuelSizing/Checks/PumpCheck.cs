@@ -64,7 +64,7 @@ internal sealed class PumpCheck : ICheck
         VolumeFlow flow = Flow(task.Failing.Max(point => point.SolvedCircuit.Required));
         Pressure rise = Pressure.FromPascals(task.Failing.Max(point => point.SolvedCircuit.Task.RiseToDeliver(point.SolvedCircuit.Required)));
         ElectricPotential voltage = ElectricPotential.FromVolts(
-            task.Failing.Min(point => point.SolvedCircuit.Pumps.Min(pump => pump.Voltage)));
+            task.Failing.Min(point => point.SolvedCircuit.LowerPumps.Min(pump => pump.Voltage)));
         return Remedy.Of(
             Part,
             flow,
@@ -84,12 +84,22 @@ internal sealed class PumpCheck : ICheck
 
     private static Statement CurveEnds(in SolvedCircuit circuit, Pressure set)
     {
+        if (Array.Find(circuit.LowerPumps, IsBelowItsCurves) is { Pump: not null } slow
+            && !Array.Exists(circuit.Pumps, point => point.Coverage.HasFlag(PumpCoverage.PressureAbove)))
+        {
+            return Statement.Of(
+                "pump.voltage-below-data-bounds",
+                $"the lowest curve of {slow.Pump.Name} was measured at {slow.Pump.Curves[0].Voltage}: with {ElectricPotential.FromVolts(slow.Voltage)} at its motor it is known only that {Flow(circuit.State.MinimumAtSet):pump-flow} to {Flow(circuit.State.MaximumAtSet):pump-flow} are delivered at {set} in the rail, {Flow(circuit.Required):pump-flow} required");
+        }
+
         PumpPoint limiting = circuit.Pumps.FirstOrDefault(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove));
         Pump pump = (limiting.Pump ?? circuit.Pumps[0].Pump)!;
         return Statement.Of(
             "pump.curve-ends",
             $"the curve of {pump.Name} covers {pump.Curves[0].MinimumPressure} to {pump.Curves[0].MaximumPressure}, too little for {set} in the rail");
     }
+
+    private static bool IsBelowItsCurves(PumpPoint point) => point.Voltage < point.Pump.Curves[0].Volts;
 
     private static Statement? Consequence(SolvedPoint point)
     {

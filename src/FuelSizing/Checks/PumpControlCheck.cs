@@ -29,7 +29,8 @@ internal sealed class PumpControlCheck : ICheck
         return new(
             at.Rail,
             at.RailSet,
-            T.IfLess(0.5, at.AtPumpFloor, over, T.IfLess(at.AtPumpFloor, 0.5, double.PositiveInfinity, double.NaN)));
+            Margin(at.Maximum.AtPumpFloor, over),
+            Margin(at.Minimum.AtPumpFloor, over));
     }
 
     /// <inheritdoc/>
@@ -38,6 +39,13 @@ internal sealed class PumpControlCheck : ICheck
         if (!point.SolvedCircuit.IsCovered)
         {
             return CircuitFinding.PumpNotCovered;
+        }
+
+        if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
+        {
+            return Statement.Of(
+                "pump-control.not-known",
+                $"the pump's data ends before its lowest speed: whether it still holds more than the target there is not known");
         }
 
         Pressure set = Pressure.FromPascals(point.SolvedCircuit.RailSet);
@@ -54,4 +62,7 @@ internal sealed class PumpControlCheck : ICheck
         Statement.Of(
             "pump-control.slower",
             $"A controller that slows the pump further, a smaller pump, or a regulator that returns the surplus."));
+
+    private static T Margin<T>(T atFloor, T over)
+        where T : struct, IReal<T> => T.IfLess(0.5, atFloor, over, T.IfLess(atFloor, 0.5, double.PositiveInfinity, double.NaN));
 }

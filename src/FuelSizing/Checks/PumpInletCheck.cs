@@ -23,15 +23,24 @@ internal sealed class PumpInletCheck : ICheck
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T> => CheckReading.AtLeast<T>(
-            at.InletGauge + at.Ambient, at.VapourPressure + (T)parts.Limits.SuctionMargin.Pascals);
+            at.Minimum.InletGauge + at.Ambient,
+            at.Maximum.InletGauge + at.Ambient,
+            at.VapourPressure + (T)parts.Limits.SuctionMargin.Pascals);
 
     /// <inheritdoc/>
-    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading) =>
-        double.IsFinite(reading.Used.Value)
-            ? Statement.Of(
-                CheckReading.OutcomeOf(reading) == Outcome.Fails ? "suction.fuel-may-boil" : "suction.within",
-                $"{Pressure.FromPascals(reading.Used.Value)} absolute at the inlet, {Pressure.FromPascals(reading.Allowed.Value)} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}")
-            : CircuitFinding.PumpNotCovered;
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
+        {
+            PointValues<Real> at = PointReading.Of(point);
+            return CircuitFinding.PressureNotDecided(
+                at.Minimum.InletGauge + at.Ambient, at.Maximum.InletGauge + at.Ambient, reading.Allowed);
+        }
+
+        return Statement.Of(
+            CheckReading.OutcomeOf(reading) == Outcome.Fails ? "suction.fuel-may-boil" : "suction.within",
+            $"{Pressure.FromPascals(reading.Used.Value)} absolute at the inlet, {Pressure.FromPascals(reading.Allowed.Value)} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}");
+    }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)

@@ -25,22 +25,20 @@ internal sealed class ReturnLineCheck : ICheck
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtMost<T>(at.ReturnGauge, at.RailSet);
+        where T : struct, IReal<T> => CheckReading.AtMost<T>(at.Minimum.ReturnGauge, at.Maximum.ReturnGauge, at.RailSet);
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        if (!point.SolvedCircuit.IsCovered)
-        {
-            return CircuitFinding.PumpNotCovered;
-        }
-
+        PointValues<Real> at = PointReading.Of(point);
         Pressure set = Pressure.FromPascals(point.SolvedCircuit.RailSet);
-        Pressure needed = Pressure.FromPascals(point.SolvedCircuit.State.ReturnGauge);
-        VolumeFlow returned = VolumeFlow.FromCubicMetersPerSecond(point.SolvedCircuit.State.Returned ?? 0);
-        return CheckReading.OutcomeOf(reading) == Outcome.Holds
-            ? Statement.Of("return-line.within", $"passes {returned:pump-flow} at {needed}, below the {set} set")
-            : Statement.Of("return-line.too-narrow", $"passes {returned:pump-flow} only at {needed}: the rail cannot fall to the {set} set");
+        return CheckReading.OutcomeOf(reading) switch
+        {
+            Outcome.Holds => Statement.Of("return-line.within", $"passes {Flow(at.Maximum.Returned):pump-flow} at {Pressure.FromPascals(reading.Used.Value)}, below the {set} set"),
+            Outcome.Fails => Statement.Of(
+                "return-line.too-narrow", $"passes {Flow(at.Minimum.Returned):pump-flow} only at {Pressure.FromPascals(reading.Used.Value)}: the rail cannot fall to the {set} set"),
+            _ => CircuitFinding.PressureNotDecided(at.Minimum.ReturnGauge, at.Maximum.ReturnGauge, at.RailSet),
+        };
     }
 
     /// <inheritdoc/>
@@ -56,4 +54,6 @@ internal sealed class ReturnLineCheck : ICheck
                 "return-line.wider",
                 $"A return line that passes {surplus:pump-flow} at {worst.RailSetGauge} or less (wider, shorter, fewer fittings), or a pump that delivers less."));
     }
+
+    private static VolumeFlow Flow(Real flow) => VolumeFlow.FromCubicMetersPerSecond(flow.Value);
 }

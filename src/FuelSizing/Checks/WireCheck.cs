@@ -28,21 +28,32 @@ internal sealed class WireCheck : ICheck
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtMost<T>(at.WireCurrent, at.WireAmpacity);
+        where T : struct, IReal<T> => CheckReading.AtMost<T>(at.Minimum.WireCurrent, at.Maximum.WireCurrent, at.WireAmpacity);
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        if (point.SolvedCircuit.HottestWire.Pump?.Feed is not { } feed || !point.SolvedCircuit.IsCovered)
+        ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
+        if (!circuit.IsCovered)
         {
-            return point.SolvedCircuit.IsCovered
-                ? Statement.Of("wire.no-ampacity", $"the ampacity of no wire is known")
-                : CircuitFinding.PumpNotCovered;
+            return CircuitFinding.PumpNotCovered;
+        }
+
+        if (circuit.HottestWire < 0)
+        {
+            return Statement.Of("wire.no-ampacity", $"the ampacity of no wire is known");
+        }
+
+        Feed feed = circuit.Pumps[circuit.HottestWire].Pump.Feed!;
+        Outcome outcome = CheckReading.OutcomeOf(reading);
+        if (outcome == Outcome.CannotSay)
+        {
+            return CurrentNotDecided(circuit, circuit.HottestWire, reading.Allowed);
         }
 
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
         ElectricCurrent ampacity = ElectricCurrent.FromAmperes(reading.Allowed.Value);
-        return CheckReading.OutcomeOf(reading) == Outcome.Fails
+        return outcome == Outcome.Fails
             ? Statement.Of("wire.over", $"{feed.Name} carries {used}, over its ampacity of {ampacity} in surroundings of {feed.Ambient!.Value}")
             : Statement.Of("wire.within", $"{feed.Name} carries {used} of at most {ampacity} in surroundings of {feed.Ambient!.Value}");
     }
@@ -51,13 +62,20 @@ internal sealed class WireCheck : ICheck
     public Remedy? RemedyFor(RemedyTask task)
     {
         // A requirement rounded down would not meet itself.
-        ElectricCurrent most = ElectricCurrent.FromAmperes(Math.Ceiling(10 * task.Failing.Max(point => point.SolvedCircuit.HottestWire.Current ?? 0)) / 10);
+        ElectricCurrent most = ElectricCurrent.FromAmperes(Math.Ceiling(10 * task.Failing.Max(point => PointReading.Of(point).Maximum.WireCurrent)) / 10);
         return Remedy.Of(
             Part,
             most,
             Statement.Of(
                 "wire.thicker",
                 $"Wire with an ampacity of more than {most} ({AmpacityTable.Source}), or insulation for a higher temperature, or a cooler route."));
+    }
+
+    /// <summary>That the bounds of a pump's current lie on either side of its limit.</summary>
+    internal static Statement CurrentNotDecided(in SolvedCircuit circuit, int pump, double allowed)
+    {
+        (double minimum, double maximum) = circuit.CurrentOf(pump);
+        return CircuitFinding.CurrentNotDecided(minimum, maximum, allowed);
     }
 
     private static bool IsNotCovered(Pump pump) => pump.Feed is { Ampacity: not null } feed && double.IsNaN(feed.AmpacityAmperes);

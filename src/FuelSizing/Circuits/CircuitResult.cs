@@ -50,7 +50,7 @@ public sealed class CircuitResult
     public Pressure? OutletGauge => Known(_state.OutletGauge);
 
     /// <summary>In the rail.</summary>
-    public Pressure RailGauge => Pressure.FromPascals(_state.RailOr(_task.Set));
+    public Pressure RailGauge => Pressure.FromPascals(_state.RailOr(_task.RailAsSet));
 
     /// <summary>
     /// Where the return line begins: the pressure at which it passes the returned flow; none where the pumps' data does not cover the point.

@@ -15,7 +15,15 @@ internal static class CircuitSolver
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
     /// <param name="task">The circuit.</param>
     /// <param name="table">What is known of circuits like it, if a sweep has made that out; the answer is the same within 10⁻¹².</param>
-    public static CircuitState Solve(in CircuitTask task, CircuitTable? table = null)
+    public static CircuitState Solve(in CircuitTask task, CircuitTable? table = null) => SolveBounds(task, table).Estimate;
+
+    /// <summary>
+    /// Solves the circuit with its pumps as results show them, and with the least and the most that their data allow; all the same where
+    /// the data covers the point.
+    /// </summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="table">What is known of circuits like it, if a sweep has made that out.</param>
+    public static CircuitBounds SolveBounds(in CircuitTask task, CircuitTable? table = null)
     {
         if (table?.Serves(task) == false)
         {
@@ -23,29 +31,47 @@ internal static class CircuitSolver
         }
 
         PumpBounds bounds = table?.Pumps ?? task.Pump.Bounds(task.Supply);
-        RunningPumps pumps = bounds.Lower;
-        Intersection atSet = AtSet(task, pumps, table?.Lower);
-        double maximum = ReferenceEquals(bounds.Upper, pumps) ? atSet.Flow : AtSet(task, bounds.Upper, table?.Upper).Flow;
+
+        // A pump that is slowed may run under its lowest curve though the supply is over it.
+        bool slowed = task.MinimumSupply is { } minimum && !task.Pump.IsMeasuredAt(Math.Min(minimum, task.Supply));
+        (CircuitState estimate, double atSet) = Solve(task, bounds.Estimate, PumpReading.Estimate, table?.Estimate);
+        (CircuitState lower, double least) = !slowed && ReferenceEquals(bounds.Lower, bounds.Estimate)
+            ? (estimate, atSet)
+            : Solve(task, slowed ? task.Pump.Running(task.Supply, PumpReading.Lower) : bounds.Lower, PumpReading.Lower, table?.Lower);
+        (CircuitState upper, double most) = !slowed && ReferenceEquals(bounds.Upper, bounds.Estimate)
+            ? (estimate, atSet)
+            : Solve(task, slowed ? task.Pump.Running(task.Supply, PumpReading.Upper) : bounds.Upper, PumpReading.Upper, table?.Upper);
+        estimate = estimate with { MinimumAtSet = least, MaximumAtSet = most };
+        return new(estimate, lower, upper);
+    }
+
+    /// <summary>Solves the circuit with one reading of its pumps; and the flow that they deliver with the rail as set, m³/s.</summary>
+    private static (CircuitState State, double AtSet) Solve(
+        in CircuitTask task, RunningPumps pumps, PumpReading reading, IntersectionTable? table)
+    {
+        Intersection atSet = AtSet(task, pumps, table);
         if (atSet.Flow < task.Injected || atSet.Flow >= pumps.FreeFlow || task.MinimumSupply is not null)
         {
-            return Unregulated(task, pumps, atSet, maximum);
+            return (Unregulated(task, pumps, reading, atSet), atSet.Flow);
         }
 
         // With the rail as set this is where they meet; only a return line that asks for more moves the crossing.
         double back = task.ReturnPressureAt(atSet.Flow);
-        double rail = RailAt(task, task.Set);
-        return back <= task.Set && rail > 0 && pumps.IsFullyCovered(ends: false)
-            ? At(task, pumps, Regulating(task, atSet.Flow), atSet, rail, task.Set, back, task.Supply, atSet.Flow, maximum)
-            : Unregulated(task, pumps, atSet, maximum);
+        double rail = task.RailAsSet;
+        return (
+            back <= task.Set && rail > 0 && pumps.IsFullyCovered(ends: false)
+                ? At(task, pumps, Regulating(task, atSet.Flow), atSet, rail, task.Set, back, task.Supply, atSet.Flow, atSet.Flow)
+                : Unregulated(task, pumps, reading, atSet),
+            atSet.Flow);
     }
 
     /// <summary>Solves a circuit that is not simply regulated, or not surely covered by data.</summary>
-    private static CircuitState Unregulated(in CircuitTask task, RunningPumps pumps, in Intersection atSet, double maximum)
+    private static CircuitState Unregulated(in CircuitTask task, RunningPumps pumps, PumpReading reading, in Intersection atSet)
     {
         CircuitState solved = task.Injected >= pumps.FreeFlow
             ? Starved(task, pumps)
-            : task.MinimumSupply is { } minimum ? Controlled(task, pumps, minimum) : Governed(task, pumps, atSet);
-        return solved with { State = Judged(solved), MinimumAtSet = atSet.Flow, MaximumAtSet = maximum };
+            : task.MinimumSupply is { } minimum ? Controlled(task, pumps, reading, minimum) : Governed(task, pumps, atSet);
+        return solved with { State = Judged(solved), MinimumAtSet = atSet.Flow, MaximumAtSet = atSet.Flow };
     }
 
     private static RailState Regulating(in CircuitTask task, double flow) =>
@@ -87,12 +113,12 @@ internal static class CircuitSolver
         return Reaching(task, pumps, At(task, pumps, state, met, Math.Max(task.Set, back), back, task.Supply));
     }
 
-    private static CircuitState Controlled(in CircuitTask task, RunningPumps full, double minimum)
+    private static CircuitState Controlled(in CircuitTask task, RunningPumps full, PumpReading reading, double minimum)
     {
         CircuitTask given = task;
         double Excess(double supply)
         {
-            double rise = given.Pump.Running(supply).RiseAt(given.Injected);
+            double rise = given.Pump.Running(supply, reading).RiseAt(given.Injected);
             return (rise - given.RiseToPass(given.Injected)) / given.Set;
         }
 
@@ -105,7 +131,7 @@ internal static class CircuitSolver
         double slowest = Math.Min(minimum, task.Supply);
         if (Excess(slowest) > 0)
         {
-            RunningPumps slow = task.Pump.Running(slowest);
+            RunningPumps slow = task.Pump.Running(slowest, reading);
             double rail = CircuitPressure.Remaining<Real>(slow.RiseAt(task.Injected), injected.Losses.Total);
             return At(task, slow, RailState.PumpFloor, injected, rail, task.ReturnLossAt(0), slowest);
         }
@@ -113,7 +139,7 @@ internal static class CircuitSolver
         double fed = task.Supply
             * Bracket.Of(share => -Excess(share * given.Supply), slowest / task.Supply, 1);
         return At(
-            task, task.Pump.Running(fed), RailState.Regulated, injected, task.Set, task.ReturnLossAt(0), fed);
+            task, task.Pump.Running(fed, reading), RailState.Regulated, injected, task.Set, task.ReturnLossAt(0), fed);
     }
 
     private static CircuitState Sagging(in CircuitTask task, RunningPumps pumps)
@@ -149,7 +175,7 @@ internal static class CircuitSolver
         in Intersection met,
         double regulator,
         double back,
-        double supply) => At(task, pumps, state, met, RailAt(task, regulator), regulator, back, supply, 0, 0);
+        double supply) => At(task, pumps, state, met, task.RailAt(regulator), regulator, back, supply, 0, 0);
 
     private static CircuitState At(
         in CircuitTask task,
@@ -175,12 +201,6 @@ internal static class CircuitSolver
             MinimumAtSet = minimumAtSet,
             MaximumAtSet = maximumAtSet,
         };
-
-    /// <summary>Pressure in the rail when the regulator has one, Pa.</summary>
-    private static double RailAt(in CircuitTask task, double regulator) =>
-        task.HoldsAtRail
-            ? regulator
-            : regulator - (Real)task.Plumbing.SupplyLoss(task.Injected, task.Density, task.KinematicViscosity);
 
     /// <summary>Data that ends before the point leaves only the regulator's word.</summary>
     private static RailState Judged(in CircuitState solved)

@@ -86,8 +86,8 @@ internal readonly record struct CircuitState
     private (RailState State, double Rail, double Inlet, double Outlet, double Flow, double Returned, double Way, double Fed, double Minimum, double Maximum) Numbers =>
         (State, RailGauge, InletGauge, OutletGauge, Flow, ReturnFlow, ReturnGauge, FedVoltage, MinimumAtSet, MaximumAtSet);
 
-    /// <summary>In the rail, Pa; what the regulator asks for where the pumps' data does not cover the point.</summary>
-    /// <param name="set">Pa.</param>
+    /// <summary>In the rail, Pa; that of a regulator at its set pressure where the pumps' data does not cover the point.</summary>
+    /// <param name="set">The rail with the regulator at its set pressure, Pa.</param>
     public double RailOr(double set) => State == RailState.NotCovered ? set : RailGauge;
 
     /// <summary>Rise over all pumps together, Pa.</summary>

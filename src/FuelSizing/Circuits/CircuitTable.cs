@@ -16,17 +16,21 @@ internal sealed class CircuitTable
     private CircuitTable(in CircuitTask like, PumpBounds pumps, double minimum, double maximum, int cells)
     {
         (_like, Pumps) = (like, pumps);
-        Lower = Table(pumps.Lower, minimum, maximum, cells);
-        Upper = ReferenceEquals(pumps.Upper, pumps.Lower) ? Lower : Table(pumps.Upper, minimum, maximum, cells);
+        Estimate = Table(pumps.Estimate, minimum, maximum, cells);
+        Lower = ReferenceEquals(pumps.Lower, pumps.Estimate) ? Estimate : Table(pumps.Lower, minimum, maximum, cells);
+        Upper = ReferenceEquals(pumps.Upper, pumps.Estimate) ? Estimate : Table(pumps.Upper, minimum, maximum, cells);
     }
 
     /// <summary>The pumps at the sweep's voltage.</summary>
     public PumpBounds Pumps { get; }
 
-    /// <summary>Of the pumps that end where their curves end; null where it would be no help.</summary>
+    /// <summary>Of the pumps as results show them; null where it would be no help.</summary>
+    public IntersectionTable? Estimate { get; }
+
+    /// <summary>Of the least that the pumps' data allow; null where it would be no help.</summary>
     public IntersectionTable? Lower { get; }
 
-    /// <summary>Of the pumps whose curves go on; null where it would be no help.</summary>
+    /// <summary>Of the most that they allow; null where it would be no help.</summary>
     public IntersectionTable? Upper { get; }
 
     /// <summary>The table for a sweep; null where it is not worth its making.</summary>
@@ -38,7 +42,7 @@ internal sealed class CircuitTable
     {
         // Without ways the flow follows at once from the set pressure, if the pumps give it by rise.
         PumpBounds pumps = like.Pump.Bounds(like.Supply);
-        if (points < FewestPoints || !(minimum > 0) || (pumps.Lower.GivesFlow && !like.HasPathToRegulator))
+        if (points < FewestPoints || !(minimum > 0) || (pumps.Estimate.GivesFlow && !like.HasPathToRegulator))
         {
             return null;
         }

@@ -34,6 +34,15 @@ internal readonly record struct CircuitTask(
     /// <summary>True if a line or filter lies between the tank and the regulator.</summary>
     public bool HasPathToRegulator => Plumbing.HasSuction || (HoldsAtRail && Plumbing.HasSupply);
 
+    /// <summary>Pressure in the rail while the regulator has a pressure, gauge, Pa: less by the supply line where that comes after it.</summary>
+    /// <param name="regulated">At the regulator, Pa.</param>
+    public double RailAt(double regulated) => HoldsAtRail
+        ? regulated
+        : CircuitPressure.RailBeyond<Real>(regulated, Plumbing.SupplyLoss(Injected, Density, KinematicViscosity));
+
+    /// <summary>Pressure in the rail while the regulator has its set pressure, gauge, Pa.</summary>
+    public double RailAsSet => RailAt(Set);
+
     /// <summary>Pressure that a flow loses between the tank and the regulator.</summary>
     /// <param name="flow">m³/s.</param>
     public PathLosses LossesAt(double flow) => new(

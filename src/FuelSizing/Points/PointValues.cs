@@ -10,8 +10,10 @@ namespace FuelSizing.Points;
 /// </summary>
 /// <typeparam name="T">One number, or a column of them.</typeparam>
 /// <remarks>
-/// Not a number is what is not known: a dead time beyond its table, a circuit whose pumps' data does not cover the point, a
-/// current that was not measured. A comparison with it is never true, so that a check which reads it cannot say.
+/// <para>Not a number is what is not known: a dead time beyond its table, a circuit whose pumps' data does not cover the point, a
+/// current that was not measured. A comparison with it is never true, so that a check which reads it cannot say.</para>
+/// <para>Where the pumps' data ends, figures of the circuit are estimates and lie between those of <see cref="Minimum"/> and
+/// <see cref="Maximum"/>; a check takes the side that is conservative for it.</para>
 /// </remarks>
 public readonly record struct PointValues<T>
     where T : struct, IReal<T>
@@ -58,6 +60,12 @@ public readonly record struct PointValues<T>
     /// <summary>Back to the tank, m³/s.</summary>
     public required T Returned { get; init; }
 
+    /// <summary>The least that figures of the circuit can be, by the pumps' data.</summary>
+    public required CircuitValues<T> Minimum { get; init; }
+
+    /// <summary>The most that they can be; the same where the data covers the point.</summary>
+    public required CircuitValues<T> Maximum { get; init; }
+
     /// <summary>Lower bound of the fuel that may be injected with the pumps' reserve kept, m³/s.</summary>
     public required T MinimumInjectable { get; init; }
 
@@ -73,26 +81,14 @@ public readonly record struct PointValues<T>
     /// <summary>Current of all pumps together, A.</summary>
     public required T PumpCurrent { get; init; }
 
-    /// <summary>Flow through the filter that is nearest to the end of its data, m³/s.</summary>
-    public required T FilterFlow { get; init; }
-
-    /// <summary>Current in the wire that is nearest to its ampacity, A.</summary>
-    public required T WireCurrent { get; init; }
-
-    /// <summary>Ampacity of that wire, A.</summary>
+    /// <summary>Ampacity of the wire that is nearest to it, A.</summary>
     public required T WireAmpacity { get; init; }
 
-    /// <summary>Current through the fuse that is loaded most for its rating, A.</summary>
-    public required T FuseCurrent { get; init; }
-
-    /// <summary>Rating of that fuse, A.</summary>
+    /// <summary>Rating of the fuse that is loaded most for it, A.</summary>
     public required T FuseRating { get; init; }
 
-    /// <summary>Largest flow at which the loss of that filter is known, m³/s.</summary>
+    /// <summary>Largest flow at which the loss is known of the filter that is nearest to that, m³/s.</summary>
     public required T FilterMaximum { get; init; }
-
-    /// <summary>1 where a speed-controlled pump is at its lowest speed, else 0.</summary>
-    public required T AtPumpFloor { get; init; }
 
     /// <summary>Across the injector at the pressure at which injectors are judged, Pa.</summary>
     public required T Differential { get; init; }
@@ -132,9 +128,30 @@ internal static class PointReading
 
         // What the pumps' data does not cover is not known of the lines and wiring around them either.
         bool known = circuit.IsCovered;
-        (double filterFlow, double filterMaximum) = known && parts.Plumbing.HasFilter ? BusiestFilter(circuit) : (double.NaN, double.NaN);
-        PumpPoint hottest = circuit.HottestWire;
-        PumpPoint heaviest = circuit.HeaviestLoadedFuse;
+        (Filter? filter, _) = known && parts.Plumbing.HasFilter ? FilterOf(circuit) : default;
+        int fed = circuit.LowestFed;
+        int hottest = circuit.HottestWire;
+        int heaviest = circuit.HeaviestLoadedFuse;
+        CircuitValues<Real> minimum;
+        CircuitValues<Real> maximum;
+        if (!known)
+        {
+            minimum = maximum = CircuitReading.NotKnown(parts);
+        }
+        else if (circuit.IsExact)
+        {
+            minimum = maximum = CircuitReading.Of(parts, circuit, state, filter);
+        }
+        else
+        {
+            (minimum, maximum) = CircuitReading.Around(
+                CircuitReading.Of(parts, circuit, state, filter),
+                CircuitReading.Of(parts, circuit, circuit.Lower, filter),
+                CircuitReading.Of(parts, circuit, circuit.Upper, filter));
+        }
+
+        (minimum, maximum) = CircuitReading.WithWiring(minimum, maximum, circuit, known, fed, hottest, heaviest);
+        (minimum, maximum) = CircuitReading.WithDifferential(minimum, maximum, circuit, demand, judged);
         return new()
         {
             Speed = demand.Point.RevolutionsPerSecond,
@@ -155,18 +172,16 @@ internal static class PointReading
             ReturnGauge = known ? state.ReturnGauge : double.NaN,
             PumpFlow = known ? state.Flow : double.NaN,
             Returned = known ? state.ReturnFlow : double.NaN,
+            Minimum = minimum,
+            Maximum = maximum,
             MinimumInjectable = circuit.Uncovered is null ? circuit.MinimumInjectable : double.NaN,
             MaximumInjectable = circuit.Uncovered is null ? circuit.MaximumInjectable : double.NaN,
             Fed = known ? state.FedVoltage : double.NaN,
-            MotorVoltage = known && circuit.LowestFed is { Pump: not null } fed ? fed.Voltage : double.NaN,
+            MotorVoltage = known && fed >= 0 ? circuit.Pumps[fed].Voltage : double.NaN,
             PumpCurrent = known ? Current(circuit.Pumps) : double.NaN,
-            WireCurrent = known ? hottest.Current ?? double.NaN : double.NaN,
-            WireAmpacity = hottest is { Pump.Feed: { } wired } ? wired.AmpacityAmperes : double.NaN,
-            FuseCurrent = known ? heaviest.Current ?? double.NaN : double.NaN,
-            FuseRating = heaviest is { Pump.Feed.Fuse: { } fuse } ? fuse.Amperes : double.NaN,
-            FilterFlow = filterFlow,
-            FilterMaximum = filterMaximum,
-            AtPumpFloor = !known ? double.NaN : state.State == RailState.PumpFloor ? 1 : 0,
+            WireAmpacity = hottest >= 0 ? circuit.Pumps[hottest].Pump.Feed!.AmpacityAmperes : double.NaN,
+            FuseRating = heaviest >= 0 ? circuit.Pumps[heaviest].Pump.Feed!.Fuse!.Value.Amperes : double.NaN,
+            FilterMaximum = filter?.MaximumFlow.CubicMetersPerSecond ?? double.NaN,
             Differential = judged.Differential,
             StaticFlow = judged.StaticFlow,
             AvailableTime = judged.AvailableTime,
@@ -178,22 +193,23 @@ internal static class PointReading
     }
 
     /// <summary>The numbers of the same circuit with other injectors.</summary>
-    public static PointValues<Real> With(in PointValues<Real> values, in Injection judged) => values with
+    public static PointValues<Real> With(
+        in PointValues<Real> values, in PointDemand demand, in SolvedCircuit circuit, in Injection judged)
     {
-        Differential = judged.Differential,
-        StaticFlow = judged.StaticFlow,
-        AvailableTime = judged.AvailableTime,
-        DeadTime = judged.DeadTime ?? double.NaN,
-        Pulse = judged.Pulse ?? double.NaN,
-        DutyCycle = judged.DutyCycle ?? double.NaN,
-        Capacity = judged.Capacity ?? double.NaN,
-    };
-
-    /// <summary>Flow through the filter that is nearest to the end of its data, and that end, m³/s.</summary>
-    private static (double Flow, double Maximum) BusiestFilter(in SolvedCircuit circuit)
-    {
-        (Filter filter, double flow) = FilterOf(circuit);
-        return (flow, filter.MaximumFlow.CubicMetersPerSecond);
+        (CircuitValues<Real> minimum, CircuitValues<Real> maximum) =
+            CircuitReading.WithDifferential(values.Minimum, values.Maximum, circuit, demand, judged);
+        return values with
+        {
+            Minimum = minimum,
+            Maximum = maximum,
+            Differential = judged.Differential,
+            StaticFlow = judged.StaticFlow,
+            AvailableTime = judged.AvailableTime,
+            DeadTime = judged.DeadTime ?? double.NaN,
+            Pulse = judged.Pulse ?? double.NaN,
+            DutyCycle = judged.DutyCycle ?? double.NaN,
+            Capacity = judged.Capacity ?? double.NaN,
+        };
     }
 
     /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
@@ -201,7 +217,7 @@ internal static class PointReading
     {
         (Filter, double) busiest = default;
         double share = double.NegativeInfinity;
-        foreach ((IFlowLoss part, double flow) in circuit.Task.Flows(circuit.State))
+        foreach ((IFlowLoss part, double flow) in circuit.Task.Flows(circuit.Upper))
         {
             if (part is Filter filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
             {

@@ -12,8 +12,20 @@ internal readonly record struct SolvedCircuit
     /// <summary>Where it settles.</summary>
     public required CircuitState State { get; init; }
 
+    /// <summary>Where it settles with the least that the pumps' data allow; the same where the data covers the point.</summary>
+    public required CircuitState Lower { get; init; }
+
+    /// <summary>Where it settles with the most that they allow; the same where the data covers the point.</summary>
+    public required CircuitState Upper { get; init; }
+
     /// <summary>Each pump where it runs.</summary>
     public required PumpPoint[] Pumps { get; init; }
+
+    /// <summary>The same with the least that their data allow.</summary>
+    public required PumpPoint[] LowerPumps { get; init; }
+
+    /// <summary>The same with the most.</summary>
+    public required PumpPoint[] UpperPumps { get; init; }
 
     /// <summary>Flow required of the pumps: injected, its reserve and the regulator's minimum return, m³/s.</summary>
     public required double Required { get; init; }
@@ -28,13 +40,47 @@ internal readonly record struct SolvedCircuit
     public double RailSet => Task.Set;
 
     /// <summary>In the rail, gauge, Pa; as set where the pumps' data does not cover the point.</summary>
-    public double Rail => State.RailOr(Task.Set);
+    public double Rail => State.RailOr(Task.RailAsSet);
 
     /// <summary>True where the pumps do not bring the rail to its set pressure.</summary>
     public bool Sags => State.State is RailState.Sagging or RailState.Starved;
 
     /// <summary>False where the pumps' data does not cover the point.</summary>
     public bool IsCovered => State.State != RailState.NotCovered;
+
+    /// <summary>True where the pumps' data covers the point, so that there is one answer.</summary>
+    public bool IsExact => ReferenceEquals(Pumps, LowerPumps) && ReferenceEquals(Pumps, UpperPumps);
+
+    /// <summary>Between which bounds a pump's current lies, by its place, A; not a number where it is not known.</summary>
+    /// <param name="pump">Its place in <see cref="Pumps"/>.</param>
+    public (double Minimum, double Maximum) CurrentOf(int pump) => (
+        Math.Min(Least(Pumps[pump]), Math.Min(Least(LowerPumps[pump]), Least(UpperPumps[pump]))),
+        Math.Max(Most(Pumps[pump]), Math.Max(Most(LowerPumps[pump]), Most(UpperPumps[pump]))));
+
+    /// <summary>Between which bounds the voltage that a pump's feed takes lies, by the pump's place, V; none where it has no feed.</summary>
+    /// <param name="pump">Its place in <see cref="Pumps"/>.</param>
+    public (double Minimum, double Maximum)? FeedDropOf(int pump)
+    {
+        if (Pumps[pump].Pump.Feed is not { } feed)
+        {
+            return null;
+        }
+
+        if (IsExact)
+        {
+            double drop = State.FedVoltage - Pumps[pump].Voltage;
+            return (drop, drop);
+        }
+
+        (double minimum, double maximum) = CurrentOf(pump);
+        return (minimum * feed.LoopOhms, maximum * feed.LoopOhms);
+    }
+
+    private static double Least(in PumpPoint point) => point.MinimumCurrent ?? double.NaN;
+
+    // Past an open end the current is not known to be no more than at the end.
+    private static double Most(in PumpPoint point) =>
+        point.Coverage.HasFlag(PumpCoverage.PressureAbove) ? double.NaN : point.MaximumCurrent ?? double.NaN;
 
     /// <summary>The pump whose curves give no data on the low side (voltage, or pressure below the first point), if any.</summary>
     public PumpPoint? Uncovered
@@ -53,23 +99,24 @@ internal readonly record struct SolvedCircuit
         }
     }
 
-    /// <summary>The pump whose wire is nearest to its ampacity; its pump is none where no ampacity is known.</summary>
-    public PumpPoint HottestWire => Heaviest(point => point.Pump.Feed?.AmpacityAmperes ?? double.NaN);
+    /// <summary>Place of the pump whose wire is nearest to its ampacity; −1 where no ampacity is known.</summary>
+    public int HottestWire => Heaviest(pump => pump.Feed?.AmpacityAmperes ?? double.NaN);
 
-    /// <summary>The pump whose fuse is loaded most for its rating; its pump is none where no fuse is given.</summary>
-    public PumpPoint HeaviestLoadedFuse => Heaviest(point => point.Pump.Feed?.Fuse?.Amperes ?? double.NaN);
+    /// <summary>Place of the pump whose fuse is loaded most for its rating; −1 where no fuse is given.</summary>
+    public int HeaviestLoadedFuse => Heaviest(pump => pump.Feed?.Fuse?.Amperes ?? double.NaN);
 
-    /// <summary>The wired pump with the lowest voltage at its motor; its pump is none where no pump has wiring.</summary>
-    public PumpPoint LowestFed
+    /// <summary>Place of the wired pump whose feed may take the most voltage; −1 where no pump has wiring.</summary>
+    public int LowestFed
     {
         get
         {
-            PumpPoint lowest = default;
-            foreach (PumpPoint point in Pumps)
+            int lowest = -1;
+            double most = double.NegativeInfinity;
+            for (int pump = 0; pump < Pumps.Length; pump++)
             {
-                if (point.Pump.Feed is not null && (lowest.Pump is null || point.Voltage < lowest.Voltage))
+                if (FeedDropOf(pump) is { } drop && (lowest < 0 || drop.Maximum > most || double.IsNaN(drop.Maximum)))
                 {
-                    lowest = point;
+                    (lowest, most) = (pump, drop.Maximum);
                 }
             }
 
@@ -77,15 +124,15 @@ internal readonly record struct SolvedCircuit
         }
     }
 
-    private PumpPoint Heaviest(Func<PumpPoint, double> limit)
+    private int Heaviest(Func<Pump, double> limit)
     {
-        PumpPoint heaviest = default;
+        int heaviest = -1;
         double share = double.NegativeInfinity;
-        foreach (PumpPoint point in Pumps)
+        for (int pump = 0; pump < Pumps.Length; pump++)
         {
-            if ((point.Current ?? double.NaN) / limit(point) is var load && load > share)
+            if (CurrentOf(pump).Maximum / limit(Pumps[pump].Pump) is var load && load > share)
             {
-                (heaviest, share) = (point, load);
+                (heaviest, share) = (pump, load);
             }
         }
 

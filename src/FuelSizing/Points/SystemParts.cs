@@ -100,26 +100,35 @@ public sealed class SystemParts
     internal SolvedCircuit CircuitAt(in PointDemand demand, CircuitTable? table = null)
     {
         CircuitTask task = TaskAt(demand);
-        return CircuitOf(demand, task, CircuitSolver.Solve(task, table));
+        return CircuitOf(demand, task, CircuitSolver.SolveBounds(task, table));
     }
 
     /// <summary>A solved circuit with what follows from it.</summary>
-    internal SolvedCircuit CircuitOf(in PointDemand demand, in CircuitTask task, in CircuitState state) => new()
+    internal SolvedCircuit CircuitOf(in PointDemand demand, in CircuitTask task, in CircuitBounds bounds)
     {
-        Task = task,
-        State = state,
-        Pumps = [.. state.Pumps],
-        Required = PumpDuty.Required<Real>(demand.Injected, _pumpReserve, _minimumReturn),
-        MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
-        MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
-    };
+        CircuitState state = bounds.Estimate;
+        PumpPoint[] pumps = [.. state.Pumps];
+        return new()
+        {
+            Task = task,
+            State = state,
+            Lower = bounds.Lower,
+            Upper = bounds.Upper,
+            Pumps = pumps,
+            LowerPumps = ReferenceEquals(bounds.Lower.Running, state.Running) ? pumps : [.. bounds.Lower.Pumps],
+            UpperPumps = ReferenceEquals(bounds.Upper.Running, state.Running) ? pumps : [.. bounds.Upper.Pumps],
+            Required = PumpDuty.Required<Real>(demand.Injected, _pumpReserve, _minimumReturn),
+            MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
+            MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
+        };
+    }
 
     /// <summary>The injectors at the pressure that a circuit gives them, and at the one they are judged by.</summary>
-    /// <remarks>They are judged at the pressure set, so that the shortfall of a pump is not charged to them.</remarks>
+    /// <remarks>They are judged with the regulator at its set pressure, so that the shortfall of a pump is not charged to them.</remarks>
     internal (Injection Actual, Injection Judged) InjectionAt(in PointDemand demand, in SolvedCircuit circuit)
     {
         Injection actual = Inject(demand, circuit.Rail);
-        return (actual, circuit.Sags ? Inject(demand, circuit.RailSet) : actual);
+        return (actual, circuit.Sags ? Inject(demand, circuit.Task.RailAsSet) : actual);
     }
 
     /// <summary>The injectors in SI numbers, for one number or for a column of them.</summary>

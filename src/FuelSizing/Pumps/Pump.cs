@@ -9,9 +9,12 @@ namespace FuelSizing.Pumps;
 /// <summary>One pump by its measured curves, at whatever voltage reaches it.</summary>
 /// <remarks>
 /// <para>Between two measured voltages both curves are carried to the voltage by the affinity laws (flow with voltage,
-/// pressure and current with its square) and taken in proportion. Under the lowest (down to 70 % of it) and where there is
-/// only one curve, the affinity laws alone carry the lowest curve; results say that this is an estimate. Over the highest
-/// voltage the highest curve is used unchanged: the pump delivers no less.</para>
+/// pressure and current with its square) and taken in proportion. Where the measured voltages end, what a pump delivers is known
+/// between two bounds only, and each check takes the one that is conservative for it. Above the highest voltage the pump delivers no less
+/// than by its highest curve, and no more than at the speed of a motor that loses <see cref="MaximumResistiveShare"/> of
+/// its voltage in its winding (<see cref="Equations.PumpMotor.SpeedRatio"/>); below the lowest no more than by its lowest curve, and no less
+/// than at the speed of such a motor. Results show the highest curve unchanged, and the lowest (down to 70 % of its voltage) by the
+/// affinity laws, and say so.</para>
 /// <para>A relief valve inside the pump ends the curve at its pressure. <see cref="Condition"/> takes off for wear or hot
 /// fuel.</para>
 /// </remarks>
@@ -27,6 +30,12 @@ public sealed record Pump : PumpAssembly
     private const double MinimumScale = 0.7;
 
     private const double VoltageTolerance = 0.05;
+
+    /// <summary>
+    /// The largest share of its voltage that a motor is taken to lose in its winding, one half: with more, it would give more power if
+    /// it turned more slowly, and no motor is made to run so. Common practice, no source.
+    /// </summary>
+    public const double MaximumResistiveShare = 0.5;
 
     private readonly PumpCurve[] _curves;
     private readonly double _condition;
@@ -141,16 +150,16 @@ public sealed record Pump : PumpAssembly
 
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : WithFeed(exchange(Feed));
 
-    internal override RunningPumps Running(double supply, bool generous = false) =>
-        new RunningPump(this, supply, generous);
+    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
+        new RunningPump(this, supply, reading);
 
-    /// <summary>A rise that nothing is delivered above, Pa.</summary>
-    internal double MaximumRise(bool generous)
+    /// <summary>A rise that nothing is delivered above with a supply, Pa.</summary>
+    internal double MaximumRise(double supply, PumpReading reading)
     {
         double maximum = 0;
         foreach (PumpCurve curve in _curves)
         {
-            maximum = Math.Max(maximum, EndAt(curve, _curves[^1].Volts, generous));
+            maximum = Math.Max(maximum, EndAt(curve, Math.Max(supply, _curves[^1].Volts), reading));
         }
 
         return Math.Min(maximum, _relief);
@@ -204,20 +213,20 @@ public sealed record Pump : PumpAssembly
                 $"The feed {feed.Name} needs the current that {curves[0].Name} draws. Describe its curves with PumpCurve.WithCurrent.",
                 name);
 
-    private static double EndOf(PumpCurve curve, bool generous) =>
-        generous && !curve.EndsAtDeadhead ? EndlessRise : curve.Flow.Last;
+    private static double EndOf(PumpCurve curve, PumpReading reading) =>
+        reading.GoesOn() && !curve.EndsAtDeadhead ? EndlessRise : curve.Flow.Last;
 
-    private static double FlowOf(PumpCurve curve, double rise, bool generous) =>
+    private static double FlowOf(PumpCurve curve, double rise, PumpReading reading) =>
         rise <= curve.Flow.First ? curve.Flow.FirstValue
         : curve.Flow.Covers(rise) ? curve.Flow.At(rise)
-        : generous && !curve.EndsAtDeadhead ? curve.Flow.LastValue
+        : reading.GoesOn() && !curve.EndsAtDeadhead ? curve.Flow.LastValue
         : 0;
 
     private static double CurrentOf(PumpCurve curve, double rise) =>
         curve.Current!.At(Math.Clamp(rise, curve.Current.First, curve.Current.Last));
 
     /// <summary>Delivered flow at a rise and motor voltage, m³/s.</summary>
-    internal double FlowAtMotor(double rise, double volts, bool generous)
+    internal double FlowAtMotor(double rise, double volts, PumpReading reading)
     {
         if (rise > _relief)
         {
@@ -226,8 +235,8 @@ public sealed record Pump : PumpAssembly
 
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         Real flow = ReferenceEquals(lower, upper)
-            ? CarriedFlow(lower, rise, volts, generous)
-            : Between(lower, CarriedFlow(lower, rise, volts, generous), upper, CarriedFlow(upper, rise, volts, generous), volts);
+            ? CarriedFlow(lower, rise, volts, reading)
+            : Between(lower, CarriedFlow(lower, rise, volts, reading), upper, CarriedFlow(upper, rise, volts, reading), volts);
         return Real.Max(0, flow * _condition);
     }
 
@@ -237,30 +246,32 @@ public sealed record Pump : PumpAssembly
     /// </summary>
     /// <param name="flow">m³/s.</param>
     /// <param name="volts">V.</param>
-    internal (double Minimum, double Maximum) RisesAround(double flow, double volts)
+    /// <param name="reading">Which bound.</param>
+    internal (double Minimum, double Maximum) RisesAround(double flow, double volts, PumpReading reading)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
-        double one = CarriedRise(lower, flow, volts);
-        double other = ReferenceEquals(lower, upper) ? one : CarriedRise(upper, flow, volts);
+        double one = CarriedRise(lower, flow, volts, reading);
+        double other = ReferenceEquals(lower, upper) ? one : CarriedRise(upper, flow, volts, reading);
         return (Math.Min(one, other), Math.Max(one, other));
     }
 
-    private double CarriedRise(PumpCurve curve, double flow, double volts)
+    private double CarriedRise(PumpCurve curve, double flow, double volts, PumpReading reading)
     {
-        Real speed = SpeedOf(curve, volts);
+        Real speed = SpeedOf(curve, volts, reading);
         return PumpScaling.Pressure<Real>(curve.RiseAt(flow / PumpScaling.Flow<Real>(_condition, speed)), speed);
     }
 
     /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
-    internal double? CurrentAtMotor(double rise, double volts) =>
-        _curves[0].HasCurrent ? Current(rise, volts) : null;
+    internal double? CurrentAtMotor(double rise, double volts, PumpReading reading = PumpReading.Estimate) =>
+        _curves[0].HasCurrent ? Current(rise, volts, reading) : null;
 
-    private double Current(double rise, double volts)
+    private double Current(double rise, double volts, PumpReading reading)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         return ReferenceEquals(lower, upper)
-            ? CarriedCurrent(lower, rise, volts)
-            : Between(lower, CarriedCurrent(lower, rise, volts), upper, CarriedCurrent(upper, rise, volts), volts);
+            ? CarriedCurrent(lower, rise, volts, reading)
+            : Between(
+                lower, CarriedCurrent(lower, rise, volts, reading), upper, CarriedCurrent(upper, rise, volts, reading), volts);
     }
 
     // Both neighbours are carried to the voltage by the affinity laws, so that their deadheads meet, and then taken in
@@ -268,21 +279,32 @@ public sealed record Pump : PumpAssembly
     private static Real Between(PumpCurve lower, Real below, PumpCurve upper, Real above, double volts) =>
         StraightLine.Through<Real>(lower.Volts, below, upper.Volts, above, volts);
 
-    private Real CarriedFlow(PumpCurve curve, double rise, double volts, bool generous)
+    private Real CarriedFlow(PumpCurve curve, double rise, double volts, PumpReading reading)
     {
-        Real speed = SpeedOf(curve, volts);
-        return PumpScaling.Flow<Real>(FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), generous), speed);
+        Real speed = SpeedOf(curve, volts, reading);
+        return PumpScaling.Flow<Real>(FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), reading), speed);
     }
 
-    private Real CarriedCurrent(PumpCurve curve, double rise, double volts)
+    private Real CarriedCurrent(PumpCurve curve, double rise, double volts, PumpReading reading)
     {
-        Real speed = SpeedOf(curve, volts);
+        Real speed = SpeedOf(curve, volts, reading);
         return PumpScaling.Current<Real>(CurrentOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed)), speed);
     }
 
-    // Over the highest measured voltage the curve is used unchanged.
-    private Real SpeedOf(PumpCurve curve, double volts) =>
-        PumpScaling.SpeedRatio<Real>(Math.Min(volts, _curves[^1].Volts), curve.Volts);
+    // Past the measured voltages one curve alone counts: unchanged on the one side, by the motor that changes its speed most on the other.
+    private Real SpeedOf(PumpCurve curve, double volts, PumpReading reading)
+    {
+        bool above = volts > _curves[^1].Volts;
+        bool below = volts < _curves[0].Volts;
+        return reading == PumpReading.Upper && above ? Extreme(_curves[^1], volts)
+            : reading == PumpReading.Lower && below ? Extreme(_curves[0], volts)
+            : reading == PumpReading.Upper && below ? 1
+            : PumpScaling.SpeedRatio<Real>(Math.Min(volts, _curves[^1].Volts), curve.Volts);
+    }
+
+    // A motor that would stand still turns a little, so that scaled pressures stay finite.
+    private static Real Extreme(PumpCurve curve, double volts) =>
+        Real.Max(MinimumMotorShare, PumpMotor.SpeedRatio<Real>(volts, curve.Volts, MaximumResistiveShare));
 
     // The measured voltages on either side; one twice where it is met, or where there is none on the other side. Met, it must
     // count alone: the other, carried there, may end at a higher rise.
@@ -309,14 +331,14 @@ public sealed record Pump : PumpAssembly
     internal bool IsFedWithoutLoss => _feedOhms == 0;
 
     /// <summary>Voltage left at the motor by its feed, V.</summary>
-    internal double MotorVoltage(double rise, double supply)
+    internal double MotorVoltage(double rise, double supply, PumpReading reading = PumpReading.Estimate)
     {
         if (_feedOhms == 0)
         {
             return supply;
         }
 
-        LeftVoltage left = new(this, rise, supply);
+        LeftVoltage left = new(this, rise, supply, reading.Opposite());
         return supply * (Secant.TryNear(left, 1, out double share) && share is >= MinimumMotorShare and <= 1
             ? share
             : Bracket.Of(left, MinimumMotorShare, 1));
@@ -338,42 +360,47 @@ public sealed record Pump : PumpAssembly
     /// not even with the maximum current that was measured.
     /// </summary>
     /// <param name="supply">V.</param>
-    internal bool IsCoveredBelow(double supply)
-    {
-        if (!_beginsAtNothing)
-        {
-            return false;
-        }
+    internal bool IsCoveredBelow(double supply) =>
+        _beginsAtNothing && LowestMotorVoltage(supply, PumpReading.Estimate) >= MinimumScale * _curves[0].Volts;
 
+    /// <summary>True if the motor's voltage is within the measured ones whatever the pump delivers.</summary>
+    /// <param name="supply">V.</param>
+    internal override bool IsMeasuredAt(double supply) =>
+        supply <= _curves[^1].Volts + VoltageTolerance && LowestMotorVoltage(supply, PumpReading.Upper) >= _curves[0].Volts - VoltageTolerance;
+
+    /// <summary>Voltage that is left at the motor by the maximum current that was measured, V.</summary>
+    private double LowestMotorVoltage(double supply, PumpReading reading)
+    {
         double maximum = 0;
         foreach (PumpCurve curve in _curves)
         {
             if (_feedOhms > 0)
             {
-                maximum = Math.Max(maximum, PumpScaling.Current<Real>(curve.MaximumCurrent, SpeedOf(curve, supply)));
+                maximum = Math.Max(
+                    maximum, PumpScaling.Current<Real>(curve.MaximumCurrent, SpeedOf(curve, supply, reading)));
             }
         }
 
-        return VoltageDrop.AtMotor<Real>(supply, maximum, _feedOhms) >= MinimumScale * _curves[0].Volts;
+        return VoltageDrop.AtMotor<Real>(supply, maximum, _feedOhms);
     }
 
     /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>
-    internal double EndsAt(double volts, bool generous)
+    internal double EndsAt(double volts, PumpReading reading)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
-        return Math.Min(_relief, Math.Max(EndAt(lower, volts, generous), EndAt(upper, volts, generous)));
+        return Math.Min(_relief, Math.Max(EndAt(lower, volts, reading), EndAt(upper, volts, reading)));
     }
 
-    private double EndAt(PumpCurve curve, double volts, bool generous) =>
-        PumpScaling.Pressure<Real>(EndOf(curve, generous), SpeedOf(curve, volts));
+    private double EndAt(PumpCurve curve, double volts, PumpReading reading) =>
+        PumpScaling.Pressure<Real>(EndOf(curve, reading), SpeedOf(curve, volts, reading));
 
     /// <summary>The lowest rise that the curves used at a motor voltage cover, Pa; zero if they start there.</summary>
     internal double BeginsAt(double volts)
     {
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         double first = Math.Max(
-            PumpScaling.Pressure<Real>(lower.Flow.First, SpeedOf(lower, volts)),
-            PumpScaling.Pressure<Real>(upper.Flow.First, SpeedOf(upper, volts)));
+            PumpScaling.Pressure<Real>(lower.Flow.First, SpeedOf(lower, volts, PumpReading.Estimate)),
+            PumpScaling.Pressure<Real>(upper.Flow.First, SpeedOf(upper, volts, PumpReading.Estimate)));
 
         // Half a pascal, so that the first point itself counts as covered however it was reached.
         return Math.Max(0, first - HalfPascal);
@@ -383,13 +410,13 @@ public sealed record Pump : PumpAssembly
     /// Voltage left over once the feed has taken its share, by share of the supply: falls as the motor's voltage, and so its
     /// current, rises.
     /// </summary>
-    private readonly struct LeftVoltage(Pump pump, double rise, double supply) : IFalling
+    private readonly struct LeftVoltage(Pump pump, double rise, double supply, PumpReading reading) : IFalling
     {
         /// <inheritdoc/>
         public double At(double x)
         {
             Real volts = x * supply;
-            return (VoltageDrop.AtMotor<Real>(supply, pump.Current(rise, volts), pump._feedOhms) - volts) / supply;
+            return (VoltageDrop.AtMotor<Real>(supply, pump.Current(rise, volts, reading), pump._feedOhms) - volts) / supply;
         }
     }
 }

@@ -36,7 +36,7 @@ public abstract record PumpAssembly
     {
         double volts = SupplyVoltage.Within(supply, nameof(supply)).Volts;
         Guard.Count(points, 2, 1000, "Give the number of points.", nameof(points));
-        RunningPumps running = Running(volts);
+        RunningPumps running = Running(volts, PumpReading.Lower);
         return
         [
             .. Enumerable.Range(0, points)
@@ -56,17 +56,21 @@ public abstract record PumpAssembly
     /// <summary>True if a curve ends above zero flow, so that nothing is known of higher pressures.</summary>
     internal abstract bool HasOpenEnd { get; }
 
+    /// <summary>True if the voltage at each motor is within the measured ones whatever the pumps deliver.</summary>
+    /// <param name="supply">At the source, V.</param>
+    internal abstract bool IsMeasuredAt(double supply);
+
     /// <summary>The same pumps with each feed exchanged for another.</summary>
     /// <param name="exchange">Gives the feed that takes a feed's place.</param>
     internal abstract PumpAssembly Rewired(Func<Feed, Feed> exchange);
 
     /// <summary>The pumps fed with a voltage.</summary>
     /// <param name="supply">At the source, V.</param>
-    /// <param name="generous">Take a curve that ends above zero flow as going on for ever, instead of ending there.</param>
-    internal abstract RunningPumps Running(double supply, bool generous = false);
+    /// <param name="reading">How their curves are read where they end.</param>
+    internal abstract RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate);
 
     /// <summary>
-    /// <see cref="Running"/> as it is and at its most generous, cached from the last call where the voltage is the same: what
+    /// <see cref="Running"/> by every reading, cached from the last call where the voltage is the same: what
     /// runs is immutable, and a sweep asks for one voltage at all its points.
     /// </summary>
     /// <param name="supply">At the source, V.</param>
@@ -75,8 +79,13 @@ public abstract record PumpAssembly
         PumpBounds? bounds = Volatile.Read(ref _cached);
         if (bounds?.Supply != supply)
         {
-            RunningPumps running = Running(supply);
-            bounds = new(supply, running, HasOpenEnd ? Running(supply, generous: true) : running);
+            RunningPumps estimate = Running(supply);
+            bool measured = IsMeasuredAt(supply);
+            bounds = new(
+                supply,
+                estimate,
+                measured ? estimate : Running(supply, PumpReading.Lower),
+                measured && !HasOpenEnd ? estimate : Running(supply, PumpReading.Upper));
             Volatile.Write(ref _cached, bounds);
         }
 
@@ -133,11 +142,13 @@ public sealed record PumpParallel : PumpAssembly
 
     internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
 
+    internal override bool IsMeasuredAt(double supply) => Array.TrueForAll(_branches, branch => branch.IsMeasuredAt(supply));
+
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
         new PumpParallel(Array.ConvertAll(_branches, branch => branch.Rewired(exchange)));
 
-    internal override RunningPumps Running(double supply, bool generous = false) =>
-        new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, generous)));
+    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
+        new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, reading)));
 }
 
 /// <summary>Pumps in series: the same flow through all, pressure rises added.</summary>
@@ -182,11 +193,13 @@ public sealed record PumpSeries : PumpAssembly
 
     internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
 
+    internal override bool IsMeasuredAt(double supply) => Array.TrueForAll(_stages, stage => stage.IsMeasuredAt(supply));
+
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
         new PumpSeries(Array.ConvertAll(_stages, stage => stage.Rewired(exchange)), Bypass);
 
-    internal override RunningPumps Running(double supply, bool generous = false) =>
-        new RunningSeries(Array.ConvertAll(_stages, stage => stage.Running(supply, generous)), Bypass);
+    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
+        new RunningSeries(Array.ConvertAll(_stages, stage => stage.Running(supply, reading)), Bypass);
 }
 
 /// <summary>What a pump in series does when more flows than it can pass by itself.</summary>
@@ -199,8 +212,9 @@ public enum SeriesBypass
     None = 1,
 }
 
-/// <summary>Pumps fed with one voltage, by both readings of the end of their curves can be read.</summary>
+/// <summary>Pumps fed with one voltage, by every reading of where their curves end.</summary>
 /// <param name="Supply">At the source, V.</param>
-/// <param name="Lower">Curves that end above zero flow end there.</param>
-/// <param name="Upper">They go on for ever; the same where no curve ends so.</param>
-internal sealed record PumpBounds(double Supply, RunningPumps Lower, RunningPumps Upper);
+/// <param name="Estimate">As results show them.</param>
+/// <param name="Lower">The least that the curves allow; the estimate itself where the measured voltages cover the supply's.</param>
+/// <param name="Upper">The most that they allow; the estimate itself where moreover no curve ends above zero flow.</param>
+internal sealed record PumpBounds(double Supply, RunningPumps Estimate, RunningPumps Lower, RunningPumps Upper);

@@ -9,17 +9,18 @@ internal sealed class RunningPump : RunningPumps
 
     private readonly Pump _pump;
     private readonly double _supply;
-    private readonly bool _generous;
+    private readonly PumpReading _reading;
     private readonly bool _begins;
     private readonly double _minimumFlow;
+    private RunningPump? _goingOn;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="pump">Which.</param>
     /// <param name="supply">Voltage at the source, V.</param>
-    /// <param name="generous">Take a curve that ends above zero flow as going on, instead of ending there.</param>
-    public RunningPump(Pump pump, double supply, bool generous)
+    /// <param name="reading">How its curves are read where they end.</param>
+    public RunningPump(Pump pump, double supply, PumpReading reading)
     {
-        (_pump, _supply, _generous) = (pump, supply, generous);
+        (_pump, _supply, _reading) = (pump, supply, reading);
         FreeFlow = FlowAt(0);
         Deadhead = MaximumDelivering();
         _minimumFlow = FlowAt(Deadhead);
@@ -33,7 +34,7 @@ internal sealed class RunningPump : RunningPumps
     public override double Deadhead { get; }
 
     /// <inheritdoc/>
-    public override double FlowAt(double rise) => _pump.FlowAtMotor(rise, _pump.MotorVoltage(rise, _supply), _generous);
+    public override double FlowAt(double rise) => _pump.FlowAtMotor(rise, _pump.MotorVoltage(rise, _supply, _reading), _reading);
 
     /// <inheritdoc/>
     public override double RiseAt(double flow)
@@ -49,7 +50,7 @@ internal sealed class RunningPump : RunningPumps
             return RiseByFlow(flow);
         }
 
-        (double minimum, double maximum) = _pump.RisesAround(flow, _supply);
+        (double minimum, double maximum) = _pump.RisesAround(flow, _supply, _reading);
         return minimum == maximum ? minimum : RiseByFlow(flow, minimum, maximum);
     }
 
@@ -59,8 +60,16 @@ internal sealed class RunningPump : RunningPumps
     /// <inheritdoc/>
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
-        double volts = _pump.MotorVoltage(rise, _supply);
-        points.Add(new(_pump, flow, rise, volts, _pump.CurrentAtMotor(rise, volts), CoverageAt(flow, rise, volts, ends: true)));
+        double volts = _pump.MotorVoltage(rise, _supply, _reading);
+        points.Add(new(
+            _pump,
+            flow,
+            rise,
+            volts,
+            _pump.CurrentAtMotor(rise, volts),
+            _pump.CurrentAtMotor(rise, volts, PumpReading.Lower),
+            _pump.CurrentAtMotor(rise, volts, PumpReading.Upper),
+            CoverageAt(flow, rise, volts, ends: true)));
     }
 
     /// <inheritdoc/>
@@ -70,7 +79,7 @@ internal sealed class RunningPump : RunningPumps
     public override PumpCoverage UncoveredAt(double flow, double rise, bool ends) =>
         IsFullyCovered(ends)
             ? PumpCoverage.Measured
-            : CoverageAt(flow, rise, _pump.MotorVoltage(rise, _supply), ends) & PumpCoverage.NotCovered;
+            : CoverageAt(flow, rise, _pump.MotorVoltage(rise, _supply, _reading), ends) & PumpCoverage.NotCovered;
 
     private PumpCoverage CoverageAt(double flow, double rise, double volts, bool ends)
     {
@@ -83,7 +92,7 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // The end of the curve, and not the pump, holds the rise down.
-        if (ends && _pump.HasOpenEnd && _pump.Bounds(_supply).Upper.RiseAt(flow) > rise + 1)
+        if (ends && _pump.HasOpenEnd && GoingOn.RiseAt(flow) > rise + 1)
         {
             coverage |= PumpCoverage.PressureAbove;
         }
@@ -91,16 +100,19 @@ internal sealed class RunningPump : RunningPumps
         return coverage;
     }
 
+    // Asked for only beside an open end.
+    private RunningPump GoingOn => _goingOn ??= new(_pump, _supply, PumpReading.EstimateBeyondEnd);
+
     // The curve's end moves with the motor's voltage, and that with the pressure.
     private double MaximumDelivering()
     {
         if (_pump.IsFedWithoutLoss)
         {
-            return _pump.EndsAt(_supply, _generous);
+            return _pump.EndsAt(_supply, _reading);
         }
 
-        double maximum = _pump.MaximumRise(_generous);
+        double maximum = _pump.MaximumRise(_supply, _reading);
         return maximum * Bracket.Of(
-            share => (_pump.EndsAt(_pump.MotorVoltage(share * maximum, _supply), _generous) / maximum) - share, 0, 1);
+            share => (_pump.EndsAt(_pump.MotorVoltage(share * maximum, _supply, _reading), _reading) / maximum) - share, 0, 1);
     }
 }

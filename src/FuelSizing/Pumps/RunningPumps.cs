@@ -280,7 +280,7 @@ internal enum PumpCoverage
     /// <summary>The affinity laws carried a measured curve to this voltage.</summary>
     Scaled = 1,
 
-    /// <summary>The voltage is over that of every curve; the highest one was used, and the pump delivers no less.</summary>
+    /// <summary>The voltage is over that of every curve; the highest one was used, than which the pump delivers no less.</summary>
     VoltageAbove = 2,
 
     /// <summary>The voltage is too far under that of every curve.</summary>
@@ -302,6 +302,15 @@ internal enum PumpCoverage
 /// <param name="Rise">Pa.</param>
 /// <param name="Voltage">At the motor, V.</param>
 /// <param name="Current">A; null where it was not measured.</param>
+/// <param name="MinimumCurrent">The least that the curves allow at that rise and voltage, A.</param>
+/// <param name="MaximumCurrent">The most, A; the same where the voltage was measured.</param>
 /// <param name="Coverage">What is known of the curve there.</param>
 internal readonly record struct PumpPoint(
-    Pump Pump, double Flow, double Rise, double Voltage, double? Current, PumpCoverage Coverage);
+    Pump Pump,
+    double Flow,
+    double Rise,
+    double Voltage,
+    double? Current,
+    double? MinimumCurrent,
+    double? MaximumCurrent,
+    PumpCoverage Coverage);

@@ -47,8 +47,15 @@ internal sealed class CircuitWorking
                 const string Reason = "the pump's data does not cover this point";
                 _to.NotKnown("flow through the pumps", "Q_p", Reason);
                 _to.NotKnown("flow returned to the tank", "Q_ret", Reason);
-                Equal("rail pressure", "p_r", _set, "gauge; taken as set, since the pump's data does not cover this point");
-                return _set;
+                const string AsSet = "gauge; taken as set, since the pump's data does not cover this point";
+                if (_task.HoldsAtRail)
+                {
+                    Equal("rail pressure", "p_r", _set, AsSet);
+                    return _set;
+                }
+
+                Traced beyond = CircuitPressure.RailBeyond(_set, Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _injected));
+                return _to.Step("rail pressure", "p_r", beyond, "Pa", Gauge(beyond.Value), AsSet);
             case RailState.Starved:
                 _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, against no pressure");
                 _to.Step("flow returned to the tank", "Q_ret", _state.ReturnFlow, "m³/s", Flow(_state.ReturnFlow), "nothing returns: the rail has no pressure");

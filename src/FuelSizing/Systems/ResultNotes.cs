@@ -61,7 +61,7 @@ internal static class ResultNotes
                     0,
                     Statement.Of(
                         "pump.voltage-above-data",
-                        $"The highest curve of {pump.Pump.Name}, {pump.Pump.Curves[^1].Voltage}, is used unchanged at {motor}, where the pump delivers no less."));
+                        $"The highest curve of {pump.Pump.Name}, {pump.Pump.Curves[^1].Voltage}, is used unchanged at {motor} for what the pump delivers at the least; return line, inlet, filter, pressure and current are judged by the most that it may deliver there."));
             }
 
             if (pump.Coverage.HasFlag(PumpCoverage.Scaled))
@@ -71,7 +71,7 @@ internal static class ResultNotes
                     -pump.Voltage,
                     Statement.Of(
                         "pump.scaled",
-                        $"{pump.Pump.Name} at {motor} is scaled from its {pump.Pump.Curves[0].Voltage} curve by the affinity laws: an estimate."));
+                        $"{pump.Pump.Name} at {motor} is scaled from its {pump.Pump.Curves[0].Voltage} curve by the affinity laws: an estimate. Each check takes the bound that is conservative for it."));
             }
         }
 

@@ -63,18 +63,16 @@ public class CheckColumnTests
             ReturnGauge = Of(point => point.ReturnGauge),
             PumpFlow = Of(point => point.PumpFlow),
             Returned = Of(point => point.Returned),
+            Minimum = Bound(points, point => point.Minimum),
+            Maximum = Bound(points, point => point.Maximum),
             MinimumInjectable = Of(point => point.MinimumInjectable),
             MaximumInjectable = Of(point => point.MaximumInjectable),
             Fed = Of(point => point.Fed),
             MotorVoltage = Of(point => point.MotorVoltage),
             PumpCurrent = Of(point => point.PumpCurrent),
-            FilterFlow = Of(point => point.FilterFlow),
             FilterMaximum = Of(point => point.FilterMaximum),
-            WireCurrent = Of(point => point.WireCurrent),
             WireAmpacity = Of(point => point.WireAmpacity),
-            FuseCurrent = Of(point => point.FuseCurrent),
             FuseRating = Of(point => point.FuseRating),
-            AtPumpFloor = Of(point => point.AtPumpFloor),
             Differential = Of(point => point.Differential),
             StaticFlow = Of(point => point.StaticFlow),
             AvailableTime = Of(point => point.AvailableTime),
@@ -82,6 +80,26 @@ public class CheckColumnTests
             Pulse = Of(point => point.Pulse),
             DutyCycle = Of(point => point.DutyCycle),
             Capacity = Of(point => point.Capacity),
+        };
+    }
+
+    private static CircuitValues<TwoLanes> Bound(PointValues<Real>[] points, Func<PointValues<Real>, CircuitValues<Real>> side)
+    {
+        TwoLanes Of(Func<CircuitValues<Real>, double> number) => TwoLanes.From([.. points.Select(point => number(side(point)))]);
+        return new()
+        {
+            Rail = Of(bound => bound.Rail),
+            Differential = Of(bound => bound.Differential),
+            InletGauge = Of(bound => bound.InletGauge),
+            OutletGauge = Of(bound => bound.OutletGauge),
+            ReturnGauge = Of(bound => bound.ReturnGauge),
+            PumpFlow = Of(bound => bound.PumpFlow),
+            Returned = Of(bound => bound.Returned),
+            FilterFlow = Of(bound => bound.FilterFlow),
+            FeedDrop = Of(bound => bound.FeedDrop),
+            WireCurrent = Of(bound => bound.WireCurrent),
+            FuseCurrent = Of(bound => bound.FuseCurrent),
+            AtPumpFloor = Of(bound => bound.AtPumpFloor),
         };
     }
 }

@@ -4,6 +4,7 @@ using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
+using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -16,6 +17,9 @@ public class CircuitChecksTests
 {
     private static readonly ElectronicReturnless Control =
         ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(6));
+
+    // Measured down to the lowest voltage that the controller gives it.
+    private static readonly Pump Slowed = Pump.Of([Wren.WiredCurve(6, 0.4), Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)]);
 
     /// <summary>A hose bears what the regulator asks for also while a weak pump does not bring it: 300 + 60 kPa against 400.</summary>
     [Fact]
@@ -81,10 +85,18 @@ public class CircuitChecksTests
     [Fact]
     public void PumpControl_ThatGoverns_HoldsWithNothingToCompare()
     {
-        OperatingResult result = Returnless(Control).Solve(Wren.At(5000, 0.3));
+        OperatingResult result = Returnless(Control).With(Slowed).Solve(Wren.At(5000, 0.3));
         Assert.Equal(RailState.Regulated, result.RailState);
         Assert.Equal(Outcome.Holds, Find(result, Part.PumpControl).Outcome);
         Assert.Null(Reserve(result, Part.PumpControl));
+    }
+
+    /// <summary>Without its curve at 6 V it is not known what the pump still does there.</summary>
+    [Fact]
+    public void PumpControl_WithNoCurveAtTheLowestVoltage_CannotBeJudged()
+    {
+        OperatingResult result = Returnless(Control).With(Wren.WiredPump).Solve(Wren.At(5000, 0.3));
+        Assert.Equal(Outcome.CannotSay, Find(result, Part.PumpControl).Outcome);
     }
 
     [Fact]

@@ -176,7 +176,7 @@ public class MarginTests
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(minimum)),
-            Wren.WiredPump).Solve(point);
+            Pump.Of([Wren.WiredCurve(9, 0.6), .. Wren.WiredPump.Curves])).Solve(point);
         OperatingResult load = Held(9, Wren.At(5000, 0.3));
         Margin held = Find(load, Part.PumpControl);
         Assert.Equal(RailState.Regulated, load.RailState);

@@ -25,15 +25,24 @@ public class PlainSearchTests
 
     private static bool Agrees(in CircuitTask task)
     {
-        CircuitState state = CircuitSolver.Solve(task);
-        RunningPumps pumps = task.Pump.Bounds(task.Supply).Lower;
+        CircuitBounds bounds = CircuitSolver.SolveBounds(task);
+        PumpBounds pumps = task.Pump.Bounds(task.Supply);
+        return Agrees(task, bounds.Lower, pumps.Lower)
+            && Agrees(task, bounds.Upper, pumps.Upper)
+            && Agrees(task, bounds.Estimate with { MinimumAtSet = AtSet(task, pumps.Estimate) }, pumps.Estimate);
+    }
+
+    private static double AtSet(in CircuitTask task, RunningPumps pumps) =>
+        pumps.FreeFlow <= 0 ? 0 : Plain(task, pumps, (in CircuitTask given, double flow) => given.RiseToDeliver(flow));
+
+    private static bool Agrees(in CircuitTask task, in CircuitState state, RunningPumps pumps)
+    {
         if (pumps.FreeFlow <= 0)
         {
             return state.MinimumAtSet == 0;
         }
 
-        double atSet = Plain(task, pumps, (in CircuitTask given, double flow) => given.RiseToDeliver(flow));
-        bool close = Math.Abs(atSet - state.MinimumAtSet) <= Tolerance * pumps.FreeFlow;
+        bool close = Math.Abs(AtSet(task, pumps) - state.MinimumAtSet) <= Tolerance * pumps.FreeFlow;
         if (state.State is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor && task.MinimumSupply is null)
         {
             double flow = Plain(task, pumps, (in CircuitTask given, double flow) => given.RiseToPass(flow));

@@ -225,6 +225,7 @@ internal static class EquationForms
         Of(typeof(PumpDuty), nameof(PumpDuty.Injectable), VolumeFlow, Passed with { Name = "delivered" }, Plain("reserve", 0, 0.3), Passed with { Name = "minimumReturn" }),
         Of(typeof(PumpHeat), nameof(PumpHeat.Electrical), Watt, Voltage("voltage"), Current("current")),
         Of(typeof(PumpHeat), nameof(PumpHeat.ToTank), Watt, new("electrical", Watt, 0, 300), Across("pressureRise"), new("injected", VolumeFlow, 0, 5e-5)),
+        Of(typeof(PumpMotor), nameof(PumpMotor.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage"), Plain("resistiveShare", 0, 0.5)),
         Of(typeof(PumpScaling), nameof(PumpScaling.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage")),
         Of(typeof(PumpScaling), nameof(PumpScaling.MeasuredPressure), Pascal, Across("pressure"), Plain("speedRatio", 0.7, 1.2)),
         Of(typeof(PumpScaling), nameof(PumpScaling.Pressure), Pascal, Across("measuredPressure"), Plain("speedRatio", 0.7, 1.2)),

@@ -17,7 +17,7 @@ internal static class EquationPages
         ("Air and engine", [nameof(StandardAir), nameof(HumidAir), nameof(PowerCorrectionFactor), nameof(Compression), nameof(EngineAir), nameof(EnginePower), nameof(BoostedPower)]),
         ("Fuel", [nameof(Combustion), nameof(FuelDemandFlow), nameof(FuelDensity), nameof(FuelMixing), nameof(LiquidViscosity), nameof(VapourPressure), nameof(InverseTemperature)]),
         ("Injectors and rail", [nameof(RailPressure), nameof(InjectorFlow), nameof(InjectorMatching)]),
-        ("Pumps", [nameof(PumpDuty), nameof(CircuitPressure), nameof(PumpScaling), nameof(PumpHeat), nameof(Suction)]),
+        ("Pumps", [nameof(PumpDuty), nameof(CircuitPressure), nameof(PumpMotor), nameof(PumpScaling), nameof(PumpHeat), nameof(Suction)]),
         ("Lines", [nameof(PipeFlow), nameof(PipeFriction), nameof(ColebrookWhite), nameof(FittingLoss), nameof(FilterLoss)]),
         ("Wiring", [nameof(AmericanWireGauge), nameof(RoundWire), nameof(WireResistance), nameof(VoltageDrop), nameof(CurrentRating)]),
     ];

@@ -319,6 +319,10 @@ public class EquationsByHandTests
     public void PumpScaling_ByTheAffinityLaws()
     {
         Is(0.8, PumpScaling.SpeedRatio<Real>(12, 15));
+
+        // 15 V of which half is lost leave 7.5 V of back-EMF; of 12 V the same 7.5 V are lost, which leaves 4.5 V.
+        Is(0.6, PumpMotor.SpeedRatio<Real>(12, 15, 0.5));
+        Is(0.8, PumpMotor.SpeedRatio<Real>(12, 15, 0));
         Is(500, PumpScaling.MeasuredPressure<Real>(320, 0.8));
         Is(320, PumpScaling.Pressure<Real>(500, 0.8));
         Is(160, PumpScaling.Flow<Real>(200, 0.8));

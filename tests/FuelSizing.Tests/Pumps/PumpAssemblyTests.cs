@@ -340,9 +340,9 @@ public class PumpAssemblyTests
             (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
             (Wren.Kpa(300), VolumeFlow.FromLitersPerHour(150))));
         Assert.Equal(0, open.Running(Supply).FlowAt(301e3));
-        Assert.Equal(150 / 3.6e6, open.Running(Supply, generous: true).FlowAt(301e3), 1e-15);
+        Assert.Equal(150 / 3.6e6, open.Running(Supply, PumpReading.EstimateBeyondEnd).FlowAt(301e3), 1e-15);
         Assert.Equal(300e3, open.Running(Supply).Deadhead, 1e-3);
-        Assert.Equal(0, Pump.From(Wren.Pump).Running(Supply, generous: true).FlowAt(751e3));
+        Assert.Equal(0, Pump.From(Wren.Pump).Running(Supply, PumpReading.EstimateBeyondEnd).FlowAt(751e3));
 
         RunningPumps lower = open.Bounds(Supply).Lower;
         RunningPumps upper = open.Bounds(Supply).Upper;

@@ -90,19 +90,76 @@ public class RunningPumpTests
                     (Wren.Kpa(400), VolumeFlow.FromLitersPerHour(100), ElectricCurrent.FromAmperes(8))),
             ],
             feed: Ohms(0.1));
-        PumpBounds bounds = pump.Bounds(10.112);
-        Assert.Equal(10.112, bounds.Supply);
-        Assert.Equal(256e3, bounds.Lower.Deadhead, 1e-3);
-        Assert.Equal(0, bounds.Lower.FlowAt(257e3));
+        Assert.Equal(10.112, pump.Bounds(10.112).Supply);
+        RunningPumps estimate = pump.Bounds(10.112).Estimate;
+        RunningPumps beyond = pump.Running(10.112, PumpReading.EstimateBeyondEnd);
+        Assert.Equal(256e3, estimate.Deadhead, 1e-3);
+        Assert.Equal(0, estimate.FlowAt(257e3));
 
         // Past the last point the current stays that of the last point, and so does the flow.
-        Assert.Equal(80, Litres(bounds.Upper.FlowAt(257e3)), 1e-9);
-        Assert.Equal(80, Litres(bounds.Upper.FlowAt(2e6)), 1e-9);
-        Assert.True(bounds.Upper.Deadhead > 2e6);
-        Assert.True(bounds.Upper.RiseAt(79 / 3.6e6) > 2e6);
-        Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureAbove, At(bounds.Lower, 79, 256e3).Coverage);
-        Assert.Equal(PumpCoverage.PressureAbove, bounds.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: true));
-        Assert.Equal(PumpCoverage.Measured, bounds.Lower.UncoveredAt(79 / 3.6e6, 256e3, ends: false));
+        Assert.Equal(80, Litres(beyond.FlowAt(257e3)), 1e-9);
+        Assert.Equal(80, Litres(beyond.FlowAt(2e6)), 1e-9);
+        Assert.True(beyond.Deadhead > 2e6);
+        Assert.True(beyond.RiseAt(79 / 3.6e6) > 2e6);
+        Assert.Equal(PumpCoverage.Scaled | PumpCoverage.PressureAbove, At(estimate, 79, 256e3).Coverage);
+        Assert.Equal(PumpCoverage.PressureAbove, estimate.UncoveredAt(79 / 3.6e6, 256e3, ends: true));
+        Assert.Equal(PumpCoverage.Measured, estimate.UncoveredAt(79 / 3.6e6, 256e3, ends: false));
+    }
+
+    /// <summary>
+    /// At 9 V the motor of the 12 V curve turns at 9/12 of its speed if it loses nothing in its winding, and at (9/12 − 1/2)/(1/2) = 1/2 if
+    /// it loses half. Half speed: 100 L/h, none against 200 kPa; 50 L/h against 100 kPa. The most is the 12 V curve itself.
+    /// </summary>
+    [Fact]
+    public void Pump_BelowItsVoltage_LiesBetweenTheSlowestMotorAndItsCurve()
+    {
+        PumpBounds bounds = Pump.From(Straight).Bounds(9);
+        Assert.Equal(50, Litres(bounds.Lower.FlowAt(100e3)), 1e-9);
+        Assert.Equal(100e3, bounds.Lower.RiseAt(50 / 3.6e6), 1e-3);
+        Assert.Equal(200e3, bounds.Lower.Deadhead, 1e-3);
+        Assert.Equal(175, Litres(bounds.Upper.FlowAt(100e3)), 1e-9);
+        Assert.Equal(800e3, bounds.Upper.Deadhead, 1e-3);
+        Assert.InRange(bounds.Estimate.FlowAt(100e3), bounds.Lower.FlowAt(100e3), bounds.Upper.FlowAt(100e3));
+    }
+
+    /// <summary>
+    /// At 15 V it turns at (15/12 − 1/2)/(1/2) = 1.5 times its speed at the most: 300 L/h, none against 1,800 kPa. The least is the 12 V
+    /// curve itself, and so is the estimate.
+    /// </summary>
+    [Fact]
+    public void Pump_AboveItsVoltage_LiesBetweenItsCurveAndTheFastestMotor()
+    {
+        PumpBounds bounds = Pump.From(Straight).Bounds(15);
+        Assert.Equal(100, Litres(bounds.Lower.FlowAt(400e3)), 1e-9);
+        Assert.Equal(100, Litres(bounds.Estimate.FlowAt(400e3)), 1e-9);
+        Assert.Equal(300, Litres(bounds.Upper.FreeFlow), 1e-9);
+        Assert.Equal(1800e3, bounds.Upper.Deadhead, 1e-3);
+        Assert.Equal(300 * (1 - (400.0 / 1800)), Litres(bounds.Upper.FlowAt(400e3)), 1e-9);
+    }
+
+    /// <summary>
+    /// The wired pump at 15 V through 0.05 Ω, against 400 kPa: at the least its 8 A, which leave 14.6 V. At the most the motor has those 14.6 V,
+    /// turns 2 × 14.6/12 − 1 = 1.4333 times as fast, and draws 1.4333² × (4 + 8 × 400/(800 × 1.4333²)) = 8.2178 + 4 A.
+    /// </summary>
+    [Fact]
+    public void Current_AboveTheVoltage_LiesBetweenTheCurveAndTheFastestMotor()
+    {
+        Pump pump = Pump.Of([Wired], feed: Ohms(0.05));
+        PumpPoint upper = At(pump.Running(15, PumpReading.Upper), 100, 400e3);
+        Assert.Equal(14.6, upper.Voltage, 1e-12);
+        Assert.Equal(8, upper.MinimumCurrent!.Value, 1e-12);
+        Assert.Equal((4 * Math.Pow((2 * 14.6 / 12) - 1, 2)) + 4, upper.MaximumCurrent!.Value, 1e-12);
+    }
+
+    /// <summary>Where the supply is measured, the three readings are one.</summary>
+    [Fact]
+    public void Bounds_AtAMeasuredVoltage_AreOneAnswer()
+    {
+        PumpBounds bounds = Pump.From(Straight).Bounds(12);
+        Assert.Same(bounds.Estimate, bounds.Lower);
+        Assert.Same(bounds.Estimate, bounds.Upper);
+        Assert.NotSame(bounds.Estimate, Pump.From(Straight).Bounds(11.9).Lower);
+        Assert.NotSame(bounds.Estimate, Pump.From(Straight).Bounds(12.1).Upper);
     }
 
     /// <summary>Current was measured from 200 to 600 kPa: 5 A and 9 A; nearer to nothing and beyond it is taken as at the end.</summary>

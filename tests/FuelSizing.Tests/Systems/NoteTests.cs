@@ -58,7 +58,7 @@ public class NoteTests
     {
         Conditions strong = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(14.4), Wren.Hill.FuelTemperature);
         Assert.Equal(
-            "The highest curve of pump P, 13.5 V, is used unchanged at 14.4 V, where the pump delivers no less.",
+            "The highest curve of pump P, 13.5 V, is used unchanged at 14.4 V for what the pump delivers at the least; return line, inlet, filter, pressure and current are judged by the most that it may deliver there.",
             Assert.Single(Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(0), strong)).Notes).ToString());
     }
 }

@@ -327,9 +327,9 @@ public class SystemPiecesTests
     [Fact]
     public void Feed_OfTwoPumps_IsJudgedByTheWorseFed()
     {
-        Pump near = Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(PumpAssemblyTests.FeedOf(0.5));
-        Pump far = Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(PumpAssemblyTests.FeedOf(4));
-        OperatingResult result = Wren.System().With(PumpParallel.Of(near, Pump.From(Wren.WiredCurve(13.5, 1)), far)).Solve(Wren.At(6000, 0.5));
+        Pump near = Wren.WiredPump.WithFeed(PumpAssemblyTests.FeedOf(0.5));
+        Pump far = Wren.WiredPump.WithFeed(PumpAssemblyTests.FeedOf(4));
+        OperatingResult result = Wren.System().With(PumpParallel.Of(near, Wren.WiredPump, far)).Solve(Wren.At(6000, 0.5));
         Margin margin = result.Margins.Single(margin => margin.Part == Part.Feed);
         double minimum = result.Circuit.Pumps.Min(pump => pump.Voltage.Volts);
         Assert.Equal(13.5 - minimum, ((ElectricPotential)margin.Used!).Volts, 9);

@@ -1,0 +1,161 @@
+using FuelSizing.Circuits;
+using FuelSizing.Equations;
+using FuelSizing.Lines;
+using FuelSizing.Numerics;
+
+namespace FuelSizing.Points;
+
+/// <summary>One bound of the figures of a circuit that depend on where the pumps' data ends, in SI numbers.</summary>
+/// <typeparam name="T">One number, or a column of them.</typeparam>
+/// <remarks>
+/// Each figure is bounded by itself: the lowest pressure at the inlet goes with the greatest flow. Not a number is what is not known.
+/// </remarks>
+public readonly record struct CircuitValues<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>In the rail, gauge, Pa.</summary>
+    public required T Rail { get; init; }
+
+    /// <summary>Across the injector at the pressure at which injectors are judged, Pa.</summary>
+    public required T Differential { get; init; }
+
+    /// <summary>At the pumps' inlet, gauge, Pa.</summary>
+    public required T InletGauge { get; init; }
+
+    /// <summary>At the pumps' outlet, gauge, Pa.</summary>
+    public required T OutletGauge { get; init; }
+
+    /// <summary>Where the return line begins, gauge, Pa.</summary>
+    public required T ReturnGauge { get; init; }
+
+    /// <summary>Through the pumps, m³/s.</summary>
+    public required T PumpFlow { get; init; }
+
+    /// <summary>Back to the tank, m³/s.</summary>
+    public required T Returned { get; init; }
+
+    /// <summary>Flow through the filter that is nearest to the end of its data, m³/s.</summary>
+    public required T FilterFlow { get; init; }
+
+    /// <summary>Voltage that the feed takes which takes most, V.</summary>
+    public required T FeedDrop { get; init; }
+
+    /// <summary>Current in the wire that is nearest to its ampacity, A.</summary>
+    public required T WireCurrent { get; init; }
+
+    /// <summary>Current through the fuse that is loaded most for its rating, A.</summary>
+    public required T FuseCurrent { get; init; }
+
+    /// <summary>1 where a speed-controlled pump is at its lowest speed, else 0.</summary>
+    public required T AtPumpFloor { get; init; }
+}
+
+/// <summary>Reads the bounds of a circuit's figures out for the checks.</summary>
+internal static class CircuitReading
+{
+    /// <summary>Where the pumps' data does not cover the point.</summary>
+    public static CircuitValues<Real> NotKnown(SystemParts parts) => new()
+    {
+        Rail = double.NaN,
+        Differential = double.NaN,
+
+        // With no line before it, a pump draws at the pressure of the tank whatever it delivers.
+        InletGauge = parts.Plumbing.Suction.Count == 0 ? 0 : double.NaN,
+        OutletGauge = double.NaN,
+        ReturnGauge = double.NaN,
+        PumpFlow = double.NaN,
+        Returned = double.NaN,
+        FilterFlow = double.NaN,
+        FeedDrop = double.NaN,
+        WireCurrent = double.NaN,
+        FuseCurrent = double.NaN,
+        AtPumpFloor = double.NaN,
+    };
+
+    /// <summary>The figures of one state of a circuit, wiring and injectors apart.</summary>
+    public static CircuitValues<Real> Of(SystemParts parts, in SolvedCircuit circuit, in CircuitState state, Filter? filter) =>
+        state.State == RailState.NotCovered
+            ? NotKnown(parts)
+            : NotKnown(parts) with
+            {
+                Rail = state.RailGauge,
+                InletGauge = state.InletGauge,
+                OutletGauge = state.OutletGauge,
+                ReturnGauge = state.ReturnGauge,
+                PumpFlow = state.Flow,
+                Returned = state.ReturnFlow,
+                FilterFlow = filter is null ? double.NaN : FlowThrough(filter, circuit.Task, state),
+                AtPumpFloor = state.State == RailState.PumpFloor ? 1 : 0,
+            };
+
+    /// <summary>The least and the most of three states' figures.</summary>
+    public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) Around(
+        in CircuitValues<Real> one, in CircuitValues<Real> other, in CircuitValues<Real> third) => (
+        Each(one, Each(other, third, Math.Min), Math.Min), Each(one, Each(other, third, Math.Max), Math.Max));
+
+    /// <summary>The same with what wires and fuses carry.</summary>
+    public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) WithWiring(
+        in CircuitValues<Real> minimum,
+        in CircuitValues<Real> maximum,
+        in SolvedCircuit circuit,
+        bool known,
+        int fed,
+        int hottest,
+        int heaviest)
+    {
+        (double Minimum, double Maximum) none = (double.NaN, double.NaN);
+        (double Minimum, double Maximum) drop = known && fed >= 0 ? circuit.FeedDropOf(fed) ?? none : none;
+        (double Minimum, double Maximum) wire = known && hottest >= 0 ? circuit.CurrentOf(hottest) : none;
+        (double Minimum, double Maximum) fuse = known && heaviest >= 0 ? circuit.CurrentOf(heaviest) : none;
+        return (
+            minimum with { FeedDrop = drop.Minimum, WireCurrent = wire.Minimum, FuseCurrent = fuse.Minimum },
+            maximum with { FeedDrop = drop.Maximum, WireCurrent = wire.Maximum, FuseCurrent = fuse.Maximum });
+    }
+
+    /// <summary>
+    /// The same with the pressure across the injectors: as judged, and higher where the pumps may force the rail over its set pressure.
+    /// </summary>
+    public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) WithDifferential(
+        in CircuitValues<Real> minimum,
+        in CircuitValues<Real> maximum,
+        in SolvedCircuit circuit,
+        in PointDemand demand,
+        in Injection judged)
+    {
+        double above = RailPressure.Differential<Real>(
+            Math.Max(circuit.RailSet, maximum.Rail), demand.Point.Conditions.Atmosphere.Pascals, demand.Chain.ManifoldAbsolute);
+        bool higher = !circuit.IsExact && circuit.IsCovered;
+        return (
+            minimum with { Differential = judged.Differential },
+            maximum with { Differential = higher ? Math.Max(judged.Differential, above) : judged.Differential });
+    }
+
+    private static double FlowThrough(Filter filter, in CircuitTask task, in CircuitState state)
+    {
+        foreach ((IFlowLoss part, double flow) in task.Flows(state))
+        {
+            if (ReferenceEquals(part, filter))
+            {
+                return flow;
+            }
+        }
+
+        return double.NaN;
+    }
+
+    private static CircuitValues<Real> Each(in CircuitValues<Real> one, in CircuitValues<Real> other, Func<double, double, double> choose) => new()
+    {
+        Rail = choose(one.Rail, other.Rail),
+        Differential = choose(one.Differential, other.Differential),
+        InletGauge = choose(one.InletGauge, other.InletGauge),
+        OutletGauge = choose(one.OutletGauge, other.OutletGauge),
+        ReturnGauge = choose(one.ReturnGauge, other.ReturnGauge),
+        PumpFlow = choose(one.PumpFlow, other.PumpFlow),
+        Returned = choose(one.Returned, other.Returned),
+        FilterFlow = choose(one.FilterFlow, other.FilterFlow),
+        FeedDrop = choose(one.FeedDrop, other.FeedDrop),
+        WireCurrent = choose(one.WireCurrent, other.WireCurrent),
+        FuseCurrent = choose(one.FuseCurrent, other.FuseCurrent),
+        AtPumpFloor = choose(one.AtPumpFloor, other.AtPumpFloor),
+    };
+}
