@@ -19,10 +19,12 @@ public sealed class SweepResult : IReadable
         PartStanding[] standings,
         Verdict verdict,
         Remedy[] remedies,
+        int pointsSolved,
         Pressure? stoppedBefore)
     {
         (System, Speeds, Boosts, _results) = (system, speeds, boosts, results);
         (Standings, Verdict, Remedies) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies));
+        PointsSolved = pointsSolved;
         _stoppedBefore = stoppedBefore;
     }
 
@@ -34,6 +36,12 @@ public sealed class SweepResult : IReadable
 
     /// <summary>The boosts, rising; of those asked for the first so many, where the sweep was stopped.</summary>
     public IReadOnlyList<Pressure> Boosts { get; }
+
+    /// <summary>
+    /// How many points were solved: those of <see cref="Results"/>, and those between them at which the verdict, the tightest margins and the
+    /// first limit reached were looked for.
+    /// </summary>
+    public int PointsSolved { get; }
 
     /// <summary>All results, boost by boost, in each the speeds in order.</summary>
     public IReadOnlyList<OperatingResult> Results => _results;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -60,7 +59,9 @@ public static class SystemSweep
             throw new OperationCanceledException("The sweep was stopped before a boost was done.", cancellation);
         }
 
-        SweepResult sweep = Judge(system, [.. speeds], [.. boosts.Take(done)], results.ToImmutable(), boosts[^1], cancellation);
+        ImmutableArray<OperatingResult> grid = results.ToImmutable();
+        RangeSearch search = RangeSearch.Over(system, table, grid, speeds.Count, cancellation);
+        SweepResult sweep = Judge(system, [.. speeds], [.. boosts.Take(done)], grid, search, boosts[^1], cancellation);
         if (sweep.IsComplete)
         {
             progress?.Report(Ratio.FromPercent(100));
@@ -74,18 +75,20 @@ public static class SystemSweep
         ImmutableArray<RotationalSpeed> speeds,
         ImmutableArray<Pressure> boosts,
         ImmutableArray<OperatingResult> results,
+        RangeSearch search,
         Pressure last,
         CancellationToken cancellation)
     {
         PartStanding[] standings =
         [
             .. Enumerable.Range(0, system.Applicable.Length)
-                .Select(check => Stand(system, check, speeds.Length, boosts, results))
+                .Select(check => Stand(check, search, boosts[0].Pascals))
                 .OrderBy(standing => standing.LimitReachedAt?.Boost.Pascals ?? double.PositiveInfinity)
                 .ThenBy(standing => standing.Tightest.Margin, Urgency.Order),
         ];
         bool isSolved = boosts[^1].Pascals == last.Pascals;
-        Remedy[] remedies = [.. Remedies(standings, boosts[0], results, cancellation, out bool areAll)];
+        OperatingResult[] points = [.. results, .. search.Points.Where(point => standings.Any(standing => standing.Tightest.Margin.IsOf(point))).Except(results)];
+        Remedy[] remedies = [.. Remedies(standings, boosts[0], points, cancellation, out bool areAll)];
         return new(
             system,
             speeds,
@@ -94,51 +97,25 @@ public static class SystemSweep
             standings,
             Verdict.Of(system, standings, speeds, boosts, isSolved ? null : last),
             remedies,
+            search.Points.Count,
             isSolved && areAll ? null : last);
     }
 
-    private static PartStanding Stand(
-        FuelSystem system, int check, int speeds, ImmutableArray<Pressure> boosts, ImmutableArray<OperatingResult> results)
+    private static PartStanding Stand(int check, RangeSearch search, double lowest)
     {
-        Margin[] all = [.. results.Select(result => result.Margins[check])];
-        Margin tightest = Tightest(all);
-        Margin[][] rows = [.. all.Chunk(speeds)];
-        int row = Array.FindIndex(rows, margins => margins.Any(Fails));
-        if (row < 0)
-        {
-            return new(new(tightest), null);
-        }
-
-        // Every speed that fails at the first failing boost held at the boost before: the earliest crossing counts.
-        Margin[] failing = [.. rows[row].Where(Fails)];
+        Margin tightest = TightestPlace.Of(check, search);
         return new(
             new(tightest),
-            row == 0
-                ? Tightest(failing).Point
-                : failing.Select(margin => FirstFailing(system, check, margin.Point, boosts[row - 1])).MinBy(at => at.Boost.Pascals));
+            double.IsFinite(search.FailsFrom(check)) ? FirstFailing.Of(check, search, lowest) : null,
+            search.IsOpen(check));
     }
-
-    private static Margin Tightest(Margin[] margins) => margins.MinBy(margin => margin, Urgency.Order)!;
 
     private static bool Fails(Margin margin) => margin.Outcome == Outcome.Fails;
-
-    private static OperatingPoint FirstFailing(FuelSystem system, int check, OperatingPoint failing, Pressure holding)
-    {
-        OperatingPoint At(double share) => OperatingPoint.At(
-            failing.Speed,
-            Pressure.FromPascals(StraightLine.Through<Real>(0, holding.Pascals, 1, failing.Boost.Pascals, share).Value),
-            failing.Conditions);
-
-        // What cannot be said has not failed yet.
-        double Left(double share) => system.Solve(At(share)).Margins[check].Share ?? 1;
-
-        return At(Bracket.Of(Left, 0, 1));
-    }
 
     private static List<Remedy> Remedies(
         PartStanding[] standings,
         Pressure first,
-        ImmutableArray<OperatingResult> results,
+        IReadOnlyList<OperatingResult> results,
         CancellationToken cancellation,
         out bool areAll)
     {

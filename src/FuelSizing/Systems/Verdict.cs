@@ -8,20 +8,26 @@ namespace FuelSizing.Systems;
 /// <summary>How one check came out over a whole sweep.</summary>
 public sealed class PartStanding : IReadable
 {
-    internal PartStanding(Limit tightest, OperatingPoint? limitReachedAt) => (Tightest, LimitReachedAt) = (tightest, limitReachedAt);
+    internal PartStanding(Limit tightest, OperatingPoint? limitReachedAt, bool isOpen)
+    {
+        (Tightest, LimitReachedAt) = (tightest, limitReachedAt);
+        IsOpen = isOpen && tightest.Margin.Outcome == Outcome.Holds;
+    }
 
     /// <summary>What was judged.</summary>
     public Part Part => Tightest.Part;
 
-    /// <summary>The worst outcome anywhere in the sweep.</summary>
-    public Outcome Outcome => Tightest.Margin.Outcome;
+    /// <summary>The worst outcome anywhere in the range.</summary>
+    public Outcome Outcome => IsOpen ? Outcome.CannotSay : Tightest.Margin.Outcome;
 
-    /// <summary>Where its margin is tightest.</summary>
+    /// <summary>Where its margin is tightest: at one of the sweep's points, or at one between them.</summary>
     public Limit Tightest { get; }
 
+    /// <summary>True where it comes so near to its limit that it cannot be said whether it keeps it everywhere in the range.</summary>
+    public bool IsOpen { get; }
+
     /// <summary>
-    /// The lowest boost at which the limit is reached, and at which speed; none if it never is. Between the sweep's boosts
-    /// it is found by root finding; between its speeds it is not looked for.
+    /// The lowest boost at which the limit is reached, and at which speed, between the sweep's points too; none if it never is.
     /// </summary>
     public OperatingPoint? LimitReachedAt { get; }
 
@@ -83,9 +89,13 @@ public sealed class Verdict : IReadable
             Outcome.Fails => Statement.Of(
                 "verdict.fails",
                 $"Does not hold: first limit reached: {first.Part.Name}, at {first.LimitReachedAt!.Boost:boost} and {first.LimitReachedAt.Speed}."),
+            Outcome.CannotSay when standings.FirstOrDefault(standing => standing.Tightest.Margin.Outcome == Outcome.CannotSay) is null =>
+                Statement.Of(
+                    "verdict.too-near",
+                    $"Cannot be judged over {range}: so near to its limit that it is not known to keep it between the points: {standings.First(standing => standing.IsOpen).Tightest}."),
             Outcome.CannotSay => Statement.Of(
                 "verdict.cannot-say",
-                $"Cannot be judged over {range}: {standings.First(standing => standing.Outcome == Outcome.CannotSay).Tightest}."),
+                $"Cannot be judged over {range}: {standings.First(standing => standing.Tightest.Margin.Outcome == Outcome.CannotSay).Tightest}."),
             Outcome.HoldsAsFarAsJudged => Statement.Of(
                 "verdict.holds-as-far-as-judged",
                 $"Holds as far as judged over {range}: tightest margin: {first.Part.Name}, {first.Tightest.Margin.Reserve ?? Ratio.Zero:change}. Not judged: {Open(system.NotJudged):;}."),

@@ -75,7 +75,16 @@ public class RemedyTests
         Assert.Equal(Outcome.CannotSay, Find(before.At(0, 0), Part.MinimumPulse).Outcome);
         Assert.Equal(Outcome.Fails, Find(before.At(0, 1), Part.MinimumPulse).Outcome);
         VolumeFlow maximum = (VolumeFlow)For(before, Part.MinimumPulse).Needed!;
-        Assert.Equal(0.75, OpenTime(Sweep(maximum.MillilitersPerMinute).At(0, 1)), 9);
+
+        // Between the two the table has not ended everywhere, and asks for smaller ones than at no boost; it holds wherever it is known.
+        FuelSystem fitted = With(maximum.MillilitersPerMinute * (1 - 1e-6));
+        Assert.True(OpenTime(Sweep(maximum.MillilitersPerMinute).At(0, 1)) > 0.75);
+        double[] known =
+        [
+            .. Enumerable.Range(0, 66).Select(step => fitted.Solve(Wren.At(850, step * -0.01)))
+                .Where(result => result.DeadTime is not null).Select(OpenTime),
+        ];
+        Assert.InRange(known.Min(), 0.75 - 1e-4, 0.76);
     }
 
     /// <summary>
@@ -172,9 +181,10 @@ public class RemedyTests
             "thirsty",
             Wren.Volt(13.5),
             (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(215), ElectricCurrent.FromAmperes(9)),
-            (Wren.Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(25)))).WithFeed(PumpAssemblyTests.FeedOf(0.2, 10));
+            (Wren.Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(25))));
+        thirsty = Pump.Of([Lower(thirsty.Curves[0], 10), thirsty.Curves[0]]).WithFeed(PumpAssemblyTests.FeedOf(0.2, 10));
         SweepResult With(Feed feed) => Wren.System()
-            .With(PumpParallel.Of(thirsty, Pump.From(Wren.WiredCurve(13.5, 1)).WithFeed(feed)))
+            .With(PumpParallel.Of(thirsty, Pump.Of([Wren.WiredCurve(10, 0.7), Wren.WiredCurve(13.5, 1)]).WithFeed(feed)))
             .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(0.5)], Wren.Hill);
         SweepResult before = With(PumpAssemblyTests.FeedOf(6, 18));
         Assert.All(before.Results, result => Assert.Equal(Outcome.Fails, Find(result, Part.Feed).Outcome));
@@ -184,6 +194,19 @@ public class RemedyTests
             "wire", Conductor.Awg(10), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(40), Contact.Of("all", all));
         Outcome Fitted(double share) => With(Of(maximum * share)).Standings.Single(standing => standing.Part == Part.Feed).Outcome;
         Assert.Equal((Outcome.Holds, Outcome.Fails), (Fitted(0.98), Fitted(1.02)));
+    }
+
+    // By the affinity laws, so that the voltages met are measured ones.
+    private static PumpCurve Lower(PumpCurve curve, double volts)
+    {
+        double speed = volts / curve.Voltage.Volts;
+        return PumpCurve.WithCurrent(
+            curve.Name,
+            Wren.Volt(volts),
+            [
+                .. new[] { curve.MinimumPressure, curve.MaximumPressure }.Select(
+                    rise => (rise * (speed * speed), VolumeFlow.FromLitersPerHour(Math.Max(0, curve.FlowAt(rise).LitersPerHour)) * speed, curve.CurrentAt(rise) * (speed * speed))),
+            ]);
     }
 
     private static Remedy For(SweepResult sweep, Part part) => sweep.Remedies.First(remedy => remedy.Part == part);

@@ -1,0 +1,116 @@
+using FuelSizing.Checks;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+
+namespace FuelSizing.Systems;
+
+/// <summary>Finds the lowest boost at which a check fails, and the speed.</summary>
+internal static class FirstFailing
+{
+    // The speed is found to a thousandth of the step between speeds.
+    private const int Halvings = 10;
+
+    /// <summary>The lowest boost at which a check that fails somewhere does so.</summary>
+    /// <param name="check">By its place.</param>
+    /// <param name="search">What was solved.</param>
+    /// <param name="lowest">The lowest boost of the range, Pa.</param>
+    public static OperatingPoint Of(int check, RangeSearch search, double lowest)
+    {
+        Margin[] atLowest =
+        [
+            .. search.Points.Where(point => point.Point.Boost.Pascals == lowest).Select(point => point.Margins[check])
+                .Where(margin => margin.Outcome == Outcome.Fails),
+        ];
+        if (atLowest.Length > 0)
+        {
+            return atLowest.MinBy(margin => margin, Urgency.Order)!.Point;
+        }
+
+        OperatingResult[][] bySpeed =
+        [
+            .. search.Points.GroupBy(point => point.Point.Speed.RevolutionsPerMinute).OrderBy(group => group.Key)
+                .Select(group => group.OrderBy(point => point.Point.Boost.Pascals).ToArray()),
+        ];
+        OperatingPoint? first = null;
+        int place = 0;
+        for (int at = 0; at < bySpeed.Length; at++)
+        {
+            if (Crossing(check, search, bySpeed[at], lowest, first?.Boost.Pascals ?? double.PositiveInfinity) is { } crossing)
+            {
+                (first, place) = (crossing, at);
+            }
+        }
+
+        return Between(
+            check,
+            search,
+            first!,
+            Speed(Math.Max(0, place - 1)),
+            Speed(Math.Min(place + 1, bySpeed.Length - 1)),
+            lowest);
+
+        double Speed(int at) => bySpeed[at][0].Point.Speed.RevolutionsPerMinute;
+    }
+
+    /// <summary>Where a check begins to fail at one speed, if that is under a boost; none if not.</summary>
+    private static OperatingPoint? Crossing(int check, RangeSearch search, OperatingResult[] rising, double lowest, double under)
+    {
+        int failing = Array.FindIndex(rising, point => Fails(point, check));
+        if (failing < 0)
+        {
+            return null;
+        }
+
+        OperatingResult top = rising[failing];
+        OperatingResult holding = failing > 0 ? rising[failing - 1] : search.At(top.Point.Speed.RevolutionsPerMinute, lowest);
+        return holding.Point.Boost.Pascals < under && Bracketed(check, search, holding, top) is { } crossing && crossing.Boost.Pascals < under
+            ? crossing
+            : null;
+    }
+
+    /// <summary>Looks for a lower crossing at speeds beside the one that was found.</summary>
+    private static OperatingPoint Between(int check, RangeSearch search, OperatingPoint first, double slow, double fast, double lowest)
+    {
+        double step = (fast - slow) / 4;
+        for (int halving = 0; halving < Halvings; halving++)
+        {
+            double own = first.Speed.RevolutionsPerMinute;
+            foreach (double speed in new[] { own - step, own + step })
+            {
+                if (speed > slow && speed < fast && search.At(speed, first.Boost.Pascals) is { } beside && Fails(beside, check))
+                {
+                    first = Bracketed(check, search, search.At(speed, lowest), beside);
+                }
+            }
+
+            step /= 2;
+        }
+
+        return first;
+    }
+
+    private static OperatingPoint Bracketed(int check, RangeSearch search, OperatingResult holding, OperatingResult failing)
+    {
+        if (Fails(holding, check))
+        {
+            return holding.Point;
+        }
+
+        double low = holding.Point.Boost.Pascals;
+        double high = failing.Point.Boost.Pascals;
+        double speed = failing.Point.Speed.RevolutionsPerMinute;
+
+        // What cannot be said has not failed yet.
+        double share = Bracket.Of(
+            share => search.At(speed, Boost(share)).Margins[check] is var margin && margin.Outcome == Outcome.Fails
+                ? Math.Min(margin.Share ?? -1, -double.Epsilon)
+                : margin.Share ?? 1,
+            0,
+            1);
+        return search.At(speed, Boost(share)).Point;
+
+        double Boost(double share) => StraightLine.Through<Real>(0, low, 1, high, share).Value;
+    }
+
+    private static bool Fails(OperatingResult result, int check) => result.Margins[check].Outcome == Outcome.Fails;
+}
