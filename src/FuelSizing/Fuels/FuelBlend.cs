@@ -78,7 +78,7 @@ public static class FuelBlend
                     Mixed(volumes, parts, fuel => fuel.Viscosity?.B ?? 0),
                     Mixed(volumes, parts, fuel => fuel.Viscosity?.C ?? 0))
                 : null,
-            Volatility = BlendVapour.Of(present),
+            Volatility = BlendVapour.Of([.. present.SelectMany(Components)]),
         };
     }
 
@@ -98,6 +98,15 @@ public static class FuelBlend
             (Fuel.Ethanol, ethanol));
     }
 
+    /// <summary>
+    /// What a fuel is blended of in the end, whatever blends came between; itself where it is no blend, or where its own vapour pressure
+    /// was given.
+    /// </summary>
+    private static IEnumerable<Fuel> Components(Fuel fuel) =>
+        fuel.Making.Value is { Kind: FuelKind.Blend, ReidPressure: null, VapourPressure.Count: 0 } making
+            ? making.Parts.Where(part => part.Share > Ratio.Zero).SelectMany(part => Components(part.Fuel))
+            : [fuel];
+
     private static double Mixed(ReadOnlySpan<Real> shares, (Fuel Fuel, Ratio Share)[] parts, Func<Fuel, double> property)
     {
         Span<Real> values = new Real[parts.Length];
@@ -114,7 +123,8 @@ public static class FuelBlend
 /// <remarks>
 /// Alcohols and petrol are far from ideal together: a little alcohol makes the blend more volatile than either part. So no
 /// mixing rule is used but a bound from above, which errs towards too small a suction margin: the petrol's Reid vapour
-/// pressure and the maximum that the alcohol adds to it, whatever the shares, and never less than any part on its own.
+/// pressure and the maximum that the alcohol adds to it, whatever the shares, and never less than any part on its own. A blend of
+/// blends is bounded by what it holds in the end: how it was put together does not matter.
 /// </remarks>
 internal static class BlendVapour
 {

@@ -134,6 +134,52 @@ public class VapourPressureTests
                 && Kpa(blend, celsius) >= Kpa(alcohols, celsius);
         });
 
+    /// <summary>
+    /// A blend is what it holds in the end: poured together at once, or a blend into a blend, in any order. Put together one by one,
+    /// the alcohol's rise was added once for each blend.
+    /// </summary>
+    [Fact]
+    public void BlendVapourPressure_HoweverNested_IsTheSame() =>
+        Gen.Select(Gen.Double[1, 60], Gen.Double[1, 30], Gen.Double[0, 50], Gen.Double[10, 90]).Sample((ethanol, methanol, celsius, into) =>
+        {
+            Fuel winter = Fuel.Petrol.WithReidVapourPressure(Pressure.FromKilopascals(into));
+            (Fuel, Ratio)[] parts =
+            [
+                (Fuel.Petrol, Ratio.FromPercent(0.4 * (100 - ethanol - methanol))),
+                (winter, Ratio.FromPercent(0.6 * (100 - ethanol - methanol))),
+                (Fuel.Ethanol, Ratio.FromPercent(ethanol)),
+                (Fuel.Methanol, Ratio.FromPercent(methanol)),
+            ];
+            Temperature at = Temperature.FromDegreesCelsius(celsius);
+            double flat = FuelBlend.ByVolume("at once", parts).VapourPressureAt(at).Pascals;
+            foreach (int[] order in (int[][])[[0, 1, 2, 3], [3, 2, 1, 0], [2, 0, 3, 1], [0, 2, 1, 3]])
+            {
+                (Fuel fuel, Ratio poured) = parts[order[0]];
+                foreach (int next in order[1..])
+                {
+                    Ratio together = poured + parts[next].Item2;
+                    Ratio share = Ratio.FromDecimalFractions(poured / together);
+                    fuel = FuelBlend.ByVolume("one by one", (fuel, share), (parts[next].Item1, Ratio.FromPercent(100) - share));
+                    poured = together;
+                }
+
+                Assert.Equal(flat, fuel.VapourPressureAt(at).Pascals, 1e-9 * flat);
+            }
+        });
+
+    /// <summary>A blend whose own vapour pressure was measured counts by that measurement, not by its parts.</summary>
+    [Fact]
+    public void BlendVapourPressure_OfAMeasuredBlend_IsByTheMeasurement()
+    {
+        Fuel measured = Fuel.E10.WithReidVapourPressure(Pressure.FromKilopascals(50));
+        Fuel petrol = Fuel.Petrol.WithReidVapourPressure(Pressure.FromKilopascals(50));
+        Temperature at = Temperature.FromDegreesCelsius(30);
+        Assert.Equal(
+            FuelBlend.ByVolume("of petrol", (petrol, Ratio.FromPercent(80)), (Fuel.Ethanol, Ratio.FromPercent(20))).VapourPressureAt(at).Pascals,
+            FuelBlend.ByVolume("of the blend", (measured, Ratio.FromPercent(80)), (Fuel.Ethanol, Ratio.FromPercent(20))).VapourPressureAt(at).Pascals,
+            1e-6);
+    }
+
     [Fact]
     public void BlendVapourPressure_OfNoneOfTheOther_IsThatOfTheFuel()
     {
