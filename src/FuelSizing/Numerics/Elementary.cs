@@ -1,11 +1,20 @@
+// The reduction of exponential and logarithm, and the logarithm's coefficients, follow e_exp.c and e_log.c of fdlibm; modified. Their notices:
+//
+// Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
+// Developed at SunSoft, a Sun Microsystems, Inc. business.
+// Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
+//
+// Copyright (C) 2004 by Sun Microsystems, Inc. All rights reserved.
+// Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved.
+
 using System.Runtime.CompilerServices;
 
 namespace FuelSizing.Numerics;
 
 /// <summary>Exponential and logarithm of numbers in lanes, to an ulp.</summary>
 /// <remarks>
-/// The reduction of both, and the logarithm's coefficients, are those of fdlibm (e_exp.c, e_log.c; Sun Microsystems 1993,
-/// freely distributable), without branches. The runtime's own for vectors are called and not inlined, which takes twice as long, and lack before .NET 9;
+/// The reduction of both, and the logarithm's coefficients, are those of fdlibm (e_exp.c, e_log.c; the notices
+/// are above and in docs/notices.md), without branches. The runtime's own for vectors are called and not inlined, which takes twice as long, and lack before .NET 9;
 /// these give the same bits at every width and on every runtime.
 /// </remarks>
 internal static class Elementary
