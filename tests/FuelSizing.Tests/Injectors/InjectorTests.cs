@@ -86,16 +86,16 @@ public class InjectorTests
             (MassFlow.FromPoundsPerHour(1) / Density.FromKilogramsPerCubicMeter(720)).MillilitersPerMinute, 10.45, 10.55);
 
     /// <summary>
-    /// Common practice, no source: 300 hp × 0.55 lb/(hp·h) ÷ (4 injectors × 0.85) = 48.5 lb/h each.
+    /// The definition by hand, on invented figures: 217 hp × 0.523 lb/(hp·h) ÷ (6 injectors × 0.81) = 23.352 lb/h each.
     /// </summary>
     [Fact]
-    public void ForPower_OfTheTradesOwnExample_IsTheTradesAnswer()
+    public void ForPower_InPoundsAnHour_IsPowerTimesConsumptionSharedOverTheInjectors()
     {
         FuelConsumption consumption = FuelConsumption.Of(
-            Fuel.Petrol, 0.82, BrakeSpecificFuelConsumption.FromPoundsPerMechanicalHorsepowerHour(0.55));
+            Fuel.Petrol, 0.82, BrakeSpecificFuelConsumption.FromPoundsPerMechanicalHorsepowerHour(0.523));
         VolumeFlow flow = SizeInjector.ForPower(
-            Power.FromMechanicalHorsepower(300), consumption, 4, Wren.Percent(85));
-        Assert.Equal(48.529, (flow * Fuel.Petrol.DensityAt15C).PoundsPerHour, 2);
+            Power.FromMechanicalHorsepower(217), consumption, 6, Wren.Percent(81));
+        Assert.Equal(23.352, (flow * Fuel.Petrol.DensityAt15C).PoundsPerHour, 3);
     }
 
     [Fact]
