@@ -97,10 +97,10 @@ public class ResultBlockTests
     [Fact]
     public void Cautions_AreTheLibrarys() => Assert.Equal(Cautions.Lines, SizingCallouts.Cautions().Lines);
 
-    private static SweepResult Sweep(double flow) =>
-        System(flow).Sweep([Rpm(2000), Rpm(4000), Rpm(6000)], [Pressure.Zero, Pressure.FromBars(0.3), Pressure.FromBars(0.6)]);
+    internal static SweepResult Sweep(double flow, SizingLimits? limits = null) =>
+        System(flow, limits).Sweep([Rpm(2000), Rpm(4000), Rpm(6000)], [Pressure.Zero, Pressure.FromBars(0.3), Pressure.FromBars(0.6)]);
 
-    private static FuelSystem System(double flow)
+    private static FuelSystem System(double flow, SizingLimits? limits = null)
     {
         var engine = Engine.Of("2.4 L", Volume.FromLiters(2.4), 4, EngineCycle.FourStroke, Rpm(7200));
         var demand = FuelDemandModel.Of(
@@ -126,7 +126,7 @@ public class ResultBlockTests
             (Pressure.FromKilopascals(0), VolumeFlow.FromLitersPerHour(215)),
             (Pressure.FromKilopascals(400), VolumeFlow.FromLitersPerHour(160)),
             (Pressure.FromKilopascals(750), VolumeFlow.Zero));
-        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), Pump.From(pump));
+        return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), ManifoldReferenced.From(Pressure.FromKilopascals(300)), Pump.From(pump), limits);
     }
 
     private static RotationalSpeed Rpm(double speed) => RotationalSpeed.FromRevolutionsPerMinute(speed);

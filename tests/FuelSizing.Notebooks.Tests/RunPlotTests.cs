@@ -27,7 +27,7 @@ public class RunPlotTests
             plots.Select(plot => plot.Y.Title));
         Assert.All(plots, plot => Assert.Equal("Time (s)", plot.X.Title));
         Assert.Equal([1, 2, 2, 2], plots.Select(plot => plot.Lines.Count));
-        Assert.Equal("limit 85 %", Assert.Single(plots[3].Limits).Label);
+        Assert.Equal("limit 85 %*", Assert.Single(plots[3].Limits).Label);
     }
 
     [Fact]

@@ -333,6 +333,7 @@ public class RefusalTests
             Wren.Volt(13.5),
             Temperature.FromDegreesCelsius(20)),
         new(null, typeof(OperatingPoint), nameof(OperatingPoint.At), Wren.Rpm(3000), Wren.Kpa(50), null),
+        new(SizingLimits.Default, typeof(SizingLimits), nameof(SizingLimits.MarkOf), RuleOfThumb.DutyCycle),
         new(null, typeof(SizingLimits), nameof(SizingLimits.Of), Wren.Percent(85), Wren.Percent(10), Wren.Kpa(700), Wren.Percent(4), Wren.Kpa(12)),
         new(
             null,

@@ -2,6 +2,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -60,8 +61,14 @@ internal sealed class RunTrace
                 .. planned.Any(double.IsFinite) ? (PlotLine[])[new PlotLine("predicted", places, planned)] : [],
             ]);
         return _channel == Channel.DutyCycle && _check is not null
-            ? plot.WithLimit($"limit {_style.Of(_check.Plan.Limits.DutyCycle)}", _check.Plan.Limits.DutyCycle.Percent).With(_style)
+            ? Limited(plot, _check.Plan.Limits).With(_style)
             : plot.With(_style);
+    }
+
+    private LinePlot Limited(LinePlot plot, SizingLimits limits)
+    {
+        LinePlot limited = plot.WithLimit($"limit {_style.Of(limits.DutyCycle)}{RuleMark.Of(limits, RuleOfThumb.DutyCycle)}", limits.DutyCycle.Percent);
+        return limits.MarkOf(RuleOfThumb.DutyCycle) is null ? limited : limited.WithNote(RuleMark.Note);
     }
 
     /// <summary>Of each stretch the least and the greatest, in their order.</summary>

@@ -61,7 +61,7 @@ internal static class SheetInputs
     }
 
     private static string Limits(SizingLimits limits, TextStyle style) =>
-        $"duty cycle {style.DutyCycle(limits.DutyCycle)}, pump reserve {style.Of(limits.PumpReserve)}, feed drop {style.Of(limits.FeedDrop)}, {style.Of(limits.SuctionMargin)} over vapour pressure{(limits.RailCeiling is { } ceiling ? $", rail {style.Of(ceiling)}" : string.Empty)}";
+        $"duty cycle {style.DutyCycle(limits.DutyCycle)}{RuleMark.Of(limits, RuleOfThumb.DutyCycle)}, pump reserve {style.Of(limits.PumpReserve)}{RuleMark.Of(limits, RuleOfThumb.PumpReserve)}, feed drop {style.Of(limits.FeedDrop)}{RuleMark.Of(limits, RuleOfThumb.FeedDrop)}, {style.Of(limits.SuctionMargin)}{RuleMark.Of(limits, RuleOfThumb.SuctionMargin)} over vapour pressure{(limits.RailCeiling is { } ceiling ? $", rail {style.Of(ceiling)}" : string.Empty)}{(Enum.GetValues<RuleOfThumb>().Any(rule => limits.MarkOf(rule) is not null) ? $" ({RuleMark.Note})" : string.Empty)}";
 
     private static string Charged(Induction induction, TextStyle style) => induction.Drive switch
     {

@@ -1,4 +1,5 @@
 using FuelSizing.Checks;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -51,7 +52,8 @@ public static class SizingPlots
             }
         }
 
-        return new MapPlot(
+        SizingLimits limits = sweep.System.Limits;
+        MapPlot map = new MapPlot(
             "Injector duty cycle over speed and boost",
             new PlotAxis("Engine speed", "rev/min"),
             BoostAxis(style),
@@ -59,8 +61,9 @@ public static class SizingPlots
             [.. sweep.Speeds.Select(speed => speed.RevolutionsPerMinute)],
             [.. sweep.Boosts.Select(style.Units.Boost.ValueOf)],
             duty)
-            .WithLimit($"limit {style.Of(sweep.System.Limits.DutyCycle)}", sweep.System.Limits.DutyCycle.Percent)
+            .WithLimit($"limit {style.Of(limits.DutyCycle)}{RuleMark.Of(limits, RuleOfThumb.DutyCycle)}", limits.DutyCycle.Percent)
             .With(style);
+        return limits.MarkOf(RuleOfThumb.DutyCycle) is null ? map : map.WithNote(RuleMark.Note);
     }
 
     /// <summary>The pump's curve, and the flow injected at each boost, at the speed of peak fuel demand.</summary>

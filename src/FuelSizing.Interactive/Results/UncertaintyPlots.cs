@@ -1,4 +1,5 @@
 using FuelSizing.Checks;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Uncertainty;
 using UnitsNet;
@@ -21,10 +22,11 @@ public static class UncertaintyPlots
     {
         ArgumentNullException.ThrowIfNull(result);
         style ??= Units.Current;
-        Ratio limit = result.System.Nominal.Limits.DutyCycle;
-        return Distribution(
+        SizingLimits limits = result.System.Nominal.Limits;
+        HistogramPlot plot = Distribution(
             $"Spread of the duty cycle at {PartText.Say(result.System.Point, style)}", new PlotAxis("Duty cycle", "%"), result.DutyCycle, duty => duty.Percent, style)
-            .WithUpperLimit($"limit {style.Of(limit)}", limit.Percent);
+            .WithUpperLimit($"limit {style.Of(limits.DutyCycle)}{RuleMark.Of(limits, RuleOfThumb.DutyCycle)}", limits.DutyCycle.Percent);
+        return limits.MarkOf(RuleOfThumb.DutyCycle) is null ? plot : plot.WithNote($"{plot.Note} {RuleMark.Note}");
     }
 
     /// <summary>How a part's reserve scatters: under zero the part fails.</summary>
@@ -139,9 +141,15 @@ public static class UncertaintyPlots
             .WithBase($"nominal {OutputFigures.Text(nominal, style)}", start)
             .WithNote($"{style.Of(result.Tail)} of each input lies below its low end and {style.Of(result.Tail)} above its high end; all others stay nominal.")
             .With(style);
-        return result.Output.LimitIn(result.System.Nominal) is { } limit
-            ? plot.WithLimit($"limit {OutputFigures.Limit(limit, style)}", OutputFigures.Number(limit, style))
-            : plot;
+        if (result.Output.LimitIn(result.System.Nominal) is not { } limit)
+        {
+            return plot;
+        }
+
+        // Of the outputs only the duty cycle has a limit that may be a rule of thumb.
+        string mark = result.Output == SystemOutput.DutyCycle ? RuleMark.Of(result.System.Nominal.Limits, RuleOfThumb.DutyCycle) : string.Empty;
+        plot = plot.WithLimit($"limit {OutputFigures.Limit(limit, style)}{mark}", OutputFigures.Number(limit, style));
+        return mark.Length == 0 ? plot : plot.WithNote($"{plot.Note} {RuleMark.Note}");
 
         IEnumerable<PlotBar> Side(int kind, IQuantity? at) => at is null ? [] : [new PlotBar(kind, start, OutputFigures.Number(at, style))];
     }

@@ -22,11 +22,11 @@ internal static class SystemShown
         Shown.By<SizingLimits>((limits, style) => new(
             "Limits that the parts are judged by",
             [
-                new("Duty cycle", "D_max", style.DutyCycle(limits.DutyCycle), "maximum"),
-                new("Pump's reserve", "σ", style.Of(limits.PumpReserve), "over the demand, minimum"),
+                new("Duty cycle", "D_max", style.DutyCycle(limits.DutyCycle), $"maximum{limits.MarkOf(RuleOfThumb.DutyCycle)}"),
+                new("Pump's reserve", "σ", style.Of(limits.PumpReserve), $"over the demand, minimum{limits.MarkOf(RuleOfThumb.PumpReserve)}"),
                 new("Rail pressure", "p_lim", limits.RailCeiling is { } ceiling ? style.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
-                new("Voltage drop in the pump's feed", "", style.DutyCycle(limits.FeedDrop), "maximum"),
-                new("Pump inlet over vapour pressure", "NPSP_min", style.Of(limits.SuctionMargin), "minimum"),
+                new("Voltage drop in the pump's feed", "", style.DutyCycle(limits.FeedDrop), $"maximum{limits.MarkOf(RuleOfThumb.FeedDrop)}"),
+                new("Pump inlet over vapour pressure", "NPSP_min", style.Of(limits.SuctionMargin), $"minimum{limits.MarkOf(RuleOfThumb.SuctionMargin)}"),
             ]));
         Shown.By<Plumbing>((plumbing, style) => new(
             "Lines and filters",

@@ -31,7 +31,7 @@ internal static class WiringShown
             "Fuse",
             [
                 new("Rating", "I_n", fuse.Rating is { } rating ? style.Of(rating) : "none", PartText.Say(fuse, style)),
-                .. fuse.Load is { } load ? (Fact[])[new("Load", "", style.Of(load), $"at most {style.Of(FuseChoice.MaximumLoad)}")] : [],
+                .. fuse.Load is { } load ? (Fact[])[new("Load", "", style.Of(load), $"at most {style.Of(FuseChoice.MaximumLoad)} (common practice, no source)")] : [],
                 new("Wire may carry", "I_z", CircuitText.Known(fuse.Ampacity.Current, style.Of), PartText.Say(fuse.Ampacity, style)),
             ]));
         Shown.By<SizedConductor>((sized, style) => new("Smallest adequate wire", Of("Wire", sized, style)));

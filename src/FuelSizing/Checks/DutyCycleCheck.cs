@@ -45,12 +45,13 @@ internal sealed class DutyCycleCheck : ICheck
         }
 
         Ratio used = Ratio.FromDecimalFractions(duty);
+        Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.DutyCycle);
         return (CheckReading.OutcomeOf(reading) == Outcome.Holds, Sag(point)) switch
         {
-            (true, null) => Statement.Of("injectors.within", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}"),
-            (true, { } sag) => Statement.Of("injectors.within-while-sagging", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}{sag}"),
-            (false, null) => Statement.Of("injectors.over", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit"),
-            (false, { } sag) => Statement.Of("injectors.over-while-sagging", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit{sag}"),
+            (true, null) => Statement.Of("injectors.within", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}{rule}"),
+            (true, { } sag) => Statement.Of("injectors.within-while-sagging", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}{rule}{sag}"),
+            (false, null) => Statement.Of("injectors.over", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit{rule}"),
+            (false, { } sag) => Statement.Of("injectors.over-while-sagging", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit{rule}{sag}"),
         };
     }
 

@@ -40,9 +40,12 @@ internal sealed class FeedCheck : ICheck
             return CircuitFinding.DropNotDecided(minimum, maximum, reading.Allowed);
         }
 
+        Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.FeedDrop) is { } mark
+            ? Statement.Of("feed.share", $", {point.Parts.Limits.FeedDrop} of the supply{mark}")
+            : null;
         return Statement.Of(
             CheckReading.OutcomeOf(reading) == Outcome.Fails ? "feed.excessive-drop" : "feed.within",
-            $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {ElectricPotential.FromVolts(reading.Used.Value):voltage-drop} lost of at most {ElectricPotential.FromVolts(reading.Allowed.Value):voltage-drop}");
+            $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {ElectricPotential.FromVolts(reading.Used.Value):voltage-drop} lost of at most {ElectricPotential.FromVolts(reading.Allowed.Value):voltage-drop}{rule}");
     }
 
     /// <inheritdoc/>

@@ -42,6 +42,9 @@ internal sealed class PumpCheck : ICheck
 
         Pressure set = Pressure.FromPascals(circuit.RailSet);
         VolumeFlow required = Flow(circuit.Required);
+        Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.PumpReserve) is { } mark
+            ? Statement.Of("pump.reserve", $", with {point.Parts.Limits.PumpReserve} in reserve{mark}")
+            : null;
         bool exact = circuit.MaximumInjectable <= circuit.MinimumInjectable * (1 + 1e-9);
         VolumeFlow lower = Flow(circuit.State.MinimumAtSet);
         VolumeFlow upper = Flow(circuit.State.MaximumAtSet);
@@ -49,11 +52,11 @@ internal sealed class PumpCheck : ICheck
         {
             Outcome.CannotSay => CurveEnds(circuit, set),
             Outcome.Holds => exact
-                ? Statement.Of("pump.adequate", $"delivers {lower:pump-flow} at {set} in the rail, {required:pump-flow} required")
-                : Statement.Of("pump.adequate-at-least", $"delivers at least {lower:pump-flow} at {set} in the rail, {required:pump-flow} required"),
+                ? Statement.Of("pump.adequate", $"delivers {lower:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}")
+                : Statement.Of("pump.adequate-at-least", $"delivers at least {lower:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}"),
             _ => exact
-                ? Statement.Of("pump.too-small", $"delivers {upper:pump-flow} at {set} in the rail, {required:pump-flow} required{Consequence(point)}")
-                : Statement.Of("pump.too-small-at-most", $"delivers at most {upper:pump-flow} at {set} in the rail, {required:pump-flow} required{Consequence(point)}"),
+                ? Statement.Of("pump.too-small", $"delivers {upper:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}{Consequence(point)}")
+                : Statement.Of("pump.too-small-at-most", $"delivers at most {upper:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}{Consequence(point)}"),
         };
     }
 

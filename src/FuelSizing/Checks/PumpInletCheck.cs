@@ -37,9 +37,13 @@ internal sealed class PumpInletCheck : ICheck
                 at.Minimum.InletGauge + at.Ambient, at.Maximum.InletGauge + at.Ambient, reading.Allowed);
         }
 
+        Pressure margin = point.Parts.Limits.SuctionMargin;
+        Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.SuctionMargin) is { } mark
+            ? Statement.Of("suction.margin", $", with {margin} more than that{mark}")
+            : null;
         return Statement.Of(
             CheckReading.OutcomeOf(reading) == Outcome.Fails ? "suction.fuel-may-boil" : "suction.within",
-            $"{Pressure.FromPascals(reading.Used.Value)} absolute at the inlet, {Pressure.FromPascals(reading.Allowed.Value)} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}");
+            $"{Pressure.FromPascals(reading.Used.Value)} absolute at the inlet, {Pressure.FromPascals(reading.Allowed.Value)} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}{rule}");
     }
 
     /// <inheritdoc/>

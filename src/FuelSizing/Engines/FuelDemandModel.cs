@@ -76,7 +76,7 @@ public sealed record FuelDemandModel
             efficiency,
             Ratio.FromPercent(50),
             Ratio.FromPercent(100),
-            "Give brake power ÷ indicated power of the measured pull; 80 to 90 % is typical at full load.",
+            "Give brake power ÷ indicated power of the measured pull; 80 to 90 % at full load is common practice, no source.",
             name);
 
     /// <summary>Describes how the engine burns fuel.</summary>

@@ -46,6 +46,6 @@ public static class DutyCycle
             limit,
             Ratio.FromPercent(10),
             Ratio.FromPercent(100),
-            "Give the maximum duty cycle that you allow; 80 to 85 % is typical.",
+            "Give the maximum duty cycle that you allow; 80 to 85 % is common practice, no source.",
             name).DecimalFractions;
 }

@@ -3,6 +3,22 @@ using UnitsNet;
 
 namespace FuelSizing.Points;
 
+/// <summary>Limits whose default figures are rules of thumb: common practice, no source.</summary>
+public enum RuleOfThumb
+{
+    /// <summary>Highest duty cycle, 85 %.</summary>
+    DutyCycle,
+
+    /// <summary>Pump flow held in reserve, 10 % of the injected flow.</summary>
+    PumpReserve,
+
+    /// <summary>Voltage lost in a pump's feed, 5 % of the supply's.</summary>
+    FeedDrop,
+
+    /// <summary>Pressure over the fuel's vapour pressure at the pump's inlet, 10 kPa.</summary>
+    SuctionMargin,
+}
+
 /// <summary>The limits a fuel system is held to.</summary>
 public sealed record SizingLimits
 {
@@ -41,6 +57,29 @@ public sealed record SizingLimits
     /// <summary>Least pressure over the fuel's vapour pressure at the pump's inlet.</summary>
     public Pressure SuctionMargin { get; }
 
+    /// <summary>What a message, a table or a sheet says behind a limit that is a rule of thumb.</summary>
+    /// <param name="rule">Which limit.</param>
+    /// <returns>
+    /// <c> (common practice, no source)</c> while the limit stands where <see cref="Default"/> has it, whoever wrote it there; none for another figure, which
+    /// is your own.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such rule.</exception>
+    public Statement? MarkOf(RuleOfThumb rule)
+    {
+        (double own, double common) = rule switch
+        {
+            RuleOfThumb.DutyCycle => (DutyCycle.DecimalFractions, Default.DutyCycle.DecimalFractions),
+            RuleOfThumb.PumpReserve => (PumpReserve.DecimalFractions, Default.PumpReserve.DecimalFractions),
+            RuleOfThumb.FeedDrop => (FeedDrop.DecimalFractions, Default.FeedDrop.DecimalFractions),
+            RuleOfThumb.SuctionMargin => (SuctionMargin.Pascals, Default.SuctionMargin.Pascals),
+            _ => throw new ArgumentOutOfRangeException(
+                nameof(rule), rule, $"rule is {(int)rule}; it must be one of {string.Join(", ", Enum.GetNames<RuleOfThumb>())}. Name one of these limits."),
+        };
+
+        // Units convert back and forth with an error in the last digits.
+        return Math.Abs(own - common) <= 1e-9 * common ? Statement.Of("limit.rule-of-thumb", $" (common practice, no source)") : null;
+    }
+
     /// <summary>Describes the limits.</summary>
     /// <param name="dutyCycle">Highest duty cycle, 10 to 100 %.</param>
     /// <param name="pumpReserve">Pump flow held in reserve for wear, hot fuel and low voltage, 0 to 100 %.</param>
@@ -65,7 +104,7 @@ public sealed record SizingLimits
                 pumpReserve,
                 Ratio.Zero,
                 Ratio.FromPercent(100),
-                "Give the pump reserve as a share of the injected flow; 10 to 20 % is typical.",
+                "Give the pump reserve as a share of the injected flow; 10 to 20 % is common practice, no source.",
                 nameof(pumpReserve)),
             railCeiling is { } ceiling
                 ? Guard.Between(

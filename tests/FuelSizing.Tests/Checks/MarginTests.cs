@@ -27,9 +27,9 @@ public class MarginTests
     public void DutyCycle_InWords_IsComparedWithItsLimit()
     {
         OperatingResult wide = Wren.System(injector: 800).Solve(Wren.At(3000, 0));
-        Assert.Equal($"duty cycle {Readable.DutyCycle(wide.DutyCycle!.Value)} of at most 85.0 %", Text(wide, Part.Injectors));
+        Assert.Equal($"duty cycle {Readable.DutyCycle(wide.DutyCycle!.Value)} of at most 85.0 % (common practice, no source)", Text(wide, Part.Injectors));
         OperatingResult narrow = Wren.System(injector: 300, pump: 3).Solve(Wren.At(6800, 0.6));
-        Assert.Equal($"duty cycle {Readable.DutyCycle(narrow.DutyCycle!.Value)} over the 85.0 % limit", Text(narrow, Part.Injectors));
+        Assert.Equal($"duty cycle {Readable.DutyCycle(narrow.DutyCycle!.Value)} over the 85.0 % limit (common practice, no source)", Text(narrow, Part.Injectors));
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public class MarginTests
     public void Pump_CoveredByItsCurve_DeliversJustWhatTheCurveSays()
     {
         OperatingResult enough = Wren.System().Solve(Wren.At(3000, 0));
-        Assert.Equal($"delivers 165 L/h at 300 kPa in the rail, {Wanted(enough)} required", Text(enough, Part.Pump));
+        Assert.Equal($"delivers 165 L/h at 300 kPa in the rail, {Wanted(enough)} required, with 10 % in reserve (common practice, no source)", Text(enough, Part.Pump));
 
         OperatingResult weak = Wren.System(Fixed.At(Wren.Kpa(300)), pump: 0.6).Solve(Wren.At(6800, 0.6));
         Assert.Equal(
@@ -117,10 +117,10 @@ public class MarginTests
     {
         FuelSystem pair = Wren.System(Fixed.At(Wren.Kpa(300)), injector: 3000).With(PumpParallel.Of(Pump.From(Wren.Pump), Ended));
         OperatingResult little = pair.Solve(Wren.At(3000, 0));
-        Assert.Equal($"delivers at least 165 L/h at 300 kPa in the rail, {Wanted(little)} required", Text(little, Part.Pump));
+        Assert.Equal($"delivers at least 165 L/h at 300 kPa in the rail, {Wanted(little)} required, with 10 % in reserve (common practice, no source)", Text(little, Part.Pump));
         OperatingResult much = pair.Solve(Wren.At(6800, 3));
         Assert.StartsWith(
-            $"delivers at most 235 L/h at 300 kPa in the rail, {Wanted(much)} required", Text(much, Part.Pump), StringComparison.Ordinal);
+            $"delivers at most 235 L/h at 300 kPa in the rail, {Wanted(much)} required, with 10 % in reserve (common practice, no source)", Text(much, Part.Pump), StringComparison.Ordinal);
 
         // In between the data decides nothing, and the pump whose data it is that lacks is named, though it is the second.
         OperatingResult between = pair.Solve(Wren.At(6800, 1.8));
@@ -203,7 +203,7 @@ public class MarginTests
         OperatingResult result = Wren.System().With(Wren.WiredPump.WithFeed(PumpAssemblyTests.FeedOf(3))).Solve(Wren.At(3000, 0.3));
         PumpResult pump = result.Circuit.Pumps.Single();
         Assert.Equal(
-            $"pump W gets {Readable.Of(pump.Voltage)} at {Readable.Of(pump.Current!.Value)}: {Readable.VoltageDrop(pump.FeedDrop)} lost of at most 0.68 V",
+            $"pump W gets {Readable.Of(pump.Voltage)} at {Readable.Of(pump.Current!.Value)}: {Readable.VoltageDrop(pump.FeedDrop)} lost of at most 0.68 V, 5 % of the supply (common practice, no source)",
             Text(result, Part.Feed));
     }
 

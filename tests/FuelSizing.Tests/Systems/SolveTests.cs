@@ -301,7 +301,7 @@ public class SolveTests
     [Fact]
     public void Limiting_ReadsAsASentence() =>
         Assert.Matches(
-            @"^injectors: duty cycle \d+\.\d % over the 85\.0 % limit at 6,800 rev/min, 0\.60 bar$",
+            @"^injectors: duty cycle \d+\.\d % over the 85\.0 % limit \(common practice, no source\) at 6,800 rev/min, 0\.60 bar$",
             Wren.System().Solve(Wren.At(6800, 0.6)).Limiting.ToString());
 
     [Fact]
