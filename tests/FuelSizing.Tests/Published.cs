@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Runtime.Versioning;
+using FuelSizing.Tests.Sources;
 
 namespace FuelSizing.Tests;
 
@@ -22,14 +23,14 @@ internal static class Published
     private static readonly ConcurrentDictionary<(string File, string Test), string> Titles = new();
 
     /// <summary>Passes if the number lies within a share of the published one.</summary>
-    /// <param name="source">Author, title and place of the published number.</param>
+    /// <param name="source">A row of the register of works, or a place in one.</param>
     /// <param name="expected">The published number.</param>
     /// <param name="actual">The computed one.</param>
     /// <param name="within">Allowed deviation as a share of the published number.</param>
     /// <param name="file">The compiler's: where the check stands.</param>
     /// <param name="test">The compiler's: which test it is in.</param>
     public static void Value(
-        string source,
+        Source source,
         double expected,
         double actual,
         double within,
@@ -47,18 +48,32 @@ internal static class Published
             Math.Abs(actual - expected) <= within * Math.Abs(expected),
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{source}: published {expected:G9}, computed {actual:G9}, off by {(actual / expected) - 1:P4}, allowed {within:P4}"));
+                $"{source.Work}: published {expected:G9}, computed {actual:G9}, off by {(actual / expected) - 1:P4}, allowed {within:P4}"));
     }
 
     private static void Add(
-        string source, double expected, double actual, double deviation, double within, string file, string title)
+        Source source, double expected, double actual, double deviation, double within, string file, string title)
     {
         // Paths are those of the machine that compiled.
         string subject = file.Split('/', '\\')[^2];
 
         string line = string.Create(
             CultureInfo.InvariantCulture,
-            $"{subject}\t{title}\t{source}\t{expected:G6}\t{actual:G6}\t{Share(deviation)}\t{Share(within)}\n");
+            $"{(source.IsCheck ? subject == "WholeCases" ? 1 : 2 : 3)}\t{subject}\t{title}\t{source.Work}\t{Source.Word(source.Obtained)}\t{expected:G6}\t{actual:G6}\t{Share(deviation)}\t{Share(within)}\n");
+        Write(line);
+    }
+
+    /// <summary>Adds a row of the register to the page.</summary>
+    public static void Row(params string[] cells)
+    {
+        if (List is not null)
+        {
+            Write(string.Join('\t', cells) + "\n");
+        }
+    }
+
+    private static void Write(string line)
+    {
         lock (Gate)
         {
             File.AppendAllText(List!, line);

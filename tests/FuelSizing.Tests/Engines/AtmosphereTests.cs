@@ -1,5 +1,6 @@
 using CsCheck;
 using FuelSizing.Engines;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Engines;
@@ -18,11 +19,10 @@ public class AtmosphereTests
     public void AtAltitude_OfAStandardHeight_IsThatOfIso2533(
         double metres, double kelvins, double hectopascals, double density)
     {
-        const string source = "ISO 2533:1975, Standard atmosphere, table 5 (geopotential altitude)";
         Atmosphere air = Atmosphere.AtAltitude(Length.FromMeters(metres));
-        Published.Value(source, kelvins, air.Temperature.Kelvins, 1e-6);
-        Published.Value(source, hectopascals, air.Pressure.Hectopascals, 2e-6);
-        Published.Value(source, density, air.Density.KilogramsPerCubicMeter, 6e-6);
+        Published.Value(Works.Iso2533, kelvins, air.Temperature.Kelvins, 1e-6);
+        Published.Value(Works.Iso2533, hectopascals, air.Pressure.Hectopascals, 2e-6);
+        Published.Value(Works.Iso2533, density, air.Density.KilogramsPerCubicMeter, 6e-6);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using CsCheck;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Engines;
@@ -28,7 +29,7 @@ public class PowerCorrectionTests
     [InlineData(90, 25, 1.1215079)]
     public void Factor_OfIso1585_IsItsFormulas(double dry, double celsius, double factor) =>
         Published.Value(
-            "ISO 1585 (1992; 2020), spark ignition: (99/p)^1.2 (T/298)^0.6 (formula from memory; public quotations agree)",
+            Works.Iso1585,
             factor,
             In(PowerStandard.Iso1585, dry, celsius, 0).Factor,
             1e-7);
@@ -39,7 +40,7 @@ public class PowerCorrectionTests
     [InlineData(90, 25, 1.1183266)]
     public void Factor_OfSaeJ1349_IsItsFormulas(double dry, double celsius, double factor) =>
         Published.Value(
-            "SAE J1349 (June 1990): 1.18 (99/p) (T/298)^0.5 − 0.18, as quoted in public discussions of the standard",
+            Works.SaeJ1349,
             factor,
             In(PowerStandard.SaeJ1349, dry, celsius, 0).Factor,
             1e-7);
@@ -49,7 +50,7 @@ public class PowerCorrectionTests
     public void Factor_OfSaeJ1349_IsThatOfAnEngineOf85PercentMechanicalEfficiency()
     {
         double charge = 99 / 95.0 * Math.Sqrt(303.15 / 298);
-        Published.Value("SAE J1349: friction is 15 % of indicated power", (charge - 0.15) / 0.85, In(PowerStandard.SaeJ1349, 95, 30, 0).Factor, 2e-4);
+        Published.Value(Works.SaeJ1349.At("friction is 15 % of indicated power"), (charge - 0.15) / 0.85, In(PowerStandard.SaeJ1349, 95, 30, 0).Factor, 2e-4);
     }
 
     // The WMO's short formula lies 0.3 % below the Handbook's values: 10 Pa of the barometer's 100,000.
@@ -59,7 +60,7 @@ public class PowerCorrectionTests
     [InlineData("2017, chapter 1, table 3 (0.45973 psi at 77 °F)", 25, 0.45973 * 6894.757)]
     public void SaturationPressure_OfWater_IsTheHandbooks(string place, double celsius, double pascals) =>
         Published.Value(
-            $"ASHRAE Handbook, Fundamentals, {place}",
+            Works.Ashrae.At(place),
             pascals,
             (double)HumidAir.SaturationPressure<Real>(celsius + 273.15),
             4e-3);
@@ -69,7 +70,7 @@ public class PowerCorrectionTests
     {
         PowerCorrection correction = In(PowerStandard.Iso1585, 100, 20, 60);
         Assert.Equal(100, correction.DryPressure.Kilopascals + correction.VapourPressure.Kilopascals, 9);
-        Published.Value("ASHRAE Handbook, Fundamentals (2005), chapter 6, table 3", 0.6 * 2338.8, correction.VapourPressure.Pascals, 4e-3);
+        Published.Value(Works.Ashrae.At("2005, chapter 6, table 3"), 0.6 * 2338.8, correction.VapourPressure.Pascals, 4e-3);
     }
 
     [Theory]

@@ -1,4 +1,5 @@
 using FuelSizing.Fuels;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Fuels;
@@ -12,7 +13,7 @@ public class CombustionTests
     [InlineData("iso-octane", 8, 18, 0, 15.13)]
     public void StoichiometricRatio_OfAPureFuel_IsHeywoods(string name, int carbon, int hydrogen, int oxygen, double ratio) =>
         Published.Value(
-            $"Heywood, Internal Combustion Engine Fundamentals (1988), table D.4, {name} (from memory)",
+            Works.Heywood.At(name),
             ratio,
             ElementalComposition.OfMolecule(carbon, hydrogen, oxygen).StoichiometricAirFuelRatio,
             0.002);
@@ -20,7 +21,7 @@ public class CombustionTests
     [Fact(DisplayName = "Stoichiometric ratio of petrol; Heywood")]
     public void StoichiometricRatio_OfPetrol_IsHeywoods() =>
         Published.Value(
-            "Heywood (1988), table D.4, gasoline CH1.87 (from memory)",
+            Works.Heywood.At("gasoline CH1.87"),
             14.6,
             Fuel.Petrol.StoichiometricAirFuelRatio,
             0.004);
@@ -31,7 +32,7 @@ public class CombustionTests
     public void StoichiometricRatio_OfAPumpFuel_IsThatOfTheDataCenter(string fuel, double ratio, double within) =>
         // Petrol varies by about 1 % with its composition; ethanol is given to two figures.
         Published.Value(
-            "US Department of Energy, Alternative Fuels Data Center, Properties of Fuels",
+            Works.Afdc,
             ratio,
             Named(fuel).StoichiometricAirFuelRatio,
             within);
@@ -40,7 +41,7 @@ public class CombustionTests
     [Fact(DisplayName = "Elemental composition of ethanol and methanol; Alternative Fuels Data Center")]
     public void Composition_OfTheAlcohols_IsThatOfTheDataCenter()
     {
-        const string source = "US Department of Energy, Alternative Fuels Data Center, Properties of Fuels";
+        Source source = Works.Afdc;
         Published.Value(source, 0.522, Fuel.Ethanol.Composition.Carbon.DecimalFractions, 0.003);
         Published.Value(source, 0.131, Fuel.Ethanol.Composition.Hydrogen.DecimalFractions, 0.005);
         Published.Value(source, 0.347, Fuel.Ethanol.Composition.Oxygen.DecimalFractions, 0.003);
@@ -56,7 +57,7 @@ public class CombustionTests
     public void HeatingValue_OfAPumpFuel_IsThatOfTheDataCenter(string fuel, double btuPerPound, double within) =>
         // Petrols differ by 1 to 2 % among themselves.
         Published.Value(
-            "US Department of Energy, Alternative Fuels Data Center, Properties of Fuels, lower heating value",
+            Works.Afdc.At("lower heating value"),
             SpecificEnergy.FromBtuPerPound(btuPerPound).MegajoulesPerKilogram,
             Named(fuel).LowerHeatingValue.MegajoulesPerKilogram,
             within);
@@ -74,7 +75,7 @@ public class CombustionTests
 
         // The handbook rounds to three figures.
         Published.Value(
-            "Active Thermochemical Tables (Argonne National Laboratory), version 1.112, heats of formation at 298.15 K",
+            Works.ActiveTables,
             lower,
             Named(fuel).LowerHeatingValue.MegajoulesPerKilogram,
             0.005);
@@ -83,7 +84,7 @@ public class CombustionTests
     [Fact(DisplayName = "Lower heating value of petrol; Heywood")]
     public void HeatingValue_OfPetrol_IsHeywoods() =>
         Published.Value(
-            "Heywood (1988), table D.4, gasoline (from memory)",
+            Works.Heywood.At("gasoline"),
             44.0,
             Fuel.Petrol.LowerHeatingValue.MegajoulesPerKilogram,
             0.001);

@@ -1,23 +1,22 @@
 using CsCheck;
 using FuelSizing.Fuels;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Fuels;
 
 public class VapourPressureTests
 {
-    private const string EquationOfState = "Schroeder, Penoncello, Schroeder, J. Phys. Chem. Ref. Data 43 (2014) 043102";
-
     // A different Antoine fit, and an equation of state, both within 0.5 % where Poling's constants are given.
     [Theory(DisplayName = "Ethanol vapour pressure by temperature")]
-    [InlineData("Smith, Van Ness, Abbott, Introduction to Chemical Engineering Thermodynamics, table B.2", 20, 5.875)]
-    [InlineData("Smith, Van Ness, Abbott, Introduction to Chemical Engineering Thermodynamics, table B.2", 37.8, 15.999)]
-    [InlineData("Smith, Van Ness, Abbott, Introduction to Chemical Engineering Thermodynamics, table B.2", 60, 47.007)]
-    [InlineData(EquationOfState, 20, 5.874)]
-    [InlineData(EquationOfState, 40, 17.877)]
-    [InlineData(EquationOfState, 60, 46.738)]
-    public void EthanolVapourPressure_AtATemperature_IsThePublished(string source, double celsius, double kilopascals) =>
-        Published.Value(source, kilopascals, Kpa(Fuel.Ethanol, celsius), 0.005);
+    [InlineData("Smith", 20, 5.875)]
+    [InlineData("Smith", 37.8, 15.999)]
+    [InlineData("Smith", 60, 47.007)]
+    [InlineData("Schroeder", 20, 5.874)]
+    [InlineData("Schroeder", 40, 17.877)]
+    [InlineData("Schroeder", 60, 46.738)]
+    public void EthanolVapourPressure_AtATemperature_IsThePublished(string author, double celsius, double kilopascals) =>
+        Published.Value(author == "Smith" ? Works.SmithVanNess : Works.Schroeder, kilopascals, Kpa(Fuel.Ethanol, celsius), 0.005);
 
     // Below 3 °C Poling's constants are carried on.
     [Theory(DisplayName = "Ethanol vapour pressure at the ends of its range; equation of state")]
@@ -26,7 +25,7 @@ public class VapourPressureTests
     [InlineData(80, 107.8324, 0.01)]
     public void EthanolVapourPressure_AtTheEdges_StaysNearTheEquationOfState(
         double celsius, double kilopascals, double within) =>
-        Published.Value(EquationOfState, kilopascals, Kpa(Fuel.Ethanol, celsius), within);
+        Published.Value(Works.Schroeder, kilopascals, Kpa(Fuel.Ethanol, celsius), within);
 
     [Theory(DisplayName = "Methanol vapour pressure by temperature; equation of state")]
     [InlineData(-10, 2.09138, 0.01)]
@@ -37,7 +36,7 @@ public class VapourPressureTests
     public void MethanolVapourPressure_AtATemperature_IsThatOfTheEquationOfState(
         double celsius, double kilopascals, double within) =>
         Published.Value(
-            "de Reuck and Craven, IUPAC International Thermodynamic Tables 12: Methanol (1993)",
+            Works.DeReuck,
             kilopascals,
             Kpa(Fuel.Methanol, celsius),
             within);
@@ -48,7 +47,7 @@ public class VapourPressureTests
     [InlineData("methanol", 4.6)]
     public void AlcoholVapourPressure_At100F_IsThatOfTheDataCenter(string fuel, double psi) =>
         Published.Value(
-            "US Department of Energy, Alternative Fuels Data Center, Properties of Fuels",
+            Works.Afdc,
             psi,
             (fuel == "ethanol" ? Fuel.Ethanol : Fuel.Methanol)
                 .VapourPressureAt(Temperature.FromDegreesFahrenheit(100)).PoundsForcePerSquareInch,
@@ -72,7 +71,7 @@ public class VapourPressureTests
     public void PetrolVapourPressure_AtATemperature_IsThatOfTheEnvironmentalAgency(
         double reid, double fahrenheit, double psi) =>
         Published.Value(
-            "US EPA, AP-42, table 7.1-2, gasoline (as transcribed in public programs)",
+            Works.Ap42,
             psi,
             Fuel.Petrol.WithReidVapourPressure(Pressure.FromPoundsForcePerSquareInch(reid))
                 .VapourPressureAt(Temperature.FromDegreesFahrenheit(fahrenheit)).PoundsForcePerSquareInch,
@@ -88,7 +87,7 @@ public class VapourPressureTests
         {
             // 459.6 is the agency's zero; ours is 459.67, which makes 0.15 %.
             Published.Value(
-                "US EPA, AP-42, table 7.1-2, A and B of motor gasoline",
+                Works.Ap42.At("A and B"),
                 Math.Exp(a - (b / (fahrenheit + 459.6))),
                 Fuel.Petrol.WithReidVapourPressure(Pressure.FromPoundsForcePerSquareInch(reid))
                     .VapourPressureAt(Temperature.FromDegreesFahrenheit(fahrenheit)).PoundsForcePerSquareInch,

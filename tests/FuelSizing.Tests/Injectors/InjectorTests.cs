@@ -2,6 +2,7 @@ using CsCheck;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Injectors;
@@ -48,14 +49,14 @@ public class InjectorTests
         FuelSizing.Numerics.Real flow = FuelSizing.Equations.InjectorFlow.Static<FuelSizing.Numerics.Real>(
             rated, 300e3, density, 13_825, density);
         Published.Value(
-            "Çengel and Cimbala, Fluid Mechanics, example 8-10 (answer 3.09 L/s, from memory)", 3.09e-3, flow, 2e-3);
+            Works.CengelOrifice, 3.09e-3, flow, 2e-3);
     }
 
     /// <summary>From 300 to 400 kPa the flow grows by √(4/3) = 1.1547: the square-root law of the orifice.</summary>
     [Fact(DisplayName = "Static flow at 4/3 of the rated differential pressure")]
     public void StaticFlow_AtFourThirdsOfThePressure_GrowsByItsRoot() =>
         Published.Value(
-            "Square-root law of the orifice equation, √(4/3)",
+            Works.OrificeLaw,
             360 * 1.1547005,
             Rated(360).StaticFlowAt(Wren.Kpa(400), Fuel.Petrol, At15).MillilitersPerMinute,
             1e-7);

@@ -13,7 +13,7 @@ public class FilterTests
     public void PressureLoss_AtTheRatedPoint_IsTheRatedLoss() =>
         Assert.Equal(8, Of().PressureLoss(VolumeFlow.FromLitersPerHour(200), Fuel.Petrol, Room).Kilopascals, 10);
 
-    [Fact(DisplayName = "Filter pressure drop against flow, clogging and viscosity; Darcy's law")]
+    [Fact]
     public void PressureLoss_GoesWithFlowCloggingAndViscosity() =>
         Gen.Select(Gen.Double[0, 600], Gen.Double[1, 10], Gen.Double[-30, 80]).Sample((litersPerHour, clogging, celsius) =>
         {
@@ -21,11 +21,8 @@ public class FilterTests
             double expected = 8 * clogging * litersPerHour / 200
                 * Fuel.Ethanol.DynamicViscosityAt(temperature).PascalSeconds
                 / Fuel.Petrol.DynamicViscosityAt(Room).PascalSeconds;
-            Published.Value(
-                "Darcy's law by hand",
-                expected,
-                Of(clogging).PressureLoss(VolumeFlow.FromLitersPerHour(litersPerHour), Fuel.Ethanol, temperature).Kilopascals,
-                1e-12);
+            double actual = Of(clogging).PressureLoss(VolumeFlow.FromLitersPerHour(litersPerHour), Fuel.Ethanol, temperature).Kilopascals;
+            Assert.InRange(actual, expected * (1 - 1e-12), (expected * (1 + 1e-12)) + 1e-300);
         });
 
     [Fact]

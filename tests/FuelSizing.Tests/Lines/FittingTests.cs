@@ -1,4 +1,5 @@
 using FuelSizing.Lines;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Lines;
@@ -21,10 +22,10 @@ public class FittingTests
     [Fact(DisplayName = "Loss coefficient of a 20 mm elbow; Crane TP-410")]
     public void Elbow_OfTwentyMillimetreBore_IsThirtyTimesCranesFactor() =>
         Published.Value(
-            "Crane TP-410: 30 × 0.024",
+            Works.CraneFitting,
             30 * 0.024,
             Fitting.Elbow90.LossCoefficientIn(Length.FromMillimeters(20.96)),
-            0.025);
+            0.0005 / 0.024);
 
     [Fact]
     public void Times_OfAFitting_MultipliesItsCoefficientAndSaysSo()

@@ -1,5 +1,6 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Tests.Sources;
 
 namespace FuelSizing.Tests.Lines;
 
@@ -15,15 +16,15 @@ public class PipeLossTests
     public void Oil_InACastIronPipe_LosesWhites117Metres()
     {
         PipeState<Real> state = PipeLoss.Evaluate<Real>(new(0.2, 500, 0.26e-3 / 0.2, 0), 0.2, 900, 1e-5);
-        const string source = "White, Fluid Mechanics, example 6.7";
+        Source source = Works.White67;
         Published.Value(source, 6.4, state.Velocity, 0.006);
         Published.Value(source, 128_000, state.Reynolds, 0.006);
         Published.Value(source, 0.0225, PipeFriction.Factor(state.FrictionNumber, state.Reynolds), 0.011);
-        Published.Value(source + ", head (from memory)", 117, state.StraightLoss / (900 * Gravity), 0.005);
+        Published.Value(source.At("head"), 117, state.StraightLoss / (900 * Gravity), 0.005);
 
         // The pipe descends by nearly as much as it loses, which enlarges the rounding.
         double descent = PipeFlow.Column<Real>(900, -500 * Math.Sin(10 * Math.PI / 180));
-        Published.Value(source + ", pressure (from memory)", 265e3, state.StraightLoss + descent, 0.02);
+        Published.Value(source.At("pressure"), 265e3, state.StraightLoss + descent, 0.02);
     }
 
     // The book reads f = 0.0230 from its chart; Colebrook–White gives 1.3 % less.
@@ -33,35 +34,21 @@ public class PipeLossTests
         const double bore = 0.05248;
         PipeState<Real> state = PipeLoss.Evaluate<Real>(
             new(bore, 100 * Foot, 0.0018 * 0.0254 / bore, 0), 2 * 3.785411784e-3, 0.815 * 999.0, 2.7e-6);
-        const string source = "Crane, Flow of Fluids, TP-410, example 7.13";
+        Source source = Works.Crane713;
         Published.Value(source, 0.0230, PipeFriction.Factor(state.FrictionNumber, state.Reynolds), 0.015);
         Published.Value(source, 66_500, state.StraightLoss, 0.015);
         Published.Value(
-            source + ", as solved with Colebrook–White in CalebBell/fluids",
+            source.At("as solved with Colebrook–White in CalebBell/fluids"),
             0.022702157,
             PipeFriction.Factor(state.FrictionNumber, state.Reynolds),
             2e-4);
-        Published.Value(source + ", as solved in CalebBell/fluids", 65_759, state.StraightLoss, 2e-3);
-    }
-
-    // Printed to three figures.
-    [Fact(DisplayName = "Water in a 20 in main, friction and head loss")]
-    public void Water_InATwentyInchMain_LosesThePublishedHead()
-    {
-        const double bore = 20.0 / 12 * Foot;
-        double flow = 4 * Foot * Foot * Foot;
-        double viscosity = PipeFlow.Velocity<Real>(flow, bore) * bore / 248_624.7;
-        PipeState<Real> state = PipeLoss.Evaluate<Real>(
-            new(bore, 10_560 * Foot, 0.0005 * Foot / bore, 0), flow, 999, viscosity);
-        const string source = "EdM44/hydraulics, README, 20 in × 10,560 ft at 4 ft³/s, ks 0.0005 ft, Re 248,624.7";
-        Published.Value(source, 0.0173031, PipeFriction.Factor(state.FrictionNumber, state.Reynolds), 5e-4);
-        Published.Value(source, 5.72 * Foot, state.StraightLoss / (999 * Gravity), 1e-3);
+        Published.Value(source.At("as solved in CalebBell/fluids"), 65_759, state.StraightLoss, 2e-3);
     }
 
     [Fact(DisplayName = "Pressure drop of a smooth pipe; independent program")]
     public void Loss_InASmoothPipe_IsThatOfAnIndependentProgram() =>
         Published.Value(
-            "CalebBell/fluids, tests, one_phase_dP(m=10 kg/s, rho=1000, mu=1e-5, D=0.1 m, L=1 m)",
+            Works.FluidsTests.At("one_phase_dP(m=10 kg/s, rho=1000, mu=1e-5, D=0.1 m, L=1 m)"),
             63.43447321097365,
             PipeLoss.Evaluate<Real>(new(0.1, 1, 0, 0), 0.01, 1000, 1e-8).StraightLoss,
             1e-12);
@@ -74,7 +61,7 @@ public class PipeLossTests
         PipeState<Real> state = PipeLoss.Evaluate<Real>(new(0.006, 3, 0.001, 0), flow, 789, 1.5e-6);
         Assert.InRange((double)state.Reynolds, 1, 2000);
         Published.Value(
-            "Hagen–Poiseuille law",
+            Works.HagenPoiseuille,
             128 * 789 * 1.5e-6 * 3 * flow / (Math.PI * Math.Pow(0.006, 4)),
             state.StraightLoss,
             1e-13);

@@ -1,6 +1,7 @@
 using CsCheck;
 using FuelSizing.Files;
 using FuelSizing.Logs;
+using FuelSizing.Tests.Sources;
 using UnitsNet.Units;
 
 namespace FuelSizing.Tests.Logs;
@@ -254,7 +255,7 @@ public class RunMappingTests
     public void Unit_OfAFile_IsThatOfTheInternationalTable(Channel channel, string text, double si)
     {
         Assert.True(ChannelUnits.TryFind(channel, text, out ChannelUnit unit));
-        Published.Value("NIST SP 811 (2008), appendix B", si, unit.Scale, text == "hp" ? 2e-5 : 5e-7);
+        Published.Value(Works.Nist811.At(text), si, unit.Scale, text == "hp" ? 2e-5 : 5e-7);
     }
 
     private static List<RunRow> Rows(string run, RunMapping mapping) => [.. LogText.Read(run, mapping).Rows];

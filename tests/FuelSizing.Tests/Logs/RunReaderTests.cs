@@ -1,6 +1,7 @@
 using System.Text;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -230,7 +231,7 @@ public class RunReaderTests
             .WithUnitsRow(UnitsRow.Used);
         RecordedRun run = LogText.Read("Speed,Rail\n[rpm],(psi)\n3000,50\n", mapping);
         Assert.Equal(3000, run.Rows[0].Speed.RevolutionsPerMinute, 9);
-        Published.Value("NIST SP 811 (2008), appendix B.8: 1 psi is 6.894757 kPa", (50 * 6.894757) - 95, run.Rows[0].RailGauge!.Value.Kilopascals, 1e-6);
+        Published.Value(Works.Nist811.At("1 psi is 6.894757 kPa"), (50 * 6.894757) - 95, run.Rows[0].RailGauge!.Value.Kilopascals, 1e-6);
     }
 
     [Fact]

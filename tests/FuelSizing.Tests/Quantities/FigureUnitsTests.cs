@@ -1,4 +1,5 @@
 using FuelSizing.Quantities;
+using FuelSizing.Tests.Sources;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Quantities;
@@ -12,16 +13,17 @@ public class FigureUnitsTests
     [Fact(DisplayName = "US customary display units; NIST SP 811")]
     public void UsCustomary_OfEachKind_FollowsNistsFactors()
     {
-        Published.Value("NIST SP 811 (2008), B.8, psi 6.894757E+03 Pa", 1, FigureUnits.UsCustomary.Pressure.ValueOf(Pressure.FromPascals(6894.757)), 1e-6);
-        Published.Value("NIST SP 811 (2008), B.8, US gallon 3.785412E−03 m³", 1, FigureUnits.UsCustomary.PumpFlow.ValueOf(VolumeFlow.FromCubicMetersPerHour(3.785412e-3)), 1e-6);
-        Published.Value("NIST SP 811 (2008), B.8, pound 4.535924E−01 kg", 1, FigureUnits.UsCustomary.MassFlow.ValueOf(MassFlow.FromKilogramsPerHour(0.4535924)), 1e-6);
+        FigureUnits us = FigureUnits.UsCustomary;
+        Published.Value(Works.Nist811.At("psi, Pa"), 6894.757, 1 / us.Pressure.ValueOf(Pressure.FromPascals(1)), 1e-6);
+        Published.Value(Works.Nist811.At("US gallon, m³"), 3.785412e-3, 1 / us.PumpFlow.ValueOf(VolumeFlow.FromCubicMetersPerHour(1)), 1e-6);
+        Published.Value(Works.Nist811.At("pound, kg"), 0.4535924, 1 / us.MassFlow.ValueOf(MassFlow.FromKilogramsPerHour(1)), 1e-6);
 
         // UnitsNet's mechanical horsepower is 13 parts in a million low.
-        Published.Value("NIST SP 811 (2008), B.8, horsepower (550 ft·lbf/s) 7.456999E+02 W", 1, FigureUnits.UsCustomary.Power.ValueOf(Power.FromWatts(745.6999)), 2e-5);
-        Published.Value("NIST SP 811 (2008), B.8, lb/ft³ 1.601846E+01 kg/m³", 1, FigureUnits.UsCustomary.Density.ValueOf(Density.FromKilogramsPerCubicMeter(16.01846)), 1e-6);
-        Published.Value("NIST SP 811 (2008), B.8, foot 3.048E−01 m", 1, FigureUnits.UsCustomary.Length.ValueOf(Length.FromMeters(0.3048)), 1e-12);
-        Published.Value("NIST SP 811 (2008), B.8, Btu(IT)/lb 2.326E+03 J/kg", 1, FigureUnits.UsCustomary.HeatingValue.ValueOf(SpecificEnergy.FromJoulesPerKilogram(2326)), 1e-4);
-        Published.Value("NIST SP 811 (2008), B.8, t/°F = 1.8 t/°C + 32", 104, FigureUnits.UsCustomary.Temperature.ValueOf(Temperature.FromDegreesCelsius(40)), 1e-12);
+        Published.Value(Works.Nist811.At("horsepower (550 ft·lbf/s), W"), 745.6999, 1 / us.Power.ValueOf(Power.FromWatts(1)), 2e-5);
+        Published.Value(Works.Nist811.At("lb/ft³, kg/m³"), 16.01846, 1 / us.Density.ValueOf(Density.FromKilogramsPerCubicMeter(1)), 1e-6);
+        Published.Value(Works.Nist811.At("foot, m"), 0.3048, 1 / us.Length.ValueOf(Length.FromMeters(1)), 1e-12);
+        Published.Value(Works.Nist811.At("Btu(IT)/lb, J/kg"), 2326, 1 / us.HeatingValue.ValueOf(SpecificEnergy.FromJoulesPerKilogram(1)), 1e-4);
+        Published.Value(Works.Nist811.At("t/°F = 1.8 t/°C + 32, 40 °C"), 104, us.Temperature.ValueOf(Temperature.FromDegreesCelsius(40)), 1e-12);
     }
 
     [Fact]

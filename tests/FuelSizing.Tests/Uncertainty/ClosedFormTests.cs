@@ -2,6 +2,7 @@ using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Points;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Sources;
 using FuelSizing.Uncertainty;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
@@ -145,7 +146,7 @@ public class ClosedFormTests
         double range = (double)result.Injectors.LeanestLambda.Mean! - (double)result.Injectors.RichestLambda.Mean!;
 
         // d3 = 0.880 is the range's own standard deviation: standard error 0.880/√n, 0.3 % of 2.059.
-        Published.Value("ASTM MNL 7, d2 for 4 (from memory)", 2.059, range / (0.82 * 0.002), within: 0.012);
+        Published.Value(Works.AstmMnl7, 2.059, range / (0.82 * 0.002), within: 0.012);
     }
 
     private static (double First, double Second) InverseOfUniform(double a, double b) =>

@@ -1,4 +1,5 @@
 using FuelSizing.Engines;
+using FuelSizing.Tests.Sources;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 using static FuelSizing.Tests.Uncertainty.UncertainWren;
@@ -26,8 +27,8 @@ public class SobolTests
         Assert.Equal(s1, indices.FirstOrder[0], 0.01);
         Assert.Equal(s2, indices.FirstOrder[1], 0.01);
         Assert.Equal(s1 + s13, indices.Total[0], 0.01);
-        Published.Value("Ishigami, mean a/2", 3.5, indices.Mean, 0.005);
-        Published.Value("Ishigami, variance", V, indices.Variance, 0.01);
+        Published.Value(Works.Ishigami.At("mean a/2"), 3.5, indices.Mean, 0.005);
+        Published.Value(Works.Ishigami.At("variance"), V, indices.Variance, 0.01);
         Assert.All(indices.FirstOrderError.Concat(indices.TotalError), error => Assert.InRange(error, 0, 0.004));
     }
 
