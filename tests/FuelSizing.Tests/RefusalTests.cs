@@ -192,6 +192,7 @@ public class RefusalTests
             Wren.Ms(1.5),
             Wren.Kpa(500),
             Wren.Volt(14)),
+        new(Wren.InjectorOf(360), typeof(Injector), nameof(Injector.WithMinimumDifferential), Wren.Kpa(60)),
         new(
             Wren.InjectorOf(360),
             typeof(Injector),

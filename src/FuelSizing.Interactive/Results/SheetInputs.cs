@@ -54,7 +54,7 @@ internal static class SheetInputs
         return
         [
             [PartText.Say(result.Point, style), $"{style.Of(result.Demand.BrakePower)} at the crank (estimated), {style.Of(result.Demand.AirMassFlow)} of air, {style.Of(result.Demand.MassFlow)} or {style.PumpFlow(result.InjectedFlow)} of fuel"],
-            ["Rail", $"set {style.Of(result.RailSetGauge)}, has {style.Of(result.RailGauge)}; {style.Of(result.InjectorDifferential)} across the injector, which passes {style.InjectorFlow(result.StaticFlow)}"],
+            ["Rail", $"set {style.Of(result.RailSetGauge)}, has {style.Of(result.RailGauge)}; {style.Of(result.InjectorDifferential)} across the injector, which passes {CircuitText.Known(result.StaticFlow, style.InjectorFlow)}"],
             ["Pulse", $"{CircuitText.Known(result.Pulse, style.Of)} of {style.Of(result.AvailableTime)}, dead time {CircuitText.Known(result.DeadTime, style.Of)}: duty cycle {CircuitText.Known(result.DutyCycle, style.DutyCycle)}"],
             ["Pump", $"delivers {CircuitText.Known(result.PumpFlow, style.PumpFlow)}, returns {CircuitText.Known(result.ReturnedFlow, style.PumpFlow)}"],
         ];

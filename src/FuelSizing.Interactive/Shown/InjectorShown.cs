@@ -28,6 +28,7 @@ internal static class InjectorShown
         new("Density of the test liquid", "ρ_r", style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
         new("Shortest linear pulse", "t_min", style.Of(injector.MinimumLinearPulse), $"at {style.Of(injector.MinimumPulseVoltage)}: open for {style.Of(injector.MinimumOpenTime)}"),
         new("Opens against", "Δp_max", style.Of(injector.MaximumDifferential), "maximum"),
+        new("Flow known from", "Δp_min", style.Of(injector.MinimumDifferential), injector.IsMinimumDifferentialStated ? "minimum" : "minimum; a third of the rated pressure, common practice, no source"),
         DeadTime(injector.DeadTime, style),
     ];
 

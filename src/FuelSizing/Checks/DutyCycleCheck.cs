@@ -20,13 +20,28 @@ internal sealed class DutyCycleCheck : ICheck
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
 
-    // The margin is that of the fuel, not of the duty cycle: dead time takes its share of the cycle at any flow.
+    // The margin is that of the fuel, not of the duty cycle: dead time takes its share of the cycle at any flow. Below the differential
+    // from which the flow is known an injector passes no more than there, and opens after no less than no time: what even that does not
+    // feed fails.
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => new(
+        where T : struct, IReal<T>
+    {
+        Injector injector = parts.Injectors.Injector;
+        T most = InjectorFlow.Static<T>(injector.RatedFlow, injector.RatedPascals, injector.TestDensity, injector.MinimumPascals, at.FuelDensity);
+        T open = T.IfLess(-1, at.DeadTime, at.DeadTime, 0);
+        T bound = InjectorFlow.Capacity(most, parts.Injectors.Count, at.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
+        T margin = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(at.Capacity, at.Injected), -1);
+        return new(
             at.DutyCycle,
             parts.Limits.DutyCycle.DecimalFractions,
-            T.IfLess(0, at.StaticFlow, CheckReading.MarginOf<T>(at.Capacity, at.Injected), -1));
+            margin,
+            T.IfLess(
+                0,
+                at.Differential,
+                T.IfLess(at.Differential, injector.MinimumPascals, CheckReading.MarginOf<T>(bound, at.Injected), margin),
+                margin));
+    }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
@@ -41,7 +56,11 @@ internal sealed class DutyCycleCheck : ICheck
 
         if (point.Judged.DutyCycle is not { } duty)
         {
-            return MinimumPulseCheck.UnknownDeadTime(point);
+            return CheckReading.OutcomeOf(reading) == Outcome.Fails
+                ? Statement.Of(
+                    "injectors.too-small-at-minimum-differential",
+                    $"at {Pressure.FromPascals(point.Judged.Differential)} across them they pass no more than at {point.Parts.Injectors.Injector.MinimumDifferential}, which is too little at a duty cycle of {limit:duty-cycle}")
+                : MinimumPulseCheck.UnknownPulse(point);
         }
 
         Ratio used = Ratio.FromDecimalFractions(duty);
@@ -72,7 +91,7 @@ internal sealed class DutyCycleCheck : ICheck
                 null,
                 Statement.Of(
                     "injectors.no-size-adequate",
-                    $"No injector size is adequate with this regulator: at some point there is no pressure across the injector, no time left in the cycle, or no dead time known."));
+                    $"No injector size is adequate with this regulator: at some point there is no pressure across the injector, or less than its flow is known at, no time left in the cycle, or no dead time known."));
         }
 
         VolumeFlow needed = VolumeFlow.FromCubicMetersPerSecond(flow);
@@ -97,6 +116,9 @@ internal sealed class DutyCycleCheck : ICheck
         _ => null,
     };
 
+    private static bool InjectsBy(Injector injector, double differential) =>
+        KnownFlow.Of<Real>(1, differential, injector.MinimumPascals) > 0;
+
     // At the regulator's set pressure, so that larger injectors are not asked to make up for a sagging pump.
     private static double? RequiredRating(SolvedPoint point)
     {
@@ -105,7 +127,8 @@ internal sealed class DutyCycleCheck : ICheck
             point.SolvedCircuit.RailSet,
             point.Point.Conditions.Atmosphere.Pascals,
             point.SolvedDemand.Chain.ManifoldAbsolute);
-        if (!parts.Injectors.Injector.DeadTime.TryAt(point.Point.Conditions.SupplyVolts, differential, out double deadTime))
+        if (!InjectsBy(parts.Injectors.Injector, differential)
+            || !parts.Injectors.Injector.DeadTime.TryAt(point.Point.Conditions.SupplyVolts, differential, out double deadTime))
         {
             return null;
         }

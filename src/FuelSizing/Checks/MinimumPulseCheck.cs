@@ -44,8 +44,8 @@ internal sealed class MinimumPulseCheck : ICheck
         return new(
             T.IfLess(best, 0, open, shortest),
             minimum,
-            T.IfLess(0, at.StaticFlow, least, double.PositiveInfinity),
-            T.IfLess(0, at.StaticFlow, best, double.PositiveInfinity));
+            T.IfLess(0, at.Differential, least, double.PositiveInfinity),
+            T.IfLess(0, at.Differential, best, double.PositiveInfinity));
     }
 
     /// <inheritdoc/>
@@ -59,7 +59,7 @@ internal sealed class MinimumPulseCheck : ICheck
 
         if (point.Judged.Pulse is not { } seconds)
         {
-            return UnknownDeadTime(point);
+            return UnknownPulse(point);
         }
 
         Outcome outcome = CheckReading.OutcomeOf(reading);
@@ -99,8 +99,21 @@ internal sealed class MinimumPulseCheck : ICheck
                 $"Injectors of at most {size:injector-flow} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, or ones that are linear to a shorter pulse."));
     }
 
-    /// <summary>That the dead-time table does not cover the point.</summary>
-    internal static Statement UnknownDeadTime(SolvedPoint point) => Statement.Of(
+    /// <summary>Why there is no pulse: the injector's flow is not known at the differential, or the dead-time table does not cover the point.</summary>
+    internal static Statement UnknownPulse(SolvedPoint point)
+    {
+        Injector injector = point.Parts.Injectors.Injector;
+        Pressure differential = Pressure.FromPascals(point.Judged.Differential);
+        return !double.IsNaN(point.Judged.StaticFlow) ? UnknownDeadTime(point)
+            : injector.IsMinimumDifferentialStated ? Statement.Of(
+                "injectors.flow-not-known",
+                $"the flow of {injector.Name} is known from {injector.MinimumDifferential} across it, not at {differential}")
+            : Statement.Of(
+                "injectors.flow-not-stated",
+                $"the flow of {injector.Name} is taken as known from a third of its rated pressure, {injector.MinimumDifferential} (common practice, no source), not at {differential}");
+    }
+
+    private static Statement UnknownDeadTime(SolvedPoint point) => Statement.Of(
         "injectors.dead-time-not-covered",
         $"the dead-time table covers {point.Parts.Injectors.Injector.DeadTime.Coverage} and gives no data for {point.Point.Conditions.SupplyVoltage}, {Pressure.FromPascals(point.Judged.Differential)}");
 

@@ -17,7 +17,12 @@ public sealed record Injector
         .Value(injector => injector.DeadTime)
         .Number(injector => injector.MinimumLinearPulse.Seconds)
         .Number(injector => injector.MinimumPulseVoltage.Volts)
-        .Number(injector => injector.MaximumDifferential.Pascals);
+        .Number(injector => injector.MaximumDifferential.Pascals)
+        .Number(injector => injector.MinimumPascals)
+        .Value(injector => injector.IsMinimumDifferentialStated);
+
+    // Of the rated differential, where no minimum was stated: common practice, no source.
+    private const double DefaultMinimumShare = 1.0 / 3;
 
     private Injector(
         string name,
@@ -27,7 +32,8 @@ public sealed record Injector
         DeadTimeTable deadTime,
         Duration minimumLinearPulse,
         Pressure maximumDifferential,
-        ElectricPotential minimumPulseVoltage)
+        ElectricPotential minimumPulseVoltage,
+        Pressure? minimumDifferential = null)
     {
         Name = name;
         StaticFlow = staticFlow;
@@ -37,6 +43,9 @@ public sealed record Injector
         MinimumLinearPulse = minimumLinearPulse;
         MaximumDifferential = maximumDifferential;
         MinimumPulseVoltage = minimumPulseVoltage;
+        IsMinimumDifferentialStated = minimumDifferential is not null;
+        MinimumDifferential = minimumDifferential ?? ratedDifferential * DefaultMinimumShare;
+        MinimumPascals = MinimumDifferential.Pascals;
         MinimumOpenSeconds = minimumLinearPulse.Seconds - deadTime.Nearest(minimumPulseVoltage.Volts, ratedDifferential.Pascals);
         RatedFlow = staticFlow.CubicMetersPerSecond;
         RatedPascals = ratedDifferential.Pascals;
@@ -70,6 +79,16 @@ public sealed record Injector
     public Pressure MaximumDifferential { get; }
 
     /// <summary>
+    /// The lowest differential pressure at which the flow is known to go with the square root of pressure: stated by
+    /// <see cref="WithMinimumDifferential"/>, else a third of <see cref="RatedDifferential"/> (common practice, no source). Between zero and
+    /// this the flow is not known, so that duty cycle and pulse cannot be said.
+    /// </summary>
+    public Pressure MinimumDifferential { get; }
+
+    /// <summary>False where nobody stated <see cref="MinimumDifferential"/>, so that it is a third of the rated one.</summary>
+    public bool IsMinimumDifferentialStated { get; }
+
+    /// <summary>
     /// Voltage at which the minimum linear pulse was stated, at the rated differential; 14 V where it was not said (common practice, no source).
     /// </summary>
     public ElectricPotential MinimumPulseVoltage { get; }
@@ -81,6 +100,9 @@ public sealed record Injector
     public Duration MinimumOpenTime => Duration.FromSeconds(MinimumOpenSeconds);
 
     internal double MinimumOpenSeconds { get; }
+
+    internal double MinimumPascals { get; }
+
 
     internal double RatedFlow { get; }
 
@@ -148,11 +170,31 @@ public sealed record Injector
             DeadTimeTable.WithinVoltage(minimumPulseVoltage ?? ElectricPotential.FromVolts(14), nameof(minimumPulseVoltage)));
     }
 
+    /// <summary>The same injector, whose flow is known down to a differential pressure: the lowest at which it was measured.</summary>
+    /// <param name="minimumDifferential">From 10 kPa to the rated differential.</param>
+    /// <returns>The injector.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The pressure is outside its range.</exception>
+    public Injector WithMinimumDifferential(Pressure minimumDifferential) => new(
+        Name,
+        StaticFlow,
+        RatedDifferential,
+        TestFluid,
+        DeadTime,
+        MinimumLinearPulse,
+        MaximumDifferential,
+        MinimumPulseVoltage,
+        Guard.Between(
+            minimumDifferential,
+            Pressure.FromKilopascals(10),
+            RatedDifferential,
+            "Give the lowest pressure across the injector at which its flow was measured.",
+            nameof(minimumDifferential)));
+
     /// <summary>
     /// Static volume flow on a fuel: Q_s = Q_r · √(Δp/Δp_r) · √(ρ_r/ρ), with Q_r, Δp_r and ρ_r of the rating. It is the
     /// orifice equation Q_s = C_d A √(2 Δp/ρ) with C_d A taken from the rating.
     /// </summary>
-    /// <param name="differential">Across the injector, 0 to the injector's highest.</param>
+    /// <param name="differential">Across the injector, from the minimum at which its flow is known to the highest at which it opens.</param>
     /// <param name="fuel">The fuel.</param>
     /// <param name="temperature">Of the fuel, −30 to 80 °C.</param>
     /// <returns>Flow of one injector held open.</returns>
@@ -163,15 +205,15 @@ public sealed record Injector
         return VolumeFlow.FromCubicMetersPerSecond(StaticAt(
             Guard.Between(
                 differential,
-                Pressure.Zero,
+                MinimumDifferential,
                 MaximumDifferential,
-                $"It is the highest at which {Name} is known to open.",
+                $"{Name} is not known to open above that, and its flow is not known below; extend it by measured points.",
                 nameof(differential)).Pascals,
             fuel.DensityAt(temperature).KilogramsPerCubicMeter));
     }
 
     /// <summary>Static mass flow on a fuel: the volume flow of <see cref="StaticFlowAt"/> times its density.</summary>
-    /// <param name="differential">Across the injector, 0 to the injector's highest.</param>
+    /// <param name="differential">Across the injector, from the minimum at which its flow is known to the highest at which it opens.</param>
     /// <param name="fuel">The fuel.</param>
     /// <param name="temperature">Of the fuel, −30 to 80 °C.</param>
     /// <returns>Flow of one injector held open.</returns>
@@ -192,12 +234,24 @@ public sealed record Injector
     public override string ToString() =>
         $"{Name}, {Readable.InjectorFlow(StaticFlow)} at {Readable.Of(RatedDifferential)}";
 
-    internal Injector WithStaticFlow(VolumeFlow staticFlow) =>
-        Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, MaximumDifferential, MinimumPulseVoltage);
+    internal Injector WithStaticFlow(VolumeFlow staticFlow)
+    {
+        Injector sized = Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, MaximumDifferential, MinimumPulseVoltage);
+        return IsMinimumDifferentialStated ? sized.WithMinimumDifferential(MinimumDifferential) : sized;
+    }
 
     /// <summary>The same injector, passing a multiple of its flow.</summary>
     internal Injector Scaled(double factor) =>
-        new(Name, StaticFlow * factor, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, MaximumDifferential, MinimumPulseVoltage);
+        new(
+            Name,
+            StaticFlow * factor,
+            RatedDifferential,
+            TestFluid,
+            DeadTime,
+            MinimumLinearPulse,
+            MaximumDifferential,
+            MinimumPulseVoltage,
+            IsMinimumDifferentialStated ? MinimumDifferential : null);
 
     internal double StaticAt(double differential, double fuelDensity) =>
         InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);

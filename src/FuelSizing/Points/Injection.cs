@@ -26,7 +26,7 @@ internal readonly record struct Injection
     /// <summary>Across the injector, Pa.</summary>
     public double Differential { get; }
 
-    /// <summary>Of one injector, m³/s.</summary>
+    /// <summary>Of one injector, m³/s; not a number below the differential from which its flow is known.</summary>
     public double StaticFlow { get; }
 
     /// <summary>s.</summary>

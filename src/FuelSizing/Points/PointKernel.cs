@@ -39,6 +39,7 @@ internal sealed class PointKernel
     private readonly double _density;
     private readonly double _viscosity;
     private readonly double _dutyLimit;
+    private readonly double _minimumDifferential;
     private readonly (double Minimum, double Maximum) _speeds;
     private readonly (double Minimum, double Maximum) _boosts;
     private object? _chain;
@@ -60,6 +61,7 @@ internal sealed class PointKernel
         _density = demand.Consumption.Fuel.DensityAtKelvins(conditions.FuelKelvins);
         _viscosity = _losesAhead ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.FuelKelvins) : 0;
         _dutyLimit = parts.Limits.DutyCycle.DecimalFractions;
+        _minimumDifferential = parts.Injectors.Injector.MinimumPascals;
         _speeds = Widened(
             Math.Max(EngineSpeed.Minimum, Math.Max(_efficiency.First, _power.First)),
             Math.Min(demand.Engine.SpeedLimit.RevolutionsPerSecond, Math.Min(_efficiency.Last, _power.Last)));
@@ -432,6 +434,7 @@ internal sealed class PointKernel
         InjectionConstants<T> injectors = chain.Injectors;
         Divisor<T> density = _density;
         T none = double.NaN;
+        T minimum = _minimumDifferential;
         Span<double> flows = outputs.StaticFlow;
         Span<double> pulses = outputs.Pulse;
         Span<double> duties = outputs.DutyCycle;
@@ -439,10 +442,10 @@ internal sealed class PointKernel
         {
             T fuel = T.From(fuels[at..]);
             T deadTime = T.From(deadTimes[at..]);
+            T across = T.From(differential[at..]);
             InjectionState<T> injection = InjectionChain.Evaluate(
-                injectors,
-                new InjectionInput<T>(T.From(speeds[at..]), T.From(differential[at..]), deadTime, fuel, density));
-            T flow = injection.StaticFlow;
+                injectors, new InjectionInput<T>(T.From(speeds[at..]), across, deadTime, fuel, density));
+            T flow = KnownFlow.Of(injection.StaticFlow, across, minimum);
             if (!flows.IsEmpty)
             {
                 flow.CopyTo(flows[at..]);
@@ -473,16 +476,17 @@ internal sealed class PointKernel
         InjectionConstants<T> injectors = chain.Injectors;
         Divisor<T> density = _density;
         T limit = _dutyLimit;
+        T minimum = _minimumDifferential;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             T fuel = T.From(fuels[at..]);
             T deadTime = T.From(deadTimes[at..]);
+            T across = T.From(differential[at..]);
             InjectionState<T> injection = InjectionChain.Evaluate(
-                injectors,
-                new InjectionInput<T>(T.From(speeds[at..]), T.From(differential[at..]), deadTime, fuel, density));
+                injectors, new InjectionInput<T>(T.From(speeds[at..]), across, deadTime, fuel, density));
             T capacity = InjectorFlow.Capacity(
-                injection.StaticFlow, injectors.Count.Value, injection.AvailableTime, limit, deadTime);
-            T.IfLess(0, injection.StaticFlow, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
+                KnownFlow.Of(injection.StaticFlow, across, minimum), injectors.Count.Value, injection.AvailableTime, limit, deadTime);
+            T.IfLess(0, across, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
         }
     }
 

@@ -93,7 +93,7 @@ public readonly record struct PointValues<T>
     /// <summary>Across the injector at the pressure at which injectors are judged, Pa.</summary>
     public required T Differential { get; init; }
 
-    /// <summary>Static flow of one injector there, m³/s.</summary>
+    /// <summary>Static flow of one injector there, m³/s; not a number below the differential from which its flow is known.</summary>
     public required T StaticFlow { get; init; }
 
     /// <summary>Time between the starts of two injections, s.</summary>

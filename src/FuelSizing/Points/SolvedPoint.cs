@@ -54,8 +54,10 @@ public class SolvedPoint
     /// <summary>Across the injector: rail gauge + ambient − manifold absolute.</summary>
     public Pressure InjectorDifferential => Pressure.FromPascals(_actual.Differential);
 
-    /// <summary>Static flow of one injector at that pressure on this fuel.</summary>
-    public VolumeFlow StaticFlow => VolumeFlow.FromCubicMetersPerSecond(_actual.StaticFlow);
+    /// <summary>
+    /// Static flow of one injector at that pressure on this fuel; none below the injector's <see cref="Injectors.Injector.MinimumDifferential"/>.
+    /// </summary>
+    public VolumeFlow? StaticFlow => double.IsNaN(_actual.StaticFlow) ? null : VolumeFlow.FromCubicMetersPerSecond(_actual.StaticFlow);
 
     /// <summary>Time between the starts of two injections.</summary>
     public Duration AvailableTime => Duration.FromSeconds(_actual.AvailableTime);

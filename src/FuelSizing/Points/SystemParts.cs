@@ -151,15 +151,16 @@ public sealed class SystemParts
         InjectionState<Real> state = InjectionChain.Evaluate(
             Injection,
             new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
-        return timed && state.StaticFlow > 0
+        double flow = KnownFlow.Of<Real>(state.StaticFlow, differential, Injectors.Injector.MinimumPascals);
+        return timed && flow > 0
             ? new(
                 differential,
-                state.StaticFlow,
+                flow,
                 state.AvailableTime,
                 deadTime,
                 state.Pulse,
                 state.DutyCycle,
-                InjectorFlow.Capacity<Real>(state.StaticFlow, Injectors.Count, state.AvailableTime, _dutyLimit, deadTime))
-            : new(differential, state.StaticFlow, state.AvailableTime, timed ? deadTime : double.NaN);
+                InjectorFlow.Capacity<Real>(flow, Injectors.Count, state.AvailableTime, _dutyLimit, deadTime))
+            : new(differential, flow, state.AvailableTime, timed ? deadTime : double.NaN);
     }
 }

@@ -105,8 +105,19 @@ internal sealed class WorkingWriter
         InjectionState<Traced> State(Traced dead) => InjectionChain.Evaluate(
             set, new InjectionInput<Traced>(speed, differential, dead, injected, density));
         InjectionState<Traced> open = State(0);
-        Traced flow = _to.Step(
-            "static flow of one injector", "Q_s", open.StaticFlow, "m³/s", _to.Style.InjectorFlow(_result.StaticFlow), "orifice equation, taken against the rated point");
+        const string Passed = "static flow of one injector";
+        string lacking = "no fuel flows: the pressure across the injector is not above zero";
+        Traced flow = open.StaticFlow;
+        if (_result.StaticFlow is { } passed)
+        {
+            flow = _to.Step(Passed, "Q_s", flow, "m³/s", _to.Style.InjectorFlow(passed), "orifice equation, taken against the rated point");
+        }
+        else
+        {
+            lacking = $"the flow of {injector.Name} is known from {_to.Style.Of(injector.MinimumDifferential)} across it, not at {_to.Style.Of(_result.InjectorDifferential)}";
+            _to.NotKnown(Passed, "Q_s", lacking);
+        }
+
         Traced available = _to.Step("time for a pulse", "t_c", open.AvailableTime, "s", _to.Style.Of(_result.AvailableTime), "from the start of one injection to that of the next");
         string place = $"{_to.Style.Of(_conditions.SupplyVoltage)} and {_to.Style.Of(_result.InjectorDifferential)} across the injector";
         if (_result.Actual.DeadTime is not { } seconds)
@@ -127,9 +138,8 @@ internal sealed class WorkingWriter
             $"dead-time table of {injector.Name}, at {(injector.DeadTime.IgnoresPressure ? _to.Style.Of(_conditions.SupplyVoltage) : place)}");
         if (_result.Pulse is not { } length || _result.DutyCycle is not { } share)
         {
-            const string Reason = "no fuel flows: the pressure across the injector is not above zero";
-            _to.NotKnown("pulse", "t", Reason);
-            _to.NotKnown("duty cycle", "D", Reason);
+            _to.NotKnown("pulse", "t", lacking);
+            _to.NotKnown("duty cycle", "D", lacking);
             return;
         }
 

@@ -138,7 +138,7 @@ public class CircuitChecksTests
             .With(InjectorSet.Of(steady, 4))
             .Solve(Wren.At(3000, 2));
         Assert.Equal(-50, result.InjectorDifferential.Kilopascals, 6);
-        Assert.Equal(0, result.StaticFlow.CubicMetersPerSecond);
+        Assert.Equal(0, result.StaticFlow!.Value.CubicMetersPerSecond);
         Assert.Equal(1, result.DeadTime!.Value.Milliseconds, 9);
         Assert.Null(result.Pulse);
         Assert.Null(result.DutyCycle);
@@ -154,7 +154,7 @@ public class CircuitChecksTests
     {
         OperatingResult result = Wren.System(RisingRate.From(Wren.Kpa(300), 6, Pressure.Zero), pump: 5).Solve(Wren.At(3000, 0.7));
         Assert.Equal(650, result.InjectorDifferential.Kilopascals, 6);
-        Assert.True(result.StaticFlow.CubicMetersPerSecond > 0);
+        Assert.True(result.StaticFlow!.Value.CubicMetersPerSecond > 0);
         Assert.Null(result.DeadTime);
         Assert.Null(result.Pulse);
         Assert.Equal(Outcome.CannotSay, Find(result, Part.Injectors).Outcome);

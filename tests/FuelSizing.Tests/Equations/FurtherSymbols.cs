@@ -18,6 +18,7 @@ internal static class FurtherSymbols
         Of("p_lim", "Pa", "pressure rating, maximum permitted rail pressure, gauge"),
         Of("p_m", "Pa", "pressure of the air of the measured pull, absolute"),
         Of("Δp_max", "Pa", "maximum opening differential pressure of the injector"),
+        Of("Δp_min", "Pa", "minimum differential pressure of the injector, from which its flow is known"),
         Of("p_off", "Pa", "offset of the regulator from its kind"),
         Of("p_ret", "Pa", "pressure at the inlet of the return line, gauge"),
         Of("Δp_ret", "Pa", "pressure drop of the return line"),

@@ -29,7 +29,7 @@ public class InjectorTests
         Gen.Select(Gen.Double[10, 1000], Gen.Double[0, 100], Gen.Double[-30, 80]).Sample((kilopascals, ethanol, celsius) =>
         {
             Fuel fuel = FuelBlend.EthanolInPetrol(Ratio.FromPercent(ethanol));
-            Injector injector = Rated(360, TestFluid.Heptane);
+            Injector injector = Rated(360, TestFluid.Heptane).WithMinimumDifferential(Wren.Kpa(10));
             double dischargeArea = 360e-6 / 60 / Math.Sqrt(2 * 300e3 / 683.8);
             Temperature temperature = Temperature.FromDegreesCelsius(celsius);
             double orifice = dischargeArea

@@ -76,7 +76,7 @@ public class PointBatchTests
                     Close(fuel, batch.FuelFlow[i], scale);
                     Close(alone.RailGauge.Pascals, batch.RailGauge[i], scale);
                     Close(alone.InjectorDifferential.Pascals, batch.Differential[i], scale * 2);
-                    Close(alone.StaticFlow.CubicMetersPerSecond, batch.StaticFlow[i], scale * 2);
+                    Close(alone.StaticFlow?.CubicMetersPerSecond ?? double.NaN, batch.StaticFlow[i], scale * 2);
                     Close(alone.Pulse?.Seconds ?? double.NaN, batch.Pulse[i], scale * 2);
                     Close(alone.DutyCycle?.DecimalFractions ?? double.NaN, batch.DutyCycle[i], scale * 2);
                     double reserve = alone.Margins.First(margin => margin.Part == Part.Injectors).Share ?? double.NaN;

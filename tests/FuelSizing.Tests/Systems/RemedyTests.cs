@@ -22,7 +22,8 @@ public class RemedyTests
     [Fact]
     public void InjectorRemedy_WhereADeadTimeIsUnknown_NamesNoSize()
     {
-        SweepResult sweep = Wren.System(Fixed.At(Wren.Kpa(400)), injector: 50, pump: 4)
+        SweepResult sweep = Wren.System(Fixed.At(Wren.Kpa(400)), pump: 4)
+            .With(InjectorSet.Of(Wren.InjectorOf(50).WithMinimumDifferential(Wren.Kpa(60)), 4))
             .Sweep([Wren.Rpm(3000)], [Pressure.Zero, Pressure.FromBars(3.2)], Wren.Hill);
         Assert.Equal(Outcome.Fails, Find(sweep.At(0, 0), Part.Injectors).Outcome);
         Assert.Equal(Outcome.CannotSay, Find(sweep.At(0, 1), Part.Injectors).Outcome);

@@ -102,7 +102,7 @@ public class SolveTests
                 [
                     result.RailGauge.Pascals,
                     result.InjectorDifferential.Pascals,
-                    result.StaticFlow.CubicMetersPerSecond,
+                    result.StaticFlow?.CubicMetersPerSecond,
                     result.DeadTime?.Seconds,
                     result.Pulse?.Seconds,
                     result.DutyCycle?.DecimalFractions,
@@ -191,7 +191,7 @@ public class SolveTests
     public void Injectors_AgainstAManifoldAboveTheRail_PassNothingAndSayWhy()
     {
         OperatingResult result = Wren.System(Fixed.At(Wren.Kpa(150)), pump: 3).Solve(Wren.At(3000, 2));
-        Assert.Equal(0, result.StaticFlow.CubicMetersPerSecond);
+        Assert.Equal(0, result.StaticFlow!.Value.CubicMetersPerSecond);
         Assert.Null(result.DutyCycle);
         Margin margin = result.Margins.Single(m => m.Part == Part.Injectors);
         Assert.Equal(Outcome.Fails, margin.Outcome);

@@ -104,7 +104,7 @@ public class WorkingTests
         Is(result.PumpFlow?.CubicMetersPerSecond, "Q_p");
         Is(result.RailGauge.Pascals, "p_r");
         Is(result.InjectorDifferential.Pascals, "Δp");
-        Is(result.StaticFlow.CubicMetersPerSecond, "Q_s");
+        Is(result.StaticFlow?.CubicMetersPerSecond, "Q_s");
         Is(result.AvailableTime.Seconds, "t_c");
         Is(result.DeadTime?.Seconds, "t_d");
         Is(result.Pulse?.Seconds, "t");

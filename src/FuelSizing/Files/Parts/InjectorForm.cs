@@ -61,6 +61,15 @@ internal static class InjectorForm
     private static readonly QuantityField<Pressure> MaximumDifferential =
         new("maximum_differential", Measures.Pressure, "maximum differential pressure at which it is known to open") { Example = "550 kPa", Range = "`rated_differential` to 2,000 kPa" };
 
+    private static readonly QuantityField<Pressure> MinimumDifferential =
+        new("minimum_differential", Measures.Pressure, "minimum differential pressure from which its flow is known")
+        {
+            Example = "80 kPa",
+            Optional = true,
+            Range = "10 kPa to `rated_differential`",
+            Default = "a third of `rated_differential` (common practice, no source)",
+        };
+
     private static readonly ListField<DeadTimeRow> DeadTimes = new("dead_times", () => Row, "a row for each pair of voltage and differential")
     {
         IsTable = true,
@@ -84,6 +93,7 @@ internal static class InjectorForm
         { MinimumPulse, injector => injector.MinimumLinearPulse },
         { MinimumPulseVoltage, injector => injector.MinimumPulseVoltage },
         { MaximumDifferential, injector => injector.MaximumDifferential },
+        { MinimumDifferential, injector => injector.IsMinimumDifferentialStated ? injector.MinimumDifferential : null },
         { DeadTimes, injector => [.. injector.DeadTime.Points.Select(point => new DeadTimeRow(point.Voltage, point.Differential, point.Time))] },
     };
 
@@ -114,17 +124,21 @@ internal static class InjectorForm
         TestFluid? fluid = values.Optional(FluidDensity) is { } density
             ? values.Checked(() => TestFluid.Of(values.Required(Fluid), density), ("name", Fluid), ("density", FluidDensity))
             : TestFluid.Heptane;
-        return deadTime is null || fluid is null
-            ? null
-            : Injector.Of(
-                values.Required(Name),
-                values.Required(StaticFlow),
-                values.Required(RatedDifferential),
-                fluid,
-                deadTime,
-                values.Required(MinimumPulse),
-                values.Required(MaximumDifferential),
-                values.Optional(MinimumPulseVoltage));
+        if (deadTime is null || fluid is null)
+        {
+            return null;
+        }
+
+        Injector injector = Injector.Of(
+            values.Required(Name),
+            values.Required(StaticFlow),
+            values.Required(RatedDifferential),
+            fluid,
+            deadTime,
+            values.Required(MinimumPulse),
+            values.Required(MaximumDifferential),
+            values.Optional(MinimumPulseVoltage));
+        return values.Optional(MinimumDifferential) is { } minimum ? injector.WithMinimumDifferential(minimum) : injector;
     }
 
     private static DeadTimeTable? TableOf(FieldValues values)
