@@ -28,7 +28,8 @@ internal sealed class PlainPoint
     private readonly double _drive = 1;
     private readonly double _measuredPressure = InventedCar.Demand.MeasuredPower.MeasuredIn.Pascals;
     private readonly double _measuredTemperature = InventedCar.Demand.MeasuredPower.MeasuredIn.Kelvins;
-    private readonly double _mechanical = 0.85;
+    private readonly double _friction = InventedCar.Demand.Constants.StatedFriction;
+    private readonly double _frictionSpeed = InventedCar.Demand.Constants.StatedSpeed;
     private readonly double _bsfc = 315e-3 / 3.6e6;
     private readonly double _lambda = 0.82;
     private readonly double _airFuel = InventedCar.Demand.Consumption.Fuel.AirFuelRatio;
@@ -65,9 +66,10 @@ internal sealed class PlainPoint
         at.Drive = _belt * (at.Air * (Heats * Gas / (Heats - 1)) * (at.Outlet - temperature) / _drive);
         double dense = at.Manifold / at.Charge * _measuredTemperature / _measuredPressure;
         double measured = Cubic(_power, speed);
-        double indicated = measured / _mechanical;
-        at.Brake = Math.Max(0, (indicated * dense) - (indicated - measured) - at.Drive);
-        at.FromPower = at.Brake * _bsfc;
+        double friction = _friction * speed * Mean(speed) / (_frictionSpeed * Mean(_frictionSpeed));
+        double gross = Math.Max(0, ((measured + friction) * dense) - friction);
+        at.Brake = Math.Max(0, gross - at.Drive);
+        at.FromPower = gross * _bsfc;
         at.FromAir = at.Air / (_lambda * _airFuel);
         at.Injected = Math.Max(at.FromAir, at.FromPower) / at.Density;
         at.Set = Math.Min(
@@ -91,6 +93,8 @@ internal sealed class PlainPoint
         at.Duty = at.Pulse / at.Time;
         at.Capacity = at.StaticFlow * _count * Math.Max(0, (_dutyLimit * at.Time) - at.DeadTime) / at.Time;
     }
+
+    private static double Mean(double speed) => 97e3 + (900 * speed) + (18 * speed * speed);
 
     // Start, value and the three coefficients of each piece, one piece after another.
     private static double[] Table(ReadOnlySpan<CubicPiece<Real>> pieces)

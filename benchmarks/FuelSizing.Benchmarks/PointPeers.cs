@@ -52,7 +52,8 @@ internal sealed unsafe class PointPeers
             engine.DriveEfficiency.Value,
             system.Demand.MeasuredPower.MeasuredIn.Pascals,
             system.Demand.MeasuredPower.MeasuredIn.Kelvins,
-            engine.MechanicalEfficiency.Value,
+            engine.StatedFriction,
+            engine.StatedSpeed,
             engine.BrakeSpecificFuelConsumption,
             system.Demand.Consumption.Lambda,
             system.Demand.Consumption.Fuel.AirFuelRatio,
@@ -110,12 +111,11 @@ internal sealed unsafe class PointPeers
             double outlet = c.Temperature * (1 + ((Math.Exp((Heats - 1) / Heats * Math.Log(ratio)) - 1) / c.Compressor));
             double charge = outlet - (c.Cooler * (outlet - c.Temperature));
             double air = Cubic(_efficiency, speed) * (manifold / (Gas * charge)) * c.Displacement * speed / c.Revolutions;
-            double drive = c.Belt * (air * (Heats * Gas / (Heats - 1)) * (outlet - c.Temperature) / c.Drive);
             double dense = manifold / charge * c.MeasuredTemperature / c.MeasuredPressure;
             double measured = Cubic(_power, speed);
-            double indicated = measured / c.Mechanical;
-            double brake = Math.Max(0, (indicated * dense) - (indicated - measured) - drive);
-            double fuel = Math.Max(air / (c.Lambda * c.AirFuel), brake * c.Bsfc) / c.Density;
+            double friction = c.Friction * speed * MeanFriction(speed) / (c.FrictionSpeed * MeanFriction(c.FrictionSpeed));
+            double gross = Math.Max(0, ((measured + friction) * dense) - friction);
+            double fuel = Math.Max(air / (c.Lambda * c.AirFuel), gross * c.Bsfc) / c.Density;
             double rail = Math.Min(
                 c.Ceiling, c.Base + (c.GainBelow * Math.Min(boost, c.Onset)) + (c.Gain * Math.Max(0, boost - c.Onset)));
             double across = rail + c.Ambient - manifold;
@@ -159,14 +159,13 @@ internal sealed unsafe class PointPeers
             VolumeFlow swept = VolumeFlow.FromCubicMetersPerSecond(
                 displacement.CubicMeters * speed.RevolutionsPerSecond / c.Revolutions);
             MassFlow air = inlet * swept * efficiency.DecimalFractions;
-            Power drive = Power.FromWatts(
-                c.Belt * (air.KilogramsPerSecond * (Heats * Gas / (Heats - 1)) * (outlet - outside).Kelvins / c.Drive));
             Ratio dense = Ratio.FromDecimalFractions(manifold / measuredPressure * (c.MeasuredTemperature / charge.Kelvins));
             Power measured = Power.FromWatts(Cubic(_powerSpeeds, _power, speed));
-            Power indicated = measured / (decimal)c.Mechanical;
-            Power brake = UnitMath.Max(
-                Power.Zero, Power.FromWatts((double)indicated.Watts * dense.DecimalFractions) - (indicated - measured) - drive);
-            MassFlow fromPower = bsfc * brake;
+            Power friction = Power.FromWatts(
+                c.Friction * speed.RevolutionsPerSecond * MeanFriction(speed.RevolutionsPerSecond) / (c.FrictionSpeed * MeanFriction(c.FrictionSpeed)));
+            Power gross = UnitMath.Max(
+                Power.Zero, Power.FromWatts((double)(measured + friction).Watts * dense.DecimalFractions) - friction);
+            MassFlow fromPower = bsfc * gross;
             MassFlow fromAir = air / (c.Lambda * c.AirFuel);
             VolumeFlow fuel = UnitMath.Max(fromAir, fromPower) / density;
             Pressure rail = UnitMath.Min(
@@ -211,6 +210,8 @@ internal sealed unsafe class PointPeers
         double s = x - table[k];
         return table[Pieces + k] + (s * (table[(2 * Pieces) + k] + (s * (table[(3 * Pieces) + k] + (s * table[(4 * Pieces) + k])))));
     }
+
+    private static double MeanFriction(double speed) => 97e3 + (900 * speed) + (18 * speed * speed);
 
     private static double Straight(double[] table, double x)
     {

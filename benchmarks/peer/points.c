@@ -5,7 +5,7 @@
 /* The order of PeerConstants in the benchmarks. */
 typedef struct {
     double displacement, revolutions, compressor, cooler, cooler_loss, belt, drive;
-    double measured_pressure, measured_temperature, mechanical, bsfc, lambda, air_fuel;
+    double measured_pressure, measured_temperature, friction, friction_speed, bsfc, lambda, air_fuel;
     double ambient, temperature, density;
     double base, gain_below, gain, onset, ceiling;
     double rated_flow, rated_pressure, test_density, count, injections;
@@ -30,6 +30,7 @@ static inline double straight(const double *__restrict t, double x) {
     return t[PIECES + k] + (t[PIECES + k + 1] - t[PIECES + k]) * (x - t[k]) / (t[k + 1] - t[k]);
 }
 
+static inline double mean_friction(double n) { return 97e3 + 900 * n + 18 * n * n; }
 static inline double larger(double a, double b) { return a > b ? a : b; }
 static inline double smaller(double a, double b) { return a < b ? a : b; }
 
@@ -37,7 +38,7 @@ extern "C" void points(const constants *__restrict c, const double *__restrict e
             const double *__restrict dead_times, const double *__restrict speeds, const double *__restrict boosts,
             double *__restrict rails, double *__restrict fuels, double *__restrict flows, double *__restrict duties, size_t n) {
     const constants k = *c;
-    const double gas = 287.05287, ratio_of_heats = 1.4, heat = ratio_of_heats * gas / (ratio_of_heats - 1);
+    const double gas = 287.05287, ratio_of_heats = 1.4;
     const double exponent = (ratio_of_heats - 1) / ratio_of_heats;
     for (size_t i = 0; i < n; i++) {
         double speed = speeds[i], boost = boosts[i];
@@ -46,11 +47,11 @@ extern "C" void points(const constants *__restrict c, const double *__restrict e
         double outlet = k.temperature * (1 + (exp(exponent * log(ratio)) - 1) / k.compressor);
         double charge = outlet - k.cooler * (outlet - k.temperature);
         double air = cubic(efficiency, speed) * (manifold / (gas * charge)) * k.displacement * speed / k.revolutions;
-        double drive = k.belt * (air * heat * (outlet - k.temperature) / k.drive);
         double dense = manifold / charge * k.measured_temperature / k.measured_pressure;
-        double measured = cubic(power, speed), indicated = measured / k.mechanical;
-        double brake = larger(0, indicated * dense - (indicated - measured) - drive);
-        double fuel = larger(air / (k.lambda * k.air_fuel), brake * k.bsfc) / k.density;
+        double measured = cubic(power, speed);
+        double friction = k.friction * speed * mean_friction(speed) / (k.friction_speed * mean_friction(k.friction_speed));
+        double gross = larger(0, (measured + friction) * dense - friction);
+        double fuel = larger(air / (k.lambda * k.air_fuel), gross * k.bsfc) / k.density;
         double rail = smaller(k.ceiling, k.base + k.gain_below * smaller(boost, k.onset) + k.gain * larger(0, boost - k.onset));
         double across = rail + k.ambient - manifold;
         double flow = k.rated_flow * sqrt(larger(0, across) / k.rated_pressure * k.test_density / k.density);

@@ -17,6 +17,10 @@ dead = np.array(given["DeadTimes"]).reshape(2, 8)
 dead = dead[:, np.isfinite(dead[0])]
 
 
+def mean_friction(n):
+    return 97e3 + 900 * n + 18 * n * n
+
+
 def cubic(table, x):
     k = np.searchsorted(table[0], x, side="right") - 1
     s = x - table[0][k]
@@ -30,12 +34,11 @@ def run():
     outlet = c["Temperature"] * (1 + (np.exp((heats - 1) / heats * np.log(ratio)) - 1) / c["Compressor"])
     charge = outlet - c["Cooler"] * (outlet - c["Temperature"])
     air = cubic(efficiency, speed) * (manifold / (gas * charge)) * c["Displacement"] * speed / c["Revolutions"]
-    drive = c["Belt"] * (air * (heats * gas / (heats - 1)) * (outlet - c["Temperature"]) / c["Drive"])
     dense = manifold / charge * c["MeasuredTemperature"] / c["MeasuredPressure"]
     measured = cubic(power, speed)
-    indicated = measured / c["Mechanical"]
-    brake = np.maximum(0, indicated * dense - (indicated - measured) - drive)
-    fuel = np.maximum(air / (c["Lambda"] * c["AirFuel"]), brake * c["Bsfc"]) / c["Density"]
+    friction = c["Friction"] * speed * mean_friction(speed) / (c["FrictionSpeed"] * mean_friction(c["FrictionSpeed"]))
+    gross = np.maximum(0, (measured + friction) * dense - friction)
+    fuel = np.maximum(air / (c["Lambda"] * c["AirFuel"]), gross * c["Bsfc"]) / c["Density"]
     rail = np.minimum(
         c["Ceiling"], c["Base"] + c["GainBelow"] * np.minimum(boost, c["Onset"]) + c["Gain"] * np.maximum(0, boost - c["Onset"]))
     across = rail + c["Ambient"] - manifold

@@ -269,8 +269,8 @@ public class DescriptionTests
     private static Made Demand => Of(
         typeof(FuelDemandModel),
         nameof(FuelDemandModel.Of),
-        [AnEngine, Wren.Turbocharger, Air, Pull, Wren.Percent(85), AConsumption, DemandBasis.Air],
-        [Wren.Engine, Induction.NaturallyAspirated, Wren.VolumetricEfficiency, Wren.Power, Wren.Percent(86), FuelConsumption.Of(Fuel.Petrol, 0.83, Grams(315)), DemandBasis.Power]);
+        [AnEngine, Wren.Turbocharger, Air, Pull, Wren.Percent(85), AConsumption, DemandBasis.Air, Wren.Rpm(6000)],
+        [Wren.Engine, Induction.NaturallyAspirated, Wren.VolumetricEfficiency, Wren.Power, Wren.Percent(86), FuelConsumption.Of(Fuel.Petrol, 0.83, Grams(315)), DemandBasis.Power, Wren.Rpm(6100)]);
 
     private static Made DeadTimes => Of(
         typeof(DeadTimeTable),

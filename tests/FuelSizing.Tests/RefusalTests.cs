@@ -164,7 +164,8 @@ public class RefusalTests
             Wren.Power,
             Wren.Percent(85),
             Wren.Petrol,
-            DemandBasis.Air),
+            DemandBasis.Air,
+            Wren.Rpm(6000)),
         new(Wren.Demand(), typeof(FuelDemandModel), nameof(FuelDemandModel.At), Wren.Rpm(3000), Wren.Kpa(50), Atmosphere.Standard),
         new(null, typeof(TestFluid), nameof(TestFluid.Of), "t", Density.FromKilogramsPerCubicMeter(700)),
         new(

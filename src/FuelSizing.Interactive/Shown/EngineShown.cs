@@ -28,7 +28,7 @@ internal static class EngineShown
                 .. Charging(model.Induction, style),
                 new("Lambda", "λ", style.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
                 new("BSFC", "b", style.Of(model.Consumption.BrakeSpecificFuelConsumption)),
-                new("Mechanical efficiency", "η_m", style.Of(model.MechanicalEfficiency), "of the measured pull"),
+                new("Mechanical efficiency", "η_m", style.Of(model.MechanicalEfficiency), $"of the measured pull, at {style.Of(model.MechanicalEfficiencySpeed)}"),
                 Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.MinimumSpeed, model.VolumetricEfficiency.MaximumSpeed, style)}"),
                 Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.MinimumSpeed, model.MeasuredPower.MaximumSpeed, style)}"),
                 Fact.Words("Parts are sized for", Basis(model.Basis)),
@@ -77,8 +77,8 @@ internal static class EngineShown
         .. demand.CompressorDrivePower > Power.Zero
             ? (Fact[])[new("Power that the belt takes", "P_d", style.Of(demand.CompressorDrivePower), "energy balance of the compressor")]
             : [],
-        new("Power at the crank", "P", style.Of(demand.BrakePower), "from the measured pull, by charge density"),
-        new("Fuel from power", "ṁ_1", style.Of(demand.FromPower), "by BSFC"),
+        new("Power at the crank", "P", style.Of(demand.BrakePower), demand.CompressorDrivePower > Power.Zero ? "from the measured pull, by charge density; what the belt leaves" : "from the measured pull, by charge density"),
+        new("Fuel from power", "ṁ_1", style.Of(demand.FromPower), demand.CompressorDrivePower > Power.Zero ? "by BSFC, for the power that the belt takes too" : "by BSFC"),
         new("Fuel from air", "ṁ_2", style.Of(demand.FromAir), "by lambda"),
         new("Difference", "e_f", style.Change(demand.Difference), "fuel from power over fuel from air"),
         new("Fuel", "ṁ_f", style.Of(demand.MassFlow), Basis(demand.Basis)),

@@ -30,7 +30,7 @@ public sealed record FuelConsumption
     /// <summary>Air–fuel ratio ÷ stoichiometric air–fuel ratio; below 1 is rich.</summary>
     public double Lambda { get; }
 
-    /// <summary>Fuel mass for a unit of work at the crank, at full load.</summary>
+    /// <summary>Fuel mass for a unit of work at the crank, at full load; work that a belt-driven compressor takes from it included.</summary>
     public BrakeSpecificFuelConsumption BrakeSpecificFuelConsumption { get; }
 
     /// <summary>Brake thermal efficiency that this consumption implies: η_e = 1/(b H).</summary>

@@ -36,13 +36,19 @@ public sealed class FuelDemand
     /// <summary>Power that a belt-driven compressor takes from the crank: ṁ_a c_p (T_2 − T_1)/η_b; else zero.</summary>
     public Power CompressorDrivePower => Power.FromWatts(_state.DrivePower.Value);
 
+    /// <summary>What the engine's own friction takes at this speed, pumping and auxiliaries included.</summary>
+    public Power FrictionPower => Power.FromWatts(_state.Friction.Value);
+
     /// <summary>
-    /// Estimated power at the crank: P_m/η_m · δ − P_m (1/η_m − 1) − P_d, with δ the charge density against that of the
-    /// measured pull and P_d the belt's share. Spark retard and exhaust back-pressure are not in it.
+    /// Estimated power at the crank before a belt-driven compressor takes its share: (P_m + P_fr) δ − P_fr, with δ the charge density
+    /// against that of the measured pull and P_fr the friction. Spark retard and exhaust back-pressure are not in it.
     /// </summary>
+    public Power GrossPower => Power.FromWatts(_state.GrossPower.Value);
+
+    /// <summary>Estimated power at the crank: <see cref="GrossPower"/> less <see cref="CompressorDrivePower"/>.</summary>
     public Power BrakePower => Power.FromWatts(_state.BrakePower.Value);
 
-    /// <summary>Fuel from power: P b.</summary>
+    /// <summary>Fuel from power: P_g b. What a belt takes is burnt for too, so that it does not fall where the belt takes more.</summary>
     public MassFlow FromPower => MassFlow.FromKilogramsPerSecond(_state.FromPower.Value);
 
     /// <summary>Fuel from air: ṁ_air/(λ · AFR).</summary>

@@ -18,6 +18,7 @@ public sealed record FuelDemandModel
         .Value(model => model.VolumetricEfficiency)
         .Value(model => model.MeasuredPower)
         .Number(model => model.MechanicalEfficiency.DecimalFractions)
+        .Number(model => model.MechanicalEfficiencySpeed.RevolutionsPerSecond)
         .Value(model => model.Consumption)
         .Value(model => model.Basis);
 
@@ -35,12 +36,13 @@ public sealed record FuelDemandModel
         VolumetricEfficiency volumetricEfficiency,
         PowerCurve measuredPower,
         Ratio mechanicalEfficiency,
+        RotationalSpeed mechanicalEfficiencySpeed,
         FuelConsumption consumption,
         DemandBasis basis)
     {
         (Engine, Induction, Consumption, Basis) = (engine, induction, consumption, basis);
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
-        MechanicalEfficiency = mechanicalEfficiency;
+        (MechanicalEfficiency, MechanicalEfficiencySpeed) = (mechanicalEfficiency, mechanicalEfficiencySpeed);
         Constants = ConstantsOf<Real>();
         _minimum = Math.Max(volumetricEfficiency.BySpeed.First, measuredPower.BySpeed.First) * (1 + Hair);
         _maximum = Math.Min(
@@ -68,8 +70,15 @@ public sealed record FuelDemandModel
     /// <summary>The measured pull without boost.</summary>
     public PowerCurve MeasuredPower { get; }
 
-    /// <summary>Brake ÷ indicated power of the measured pull.</summary>
+    /// <summary>Brake ÷ indicated power of the measured pull, at <see cref="MechanicalEfficiencySpeed"/>.</summary>
+    /// <remarks>
+    /// Friction power there, P_m (1/η_m − 1), is carried to other speeds by the shape of friction mean effective pressure against speed
+    /// (<see cref="EngineFriction.AtSpeed{T}(T, T, T)"/>): the efficiency is better at lower speeds and worse at higher ones.
+    /// </remarks>
     public Ratio MechanicalEfficiency { get; }
+
+    /// <summary>The speed at which the mechanical efficiency is stated; that of the highest measured power where it was not said.</summary>
+    public RotationalSpeed MechanicalEfficiencySpeed { get; }
 
     internal static Ratio WithinMechanical(Ratio efficiency, string name) =>
         Guard.Between(
@@ -87,6 +96,9 @@ public sealed record FuelDemandModel
     /// <param name="mechanicalEfficiency">Brake ÷ indicated power of that pull, 50 to 100 %.</param>
     /// <param name="consumption">Fuel, lambda and BSFC at full load.</param>
     /// <param name="basis">Which estimate to size for; the larger of the two if not given.</param>
+    /// <param name="mechanicalEfficiencySpeed">
+    /// The speed at which the mechanical efficiency is stated, within the power curve; that of its highest point if not given.
+    /// </param>
     /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static FuelDemandModel Of(
@@ -96,7 +108,8 @@ public sealed record FuelDemandModel
         PowerCurve measuredPower,
         Ratio mechanicalEfficiency,
         FuelConsumption consumption,
-        DemandBasis basis = DemandBasis.Larger)
+        DemandBasis basis = DemandBasis.Larger,
+        RotationalSpeed? mechanicalEfficiencySpeed = null)
     {
         ArgumentNullException.ThrowIfNull(engine);
         ArgumentNullException.ThrowIfNull(induction);
@@ -109,6 +122,7 @@ public sealed record FuelDemandModel
             volumetricEfficiency,
             measuredPower,
             WithinMechanical(mechanicalEfficiency, nameof(mechanicalEfficiency)),
+            mechanicalEfficiencySpeed is { } speed ? Within(speed, measuredPower, nameof(mechanicalEfficiencySpeed)) : measuredPower.Peak,
             consumption,
             Guard.Member(basis, "Choose which estimate to size for.", nameof(basis)));
     }
@@ -118,7 +132,7 @@ public sealed record FuelDemandModel
 
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
-        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, consumption, Basis);
+        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis);
 
     /// <summary>The model in SI numbers, for one number or for many at once.</summary>
     internal DemandConstants<T> ConstantsOf<T>()
@@ -131,7 +145,9 @@ public sealed record FuelDemandModel
             Induction.Drive == CompressorDrive.Belt ? 1 : 0,
             Induction.DriveEfficiency.DecimalFractions,
             StandardAir.Density<T>(MeasuredPower.MeasuredIn.Pascals, MeasuredPower.MeasuredIn.Kelvins),
-            MechanicalEfficiency.DecimalFractions,
+            EngineFriction.OfMeasuredPull<T>(
+                MeasuredPower.BySpeed.At(MechanicalEfficiencySpeed.RevolutionsPerSecond), MechanicalEfficiency.DecimalFractions),
+            MechanicalEfficiencySpeed.RevolutionsPerSecond,
             Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
             Combustion.AirFuelRatio<T>(Consumption.Lambda, Consumption.Fuel.AirFuelRatio));
 
@@ -210,6 +226,12 @@ public sealed record FuelDemandModel
         return DemandChain.Evaluate(
             Constants,
             inside ? Input(revolutions, revolutions, pascals, atmosphere) : InputAt(speed, boost, atmosphere));
+    }
+
+    private static RotationalSpeed Within(RotationalSpeed speed, PowerCurve power, string name)
+    {
+        EngineSpeed.Covered(speed, power.BySpeed, "power curve", name);
+        return speed;
     }
 
     private DemandInput<Real> Input(double airSpeed, double powerSpeed, double boost, Atmosphere atmosphere) => new(

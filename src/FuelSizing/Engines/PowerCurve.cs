@@ -39,6 +39,9 @@ public sealed record PowerCurve
     /// <summary>The highest speed that the curve covers.</summary>
     public RotationalSpeed MaximumSpeed => RotationalSpeed.FromRevolutionsPerSecond(BySpeed.Last);
 
+    /// <summary>The speed of the highest of its points.</summary>
+    internal RotationalSpeed Peak => Points.MaxBy(point => point.Power).Speed;
+
     internal Curve BySpeed { get; }
 
     /// <summary>Share of crank power lost before the measurement; zero where it was taken at the crank.</summary>

@@ -46,7 +46,9 @@ internal static class DemandWorking
             to.Step("power that the belt takes", "P_d", state.DrivePower, "W", to.Style.Of(demand.CompressorDrivePower), "energy balance of the compressor");
         }
 
-        to.Step("power at the crank", "P", state.BrakePower, "W", to.Style.Of(demand.BrakePower), "indicated power with charge density, friction as measured");
+        to.Step("friction at this speed", "P_fr", state.Friction, "W", to.Style.Of(demand.FrictionPower), "friction mean effective pressure by its shape against speed: Heywood, Internal Combustion Engine Fundamentals, ch. 13, from memory");
+        to.Step("power at the crank, a compressor drive's share included", "P_g", state.GrossPower, "W", to.Style.Of(demand.GrossPower), "indicated power with charge density, friction the same at any boost");
+        to.Step("power at the crank", "P", state.BrakePower, "W", to.Style.Of(demand.BrakePower), belted ? "what the belt leaves" : Definition);
         Traced fromPower = to.Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", to.Style.Of(demand.FromPower), "definition of BSFC");
         Traced fromAir = to.Step("fuel from air", "ṁ_2", state.FromAir, "kg/s", to.Style.Of(demand.FromAir), "definition of lambda");
         to.Step("difference between the two", "e_f", (fromPower / fromAir) - 1, "1", to.Style.Change(demand.Difference), Definition);
@@ -74,6 +76,7 @@ internal static class DemandWorking
     {
         DemandConstants<Real> own = model.Constants;
         Induction induction = model.Induction;
+        double peak = model.MeasuredPower.BySpeed.At(own.StatedSpeed);
         return new(
             to.Given("displacement", "V_d", own.Displacement, "m³", $"{Number(model.Engine.Displacement.Liters)} L", model.Engine.Name),
             cycle,
@@ -83,7 +86,16 @@ internal static class DemandWorking
             (double)own.BeltShare,
             belted ? to.Given("belt's efficiency", "η_b", own.DriveEfficiency.Value, "1", to.Style.Of(induction.DriveEfficiency), "induction") : (double)own.DriveEfficiency.Value,
             MeasuredDensity(to, model.MeasuredPower.MeasuredIn),
-            to.Given("mechanical efficiency of that pull", "η_m", own.MechanicalEfficiency.Value, "1", to.Style.Of(model.MechanicalEfficiency), "measured pull"),
+            to.Step(
+                "friction of that pull at the speed of its mechanical efficiency",
+                "P_fr0",
+                EngineFriction.OfMeasuredPull(
+                    to.Table("power of that pull there", "P_m0", peak, "W", to.Style.Of(Power.FromWatts(peak)), $"measured power curve, at {to.Style.Of(model.MechanicalEfficiencySpeed)}"),
+                    to.Given("mechanical efficiency of that pull", "η_m", model.MechanicalEfficiency.DecimalFractions, "1", to.Style.Of(model.MechanicalEfficiency), "measured pull")),
+                "W",
+                to.Style.Of(Power.FromWatts((double)own.StatedFriction)),
+                Definition),
+            to.Given("speed at which it is stated", "n_0", own.StatedSpeed, "rev/s", to.Style.Of(model.MechanicalEfficiencySpeed), "measured pull"),
             to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), "consumption"),
             Combustion.AirFuelRatio(
                 to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),

@@ -14,7 +14,7 @@ internal static class EquationForms
     [
         new("Displacement", Volume, 0.5e-3, 8e-3), Plain("RevolutionsPerCycle", 1, 2), Share("CompressorEfficiency"), new("CoolerEffectiveness", One, 0, 1),
         new("CoolerLoss", Pascal, 0, 2e4), new("BeltShare", One, 0, 1), Share("DriveEfficiency"),
-        new("MeasuredDensity", Dimension.Density, 0.8, 3), Share("MechanicalEfficiency"), new("BrakeSpecificFuelConsumption", Kilogram / Joule, 5e-8, 2e-7),
+        new("MeasuredDensity", Dimension.Density, 0.8, 3), new("StatedFriction", Watt, 1e3, 4e4), new("StatedSpeed", Speed, 10, 150), new("BrakeSpecificFuelConsumption", Kilogram / Joule, 5e-8, 2e-7),
         Plain("AirFuelRatio", 6, 15),
     ];
 
@@ -166,15 +166,29 @@ internal static class EquationForms
         Of(typeof(EnginePower), nameof(EnginePower.OfTorque), Watt, new("torque", Joule, 50, 800), new("speed", Speed, 10, 150)),
         Of(typeof(BoostedPower), nameof(BoostedPower.CrankFromWheel), Watt, new("wheelPower", Watt, 1e4, 3e5), new("drivetrainLoss", One, 0, 0.3)),
         Of(
-            typeof(BoostedPower), nameof(BoostedPower.Brake), Watt,
-            new("measuredPower", Watt, 1e4, 3e5), Share("mechanicalEfficiency"), Plain("densityRatio", 0.5, 3), new("drivePower", Watt, 0, 3e4)),
-        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromPower), MassFlow, new("brakePower", Watt, 0, 5e5), Consumption("brakeSpecificFuelConsumption")),
+            typeof(BoostedPower), nameof(BoostedPower.Gross), Watt,
+            new("measuredPower", Watt, 1e4, 3e5), new("friction", Watt, 1e3, 4e4), Plain("densityRatio", 0.5, 3)),
+        Of(typeof(BoostedPower), nameof(BoostedPower.Brake), Watt, new("grossPower", Watt, 1e4, 3e5), new("drivePower", Watt, 0, 3e4)),
+        Of(typeof(EngineFriction), nameof(EngineFriction.OfMeasuredPull), Watt, new("measuredPower", Watt, 1e4, 3e5), Share("mechanicalEfficiency")),
+        Of(typeof(EngineFriction), nameof(EngineFriction.MeanEffectivePressure), Pascal, [new("speed", Speed, 10, 150)]) with
+        {
+            Constants = [Pascal, Speed],
+            Because = "correlation of pressure in Pa with speed in rev/s",
+        },
+        Of(
+            typeof(EngineFriction), nameof(EngineFriction.AtSpeed), Watt,
+            new("statedFriction", Watt, 1e3, 4e4), new("statedSpeed", Speed, 10, 150), new("speed", Speed, 10, 150)) with
+        {
+            Constants = [Speed],
+            Because = "correlation of pressure with speed in rev/s",
+        },
+        Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromPower), MassFlow, new("grossPower", Watt, 0, 5e5), Consumption("brakeSpecificFuelConsumption")),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromAir), MassFlow, new("airMassFlow", MassFlow, 0, 0.5), Plain("airFuelRatio", 6, 15)),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Volume), VolumeFlow, new("massFlow", MassFlow, 0, 0.05), Density("density")),
         EquationForm.Of(
-            typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, Dimension.Density, MassFlow, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
+            typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, Dimension.Density, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
         {
-            Constants = [SpecificHeat],
+            Constants = [SpecificHeat, Speed],
             Because = GasConstant,
         },
         EquationForm.Of(
@@ -186,10 +200,10 @@ internal static class EquationForms
             typeof(DemandChain), nameof(DemandChain.Temperatures), [Kelvin, Kelvin],
             [.. DemandEngine, Plain("isentropicRatio", 1, 1.5), Absolute("ambientTemperature", Kelvin)]),
         EquationForm.Of(
-            typeof(DemandChain), nameof(DemandChain.Burn), [Dimension.Density, MassFlow, Watt, Watt, MassFlow, MassFlow],
+            typeof(DemandChain), nameof(DemandChain.Burn), [Dimension.Density, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow],
             [.. DemandEngine, .. DemandPoint, Absolute("manifold"), new("outlet", Kelvin, 350, 450), Absolute("charge", Kelvin)]) with
         {
-            Constants = [SpecificHeat],
+            Constants = [SpecificHeat, Speed],
             Because = GasConstant,
         },
 

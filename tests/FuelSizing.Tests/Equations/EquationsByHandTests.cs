@@ -31,9 +31,23 @@ public class EquationsByHandTests
     [Fact]
     public void BoostedPower_Brake()
     {
-        // 100 kW of 125 kW indicated lose 25 kW; with 1.5 times the air 187.5 − 25 − 5.
-        Is(157.5, BoostedPower.Brake<Real>(100, 0.8, 1.5, 5));
-        Is(0, BoostedPower.Brake<Real>(100, 0.8, 0.1, 5));
+        // 100 kW of 125 kW indicated lose 25 kW; with 1.5 times the air 187.5 − 25, and 5 for the belt.
+        Is(162.5, BoostedPower.Gross<Real>(100, 25, 1.5));
+        Is(0, BoostedPower.Gross<Real>(100, 25, 0.1));
+        Is(157.5, BoostedPower.Brake<Real>(162.5, 5));
+        Is(0, BoostedPower.Brake<Real>(4, 5));
+    }
+
+    [Fact]
+    public void EngineFriction_OfAPullAndAgainstSpeed()
+    {
+        Is(25, EngineFriction.OfMeasuredPull<Real>(100, 0.8));
+
+        // 0.97 + 0.15 · 3 + 0.05 · 9 bar at 3,000 rev/min, 0.97 + 0.15 · 6 + 0.05 · 36 at 6,000.
+        Is(187e3, EngineFriction.MeanEffectivePressure<Real>(50));
+        Is(367e3, EngineFriction.MeanEffectivePressure<Real>(100));
+        Is(25 * 1.87 * 50 / (3.67 * 100), EngineFriction.AtSpeed<Real>(25, 100, 50));
+        Is(25, EngineFriction.AtSpeed<Real>(25, 87, 87));
     }
 
     [Fact]
@@ -422,7 +436,7 @@ public class EquationsByHandTests
     public void DemandChain_OfOnePoint()
     {
         DemandState<Real> state = DemandChain.Evaluate<Real>(
-            new(2.4e-3, 2, 0.7, 0.7, 10e3, 0.5, 0.9, 1.16122626, 0.8, 9e-8, 11.76),
+            new(2.4e-3, 2, 0.7, 0.7, 10e3, 0.5, 0.9, 1.16122626, 25e3, 100, 9e-8, 11.76),
             new(100, 90e3, 100e3, 300, 0.9, 100e3));
 
         // The measured pull in air of 100 kPa and 300 K: 1.16122626 kg/m³.
@@ -438,7 +452,10 @@ public class EquationsByHandTests
 
         // 125 kW indicated · 1.9 · 300/328.158899 − 25 kW − 11.4125611 kW.
         Is(180_707.865, state.BrakePower);
-        Is(0.0162637079, state.FromPower);
+
+        // The belt's power is burnt for: (180,707.865 + 11,412.5611) W · 9e-8 kg/J.
+        Is(192_120.426, state.GrossPower);
+        Is(0.0172908383, state.FromPower);
         Is(0.0185235387, state.FromAir);
     }
 

@@ -25,32 +25,46 @@ public static class BoostedPower
     public static T CrankFromWheel<T>(T wheelPower, T drivetrainLoss)
         where T : struct, IReal<T> => wheelPower / (1.0 - drivetrainLoss);
 
-    /// <summary>Brake power of an engine, scaled from a measured pull: indicated power grows with the density of the charge,
-    /// friction stays as measured.
-    /// <para><c>P = max(0; P_m/η_m · δ − P_m · (1/η_m − 1) − P_d)</c></para>
+    /// <summary>Power at the crank before a compressor drive takes its share, scaled from a measured pull: indicated power grows with the
+    /// density of the charge, friction stays as it is at that speed.
+    /// <para><c>P_g = max(0; (P_m + P_fr) · δ − P_fr)</c></para>
     /// </summary>
     /// <param name="measuredPower"><c>P_m</c> (W): brake power of the measured pull at this speed.</param>
-    /// <param name="mechanicalEfficiency"><c>η_m</c> (1): mechanical efficiency of the measured pull, brake ÷ indicated power.</param>
+    /// <param name="friction"><c>P_fr</c> (W): friction power of the engine at this speed.</param>
     /// <param name="densityRatio"><c>δ</c> (1): density ratio, charge ÷ air of the measured pull.</param>
+    /// <returns><c>P_g</c> (W): power at the crank, a compressor drive's share included.</returns>
+    /// <remarks>
+    /// <para>Range: powers of 0 or more, δ up to about 2.5; the same speed, lambda and ignition quality as in the measured pull.</para>
+    /// <para>Outside: nothing is checked; where friction takes more than is indicated the result is 0.</para>
+    /// <example>
+    /// <code>
+    /// Real result = BoostedPower.Gross&lt;Real&gt;(measuredPower: 100e3, friction: 25e3, densityRatio: 1.5);
+    /// // result = 162.5e3 W
+    /// </code>
+    /// </example>
+    /// <para>Source: derived from the definition of friction power; friction that does not grow with boost is common practice, no source.</para>
+    /// </remarks>
+    public static T Gross<T>(T measuredPower, T friction, T densityRatio)
+        where T : struct, IReal<T> => T.Max(0, ((measuredPower + friction) * densityRatio) - friction);
+
+    /// <summary>Brake power that a compressor drive leaves.
+    /// <para><c>P = max(0; P_g − P_d)</c></para>
+    /// </summary>
+    /// <param name="grossPower"><c>P_g</c> (W): power at the crank, a compressor drive's share included.</param>
     /// <param name="drivePower"><c>P_d</c> (W): power that drives the compressor, taken from the crank; 0 without a belt-driven
     /// compressor.</param>
     /// <returns><c>P</c> (W): brake power at the crank.</returns>
     /// <remarks>
-    /// <para>Range: 0 &lt; η_m ≤ 1, δ up to about 2.5; the same speed, lambda and ignition quality as in the measured pull.</para>
-    /// <para>Outside: nothing is checked; where friction and drive take more than is indicated the result is 0.</para>
+    /// <para>Range: powers of 0 or more.</para>
+    /// <para>Outside: nothing is checked; where the drive takes more than there is the result is 0.</para>
     /// <example>
     /// <code>
-    /// Real result = BoostedPower.Brake&lt;Real&gt;(measuredPower: 100e3, mechanicalEfficiency: 0.8, densityRatio: 1.5, drivePower: 5e3);
+    /// Real result = BoostedPower.Brake&lt;Real&gt;(grossPower: 162.5e3, drivePower: 5e3);
     /// // result = 157.5e3 W
     /// </code>
     /// </example>
-    /// <para>Source: derived from the definition of mechanical efficiency; constant friction is common practice, no source.</para>
+    /// <para>Source: conservation of energy.</para>
     /// </remarks>
-    public static T Brake<T>(T measuredPower, Divisor<T> mechanicalEfficiency, T densityRatio, T drivePower)
-        where T : struct, IReal<T>
-    {
-        T indicated = measuredPower / mechanicalEfficiency;
-        T friction = indicated - measuredPower;
-        return T.Max(0, (indicated * densityRatio) - friction - drivePower);
-    }
+    public static T Brake<T>(T grossPower, T drivePower)
+        where T : struct, IReal<T> => T.Max(0, grossPower - drivePower);
 }

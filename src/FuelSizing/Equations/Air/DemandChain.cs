@@ -12,7 +12,8 @@ namespace FuelSizing.Equations;
 /// <param name="BeltShare">1 where the crank drives the compressor, else 0.</param>
 /// <param name="DriveEfficiency">Mechanical, of the belt.</param>
 /// <param name="MeasuredDensity">Of the air of the measured pull, kg/m³.</param>
-/// <param name="MechanicalEfficiency">Brake ÷ indicated power of the measured pull.</param>
+/// <param name="StatedFriction">Friction power at <paramref name="StatedSpeed"/>, W.</param>
+/// <param name="StatedSpeed">The speed at which the mechanical efficiency of the measured pull is stated, rev/s.</param>
 /// <param name="BrakeSpecificFuelConsumption">kg/J.</param>
 /// <param name="AirFuelRatio">As burnt, kg/kg.</param>
 internal readonly record struct DemandConstants<T>(
@@ -24,7 +25,8 @@ internal readonly record struct DemandConstants<T>(
     T BeltShare,
     Divisor<T> DriveEfficiency,
     Divisor<T> MeasuredDensity,
-    Divisor<T> MechanicalEfficiency,
+    T StatedFriction,
+    T StatedSpeed,
     T BrakeSpecificFuelConsumption,
     Divisor<T> AirFuelRatio)
     where T : struct, IReal<T>;
@@ -48,6 +50,8 @@ internal readonly record struct DemandInput<T>(
 /// <param name="ChargeDensity">In the manifold, kg/m³.</param>
 /// <param name="AirMassFlow">kg/s.</param>
 /// <param name="DrivePower">Taken from the crank, W.</param>
+/// <param name="Friction">Friction power, W.</param>
+/// <param name="GrossPower">At the crank, the compressor drive's share included, W.</param>
 /// <param name="BrakePower">At the crank, W.</param>
 /// <param name="FromPower">Fuel, kg/s.</param>
 /// <param name="FromAir">Fuel, kg/s.</param>
@@ -59,6 +63,8 @@ internal readonly record struct DemandState<T>(
     T ChargeDensity,
     T AirMassFlow,
     T DrivePower,
+    T Friction,
+    T GrossPower,
     T BrakePower,
     T FromPower,
     T FromAir)
@@ -76,10 +82,13 @@ internal readonly record struct ChargeState<T>(T ManifoldAbsolute, T PressureRat
 /// <param name="ChargeDensity">In the manifold, kg/m³.</param>
 /// <param name="AirMassFlow">kg/s.</param>
 /// <param name="DrivePower">Taken from the crank, W.</param>
+/// <param name="Friction">Friction power, W.</param>
+/// <param name="GrossPower">At the crank, the compressor drive's share included, W.</param>
 /// <param name="BrakePower">At the crank, W.</param>
 /// <param name="FromPower">Fuel, kg/s.</param>
 /// <param name="FromAir">Fuel, kg/s.</param>
-internal readonly record struct BurningState<T>(T ChargeDensity, T AirMassFlow, T DrivePower, T BrakePower, T FromPower, T FromAir)
+internal readonly record struct BurningState<T>(
+    T ChargeDensity, T AirMassFlow, T DrivePower, T Friction, T GrossPower, T BrakePower, T FromPower, T FromAir)
     where T : struct, IReal<T>;
 
 /// <summary>The open-form chain from an operating point to fuel demand: one text for one point and for batches.</summary>
@@ -99,6 +108,8 @@ internal static class DemandChain
             burning.ChargeDensity,
             burning.AirMassFlow,
             burning.DrivePower,
+            burning.Friction,
+            burning.GrossPower,
             burning.BrakePower,
             burning.FromPower,
             burning.FromAir);
@@ -144,13 +155,18 @@ internal static class DemandChain
         T drive = engine.BeltShare
             * Compression.DrivePower(air, point.AmbientTemperature, outlet, engine.DriveEfficiency);
         T ratio = density / engine.MeasuredDensity;
-        T power = BoostedPower.Brake(point.MeasuredPower, engine.MechanicalEfficiency, ratio, drive);
+        T friction = EngineFriction.AtSpeed(engine.StatedFriction, engine.StatedSpeed, point.Speed);
+
+        // What the compressor's belt takes is burnt for too: fuel follows the power before it.
+        T gross = BoostedPower.Gross(point.MeasuredPower, friction, ratio);
         return new(
             density,
             air,
             drive,
-            power,
-            FuelDemandFlow.FromPower(power, engine.BrakeSpecificFuelConsumption),
+            friction,
+            gross,
+            BoostedPower.Brake(gross, drive),
+            FuelDemandFlow.FromPower(gross, engine.BrakeSpecificFuelConsumption),
             FuelDemandFlow.FromAir(air, engine.AirFuelRatio));
     }
 }

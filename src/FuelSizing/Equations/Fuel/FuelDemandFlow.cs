@@ -6,9 +6,9 @@ namespace FuelSizing.Equations;
 public static class FuelDemandFlow
 {
     /// <summary>Fuel that a power takes.
-    /// <para><c>ṁ_1 = P · b</c></para>
+    /// <para><c>ṁ_1 = P_g · b</c></para>
     /// </summary>
-    /// <param name="brakePower"><c>P</c> (W): brake power at the crank.</param>
+    /// <param name="grossPower"><c>P_g</c> (W): power at the crank, a compressor drive's share included.</param>
     /// <param name="brakeSpecificFuelConsumption"><c>b</c> (kg/J): brake specific fuel consumption.</param>
     /// <returns><c>ṁ_1</c> (kg/s): fuel mass flow from power.</returns>
     /// <remarks>
@@ -16,14 +16,14 @@ public static class FuelDemandFlow
     /// <para>Outside: nothing is checked; the result is in proportion.</para>
     /// <example>
     /// <code>
-    /// Real result = FuelDemandFlow.FromPower&lt;Real&gt;(brakePower: 100e3, brakeSpecificFuelConsumption: 9e-8);
+    /// Real result = FuelDemandFlow.FromPower&lt;Real&gt;(grossPower: 100e3, brakeSpecificFuelConsumption: 9e-8);
     /// // result = 9e-3 kg/s
     /// </code>
     /// </example>
-    /// <para>Source: definition of brake specific fuel consumption.</para>
+    /// <para>Source: definition of brake specific fuel consumption; what a belt takes is burnt for as well.</para>
     /// </remarks>
-    public static T FromPower<T>(T brakePower, T brakeSpecificFuelConsumption)
-        where T : struct, IReal<T> => brakePower * brakeSpecificFuelConsumption;
+    public static T FromPower<T>(T grossPower, T brakeSpecificFuelConsumption)
+        where T : struct, IReal<T> => grossPower * brakeSpecificFuelConsumption;
 
     /// <summary>Fuel that an air flow takes.
     /// <para><c>ṁ_2 = ṁ_a/AFR</c></para>

@@ -173,6 +173,15 @@ internal static class DemandForm
         Within = FuelDemandModel.WithinMechanical,
     };
 
+    private static readonly QuantityField<RotationalSpeed> MechanicalEfficiencySpeed =
+        new("mechanical_efficiency_speed", Measures.Speed, "speed at which that efficiency is stated; friction at other speeds follows from it")
+        {
+            Example = "6800 rpm",
+            Optional = true,
+            Range = "within the measured power",
+            Default = "the speed of the highest measured power",
+        };
+
     private static readonly PartField<FuelConsumption> ConsumptionPart = new("consumption", () => OfConsumption, "what the engine burns at full load");
 
     private static readonly WordField<DemandBasis> Basis =
@@ -190,6 +199,7 @@ internal static class DemandForm
         { VolumetricEfficiency, demand => [.. demand.VolumetricEfficiency.Points.Select(point => new EfficiencyRow(point.Speed, point.Efficiency))] },
         { PowerPart, demand => demand.MeasuredPower },
         { MechanicalEfficiency, demand => demand.MechanicalEfficiency },
+        { MechanicalEfficiencySpeed, demand => demand.MechanicalEfficiencySpeed.CompareTo(demand.MeasuredPower.Peak) == 0 ? null : demand.MechanicalEfficiencySpeed },
         { ConsumptionPart, demand => demand.Consumption },
         { Basis, demand => demand.Basis },
     };
@@ -213,7 +223,8 @@ internal static class DemandForm
                 values.Required(PowerPart),
                 values.Required(MechanicalEfficiency),
                 values.Required(ConsumptionPart),
-                values.Required(Basis))
+                values.Required(Basis),
+                values.Optional(MechanicalEfficiencySpeed))
             : null;
     }
 

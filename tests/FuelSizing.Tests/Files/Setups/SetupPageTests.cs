@@ -30,7 +30,7 @@ public class SetupPageTests
     {
         Setup setup = Setup.Parse("wren.json", Sample);
         Assert.Equal(
-            "injectors: duty cycle 127.5 % over the 85.0 % limit (common practice, no source) at 6,800 rev/min, 0.60 bar",
+            "injectors: duty cycle 127.0 % over the 85.0 % limit (common practice, no source) at 6,800 rev/min, 0.60 bar",
             setup.System.Solve(setup.Point("full load")).Limiting.ToString());
     }
 
