@@ -27,7 +27,7 @@ internal static class EngineShown
                 new("Displacement", "V_d", style.Of(model.Engine.Displacement), $"{style.Count(model.Engine.Cylinders)} cylinders, {Cycle(model.Engine.Cycle)}"),
                 .. Charging(model.Induction, style),
                 new("Lambda", "λ", style.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
-                new("BSFC", "b", style.Of(model.Consumption.BrakeSpecificFuelConsumption)),
+                new("BSFC", "b", style.Of(model.Consumption.BrakeSpecificFuelConsumption), model.Consumption.IsConverted ? $"by heating value from {style.Of(model.Consumption.StatedConsumption)} on {model.Consumption.StatedFuel.Name}" : string.Empty),
                 new("Mechanical efficiency", "η_m", style.Of(model.MechanicalEfficiency), $"of the measured pull, at {style.Of(model.MechanicalEfficiencySpeed)}"),
                 Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.MinimumSpeed, model.VolumetricEfficiency.MaximumSpeed, style)}"),
                 Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.MinimumSpeed, model.MeasuredPower.MaximumSpeed, style)}"),

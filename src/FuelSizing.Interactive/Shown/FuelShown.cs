@@ -22,7 +22,7 @@ internal static class FuelShown
             $"Burning {consumption.Fuel.Name}",
             [
                 new("Lambda", "λ", style.Number(consumption.Lambda)),
-                new("BSFC", "b", style.Of(consumption.BrakeSpecificFuelConsumption), "fuel for a unit of work at the crank"),
+                new("BSFC", "b", style.Of(consumption.BrakeSpecificFuelConsumption), consumption.IsConverted ? $"by heating value from {style.Of(consumption.StatedConsumption)} on {consumption.StatedFuel.Name}" : "fuel for a unit of work at the crank"),
                 new("Brake efficiency", "η_e", style.DutyCycle(consumption.BrakeEfficiency), "work for a unit of the fuel's heat"),
                 new("Stoichiometric air–fuel ratio", "AFR_st", style.Number(consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition"),
             ]));

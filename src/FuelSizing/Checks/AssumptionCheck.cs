@@ -1,3 +1,4 @@
+using FuelSizing.Engines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
@@ -19,6 +20,15 @@ internal sealed class AssumptionCheck(Part part, Func<SystemParts, Statement?> g
     public static AssumptionCheck SupplyLine { get; } = new(
         Part.SupplyLine,
         parts => parts.Plumbing.Supply.Any(piece => piece is Lines.Line) ? null : Statement.Of("supply-line.none-given", $"none given: its pressure drop is not counted"));
+
+    /// <summary>A BSFC that means more than these engines reach is another fuel's, or wrong: fuel from power rests on it.</summary>
+    public static AssumptionCheck BrakeEfficiency { get; } = new(
+        Part.BrakeEfficiency,
+        parts => parts.Demand is { Basis: not DemandBasis.Air, Consumption: { } use } && use.BrakeEfficiency > FuelConsumption.MaximumPlausibleEfficiency
+            ? Statement.Of(
+                "brake-efficiency.implausible",
+                $"{use.BrakeSpecificFuelConsumption} on {use.Fuel.Name} would be a brake efficiency of {use.BrakeEfficiency:duty-cycle}, over the {FuelConsumption.MaximumPlausibleEfficiency:duty-cycle} that is plausible (common practice, no source): fuel calculated from power is not judged")
+            : null);
 
     /// <inheritdoc/>
     public Part Part => part;

@@ -47,6 +47,9 @@ public sealed class Part : IEquatable<Part>
     /// <summary>The lines from the tank to the rail: whether their loss is counted.</summary>
     public static Part SupplyLine { get; } = new("supply-line", "supply line");
 
+    /// <summary>Whether the BSFC that fuel is calculated from means a plausible brake efficiency.</summary>
+    public static Part BrakeEfficiency { get; } = new("brake-efficiency", "brake efficiency");
+
     /// <summary>The mixture that the engine gets from its controller.</summary>
     public static Part Mixture { get; } = new("mixture", "mixture");
 

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Fuels;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -129,6 +130,11 @@ public sealed record FuelDemandModel
 
     /// <summary>What the chain of equations is given, the same at every point.</summary>
     internal DemandConstants<Real> Constants { get; }
+
+    /// <summary>The same engine on another fuel: its BSFC goes with 1/heating value (<see cref="FuelConsumption.With"/>).</summary>
+    /// <param name="fuel">What the engine burns then.</param>
+    /// <returns>The model.</returns>
+    public FuelDemandModel With(Fuel fuel) => With(VolumetricEfficiency, MeasuredPower, Consumption.With(fuel));
 
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>

@@ -96,7 +96,7 @@ internal static class DemandWorking
                 to.Style.Of(Power.FromWatts((double)own.StatedFriction)),
                 Definition),
             to.Given("speed at which it is stated", "n_0", own.StatedSpeed, "rev/s", to.Style.Of(model.MechanicalEfficiencySpeed), "measured pull"),
-            to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), "consumption"),
+            to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), model.Consumption.IsConverted ? $"{to.Style.Of(model.Consumption.StatedConsumption)} on {model.Consumption.StatedFuel.Name}, converted by heating value" : "consumption"),
             Combustion.AirFuelRatio(
                 to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),
                 to.Given("stoichiometric air–fuel ratio", "AFR_st", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")));

@@ -16,6 +16,9 @@ internal static class ResultNotes
         /// <summary>The two estimates of demand.</summary>
         Demand,
 
+        /// <summary>The BSFC.</summary>
+        Consumption,
+
         /// <summary>Dead time.</summary>
         DeadTime,
 
@@ -41,6 +44,16 @@ internal static class ResultNotes
                 Statement.Of(
                     "demand.estimates-differ",
                     $"Fuel calculated from power differs by {difference:change} from that calculated from air at {result.Point}: volumetric efficiency, BSFC, lambda or drivetrain loss does not fit the others."));
+        }
+
+        if (result.Parts.Demand.Consumption is { IsConverted: true } use)
+        {
+            yield return new(
+                About.Consumption,
+                0,
+                Statement.Of(
+                    "demand.consumption-converted",
+                    $"BSFC on {use.Fuel.Name}, {use.BrakeSpecificFuelConsumption}, is converted from {use.StatedConsumption} on {use.StatedFuel.Name} at equal brake efficiency: an estimate."));
         }
 
         if (result.Parts.Injectors.Injector.DeadTime.IgnoresPressure)

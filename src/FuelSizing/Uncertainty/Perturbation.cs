@@ -53,7 +53,7 @@ internal struct Perturbation
 
         if (Fuel is { } blend)
         {
-            consumption = consumption.Burning(blend);
+            consumption = consumption.With(blend);
         }
 
         Real flow = InjectorFlow ?? 1;

@@ -147,14 +147,18 @@ internal static class DemandForm
 
     private static readonly PartField<Fuel> Burnt = new("fuel", () => FuelForm.Form, "what the engine burns");
 
-    private static readonly RecordForm<FuelConsumption> OfConsumption = new(
-        "consumption",
-        "the consumption",
-        values => FuelConsumption.Of(values.Required(Burnt), values.Required(Lambda), values.Required(SpecificConsumption)))
+    private static readonly PartField<Fuel> Stated = new("stated_fuel", () => FuelForm.Form, "on which that consumption was stated, where it is another; it is converted by heating value")
+    {
+        Optional = true,
+        Default = "`fuel`",
+    };
+
+    private static readonly RecordForm<FuelConsumption> OfConsumption = new("consumption", "the consumption", ConsumptionOf)
     {
         { Lambda, consumption => consumption.Lambda },
-        { SpecificConsumption, consumption => consumption.BrakeSpecificFuelConsumption },
+        { SpecificConsumption, consumption => consumption.StatedConsumption },
         { Burnt, consumption => consumption.Fuel },
+        { Stated, consumption => consumption.IsConverted ? consumption.StatedFuel : null },
     };
 
     private static readonly PartField<Engine> EnginePart = new("engine", () => OfEngine, "size and limits");
@@ -203,6 +207,12 @@ internal static class DemandForm
         { ConsumptionPart, demand => demand.Consumption },
         { Basis, demand => demand.Basis },
     };
+
+    private static FuelConsumption ConsumptionOf(FieldValues values)
+    {
+        Fuel burnt = values.Required(Burnt);
+        return FuelConsumption.Of(values.Optional(Stated) ?? burnt, values.Required(Lambda), values.Required(SpecificConsumption)).With(burnt);
+    }
 
     private static PowerCurve? CurveOf(FieldValues values)
     {
