@@ -12,6 +12,7 @@ internal readonly unsafe struct PinnedColumns(
     double* flow,
     double* pulse,
     double* duty,
+    double* pump,
     double* reserve)
 {
     /// <summary>Some of the points.</summary>
@@ -33,6 +34,7 @@ internal readonly unsafe struct PinnedColumns(
             StaticFlow = Of(flow, from, count),
             Pulse = Of(pulse, from, count),
             DutyCycle = Of(duty, from, count),
+            PumpReserve = Of(pump, from, count),
             InjectorReserve = Of(reserve, from, count),
         });
 

@@ -13,7 +13,8 @@ namespace FuelSizing.Points;
 /// without allocating; a point comes out the same wherever it stands in the columns. Against <c>FuelSystem.Solve</c>
 /// a relative error of 2 · 10⁻¹⁴ remains, of the larger of the terms that a difference is made of.</para>
 /// <para>The rail is as the regulator sets it, less the losses of the supply line where the regulator sits at the tank: as in a
-/// solved point whose <see cref="RailState"/> is <see cref="RailState.Regulated"/>. Pumps and return line are not modelled.</para>
+/// solved point whose <see cref="RailState"/> is <see cref="RailState.Regulated"/>. Whether the pumps hold it there says
+/// <see cref="PointOutputs.PumpReserve"/>, and only where that column is asked for; the return line is not modelled.</para>
 /// </remarks>
 /// <example>
 /// <code>
@@ -87,7 +88,9 @@ public sealed class PointBatch
         Matches(points, outputs.StaticFlow.Length, nameof(outputs), nameof(outputs.StaticFlow));
         Matches(points, outputs.Pulse.Length, nameof(outputs), nameof(outputs.Pulse));
         Matches(points, outputs.DutyCycle.Length, nameof(outputs), nameof(outputs.DutyCycle));
+        Matches(points, outputs.PumpReserve.Length, nameof(outputs), nameof(outputs.PumpReserve));
         Matches(points, outputs.InjectorReserve.Length, nameof(outputs), nameof(outputs.InjectorReserve));
+        InPascals(inputs.Boost, nameof(inputs));
         PointColumns all = new(inputs, outputs);
         int atOnce = progress is null && !cancellation.CanBeCanceled ? points : threads * MaximumShare * SharesAtOnce;
         int done = 0;
@@ -121,9 +124,9 @@ public sealed class PointBatch
         fixed (double* speed = inputs.Speed, boost = inputs.Boost, lambda = inputs.Lambda, volts = inputs.SupplyVoltage)
         fixed (double* rail = outputs.RailGauge, across = outputs.Differential, fuel = outputs.FuelFlow)
         fixed (double* flow = outputs.StaticFlow, pulse = outputs.Pulse, duty = outputs.DutyCycle)
-        fixed (double* reserve = outputs.InjectorReserve)
+        fixed (double* pump = outputs.PumpReserve, reserve = outputs.InjectorReserve)
         {
-            PinnedColumns pinned = new(speed, boost, lambda, volts, rail, across, fuel, flow, pulse, duty, reserve);
+            PinnedColumns pinned = new(speed, boost, lambda, volts, rail, across, fuel, flow, pulse, duty, pump, reserve);
             int points = inputs.Speed.Length;
             int share = Math.Clamp(points / (SharesEach * threads), MinimumShare, MaximumShare);
             int first = int.MaxValue;
@@ -141,6 +144,34 @@ public sealed class PointBatch
                 }
             });
             return first == int.MaxValue ? -1 : first;
+        }
+    }
+
+    /// <summary>No engine is run at so little boost all the time: such numbers are in another unit, and would pass for points that are easy to feed.</summary>
+    private static void InPascals(ReadOnlySpan<double> boosts, string name)
+    {
+        const double Least = 1_000;
+
+        // What is left of a difference of equal pressures is no boost.
+        const double None = 1e-3;
+        int first = -1;
+        for (int at = 0; at < boosts.Length; at++)
+        {
+            if (!(Math.Abs(boosts[at]) < Least))
+            {
+                return;
+            }
+
+            first = first < 0 && Math.Abs(boosts[at]) > None ? at : first;
+        }
+
+        if (first >= 0)
+        {
+            throw Guard.OutOfRange(
+                name,
+                string.Create(CultureInfo.InvariantCulture, $"{boosts[first]:G6} Pa of {nameof(PointInputs.Boost)} (place {first})").Replace("-", "−", StringComparison.Ordinal),
+                "0 Pa everywhere, or 1000 Pa or more somewhere in the column: numbers as small as these are most often bar or kPa",
+                "Give gauge pressure in Pa, 60000 for 0.6 bar.");
         }
     }
 

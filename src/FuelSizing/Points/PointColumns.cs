@@ -28,6 +28,7 @@ internal readonly ref struct PointColumns(PointInputs inputs, PointOutputs outpu
             StaticFlow = Part(Outputs.StaticFlow, from, count),
             Pulse = Part(Outputs.Pulse, from, count),
             DutyCycle = Part(Outputs.DutyCycle, from, count),
+            PumpReserve = Part(Outputs.PumpReserve, from, count),
             InjectorReserve = Part(Outputs.InjectorReserve, from, count),
         });
 

@@ -7,7 +7,10 @@ public readonly ref struct PointInputs
     /// <summary>Of the crank, rev/s (rev/min ÷ 60): within the engine's tables and up to its limit.</summary>
     public required ReadOnlySpan<double> Speed { get; init; }
 
-    /// <summary>Manifold gauge pressure, Pa: −95 to 400 kPa, leaving 10 kPa absolute; at most zero without a compressor.</summary>
+    /// <summary>
+    /// Manifold gauge pressure, Pa: −95 to 400 kPa, leaving 10 kPa absolute; at most zero without a compressor. A column with no number of
+    /// 1,000 Pa or more that is not all zero is refused, for it is most often in bar or kPa.
+    /// </summary>
     public required ReadOnlySpan<double> Boost { get; init; }
 
     /// <summary>Air–fuel ratio ÷ stoichiometric ratio, 0.6 to 1.2; the system's own where the column is empty.</summary>

@@ -38,6 +38,7 @@ internal sealed class PointKernel
     private readonly double _ambientTemperature;
     private readonly double _density;
     private readonly double _viscosity;
+    private readonly double _supply;
     private readonly double _dutyLimit;
     private readonly double _minimumDifferential;
     private readonly (double Minimum, double Maximum) _speeds;
@@ -59,7 +60,8 @@ internal sealed class PointKernel
         _ambient = conditions.Atmosphere.Pascals;
         _ambientTemperature = conditions.Atmosphere.Kelvins;
         _density = demand.Consumption.Fuel.DensityAtKelvins(conditions.FuelKelvins);
-        _viscosity = _losesAhead ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.FuelKelvins) : 0;
+        _supply = conditions.SupplyVolts;
+        _viscosity = parts.Plumbing.NeedsViscosity ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.FuelKelvins) : 0;
         _dutyLimit = parts.Limits.DutyCycle.DecimalFractions;
         _minimumDifferential = parts.Injectors.Injector.MinimumPascals;
         _speeds = Widened(
@@ -186,7 +188,7 @@ internal sealed class PointKernel
     private int Rest<T>(Chain<T> chain, in PointColumns columns, int from, in Scratch scratch)
         where T : struct, ILanes<T>, IReal<T>
     {
-        Span<double> padded = stackalloc double[11 * MaximumLanes];
+        Span<double> padded = stackalloc double[12 * MaximumLanes];
         PointInputs inputs = new()
         {
             Speed = Padded(columns.Inputs.Speed, from, padded[..MaximumLanes]),
@@ -203,6 +205,7 @@ internal sealed class PointKernel
             Pulse = padded.Slice(8 * MaximumLanes, MaximumLanes),
             DutyCycle = padded.Slice(9 * MaximumLanes, MaximumLanes),
             InjectorReserve = padded.Slice(10 * MaximumLanes, MaximumLanes),
+            PumpReserve = columns.Outputs.PumpReserve.IsEmpty ? default : padded.Slice(11 * MaximumLanes, MaximumLanes),
         };
         if (!Evaluate(chain, new PointColumns(inputs, outputs).Slice(0, T.Count), scratch))
         {
@@ -215,6 +218,7 @@ internal sealed class PointKernel
         CopyPadded(outputs.StaticFlow, columns.Outputs.StaticFlow, from);
         CopyPadded(outputs.Pulse, columns.Outputs.Pulse, from);
         CopyPadded(outputs.DutyCycle, columns.Outputs.DutyCycle, from);
+        CopyPadded(outputs.PumpReserve, columns.Outputs.PumpReserve, from);
         CopyPadded(outputs.InjectorReserve, columns.Outputs.InjectorReserve, from);
         return -1;
     }
@@ -277,6 +281,11 @@ internal sealed class PointKernel
         }
 
         Injection(chain, inputs.Speed, fuel, differential, scratch.DeadTime, outputs);
+        if (!outputs.PumpReserve.IsEmpty)
+        {
+            Pumps(inputs, fuel, outputs.PumpReserve);
+        }
+
         if (!outputs.InjectorReserve.IsEmpty)
         {
             Reserves(chain, inputs.Speed, fuel, differential, scratch.DeadTime, outputs.InjectorReserve);
@@ -487,6 +496,16 @@ internal sealed class PointKernel
             T capacity = InjectorFlow.Capacity(
                 KnownFlow.Of(injection.StaticFlow, across, minimum), injectors.Count.Value, injection.AvailableTime, limit, deadTime);
             T.IfLess(0, across, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);
+        }
+    }
+
+    /// <summary>What the pumps have left at each point: pumps, lines and wiring are solved one point at a time.</summary>
+    private void Pumps(in PointInputs inputs, ReadOnlySpan<double> fuel, Span<double> reserves)
+    {
+        for (int at = 0; at < fuel.Length; at++)
+        {
+            reserves[at] = _parts.PumpReserveOf(_parts.TaskOf(
+                inputs.SupplyVoltage.IsEmpty ? _supply : inputs.SupplyVoltage[at], inputs.Boost[at], fuel[at], _density, _viscosity));
         }
     }
 

@@ -82,17 +82,34 @@ public sealed class SystemParts
     }
 
     /// <summary>The circuit that a demand asks to be solved.</summary>
-    internal CircuitTask TaskAt(in PointDemand demand) => new(
+    internal CircuitTask TaskAt(in PointDemand demand) => TaskOf(
+        demand.Point.Conditions.SupplyVolts, demand.Point.BoostPascals, demand.Injected, demand.Density, demand.KinematicViscosity);
+
+    /// <summary>The circuit at a supply voltage, V, a boost, Pa, and an injected flow, m³/s, of fuel so dense, kg/m³, and viscous, m²/s.</summary>
+    internal CircuitTask TaskOf(double supply, double boost, double injected, double density, double viscosity) => new(
         Layout,
         Pump,
         Plumbing,
-        demand.Point.Conditions.SupplyVolts,
+        supply,
         _minimumSupply,
-        Regulator.SetPascals(demand.Point.BoostPascals),
+        Regulator.SetPascals(boost),
         _minimumReturn,
-        demand.Injected,
-        demand.Density,
-        demand.KinematicViscosity);
+        injected,
+        density,
+        viscosity);
+
+    /// <summary>
+    /// What the pumps could feed more with their reserve kept, by the lower bound of their data, as a share of the flow injected; not a number
+    /// where their data gives none.
+    /// </summary>
+    internal double PumpReserveOf(in CircuitTask task)
+    {
+        SolvedCircuit circuit = CircuitOf(task, CircuitSolver.Solve(task));
+        return circuit.Uncovered is not null ? double.NaN
+            : task.Injected > 0 ? Reserve.Of<Real>(circuit.MinimumInjectable, task.Injected)
+            : circuit.MinimumInjectable >= 0 ? double.PositiveInfinity
+            : double.NegativeInfinity;
+    }
 
     /// <summary>Pumps, lines and regulator at a demand, solved: the injectors take no part in it.</summary>
     /// <param name="demand">What the engine asks for.</param>
@@ -100,11 +117,11 @@ public sealed class SystemParts
     internal SolvedCircuit CircuitAt(in PointDemand demand, CircuitTable? table = null)
     {
         CircuitTask task = TaskAt(demand);
-        return CircuitOf(demand, task, CircuitSolver.SolveBounds(task, table));
+        return CircuitOf(task, CircuitSolver.SolveBounds(task, table));
     }
 
     /// <summary>A solved circuit with what follows from it.</summary>
-    internal SolvedCircuit CircuitOf(in PointDemand demand, in CircuitTask task, in CircuitBounds bounds)
+    internal SolvedCircuit CircuitOf(in CircuitTask task, in CircuitBounds bounds)
     {
         CircuitState state = bounds.Estimate;
         PumpPoint[] pumps = [.. state.Pumps];
@@ -117,7 +134,7 @@ public sealed class SystemParts
             Pumps = pumps,
             LowerPumps = ReferenceEquals(bounds.Lower.Running, state.Running) ? pumps : [.. bounds.Lower.Pumps],
             UpperPumps = ReferenceEquals(bounds.Upper.Running, state.Running) ? pumps : [.. bounds.Upper.Pumps],
-            Required = PumpDuty.Required<Real>(demand.Injected, _pumpReserve, _minimumReturn),
+            Required = PumpDuty.Required<Real>(task.Injected, _pumpReserve, _minimumReturn),
             MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
             MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
         };

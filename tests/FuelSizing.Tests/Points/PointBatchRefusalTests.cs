@@ -52,6 +52,30 @@ public class PointBatchRefusalTests
         }
     }
 
+    /// <summary>0.6 is bar and 160 is kPa; 60,000 is Pa, and points without boost beside it are in order.</summary>
+    [Theory]
+    [InlineData(new[] { 0, 0.6 }, "0.6 Pa of Boost (place 1)")]
+    [InlineData(new[] { 160.0, 120 }, "160 Pa of Boost (place 0)")]
+    [InlineData(new[] { -0.4 }, "−0.4 Pa of Boost (place 0)")]
+    [InlineData(new[] { 0.0, 0.0 }, null)]
+    [InlineData(new[] { 200.0, 0, 60_000 }, null)]
+    [InlineData(new[] { -1000.0 }, null)]
+    public void Boosts_ThatLookLikeBarOrKilopascals_AreRefused(double[] boosts, string? refused)
+    {
+        double[] speeds = [.. boosts.Select(_ => 100.0)];
+        void Evaluate() => Batch.Evaluate(new() { Speed = speeds, Boost = boosts }, new() { DutyCycle = new double[boosts.Length] });
+        if (refused is null)
+        {
+            Evaluate();
+            return;
+        }
+
+        ArgumentOutOfRangeException error = Assert.Throws<ArgumentOutOfRangeException>(Evaluate);
+        Assert.Equal("inputs", error.ParamName);
+        Assert.Contains(refused, error.Message, StringComparison.Ordinal);
+        Assert.Contains("Give gauge pressure in Pa, 60000 for 0.6 bar.", error.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Points_AtTheirLimits_AreAllTaken()
     {

@@ -47,7 +47,7 @@ public class PointBatchTests
 
     private static readonly Gen<(double Speed, double Boost, double Lambda, double Volts)> Point = Gen.Select(
         Gen.Frequency((1, Gen.Const(800 / 60.0)), (1, Gen.Const(120.0)), (20, Gen.Double[800 / 60.0, 120])),
-        Gen.Double[-70e3, 120e3],
+        Gen.Double[-70e3, 120e3].Select(InPascals),
         Gen.Double[0.6, 1.2],
         Gen.Double[6, 20]);
 
@@ -230,6 +230,50 @@ public class PointBatchTests
             double density = Wren.Petrol.Fuel.DensityAt(Wren.Hill.FuelTemperature).KilogramsPerCubicMeter;
             Assert.Equal(1, fuel[0] * density / mass, 9);
         }
+    }
+
+    /// <summary>The lower bound of the pumps' margin, as <c>Solve</c> has it, wherever a point stands and on however many threads.</summary>
+    [Fact]
+    public void PumpReserve_OfAnyPoints_IsTheMarginOfThePump() =>
+        Gen.Select(Gen.OneOfConst(Systems), Gen.Double[0.3, 1.5], Point.Array[1, 12], Gen.Int[1, 2]).Sample(
+            (system, scale, points, threads) =>
+            {
+                FuelSystem fed = system.With(Pump.From(Wren.PumpOf(scale)));
+                double[] reserve = new double[points.Length];
+                PointBatch.Of(fed.Parts, Wren.Hill).Evaluate(
+                    new()
+                    {
+                        Speed = Array.ConvertAll(points, p => p.Speed),
+                        Boost = Array.ConvertAll(points, p => p.Boost),
+                        SupplyVoltage = Array.ConvertAll(points, p => p.Volts),
+                    },
+                    new() { PumpReserve = reserve },
+                    threads);
+                for (int i = 0; i < points.Length; i++)
+                {
+                    OperatingResult alone = fed.Solve(OperatingPoint.At(
+                        RotationalSpeed.FromRevolutionsPerSecond(points[i].Speed),
+                        Pressure.FromPascals(points[i].Boost),
+                        Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(points[i].Volts), Wren.Hill.FuelTemperature)));
+                    double margin = alone.Margins.Single(m => m.Part == Part.Pump).Reading.Margin;
+                    Close(1 + margin, 1 + reserve[i], 1e4);
+                }
+            },
+            iter: 300);
+
+    // A column of less than 1,000 Pa alone is refused as one of bar or kPa.
+    private static double InPascals(double boost) => Math.Abs(boost) < 1_000 ? 0 : boost;
+
+    /// <summary>A pump of a quarter of Wren's: the injectors have a reserve, and the pump cannot feed them.</summary>
+    [Fact]
+    public void PumpReserve_OfAPumpTooSmall_IsUnderZeroWhereTheInjectorsHold()
+    {
+        double[] injectors = new double[1];
+        double[] pump = new double[1];
+        PointBatch.Of(Wren.System(injector: 900, pump: 0.25).Parts, Wren.Hill).Evaluate(
+            new() { Speed = [100], Boost = [60e3] }, new() { InjectorReserve = injectors, PumpReserve = pump });
+        Assert.True(injectors[0] > 0);
+        Assert.True(pump[0] < 0);
     }
 
     /// <summary>150 kPa in the rail against 200 in the manifold of one point and 0 in that of the other.</summary>

@@ -157,7 +157,7 @@ public class SizingSearchTests
         FuelSystem held = FuelSystem.Returnless(
             Wren.Demand(), Wide.Injectors, ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(13)), Wide.Pump);
         CircuitState floor = CircuitSolver.Solve(held.Parts.TaskAt(Demand)) with { State = RailState.PumpFloor, RailGauge = 300e3 };
-        SizingSearch search = new(0, End, _ => [new(held, Demand, held.Parts.CircuitOf(Demand, held.Parts.TaskAt(Demand), CircuitBounds.Exactly(floor)), (ReserveOf(1), ReserveOf(1)))]);
+        SizingSearch search = new(0, End, _ => [new(held, Demand, held.Parts.CircuitOf(held.Parts.TaskAt(Demand), CircuitBounds.Exactly(floor)), (ReserveOf(1), ReserveOf(1)))]);
         Assert.Null(search.Minimum(figure => figure, Text).Value);
         Assert.Null(search.Maximum(figure => figure, Text).Value);
     }
@@ -179,7 +179,7 @@ public class SizingSearchTests
 
     /// <summary>A result in which the injectors have this margin, and every other part much more.</summary>
     private static OperatingResult WithReserve(double reserve) =>
-        new(Wide, Demand, Wide.Parts.CircuitOf(Demand, Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (ReserveOf(reserve), ReserveOf(reserve)));
+        new(Wide, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (ReserveOf(reserve), ReserveOf(reserve)));
 
     private static Injection ReserveOf(double reserve) =>
         new(250e3, 15e-6, 0.04, 1e-3, 1, 0.5, (1 + reserve) * Demand.Injected);
