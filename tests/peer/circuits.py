@@ -299,9 +299,19 @@ class Circuit:
         rail = held if self.at_rail else held - self.loss("supply", self.injected)
         shut = unknowns is None or (unknowns[-1] < 0 if self.lowest is None else unknowns[-1] > 1)
         if unknowns is None or rail <= 0:
-            state, flow, returned, rail = "Starved", self.free, 0, 0
-            inlet = outlet = back = 0
-            unknowns = None
+            # What gets to a rail without pressure: as if a regulator there were set to nothing; one at the tank that is open stays so.
+            opened = unknowns is not None and not shut and not self.at_rail
+            state, rail, back = "Starved", 0, 0
+            if opened:
+                flow, outlet = self.flow(unknowns), held
+                delivered = brentq(lambda passed: self.loss("supply", passed) - held, 0, self.injected)
+            else:
+                self.set, self.at_rail = 0, True
+                unknowns = self.solve(at_set=True)
+                delivered = flow = min(self.injected, self.flow(unknowns))
+                outlet = self.loss("supply", flow)
+            returned = flow - delivered
+            inlet = -self.loss("suction", flow)
         else:
             flow = self.flow(unknowns)
             back = self.loss("back", returned)

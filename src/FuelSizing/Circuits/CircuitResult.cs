@@ -34,11 +34,17 @@ public sealed class CircuitResult
         HeatToTank = Heat();
     }
 
-    /// <summary>Into the engine.</summary>
+    /// <summary>What the engine asks for.</summary>
     public VolumeFlow InjectedFlow => VolumeFlow.FromCubicMetersPerSecond(_task.Injected);
 
     /// <summary>Through the pumps; none where their data does not cover the point.</summary>
     public VolumeFlow? PumpFlow => Flow(_state.PumpFlow);
+
+    /// <summary>
+    /// What reaches the injectors: pump flow less returned flow. The injected flow, or less where the rail is starved; none where the pumps' data
+    /// does not cover the point.
+    /// </summary>
+    public VolumeFlow? DeliveredFlow => Flow(_state.PumpFlow - _state.Returned);
 
     /// <summary>Back to the tank; none where the pumps' data does not cover the point.</summary>
     public VolumeFlow? ReturnedFlow => Flow(_state.Returned);
@@ -73,8 +79,8 @@ public sealed class CircuitResult
     public IReadOnlyList<PathResult> Paths { get; }
 
     /// <summary>
-    /// Heat that the pumps leave in the fuel of the tank: electrical power less the work on the injected fuel. None where a
-    /// pump's current is not known.
+    /// Heat that comes back to the tank: the pumps' electrical power times the share of their flow that returns; none comes back where nothing
+    /// returns. Heat that the fuel picks up at the engine is not in it. None where a pump's current is not known.
     /// </summary>
     public Power? HeatToTank { get; }
 
@@ -115,8 +121,8 @@ public sealed class CircuitResult
             electrical += watts;
         }
 
-        // Over all pumps together: in parallel they share the injected fuel.
-        return Power.FromWatts(PumpHeat.ToTank<Real>(electrical, _state.PumpRise, _task.Injected).Value);
+        // Over all pumps together: in parallel they share what returns.
+        return _state.Flow > 0 ? Power.FromWatts(PumpHeat.ToTank<Real>(electrical, _state.ReturnFlow, _state.Flow).Value) : null;
     }
 
     private static VolumeFlow? Flow(double? flow) => flow is { } f ? VolumeFlow.FromCubicMetersPerSecond(f) : null;

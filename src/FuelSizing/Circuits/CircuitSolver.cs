@@ -69,7 +69,7 @@ internal static class CircuitSolver
     private static CircuitState Unregulated(in CircuitTask task, RunningPumps pumps, PumpReading reading, in Intersection atSet)
     {
         CircuitState solved = task.Injected >= pumps.FreeFlow
-            ? Starved(task, pumps)
+            ? Starved(task, pumps, 0, 0)
             : task.MinimumSupply is { } minimum ? Controlled(task, pumps, reading, minimum) : Governed(task, pumps, atSet);
         return solved with { State = Judged(solved), MinimumAtSet = atSet.Flow, MaximumAtSet = atSet.Flow };
     }
@@ -150,22 +150,42 @@ internal static class CircuitSolver
             task, pumps, At(task, pumps, RailState.Sagging, injected, regulator, task.ReturnLossAt(0), task.Supply));
     }
 
-    // A line that eats all the pressure on its way lets the demand through to nobody.
+    // A line that eats all the pressure on its way lets the demand through to nobody. A regulator at the tank that is open stays so.
     private static CircuitState Reaching(in CircuitTask task, RunningPumps pumps, in CircuitState state) =>
-        state.RailGauge > 0 ? state : Starved(task, pumps);
+        state.RailGauge > 0 ? state
+        : state.State == RailState.Sagging ? Starved(task, pumps, 0, 0)
+        : Starved(task, pumps, state.OutletGauge, state.Flow);
 
-    private static CircuitState Starved(in CircuitTask task, RunningPumps pumps) => new()
+    /// <summary>What still gets to a rail without pressure: less than the demand, which is all that the pumps pass and the regulator returns not.</summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="pumps">The pumps at their supply.</param>
+    /// <param name="held">Pressure that a regulator at the tank holds before the supply line, Pa; zero where it is shut.</param>
+    /// <param name="pumped">Flow through the pumps at that pressure, m³/s.</param>
+    private static CircuitState Starved(in CircuitTask task, RunningPumps pumps, double held, double pumped)
     {
-        State = RailState.Starved,
-        RailGauge = 0,
-        InletGauge = 0,
-        OutletGauge = 0,
-        ReturnGauge = 0,
-        Flow = pumps.FreeFlow,
-        ReturnFlow = 0,
-        FedVoltage = task.Supply,
-        Running = pumps,
-    };
+        CircuitTask given = task;
+        double Left(double flow) => (held > 0 ? held : pumps.RiseAt(flow) - given.Plumbing.SuctionLoss(flow, given.Density, given.KinematicViscosity))
+            - given.Plumbing.SupplyLoss(flow, given.Density, given.KinematicViscosity);
+        double most = Math.Min(task.Injected, pumps.FreeFlow);
+        double scale = Math.Max(task.Set, 1);
+        double delivered = Left(most) >= 0 ? most
+            : Left(0) <= 0 ? 0
+            : most * Bracket.Of(share => Left(share * most) / scale, 0, 1);
+        double flow = held > 0 ? pumped : delivered;
+        double inlet = CircuitPressure.Inlet<Real>(task.Plumbing.SuctionLoss(flow, task.Density, task.KinematicViscosity));
+        return new()
+        {
+            State = RailState.Starved,
+            RailGauge = 0,
+            InletGauge = inlet,
+            OutletGauge = held > 0 ? held : inlet + (Real)pumps.RiseAt(flow),
+            ReturnGauge = 0,
+            Flow = flow,
+            ReturnFlow = flow - (Real)delivered,
+            FedVoltage = task.Supply,
+            Running = pumps,
+        };
+    }
 
     /// <summary>The state of the circuit with its flow and regulator pressure known.</summary>
     private static CircuitState At(

@@ -122,7 +122,7 @@ public enum RailState
     /// <summary>The pump: the regulator is shut and the pressure has fallen to where the pump meets the demand.</summary>
     Sagging,
 
-    /// <summary>Nobody: the pump cannot bring the demand to the rail even against no pressure.</summary>
+    /// <summary>Nobody: the pump cannot bring the demand to the rail even against no pressure. The flows are what still gets there.</summary>
     Starved,
 
     /// <summary>Not known: the pump's data does not cover the point. Figures are those of the regulator's set pressure.</summary>

@@ -70,8 +70,8 @@ internal readonly record struct CircuitTask(
     public IEnumerable<(IFlowLoss Part, double Flow)> Flows(in CircuitState state)
     {
         double pump = state.PumpFlow ?? 0;
-        double forward = Layout == LineLayout.Return ? pump : Injected;
         double returned = state.Returned ?? 0;
+        double forward = Layout == LineLayout.Return ? pump : state.State == RailState.Starved ? pump - returned : Injected;
         return
         [
             .. Plumbing.Suction.Select(part => (part, pump)),

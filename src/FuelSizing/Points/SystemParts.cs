@@ -104,7 +104,7 @@ public sealed class SystemParts
     /// </summary>
     internal double PumpReserveOf(in CircuitTask task)
     {
-        SolvedCircuit circuit = CircuitOf(task, CircuitSolver.Solve(task));
+        SolvedCircuit circuit = CircuitOf(task, CircuitSolver.SolveBounds(task));
         return circuit.Uncovered is not null ? double.NaN
             : task.Injected > 0 ? Reserve.Of<Real>(circuit.MinimumInjectable, task.Injected)
             : circuit.MinimumInjectable >= 0 ? double.PositiveInfinity

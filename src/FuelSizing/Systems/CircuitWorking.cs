@@ -57,8 +57,8 @@ internal sealed class CircuitWorking
                 Traced beyond = CircuitPressure.RailBeyond(_set, Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _injected));
                 return _to.Step("rail pressure", "p_r", beyond, "Pa", Gauge(beyond.Value), AsSet);
             case RailState.Starved:
-                _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, against no pressure");
-                _to.Step("flow returned to the tank", "Q_ret", _state.ReturnFlow, "m³/s", Flow(_state.ReturnFlow), "nothing returns: the rail has no pressure");
+                _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, and what the lines let through to a rail without pressure");
+                _to.Step("flow returned to the tank", "Q_ret", _state.ReturnFlow, "m³/s", Flow(_state.ReturnFlow), _state.ReturnFlow > 0 ? "what the regulator at the tank lets back" : "nothing returns: the rail has no pressure");
                 return _to.Step(
                     "rail pressure", "p_r", 0, "Pa", Gauge(0), "gauge; starved: the pumps cannot bring the fuel to the rail against any pressure");
             case RailState.Sagging or RailState.PumpFloor:

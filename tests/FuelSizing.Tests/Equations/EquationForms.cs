@@ -238,7 +238,7 @@ internal static class EquationForms
         Of(typeof(PumpDuty), nameof(PumpDuty.Required), VolumeFlow, Passed with { Name = "injected" }, Plain("reserve", 0, 0.3), Passed with { Name = "minimumReturn" }),
         Of(typeof(PumpDuty), nameof(PumpDuty.Injectable), VolumeFlow, Passed with { Name = "delivered" }, Plain("reserve", 0, 0.3), Passed with { Name = "minimumReturn" }),
         Of(typeof(PumpHeat), nameof(PumpHeat.Electrical), Watt, Voltage("voltage"), Current("current")),
-        Of(typeof(PumpHeat), nameof(PumpHeat.ToTank), Watt, new("electrical", Watt, 0, 300), Across("pressureRise"), new("injected", VolumeFlow, 0, 5e-5)),
+        Of(typeof(PumpHeat), nameof(PumpHeat.ToTank), Watt, new("electrical", Watt, 0, 300), new("returned", VolumeFlow, 0, 3e-5), new("pumped", VolumeFlow, 3e-5, 1e-4)),
         Of(typeof(PumpMotor), nameof(PumpMotor.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage"), Plain("resistiveShare", 0, 0.5)),
         Of(typeof(PumpScaling), nameof(PumpScaling.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage")),
         Of(typeof(PumpScaling), nameof(PumpScaling.MeasuredPressure), Pascal, Across("pressure"), Plain("speedRatio", 0.7, 1.2)),

@@ -325,8 +325,9 @@ public class EquationsByHandTests
     {
         // 13.5 V · 8 A less the work on 50 mL/s raised by 400 kPa.
         Is(108, PumpHeat.Electrical<Real>(13.5, 8));
-        Is(88, PumpHeat.ToTank<Real>(108, 400e3, 5e-5));
-        Is(0, PumpHeat.ToTank<Real>(10, 400e3, 5e-5));
+        // A quarter of the flow returns, and brings a quarter of the power back as heat.
+        Is(27, PumpHeat.ToTank<Real>(108, 1.5e-5, 6e-5));
+        Is(0, PumpHeat.ToTank<Real>(108, 0, 6e-5));
     }
 
     [Fact]

@@ -247,16 +247,22 @@ public class WholeCircuitTests
         }
     }
 
-    /// <summary>Energy: what goes in as electricity leaves as work on the injected fuel or stays as heat.</summary>
+    /// <summary>
+    /// Energy: the motor's losses go into the pumped fuel and its work on the returned fuel becomes heat at the regulator; what the injected
+    /// share took up is burnt.
+    /// </summary>
     [Fact]
-    public void Heat_PutIntoTheTank_IsThePowerThatDoesNotLeaveWithTheFuel() =>
+    public void Heat_ThatComesBackToTheTank_IsThatOfTheReturnedFuel() =>
         Gen.Select(Gen.Double[900, 7000], Gen.Double[-0.5, 0.5]).Sample((rpm, boost) =>
         {
             OperatingResult result = System(Wren.WiredPump, Plumbing.None).Solve(Wren.At(rpm, boost));
             PumpResult pump = result.Circuit.Pumps.Single();
             double electrical = pump.Voltage.Volts * pump.Current!.Value.Amperes;
-            double leaves = pump.PressureRise.Pascals * result.InjectedFlow.CubicMetersPerSecond;
-            return Math.Abs((double)result.Circuit.HeatToTank!.Value.Watts - (electrical - leaves)) < 1e-6 * electrical;
+            double work = pump.PressureRise.Pascals * pump.Flow.CubicMetersPerSecond;
+            double returned = result.ReturnedFlow!.Value / result.PumpFlow!.Value;
+            double motor = (electrical - work) * returned;
+            double regulator = pump.PressureRise.Pascals * result.ReturnedFlow!.Value.CubicMetersPerSecond;
+            return Math.Abs((double)result.Circuit.HeatToTank!.Value.Watts - (motor + regulator)) < 1e-6 * electrical;
         });
 
     /// <summary>What two pumps in parallel inject together leaves with the fuel once, not once for each.</summary>
@@ -265,8 +271,18 @@ public class WholeCircuitTests
     {
         OperatingResult result = System(PumpParallel.Of(Wren.WiredPump, Wren.WiredPump), Plumbing.None).Solve(Wren.At(6800, 0.6));
         double electrical = result.Circuit.Pumps.Sum(pump => pump.Voltage.Volts * pump.Current!.Value.Amperes);
-        double leaves = result.RailGauge.Pascals * result.InjectedFlow.CubicMetersPerSecond;
-        Assert.Equal(electrical - leaves, (double)result.Circuit.HeatToTank!.Value.Watts, 6);
+        Assert.Equal(electrical * (result.ReturnedFlow!.Value / result.PumpFlow!.Value), (double)result.Circuit.HeatToTank!.Value.Watts, 6);
+    }
+
+    /// <summary>A pump that a controller slows returns nothing: its heat goes with the fuel that is injected.</summary>
+    [Fact]
+    public void Heat_OfAnElectronicReturnlessSystem_DoesNotComeBack()
+    {
+        FuelSystem system = FuelSystem.Returnless(
+            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), ElectronicReturnless.Holding(Wren.Kpa(350), true, Wren.Volt(6)), Wren.WiredPump);
+        OperatingResult result = system.Solve(Wren.At(5500, 0.2));
+        Assert.Equal(0, result.ReturnedFlow!.Value.LitersPerHour, 6);
+        Assert.Equal(0, (double)result.Circuit.HeatToTank!.Value.Watts, 6);
     }
 
     [Fact]

@@ -25,25 +25,26 @@ public static class PumpHeat
     public static T Electrical<T>(T voltage, T current)
         where T : struct, IReal<T> => voltage * current;
 
-    /// <summary>Heat that stays in the tank of a return system: the work on injected fuel leaves with it, all other work becomes
-    /// heat in regulator and lines.
-    /// <para><c>Φ = max(0; P_e − Δp_p · Q_f)</c></para>
+    /// <summary>Heat that comes back to the tank: the pumped fuel takes up the pump's losses, the returned fuel its pressure's work too, as heat in
+    /// regulator and lines; the injected share of all that goes with the fuel that is burnt.
+    /// <para><c>Φ = P_e · Q_ret/Q_p</c></para>
     /// </summary>
     /// <param name="electrical"><c>P_e</c> (W): electrical power of the pump.</param>
-    /// <param name="pressureRise"><c>Δp_p</c> (Pa): pressure rise of the pump.</param>
-    /// <param name="injected"><c>Q_f</c> (m³/s): fuel flow of the engine.</param>
-    /// <returns><c>Φ</c> (W): heat that stays in the tank.</returns>
+    /// <param name="returned"><c>Q_ret</c> (m³/s): flow returned to the tank.</param>
+    /// <param name="pumped"><c>Q_p</c> (m³/s): flow through the pumps.</param>
+    /// <returns><c>Φ</c> (W): heat that comes back to the tank.</returns>
     /// <remarks>
-    /// <para>Range: steady state; no heat lost by the return line.</para>
-    /// <para>Outside: nothing is checked; 0 where the work on injected fuel exceeds the electrical power, which no pump does.</para>
+    /// <para>Range: steady state, 0 ≤ Q_ret ≤ Q_p; all the motor's losses go into the fuel that passes it, none is picked up at the engine and
+    /// none is lost by the lines.</para>
+    /// <para>Outside: nothing is checked; not a number where nothing is pumped.</para>
     /// <example>
     /// <code>
-    /// Real result = PumpHeat.ToTank&lt;Real&gt;(electrical: 108, pressureRise: 400e3, injected: 5e-5);
-    /// // result = 88 W
+    /// Real result = PumpHeat.ToTank&lt;Real&gt;(electrical: 108, returned: 1.5e-5, pumped: 6e-5);
+    /// // result = 27 W
     /// </code>
     /// </example>
     /// <para>Source: derived from conservation of energy.</para>
     /// </remarks>
-    public static T ToTank<T>(T electrical, T pressureRise, T injected)
-        where T : struct, IReal<T> => T.Max(0, electrical - (pressureRise * injected));
+    public static T ToTank<T>(T electrical, T returned, T pumped)
+        where T : struct, IReal<T> => electrical * returned / pumped;
 }
