@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Findings;
 using FuelSizing.Quantities;
 
@@ -19,6 +20,7 @@ public static class FindingTables
             "What the run says",
             [TableColumn.Text("Asked"), TableColumn.Text("Found")],
             [
+                ["Verdict", PartText.Say(findings.Verdict, style)],
                 ["Duty cycle", PartText.Say(findings.Duty, style)],
                 ["Across the injectors", PartText.Say(findings.Differential, style)],
                 ["Regulator", PartText.Say(findings.Regulator, style)],
@@ -116,7 +118,7 @@ public static class FindingTables
             $"Error: one standard error. Correlation of the errors of BSFC and air: {style.Number(shared, "0.0")}.");
     }
 
-    /// <summary>The verdict on a run: as planned, not as planned and what to change, or cannot say.</summary>
+    /// <summary>The verdict on a run: as planned, as planned as far as judged, not as planned and what to change, or cannot say.</summary>
     /// <param name="findings">The findings.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
     /// <returns>The callout.</returns>
@@ -125,19 +127,8 @@ public static class FindingTables
     {
         ArgumentNullException.ThrowIfNull(findings);
         style ??= Units.Current;
-        string[] Said(Statement verdict, params ReadOnlySpan<IReadOnlyList<Statement>> lists)
-        {
-            List<string> lines = [verdict.In(style)];
-            foreach (IReadOnlyList<Statement> list in lists)
-            {
-                lines.AddRange(list.Select(one => one.In(style)));
-            }
-
-            return [.. lines];
-        }
-
-        return !findings.IsDiagnosed ? Callout.CannotSay("the run", Said(findings.Verdict, findings.Notes))
-            : findings.Fault == RunFault.None ? Callout.Holds("the run is as planned", Said(findings.Verdict, findings.Notes))
-            : Callout.Fails("the run is not as planned", Said(findings.Verdict, findings.WhatToChange, findings.Notes));
+        Callout verdict = SizingCallouts.Verdict(findings.Verdict, style);
+        IEnumerable<Statement> further = findings.Verdict.Outcome == Outcome.Fails ? [.. findings.WhatToChange, .. findings.Notes] : findings.Notes;
+        return new Callout(verdict.Kind, verdict.Title, [.. verdict.Lines, .. further.Select(one => one.In(style))]);
     }
 }

@@ -13,6 +13,9 @@ internal static class FindingShown
         Shown.As<Calibration>(FindingTables.Calibrated);
         RegisterFindings();
         RegisterComparisons();
+        Shown.By<RunJudgement>((one, style) => new(
+            "A run is judged by",
+            [Fact.Words(one.Part.Name, PartText.Say(one.Text, style)), Fact.Words("Outcome", SizingTables.Word(one.Outcome)), .. Gap(one.Gap, style)]));
         Estimate<BrakeSpecificFuelConsumption>(style => style.Of);
         Estimate<Duration>(style => style.Of);
         Estimate<Pressure>(style => style.Of);
@@ -26,7 +29,8 @@ internal static class FindingShown
         [
             new("Highest", "D", style.DutyCycle(duty.Maximum), $"at {PartText.Say(duty.Place, style)}"),
             new("Limit", "D_max", style.Of(duty.Limit)),
-            new("Rows over it", "", style.Count(duty.RowsOver)),
+            new("Rows over it", "", style.Count(duty.RowsOver), Judged(duty.RowsJudged, duty.Rows, style)),
+            .. Gap(duty.Gap, style),
         ]);
         Finding<DifferentialUse>("Across the injectors", (use, style) =>
         [
@@ -43,9 +47,11 @@ internal static class FindingShown
         ]);
         Finding<PressureSag>("Rail pressure below its setting", (sag, style) =>
         [
-            new("Most", "Δp_sag", style.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail everywhere" : $"at {PartText.Say(sag.Place, style)}"),
-            new("Fuel there", "Q_f", style.PumpFlow(sag.Flow)),
-            new("Points", "", style.Count(sag.Points)),
+            new("Most", "Δp_sag", style.Of(sag.Maximum), sag.Points == 0 ? "the regulator held the rail where it is known" : $"at {PartText.Say(sag.Place, style)}"),
+            .. sag.Points > 0 && sag.Predicted > Pressure.Zero ? (Fact[])[new("By the plan there", "Δp_sag", style.Of(sag.Predicted), "the pump being the limit")] : [],
+            .. sag.Flow is { } flow ? (Fact[])[new("Fuel there", "Q_f", style.PumpFlow(flow))] : [],
+            new("Points below", "", style.Count(sag.Points)),
+            .. Gap(sag.Gap, style),
             .. sag.Causes.Select(cause => Fact.Words("Possible cause", PartText.Say(cause, style))),
         ]);
         Finding<FuelBalance>("Fuel, by several methods", (balance, style) =>
@@ -61,7 +67,8 @@ internal static class FindingShown
             [Of("Over the table", "t_d", found.OverPlanned, style.Of), Of("Static flow", "Q_s", found.FlowFactor, style.DutyCycle, "of the planned")]);
         Finding<LeanExcursions>("Lean on boost", (lean, style) =>
         [
-            new("Lean over", "λ", style.Number(lean.Limit), lean.Stretches.Count == 0 ? "no stretch was" : ""),
+            new("Lean over", "λ", style.Number(lean.Limit), lean.Stretches.Count > 0 ? Judged(lean.RowsJudged, lean.Rows, style) : $"no stretch was; {Judged(lean.RowsJudged, lean.Rows, style)}"),
+            .. Gap(lean.Gap, style),
             .. lean.Stretches.Select(stretch => new Fact("Stretch", "λ", style.Number(stretch.Lambda), Length(stretch, style))),
         ]);
     }
@@ -160,6 +167,10 @@ internal static class FindingShown
         new(name, symbol, text(estimate.Value), $"{(of.Length > 0 ? $"{of}; " : "")}95 % range {text(estimate.Minimum)} to {text(estimate.Maximum)}");
 
     private static Fact Give(string name, string symbol, string figure) => new(name, symbol, PartText.Within(figure));
+
+    private static string Judged(int judged, int rows, TextStyle style) => $"of {style.Count(judged)} rows judged, {style.Count(rows)} in all";
+
+    private static Fact[] Gap(Statement? gap, TextStyle style) => gap is null ? [] : [Fact.Words("Not judged", PartText.Say(gap, style))];
 
     private static string Length(LeanExcursion stretch, TextStyle style) =>
         $"at {PartText.Say(stretch.Worst, style)}, {(stretch.Length is { } length ? style.Time(length) : $"{style.Count(stretch.Rows)} rows")} long";

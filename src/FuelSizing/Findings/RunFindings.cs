@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
@@ -23,7 +24,7 @@ public sealed class RunFindings : IReadable
     {
         (Check, Run) = (check, run);
         UseReading use = new(check, run, model);
-        (Duty, Differential, Lean) = (use.Duty(), use.Differential(), use.Lean());
+        (Duty, Differential, Lean) = (use.Duty(), use.Differential(), new MixtureReading(check, run, model).Lean());
         PressureReading pressure = new(check, run, model);
         (Regulator, Sag) = (pressure.Regulator(diagnosis), pressure.Sag(diagnosis));
         FuelReading fuel = new(check, run, model);
@@ -35,16 +36,16 @@ public sealed class RunFindings : IReadable
         PointsCompared = model.Points.Count;
         RowsUsed = model.Points.RowsUsed;
         RowsOutsideThePlan = model.Points.RowsOutside;
-        if (diagnosis is null)
+        (Fault, Faults, Rivals) = (RunFault.None, [], []);
+        if (diagnosis is not null)
         {
-            (Fault, Faults, Rivals) = (RunFault.None, [], []);
-            return;
+            Fault = diagnosis.Likeliest == RunFault.None && diagnosis.Lack > Unexplained ? RunFault.Unexplained : diagnosis.Likeliest;
+            Faults = [.. diagnosis.Hypotheses.Select(h => FaultWords.Of(Check, diagnosis, h))];
+            Rivals = [.. diagnosis.Rivals.Select(h => FaultWords.Of(Check, diagnosis, h))];
+            IsDiagnosed = true;
         }
 
-        Fault = diagnosis.Likeliest == RunFault.None && diagnosis.Lack > Unexplained ? RunFault.Unexplained : diagnosis.Likeliest;
-        Faults = [.. diagnosis.Hypotheses.Select(h => FaultWords.Of(Check, diagnosis, h))];
-        Rivals = [.. diagnosis.Rivals.Select(h => FaultWords.Of(Check, diagnosis, h))];
-        IsDiagnosed = true;
+        (Judgements, Verdict) = RunVerdict.Of(this, isStopped);
     }
 
     /// <summary>Sum of squares per comparison over which something is off that no single fault explains.</summary>
@@ -74,13 +75,13 @@ public sealed class RunFindings : IReadable
     /// <summary>Volumetric efficiency implied.</summary>
     public Finding<VolumetricEfficiencyFound> VolumetricEfficiency { get; }
 
-    /// <summary>How far the rail fell under its set pressure, and why.</summary>
+    /// <summary>How far the rail fell under the pressure that the regulator as planned should hold, and why.</summary>
     public Finding<PressureSag> Sag { get; }
 
     /// <summary>Dead time and static flow of the injectors.</summary>
     public Finding<DeadTimeFound> DeadTime { get; }
 
-    /// <summary>Lean stretches on boost.</summary>
+    /// <summary>Lean stretches on boost, of an engine without compressor near full load.</summary>
     public Finding<LeanExcursions> Lean { get; }
 
     /// <summary>Where run and plan agree within tolerances and accuracy, and where not.</summary>
@@ -119,49 +120,21 @@ public sealed class RunFindings : IReadable
     public IReadOnlyList<Statement> Notes { get; }
 
     /// <summary>What to change or measure next.</summary>
-    public IReadOnlyList<Statement> WhatToChange
-    {
-        get
-        {
-            if (!IsDiagnosed || Faults.Count == 0)
-            {
-                return [];
-            }
+    public IReadOnlyList<Statement> WhatToChange =>
+    [
+        .. Lean.Answer is { Stretches.Count: > 0 } ? (Statement[])[RunVerdict.StayOffLoad] : [],
+        .. Duty.Answer is { RowsOver: > 0 } ? (Statement[])[RunVerdict.LargerInjectors] : [],
+        .. IsDiagnosed && Faults.Count > 0 ? ForFaults() : [],
+    ];
 
-            if (Fault is RunFault.None or RunFault.Unexplained)
-            {
-                return [FaultWords.Advice(Check, Fault)];
-            }
+    /// <summary>What the verdict is the worst of: faults, mixture, duty cycle and, where it was recorded, rail pressure; the most urgent first.</summary>
+    public IReadOnlyList<RunJudgement> Judgements { get; }
 
-            return
-            [
-                .. Rivals.Select(rival => FaultWords.Between(Fault, rival.Fault)).Distinct(),
-                Faults[0].Change,
-                .. Rivals.Select(rival => rival.Change),
-            ];
-        }
-    }
-
-    /// <summary>One line: the likeliest fault, or that all is as planned.</summary>
-    public Statement Verdict
-    {
-        get
-        {
-            if (!IsDiagnosed)
-            {
-                return Statement.Of("run.verdict-cannot-tell", $"cannot tell: {Notes:;}");
-            }
-
-            return Fault switch
-            {
-                RunFault.None => Statement.Of("run.as-planned", $"as planned, within tolerances and accuracy"),
-                RunFault.Unexplained => Statement.Of("run.unexplained", $"not as planned, and no single fault explains it"),
-                _ when Rivals.Count > 0 => Statement.Of(
-                    "run.several-faults", $"not as planned: {Faults[0]}, or {Rivals:, or}; this run cannot tell them apart"),
-                _ => Statement.Of("run.one-fault", $"not as planned: {Faults[0]}"),
-            };
-        }
-    }
+    /// <summary>
+    /// Whether the run is as planned: fails if anything judged fails, cannot say if faults, mixture or duty cycle cannot be told, holds as
+    /// far as judged where something else, or a part of the rows, was not judged.
+    /// </summary>
+    public Verdict Verdict { get; }
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Verdict.In(style);
@@ -169,6 +142,22 @@ public sealed class RunFindings : IReadable
     /// <summary>The verdict, in metric units.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => Verdict.ToString();
+
+    private IEnumerable<Statement> ForFaults()
+    {
+        if (Fault is RunFault.None or RunFault.Unexplained)
+        {
+            // Nothing needs to change only where nothing else is wrong.
+            return Fault == RunFault.None && Verdict.Outcome == Outcome.Fails ? [] : [FaultWords.Advice(Check, Fault)];
+        }
+
+        return
+        [
+            .. Rivals.Select(rival => FaultWords.Between(Fault, rival.Fault)).Distinct(),
+            Faults[0].Change,
+            .. Rivals.Select(rival => rival.Change),
+        ];
+    }
 
     /// <summary>Compares a run with a plan, with default tolerances, accuracy and conditions.</summary>
     /// <param name="plan">What was sized.</param>

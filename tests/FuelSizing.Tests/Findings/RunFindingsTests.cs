@@ -17,9 +17,7 @@ public class RunFindingsTests
     public void SoundCar_IsAsPlanned()
     {
         Assert.Equal(RunFault.None, Findings.Fault);
-        Assert.Equal("as planned, within tolerances and accuracy", Findings.Verdict.ToString());
         Assert.All(Findings.Agreement, agreement => Assert.True(agreement.Agrees, agreement.ToString()));
-        Assert.Equal(["Nothing needs to change."], Findings.WhatToChange.Select(change => change.ToString()));
     }
 
     [Fact]

@@ -6,8 +6,8 @@ namespace FuelSizing.Findings;
 /// <summary>How much of their time the injectors used.</summary>
 public sealed record DutyUse : IReadable
 {
-    internal DutyUse(Ratio maximum, RunPlace place, Ratio limit, int rowsOver) =>
-        (Maximum, Place, Limit, RowsOver) = (maximum, place, limit, rowsOver);
+    internal DutyUse(Ratio maximum, RunPlace place, Ratio limit, int rowsOver, int rowsJudged, int rows, Statement? gap) =>
+        (Maximum, Place, Limit, RowsOver, RowsJudged, Rows, Gap) = (maximum, place, limit, rowsOver, rowsJudged, rows, gap);
 
     /// <summary>The highest duty cycle.</summary>
     public Ratio Maximum { get; }
@@ -21,9 +21,19 @@ public sealed record DutyUse : IReadable
     /// <summary>Rows over the limit.</summary>
     public int RowsOver { get; }
 
+    /// <summary>Rows with the engine turning of which the duty cycle is known.</summary>
+    public int RowsJudged { get; }
+
+    /// <summary>All rows with the engine turning.</summary>
+    public int Rows { get; }
+
+    /// <summary>Which rows were not judged, and why; none where all were.</summary>
+    public Statement? Gap { get; }
+
     /// <summary>The finding, as a code with its figures.</summary>
-    public Statement Text => Statement.Of(
-        "run.duty-cycle", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}");
+    public Statement Text => Gap is null
+        ? Statement.Of("run.duty-cycle", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}")
+        : Statement.Of("run.duty-cycle-in-part", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}; judged in part: {Gap}");
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);

@@ -2,21 +2,46 @@ using FuelSizing.Quantities;
 
 namespace FuelSizing.Findings;
 
-/// <summary>Every lean stretch on boost, and what counts as one.</summary>
+/// <summary>Every lean stretch on boost (of an engine without compressor: near full load), and what counts as one.</summary>
 public sealed record LeanExcursions : IReadable
 {
-    internal LeanExcursions(double limit, IReadOnlyList<LeanExcursion> stretches) => (Limit, Stretches) = (limit, [.. stretches]);
+    /// <summary>Stretches that the words name one by one.</summary>
+    private const int Named = 5;
 
-    /// <summary>Lambda over which a row on boost is lean: the planned one and an allowance of 6 %.</summary>
+    internal LeanExcursions(
+        double planned, double limit, IReadOnlyList<LeanExcursion> stretches, string load, int rowsJudged, int rows, Statement? gap) =>
+        (Planned, Limit, Stretches, Load, RowsJudged, Rows, Gap) = (planned, limit, [.. stretches], load, rowsJudged, rows, gap);
+
+    /// <summary>Lambda as planned.</summary>
+    public double Planned { get; }
+
+    /// <summary>Lambda over which a row on boost is lean: the planned one and an allowance of 6 % (common practice, no source).</summary>
     public double Limit { get; }
 
-    /// <summary>In the order of the run; none where the mixture was as planned.</summary>
+    /// <summary>Rows on boost of which lambda is known.</summary>
+    public int RowsJudged { get; }
+
+    /// <summary>All rows on boost, and those that may have been.</summary>
+    public int Rows { get; }
+
+    /// <summary>Which rows were not judged, and why; none where all were.</summary>
+    public Statement? Gap { get; }
+
+    /// <summary>In the order of the run; none where no row that was judged is lean.</summary>
     public IReadOnlyList<LeanExcursion> Stretches { get; }
 
+    /// <summary>The stretch with the highest lambda; none where there is no stretch.</summary>
+    public LeanExcursion? Worst => Stretches.MaxBy(stretch => stretch.Lambda);
+
+    /// <summary>On boost; of an engine without compressor near full load.</summary>
+    internal string Load { get; }
+
     /// <summary>The finding, as a code with its figures.</summary>
-    public Statement Text => Stretches.Count == 0
-        ? Statement.Of("run.never-lean", $"no lean stretch on boost")
-        : Statement.Of("run.lean", $"{Stretches:;}");
+    public Statement Text => Stretches.Count > Named
+        ? Statement.Of("run.lean-many", $"{Stretches.Take(Named).ToArray():;}; and {Stretches.Count - Named} stretches more")
+        : Stretches.Count > 0 ? Statement.Of("run.lean", $"{Stretches:;}")
+        : Gap is null ? Statement.Of("run.never-lean", $"no lean stretch {Load}")
+        : Statement.Of("run.lean-in-part", $"not lean where lambda is known, judged in part: {Gap}");
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);

@@ -49,7 +49,7 @@ internal static class FaultWords
                 RunFault.ManifoldSensorOffset => Statement.Of(
                     "fault.manifold-sensor-at-rest",
                     $"manifold pressure reads {Pressure.FromPascals(diagnosis.Model.Points.ManifoldAtRest ?? 0):pressure-offset} with the engine at rest"),
-                _ => Statement.Of("fault.no-size", $"not enough to size"),
+                _ => Statement.Of("fault.no-size", $"{Name(hypothesis.Fault)}, not enough to say how large"),
             };
         }
 

@@ -55,46 +55,109 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
             Check.Regulator.HasOnset ? Check.Regulator.EffectiveOnset : null);
     }
 
-    /// <summary>Rail pressure below its setting.</summary>
+    /// <summary>Rail pressure below what the regulator as planned should hold.</summary>
+    /// <remarks>A fitted fault would explain the sag away: a rail flat on boost is what a gain of zero holds.</remarks>
     public Finding<PressureSag> Sag(Diagnosis? diagnosis)
     {
         Channel[] missing = [.. new[] { Channel.RailGauge, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
-        if (missing.Length > 0 || diagnosis is null || !Model.Has(Comparison.Rail))
+        if (missing.Length > 0)
         {
-            return Finding<PressureSag>.CannotTell(
-                Statement.Of("run.needs-rail-and-fuel", $"it needs rail and manifold pressure, and fuel by pulse, flow meter or demand"), missing);
+            return Finding<PressureSag>.CannotTell(Statement.Of("run.needs-rail-and-manifold", $"rail and manifold pressure must both be recorded"), missing);
         }
 
-        double[] off = diagnosis.Best.Off;
-        (int worst, double maximum, int points) = (-1, double.NegativeInfinity, 0);
-        for (int i = 0; i < Model.Inputs.Count; i++)
+        bool[] low = [.. Enumerable.Range(0, Model.Inputs.Count).Select(i => UnderAt(i) > AllowedAt(i))];
+        (int worst, int points) = (-1, 0);
+        for (int i = 0; i < low.Length; i++)
         {
-            PointInput input = Model.Inputs[i];
-            if (double.IsNaN(input.Rail) || double.IsNaN(input.Flow) || input.ReturnFloor)
+            if (double.IsNaN(UnderAt(i)))
             {
                 continue;
             }
 
-            (double rail, double surplus) = Model.RailAt(i, off);
-            double under = rail - Math.Min(0, surplus) - input.Rail;
-            points += surplus < 0 ? 1 : 0;
-            (worst, maximum) = under > maximum ? (i, under) : (worst, maximum);
+            // One row by itself is a glitch of the sensor.
+            bool counts = low[i]
+                && (Model.Points.RowCounts[i] >= 3 || (i > 0 && low[i - 1]) || (i + 1 < low.Length && low[i + 1]));
+            points += counts ? 1 : 0;
+            worst = worst < 0 || (points > 0 ? counts && (points == 1 || UnderAt(i) > UnderAt(worst)) : UnderAt(i) > UnderAt(worst)) ? i : worst;
         }
 
         if (worst < 0)
         {
-            return Finding<PressureSag>.CannotTell(Statement.Of("run.outside-tables", $"no row with rail pressure and fuel lies within the plan's tables"));
+            return Finding<PressureSag>.CannotTell(Statement.Of("run.outside-tables", $"no row with both lies within the plan's tables"));
         }
 
+        PointInput at = Model.Inputs[worst];
+        double predicted = double.IsNaN(at.Flow) ? 0 : -Math.Min(0, Model.RailAt(worst, new double[RunModel.Quantities]).Surplus);
         return Finding<PressureSag>.Of(new(
-            Pressure.FromPascals(points > 0 ? Math.Max(0, maximum) : 0),
+            Pressure.FromPascals(points > 0 ? UnderAt(worst) : 0),
+            Pressure.FromPascals(predicted),
             PlaceOf(worst),
-            VolumeFlow.FromCubicMetersPerSecond(Model.Inputs[worst].Flow),
+            double.IsNaN(at.Flow) ? null : VolumeFlow.FromCubicMetersPerSecond(at.Flow),
             points,
-            [
-                .. diagnosis.Hypotheses
-                    .Where(h => h.Fault is RunFault.WeakPump or RunFault.VoltageDrop or RunFault.CloggedFilter)
-                    .Select(h => FaultWords.Of(Check, diagnosis, h)),
-            ]));
+            Gap(),
+            diagnosis is null
+                ? []
+                :
+                [
+                    .. diagnosis.Hypotheses
+                        .Where(h => h.Fault is RunFault.WeakPump or RunFault.VoltageDrop or RunFault.CloggedFilter)
+                        .Select(h => FaultWords.Of(Check, diagnosis, h)),
+                ]));
+    }
+
+    /// <summary>Standard deviations over which a rail is clearly under its setting.</summary>
+    private const double Clearly = 3;
+
+    /// <summary>How far the rail lies under the planned setting at a point, Pa; NaN where it was not recorded, or the return line sets it.</summary>
+    private double UnderAt(int point)
+    {
+        PointInput input = Model.Inputs[point];
+        return input.ReturnFloor || (!Check.HoldsAtRail && double.IsNaN(input.Flow))
+            ? double.NaN
+            : Check.Regulator.Set(input.Boost, 0, 0, 0) - (Check.HoldsAtRail ? 0 : input.SupplyLoss) - input.Rail;
+    }
+
+    /// <summary>How far under its setting tolerances of sound parts and accuracy of the sensors let the rail lie, Pa.</summary>
+    private double AllowedAt(int point)
+    {
+        PointInput input = Model.Inputs[point];
+        RegulatorModel regulator = Check.Regulator;
+        double over = Math.Max(0, input.Boost - regulator.Onset);
+        double slope = over > 0 ? regulator.Gain : regulator.SlopeBelow;
+        double rows = Math.Sqrt(Model.Points.RowCounts[point]);
+        double[] parts =
+        [
+            Check.Tolerance.RegulatorBase.Pascals,
+            regulator.HasOnset ? Check.Tolerance.RegulatorGain.DecimalFractions * regulator.Gain * over : 0,
+            over > 0 ? (regulator.Gain - regulator.SlopeBelow) * Check.Tolerance.RegulatorOnset.Pascals : 0,
+            Check.Accuracy.RailOffset.Pascals,
+            slope * Check.Accuracy.ManifoldOffset.Pascals,
+            Check.RailNoise / rows,
+            slope * Check.ManifoldNoise / rows,
+        ];
+        return Clearly * Math.Sqrt(parts.Sum(part => part * part));
+    }
+
+    /// <summary>Which rows on boost lack rail pressure or lie outside the plan; none where all were judged.</summary>
+    private Statement? Gap()
+    {
+        (int rows, int known, int outside) = (0, 0, 0);
+        for (int row = 0; row < Run.Count; row++)
+        {
+            if (IsLoaded(row) == false)
+            {
+                continue;
+            }
+
+            rows++;
+            bool covered = Columns.Covers(row);
+            outside += covered || IsLoaded(row) is null ? 0 : 1;
+            known += covered && !double.IsNaN(Columns.At(Channel.RailGauge, row)) ? 1 : 0;
+        }
+
+        return rows == 0 ? Statement.Of("run.never-on-boost", $"the run was never {Load}")
+            : known == rows ? null
+            : outside == 0 ? Statement.Of("run.rail-gap", $"rail pressure is known of {known} of {rows} rows {Load}")
+            : Statement.Of("run.rail-gap-outside", $"rail pressure is known of {known} of {rows} rows {Load}; {outside} lie outside the plan's tables");
     }
 }

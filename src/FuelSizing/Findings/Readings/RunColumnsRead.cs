@@ -12,6 +12,12 @@ internal sealed class RunColumnsRead
     /// <summary>A slower crank is at rest or being cranked, rev/s.</summary>
     private const double AtRest = 1;
 
+    /// <summary>Share over the planned lambda from which a row on boost is lean; common practice, no source.</summary>
+    private const double LeanAllowance = 0.06;
+
+    /// <summary>Wideband sensors end about here on the rich side: lambda 0.65 to 0.70, common practice, no source.</summary>
+    private const double RichEnd = 0.7;
+
     private readonly FuelSystem _plan;
     private readonly RecordedRun _run;
     private readonly double _kelvins;
@@ -23,17 +29,37 @@ internal sealed class RunColumnsRead
     {
         (_plan, _run, _kelvins) = (plan, run, kelvins);
         _range = new(plan);
+        double planned = plan.Demand.Consumption.Lambda;
+        LeanFrom = planned * (1 + LeanAllowance);
+        double rich = Math.Min(RichEnd, 0.9 * planned);
+        StuckLambda = StuckReadings.Of(run.Si(Channel.Lambda), run.Si(Channel.Speed), isMaximum: false, end => end <= rich);
     }
 
-    /// <summary>A value in SI, NaN where there is none.</summary>
+    /// <summary>Lambda over which a row on boost is lean.</summary>
+    public double LeanFrom { get; }
+
+    /// <summary>Where the lambda channel sticks.</summary>
+    public StuckReadings StuckLambda { get; }
+
+    /// <summary>A value in SI, NaN where there is none, or where the lambda sensor is at its rich end and does not say how rich.</summary>
     public double At(Channel channel, int row)
     {
         double value = Recorded(channel, row);
-        if (!double.IsNaN(value))
-        {
-            return value;
-        }
+        return double.IsNaN(value) ? Derived(channel, row)
+            : channel == Channel.Lambda && !StuckLambda.NeverMoves && HidesLambda(row) ? double.NaN
+            : value;
+    }
 
+    /// <summary>True where lambda reads what it reads whatever the mixture is. Over the limit for lean it says enough.</summary>
+    public bool HidesLambda(int row)
+    {
+        double lambda = Recorded(Channel.Lambda, row);
+        return StuckLambda.Holds(lambda) && lambda <= LeanFrom;
+    }
+
+    /// <summary>A value in SI from other channels of the row, whether or not its own holds one; NaN where there is none.</summary>
+    public double Derived(Channel channel, int row)
+    {
         double speed = Recorded(Channel.Speed, row);
         return channel switch
         {
@@ -64,6 +90,9 @@ internal sealed class RunColumnsRead
     /// <summary>True with the engine at rest.</summary>
     public bool IsAtRest(int row) =>
         Recorded(Channel.Speed, row) < AtRest && !double.IsNaN(Recorded(Channel.ManifoldAbsolute, row));
+
+    /// <summary>True with the engine turning.</summary>
+    public bool IsTurning(int row) => Recorded(Channel.Speed, row) >= AtRest;
 
     /// <summary>True if two rows are near enough to stand for one steady point.</summary>
     public bool Near(int row, int other) =>

@@ -1,3 +1,4 @@
+using FuelSizing.Engines;
 using FuelSizing.Logs;
 
 namespace FuelSizing.Findings;
@@ -22,6 +23,28 @@ internal abstract class RunReading
 
     /// <summary>Its columns.</summary>
     protected RunColumnsRead Columns { get; }
+
+    /// <summary>Manifold gauge pressure over which a row counts as on boost, Pa; of an engine without compressor as near full load.</summary>
+    protected double LoadedFrom => Check.Plan.Demand.Induction.Drive == CompressorDrive.None ? -OnBoost : OnBoost;
+
+    /// <summary>Where such rows lie, in words.</summary>
+    protected string Load => LoadedFrom > 0 ? "on boost" : "near full load";
+
+    private const double OnBoost = 5e3;
+
+    /// <summary>Rows at which the mixture matters most: the engine turns, burns, and is on boost.</summary>
+    /// <returns>True; false where it is not so; null where the row does not hold manifold pressure to tell.</returns>
+    protected bool? IsLoaded(int row)
+    {
+        // Without a pulse there is no fuel, and without fuel no mixture to be lean.
+        if (!Columns.IsTurning(row) || Columns.At(Channel.InjectorPulse, row) == 0)
+        {
+            return false;
+        }
+
+        double boost = Columns.At(Channel.ManifoldAbsolute, row) - Run.Atmosphere.Pascals;
+        return double.IsNaN(boost) ? null : boost > LoadedFrom;
+    }
 
     /// <summary>Where a gathered point begins.</summary>
     protected RunPlace PlaceOf(int point) => Place(Model.Points.FirstRows[point]);

@@ -6,18 +6,12 @@ using UnitsNet;
 
 namespace FuelSizing.Findings;
 
-/// <summary>Reads what the run asked of injectors and mixture.</summary>
+/// <summary>Reads what the run asked of the injectors.</summary>
 /// <param name="check">The plan and its tolerances.</param>
 /// <param name="run">The run.</param>
 /// <param name="model">Its model.</param>
 internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model) : RunReading(check, run, model)
 {
-    /// <summary>Share over the planned lambda from which a row on boost is lean.</summary>
-    private const double LeanAllowance = 0.06;
-
-    /// <summary>Boost over which a lean mixture counts, Pa.</summary>
-    private const double OnBoost = 5e3;
-
     /// <summary>Duty cycle used.</summary>
     public Finding<DutyUse> Duty()
     {
@@ -27,18 +21,66 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
         }
 
         double limit = Check.Plan.Limits.DutyCycle.DecimalFractions;
-        (int at, double maximum, int over) = (-1, double.NegativeInfinity, 0);
+        StuckReadings stuck = Stuck(Channel.DutyCycle);
+        StuckReadings stuckPulse = Stuck(Channel.InjectorPulse);
+        (int at, double maximum, int over, int rows, int judged) = (-1, double.NegativeInfinity, 0, 0, 0);
         for (int row = 0; row < Run.Count; row++)
         {
-            double duty = Columns.At(Channel.DutyCycle, row);
+            if (!Columns.IsTurning(row))
+            {
+                continue;
+            }
+
+            rows++;
+            double duty = Larger(
+                Usable(Recorded(Channel.DutyCycle, row), stuck, limit),
+                double.IsNaN(Usable(Recorded(Channel.InjectorPulse, row), stuckPulse, double.PositiveInfinity))
+                    ? double.NaN
+                    : Columns.Derived(Channel.DutyCycle, row));
+            if (double.IsNaN(duty))
+            {
+                continue;
+            }
+
+            judged++;
             over += duty > limit ? 1 : 0;
             (at, maximum) = duty > maximum ? (row, duty) : (at, maximum);
         }
 
-        return at < 0
-            ? Finding<DutyUse>.CannotTell(Statement.Of("run.never-turned", $"the engine never turned while pulses were recorded"))
-            : Finding<DutyUse>.Of(new(Ratio.FromDecimalFractions(maximum), Place(at), Check.Plan.Limits.DutyCycle, over));
+        if (at < 0)
+        {
+            return Finding<DutyUse>.CannotTell(
+                rows == 0 ? Statement.Of("run.never-turned", $"the engine never turned while pulses were recorded")
+                : stuck.NeverMoves || stuckPulse.NeverMoves ? Statement.Of("run.duty-never-moves", $"duty cycle or pulse reads the same throughout while engine speed changes")
+                : Statement.Of("run.duty-not-on-rows", $"no row with the engine turning has a usable pulse or duty cycle"));
+        }
+
+        return Finding<DutyUse>.Of(new(
+            Ratio.FromDecimalFractions(maximum),
+            Place(at),
+            Check.Plan.Limits.DutyCycle,
+            over,
+            judged,
+            rows,
+            judged == rows ? null : Statement.Of("run.duty-gap", $"duty cycle is known of {judged} of {rows} rows with the engine turning")));
     }
+
+    // A channel at the upper end of its range may hide a longer pulse.
+    private StuckReadings Stuck(Channel channel) =>
+        StuckReadings.Of(Run.Si(channel), Run.Si(Channel.Speed), isMaximum: true, _ => false);
+
+    private double Recorded(Channel channel, int row)
+    {
+        ReadOnlySpan<double> column = Run.Si(channel);
+        return column.IsEmpty ? double.NaN : column[row];
+    }
+
+    // Over its limit a reading says enough, wherever the channel sticks.
+    private static double Usable(double value, StuckReadings stuck, double limit) =>
+        stuck.Holds(value) && value <= limit ? double.NaN : value;
+
+    private static double Larger(double first, double other) =>
+        double.IsNaN(first) ? other : double.IsNaN(other) ? first : Math.Max(first, other);
 
     /// <summary>Pressure across the injectors.</summary>
     public Finding<DifferentialUse> Differential()
@@ -68,49 +110,6 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
                 Pressure.FromPascals(Across(high)),
                 PlaceOf(high)));
     }
-
-    /// <summary>Lean stretches.</summary>
-    public Finding<LeanExcursions> Lean()
-    {
-        Channel[] missing = [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
-        if (missing.Length > 0)
-        {
-            return Finding<LeanExcursions>.CannotTell(Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded"), missing);
-        }
-
-        double limit = Check.Plan.Demand.Consumption.Lambda * (1 + LeanAllowance);
-        List<LeanExcursion> found = [];
-        for (int row = 0; row < Run.Count;)
-        {
-            int end = row;
-            while (end < Run.Count && IsLean(end, limit))
-            {
-                end++;
-            }
-
-            // One row by itself is a glitch of the sensor.
-            if (end - row >= 2)
-            {
-                int worst = Enumerable.Range(row, end - row).MaxBy(place => Columns.At(Channel.Lambda, place));
-                double from = Columns.At(Channel.Time, row);
-                double to = Columns.At(Channel.Time, end - 1);
-                found.Add(new(
-                    Place(row),
-                    Place(worst),
-                    Columns.At(Channel.Lambda, worst),
-                    end - row,
-                    double.IsNaN(to - from) ? null : Duration.FromSeconds(to - from)));
-            }
-
-            row = Math.Max(end, row + 1);
-        }
-
-        return Finding<LeanExcursions>.Of(new(limit, found));
-    }
-
-    private bool IsLean(int row, double limit) =>
-        Columns.At(Channel.Lambda, row) > limit
-        && Columns.At(Channel.ManifoldAbsolute, row) - Run.Atmosphere.Pascals > OnBoost;
 
     private double Across(int point) => RailPressure.Differential<Real>(
         Model.Points.Rail[point], Run.Atmosphere.Pascals, Model.Points.Manifold[point]);

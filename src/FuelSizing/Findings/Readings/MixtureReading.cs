@@ -1,0 +1,134 @@
+using FuelSizing.Logs;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Findings;
+
+/// <summary>Reads where the mixture was lean on boost, and where nobody can tell.</summary>
+/// <param name="check">The plan and its tolerances.</param>
+/// <param name="run">The run.</param>
+/// <param name="model">Its model.</param>
+internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel model) : RunReading(check, run, model)
+{
+    /// <summary>A single lean reading between two that are not, no further apart than this, is a glitch of the sensor, s; common practice, no source.</summary>
+    private const double GlitchSpan = 0.5;
+
+    /// <summary>Lean stretches.</summary>
+    public Finding<LeanExcursions> Lean()
+    {
+        Channel[] missing = [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
+        if (missing.Length > 0)
+        {
+            return Finding<LeanExcursions>.CannotTell(Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded"), missing);
+        }
+
+        double planned = Check.Plan.Demand.Consumption.Lambda;
+        double limit = Columns.LeanFrom;
+        ReadOnlySpan<double> lambda = Run.Si(Channel.Lambda);
+        StuckReadings stuck = Columns.StuckLambda;
+        List<LeanExcursion> found = [];
+        List<int> lean = [];
+        (int rows, int judged, int offScale, int unknown, int lone) = (0, 0, 0, 0, 0);
+        for (int row = 0; row < Run.Count; row++)
+        {
+            bool? loaded = IsLoaded(row);
+            bool isLean = lambda[row] > limit;
+            if (loaded is null)
+            {
+                // What may have been on boost cannot be told from what was.
+                (rows, unknown) = (rows + 1, unknown + 1);
+                continue;
+            }
+
+            if (loaded == true)
+            {
+                rows++;
+                bool hides = Columns.HidesLambda(row);
+                offScale += hides ? 1 : 0;
+                if (hides || double.IsNaN(lambda[row]))
+                {
+                    continue;
+                }
+
+                judged++;
+                if (isLean)
+                {
+                    lean.Add(row);
+                    continue;
+                }
+            }
+
+            lone += Close(lean, found) ? 0 : 1;
+        }
+
+        lone += Close(lean, found) ? 0 : 1;
+        if (found.Count == 0 && judged == 0)
+        {
+            return Finding<LeanExcursions>.CannotTell(
+                rows == 0 ? Statement.Of("run.never-on-boost", $"the run was never {Load}")
+                : stuck.NeverMoves ? Statement.Of("run.lambda-never-moves", $"lambda reads {stuck.End:0.00} throughout while engine speed changes")
+                : offScale > 0 ? Statement.Of("run.lambda-off-scale-throughout", $"lambda stays at {stuck.End:0.00} {Load}, the end of what its sensor reads")
+                : unknown == rows ? Statement.Of("run.no-manifold-on-rows", $"no row holds manifold pressure with the engine turning")
+                : Statement.Of("run.no-lambda-on-boost", $"no row {Load} has a usable lambda"));
+        }
+
+        Statement? offScaleText = offScale > 0
+            ? Statement.Of("run.lambda-off-scale", $"; {offScale} rows read {stuck.End:0.00}, the end of what the sensor reads")
+            : null;
+        Statement? unknownText = unknown > 0 ? Statement.Of("run.load-unknown", $"; {unknown} rows lack manifold pressure, so that they may be {Load}") : null;
+        Statement? loneText = lone > 0
+            ? Statement.Of("run.lean-single", $"; {lone} single rows read lean, and the log does not show whether for long")
+            : null;
+        return Finding<LeanExcursions>.Of(new(
+            planned,
+            limit,
+            found,
+            Load,
+            judged,
+            rows,
+            judged == rows && lone == 0
+                ? null
+                : Statement.Of("run.lambda-gap", $"lambda is known of {judged} of {rows} rows {Load}{offScaleText}{unknownText}{loneText}")));
+    }
+
+    /// <summary>Ends a stretch; false where it is one row of which the log does not show how long it lasted.</summary>
+    private bool Close(List<int> lean, List<LeanExcursion> found)
+    {
+        if (lean.Count == 0)
+        {
+            return true;
+        }
+
+        (int first, int last) = (lean[0], lean[^1]);
+        double span = lean.Count > 1 ? double.PositiveInfinity : TimeOf(Neighbour(last, 1)) - TimeOf(Neighbour(first, -1));
+        bool isStretch = span > GlitchSpan;
+        if (isStretch)
+        {
+            int worst = lean.MaxBy(row => Columns.At(Channel.Lambda, row));
+            double length = TimeOf(last) - TimeOf(first);
+            found.Add(new(
+                Place(first),
+                Place(worst),
+                Columns.At(Channel.Lambda, worst),
+                lean.Count,
+                double.IsNaN(length) || lean.Count == 1 ? null : Duration.FromSeconds(length)));
+        }
+
+        lean.Clear();
+        return isStretch || span <= GlitchSpan;
+    }
+
+    /// <summary>The next row, either way, that has lambda; −1 where there is none.</summary>
+    private int Neighbour(int row, int step)
+    {
+        int other = row + step;
+        while (other >= 0 && other < Run.Count && double.IsNaN(Columns.At(Channel.Lambda, other)))
+        {
+            other += step;
+        }
+
+        return other < Run.Count ? other : -1;
+    }
+
+    private double TimeOf(int row) => row < 0 ? double.NaN : Columns.At(Channel.Time, row);
+}
