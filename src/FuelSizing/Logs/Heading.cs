@@ -46,49 +46,14 @@ internal static class Heading
                 continue;
             }
 
-            if (UnitOf(column, index, units, reason => refuse(column, 1, index + 1, headings[index], RunProblemKind.Unit, reason)) is { } unit)
+            void Contradicted(int below, Statement reason) => refuse(column, below, index + 1, headings[index], RunProblemKind.Unit, reason);
+            if (ColumnUnit.Of(column, headings[index], units is null ? null : index < units.Length ? units[index] : "", Contradicted) is { } unit)
             {
-                slots.Add(new(column.Channel, index, headings[index], unit.Scale, unit.Offset + Reference(column, pascals)));
+                slots.Add(new(column.Channel, index, headings[index], unit.Scale, unit.Offset + Reference(column, pascals), unit.Stoichiometric is null));
             }
         }
 
         return slots;
-    }
-
-    /// <summary>The unit that mapping and units row agree on; null if they do not.</summary>
-    private static ChannelUnit? UnitOf(RunColumn column, int index, string[]? units, Action<Statement> refuse)
-    {
-        if (units is null)
-        {
-            return column.Unit;
-        }
-
-        string text = index < units.Length ? units[index] : "";
-        bool known = ChannelUnits.TryFind(column.Channel, text, out ChannelUnit said);
-        if (column.Unit is { } unit)
-        {
-            // A factor worked out on two ways may differ in its last figures.
-            if (!known || column.Channel == Channel.Lambda
-                || (Math.Abs(said.Scale - unit.Scale) <= 1e-9 * unit.Scale && Math.Abs(said.Offset - unit.Offset) < 1e-6))
-            {
-                return unit;
-            }
-
-            refuse(Statement.Of(
-                "log.units-differ",
-                $"the units row says \"{said.Text}\" and the mapping {unit.Text}; {column.Channel.ToString()} is left out until they agree."));
-            return null;
-        }
-
-        if (known)
-        {
-            return said;
-        }
-
-        refuse(Statement.Of(
-            "log.no-unit",
-            $"the units row says \"{CellText.Shown(text)}\", which is no unit of {column.Channel.ToString()}; give the unit in the mapping."));
-        return null;
     }
 
     /// <summary>What is added to the file's pressure, Pa: manifold pressure is kept absolute, rail pressure gauge.</summary>
@@ -116,4 +81,5 @@ internal static class Heading
 /// <param name="Field">The column's heading.</param>
 /// <param name="Scale">SI units in one unit.</param>
 /// <param name="Offset">SI value at the number zero, ambient pressure included.</param>
-internal sealed record ReadSlot(Channel Channel, int Index, string Field, double Scale, double Offset);
+/// <param name="IsPlain">False of lambda that is written as an air-fuel ratio.</param>
+internal sealed record ReadSlot(Channel Channel, int Index, string Field, double Scale, double Offset, bool IsPlain = true);

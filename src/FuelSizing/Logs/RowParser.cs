@@ -38,6 +38,20 @@ internal sealed class RowParser : IDisposable
     /// <summary>All channels but speed and time.</summary>
     private readonly ReadSlot[] _others;
 
+    /// <summary>An engine burns at no leaner mixture than this.</summary>
+    private const double SurelyLambda = 3;
+
+    /// <summary>Air-fuel ratios of engines: methanol at its richest, petrol at its leanest.</summary>
+    private const double SmallestRatio = 4;
+    private const double LargestRatio = 25;
+
+    /// <summary>A slower crank is at rest, and the sensor in plain air, rev/s.</summary>
+    private const double Turning = 1;
+
+    private bool _hasLambda;
+
+    private bool _hasRatio;
+
     private double _lastTime = double.NegativeInfinity;
 
     /// <summary>Reads up to the first row; the lines are let go of at the end, or at once if there is no reading them.</summary>
@@ -129,7 +143,10 @@ internal sealed class RowParser : IDisposable
         {
             if (TryValue(slot, out double value, out RunProblemKind kind))
             {
-                values[(int)slot.Channel] = value;
+                if (slot.Channel != Channel.Lambda || !slot.IsPlain || CanBeLambda(slot, value, values[(int)Channel.Speed]))
+                {
+                    values[(int)slot.Channel] = value;
+                }
             }
             else if (kind != RunProblemKind.MissingValue)
             {
@@ -335,6 +352,35 @@ internal sealed class RowParser : IDisposable
         if (!cell.IsWhiteSpace())
         {
             kind = CellText.SaysNoNumber(cell) ? RunProblemKind.NotFinite : RunProblemKind.NotANumber;
+        }
+
+        return false;
+    }
+
+    /// <summary>
+    /// Whether a reading can be lambda. Before the first that surely is, one of the size of an air-fuel ratio with the engine turning is
+    /// taken for such a ratio, and the channel is left out until one comes that is not.
+    /// </summary>
+    private bool CanBeLambda(ReadSlot slot, double value, double speed)
+    {
+        _hasLambda |= value <= SurelyLambda;
+        if (_hasLambda || speed < Turning || value is < SmallestRatio or > LargestRatio)
+        {
+            return true;
+        }
+
+        if (!_hasRatio)
+        {
+            _hasRatio = true;
+            _problems.Add(
+                _cells.Line,
+                slot.Index + 1,
+                slot.Field,
+                RunProblemKind.Unit,
+                ProblemEffect.ChannelLeftOut,
+                Statement.Of(
+                    "log.looks-like-ratio",
+                    $"\"{CellText.Shown(_cells[slot.Index].Trim())}\" looks like an air-fuel ratio, not lambda; {slot.Channel.ToString()} is left out until a reading that can be lambda. Map the column as an air-fuel ratio, with what the instrument shows at lambda 1."));
         }
 
         return false;

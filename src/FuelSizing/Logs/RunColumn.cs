@@ -184,7 +184,7 @@ public sealed record ColumnPlace
     /// <exception cref="ArgumentException">The heading is not such a text.</exception>
     public static ColumnPlace Named(string heading) => new(Guard.Name(heading, nameof(heading)).Trim(), 0);
 
-    /// <summary>A column told by its number, whatever its heading says.</summary>
+    /// <summary>A column told by its number, whatever it is called; a unit in its heading must still not contradict the mapping.</summary>
     /// <param name="number">1 to 1,000, the first being 1.</param>
     /// <returns>The place.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside its range.</exception>

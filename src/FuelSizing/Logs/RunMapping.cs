@@ -134,6 +134,6 @@ public enum UnitsRow
     /// <summary>There is one, and it is not looked at.</summary>
     Skipped,
 
-    /// <summary>There is one: it gives the unit of a column that the mapping gives none, and must not gainsay the others.</summary>
+    /// <summary>There is one: it gives the unit of a column that the mapping gives none, and must not contradict the others.</summary>
     Used,
 }

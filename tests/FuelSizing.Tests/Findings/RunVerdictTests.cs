@@ -67,7 +67,7 @@ public class RunVerdictTests
         AssertMixtureOpen(Sound.Select(cell => Boost(cell) > 4 ? cell with { Lambda = 0.65 } : cell), "lambda stays at 0.65 on boost");
 
     [Fact]
-    public void Mixture_OfASensorThatEndsAboveTheUsualEnd_CannotBeTold() =>
+    public void Mixture_OfASensorThatEndsAboveLambda070_CannotBeTold() =>
         AssertMixtureOpen(Sound.Select(cell => Boost(cell) > 4 ? cell with { Lambda = 0.76 } : cell), "lambda stays at 0.76 on boost");
 
     [Fact]
