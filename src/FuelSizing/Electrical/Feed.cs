@@ -80,7 +80,10 @@ public sealed record Feed
 
     internal double ContactOhms { get; }
 
-    internal double LoopOhms { get; }
+    internal double LoopOhms { get; private init; }
+
+    /// <summary>The same feed with so many Ω more in its loop, or less: a figure found, not a contact given.</summary>
+    internal Feed Plus(double ohms) => this with { LoopOhms = Math.Max(0, LoopOhms + ohms) };
 
     /// <summary>A feed with wire out and back.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>

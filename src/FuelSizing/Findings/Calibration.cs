@@ -2,7 +2,6 @@ using FuelSizing.Engines;
 using FuelSizing.Logs;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
-using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using MathNet.Numerics.LinearAlgebra;
@@ -42,10 +41,13 @@ public sealed class Calibration
     private const double Freedom = 1000;
 
     private readonly Matrix<double> _covariance;
+    private readonly double[] _off;
+    private readonly IReadOnlyList<double> _tolerance;
 
-    private Calibration(RunCheck check, RecordedRun run, IReadOnlyList<CalibratedFigure> figures, Matrix<double> covariance)
+    private Calibration(
+        RunCheck check, RecordedRun run, IReadOnlyList<CalibratedFigure> figures, RunModel model, double[] off, Matrix<double> covariance)
     {
-        (Check, Run, Figures, _covariance) = (check, run, figures, covariance);
+        (Check, Run, Figures, _tolerance, _off, _covariance) = (check, run, figures, model.Tolerance, off, covariance);
     }
 
     /// <summary>The plan and what may be off.</summary>
@@ -105,6 +107,8 @@ public sealed class Calibration
             check,
             run,
             [.. Enum.GetValues<CalibratedQuantity>().Select(quantity => Figure(check, model, quantity, off, covariance))],
+            model,
+            off,
             covariance);
         progress?.Report(Ratio.FromPercent(100));
         return calibration;
@@ -127,85 +131,243 @@ public sealed class Calibration
         return _covariance[row, column] / Math.Sqrt(_covariance[row, row] * _covariance[column, column]);
     }
 
-    /// <summary>The plan with every figure that the run determines.</summary>
-    public FuelSystem Updated
-    {
-        get
-        {
-            FuelSystem updated = WithDemand(Check.Plan);
-            CalibratedFigure pump = this[CalibratedQuantity.PumpFlow];
-            if (pump.IsDetermined)
-            {
-                updated = updated.With(PumpCondition.Of(Check.Plan.Pump, pump.Value));
-            }
+    /// <summary>The plan with everything that the run has measured of it: <see cref="Corrected"/> of the plan.</summary>
+    public FuelSystem Updated => Corrected(Check.Plan);
 
-            CalibratedFigure gain = this[CalibratedQuantity.RegulatorGain];
-            return gain.IsDetermined ? updated.With(WithGain(Check.Plan.Regulator, gain.Value)) : updated;
-        }
+    /// <summary>A stage with what the run has measured of the car, once: air, BSFC, and of the parts those that it still has.</summary>
+    /// <param name="next">The next stage, described from the plan: other boost, fuel or parts on the same engine.</param>
+    /// <returns>The stage, its figures as likely as the run makes them.</returns>
+    /// <remarks>
+    /// Volumetric efficiency and BSFC go by their ratio to the planned, so that another fuel keeps its own. A pump is the one that was
+    /// measured where its curves and condition are the plan's (as many pumps as the plan has); injectors, regulator and filters where they
+    /// are equal to the plan's. <see cref="Carried"/> says which.
+    /// </remarks>
+    /// <exception cref="ArgumentException">The stage has been corrected by the run already: it would be corrected twice.</exception>
+    public FuelSystem Corrected(FuelSystem next)
+    {
+        ArgumentNullException.ThrowIfNull(next);
+        return WithFindings(Fresh(next));
     }
 
-    /// <summary>What is still uncertain of the demand, to draw from: BSFC and the factor on volumetric efficiency.</summary>
-    /// <remarks>
-    /// A figure that the run does not determine is drawn within its tolerance. Draws are independent, though the errors are not; see
-    /// <see cref="Correlation"/>.
-    /// </remarks>
-    /// <param name="system">The system that the forecast is for, with the calibrated demand in it.</param>
-    /// <returns>Inputs for <see cref="UncertainSystem"/>.</returns>
-    public IReadOnlyList<UncertainInput> Inputs(FuelSystem system)
+    /// <summary>What of the run goes into a forecast of a stage, and what does not, and why.</summary>
+    /// <param name="next">The next stage, described from the plan.</param>
+    /// <returns>One line a figure.</returns>
+    /// <exception cref="ArgumentException">The stage has been corrected by the run already.</exception>
+    public IReadOnlyList<Statement> Carried(FuelSystem next)
     {
-        ArgumentNullException.ThrowIfNull(system);
-        double planned = system.Demand.Consumption.BrakeSpecificFuelConsumption.GramsPerKiloWattHour;
-        double specific = Share(CalibratedQuantity.BrakeSpecificFuelConsumption);
-        double air = Share(CalibratedQuantity.VolumetricEfficiency);
+        ArgumentNullException.ThrowIfNull(next);
+        MeasuredCar car = Fresh(next);
+        Statement Line(CalibratedQuantity quantity, bool has, string part) => has
+            ? Statement.Of("forecast.carried", $"{this[quantity]}")
+            : Statement.Of("forecast.other-part", $"the {part} is not the one of the plan: as described, not as measured");
+        IReadOnlyList<UncertainInput> inputs = Inputs(car, WithFindings(car)).Inputs;
         return
         [
-            UncertainInput.BrakeSpecificFuelConsumption(Distribution.Normal(
-                Grams(planned),
-                Grams(planned * specific),
-                Grams(planned * (1 - (Tail * specific))),
-                Grams(planned * (1 + (Tail * specific))))),
-            UncertainInput.VolumetricEfficiencyFactor(Distribution.Normal(
-                Ratio.FromDecimalFractions(1),
-                Ratio.FromDecimalFractions(air),
-                Ratio.FromDecimalFractions(1 - (Tail * air)),
-                Ratio.FromDecimalFractions(1 + (Tail * air)))),
+            Line(CalibratedQuantity.BrakeSpecificFuelConsumption, true, ""),
+            Line(CalibratedQuantity.VolumetricEfficiency, true, ""),
+            Line(CalibratedQuantity.PumpFlow, car.HasPump, "pump"),
+            Line(CalibratedQuantity.RegulatorGain, car.HasRegulator, "regulator"),
+            .. inputs.Where(IsCut).Select(input => Statement.Of(
+                "forecast.cut", $"{input.Name}: the run leaves it so open that draws end at {Cuts(input)}, where an engine or a part ends")),
         ];
     }
 
-    /// <summary>The next stage with the engine as calibrated, its demand as uncertain as the run leaves it.</summary>
-    /// <param name="next">The next stage: other boost, fuel or parts on the same engine.</param>
+    /// <summary>The next stage as measured, and what is still uncertain of it.</summary>
+    /// <param name="next">The next stage, described from the plan: other boost, fuel or parts on the same engine.</param>
     /// <param name="point">Where it is judged.</param>
-    /// <param name="further">Other inputs that are not known exactly.</param>
+    /// <param name="further">Other inputs that are not known exactly: new parts, for instance. What the run has measured is in it already.</param>
     /// <returns>The uncertain system.</returns>
-    /// <remarks>BSFC goes by its ratio to the planned, so that another fuel keeps its own; so does volumetric efficiency.</remarks>
-    /// <exception cref="ArgumentException">An input does not belong to the system.</exception>
+    /// <remarks>
+    /// Everything that the run has measured of the parts that are in the next stage is drawn together, with the correlations of the fit:
+    /// an error in the injectors' flow that hides in the air is not counted twice. What the run does not determine is drawn within its
+    /// tolerance.
+    /// </remarks>
+    /// <exception cref="ArgumentException">
+    /// An input does not belong to the system, or the run has measured it; or the stage has been corrected by the run already.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">The point lies outside the engine's tables.</exception>
     public UncertainSystem Forecast(FuelSystem next, OperatingPoint point, params UncertainInput[] further)
     {
         ArgumentNullException.ThrowIfNull(next);
         ArgumentNullException.ThrowIfNull(point);
         ArgumentNullException.ThrowIfNull(further);
-        FuelSystem calibrated = WithDemand(next);
-        return UncertainSystem.Of(calibrated, point, [.. Inputs(calibrated), .. further]);
+        MeasuredCar car = Fresh(next);
+        FuelSystem corrected = WithFindings(car);
+        (IReadOnlyList<UncertainInput> inputs, Correlated correlated) = Inputs(car, corrected);
+        foreach (UncertainInput own in further)
+        {
+            ArgumentNullException.ThrowIfNull(own, nameof(further));
+            if (inputs.Any(input => input.Quantity == own.Quantity))
+            {
+                throw new ArgumentException(
+                    $"further has {own.Name}, which the run has measured of a part that the next stage still has. Leave it out; give it for a new part only.", nameof(further));
+            }
+        }
+
+        return UncertainSystem.Of(corrected, point, correlated, [.. inputs, .. further]);
     }
 
-    /// <summary>A system with the engine's figures as calibrated, each by its ratio to the planned.</summary>
-    /// <param name="system">A system on the same engine.</param>
-    /// <returns>The system.</returns>
-    public FuelSystem WithDemand(FuelSystem system)
+    private MeasuredCar Fresh(FuelSystem next)
     {
-        ArgumentNullException.ThrowIfNull(system);
+        MeasuredCar car = new(Check.Plan, next);
+        CalibratedFigure air = this[CalibratedQuantity.VolumetricEfficiency];
         CalibratedFigure specific = this[CalibratedQuantity.BrakeSpecificFuelConsumption];
-        FuelDemandModel demand = system.Demand;
-        return system.With(
+        double found = specific.Value / specific.Planned;
+        double factor = car.BrakeConsumptionFactor;
+        string? already =
+            car.IsScaledAir(out double scale) && (MeasuredCar.Alike(scale, air.Value) || (scale >= air.Minimum && scale <= air.Maximum))
+                ? "volumetric efficiency"
+            : MeasuredCar.Differs(factor) && specific.IsDetermined
+                && (MeasuredCar.Alike(factor, found)
+                    || (car.HasFuel && factor >= specific.Minimum / specific.Planned && factor <= specific.Maximum / specific.Planned)) ? "BSFC"
+            : car.HasWorn(Math.Exp(Off(RunQuantity.PumpFlow))) ? "the pump's flow"
+            : null;
+        return already is null
+            ? car
+            : throw new ArgumentException(
+                $"next has {already} already corrected by a run, and would be corrected twice. Describe the next stage from the plan, not from Updated or Corrected.",
+                nameof(next));
+    }
+
+    private FuelSystem WithFindings(MeasuredCar car)
+    {
+        FuelDemandModel demand = car.Next.Demand;
+        FuelSystem system = car.Next.With(
             demand.With(
-                demand.VolumetricEfficiency.Scaled(this[CalibratedQuantity.VolumetricEfficiency].Value),
+                demand.VolumetricEfficiency.Scaled(Math.Exp(Off(RunQuantity.VolumetricEfficiency))),
                 demand.MeasuredPower,
                 demand.Consumption.Using(
-                    demand.Consumption.BrakeSpecificFuelConsumption * (specific.Value / specific.Planned))),
-            system.Injectors,
-            system.Regulator);
+                    demand.Consumption.BrakeSpecificFuelConsumption * Math.Exp(Off(RunQuantity.BrakeSpecificFuelConsumption)))),
+            car.HasInjectors
+                ? car.Next.Injectors.Scaled(Math.Exp(Off(RunQuantity.InjectorFlow))).Later(Off(RunQuantity.DeadTime))
+                : car.Next.Injectors,
+            car.Next.Regulator);
+        system = car.HasPump ? car.Pumping(system, Math.Exp(Off(RunQuantity.PumpFlow))) : system;
+        system = car.HasFeed ? car.Fed(system, Off(RunQuantity.FeedResistance)) : system;
+        system = car.HasFilters ? MeasuredCar.Filtering(system, Off(RunQuantity.FilterLoss)) : system;
+        return car.HasRegulator
+            ? MeasuredCar.Regulating(
+                system, Off(RunQuantity.RegulatorBase), car.HasUnit ? Off(RunQuantity.RegulatorGain) : 0, car.HasUnit ? Off(RunQuantity.RegulatorOnset) : 0)
+            : system;
     }
+
+    /// <summary>What is drawn about the corrected stage, and the correlations of it.</summary>
+    private (IReadOnlyList<UncertainInput> Inputs, Correlated Correlated) Inputs(MeasuredCar car, FuelSystem corrected)
+    {
+        List<(RunQuantity Quantity, UncertainInput Input)> drawn = [];
+        FuelConsumption consumption = corrected.Demand.Consumption;
+        double specific = consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule;
+
+        // An engine makes work of no more than half the fuel's heat, and of some of it.
+        double best = specific * consumption.BrakeEfficiency.DecimalFractions / 0.5 * (1 + 1e-9);
+        double worst = BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(1500).KilogramsPerJoule;
+        Draw(
+            RunQuantity.BrakeSpecificFuelConsumption, "BSFC", UncertainQuantity.BrakeSpecificFuelConsumption, specific, specific, best, worst,
+            value => BrakeSpecificFuelConsumption.FromKilogramsPerJoule(value).ToUnit(UnitsNet.Units.BrakeSpecificFuelConsumptionUnit.GramPerKiloWattHour));
+        Factor(RunQuantity.VolumetricEfficiency, "volumetric efficiency", UncertainQuantity.VolumetricEfficiency, 1, null);
+        if (car.HasInjectors)
+        {
+            Factor(RunQuantity.InjectorFlow, "injector flow", UncertainQuantity.InjectorFlow, 1, null);
+            Draw(
+                RunQuantity.DeadTime, "dead time", UncertainQuantity.DeadTime, 0, 1, -5e-3, 5e-3,
+                value => Duration.FromSeconds(value).ToUnit(UnitsNet.Units.DurationUnit.Millisecond),
+                (system, value) => system.With(system.Injectors.Later(value)));
+        }
+
+        if (car.HasPump)
+        {
+            Factor(RunQuantity.PumpFlow, "pump flow", UncertainQuantity.PumpFlow, 1, car.Pumping);
+        }
+
+        if (car.HasFeed)
+        {
+            Draw(
+                RunQuantity.FeedResistance, "resistance of the pump's feed", UncertainQuantity.FeedResistance, 0, 1, -1, 1,
+                value => ElectricResistance.FromOhms(value).ToUnit(UnitsNet.Units.ElectricResistanceUnit.Milliohm), car.Fed);
+        }
+
+        if (car.HasFilters)
+        {
+            Draw(
+                RunQuantity.FilterLoss, "filter's loss over that of a new one", UncertainQuantity.FilterLoss, 0, 1, -100, 100,
+                value => Ratio.FromDecimalFractions(value).ToUnit(UnitsNet.Units.RatioUnit.Percent), MeasuredCar.Filtering);
+        }
+
+        if (car.HasRegulator)
+        {
+            double set = corrected.Regulator.OffsetPascals;
+            Draw(
+                RunQuantity.RegulatorBase, "regulator pressure", UncertainQuantity.RegulatorOffset, set, 1, set - 100e3, set + 100e3,
+                value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal));
+        }
+
+        if (car.HasUnit)
+        {
+            double gain = Check.Regulator.Gain + Off(RunQuantity.RegulatorGain);
+            double size = Math.Max(0.1, Math.Abs(gain));
+            Factor(
+                RunQuantity.RegulatorGain, "regulator gain", UncertainQuantity.RegulatorGain, 1 / size,
+                (system, value) => MeasuredCar.Regulating(system, 0, (value - 1) * size, 0));
+            Draw(
+                RunQuantity.RegulatorOnset, "regulator onset", UncertainQuantity.RegulatorOnset, 0, 1, -100e3, 100e3,
+                value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal),
+                (system, value) => MeasuredCar.Regulating(system, 0, 0, value));
+        }
+
+        return ([.. drawn.Select(one => one.Input)], Correlated.Of(Correlations([.. drawn.Select(one => one.Quantity)])));
+
+        void Factor(
+            RunQuantity quantity, string name, UncertainQuantity kind, double scale, Func<FuelSystem, double, FuelSystem>? change) =>
+            Draw(
+                quantity, name, kind, 1, scale, 0.5, 1.5, value => Ratio.FromDecimalFractions(value).ToUnit(UnitsNet.Units.RatioUnit.Percent), change);
+
+        void Draw(
+            RunQuantity quantity,
+            string name,
+            UncertainQuantity kind,
+            double mean,
+            double scale,
+            double minimum,
+            double maximum,
+            Func<double, IQuantity> typed,
+            Func<FuelSystem, double, FuelSystem>? change = null)
+        {
+            double deviation = Deviation(quantity) * scale;
+            NormalShape shape = new(mean, deviation, Math.Max(minimum, mean - (Tail * deviation)), Math.Min(maximum, mean + (Tail * deviation)));
+            drawn.Add((quantity, UncertainInput.Measured(name, kind, shape, typed, change)));
+        }
+    }
+
+    /// <summary>True where physics, not probability, ends the draws.</summary>
+    private static bool IsCut(UncertainInput input) =>
+        input.Shape is NormalShape shape
+        && (shape.Mean - (Tail * shape.Deviation) < shape.Minimum - (1e-9 * shape.Deviation) || shape.Mean + (Tail * shape.Deviation) > shape.Maximum + (1e-9 * shape.Deviation));
+
+    private static string Cuts(UncertainInput input) => $"{input.Typed(input.Shape.Minimum)} and {input.Typed(input.Shape.Maximum)}";
+
+    /// <summary>How far a quantity is off, SI or logarithm; zero where the run does not determine it.</summary>
+    private double Off(RunQuantity quantity) => IsOpen(quantity) ? 0 : _off[(int)quantity] * _tolerance[(int)quantity];
+
+    /// <summary>Standard deviation of that, its tolerance where the run does not determine it.</summary>
+    private double Deviation(RunQuantity quantity) =>
+        _tolerance[(int)quantity] * (IsOpen(quantity) ? 1 : Math.Sqrt(_covariance[(int)quantity, (int)quantity]));
+
+    private bool IsOpen(RunQuantity quantity) => _covariance[(int)quantity, (int)quantity] > Undetermined * Undetermined;
+
+    private Matrix<double> Correlations(RunQuantity[] quantities) => Matrix<double>.Build.Dense(
+        quantities.Length,
+        quantities.Length,
+        (row, column) =>
+        {
+            (RunQuantity one, RunQuantity other) = (quantities[row], quantities[column]);
+            return row == column ? 1
+                : IsOpen(one) || IsOpen(other) ? 0
+                : Independence * _covariance[(int)one, (int)other]
+                    / Math.Sqrt(_covariance[(int)one, (int)one] * _covariance[(int)other, (int)other]);
+        });
+
+    // A little under one, so that rounding never makes a matrix without a Cholesky factor.
+    private const double Independence = 1 - 1e-9;
 
     /// <summary>The run and how many figures were calibrated.</summary>
     /// <returns>For instance <c>pull 3: 8 figures</c>.</returns>
@@ -214,11 +376,6 @@ public sealed class Calibration
 
     /// <summary>Standard deviations to which a draw may go.</summary>
     private const double Tail = 4;
-
-    private double Share(CalibratedQuantity quantity) => Math.Min(0.12, this[quantity].StandardError / this[quantity].Value);
-
-    private static BrakeSpecificFuelConsumption Grams(double value) =>
-        BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(value);
 
     private static CalibratedQuantity Within(CalibratedQuantity quantity, string name) =>
         Guard.Member(quantity, "Ask for a figure that a run calibrates.", name);
@@ -258,18 +415,6 @@ public sealed class Calibration
             Statement.Of("run.pump-not-limiting", $"the pump was never the limit while rail pressure was recorded"),
         _ => Statement.Of("run.needs-rail-over-onset", $"it needs rail pressure at boost over the onset"),
     };
-
-    private static PressureRegulator WithGain(PressureRegulator regulator, double gain)
-    {
-        double within = Math.Clamp(gain, 1, 15);
-        return regulator switch
-        {
-            RisingRate unit => RisingRate.From(unit.Base, within, unit.Onset, unit.Ceiling, unit.MinimumReturnFlow),
-            RegulatorSeries series => RegulatorSeries.Of(
-                series.BaseRegulator, (RisingRate)WithGain(series.Unit, within)),
-            _ => regulator,
-        };
-    }
 
     private static double[] Fitted(RunModel model, double[] start, CancellationToken cancellation)
     {

@@ -160,6 +160,17 @@ public sealed record DeadTimeTable
     public override string ToString() =>
         $"dead time, {Coverage}";
 
+    /// <summary>The same table with so many s more everywhere, or less, never under zero.</summary>
+    internal DeadTimeTable Later(double seconds)
+    {
+        double Shifted(double time) => Math.Max(0, time + seconds);
+        return new(
+            Array.ConvertAll(_byVoltage, row => new Curve(
+                [.. row.Points.Select(point => point.X)], [.. row.Points.Select(point => Shifted(point.Y))], Interpolation.Monotone)),
+            _differentials,
+            [.. Points.Select(point => point with { Time = Duration.FromSeconds(Shifted(point.Time.Seconds)) })]);
+    }
+
     internal bool TryAt(double volts, double pascals, out double seconds)
     {
         seconds = 0;

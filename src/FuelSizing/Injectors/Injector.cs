@@ -253,6 +253,10 @@ public sealed record Injector
             MinimumPulseVoltage,
             IsMinimumDifferentialStated ? MinimumDifferential : null);
 
+    /// <summary>The same injector with so many s more dead time, or less, at every voltage and pressure.</summary>
+    internal Injector Later(double seconds) =>
+        new(Name, StaticFlow, RatedDifferential, TestFluid, DeadTime.Later(seconds), MinimumLinearPulse, MaximumDifferential, MinimumPulseVoltage);
+
     internal double StaticAt(double differential, double fuelDensity) =>
         InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);
 }

@@ -55,6 +55,8 @@ public sealed record InjectorSet
     public override string ToString() =>
         FormattableString.Invariant($"{Count} × {Injector.Name}, {Readable.InjectorFlow(Injector.StaticFlow)} each");
 
+    internal InjectorSet Later(double seconds) => new(Injector.Later(seconds), Count, InjectionsPerCycle);
+
     internal InjectorSet Scaled(double factor) => new(Injector.Scaled(factor), Count, InjectionsPerCycle);
 }
 

@@ -141,6 +141,9 @@ public sealed record Filter : IFlowLoss
     double IFlowLoss.ElevationPascals(double density) => 0;
 
     /// <inheritdoc cref="IFlowLoss.LossPascals"/>
+    /// <summary>The same filter, its loss more by so many times that of the new one, or less: a figure found.</summary>
+    internal Filter Found(double times) => new(Name, RatedFlow, RatedLoss, Math.Max(0, Clogging + times), RatedViscosity);
+
     internal double LossPascals(double flow, double density, double kinematicViscosity) =>
         FilterLoss.Loss<Real>(
             Clogging, _ratedLoss, _ratedFlow, _ratedViscosity, flow, density, kinematicViscosity);

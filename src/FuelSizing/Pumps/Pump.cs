@@ -146,6 +146,9 @@ public sealed record Pump : PumpAssembly
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
+    /// <summary>The same pump passing a multiple of its flow, also more than it was measured with: a figure found, not a condition given.</summary>
+    internal Pump Worn(double factor) => new(_curves, Relief, Ratio.FromDecimalFractions(_condition * factor), Feed);
+
     internal override bool HasOpenEnd => _hasOpenEnd;
 
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : WithFeed(exchange(Feed));

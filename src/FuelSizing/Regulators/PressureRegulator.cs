@@ -43,7 +43,7 @@ public abstract record PressureRegulator : IReadable
     public sealed override string ToString() => Description;
 
     /// <summary>How far this unit is off what its kind sets, gauge, Pa.</summary>
-    internal double OffsetPascals { get; private init; }
+    internal double OffsetPascals { get; private protected init; }
 
     /// <summary>The pressure that this unit sets, its own offset included, Pa.</summary>
     internal double SetPascals(double boost) => Set<Real>(boost);

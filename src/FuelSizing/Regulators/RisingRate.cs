@@ -99,6 +99,16 @@ public sealed record RisingRate : PressureRegulator
     public override int GetHashCode() => _identity.HashOf(this);
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
+
+    /// <summary>The same unit as found: base and onset off by so many Pa, the gain by so much, wherever that leads.</summary>
+    internal RisingRate Found(double offBase, double offGain, double offOnset) =>
+        new(
+            Base + Pressure.FromPascals(offBase),
+            Gain + offGain,
+            Onset + Pressure.FromPascals(offOnset),
+            Ceiling,
+            MinimumReturnFlow)
+        { OffsetPascals = OffsetPascals };
 }
 
 /// <summary>

@@ -39,7 +39,10 @@ internal struct Perturbation
     public Fuel? Fuel { get; set; }
 
     /// <summary>Nothing drawn.</summary>
-    public static Perturbation None => new() { Matching = [] };
+    public static Perturbation None => new() { Matching = [], Changes = [] };
+
+    /// <summary>Changes that the inputs know themselves.</summary>
+    public (Func<FuelSystem, double, FuelSystem> Change, double Value)[] Changes { get; set; }
 
     /// <summary>The system with the drawn inputs.</summary>
     public readonly FuelSystem Of(FuelSystem nominal)
@@ -62,7 +65,7 @@ internal struct Perturbation
             flow *= InjectorMatching.Mean<Real>(Matching);
         }
 
-        return nominal.With(
+        FuelSystem system = nominal.With(
             demand.With(
                 VolumetricEfficiency is { } factor
                     ? demand.VolumetricEfficiency.Scaled(factor)
@@ -71,6 +74,12 @@ internal struct Perturbation
                 consumption),
             flow == 1 ? nominal.Injectors : nominal.Injectors.Scaled(flow),
             RegulatorOffset is { } offset ? nominal.Regulator.Off(offset) : nominal.Regulator);
+        foreach ((Func<FuelSystem, double, FuelSystem> change, double value) in Changes)
+        {
+            system = change(system, value);
+        }
+
+        return system;
     }
 
     /// <summary>The point with the drawn inputs.</summary>

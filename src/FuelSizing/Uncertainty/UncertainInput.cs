@@ -1,5 +1,6 @@
 using FuelSizing.Fuels;
 using FuelSizing.Quantities;
+using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -31,7 +32,7 @@ public sealed record UncertainInput
 
     /// <summary>True where the input multiplies what the nominal system has: 100 % changes nothing.</summary>
     public bool IsFactor => Quantity is UncertainQuantity.VolumetricEfficiency
-        or UncertainQuantity.InjectorFlow or UncertainQuantity.InjectorMatching;
+        or UncertainQuantity.InjectorFlow or UncertainQuantity.InjectorMatching or UncertainQuantity.PumpFlow or UncertainQuantity.RegulatorGain;
 
     internal UncertainQuantity Quantity { get; }
 
@@ -39,6 +40,17 @@ public sealed record UncertainInput
 
     /// <summary>For ethanol content: the petrol that the ethanol is in.</summary>
     internal Fuel? Petrol { get; private init; }
+
+    /// <summary>What a drawn value changes of the system; none where <see cref="Perturbation"/> knows the input.</summary>
+    internal Func<FuelSystem, double, FuelSystem>? Change { get; private init; }
+
+    /// <summary>A figure that a run has measured, drawn about what it found.</summary>
+    internal static UncertainInput Measured(
+        string name,
+        UncertainQuantity quantity,
+        Shape shape,
+        Func<double, IQuantity> typed,
+        Func<FuelSystem, double, FuelSystem>? change = null) => new(name, quantity, shape, typed) { Change = change };
 
     /// <summary>BSFC at full load, on the nominal system's fuel.</summary>
     /// <param name="distribution">150 to 1,500 g/kWh.</param>

@@ -29,4 +29,22 @@ internal enum UncertainQuantity
 
     /// <summary>Share of ethanol by volume.</summary>
     EthanolContent = 9,
+
+    /// <summary>Factor on the flow of a pump that a run has measured.</summary>
+    PumpFlow = 10,
+
+    /// <summary>Resistance of the pump's feed over the one found, Ω.</summary>
+    FeedResistance = 11,
+
+    /// <summary>Filter's loss over the one found, as a multiple of the new filter's.</summary>
+    FilterLoss = 12,
+
+    /// <summary>Factor on the regulator's gain.</summary>
+    RegulatorGain = 13,
+
+    /// <summary>Regulator's onset over the one found, Pa.</summary>
+    RegulatorOnset = 14,
+
+    /// <summary>Dead time over the one found, s.</summary>
+    DeadTime = 15,
 }

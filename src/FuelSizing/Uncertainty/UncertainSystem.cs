@@ -9,7 +9,7 @@ namespace FuelSizing.Uncertainty;
 /// <summary>A fuel system at one operating point, of which some inputs are not known exactly: how sure is the answer?</summary>
 /// <remarks>
 /// Each sample draws every input by its inverse cumulative distribution, rebuilds the system and solves it, so nothing is
-/// linearised. Inputs are independent. Samples that the parts' data does not reach are counted by themselves.
+/// linearised. Inputs are independent, but for those that one run has measured together (<c>Calibration.Forecast</c>). Samples that the parts' data does not reach are counted by themselves.
 /// </remarks>
 /// <example>
 /// <code>
@@ -28,10 +28,11 @@ public sealed class UncertainSystem
 {
     private readonly EthanolBlend? _blend;
     private readonly uint[][] _streams;
+    private readonly Correlated? _correlated;
 
-    private UncertainSystem(FuelSystem nominal, OperatingPoint point, UncertainInput[] inputs, EthanolBlend? blend)
+    private UncertainSystem(FuelSystem nominal, OperatingPoint point, UncertainInput[] inputs, EthanolBlend? blend, Correlated? correlated)
     {
-        (Nominal, Point, Inputs, _blend) = (nominal, point, Array.AsReadOnly(inputs), blend);
+        (Nominal, Point, Inputs, _blend, _correlated) = (nominal, point, Array.AsReadOnly(inputs), blend, correlated);
         _streams = Array.ConvertAll(inputs, input => StreamsOf(input, nominal.Injectors.Count));
         Streams = [.. _streams.SelectMany(streams => streams)];
         NominalResult = nominal.Solve(point);
@@ -65,7 +66,11 @@ public sealed class UncertainSystem
     /// The point lies outside the engine's tables, or an input takes the system out of its range: BSFC to a brake efficiency
     /// over 50 %, the regulator to under 10 kPa.
     /// </exception>
-    public static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, params UncertainInput[] inputs)
+    public static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, params UncertainInput[] inputs) =>
+        Of(nominal, point, null, inputs);
+
+    /// <summary>The same, the first inputs correlated.</summary>
+    internal static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, Correlated? correlated, params UncertainInput[] inputs)
     {
         ArgumentNullException.ThrowIfNull(nominal);
         ArgumentNullException.ThrowIfNull(point);
@@ -91,7 +96,7 @@ public sealed class UncertainSystem
                 : blend;
         }
 
-        return new(nominal, point, [.. inputs], blend);
+        return new(nominal, point, [.. inputs], blend, correlated);
     }
 
     /// <summary>Solves the system for many draws of all inputs.</summary>
@@ -142,6 +147,7 @@ public sealed class UncertainSystem
     /// <param name="cancellation">Stops the run; what was done until then is kept.</param>
     /// <returns>First-order and total index of each input, the largest total first.</returns>
     /// <exception cref="ArgumentException">The system does not have the output's part.</exception>
+    /// <exception cref="InvalidOperationException">Inputs are correlated, as a run has measured them: their shares of the variance are not their own.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped before a sample was done.</exception>
     /// <remarks>
     /// Samples A and B, and AB_i with input i from B: S_i = mean((y_B − ȳ)(y_ABi − y_A))/V (Saltelli et al.),
@@ -156,6 +162,12 @@ public sealed class UncertainSystem
     {
         ArgumentNullException.ThrowIfNull(sampling);
         Belongs(output);
+        if (_correlated is not null)
+        {
+            throw new InvalidOperationException(
+                "The inputs of a forecast are correlated, as one run has measured them, and indices of variance need independent ones. Use Tornado.");
+        }
+
         SobolIndices indices = SobolEstimator.Estimate(
             point => output.Of(At(point)), _streams, sampling, progress, cancellation);
         return new(this, output, sampling, indices);
@@ -173,10 +185,13 @@ public sealed class UncertainSystem
     internal SampledPoint At(ReadOnlySpan<double> point)
     {
         Perturbation drawn = Perturbation.None;
+        Span<double> own = stackalloc double[point.Length];
+        point.CopyTo(own);
+        _correlated?.Correlate(own);
         int first = 0;
         for (int input = 0; input < _streams.Length; input++)
         {
-            Draw(ref drawn, Inputs[input], point.Slice(first, _streams[input].Length));
+            Draw(ref drawn, Inputs[input], own.Slice(first, _streams[input].Length));
             first += _streams[input].Length;
         }
 
@@ -197,7 +212,8 @@ public sealed class UncertainSystem
         UncertainQuantity.BrakeSpecificFuelConsumption =>
             Nominal.Demand.Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
         UncertainQuantity.DrivetrainLoss => Nominal.Demand.MeasuredPower.Loss,
-        UncertainQuantity.RegulatorOffset => 0,
+        UncertainQuantity.RegulatorOffset or UncertainQuantity.FeedResistance or UncertainQuantity.FilterLoss
+            or UncertainQuantity.RegulatorOnset or UncertainQuantity.DeadTime => 0,
         UncertainQuantity.SupplyVoltage => Point.Conditions.SupplyVolts,
         UncertainQuantity.FuelTemperature => Point.Conditions.FuelKelvins,
         UncertainQuantity.EthanolContent => _blend!.Content,
@@ -244,8 +260,11 @@ public sealed class UncertainSystem
             case UncertainQuantity.FuelTemperature:
                 drawn.FuelKelvins = value;
                 break;
-            default:
+            case UncertainQuantity.EthanolContent:
                 drawn.Fuel = _blend!.At(value);
+                break;
+            default:
+                drawn.Changes = [.. drawn.Changes, (input.Change!, value)];
                 break;
         }
     }
