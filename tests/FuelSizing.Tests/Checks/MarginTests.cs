@@ -102,12 +102,12 @@ public class MarginTests
 
         OperatingResult weak = Wren.System(Fixed.At(Wren.Kpa(300)), pump: 0.6).Solve(Wren.At(6800, 0.6));
         Assert.Equal(
-            $"delivers 99 L/h at 300 kPa in the rail, {Wanted(weak)} required: the regulator shuts and the rail sags to {Readable.Of(weak.RailGauge)}",
+            $"delivers 99 L/h at 300 kPa in the rail, {Wanted(weak)} required, with 10 % in reserve (common practice, no source): the regulator shuts and the rail sags to {Readable.Of(weak.RailGauge)}",
             Text(weak, Part.Pump));
 
         OperatingResult relieved = Wren.System().With(Pump.Of([Wren.Pump], relief: Wren.Kpa(320))).Solve(Wren.At(5000, 0.6));
         Assert.Equal(
-            $"delivers 0 L/h at 360 kPa in the rail, {Wanted(relieved)} required: pump P deadheads below the pressure set: the regulator shuts and the rail sags to 320 kPa",
+            $"delivers 0 L/h at 360 kPa in the rail, {Wanted(relieved)} required, with 10 % in reserve (common practice, no source): pump P deadheads below the pressure set: the regulator shuts and the rail sags to 320 kPa",
             Text(relieved, Part.Pump));
     }
 

@@ -57,7 +57,7 @@ public class ForecastTests
             PulledWren.Plan.With(PulledWren.Plan.Demand.With(
                 PulledWren.Plan.Demand.VolumetricEfficiency, PulledWren.Plan.Demand.MeasuredPower, Found.Updated.Demand.Consumption)),
             PulledWren.Plan.With(PulledWren.Plan.Demand.With(
-                PulledWren.Plan.Demand.VolumetricEfficiency, PulledWren.Plan.Demand.MeasuredPower, Found.Updated.Demand.Consumption.Burning(Fuel.E85))),
+                PulledWren.Plan.Demand.VolumetricEfficiency, PulledWren.Plan.Demand.MeasuredPower, Found.Updated.Demand.Consumption.With(Fuel.E85))),
 
             // Of another recording of the same car.
             Calibration.Of(PulledWren.Check, Worn.Recorded(5)).Updated,

@@ -69,7 +69,9 @@ internal static class Constants
         ("ManifoldPressure.Maximum", Bound, Chosen),
         ("ManifoldPressure.MinimumAbsolute", Bound, Chosen),
         ("Atmosphere.Standard", Atmosphere, Recalled),
+        ("FuelConsumption.MaximumPlausibleEfficiency", "38 % at full load", CommonPractice),
         ("Injector.DefaultRatedDifferential", "300 kPa", CommonPractice),
+        ("Injector.DefaultMinimumShare", "a third of the rated pressure", CommonPractice),
         ("TestFluid.Heptane", "R. Span and W. Wagner, equation of state of n-heptane, 20 °C", Recalled),
         ("DutyCycle.DefaultLimit", "80 to 85 %", CommonPractice),
         ("Filter.MaximumOverRating", "up to about twice the rated flow, trusted to three times", CommonPractice),
@@ -113,8 +115,9 @@ internal static class Constants
     public static IReadOnlyList<(string Begins, Obtained Obtained)> EquationSources { get; } =
     [
         ("definition of the gain over base pressure; common practice, no source", CommonPractice),
-        ("derived from the definition of mechanical efficiency; constant friction is common practice, no source", CommonPractice),
         ("common practice, no source", CommonPractice),
+        ("Heywood, Internal Combustion Engine Fundamentals, ch. 13", Recalled),
+        ("back-EMF of a motor", Derived),
         ("definition", Derived),
         ("derived", Derived),
         ("geometry", Derived),

@@ -30,8 +30,8 @@ public static class PumpHeat
     /// <para><c>Φ = P_e · Q_ret/Q_p</c></para>
     /// </summary>
     /// <param name="electrical"><c>P_e</c> (W): electrical power of the pump.</param>
-    /// <param name="returned"><c>Q_ret</c> (m³/s): flow returned to the tank.</param>
-    /// <param name="pumped"><c>Q_p</c> (m³/s): flow through the pumps.</param>
+    /// <param name="returned"><c>Q_ret</c> (m³/s): flow that returns to the tank.</param>
+    /// <param name="pumped"><c>Q_p</c> (m³/s): flow that the pump delivers.</param>
     /// <returns><c>Φ</c> (W): heat that comes back to the tank.</returns>
     /// <remarks>
     /// <para>Range: steady state, 0 ≤ Q_ret ≤ Q_p; all the motor's losses go into the fuel that passes it, none is picked up at the engine and
