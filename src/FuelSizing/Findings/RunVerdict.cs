@@ -56,7 +56,7 @@ internal static class RunVerdict
             Outcome.Fails,
             Statement.Of(
                 "run.too-lean",
-                $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {lean.Limit:0.00} the limit ({lean.Stretches.Count} lean stretches); a lean mixture under load detonates and destroys an engine in seconds"),
+                $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {lean.Limit:0.00} the limit, 6 % over it (common practice, no source; {lean.Stretches.Count} lean stretches); a lean mixture under load detonates and destroys an engine in seconds"),
             lean.Gap)
         : new(Part.Mixture, Outcome.Holds, lean.Text, lean.Gap);
 
@@ -71,7 +71,7 @@ internal static class RunVerdict
         : duty.RowsOver > 0 ? new(
             Part.Injectors,
             Outcome.Fails,
-            Statement.Of("run.duty-over-limit", $"duty cycle up to {duty.Maximum:duty-cycle} at {duty.Place}, over the {duty.Limit} limit in {duty.RowsOver} rows"),
+            Statement.Of("run.duty-over-limit", $"duty cycle up to {duty.Maximum:duty-cycle} at {duty.Place}, over the {duty.Limit} limit{duty.Rule} in {duty.RowsOver} rows"),
             duty.Gap)
         : new(Part.Injectors, Outcome.Holds, duty.Text, duty.Gap);
 

@@ -155,7 +155,7 @@ public class RunVerdictTests
         RunFindings findings = Judged(Sound.Select((cell, i) => i == 60 ? cell with { Duty = Ratio.FromPercent(91) } : cell));
         Assert.Equal(Outcome.Fails, findings.Verdict.Outcome);
         Assert.Contains("duty cycle up to 91.0 %", findings.Verdict.ToString(), StringComparison.Ordinal);
-        Assert.Contains("over the 85 % limit in 1 rows", findings.Verdict.ToString(), StringComparison.Ordinal);
+        Assert.Contains("over the 85 % limit (common practice, no source) in 1 rows", findings.Verdict.ToString(), StringComparison.Ordinal);
         Assert.Contains(findings.WhatToChange, change => change.Code == "remedy.duty-cycle-run");
     }
 

@@ -6,8 +6,8 @@ namespace FuelSizing.Findings;
 /// <summary>How much of their time the injectors used.</summary>
 public sealed record DutyUse : IReadable
 {
-    internal DutyUse(Ratio maximum, RunPlace place, Ratio limit, int rowsOver, int rowsJudged, int rows, Statement? gap) =>
-        (Maximum, Place, Limit, RowsOver, RowsJudged, Rows, Gap) = (maximum, place, limit, rowsOver, rowsJudged, rows, gap);
+    internal DutyUse(Ratio maximum, RunPlace place, Ratio limit, int rowsOver, int rowsJudged, int rows, Statement? gap, Statement? rule) =>
+        (Maximum, Place, Limit, RowsOver, RowsJudged, Rows, Gap, Rule) = (maximum, place, limit, rowsOver, rowsJudged, rows, gap, rule);
 
     /// <summary>The highest duty cycle.</summary>
     public Ratio Maximum { get; }
@@ -30,10 +30,13 @@ public sealed record DutyUse : IReadable
     /// <summary>Which rows were not judged, and why; none where all were.</summary>
     public Statement? Gap { get; }
 
+    /// <summary>Says that the limit is a rule of thumb, where it is.</summary>
+    internal Statement? Rule { get; }
+
     /// <summary>The finding, as a code with its figures.</summary>
     public Statement Text => Gap is null
-        ? Statement.Of("run.duty-cycle", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}")
-        : Statement.Of("run.duty-cycle-in-part", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}; judged in part: {Gap}");
+        ? Statement.Of("run.duty-cycle", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}{Rule}")
+        : Statement.Of("run.duty-cycle-in-part", $"duty cycle up to {Maximum:duty-cycle} at {Place}, limit {Limit}{Rule}; judged in part: {Gap}");
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);

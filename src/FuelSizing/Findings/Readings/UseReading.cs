@@ -1,6 +1,7 @@
 using FuelSizing.Equations;
 using FuelSizing.Logs;
 using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -62,7 +63,8 @@ internal sealed class UseReading(RunCheck check, RecordedRun run, RunModel model
             over,
             judged,
             rows,
-            judged == rows ? null : Statement.Of("run.duty-gap", $"duty cycle is known of {judged} of {rows} rows with the engine turning")));
+            judged == rows ? null : Statement.Of("run.duty-gap", $"duty cycle is known of {judged} of {rows} rows with the engine turning"),
+            Check.Plan.Limits.MarkOf(RuleOfThumb.DutyCycle)));
     }
 
     // A channel at the upper end of its range may hide a longer pulse.
