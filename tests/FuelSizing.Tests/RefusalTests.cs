@@ -194,6 +194,10 @@ public class RefusalTests
             Wren.Kpa(500),
             Wren.Volt(14)),
         new(Wren.InjectorOf(360), typeof(Injector), nameof(Injector.WithMinimumDifferential), Wren.Kpa(60)),
+        new(null, typeof(TestFluid), nameof(TestFluid.HeptaneAt), Temperature.FromDegreesCelsius(25)),
+        new(Wren.Turbocharger, typeof(Induction), nameof(Induction.WithCoolant), Temperature.FromDegreesCelsius(40)),
+        new(Wren.Hill, typeof(Conditions), nameof(Conditions.WithTankTemperature), Temperature.FromDegreesCelsius(25)),
+        new(Wren.Hill, typeof(Conditions), nameof(Conditions.WithInletTemperature), Temperature.FromDegreesCelsius(25)),
         new(
             Wren.InjectorOf(360),
             typeof(Injector),

@@ -92,6 +92,7 @@ internal static class EngineShown
             new("Compressor's efficiency", "η_c", style.Of(induction.CompressorEfficiency)),
             new("Cooler's effectiveness", "ε", style.Of(induction.CoolerEffectiveness)),
             new("Pressure lost in the cooler", "Δp_c", style.Of(induction.CoolerPressureLoss)),
+            .. induction.CoolantTemperature is { } coolant ? (Fact[])[new("Cooler's coolant", "T_c", style.Of(coolant))] : [],
             .. induction.Drive == CompressorDrive.Belt ? (Fact[])[new("Belt's efficiency", "η_b", style.Of(induction.DriveEfficiency))] : [],
         ];
 

@@ -50,6 +50,7 @@ internal static class SystemShown
         new("Ambient temperature", "T_0", style.Of(conditions.Atmosphere.Temperature)),
         new("Supply voltage", "V_s", style.Of(conditions.SupplyVoltage), "at the injectors and at the source of the pumps' wiring"),
         new("Fuel in the rail", "T", style.Of(conditions.FuelTemperature)),
+        Fact.Words("Fuel in the tank, at the pump's inlet", $"{style.Of(conditions.TankTemperature)}, {style.Of(conditions.InletTemperature)}"),
     ];
 
     private static string Layout(FuelSystem system) => system.Layout == LineLayout.Return ? "with a return line" : "returnless";

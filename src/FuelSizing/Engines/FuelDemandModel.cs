@@ -155,7 +155,8 @@ public sealed record FuelDemandModel
                 MeasuredPower.BySpeed.At(MechanicalEfficiencySpeed.RevolutionsPerSecond), MechanicalEfficiency.DecimalFractions),
             MechanicalEfficiencySpeed.RevolutionsPerSecond,
             Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
-            Combustion.AirFuelRatio<T>(Consumption.Lambda, Consumption.Fuel.AirFuelRatio));
+            Combustion.AirFuelRatio<T>(Consumption.Lambda, Consumption.Fuel.AirFuelRatio),
+            Induction.CoolantTemperature?.Kelvins ?? 0);
 
     /// <summary>The demand at a speed and boost.</summary>
     /// <param name="speed">Within the tables of volumetric efficiency and power, and up to the engine's limit.</param>

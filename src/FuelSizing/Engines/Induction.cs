@@ -11,11 +11,18 @@ public sealed record Induction
         .Number(induction => induction.CompressorEfficiency.DecimalFractions)
         .Number(induction => induction.CoolerEffectiveness.DecimalFractions)
         .Number(induction => induction.CoolerPressureLoss.Pascals)
-        .Number(induction => induction.DriveEfficiency.DecimalFractions);
+        .Number(induction => induction.DriveEfficiency.DecimalFractions)
+        .Number(induction => induction.CoolantTemperature?.Kelvins ?? 0);
 
     private Induction(
-        CompressorDrive drive, Ratio efficiency, Ratio effectiveness, Pressure coolerLoss, Ratio mechanicalEfficiency)
+        CompressorDrive drive,
+        Ratio efficiency,
+        Ratio effectiveness,
+        Pressure coolerLoss,
+        Ratio mechanicalEfficiency,
+        Temperature? coolant = null)
     {
+        CoolantTemperature = coolant;
         Drive = drive;
         CompressorEfficiency = efficiency;
         CoolerEffectiveness = effectiveness;
@@ -35,6 +42,12 @@ public sealed record Induction
 
     /// <summary>Effectiveness of the charge cooler: temperature drop ÷ the maximum possible; zero without one.</summary>
     public Ratio CoolerEffectiveness { get; }
+
+    /// <summary>
+    /// Temperature of what cools the charge, the water of its own circuit for instance; none where that is the ambient air, whatever its
+    /// temperature.
+    /// </summary>
+    public Temperature? CoolantTemperature { get; }
 
     /// <summary>Pressure lost between compressor and manifold.</summary>
     public Pressure CoolerPressureLoss { get; }
@@ -78,6 +91,28 @@ public sealed record Induction
                 "Give the mechanical efficiency of belt and gears.",
                 nameof(driveEfficiency)));
 
+    /// <summary>
+    /// The same induction with a charge cooler that is cooled by something else than ambient air. Air behind a radiator, and water that has been
+    /// warmed, is warmer than that and the charge thinner; iced water makes it denser and asks for more fuel.
+    /// </summary>
+    /// <param name="coolantTemperature">Where it enters the cooler, −30 to 120 °C.</param>
+    /// <returns>The induction.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
+    public Induction WithCoolant(Temperature coolantTemperature) => new(
+        Drive,
+        CompressorEfficiency,
+        CoolerEffectiveness,
+        CoolerPressureLoss,
+        DriveEfficiency,
+        WithinCoolant(coolantTemperature, nameof(coolantTemperature)));
+
+    internal static Temperature WithinCoolant(Temperature coolant, string name) => Guard.Between(
+        coolant,
+        Temperature.FromDegreesCelsius(-30),
+        Temperature.FromDegreesCelsius(120),
+        "Give the temperature at which air or water enters the charge cooler.",
+        name);
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>
@@ -91,7 +126,7 @@ public sealed record Induction
     public override string ToString() =>
         Drive == CompressorDrive.None
             ? "naturally aspirated"
-            : $"{(Drive == CompressorDrive.Belt ? "belt-driven" : "turbocharged")}, compressor {Readable.Of(CompressorEfficiency)}, charge cooler {Readable.Of(CoolerEffectiveness)}";
+            : $"{(Drive == CompressorDrive.Belt ? "belt-driven" : "turbocharged")}, compressor {Readable.Of(CompressorEfficiency)}, charge cooler {Readable.Of(CoolerEffectiveness)}{(CoolantTemperature is { } coolant ? $" at {Readable.Of(coolant)}" : string.Empty)}";
 
     private static Induction Compressed(
         CompressorDrive drive,

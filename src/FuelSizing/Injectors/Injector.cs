@@ -274,7 +274,7 @@ public sealed record TestFluid
 
     private TestFluid(string name, Density density) => (Name, Density) = (name, density);
 
-    /// <summary>n-Heptane, the typical test liquid: 683.8 kg/m³ at 20 °C (Span and Wagner equation of state).</summary>
+    /// <summary>n-Heptane of 20 °C, the typical test liquid: 683.8 kg/m³ (Span and Wagner equation of state); <see cref="HeptaneAt"/> if warmer or colder.</summary>
     public static TestFluid Heptane { get; } = Of("n-heptane", Density.FromKilogramsPerCubicMeter(683.8));
 
     /// <summary>The name shown in results.</summary>
@@ -282,6 +282,14 @@ public sealed record TestFluid
 
     /// <summary>Density at the temperature of the test.</summary>
     public Density Density { get; }
+
+    /// <summary>n-Heptane of another temperature than 20 °C: by volume an injector passes more of a warmer, lighter liquid.</summary>
+    /// <param name="temperature">Of the liquid in the test, −30 to 80 °C.</param>
+    /// <returns>The test liquid.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
+    public static TestFluid HeptaneAt(Temperature temperature) => Of(
+        Heptane.Name,
+        Density.FromKilogramsPerCubicMeter(FuelDensity.Heptane<Real>(Fuel.WithinRange(temperature, nameof(temperature)).Kelvins).Value));
 
     /// <summary>A test liquid by its density.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>

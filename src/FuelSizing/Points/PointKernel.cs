@@ -61,7 +61,7 @@ internal sealed class PointKernel
         _ambientTemperature = conditions.Atmosphere.Kelvins;
         _density = demand.Consumption.Fuel.DensityAtKelvins(conditions.FuelKelvins);
         _supply = conditions.SupplyVolts;
-        _viscosity = parts.Plumbing.NeedsViscosity ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.FuelKelvins) : 0;
+        _viscosity = parts.Plumbing.NeedsViscosity ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.ColdestKelvins) : 0;
         _dutyLimit = parts.Limits.DutyCycle.DecimalFractions;
         _minimumDifferential = parts.Injectors.Injector.MinimumPascals;
         _speeds = Widened(

@@ -36,7 +36,7 @@ public readonly record struct PointValues<T>
     /// <summary>Density of the fuel, kg/m³.</summary>
     public required T FuelDensity { get; init; }
 
-    /// <summary>Vapour pressure of the fuel, absolute, Pa.</summary>
+    /// <summary>Vapour pressure of the fuel at the temperature of the pump's inlet, absolute, Pa.</summary>
     public required T VapourPressure { get; init; }
 
     /// <summary>What the regulator asks for, gauge, Pa.</summary>
@@ -161,7 +161,7 @@ internal static class PointReading
             Injected = demand.Injected,
             FuelDensity = demand.Density,
             VapourPressure = parts.Demand.Consumption.Fuel is { HasVapourPressure: true } fuel
-                ? fuel.VapourPressureAtKelvins(conditions.FuelKelvins)
+                ? fuel.VapourPressureAtKelvins(conditions.InletKelvins)
                 : double.NaN,
             RailSet = circuit.RailSet,
             Rail = circuit.Rail,

@@ -77,7 +77,7 @@ public sealed class SystemParts
             demand,
             Demand.Basis,
             density,
-            Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.FuelKelvins) : 0,
+            Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.ColdestKelvins) : 0,
             FuelDemandFlow.Volume<Real>(FuelDemand.Chosen(demand, Demand.Basis), density));
     }
 

@@ -208,7 +208,7 @@ internal sealed class CircuitWorking
             _task.KinematicViscosity,
             "m²/s",
             string.Create(CultureInfo.InvariantCulture, $"{_task.KinematicViscosity * 1e6:0.000} mm²/s"),
-            $"{_system.Demand.Consumption.Fuel.Name} at {_to.Style.Of(_conditions.FuelTemperature)}",
+            $"{_system.Demand.Consumption.Fuel.Name} at {_to.Style.Of(Temperature.FromKelvins(_conditions.ColdestKelvins))}",
             intermediate: true);
 
     private Traced Equal(string name, string symbol, Traced number, string source) => Equal(name, symbol, number, Gauge(number.Value), source);

@@ -99,7 +99,8 @@ internal static class DemandWorking
             to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), model.Consumption.IsConverted ? $"{to.Style.Of(model.Consumption.StatedConsumption)} on {model.Consumption.StatedFuel.Name}, converted by heating value" : "consumption"),
             Combustion.AirFuelRatio(
                 to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),
-                to.Given("stoichiometric air–fuel ratio", "AFR_st", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")));
+                to.Given("stoichiometric air–fuel ratio", "AFR_st", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")),
+            induction.CoolantTemperature is { } coolant ? to.Given("temperature of the cooler's coolant", "T_c", own.Coolant, "K", to.Style.Of(coolant), "induction") : 0);
     }
 
     private static Traced MeasuredDensity(Derivation to, Atmosphere air) => to.Step(

@@ -15,7 +15,7 @@ internal static class EquationForms
         new("Displacement", Volume, 0.5e-3, 8e-3), Plain("RevolutionsPerCycle", 1, 2), Share("CompressorEfficiency"), new("CoolerEffectiveness", One, 0, 1),
         new("CoolerLoss", Pascal, 0, 2e4), new("BeltShare", One, 0, 1), Share("DriveEfficiency"),
         new("MeasuredDensity", Dimension.Density, 0.8, 3), new("StatedFriction", Watt, 1e3, 4e4), new("StatedSpeed", Speed, 10, 150), new("BrakeSpecificFuelConsumption", Kilogram / Joule, 5e-8, 2e-7),
-        Plain("AirFuelRatio", 6, 15),
+        Plain("AirFuelRatio", 6, 15), Absolute("Coolant", Kelvin),
     ];
 
     private static readonly Argument[] DemandPoint =
@@ -54,6 +54,11 @@ internal static class EquationForms
         Of(typeof(Combustion), nameof(Combustion.AirFuelRatio), One, Plain("lambda", 0.7, 1.3), Plain("stoichiometricAirFuelRatio", 6, 15)),
         Of(typeof(Combustion), nameof(Combustion.BrakeEfficiency), One, Consumption("brakeSpecificFuelConsumption"), HeatingValue),
         Of(typeof(Combustion), nameof(Combustion.BrakeSpecificFuelConsumption), Kilogram / Joule, Share("brakeEfficiency"), HeatingValue),
+        Of(typeof(FuelDensity), nameof(FuelDensity.Heptane), Dimension.Density, [new("temperature", Kelvin, 250, 350)]) with
+        {
+            Constants = [Dimension.Density, Kelvin],
+            Because = "correlation of density in kg/m³ with temperature in K",
+        },
         Of(typeof(FuelDensity), nameof(FuelDensity.PetrolExpansion), One / Kelvin, Density("densityAt15")) with
         {
             Constants = [Dimension.Density, Kelvin],

@@ -423,6 +423,16 @@ public class EquationsByHandTests
     }
 
     [Fact]
+    public void DemandChain_WithACoolantOfItsOwn()
+    {
+        // Out at 393.862995 K; 70 % of the way to iced water of 275 K.
+        (Real outlet, Real charge) = DemandChain.Temperatures<Real>(
+            new(2.4e-3, 2, 0.7, 0.7, 10e3, 0.5, 0.9, 1.16122626, 25e3, 100, 9e-8, 11.76, 275), 1.21901365, 300);
+        Is(393.862995, outlet);
+        Is(310.658899, charge);
+    }
+
+    [Fact]
     public void Combustion_OfPetrol()
     {
         // 86 % carbon by two atoms of oxygen each, 14 % hydrogen by half an atom each; air holds 23.14 %.
@@ -437,7 +447,7 @@ public class EquationsByHandTests
     public void DemandChain_OfOnePoint()
     {
         DemandState<Real> state = DemandChain.Evaluate<Real>(
-            new(2.4e-3, 2, 0.7, 0.7, 10e3, 0.5, 0.9, 1.16122626, 25e3, 100, 9e-8, 11.76),
+            new(2.4e-3, 2, 0.7, 0.7, 10e3, 0.5, 0.9, 1.16122626, 25e3, 100, 9e-8, 11.76, 0),
             new(100, 90e3, 100e3, 300, 0.9, 100e3));
 
         // The measured pull in air of 100 kPa and 300 K: 1.16122626 kg/m³.

@@ -113,7 +113,7 @@ public class LanesTests
 
     private static DemandConstants<T> Engine<T>()
         where T : struct, IReal<T> =>
-        new(2.4e-3, 2, 0.72, 0.7, 5e3, 1, 0.95, 1.225, 2e4, 110, 9e-8, 0.82 * 14.6);
+        new(2.4e-3, 2, 0.72, 0.7, 5e3, 1, 0.95, 1.225, 2e4, 110, 9e-8, 0.82 * 14.6, 0);
 
     private static Lanes Column<TPoint>(TPoint[] points, Func<TPoint, double> value) =>
         Lanes.From(Array.ConvertAll(points, point => value(point)));

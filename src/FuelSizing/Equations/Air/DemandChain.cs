@@ -16,6 +16,7 @@ namespace FuelSizing.Equations;
 /// <param name="StatedSpeed">The speed at which the mechanical efficiency of the measured pull is stated, rev/s.</param>
 /// <param name="BrakeSpecificFuelConsumption">kg/J.</param>
 /// <param name="AirFuelRatio">As burnt, kg/kg.</param>
+/// <param name="Coolant">Temperature of what cools the charge, K; 0 where that is the ambient air.</param>
 internal readonly record struct DemandConstants<T>(
     T Displacement,
     Divisor<T> RevolutionsPerCycle,
@@ -28,7 +29,8 @@ internal readonly record struct DemandConstants<T>(
     T StatedFriction,
     T StatedSpeed,
     T BrakeSpecificFuelConsumption,
-    Divisor<T> AirFuelRatio)
+    Divisor<T> AirFuelRatio,
+    T Coolant)
     where T : struct, IReal<T>;
 
 /// <summary>One point at which demand is wanted, in SI numbers.</summary>
@@ -136,7 +138,8 @@ internal static class DemandChain
         where T : struct, IReal<T>
     {
         T outlet = Compression.Heated(ambientTemperature, isentropicRatio, engine.CompressorEfficiency);
-        return (outlet, Compression.CooledTemperature(outlet, ambientTemperature, engine.CoolerEffectiveness));
+        T coolant = T.IfLess(0, engine.Coolant, engine.Coolant, ambientTemperature);
+        return (outlet, Compression.CooledTemperature(outlet, coolant, engine.CoolerEffectiveness));
     }
 
     /// <summary>The second half: charge → air → power → fuel, both ways.</summary>

@@ -36,6 +36,33 @@ public static class FuelDensity
             (((T)346.4228 / densityAt15) + 0.4388) / densityAt15,
             ((T)2680.3206 / (densityAt15 * densityAt15)) - 0.00336312);
 
+    /// <summary>Density of n-heptane, the typical liquid for measuring injectors, at a temperature: 683.8 kg/m³ at 20 °C, carried by the shape of
+    /// its saturated liquid's density against temperature.
+    /// <para><c>ρ_h = 683.8 · 0.26211^(((540.2 − 293.15)/540.2)^0.28141 − ((540.2 − T)/540.2)^0.28141)</c></para>
+    /// </summary>
+    /// <param name="temperature"><c>T</c> (K): temperature of the air or fuel.</param>
+    /// <returns><c>ρ_h</c> (kg/m³): density of n-heptane.</returns>
+    /// <remarks>
+    /// <para>Range: 183 ≤ T &lt; 540 K.</para>
+    /// <para>Outside: nothing is checked; not a number above the critical temperature.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelDensity.Heptane&lt;Real&gt;(temperature: 303.15);
+    /// // result = 675.3594 kg/m³
+    /// </code>
+    /// </example>
+    /// <para>Source: shape: Perry's Chemical Engineers' Handbook, 7th ed., table 2-30, n-heptane, from a transcription; density at 20 °C: Span and
+    /// Wagner equation of state.</para>
+    /// </remarks>
+    public static T Heptane<T>(T temperature)
+        where T : struct, IReal<T>
+    {
+        const double Critical = 540.2;
+        const double Shape = 0.28141;
+        T cold = (Critical - temperature) / Critical;
+        return 683.8 * T.Exp(Math.Log(0.26211) * ((T)Math.Pow((Critical - 293.15) / Critical, Shape) - T.Power(cold, Shape)));
+    }
+
     /// <summary>Density of a liquid fuel at a temperature.
     /// <para><c>ρ = ρ_15 · exp(−α_15 · (T − T_15) · (1 + 0.8 · α_15 · (T − T_15)))</c></para>
     /// </summary>

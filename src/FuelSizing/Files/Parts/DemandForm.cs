@@ -45,6 +45,14 @@ internal static class DemandForm
     private static readonly QuantityField<Pressure> CoolerPressureLoss =
         new("cooler_pressure_loss", Measures.Pressure, "between compressor and manifold") { Example = "5 kPa", Range = "0 to 50 kPa" };
 
+    private static readonly QuantityField<Temperature> Coolant = new("coolant_temperature", Measures.Temperature, "at which air or water enters the charge cooler")
+    {
+        Optional = true,
+        Range = "−30 to 120 °C",
+        Default = "that of the ambient air",
+        Within = Induction.WithinCoolant,
+    };
+
     private static readonly QuantityField<Ratio> DriveEfficiency =
         new("drive_efficiency", Measures.Share, "of belt and gears") { Range = "50 to 100 %" };
 
@@ -56,29 +64,31 @@ internal static class DemandForm
     private static readonly RecordForm<Induction> Turbocharged = new(
         "turbocharging",
         "a turbocharger",
-        values => Induction.Turbocharged(
-            values.Required(CompressorEfficiency), values.Required(CoolerEffectiveness), values.Required(CoolerPressureLoss)))
+        values => Cooled(values, Induction.Turbocharged(
+            values.Required(CompressorEfficiency), values.Required(CoolerEffectiveness), values.Required(CoolerPressureLoss))))
     {
         { new KindField("turbocharged"), _ => null },
         { CompressorEfficiency, induction => induction.CompressorEfficiency },
         { CoolerEffectiveness, induction => induction.CoolerEffectiveness },
         { CoolerPressureLoss, induction => induction.CoolerPressureLoss },
+        { Coolant, induction => induction.CoolantTemperature },
     };
 
     private static readonly RecordForm<Induction> BeltDriven = new(
         "belt_drive",
         "a belt-driven compressor",
-        values => Induction.BeltDriven(
+        values => Cooled(values, Induction.BeltDriven(
             values.Required(CompressorEfficiency),
             values.Required(CoolerEffectiveness),
             values.Required(CoolerPressureLoss),
-            values.Required(DriveEfficiency)))
+            values.Required(DriveEfficiency))))
     {
         { new KindField("belt-driven"), _ => null },
         { CompressorEfficiency, induction => induction.CompressorEfficiency },
         { CoolerEffectiveness, induction => induction.CoolerEffectiveness },
         { CoolerPressureLoss, induction => induction.CoolerPressureLoss },
         { DriveEfficiency, induction => induction.DriveEfficiency },
+        { Coolant, induction => induction.CoolantTemperature },
     };
 
     private static readonly ChoiceForm<Induction> OfInduction = new(
@@ -207,6 +217,9 @@ internal static class DemandForm
         { ConsumptionPart, demand => demand.Consumption },
         { Basis, demand => demand.Basis },
     };
+
+    private static Induction Cooled(FieldValues values, Induction induction) =>
+        values.Optional(Coolant) is { } coolant ? induction.WithCoolant(coolant) : induction;
 
     private static FuelConsumption ConsumptionOf(FieldValues values)
     {

@@ -52,14 +52,29 @@ internal static class PointForm
     private static readonly QuantityField<Temperature> FuelTemperature =
         new("fuel_temperature", Measures.Temperature, "of the fuel in the rail") { Range = "−30 to 80 °C" };
 
-    private static readonly RecordForm<Conditions> OfConditions = new(
-        "conditions",
-        "the conditions",
-        values => Conditions.Of(values.Required(Air), values.Required(SupplyVoltage), values.Required(FuelTemperature)))
+    private static readonly QuantityField<Temperature> TankTemperature = new("tank_temperature", Measures.Temperature, "of the fuel in the tank")
+    {
+        Optional = true,
+        Range = "−30 to 80 °C",
+        Default = "`fuel_temperature`",
+        Within = FuelSizing.Fuels.Fuel.WithinRange,
+    };
+
+    private static readonly QuantityField<Temperature> InletTemperature = new("inlet_temperature", Measures.Temperature, "of the fuel at the pump's inlet")
+    {
+        Optional = true,
+        Range = "−30 to 80 °C",
+        Default = "`tank_temperature`",
+        Within = FuelSizing.Fuels.Fuel.WithinRange,
+    };
+
+    private static readonly RecordForm<Conditions> OfConditions = new("conditions", "the conditions", ConditionsOf)
     {
         { Air, conditions => conditions.Atmosphere },
         { SupplyVoltage, conditions => conditions.SupplyVoltage },
         { FuelTemperature, conditions => conditions.FuelTemperature },
+        { TankTemperature, conditions => conditions.StatedTank },
+        { InletTemperature, conditions => conditions.StatedInlet },
     };
 
     private static readonly NameField Name = new("the name by which the point is found, once in a setup");
@@ -131,4 +146,11 @@ internal static class PointForm
         { FeedDrop, limits => limits.FeedDrop },
         { SuctionMargin, limits => limits.SuctionMargin },
     };
+
+    private static Conditions ConditionsOf(FieldValues values)
+    {
+        Conditions conditions = Conditions.Of(values.Required(Air), values.Required(SupplyVoltage), values.Required(FuelTemperature));
+        conditions = values.Optional(TankTemperature) is { } tank ? conditions.WithTankTemperature(tank) : conditions;
+        return values.Optional(InletTemperature) is { } inlet ? conditions.WithInletTemperature(inlet) : conditions;
+    }
 }
