@@ -83,10 +83,35 @@ public sealed class DisplayUnit<T>
     public override string ToString() => Unit;
 
     /// <summary>Number and unit.</summary>
-    internal string Text(T quantity, NumberFormatInfo numbers) =>
-        _instead?.Invoke(quantity) is { } other
-            ? other.Text(quantity, numbers)
-            : TextStyle.Text(_value(quantity), Format, Unit, numbers);
+    internal string Text(T quantity, NumberFormatInfo numbers, FigureRounding? rounding = null)
+    {
+        if (_instead?.Invoke(quantity) is { } other)
+        {
+            return other.Text(quantity, numbers, rounding);
+        }
+
+        double value = _value(quantity);
+        return rounding is null
+            ? TextStyle.Text(value, Format, Unit, numbers)
+            : rounding.Text(
+                value, rounding.Bound is T bound ? _value(bound) : null, Format, Unit, numbers, number => Base(_quantity(number)).CompareTo(Base(quantity)));
+    }
+
+    /// <summary>The nearest quantity of seven figures in this unit.</summary>
+    internal T Tidy(T quantity)
+    {
+        double value = _value(quantity);
+        if (value == 0 || !double.IsFinite(value))
+        {
+            return quantity;
+        }
+
+        double scale = Math.Pow(10, 7 - Math.Ceiling(Math.Log10(Math.Abs(value))));
+        return _quantity(Math.Round(value * scale) / scale);
+    }
+
+    // In the unit that all others of the quantity are converted by, so that the unit in which a figure was given does not matter.
+    private static double Base(T quantity) => (double)quantity.As(quantity.QuantityInfo.BaseUnitInfo.Value);
 
     /// <summary>The same unit with another number of figures.</summary>
     internal DisplayUnit<T> With(string format) => new(Unit, format, _value, _quantity);

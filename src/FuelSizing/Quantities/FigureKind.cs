@@ -75,7 +75,7 @@ internal abstract class FigureKind(string name)
     public static FigureKind DefaultOf(Type quantity) => First[quantity];
 
     /// <summary>Number and unit.</summary>
-    public abstract string Text(object figure, TextStyle style);
+    public abstract string Text(object figure, TextStyle style, FigureRounding? rounding = null);
 
     /// <summary>The number that two figures are compared by: metric, to twelve figures, so that 2.3 bar is 230 kPa.</summary>
     public abstract double Compared(object figure);
@@ -85,7 +85,7 @@ internal abstract class FigureKind(string name)
     {
         public override Type Quantity => typeof(T);
 
-        public override string Text(object figure, TextStyle style) => style.Text(unit(style.Units), (T)figure);
+        public override string Text(object figure, TextStyle style, FigureRounding? rounding) => style.Text(unit(style.Units), (T)figure, rounding);
 
         public override double Compared(object figure)
         {

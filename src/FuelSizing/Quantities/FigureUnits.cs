@@ -16,7 +16,6 @@ public sealed record FigureUnits
         new("psi", "N1", p => p.PoundsForcePerSquareInch, v => UnitsNet.Pressure.FromPoundsForcePerSquareInch(v));
     private static readonly DisplayUnit<MassFlow> GramsPerSecond = new("g/s", "N1", m => m.GramsPerSecond, v => UnitsNet.MassFlow.FromGramsPerSecond(v));
     private static readonly DisplayUnit<Ratio> Percent = new("%", "N0", r => r.Percent, v => Ratio.FromPercent(v));
-    private static readonly DisplayUnit<Ratio> NearTheEnds = Percent.With("N2");
 
     private FigureUnits()
     {
@@ -145,13 +144,15 @@ public sealed record FigureUnits
     /// <summary>A duty cycle; kind <c>duty-cycle</c>.</summary>
     public DisplayUnit<Ratio> DutyCycle { get; init => field = Given(value); } = Percent.With("N1");
 
-    /// <summary>A probability, with one more figure within 1 % of either end; kind <c>chance</c>.</summary>
+    /// <summary>
+    /// A probability, with two figures within 1 % of either end, and as many as tell it from the end; kind <c>chance</c>.
+    /// </summary>
     public DisplayUnit<Ratio> Chance { get; init => field = Given(value); } = new(
         "%",
         "N1",
         r => r.Percent,
         v => Ratio.FromPercent(v),
-        r => r.Percent is (> 0 and < 1) or (> 99 and < 100) ? NearTheEnds : null);
+        r => Math.Min(r.Percent, 100 - r.Percent) is > LastBit and < 1 ? NearTheEnds(Math.Min(r.Percent, 100 - r.Percent)) : null);
 
     /// <summary>A change or reserve with its sign; kind <c>change</c>.</summary>
     public DisplayUnit<Ratio> Change { get; init => field = Given(value); } = Percent.With("+#,##0;−#,##0;0");
@@ -205,6 +206,13 @@ public sealed record FigureUnits
     /// <summary>The units that most figures are written in.</summary>
     /// <returns>For instance <c>kPa, L/h, kW, °C</c>.</returns>
     public override string ToString() => $"{Pressure}, {PumpFlow}, {Power}, {Temperature}";
+
+    // Of a share computed from a count nothing smaller is meant.
+    private const double LastBit = 1e-8;
+
+    // 99.998 % of samples are not all of them, and must not be written as 100.00 %.
+    private static DisplayUnit<Ratio> NearTheEnds(double left) =>
+        Percent.With($"N{Math.Clamp((int)Math.Floor(-Math.Log10(2 * left)) + 1, 2, 9)}");
 
     private static DisplayUnit<Power>? UnderOneKilowatt(Power power) => Math.Abs((double)power.Kilowatts) < 1 ? Watts : null;
 

@@ -39,7 +39,8 @@ public sealed class Statement : IReadable, IEquatable<Statement>
     /// <param name="code">Lower-case words joined by hyphens, rooms by dots, 1 to 80 characters.</param>
     /// <param name="text">
     /// An interpolated string. A hole takes a quantity, a count, a name, another statement, or anything readable; after a colon comes the kind of figure
-    /// where a quantity has several: <c>{flow:pump-flow}</c>, <c>{pressure:boost}</c>. A pure number takes its format: <c>{gain:0.00}</c>.
+    /// where a quantity has several: <c>{flow:pump-flow}</c>, <c>{pressure:boost}</c>. A pure number takes its format: <c>{gain:0.00}</c>. A minimum that is
+    /// fitted by is rounded up, <c>{flow:pump-flow:up}</c>, and a maximum down, <c>{pressure:boost:down}</c>, so that it still serves as it is printed.
     /// </param>
     /// <returns>The statement.</returns>
     /// <exception cref="ArgumentException">The code is none, or a kind does not belong to its quantity.</exception>
@@ -115,9 +116,14 @@ public readonly struct StatementArgument : IEquatable<StatementArgument>
     // Of a pure number how many figures, of a list what stands between.
     private readonly string? _format;
 
-    internal StatementArgument(FigureKind figure, IQuantity value) => (_figure, Value) = (figure, value);
+    // None where a figure is rounded to the nearest.
+    private readonly FigureRounding? _rounding;
 
-    internal StatementArgument(string kind, object? value, string? format = null) => (_kind, Value, _format) = (kind, value, format);
+    internal StatementArgument(FigureKind figure, IQuantity value, FigureRounding? rounding = null) =>
+        (_figure, Value, _rounding) = (figure, value, rounding);
+
+    internal StatementArgument(string kind, object? value, string? format = null, FigureRounding? rounding = null) =>
+        (_kind, Value, _format, _rounding) = (kind, value, format, rounding);
 
     /// <summary>
     /// For a quantity its kind of figure, as <see cref="FigureUnits"/> names it; else <c>name</c>, <c>count</c>, <c>ordinal</c>, <c>number</c>,
@@ -149,6 +155,7 @@ public readonly struct StatementArgument : IEquatable<StatementArgument>
     public bool Equals(StatementArgument other) =>
         Kind == other.Kind
         && _format == other._format
+        && IsRoundedAs(other)
         && (_figure is not null
             ? _figure.Compared(Value!).Equals(_figure.Compared(other.Value!))
             : (Value, other.Value) is (IReadOnlyList<IReadable> list, IReadOnlyList<IReadable> others)
@@ -168,15 +175,24 @@ public readonly struct StatementArgument : IEquatable<StatementArgument>
     internal string In(TextStyle style) => Value switch
     {
         null => string.Empty,
-        _ when _figure is not null => _figure.Text(Value, style),
+        _ when _figure is not null => _figure.Text(Value, style, _rounding),
         string name => name,
         long count => _kind == "ordinal" ? style.Number(count, "0") : style.Count(count),
-        double number => style.Number(number, _format!),
+        double number => _rounding is null ? style.Number(number, _format!) : style.Number(number, _format!, _rounding),
         decimal cost => style.Number((double)cost, "N0"),
         IReadable readable => readable.In(style),
         IReadOnlyList<IReadable> list => string.Join(_format, list.Select(one => one.In(style))),
         _ => throw new InvalidOperationException($"A statement holds a {Value.GetType().Name}, which it cannot write."),
     };
+
+    private bool IsRoundedAs(StatementArgument other) =>
+        _rounding?.Way == other._rounding?.Way
+        && (_rounding?.Bound, other._rounding?.Bound) switch
+        {
+            (null, null) => true,
+            ({ } bound, { } limit) => _figure is null ? Equals(bound, limit) : _figure.Compared(bound).Equals(_figure.Compared(limit)),
+            _ => false,
+        };
 }
 
 /// <summary>Takes an interpolated string apart into words and arguments; the compiler makes and fills it for <see cref="Statement.Of"/>.</summary>
@@ -226,6 +242,7 @@ public ref struct StatementText
     public void AppendFormatted(double number, string format)
     {
         ArgumentNullException.ThrowIfNull(format);
+        FigureRounding? rounding = FigureRounding.TakenFrom(ref format);
 
         // Letters in a custom format are written as they are, so a misspelt kind would pass for a number.
         bool isStandard = format.Length is 2 or 3 && format[0] is 'N' or 'F' or 'G' && format.Skip(1).All(char.IsAsciiDigit);
@@ -234,7 +251,7 @@ public ref struct StatementText
             throw new ArgumentException($"format was \"{format}\"; a pure number is written as 0.00, N2 or the like.", nameof(format));
         }
 
-        Add(new("number", number, format));
+        Add(new("number", number, format, rounding));
     }
 
     /// <summary>Takes a cost in whatever money it was given.</summary>
@@ -266,10 +283,23 @@ public ref struct StatementText
     /// <summary>Takes a quantity that has several kinds of figure.</summary>
     /// <typeparam name="T">The quantity.</typeparam>
     /// <param name="figure">Any value.</param>
-    /// <param name="format">The kind, as <see cref="FigureUnits"/> names it.</param>
+    /// <param name="format">
+    /// The kind, as <see cref="FigureUnits"/> names it; after it <c>:up</c> for a minimum that is rounded up, <c>:down</c> for a maximum.
+    /// </param>
     public void AppendFormatted<T>(T figure, string format)
-        where T : struct, IQuantity =>
-        Add(new(FigureKind.Named(format, typeof(T)), figure));
+        where T : struct, IQuantity
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        FigureRounding? rounding = FigureRounding.TakenFrom(ref format);
+        Add(new(FigureKind.Named(format, typeof(T)), figure, rounding));
+    }
+
+    /// <summary>Takes a quantity with the rounding it needs.</summary>
+    internal void AppendFormatted<T>(RoundedFigure<T> figure, string format)
+        where T : struct, IQuantity => Add(new(FigureKind.Named(format, typeof(T)), figure.Figure, figure.Rounding));
+
+    /// <summary>Takes a pure number with the rounding it needs.</summary>
+    internal void AppendFormatted(RoundedFigure<double> figure, string format) => Add(new("number", figure.Figure, format, figure.Rounding));
 
     /// <summary>Takes a pressure of the size of rail pressure; boost, losses and changes name their kind.</summary>
     /// <param name="figure">Any value.</param>

@@ -273,14 +273,18 @@ public sealed class TextStyle : IEquatable<TextStyle>
 
     /// <summary>A figure of any kind.</summary>
     /// <param name="figure">The quantity.</param>
-    /// <param name="kind">The kind's name, as <see cref="FigureUnits"/> gives it, for instance <c>boost</c>.</param>
+    /// <param name="kind">
+    /// The kind's name, as <see cref="FigureUnits"/> gives it, for instance <c>boost</c>; <c>boost:up</c> and <c>boost:down</c> round one way.
+    /// </param>
     /// <returns>Number and unit.</returns>
     /// <exception cref="ArgumentException">There is no such kind of that quantity.</exception>
     /// <exception cref="ArgumentNullException">An argument is missing.</exception>
     public string Write(IQuantity figure, string kind)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return FigureKind.Named(kind, figure.GetType()).Text(figure, this);
+        ArgumentNullException.ThrowIfNull(kind);
+        FigureRounding? rounding = FigureRounding.TakenFrom(ref kind);
+        return FigureKind.Named(kind, figure.GetType()).Text(figure, this, rounding);
     }
 
     /// <summary>True if the other style writes every text alike: the same units and separators.</summary>
@@ -312,7 +316,11 @@ public sealed class TextStyle : IEquatable<TextStyle>
         return unit.Length == 0 ? digits : $"{digits} {unit}";
     }
 
-    internal string Text<T>(DisplayUnit<T> unit, T value)
+    internal string Text<T>(DisplayUnit<T> unit, T value, FigureRounding? rounding = null)
         where T : struct, IQuantity =>
-        unit.Text(value, _numbers);
+        unit.Text(value, _numbers, rounding);
+
+    /// <summary>A number without a unit, rounded one way.</summary>
+    internal string Number(double number, string format, FigureRounding rounding) =>
+        rounding.Text(number, rounding.Bound as double?, format, string.Empty, _numbers, rounded => rounded.CompareTo(number));
 }

@@ -106,6 +106,6 @@ public partial class CodesPageTests
     [GeneratedRegex(@"(?<!\w)Statement\.Of\((\s*([^""?;]*\?\s*""(?<code>[^""]+)""\s*:\s*)?""(?<code>[^""]+)"",\s*\$""(?<text>(?:\\.|\{\{|\}\}|[^""{}\\]|\{(?:[^{}]|\{[^{}]*\})*\})*)"")?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture)]
     private static partial Regex Made();
 
-    [GeneratedRegex(@":([a-z][a-z-]+)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@":(?!up$|down$)([a-z][a-z-]+)(:up|:down)?$", RegexOptions.CultureInvariant)]
     private static partial Regex Kind();
 }
