@@ -53,7 +53,7 @@ public class UncertaintyBlockTests
         Assert.Equal(1 + Sampled.Parts.Count, table.Rows.Count);
         Assert.DoesNotContain(table.Columns, column => column.Header == "Cannot say");
         (Ratio minimum, Ratio maximum) = Sampled.All.Interval(Percent(95));
-        Assert.Equal($"{Readable.Chance(minimum)} to {Readable.Chance(maximum)}".Replace(" % to", " to", StringComparison.Ordinal), table.Rows[0][2]);
+        Assert.Equal($"{TextStyle.Metric.Write(minimum, "chance:down")} to {TextStyle.Metric.Write(maximum, "chance:up")}".Replace(" % to", " to", StringComparison.Ordinal), table.Rows[0][2]);
         Assert.Contains("400 samples, seed 3", table.Note, StringComparison.Ordinal);
         Assert.NotInRange(Sampled.All.Holding, 0, 40);
         Assert.NotInRange(Sampled.All.Failing, 0, 40);

@@ -81,9 +81,9 @@ internal static class OutputFigures
         return $"{(from.EndsWith(unit, StringComparison.Ordinal) ? from[..^unit.Length] : from)} to {Text(high, style)}";
     }
 
-    /// <summary>A chance with its interval, for instance <c>95.1 to 96.9 %</c>.</summary>
-    public static string Interval((Ratio Minimum, Ratio Maximum) range, Func<Ratio, string> text) =>
-        $"{text(range.Minimum).Replace(" %", "", StringComparison.Ordinal)} to {text(range.Maximum)}";
+    /// <summary>An interval, its ends rounded outward, for instance <c>95.1 to 96.9 %</c>.</summary>
+    public static string Interval((Ratio Minimum, Ratio Maximum) range, string kind, TextStyle style) =>
+        $"{style.Write(range.Minimum, $"{kind}:down").Replace(" %", "", StringComparison.Ordinal)} to {style.Write(range.Maximum, $"{kind}:up")}";
 
     /// <summary>A value on an axis as a label writes it: as many decimals as can be told apart over the span shown.</summary>
     public static string Label(double value, double span, TextStyle style)

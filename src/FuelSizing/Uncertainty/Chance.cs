@@ -75,16 +75,33 @@ public sealed record Chance : IReadable
             : Outcome.CannotSay;
     }
 
-    /// <summary>The finding in words, for instance <c>holds in 97.3 % ± 0.16 % of 10,000 samples</c>.</summary>
+    /// <summary>The finding in words, for instance <c>holds in 97.3 % of 10,000 samples; 95 % interval 96.9 % to 97.7 %</c>.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => Text.ToString();
 
-    /// <summary>The finding, as a code with its figures.</summary>
-    public Statement Text => CannotSay == 0
-        ? Statement.Of("chance.holds", $"holds in {Holds:chance} ± {StandardError:chance} of {Samples} samples")
-        : Statement.Of(
-            "chance.partly-known",
-            $"holds in {Holds:chance} ± {StandardError:chance} of {Samples} samples; nothing can be said of {Ratio.FromDecimalFractions((double)CannotSay / Samples):chance}");
+    /// <summary>The finding, as a code with its figures: with the 95 % interval, rounded outward, for no number of samples makes certain.</summary>
+    public Statement Text
+    {
+        get
+        {
+            // Where some cannot be said, the true share may be higher by all of them.
+            double deviations = Confidence.Deviations(InWords, nameof(InWords));
+            Ratio minimum = ScoreInterval(Holding, deviations).Minimum;
+            Ratio maximum = ScoreInterval(Holding + CannotSay, deviations).Maximum;
+            return Holding == Samples
+                ? Statement.Of("chance.every-sample", $"holds in all {Samples} samples: by the {InWords} interval in at least {minimum:chance:down} of cases")
+                : Holding + CannotSay == 0
+                    ? Statement.Of("chance.no-sample", $"holds in none of {Samples} samples: by the {InWords} interval in at most {maximum:chance:up} of cases")
+                    : CannotSay == 0
+                        ? Statement.Of(
+                            "chance.holds", $"holds in {Holds:chance} of {Samples} samples; {InWords} interval {minimum:chance:down} to {maximum:chance:up}")
+                        : Statement.Of(
+                            "chance.partly-known",
+                            $"holds in {Holds:chance} of {Samples} samples, and nothing can be said of {Ratio.FromDecimalFractions((double)CannotSay / Samples):chance}; {InWords} interval {minimum:chance:down} to {maximum:chance:up}");
+        }
+    }
+
+    private static Ratio InWords { get; } = Ratio.FromPercent(95);
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);
