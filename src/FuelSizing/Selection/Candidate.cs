@@ -22,6 +22,6 @@ public static class Candidate
             Guard.Number((double)money, 0, 1e6, "Give what one of it costs.", nameof(cost));
         }
 
-        return new(Guard.Name(name, nameof(name)), part, cost);
+        return new(Guard.Name(name, nameof(name)), part, cost, null);
     }
 }

@@ -10,9 +10,10 @@ public sealed record Candidate<T>
     private static readonly Identity<Candidate<T>> _identity = new Identity<Candidate<T>>()
         .Value(candidate => candidate.Name)
         .Value(candidate => candidate.Part)
-        .Value(candidate => candidate.Cost);
+        .Value(candidate => candidate.Cost)
+        .Value(candidate => candidate.LeftOut);
 
-    internal Candidate(string name, T part, decimal? cost) => (Name, Part, Cost) = (name, part, cost);
+    internal Candidate(string name, T part, decimal? cost, Statement? leftOut) => (Name, Part, Cost, LeftOut) = (name, part, cost, leftOut);
 
     /// <summary>The name shown in rankings.</summary>
     public string Name { get; }
@@ -22,6 +23,12 @@ public sealed record Candidate<T>
 
     /// <summary>What one of it costs, in the reader's own money; none if it is not known.</summary>
     public decimal? Cost { get; }
+
+    /// <summary>
+    /// Why it cannot be chosen, and is in the list only to be named: a pump that was to be wired and has no current in its curves, for instance.
+    /// None where it can. A ranking leaves it out, with this reason.
+    /// </summary>
+    public Statement? LeftOut { get; }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>

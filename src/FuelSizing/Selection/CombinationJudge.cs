@@ -21,14 +21,13 @@ internal sealed class CombinationJudge
 
     /// <summary>Prepares the judging.</summary>
     /// <param name="plan">The stages.</param>
-    /// <param name="parts">What to choose from.</param>
+    /// <param name="injectors">Those that can be chosen; one that is none where each stage keeps its own.</param>
+    /// <param name="pumps">The same of pumps.</param>
     /// <param name="regulators">Those of the regulators that fit every stage; one that is none where each keeps its own.</param>
-    public CombinationJudge(Stage[] plan, CandidateParts parts, Candidate<PressureRegulator>?[] regulators)
+    public CombinationJudge(
+        Stage[] plan, Candidate<Injector>?[] injectors, Candidate<PumpAssembly>?[] pumps, Candidate<PressureRegulator>?[] regulators)
     {
-        _plan = plan;
-        _injectors = parts.Injectors.Count > 0 ? [.. parts.Injectors] : [null];
-        _pumps = parts.Pumps.Count > 0 ? [.. parts.Pumps] : [null];
-        _regulators = regulators;
+        (_plan, _injectors, _pumps, _regulators) = (plan, injectors, pumps, regulators);
         _withInjectors = Array.ConvertAll(_injectors, injector => Array.ConvertAll(plan, stage => With(stage.System, injector)));
         _injectorCount = plan.Max(stage => stage.System.Injectors.Count);
     }

@@ -6,14 +6,17 @@ using FuelSizing.Quantities;
 namespace FuelSizing.Selection;
 
 /// <summary>Makes candidates of listed pumps: alone, several alike in parallel, or in series with the pump that is fitted.</summary>
-/// <remarks>Each pump is wired by itself: in an arrangement of several, each has such a feed.</remarks>
+/// <remarks>
+/// <para>Each pump is wired by itself: in an arrangement of several, each has such a feed. A pump whose curves have no current cannot be wired:
+/// it stays in the list, unwired, with the reason (<see cref="Candidate{T}.LeftOut"/>), and a ranking leaves it out.</para>
+/// <para>A name over 80 characters is shortened in its middle.</para>
+/// </remarks>
 public static class PumpArrangement
 {
     /// <summary>Each pump alone.</summary>
     /// <param name="pumps">Listed pumps.</param>
     /// <param name="feed">The wiring of each; as listed if not given.</param>
     /// <returns>The candidates, in the same order.</returns>
-    /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
     public static IReadOnlyList<Candidate<PumpAssembly>> Alone(IEnumerable<Candidate<Pump>> pumps, Feed? feed = null) =>
         Arranged(pumps, feed, pump => pump.Name, pump => pump, 1);
 
@@ -22,7 +25,6 @@ public static class PumpArrangement
     /// <param name="count">How many of each, 2 to 8.</param>
     /// <param name="feed">The wiring of each; as listed if not given.</param>
     /// <returns>The candidates, in the same order, at so many times the cost.</returns>
-    /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The count is outside its range.</exception>
     public static IReadOnlyList<Candidate<PumpAssembly>> InParallel(
         IEnumerable<Candidate<Pump>> pumps, int count, Feed? feed = null)
@@ -42,7 +44,6 @@ public static class PumpArrangement
     /// <param name="pumps">Listed pumps.</param>
     /// <param name="feed">The wiring of each listed pump; as listed if not given.</param>
     /// <returns>The candidates, in the same order.</returns>
-    /// <exception cref="ArgumentException">A feed is given and a pump's curves have no current.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The by-pass is not one of its kinds.</exception>
     public static IReadOnlyList<Candidate<PumpAssembly>> InSeriesWith(
         PumpAssembly fitted, SeriesBypass bypass, IEnumerable<Candidate<Pump>> pumps, Feed? feed = null)
@@ -60,12 +61,23 @@ public static class PumpArrangement
         int count)
     {
         ArgumentNullException.ThrowIfNull(pumps);
-        return
-        [
-            .. pumps.Select(pump => Candidate.Of(
-                name(pump),
-                arranged(feed is null ? pump.Part : pump.Part.WithFeed(feed)),
-                pump.Cost * count)),
-        ];
+        HashSet<string> names = [];
+        List<Candidate<PumpAssembly>> candidates = [];
+        foreach (Candidate<Pump> pump in pumps)
+        {
+            ArgumentNullException.ThrowIfNull(pump, nameof(pumps));
+            Statement? leftOut = feed is null || pump.Part.Curves[0].HasCurrent
+                ? pump.LeftOut
+                : Statement.Of(
+                    "ranking.pump-without-current",
+                    $"its curves have no current, so that what its feed leaves of the voltage cannot be calculated");
+            candidates.Add(new(
+                ShortName.Among(names, name(pump)),
+                arranged(feed is null || leftOut is not null ? pump.Part : pump.Part.WithFeed(feed)),
+                pump.Cost * count,
+                leftOut));
+        }
+
+        return [.. candidates];
     }
 }

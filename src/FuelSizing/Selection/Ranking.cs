@@ -61,7 +61,7 @@ public sealed class Ranking : IReadable
     /// <summary>The first that is adequate; none if none is.</summary>
     public Combination? Best => Serving.Count > 0 ? Serving[0] : null;
 
-    /// <summary>Candidates that do not fit a stage's layout, with the reason.</summary>
+    /// <summary>Candidates that do not fit a stage's layout, or cannot be chosen (<see cref="Candidate{T}.LeftOut"/>), with the reason.</summary>
     public IReadOnlyList<LeftOut> LeftOut { get; }
 
     /// <summary>False if the ranking was stopped before all combinations were judged.</summary>
@@ -107,7 +107,8 @@ public sealed class Ranking : IReadable
             "Give the number of processor cores, or fewer.",
             nameof(threads));
         List<LeftOut> leftOut = [];
-        CombinationJudge judge = new([.. plan], parts, Fitting(plan, parts.Regulators, leftOut));
+        CombinationJudge judge = new(
+            [.. plan], Choosable(parts.Injectors, leftOut), Choosable(parts.Pumps, leftOut), Fitting(plan, parts.Regulators, leftOut));
         IReadOnlyList<Combination>?[] judged = judge.All(maximum, progress, cancellation);
         if (cancellation.IsCancellationRequested && Array.TrueForAll(judged, combinations => combinations is null))
         {
@@ -172,6 +173,22 @@ public sealed class Ranking : IReadable
             : [.. Combinations.Take(Nearest).Select(combination => Statement.Of("ranking.reason", $"{combination}: {combination.Explain()}"))],
         Best?.NotJudged);
 
+    /// <summary>Those of a list that can be chosen; one that is none where each stage keeps its own.</summary>
+    private static Candidate<T>?[] Choosable<T>(IReadOnlyList<Candidate<T>> candidates, List<LeftOut> leftOut)
+        where T : notnull
+    {
+        foreach (Candidate<T> candidate in candidates)
+        {
+            if (candidate.LeftOut is { } reason)
+            {
+                leftOut.Add(new(candidate.Name, reason));
+            }
+        }
+
+        Candidate<T>?[] own = [null];
+        return candidates.Count == 0 ? own : [.. candidates.Where(candidate => candidate.LeftOut is null)];
+    }
+
     private static Candidate<PressureRegulator>?[] Fitting(
         IReadOnlyList<Stage> plan, IReadOnlyList<Candidate<PressureRegulator>> regulators, List<LeftOut> leftOut)
     {
@@ -183,6 +200,12 @@ public sealed class Ranking : IReadable
         List<Candidate<PressureRegulator>> fitting = [];
         foreach (Candidate<PressureRegulator> regulator in regulators)
         {
+            if (regulator.LeftOut is { } reason)
+            {
+                leftOut.Add(new(regulator.Name, reason));
+                continue;
+            }
+
             Statement? misfit = plan.Select(stage => FuelSystem.Misfit(stage.System.Layout, regulator.Part)).FirstOrDefault(found => found is not null);
             if (misfit is null)
             {

@@ -1,5 +1,6 @@
 using CsCheck;
 using FuelSizing.Checks;
+using FuelSizing.Electrical;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
@@ -175,6 +176,61 @@ public class RankingTests
         Assert.Equal(("pump P then pump W", 150m), (behind.Name, behind.Cost));
         Assert.Equal(PumpParallel.Of(pump.Part, pump.Part).CurveAt(Wren.Volt(13.5)), pair.Part.CurveAt(Wren.Volt(13.5)));
         Assert.Equal(PumpSeries.Of(SeriesBypass.CheckValve, fitted, pump.Part).CurveAt(Wren.Volt(13.5)), behind.Part.CurveAt(Wren.Volt(13.5)));
+    }
+
+    /// <summary>One pump without current in its curves cannot be wired; the others can, and the ranking says why it is not among them.</summary>
+    [Fact]
+    public void Arrangements_OfAPumpThatCannotBeWired_LeaveItOutWithTheReason()
+    {
+        Candidate<Pump>[] pumps =
+        [
+            Candidate.Of("pump W", FuelSizing.Pumps.Pump.From(Wren.WiredCurve(13.5, 1)), 150),
+            Candidate.Of("pump P", FuelSizing.Pumps.Pump.From(Wren.PumpOf(2)), 100),
+        ];
+        Feed feed = Feed.Of(
+            "feed", Conductor.Awg(10), Length.FromMeters(2), Length.FromMeters(2), Temperature.FromDegreesCelsius(60), Contact.DefaultRelay);
+        Candidate<PumpAssembly>[] arranged =
+        [
+            .. PumpArrangement.Alone(pumps, feed),
+            .. PumpArrangement.InParallel(pumps, 2, feed),
+            .. PumpArrangement.InSeriesWith(FuelSizing.Pumps.Pump.From(Wren.PumpOf(1)), SeriesBypass.CheckValve, pumps, feed),
+        ];
+        Assert.Equal(6, arranged.Length);
+        Assert.Equal([null, "P", null, "P", null, "P"], arranged.Select(one => one.LeftOut is null ? null : "P"));
+
+        Ranking ranking = Ranking.Of([Shelf.Petrol], CandidateParts.Of(pumps: arranged));
+        Assert.Equal(3, ranking.Combinations.Count);
+        Assert.All(ranking.Combinations, one => Assert.Null(one.Pump!.LeftOut));
+        Assert.Equal(["pump P", "2 × pump P in parallel", "pump P then pump P"], ranking.LeftOut.Select(left => left.Name));
+        Assert.All(ranking.LeftOut, left => Assert.Contains("curves have no current", left.ToString(), StringComparison.Ordinal));
+
+        // With none left there is no combination, and nothing is said to serve.
+        Ranking none = Ranking.Of([Shelf.Petrol], CandidateParts.Of(pumps: PumpArrangement.Alone(pumps[1..], feed)));
+        Assert.Empty(none.Combinations);
+        Assert.False(Judged.IsHolding(none.Verdict.Outcome));
+    }
+
+    /// <summary>A name may have 80 characters; what is composed of several is shortened, and stays a name of its own.</summary>
+    [Fact]
+    public void Arrangements_OfLongNames_AreShortenedAndStayDifferent()
+    {
+        string Long(string end) => $"{new string('a', 38)}{end}{new string('b', 41)}";
+        string surrogates = string.Concat(Enumerable.Repeat("🚗", 40));
+        Candidate<Pump>[] pumps =
+        [
+            .. new[] { Long("1"), Long("2"), Long("3"), surrogates, "short" }
+                .Select(name => Candidate.Of(name, FuelSizing.Pumps.Pump.From(Wren.WiredCurve(13.5, 1)), 150)),
+        ];
+        Candidate<PumpAssembly>[] pairs = [.. PumpArrangement.InParallel(pumps, 2)];
+        Assert.All(pairs, pair => Assert.InRange(pair.Name.Length, 1, 80));
+        Assert.Equal(5, pairs.DistinctBy(pair => pair.Name).Count());
+        Assert.All(pairs, pair => Assert.EndsWith("parallel", pair.Name.Split(" (")[0], StringComparison.Ordinal));
+        Assert.All(pairs, pair => Assert.StartsWith("2 × ", pair.Name, StringComparison.Ordinal));
+        Assert.Equal("2 × short in parallel", pairs[^1].Name);
+
+        // As a name that a user gives must be: no half of a surrogate pair.
+        Assert.All(pairs, pair => Assert.Equal(pair.Name, Candidate.Of(pair.Name, pair.Part).Name));
+        Assert.Equal(5, Ranking.Of([Shelf.Petrol], CandidateParts.Of(pumps: pairs)).Combinations.Count);
     }
 
     [Fact]
