@@ -97,7 +97,9 @@ public static class CheckReading
         return new(T.IfLess(best, 0, maximum, minimum), allowed, MarginOf(minimum, allowed), best);
     }
 
-    /// <summary>The margin: maximum/used − 1; infinite where nothing is used and nothing is too much.</summary>
+    /// <summary>
+    /// The margin: maximum/used − 1, zero where both are the same to twelve figures; infinite where nothing is used and nothing is too much.
+    /// </summary>
     /// <typeparam name="T">One number, or a column of them.</typeparam>
     /// <param name="maximum">The most that could be used.</param>
     /// <param name="used">What is used.</param>
@@ -105,14 +107,20 @@ public static class CheckReading
     /// The share; not a number where either is not known, even where nothing is used; minus infinite where less than nothing is left.
     /// </returns>
     public static T MarginOf<T>(T maximum, T used)
-        where T : struct, IReal<T> =>
-        T.IfLess(
+        where T : struct, IReal<T>
+    {
+        T share = Reserve.Of(maximum, used);
+        return T.IfLess(
             0,
             used,
-            Reserve.Of(maximum, used),
+            T.IfLess(share, 0, T.IfLess(-SameShare, share, 0, share), share),
 
             // No share of nothing: the sign says which side of the limit it is, and what is not known stays unknown in the difference.
             T.IfLess(maximum, used, double.NegativeInfinity, maximum - used + double.PositiveInfinity));
+    }
+
+    // Equal to twelve figures is equal: 400 kPa of at most 400 kPa holds, whichever way the last bit of a sum falls.
+    private const double SameShare = 1e-12;
 
     /// <summary>Holds, fails, or cannot be said.</summary>
     /// <param name="reading">Of one point.</param>

@@ -189,6 +189,15 @@ public sealed record Conductor : IReadable
             new() { Nominal = area });
     }
 
+    /// <summary>A stranded conductor of a nominal area that need not be a standard one, with the most that a standard one of it might resist.</summary>
+    /// <remarks>
+    /// The standard's highest resistance is up to 16 % over that of solid copper of the nominal area, at some sizes less: the most of all sizes
+    /// is taken, so that a standard size at least as large resists no more. Of other metals no list is kept, and the default lay counts.
+    /// </remarks>
+    internal static Conductor OfNominal(Area area, ConductorMaterial material) => ReferenceEquals(material, ConductorMaterial.Copper)
+        ? new(Readable.Of(area), area.SquareMeters, material, MetricSizes.MaximumOhmSquareMetresPerMetre / area.SquareMeters, new() { Nominal = area })
+        : OfArea(area, material, DefaultLay);
+
     internal static Length WithinLength(Length length, string name) =>
         Guard.Between(length, Length.Zero, Length.FromMeters(100), "Give the length of the wire as it runs.", name);
 

@@ -178,12 +178,12 @@ public sealed record Feed
             rating, ElectricCurrent.FromAmperes(0.5), ElectricCurrent.FromAmperes(200), "Give the rating printed on the fuse.", nameof(rating)),
     };
 
-    /// <summary>The same feed with wire of another area of metal, with the default lay.</summary>
-    internal Feed WithArea(Area area)
+    /// <summary>The same feed with wire of another nominal area, standard or not, counted with the most that it may resist.</summary>
+    internal Feed WithNominalArea(Area area)
     {
         Feed other = new(
             Name,
-            Conductor.OfArea(area, Conductor.Material, Conductor.DefaultLay),
+            Conductor.OfNominal(area, Conductor.Material),
             OutwardLength,
             ReturnLength,
             ConductorTemperature,
@@ -193,6 +193,24 @@ public sealed record Feed
         };
         return (InsulationRating, Ambient) is ({ } rating, { } ambient) ? other.WithInsulation(rating, ambient) : other;
     }
+
+    /// <summary>The same feed with no more resistance, wire and contacts together; itself where it has no more.</summary>
+    /// <param name="ohms">Up to 1 Ω.</param>
+    internal Feed WithLoopOfAtMost(double ohms) => LoopOhms <= ohms
+        ? this
+        : new(
+            Name,
+            Conductor,
+            Length.Zero,
+            Length.Zero,
+            ConductorTemperature,
+            [Contact.Of("all of it", ElectricResistance.FromOhms(ohms))])
+        {
+            InsulationRating = InsulationRating,
+            Ambient = Ambient,
+            Fuse = Fuse,
+            Ampacity = Ampacity,
+        };
 
     /// <summary>The wire's ampacity in A: 0 where its surroundings leave it none, not a number where the source does not cover it.</summary>
     internal double AmpacityAmperes => Ampacity?.Amperes ?? double.NaN;

@@ -42,4 +42,8 @@ internal static class MetricSizes
         (70, 0.272),
         (95, 0.206),
     ];
+
+    /// <summary>The highest resistance of a metre times the nominal area, of any size, Ω·m.</summary>
+    public static double MaximumOhmSquareMetresPerMetre { get; } =
+        All.Max(size => size.OhmsPerKilometre / 1000 * size.SquareMillimetres / 1e6);
 }

@@ -66,14 +66,11 @@ public sealed class PumpDutyPoint : IReadable
     /// <summary>Rise over the pumps at that flow: the rail's set pressure and the losses up to it.</summary>
     public Pressure PressureRise { get; }
 
-    /// <summary>Flow, rise and place in one line.</summary>
+    /// <summary>Flow, rise and place in one line, flow and rise rounded up.</summary>
     /// <returns>For instance <c>154 L/h against 372 kPa at 6,800 rev/min, 0.60 bar</c>.</returns>
     public override string ToString() => In(TextStyle.Metric);
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return $"{style.PumpFlow(Flow)} against {style.Of(PressureRise)} at {Point.In(style)}";
-    }
+    public string In(TextStyle style) =>
+        Statement.Of("pump.duty-point", $"{Flow:pump-flow:up} against {PressureRise:pressure:up} at {Point}").In(style);
 }

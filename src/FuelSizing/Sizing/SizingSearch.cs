@@ -7,169 +7,303 @@ namespace FuelSizing.Sizing;
 
 /// <summary>Searches one figure of a system for the values at which everything holds.</summary>
 /// <remarks>
-/// What is left is the tightest margin of all checks at all points; a part that the data does not cover counts as failing.
-/// It may rise and fall again (more gain helps the injectors until the pump runs out), so the range is scanned first and
-/// the edge of the part that holds is then found by root finding.
+/// What counts is the conservative margin of each check at each point; a part that the data does not cover counts as failing.
+/// A margin may rise and fall again (more gain helps the injectors until the pump runs out), so that several ranges may hold:
+/// <see cref="HoldingRanges"/> finds them, and the ends of each are then found by root finding.
 /// </remarks>
 internal sealed class SizingSearch
 {
-    private const int Steps = 96;
     private const double InsideStep = 1e-9;
+
+    // A figure of few digits this near to an end, as a share of the range searched, is what was meant: a few times what InsideStep can add.
+    private const double TidyShare = 1e-10;
+
+    // In place of an infinite margin, for differences of margins are taken.
+    private const double MaximumMargin = 1e6;
 
     private readonly Func<double, IReadOnlyList<OperatingResult>> _solve;
     private readonly double _minimum;
     private readonly double _maximum;
+    private readonly IEnumerable<double> _knots;
 
     /// <summary>Takes the range and how to solve at a figure.</summary>
     /// <param name="minimum">Start of the range, SI.</param>
     /// <param name="maximum">End of the range, SI.</param>
-    /// <param name="solve">The results at every point, with the figure in place.</param>
-    public SizingSearch(double minimum, double maximum, Func<double, IReadOnlyList<OperatingResult>> solve) =>
-        (_minimum, _maximum, _solve) = (minimum, maximum, solve);
+    /// <param name="solve">The results at every point, with the figure in place: as many at every figure, with the same checks.</param>
+    /// <param name="knots">Where a margin may have a kink, SI; those outside the range do not matter.</param>
+    public SizingSearch(
+        double minimum, double maximum, Func<double, IReadOnlyList<OperatingResult>> solve, IEnumerable<double>? knots = null) =>
+        (_minimum, _maximum, _solve, _knots) = (minimum, maximum, solve, knots ?? []);
 
-    /// <summary>The least figure at which everything holds.</summary>
-    /// <param name="text">The figure in words.</param>
-    /// <param name="typed">The figure with its unit.</param>
-    public SizingAnswer<T> Minimum<T>(Func<double, T> typed, Func<T, Statement> text)
+    /// <summary>The minimum at which everything holds, and every range over which it does.</summary>
+    /// <param name="figure">How the figure is given and written.</param>
+    public SizingAnswer<T> Minimum<T>(SizedFigure<T> figure)
         where T : struct
     {
-        double? failing = null;
-        double bestShare = 0;
-        double best = double.NegativeInfinity;
-        for (int step = 0; step <= Steps; step++)
+        HeldRange[] ranges = Ranges(figure, out double nearest);
+        if (ranges.Length == 0)
         {
-            double share = (double)step / Steps;
-            double reserve = ReserveOf(share);
-            if (reserve >= 0)
-            {
-                return Answer(Edge(failing ?? share, share), typed, text, atLeast: true);
-            }
-
-            (bestShare, best) = reserve > best ? (share, reserve) : (bestShare, best);
-            failing = share;
+            return Nothing(nearest, figure);
         }
 
-        // A narrow range that holds may lie between two steps of the scan, beside the best of them.
-        (double peak, double top) = Peak(bestShare);
-        return top >= 0
-            ? Answer(Edge(Math.Max(0, bestShare - 1.0 / Steps), peak), typed, text, atLeast: true)
-            : Nothing(peak, typed, text);
+        (double from, double to) = ranges[0];
+        (Limit binding, Limit? next) = Tightest(from);
+        Statement why = Why(binding, next);
+        return new(
+            figure.Typed(from),
+            figure.End(from, to),
+            Typed(ranges, figure),
+            binding,
+            next,
+            to == _maximum
+                ? Statement.Of("sizing.at-least", $"At least {figure.End(from, to)}: {why}.")
+                : Statement.Of("sizing.within", $"Holds {InWords(ranges, figure)}: {why}."));
     }
 
-    /// <summary>The most, counted up from the start of the range, at which everything holds.</summary>
-    /// <param name="typed">The figure with its unit.</param>
-    /// <param name="text">The figure in words.</param>
-    public SizingAnswer<T> Maximum<T>(Func<double, T> typed, Func<T, Statement> text)
+    /// <summary>The maximum, counted up from the start of the range, up to which everything holds, and every range over which it does.</summary>
+    /// <param name="figure">How the figure is given and written.</param>
+    public SizingAnswer<T> Maximum<T>(SizedFigure<T> figure)
         where T : struct
     {
-        double holding = 0;
-        for (int step = 0; step <= Steps; step++)
-        {
-            double share = (double)step / Steps;
-            if (ReserveOf(share) < 0)
-            {
-                return step == 0
-                    ? Nothing(0, typed, text)
-                    : Answer(Edge(share, holding), typed, text, atLeast: false);
-            }
-
-            holding = share;
-        }
-
-        return Answer(1, typed, text, atLeast: false);
+        HeldRange[] ranges = Ranges(figure, out double nearest);
+        return ranges.Length == 0 ? Nothing(nearest, figure)
+            : ranges[0].From > _minimum ? NotFromStart(ranges, figure)
+            : UpTo(ranges, ranges[0].To, figure, figure.End(ranges[0].To, ranges[0].From), null);
     }
 
-    private static double ReserveOf(OperatingResult result) =>
-        result.Margins.Min(margin => margin.Outcome switch
+    /// <summary>The highest of what follows from the figure, over the range from its start up to which everything holds.</summary>
+    /// <param name="output">How what follows is given and written: <see cref="SizedFigure{T}.Typed"/> takes the figure, not the output.</param>
+    /// <param name="figure">How the figure is given and written.</param>
+    /// <param name="amount">The output in SI, by the figure.</param>
+    public SizingAnswer<T> MaximumOf<T, TFigure>(SizedFigure<T> output, SizedFigure<TFigure> figure, Func<double, double> amount)
+        where T : struct
+        where TFigure : struct
+    {
+        HeldRange[] ranges = Ranges(figure, out double nearest);
+        (double Lowest, double Highest)[] ends = Array.ConvertAll(ranges, range => Extremes(amount, range));
+        SizingRange<T>[] outputs = Array.ConvertAll(ends, at => new SizingRange<T>(output.Typed(at.Lowest), output.Typed(at.Highest)));
+        if (ranges.Length == 0 || ranges[0].From > _minimum)
         {
-            Outcome.CannotSay => -1,
-            Outcome.Fails => Math.Min(margin.Share!.Value, -double.Epsilon),
-            _ => margin.Share ?? double.PositiveInfinity,
-        });
+            SizingAnswer<TFigure> none = ranges.Length == 0 ? Nothing(nearest, figure) : NotFromStart(ranges, figure);
+            return new(null, null, outputs, none.Binding, none.Next, none.Text);
+        }
 
-    private double At(double share) => StraightLine.Through<Real>(0, _minimum, 1, _maximum, share);
+        (double lowest, double highest) = ends[0];
+        SizingAnswer<TFigure> answer = UpTo(
+            ranges,
+            highest,
+            figure,
+            output.End(highest, lowest),
+            Statement.Of("sizing.reached-at", $", reached at {figure.End(highest, highest == ranges[0].To ? ranges[0].From : ranges[0].To)}"));
+        return new(output.Typed(highest), output.End(highest, lowest), outputs, answer.Binding, answer.Next, answer.Text);
+    }
 
-    private double ReserveOf(double share) => _solve(At(share)).Min(ReserveOf);
+    private static double MarginOf(Margin margin)
+    {
+        double share = margin.Reading.Margin;
 
-    /// <summary>The edge between a share that fails and one that holds, on the side that holds.</summary>
+        // Not a number where it cannot be said, which does not hold.
+        return double.IsNaN(share) ? -1 : Math.Clamp(share, -MaximumMargin, MaximumMargin);
+    }
+
+    private static double Least(IReadOnlyList<OperatingResult> results) => results.Min(result => result.Margins.Min(MarginOf));
+
+    private static Statement Why(Limit binding, Limit? next)
+    {
+        bool atLimit = binding.Margin.Reserve is { DecimalFractions: < 1e-6 };
+        Statement? then = next is null ? null : Statement.Of("sizing.next", $"; next, {next}");
+        return atLimit
+            ? Statement.Of(
+                "sizing.at-limit", $"{binding.Part.Name} is then at its limit ({binding.Margin.Finding} at {binding.Point}){then}")
+            : Statement.Of(
+                "sizing.tightest-margin",
+                $"{binding.Part.Name} has the tightest margin ({binding.Margin.Finding} at {binding.Point}){then}");
+    }
+
+    private static SizingRange<T>[] Typed<T>(HeldRange[] ranges, SizedFigure<T> figure)
+        where T : struct =>
+        Array.ConvertAll(ranges, range => new SizingRange<T>(figure.Typed(range.From), figure.Typed(range.To)));
+
+    private static Statement InWords<T>(IReadOnlyList<HeldRange> ranges, SizedFigure<T> figure)
+        where T : struct
+    {
+        Statement[] words =
+        [
+            .. ranges.Select(range => Statement.Of(
+                "sizing.range", $"from {figure.End(range.From, range.To)} to {figure.End(range.To, range.From)}")),
+        ];
+        return words.Length == 1 ? words[0] : Statement.Of("sizing.ranges", $"{words:, and}");
+    }
+
+    private SizingAnswer<T> UpTo<T>(HeldRange[] ranges, double at, SizedFigure<T> figure, Statement most, Statement? where)
+        where T : struct
+    {
+        (Limit binding, Limit? next) = Tightest(at);
+        Statement? again = ranges.Length == 1
+            ? null
+            : Statement.Of(
+                "sizing.holds-again",
+                $"; over {figure.End(ranges[0].To, ranges[0].From)} not everything holds, and again it does {InWords(ranges[1..], figure)}");
+        return new(
+            figure.Typed(at),
+            most,
+            Typed(ranges, figure),
+            binding,
+            next,
+            Statement.Of("sizing.at-most", $"At most {most}{where}: {Why(binding, next)}{again}."));
+    }
+
+    private SizingAnswer<T> NotFromStart<T>(HeldRange[] ranges, SizedFigure<T> figure)
+        where T : struct
+    {
+        (Limit binding, Limit? next) = Tightest(_minimum);
+        return new(
+            null,
+            null,
+            Typed(ranges, figure),
+            binding,
+            next,
+            Statement.Of(
+                "sizing.not-from-start",
+                $"No maximum counted up from {figure.Plain(_minimum)}, where {binding}; everything holds {InWords(ranges, figure)}."));
+    }
+
+    private SizingAnswer<T> Nothing<T>(double nearest, SizedFigure<T> figure)
+        where T : struct
+    {
+        (Limit binding, Limit? next) = Tightest(nearest);
+        return new(
+            null,
+            null,
+            [],
+            binding,
+            next,
+            Statement.Of(
+                "sizing.none-adequate",
+                $"Nothing from {figure.Plain(_minimum)} to {figure.Plain(_maximum)} is adequate: at {figure.Plain(nearest)}, where it comes nearest, {binding}."));
+    }
+
+    /// <summary>Every range over which all holds, rising; where there is none, the figure that comes nearest.</summary>
+    private HeldRange[] Ranges<T>(SizedFigure<T> figure, out double nearest)
+        where T : struct
+    {
+        IReadOnlyList<HoldingRanges.Place> places = new HoldingRanges(_minimum, _maximum, _knots, MarginsAt).Places;
+        List<HeldRange> ranges = [];
+        double? from = null;
+        for (int i = 0; i < places.Count; i++)
+        {
+            if (places[i].Holds && from is null)
+            {
+                from = i == 0 ? _minimum : Tidied(Edge(places[i - 1].Figure, places[i].Figure), places[i].Figure, figure);
+            }
+            else if (!places[i].Holds && from is { } start)
+            {
+                ranges.Add(new(start, Tidied(Edge(places[i].Figure, places[i - 1].Figure), places[i - 1].Figure, figure)));
+                from = null;
+            }
+        }
+
+        if (from is { } last)
+        {
+            ranges.Add(new(last, _maximum));
+        }
+
+        nearest = ranges.Count > 0 ? _minimum : Nearest(places.MaxBy(place => place.Least).Figure);
+        return [.. ranges];
+    }
+
+    private double[] MarginsAt(double figure) => [.. _solve(figure).SelectMany(result => result.Margins).Select(MarginOf)];
+
+    /// <summary>The edge between a figure that fails and one that holds, on the side that holds.</summary>
     private double Edge(double failing, double holding)
     {
+        double At(double along) => StraightLine.Through<Real>(0, failing, 1, holding, along);
+
         // −1 where it fails to +1 where it holds, so that the search falls whichever way the edge lies.
-        double edge = StraightLine.Through<Real>(
-            0, failing, 1, holding, Bracket.Of(along => -Bounded(StraightLine.Through<Real>(0, failing, 1, holding, along)), 0, 1));
+        double Left(double along, double atLeast) =>
+            Least(_solve(At(along))) is var least && least < 0 ? Math.Max(least, -1) : Math.Clamp(least, atLeast, 1);
+        double root = Bracket.Of(along => -Left(along, 0), 0, 1);
+
+        // Where another part holds with nothing to spare, a zero is not yet the edge: then wherever it holds counts as over zero.
+        if (root > InsideStep && Left(root - InsideStep, 0) >= 0)
+        {
+            root = Bracket.Of(along => -Left(along, double.Epsilon), 0, root);
+        }
+
+        double edge = At(root);
 
         // A hair inside, so that the figure still holds after a round trip through other units; more where rounding eats the hair.
         for (double step = InsideStep; step < 1; step *= 4)
         {
             double inside = StraightLine.Through<Real>(0, edge, 1, holding, step);
-            if (ReserveOf(inside) >= 0)
+            if (Least(_solve(inside)) >= 0)
             {
                 return inside;
             }
         }
 
-        // A jump just beside the share that holds leaves nothing between.
+        // A jump just beside the figure that holds leaves nothing between.
         return holding;
     }
 
-    private double Bounded(double share) => Math.Clamp(ReserveOf(share), -1, 1);
+    /// <summary>An edge, or a figure of few digits right beside it that holds as well: 421 and not 421.00000002.</summary>
+    private double Tidied<T>(double edge, double holding, SizedFigure<T> figure)
+        where T : struct
+    {
+        double tidy = figure.Tidy(edge);
+        return Math.Abs(tidy - edge) <= TidyShare * (_maximum - _minimum)
+            && (tidy - holding) * (edge - holding) >= 0
+            && tidy >= _minimum
+            && tidy <= _maximum
+            && Least(_solve(tidy)) >= 0
+                ? tidy
+                : edge;
+    }
 
-    /// <summary>The best share near one, by dividing in the golden ratio.</summary>
-    private (double Share, double ReserveOf) Peak(double near)
+    /// <summary>The best figure near one, by dividing in the golden ratio.</summary>
+    private double Nearest(double near)
     {
         double golden = (Math.Sqrt(5) - 1) / 2;
-        double step = 1.0 / Steps;
-        (double low, double high) = (Math.Max(0, near - step), Math.Min(1, near + step));
+        double step = (_maximum - _minimum) / HoldingRanges.Steps;
+        (double low, double high) = (Math.Max(_minimum, near - step), Math.Min(_maximum, near + step));
         for (int i = 0; i < 60; i++)
         {
             double left = high - (golden * (high - low));
             double right = low + (golden * (high - low));
-            (low, high) = ReserveOf(left) >= ReserveOf(right) ? (low, right) : (left, high);
+            (low, high) = Least(_solve(left)) >= Least(_solve(right)) ? (low, right) : (left, high);
         }
 
-        return new[] { low, high, near }.Select(share => (share, ReserveOf(share))).MaxBy(pair => pair.Item2);
+        return new[] { low, high, near }.MaxBy(figure => Least(_solve(figure)));
     }
 
-    private SizingAnswer<T> Answer<T>(double share, Func<double, T> typed, Func<T, Statement> text, bool atLeast)
-        where T : struct
+    /// <summary>Where over a range an amount is lowest and highest.</summary>
+    private static (double Lowest, double Highest) Extremes(Func<double, double> amount, HeldRange range)
     {
-        T value = typed(At(share));
-        (Limit binding, Limit? next) = Tightest(share);
-        bool atLimit = binding.Margin.Reserve is { DecimalFractions: < 1e-6 };
-        Statement why = atLimit
-            ? Statement.Of(
-                "sizing.at-limit", $"{binding.Part.Name} is then at its limit ({binding.Margin.Finding} at {binding.Point})")
-            : Statement.Of(
-                "sizing.tightest-margin",
-                $"{binding.Part.Name} has the tightest margin ({binding.Margin.Finding} at {binding.Point})");
-        Statement? then = next is null ? null : Statement.Of("sizing.next", $"; next, {next}");
-        return new(
-            value,
-            binding,
-            next,
-            atLeast
-                ? Statement.Of("sizing.at-least", $"At least {text(value)}: {why}{then}.")
-                : Statement.Of("sizing.at-most", $"At most {text(value)}: {why}{then}."));
+        const int Places = 512;
+        double Best(int sign)
+        {
+            double At(int place) => place == Places ? range.To : range.From + ((range.To - range.From) * place / Places);
+            int best = Enumerable.Range(0, Places + 1).MaxBy(place => sign * amount(At(place)));
+            double golden = (Math.Sqrt(5) - 1) / 2;
+            (double low, double high) = (At(Math.Max(0, best - 1)), At(Math.Min(Places, best + 1)));
+            for (int i = 0; i < 60; i++)
+            {
+                double left = high - (golden * (high - low));
+                double right = low + (golden * (high - low));
+                (low, high) = sign * amount(left) >= sign * amount(right) ? (low, right) : (left, high);
+            }
+
+            return new[] { At(best), low, high }.MaxBy(place => sign * amount(place));
+        }
+
+        return (Best(-1), Best(1));
     }
 
-    private SizingAnswer<T> Nothing<T>(double share, Func<double, T> typed, Func<T, Statement> text)
-        where T : struct
-    {
-        (Limit binding, Limit? next) = Tightest(share);
-        return new(
-            null,
-            binding,
-            next,
-            Statement.Of(
-                "sizing.none-adequate",
-                $"Nothing from {text(typed(_minimum))} to {text(typed(_maximum))} is adequate: at {text(typed(At(share)))}, where it comes nearest, {binding}."));
-    }
-
-    private (Limit Binding, Limit? Next) Tightest(double share)
+    private (Limit Binding, Limit? Next) Tightest(double figure)
     {
         Limit[] limits =
         [
-            .. _solve(At(share))
+            .. _solve(figure)
                 .SelectMany(result => result.Margins)
                 .OrderBy(margin => margin, Urgency.Order)
                 .Select(margin => new Limit(margin)),
@@ -177,3 +311,6 @@ internal sealed class SizingSearch
         return (limits[0], limits.FirstOrDefault(limit => limit.Part != limits[0].Part));
     }
 }
+
+/// <summary>A range of a figure over which everything holds, SI.</summary>
+internal readonly record struct HeldRange(double From, double To);

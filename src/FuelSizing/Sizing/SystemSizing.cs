@@ -1,5 +1,5 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
-using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -16,10 +16,43 @@ namespace FuelSizing.Sizing;
 /// <para>Every question takes a system and the operating points that it must serve, and searches one figure with all else
 /// as it is. An answer holds at every point for every part: it names the part that binds and the next one, and has been
 /// solved forward. Where no value is adequate it says so, and what stands in the way.</para>
+/// <para>"At least" is true up to the end of the range that is searched, and "at most" down to its start; where what holds ends sooner, or begins
+/// later, the answer says from where to where (<see cref="SizingAnswer{T}.Ranges"/>).</para>
 /// <para>Give the points that matter: full load over the speed range, and idle for the minimum pulse width and the return line.</para>
 /// </remarks>
 public static class SystemSizing
 {
+    // What an operating point may have.
+    private static readonly double MaximumBoostSearched = Pressure.FromKilopascals(400).Pascals;
+
+    private static readonly SizedFigure<VolumeFlow> InjectorFlow = new(
+        flow => VolumeFlow.FromCubicMetersPerSecond(flow),
+        (flow, other) => Statement.Of("sizing.figure", $"{flow.Towards(other):injector-flow}"),
+        flow => FigureUnits.Metric.InjectorFlow.Tidy(VolumeFlow.FromCubicMetersPerSecond(flow)).CubicMetersPerSecond);
+
+    private static readonly SizedFigure<Pressure> RailPressure = new(
+        pressure => Pressure.FromPascals(pressure),
+        (pressure, other) => Statement.Of("sizing.figure", $"{pressure.Towards(other):pressure}"),
+        pressure => FigureUnits.Metric.Pressure.Tidy(Pressure.FromPascals(pressure)).Pascals);
+
+    private static readonly SizedFigure<Pressure> Boost = new(
+        pressure => Pressure.FromPascals(pressure),
+        (pressure, other) => Statement.Of("sizing.figure", $"{pressure.Towards(other):boost}"),
+        pressure => FigureUnits.Metric.Boost.Tidy(Pressure.FromPascals(pressure)).Pascals);
+
+    private static readonly SizedFigure<double> Gain = new(
+        gain => gain, (gain, other) => Statement.Of("sizing.figure", $"{gain.Towards(other):0.00}"), gain => Math.Round(gain, 6));
+
+    private static readonly SizedFigure<Length> Bore = new(
+        bore => Length.FromMeters(bore),
+        (bore, other) => Statement.Of("sizing.figure", $"{bore.Towards(other):bore}"),
+        bore => FigureUnits.Metric.Bore.Tidy(Length.FromMeters(bore)).Meters);
+
+    private static readonly SizedFigure<Area> WireArea = new(
+        area => Area.FromSquareMeters(area),
+        (area, other) => Statement.Of("sizing.figure", $"{area.Towards(other):area}"),
+        area => FigureUnits.Metric.Area.Tidy(Area.FromSquareMeters(area)).SquareMeters);
+
     /// <summary>The minimum static flow of the injectors, at their rated differential on their test fluid.</summary>
     /// <param name="system">The system; its injectors are taken with every other property as it is.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
@@ -39,7 +72,7 @@ public static class SystemSizing
                     system.Injectors.Count,
                     system.Injectors.InjectionsPerCycle)),
                 points))
-            .Minimum(flow => VolumeFlow.FromCubicMetersPerSecond(flow), flow => Statement.Of("sizing.figure", $"{flow:injector-flow}"));
+            .Minimum(InjectorFlow);
     }
 
     /// <summary>The minimum base pressure of the regulator.</summary>
@@ -54,11 +87,34 @@ public static class SystemSizing
     public static SizingAnswer<Pressure> MinimumBasePressure(FuelSystem system, params OperatingPoint[] points)
     {
         Some(system, points);
+        Pressure minimum = Pressure.FromKilopascals(100);
+        Pressure maximum = Pressure.FromKilopascals(1500);
+        if (system.Regulator is RisingRate { Ceiling: { } ceiling })
+        {
+            if (ceiling < minimum)
+            {
+                Limit binding = new(Solve(system, points).SelectMany(result => result.Margins).Order(Urgency.Order).First());
+                return new(
+                    null,
+                    null,
+                    [],
+                    binding,
+                    null,
+                    Statement.Of(
+                        "sizing.ceiling-below-base",
+                        $"Nothing from {minimum} to {maximum} is adequate: the regulator's ceiling is {ceiling}, below the lowest base pressure."));
+            }
+
+            maximum = UnitMath.Min(maximum, ceiling);
+        }
+
         return new SizingSearch(
-            Pressure.FromKilopascals(100).Pascals,
-            (system.Regulator is RisingRate { Ceiling: { } ceiling } ? ceiling : Pressure.FromKilopascals(1500)).Pascals,
-            pascals => Solve(system.With(system.Regulator.WithBase(Pressure.FromPascals(pascals))), points))
-            .Minimum(pascals => Pressure.FromPascals(pascals), pressure => Statement.Of("sizing.figure", $"{pressure}"));
+            minimum.Pascals,
+            maximum.Pascals,
+
+            // A last bit of a conversion must not lift the base over its ceiling.
+            pascals => Solve(system.With(system.Regulator.WithBase(UnitMath.Min(Pressure.FromPascals(pascals), maximum))), points))
+            .Minimum(RailPressure);
     }
 
     /// <summary>The minimum gain of a rising-rate unit at an onset, in place of the system's regulator.</summary>
@@ -85,7 +141,7 @@ public static class SystemSizing
         };
 
         return new SizingSearch(1, 15, gain => Solve(system.With(With(gain)), points))
-            .Minimum(gain => gain, gain => Statement.Of("sizing.figure", $"{gain:0.00}"));
+            .Minimum(Gain);
     }
 
     /// <summary>The maximum boost, counted up from none, that the parts as they are support at every one of some speeds.</summary>
@@ -109,17 +165,21 @@ public static class SystemSizing
 
         return new SizingSearch(
             0,
-            Pressure.FromKilopascals(400).Pascals,
+            MaximumBoostSearched,
             boost => [.. speeds.Select(speed => system.Solve(
-                OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))])
-            .Maximum(pascals => Pressure.FromPascals(pascals), boost => Statement.Of("sizing.figure", $"{boost:boost}"));
+                OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))],
+            BoostKnots.Of(system, MaximumBoostSearched))
+            .Maximum(Boost);
     }
 
     /// <summary>The maximum crank power, with boost counted up from none, that the parts as they are support at a speed.</summary>
     /// <param name="system">The system.</param>
     /// <param name="speed">The speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
-    /// <returns>The estimated power at the most boost, or that they fail without any.</returns>
+    /// <returns>
+    /// The highest estimated power at any boost up to the maximum that holds, or that they fail without any. It need not be that at the
+    /// maximum boost: a compressor may take more than it brings.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover the speed, or it has no compressor.</exception>
     public static SizingAnswer<Power> MaximumPower(FuelSystem system, RotationalSpeed speed, Conditions conditions)
     {
@@ -127,11 +187,15 @@ public static class SystemSizing
         ArgumentNullException.ThrowIfNull(conditions);
         return new SizingSearch(
             0,
-            Pressure.FromKilopascals(400).Pascals,
-            boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))])
-            .Maximum(
-                boost => system.Demand.At(speed, Pressure.FromPascals(boost), conditions.Atmosphere).BrakePower,
-                power => Statement.Of("sizing.figure", $"{power}"));
+            MaximumBoostSearched,
+            boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))],
+            BoostKnots.Of(system, MaximumBoostSearched))
+            .MaximumOf<Power, Pressure>(
+                new(PowerAt, (power, other) => Statement.Of("sizing.figure", $"{power.Towards(other):power}"), boost => boost),
+                Boost,
+                boost => (double)PowerAt(boost).Watts);
+
+        Power PowerAt(double boost) => system.Demand.At(speed, Pressure.FromPascals(boost), conditions.Atmosphere).BrakePower;
     }
 
     /// <summary>The maximum speed, counted up from a lowest one, that the parts as they are support at a boost.</summary>
@@ -158,8 +222,15 @@ public static class SystemSizing
             from.RevolutionsPerSecond,
             limit.RevolutionsPerSecond,
             speed => [system.Solve(OperatingPoint.At(
-                UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))])
-            .Maximum(speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), speed => Statement.Of("sizing.figure", $"{speed}"));
+                UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))],
+            [
+                .. system.Demand.VolumetricEfficiency.BySpeed.Points.Select(point => point.X),
+                .. system.Demand.MeasuredPower.BySpeed.Points.Select(point => point.X),
+            ])
+            .Maximum(new SizedFigure<RotationalSpeed>(
+                speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit),
+                (speed, other) => Statement.Of("sizing.figure", $"{speed.Towards(other):speed}"),
+                speed => FigureUnits.Metric.Speed.Tidy(RotationalSpeed.FromRevolutionsPerSecond(speed)).RevolutionsPerSecond));
     }
 
     /// <summary>The minimum bore of one line of the supply.</summary>
@@ -189,18 +260,18 @@ public static class SystemSizing
                     [.. system.Plumbing.Supply.Select(part => ReferenceEquals(part, line) ? line.WithBore(Length.FromMeters(bore)) : part)],
                     system.Plumbing.ReturnLine)),
                 points))
-            .Minimum(bore => Length.FromMeters(bore), bore => Statement.Of("sizing.figure", $"{bore:bore}"));
+            .Minimum(Bore);
     }
 
-    /// <summary>The minimum area of metal of the wire that feeds the pumps, the same for every feed.</summary>
+    /// <summary>The minimum nominal area of the wire that feeds the pumps, the same for every feed.</summary>
     /// <param name="system">
-    /// The system; at least one pump must have a feed. Lengths, contacts and the metal's temperature stay as they are; the
-    /// wire is stranded with <see cref="Conductor.DefaultLay"/>.
+    /// The system; at least one pump must have a feed. Lengths, contacts and the metal's temperature stay as they are.
     /// </param>
     /// <param name="points">The operating points to serve; one or more.</param>
     /// <returns>
-    /// 0.2 to 120 mm², or that none is adequate. Take the next standard size up; its ampacity and fuse are a question of their
-    /// own (<see cref="SmallestConductor"/>).
+    /// 0.2 to 120 mm², or that none is adequate. Copper is counted with the most that a standard size of that nominal area may resist
+    /// (IEC 60228, class 5), 13 % more than its area of copper, stranded, would: the next standard size up serves, metric or American. Ampacity and
+    /// fuse count where insulation, surroundings and rating are given.
     /// </returns>
     /// <exception cref="ArgumentException">There are no points, or no pump has a feed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
@@ -216,8 +287,8 @@ public static class SystemSizing
         return new SizingSearch(
             Area.FromSquareMillimeters(0.2).SquareMeters,
             Area.FromSquareMillimeters(120).SquareMeters,
-            area => Solve(system.With(system.Pump.Rewired(feed => feed.WithArea(Area.FromSquareMeters(area)))), points))
-            .Minimum(area => Area.FromSquareMeters(area), area => Statement.Of("sizing.figure", $"{area}"));
+            area => Solve(system.With(system.Pump.Rewired(feed => feed.WithNominalArea(Area.FromSquareMeters(area)))), points))
+            .Minimum(WireArea);
     }
 
     /// <summary>What a pump, or pumps together, must deliver, and against which pressure rise.</summary>

@@ -128,10 +128,10 @@ public class FeedTests
     }
 
     [Fact]
-    public void WithArea_OfAFeed_ChangesTheWireAlone()
+    public void WithNominalArea_OfAFeed_ChangesTheWireAlone()
     {
-        Feed feed = FeedOf(14, 4, 60, Contact.DefaultRelay);
-        Feed wider = feed.WithArea(Conductor.Awg(14).Area * 2);
+        Feed feed = FeedOf(14, 4, 60, Contact.DefaultRelay).WithNominalArea(Area.FromSquareMillimeters(2));
+        Feed wider = feed.WithNominalArea(Area.FromSquareMillimeters(4));
         Assert.Equal(feed.WireOhms / 2, wider.WireOhms, 12);
         Assert.Equal(
             (feed.Name, feed.OutwardLength, feed.ReturnLength, feed.ConductorTemperature, feed.ContactOhms),

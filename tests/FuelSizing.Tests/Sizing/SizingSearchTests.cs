@@ -28,7 +28,7 @@ public class SizingSearchTests
         {
             SizingAnswer<double> answer = Minimum(figure => slope * (figure - edge));
             Assert.InRange(answer.Value!.Value, edge, edge + 1e-7);
-            Assert.StartsWith($"At least {Text(answer.Value.Value)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
+            Assert.StartsWith($"At least {Text(answer.Value.Value, End)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
         });
 
     [Fact]
@@ -37,7 +37,7 @@ public class SizingSearchTests
         {
             SizingAnswer<double> answer = Maximum(figure => slope * (edge - figure));
             Assert.InRange(answer.Value!.Value, edge - 1e-7, edge);
-            Assert.StartsWith($"At most {Text(answer.Value.Value)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
+            Assert.StartsWith($"At most {Text(answer.Value.Value, 0)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
         });
 
     /// <summary>The weakest of all points decides, wherever it stands in the list.</summary>
@@ -60,7 +60,67 @@ public class SizingSearchTests
     {
         SizingAnswer<double> answer = Minimum(figure => 0.2 - Math.Abs(figure - middle));
         Assert.Equal(middle - 0.2, answer.Value!.Value, 7);
-        Assert.StartsWith("At least ", answer.Text.ToString(), StringComparison.Ordinal);
+        SizingRange<double> range = Assert.Single(answer.Ranges);
+        Assert.Equal(middle - 0.2, range.Minimum, 7);
+        Assert.Equal(middle + 0.2, range.Maximum, 7);
+
+        // Not "at least": what lies beyond fails.
+        Assert.Matches(@"^Holds from [0-9.]+ to [0-9.]+: injectors is then at its limit \(", answer.Text.ToString());
+    }
+
+    /// <summary>A failing gap far narrower than a step of the scan, at any place and of any shape, ends what "at most" claims.</summary>
+    [Fact]
+    public void Maximum_OverANarrowFailingGap_EndsBeforeIt() =>
+        Gen.Select(Gen.Double[0.5, 95.5], Gen.Double[-5, -0.5], Gen.Double[0.02, 2], Gen.Double[0.02, 2]).Sample((middle, digits, left, right) =>
+        {
+            // A kink that dips under zero by so much; how steep it is on either side differs up to a hundredfold.
+            double depth = Math.Pow(10, digits);
+            double Reserve(double figure) => (figure < middle ? left * (middle - figure) : right * (figure - middle)) - depth;
+            SizingAnswer<double> answer = Maximum(Reserve);
+            double edge = middle - (depth / left);
+            double again = middle + (depth / right);
+            if (edge < 0)
+            {
+                // The start itself fails; what holds beyond it is said, but is no maximum counted up from the start.
+                Assert.Null(answer.Value);
+                Assert.True(again > End ? answer.Ranges.Count == 0 : Math.Abs(answer.Ranges.Single().Minimum - again) < 1e-6);
+                return;
+            }
+
+            Assert.InRange(answer.Value!.Value, edge - 1e-7, edge + 1e-10);
+            Assert.Equal(again < End ? 2 : 1, answer.Ranges.Count);
+            Assert.Equal(again < End, answer.Text.ToString().Contains("not everything holds, and again it does from", StringComparison.Ordinal));
+        });
+
+    /// <summary>What holds may begin after the start and end before the end: both ends are said, and neither is passed in print.</summary>
+    [Fact]
+    public void Range_ThatReachesNeitherEnd_IsAnsweredByBothItsEnds() =>
+        Gen.Select(Gen.Double[0.2, 95], Gen.Double[-4, 1]).Sample((from, digits) =>
+        {
+            double to = from + Math.Pow(10, digits);
+            if (to > 95.8)
+            {
+                return;
+            }
+
+            double Reserve(double figure) => Math.Min(figure - from, to - figure) / 10;
+            SizingAnswer<double> maximum = Maximum(Reserve);
+            Assert.Null(maximum.Value);
+            Assert.StartsWith("No maximum counted up from 0.0, where injectors: ", maximum.Text.ToString(), StringComparison.Ordinal);
+            string words = Minimum(Reserve).Text.ToString();
+            double[] printed = [.. System.Text.RegularExpressions.Regex.Matches(words.Split(':')[0], "[0-9.]+").Select(found => double.Parse(found.Value, System.Globalization.CultureInfo.InvariantCulture))];
+            Assert.Equal(2, printed.Length);
+            Assert.All(printed, figure => Assert.True(Reserve(figure) >= -1e-12, $"{words}: {figure} is not in {from:R} to {to:R}"));
+            Assert.Contains(words.Split(':')[0]["Holds ".Length..], maximum.Text.ToString(), StringComparison.Ordinal);
+        });
+
+    [Fact]
+    public void Ranges_ThatHold_AreAllSaid()
+    {
+        SizingAnswer<double> answer = Minimum(figure => Math.Sin(figure / 96 * 6 * Math.PI) - 0.3);
+        Assert.Equal(3, answer.Ranges.Count);
+        Assert.Matches(@"^Holds from [0-9.]+ to [0-9.]+, and from [0-9.]+ to [0-9.]+, and from [0-9.]+ to [0-9.]+: ", answer.Text.ToString());
+        Assert.Equal(answer.Ranges[0].Minimum, answer.Value);
     }
 
     /// <summary>However narrow the range that holds, the answer lies inside it, though double precision is coarse there.</summary>
@@ -70,7 +130,9 @@ public class SizingSearchTests
         {
             double half = Math.Pow(10, digits);
             double minimum = Minimum(figure => half - Math.Abs(figure - middle)).Value!.Value;
-            return half - Math.Abs(minimum - middle) >= -1e-15 && minimum <= middle - (half * (1 - 1e-6));
+
+            // Equal to twelve figures is equal.
+            return half - Math.Abs(minimum - middle) >= -1e-12 && minimum <= middle - (half * (1 - 1e-6));
         });
 
     /// <summary>Where data begins or ends just at a step of the scan, what holds jumps there; the answer is on the side that holds.</summary>
@@ -86,6 +148,14 @@ public class SizingSearchTests
             Assert.True(from >= edge && over > edge && upTo <= edge && under < edge, $"{edge}: {from:R}, {over:R}, {upTo:R}, {under:R}");
             Assert.All([from, over, upTo, under], found => Assert.Equal(edge, found, 7));
         }
+    }
+
+    /// <summary>Where another part holds with nothing to spare at any figure, the edge is still found.</summary>
+    [Fact]
+    public void Edge_WhereAnotherHasNothingToSpareAllAlong_IsFound()
+    {
+        Assert.Equal(30.37, Minimum(figure => figure - 30.37, _ => 0).Value!.Value, 7);
+        Assert.Equal(30.37, Maximum(figure => 30.37 - figure, _ => 0).Value!.Value, 7);
     }
 
     [Fact]
@@ -124,8 +194,8 @@ public class SizingSearchTests
     {
         Assert.StartsWith("Nothing from 0.0 to 96.0 is adequate: at 40.4, where it comes nearest, injectors: ", Nearest(Minimum(figure => -0.1 - Math.Abs(figure - 40.4))), StringComparison.Ordinal);
 
-        // Counted up from its start, it ends there; where no figure is nearer than another, the first is named.
-        Assert.StartsWith("Nothing from 0.0 to 96.0 is adequate: at 0.0, ", Nearest(Maximum(figure => figure - 30)), StringComparison.Ordinal);
+        // Where no figure is nearer than another, the first is named.
+        Assert.StartsWith("Nothing from 0.0 to 96.0 is adequate: at 96.0, ", Nearest(Maximum(figure => figure - 97)), StringComparison.Ordinal);
         Assert.StartsWith("Nothing from 0.0 to 96.0 is adequate: at 0.0, ", Nearest(Minimum(_ => -0.5)), StringComparison.Ordinal);
 
         static string Nearest(SizingAnswer<double> answer)
@@ -135,7 +205,10 @@ public class SizingSearchTests
         }
     }
 
-    /// <summary>On a straight reserve a secant lands at once; halving to the last figure would take over forty solves.</summary>
+    /// <summary>
+    /// A straight reserve is decided by the scan alone, ends and middles of its steps; a secant then lands at once, where halving to the last
+    /// figure would take over forty solves.
+    /// </summary>
     [Fact]
     public void Minimum_OfAStraightReserve_IsFoundInAFewSolves()
     {
@@ -146,8 +219,8 @@ public class SizingSearchTests
             return 0.3 * (figure - 10.5);
         });
 
-        // Twelve for the scan up to 11.
-        Assert.InRange(solves, 12, 12 + 15);
+        const int Scan = (2 * HoldingRanges.Steps) + 1;
+        Assert.InRange(solves, Scan, Scan + 15);
     }
 
     /// <summary>A pump at minimum speed that holds exactly the set pressure is not short of it, but does not govern.</summary>
@@ -158,17 +231,20 @@ public class SizingSearchTests
             Wren.Demand(), Wide.Injectors, ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(13)), Wide.Pump);
         CircuitState floor = CircuitSolver.Solve(held.Parts.TaskAt(Demand)) with { State = RailState.PumpFloor, RailGauge = 300e3 };
         SizingSearch search = new(0, End, _ => [new(held, Demand, held.Parts.CircuitOf(held.Parts.TaskAt(Demand), CircuitBounds.Exactly(floor)), (ReserveOf(1), ReserveOf(1)))]);
-        Assert.Null(search.Minimum(figure => figure, Text).Value);
-        Assert.Null(search.Maximum(figure => figure, Text).Value);
+        Assert.Null(search.Minimum(Figure).Value);
+        Assert.Null(search.Maximum(Figure).Value);
     }
 
     private static SizingAnswer<double> Minimum(params Func<double, double>[] reserves) =>
-        Over(reserves).Minimum(figure => figure, Text);
+        Over(reserves).Minimum(Figure);
 
     private static SizingAnswer<double> Maximum(params Func<double, double>[] reserves) =>
-        Over(reserves).Maximum(figure => figure, Text);
+        Over(reserves).Maximum(Figure);
 
-    private static Statement Text(double figure) => Statement.Of("figure", $"{figure:0.0}");
+    private static SizedFigure<double> Figure { get; } =
+        new(figure => figure, (figure, other) => Statement.Of("figure", $"{figure.Towards(other):0.0}"), figure => Math.Round(figure, 6));
+
+    private static Statement Text(double figure, double towards) => Statement.Of("figure", $"{figure.Towards(towards):0.0}");
 
     /// <summary>A search among results that have these reserves, one result for each; no figure outside the range may be asked for.</summary>
     private static SizingSearch Over(params Func<double, double>[] reserves) => new(0, End, figure =>

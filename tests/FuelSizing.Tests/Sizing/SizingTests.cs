@@ -111,6 +111,41 @@ public class SizingTests
             },
             iter: Goals);
 
+    /// <summary>
+    /// A rising-rate unit without base takes over from a fixed regulator at the boost at which it asks for as much. There the pressure across the
+    /// injectors is lowest, so that injectors a hair too small fail at that boost and hold on either side of it: the gap is far narrower than any step.
+    /// </summary>
+    [Fact]
+    public void MaximumBoost_WithAGapWhereTheUnitTakesOver_EndsBeforeIt() =>
+        Gen.Select(Gen.Double[3000, 7200], Gen.Double[250, 350], Gen.Double[4, 9], Gen.Double[-6, -3]).Sample(
+            (rpm, basePressure, gain, digits) =>
+            {
+                double kink = basePressure / gain / 100;
+                FuelSystem system = SystemOf(0, 360, 6).With(RegulatorSeries.Of(
+                    Fixed.At(Wren.Kpa(basePressure)), RisingRate.From(Pressure.Zero, gain, Pressure.Zero)));
+                VolumeFlow enough = SystemSizing.MinimumStaticFlow(system, Wren.At(rpm, kink)).Value!.Value;
+                FuelSystem small = With(system, enough * (1 - Math.Pow(10, digits)));
+                SizingAnswer<Pressure> answer = SystemSizing.MaximumBoost(small, [Wren.Rpm(rpm)], Wren.Hill);
+                return answer.Value is { } boost && boost.Bars < kink && boost.Bars > kink - 0.05
+                    && answer.Ranges.Count == 2
+                    && Fails(small, Wren.At(rpm, kink))
+                    && Holds(small, Wren.At(rpm, answer.Ranges[1].Minimum.Bars));
+            },
+            iter: 30);
+
+    /// <summary>A compressor that takes more than it brings: with boost the power falls, and the most is reached with none.</summary>
+    [Fact]
+    public void MaximumPower_WherePowerFallsWithBoost_IsReachedBeforeTheMaximumBoost()
+    {
+        Induction poor = Induction.BeltDriven(Ratio.FromPercent(30), Ratio.Zero, Wren.Kpa(20), Ratio.FromPercent(50));
+        FuelSystem system = SystemOf(0, 2000, 6).With(Wren.Demand(induction: poor));
+        double At(double bar) => (double)system.Demand.At(Wren.Rpm(5000), Pressure.FromBars(bar), Wren.Hill.Atmosphere).BrakePower.Kilowatts;
+        SizingAnswer<Power> answer = SystemSizing.MaximumPower(system, Wren.Rpm(5000), Wren.Hill);
+        double most = Enumerable.Range(0, 401).Max(step => At(SystemSizing.MaximumBoost(system, [Wren.Rpm(5000)], Wren.Hill).Value!.Value.Bars * step / 400));
+        Assert.Equal(most, (double)answer.Value!.Value.Kilowatts, 1e-3);
+        Assert.Contains("reached at ", answer.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void MaximumPower_AtASpeed_IsThePowerAtTheMaximumBoost() =>
         Gen.Select(Gen.Double[2500, 7200], Gen.Double[450, 1200]).Sample(
@@ -306,7 +341,7 @@ public class SizingTests
 
     private static Feed FeedOf(double squareMillimetres, double metres) => Feed.Of(
         "pump feed",
-        Conductor.OfArea(Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper, Conductor.DefaultLay),
+        Conductor.OfNominal(Area.FromSquareMillimeters(squareMillimetres), ConductorMaterial.Copper),
         Length.FromMeters(metres),
         Length.FromMeters(metres),
         Temperature.FromDegreesCelsius(60),

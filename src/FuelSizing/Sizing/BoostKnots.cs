@@ -1,0 +1,65 @@
+using FuelSizing.Numerics;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Sizing;
+
+/// <summary>The boosts at which something about a system has a kink.</summary>
+internal static class BoostKnots
+{
+    /// <summary>Kinks of the regulator, and where the pressure across the injectors passes a row of their dead-time table.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="maximum">Highest boost, Pa; the lowest is none.</param>
+    /// <returns>Boosts, Pa, in no order.</returns>
+    public static IReadOnlyList<double> Of(FuelSystem system, double maximum)
+    {
+        List<double> knots = [0, .. Of(system.Regulator).Where(knot => knot > 0 && knot < maximum).Distinct().Order(), maximum];
+        if (system.Regulator is RegulatorSeries series)
+        {
+            knots.InsertRange(1, Crossings(knots, boost => series.Unit.SetPascals(boost) - series.BaseRegulator.SetPascals(boost)));
+            knots.Sort();
+        }
+
+        // Between its kinks the setting is straight, and so is the differential: manifold pressure is ambient pressure and boost.
+        double[] pieces = [.. knots];
+        foreach (double row in system.Injectors.Injector.DeadTime.Points.Select(point => point.Differential?.Pascals).OfType<double>().Distinct())
+        {
+            knots.AddRange(Crossings(pieces, boost => system.Regulator.SetPascals(boost) - boost - row));
+        }
+
+        return knots;
+    }
+
+    private static IEnumerable<double> Of(PressureRegulator regulator)
+    {
+        if (regulator is RegulatorSeries series)
+        {
+            return [.. Of(series.BaseRegulator), .. Of(series.Unit)];
+        }
+
+        RailSetting setting = regulator.Setting!.Value;
+        double toCeiling = setting.Ceiling - setting.Base - (setting.GainBelowOnset * setting.Onset);
+        return
+        [
+            setting.Onset,
+            setting.Onset + (toCeiling / setting.Gain),
+            (setting.Ceiling - setting.Base) / setting.GainBelowOnset,
+        ];
+    }
+
+    /// <summary>Where something that is straight between knots passes zero.</summary>
+    private static List<double> Crossings(IReadOnlyList<double> knots, Func<double, double> straight)
+    {
+        List<double> found = [];
+        for (int knot = 1; knot < knots.Count; knot++)
+        {
+            (double from, double to) = (straight(knots[knot - 1]), straight(knots[knot]));
+            if (from * to < 0)
+            {
+                found.Add(StraightLine.Through<Real>(from, knots[knot - 1], to, knots[knot], 0));
+            }
+        }
+
+        return found;
+    }
+}
