@@ -57,7 +57,7 @@ internal static class ResultShown
         Shown.By<CheckFigure>((figure, _) => new("Figures of a check", [Fact.Words("Used and allowed", figure.ToString())]));
         Shown.By<Remedy>((remedy, style) => new(
             $"A remedy for: {remedy.Part.Name}",
-            [new("Needed", "", remedy.Needed is { } needed ? Of(remedy.Part, needed, style) : "", PartText.Say(remedy, style))]));
+            [new("Needed", "", remedy.NeededIn(style) ?? (remedy.Needed is { } needed ? Of(remedy.Part, needed, style) : ""), PartText.Say(remedy, style))]));
     }
 
     private static Fact[] Of(CircuitResult circuit, TextStyle style) =>

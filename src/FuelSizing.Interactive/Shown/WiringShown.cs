@@ -38,7 +38,7 @@ internal static class WiringShown
         Shown.By<SmallestConductor>((smallest, style) => new(
             "Smallest adequate wire",
             [
-                new("Area needed", "A", smallest.NeededArea is { } area ? style.Of(area) : "none", "copper"),
+                new("Area needed", "A", smallest.NeededArea is { } area ? style.Write(area, "area:up") : "none", "copper"),
                 .. Of("American gauge", smallest.Awg, style),
                 .. Of("Metric", smallest.Metric, style),
             ]));

@@ -69,8 +69,8 @@ internal sealed class DutyCycleCheck : ICheck
         {
             (true, null) => Statement.Of("injectors.within", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}{rule}"),
             (true, { } sag) => Statement.Of("injectors.within-while-sagging", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}{rule}{sag}"),
-            (false, null) => Statement.Of("injectors.over", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit{rule}"),
-            (false, { } sag) => Statement.Of("injectors.over-while-sagging", $"duty cycle {used:duty-cycle} over the {limit:duty-cycle} limit{rule}{sag}"),
+            (false, null) => Statement.Of("injectors.over", $"duty cycle {used.ApartFrom(limit):duty-cycle} over the {limit.ApartFrom(used):duty-cycle} limit{rule}"),
+            (false, { } sag) => Statement.Of("injectors.over-while-sagging", $"duty cycle {used.ApartFrom(limit):duty-cycle} over the {limit.ApartFrom(used):duty-cycle} limit{rule}{sag}"),
         };
     }
 
@@ -94,16 +94,13 @@ internal sealed class DutyCycleCheck : ICheck
                     $"No injector size is adequate with this regulator: at some point there is no pressure across the injector, or less than its flow is known at, no time left in the cycle, or no dead time known."));
         }
 
-        VolumeFlow needed = VolumeFlow.FromCubicMetersPerSecond(flow);
-
-        // A requirement rounded down would not meet itself.
-        VolumeFlow stated = VolumeFlow.FromMillilitersPerMinute(Math.Ceiling(needed.MillilitersPerMinute));
+        VolumeFlow needed = VolumeFlow.FromCubicMetersPerSecond(flow * (1 + Remedy.Hair));
         return Remedy.Of(
             Part,
             needed,
             Statement.Of(
                 "injectors.larger",
-                $"Injectors of at least {stated:injector-flow} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these."));
+                $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these."));
     }
 
     private static Statement? Sag(SolvedPoint point) => (point.RailState, point.Actual.DutyCycle) switch

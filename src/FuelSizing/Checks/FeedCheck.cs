@@ -43,30 +43,72 @@ internal sealed class FeedCheck : ICheck
         Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.FeedDrop) is { } mark
             ? Statement.Of("feed.share", $", {point.Parts.Limits.FeedDrop} of the supply{mark}")
             : null;
-        return Statement.Of(
-            CheckReading.OutcomeOf(reading) == Outcome.Fails ? "feed.excessive-drop" : "feed.within",
-            $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {ElectricPotential.FromVolts(reading.Used.Value):voltage-drop} lost of at most {ElectricPotential.FromVolts(reading.Allowed.Value):voltage-drop}{rule}");
+        ElectricPotential drop = ElectricPotential.FromVolts(reading.Used.Value);
+        ElectricPotential allowed = ElectricPotential.FromVolts(reading.Allowed.Value);
+        return CheckReading.OutcomeOf(reading) == Outcome.Fails
+            ? Statement.Of(
+                "feed.excessive-drop",
+                $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {drop.ApartFrom(allowed):voltage-drop} lost of at most {allowed.ApartFrom(drop):voltage-drop}{rule}")
+            : Statement.Of(
+                "feed.within",
+                $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {drop:voltage-drop} lost of at most {allowed:voltage-drop}{rule}");
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        ElectricResistance most = ElectricResistance.FromOhms(task.Failing.Min(LargestFeed));
+        // The one that asks for least first; then all others, for a point of which nothing could be said at so low a voltage may fail as well.
+        double ohms = Math.Min(MaximumOhms, 2 * task.Failing.Min(Estimate));
+        foreach (SolvedPoint point in task.Failing.OrderBy(Estimate).Concat(task.Points))
+        {
+            ohms = LeftWith(ohms, point) < 0 ? LargestFeed(point, ohms) : ohms;
+        }
+
+        ElectricResistance most = ElectricResistance.FromOhms(ohms);
         return Remedy.Of(
             Part,
             most,
             Statement.Of(
                 "feed.less-resistance",
-                $"A feed of no more than about {most} out and back: thicker or shorter wire, a relay near the pump, better connections."));
+                $"A feed of no more than {most:resistance:down} out and back, for each pump whose feed has more: thicker or shorter wire, a relay near the pump, better connections."));
     }
 
-    // At the voltage that the limit leaves, where the pump draws a little more than it does now.
-    private static double LargestFeed(SolvedPoint point)
+    // What one contact may have, which is far more than any feed that keeps a limit.
+    private const double MaximumOhms = 1;
+
+    /// <summary>
+    /// Margin at a point if no feed had more resistance, the circuit solved again, for with a higher voltage the pump draws more; not a number
+    /// where it is not known.
+    /// </summary>
+    private double LeftWith(double ohms, SolvedPoint point)
+    {
+        SystemParts rewired = point.Parts.With(point.Parts.Pump.Rewired(feed => feed.WithLoopOfAtMost(ohms)));
+        PointDemand demand = point.SolvedDemand;
+        return Read<Real>(rewired, PointReading.Of(rewired, demand, rewired.CircuitAt(demand), point.Judged)).Margin;
+    }
+
+    /// <summary>The largest resistance that holds at a point, below one that fails there.</summary>
+    private double LargestFeed(SolvedPoint point, double start)
+    {
+        double share = Bracket.Of(x => LeftWith(x * start, point) is var left && double.IsNaN(left) ? -1 : Math.Clamp(left, -1, 1), 0, 1);
+        for (double hair = Remedy.Hair; hair < 1; hair *= 4)
+        {
+            if (LeftWith(share * start * (1 - hair), point) >= 0)
+            {
+                return share * start * (1 - hair);
+            }
+        }
+
+        return 0;
+    }
+
+    // At the voltage that the limit leaves, where the pump draws a little more than it does now, and against the same pressure.
+    private static double Estimate(SolvedPoint point)
     {
         double supply = point.Point.Conditions.SupplyVolts;
         Real drop = supply * (Real)point.Parts.Limits.FeedDrop.DecimalFractions;
         PumpPoint worst = point.SolvedCircuit.Pumps[point.SolvedCircuit.LowestFed];
         double current = worst.Pump.CurrentAtMotor(worst.Rise, supply - drop, PumpReading.Upper) ?? 0;
-        return drop.Value / current;
+        return current > 0 ? drop.Value / current : MaximumOhms;
     }
 }

@@ -41,7 +41,7 @@ internal sealed class FilterCheck : ICheck
         VolumeFlow flow = VolumeFlow.FromCubicMetersPerSecond(reading.Used.Value);
         return CheckReading.OutcomeOf(reading) == Outcome.Holds
             ? Statement.Of("filter.within", $"{filter.Name} passes {flow:pump-flow}, its loss is known up to {filter.MaximumFlow:pump-flow}")
-            : Statement.Of("filter.beyond-data", $"{filter.Name} would pass {flow:pump-flow}, its loss is known only up to {filter.MaximumFlow:pump-flow}");
+            : Statement.Of("filter.beyond-data", $"{filter.Name} would pass {flow.ApartFrom(filter.MaximumFlow):pump-flow}, its loss is known only up to {filter.MaximumFlow.ApartFrom(flow):pump-flow}");
     }
 
     /// <inheritdoc/>

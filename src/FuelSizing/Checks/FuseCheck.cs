@@ -54,9 +54,10 @@ internal sealed class FuseCheck : ICheck
     {
         if (Unprotected(point.Parts) is { Fuse: { } large } unprotected && unprotected.AmpacityAmperes < large.Amperes)
         {
+            ElectricCurrent ampacity = ElectricCurrent.FromAmperes(unprotected.AmpacityAmperes);
             return Statement.Of(
                 "fuse.over-ampacity",
-                $"a fuse of {large} does not protect {unprotected.Name}, whose wire has an ampacity of {ElectricCurrent.FromAmperes(unprotected.AmpacityAmperes)}");
+                $"a fuse of {large.ApartFrom(ampacity):current} does not protect {unprotected.Name}, whose wire has an ampacity of {ampacity.ApartFrom(large):current}");
         }
 
         ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
@@ -74,23 +75,30 @@ internal sealed class FuseCheck : ICheck
         }
 
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
+        ElectricCurrent allowed = ElectricCurrent.FromAmperes(reading.Allowed.Value);
         return outcome == Outcome.Fails
-            ? Statement.Of("fuse.overloaded", $"{used} through a fuse of {rating}, over {FuseChoice.MaximumLoad} of its rating (common practice, no source)")
+            ? Statement.Of("fuse.overloaded", $"{used.ApartFrom(allowed):current} through a fuse of {rating}, over {FuseChoice.MaximumLoad} of its rating (common practice, no source)")
             : Statement.Of("fuse.within", $"{used} through a fuse of {rating}, of at most {FuseChoice.MaximumLoad} of its rating (common practice, no source)");
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        double most = task.Failing.Max(point => PointReading.Of(point).Maximum.FuseCurrent) / FuseChoice.MaximumLoad.DecimalFractions;
-
-        // A requirement rounded down would not meet itself.
-        ElectricCurrent rating = ElectricCurrent.FromAmperes(Math.Ceiling(10 * most) / 10);
+        // The wire may have to be thicker with the fuse; it then loses less, and the motor draws more.
+        ElectricCurrent rating = ElectricCurrent.FromAmperes(
+            WithoutWireLoss.Current(task, IsBroken)
+            / FuseChoice.MaximumLoad.DecimalFractions
+            * (1 + Remedy.Hair));
         return Remedy.Of(
             Part,
             rating,
-            Statement.Of("fuse.other", $"A fuse of at least {rating}, and wire with an ampacity of no less than the fuse's rating."));
+            Statement.Of("fuse.other", $"A fuse of at least {rating:current:up}, and wire with an ampacity of no less than the fuse's rating."));
     }
+
+    /// <summary>True where a fuse carries too much, or is over its wire's ampacity.</summary>
+    private static bool IsBroken(PumpPoint pump) =>
+        pump.Pump.Feed is { Fuse: { } fuse } feed
+        && (pump.Current > fuse.Amperes * FuseChoice.MaximumLoad.DecimalFractions || feed.AmpacityAmperes < fuse.Amperes);
 
     /// <summary>The feed whose fuse exceeds its wire's ampacity by most, or comes nearest to that; none where no ampacity is known.</summary>
     private static Feed? Unprotected(SystemParts parts)

@@ -73,7 +73,7 @@ internal sealed class MinimumPulseCheck : ICheck
         Duration open = Duration.FromSeconds(reading.Used.Value);
         return outcome == Outcome.Holds
             ? Statement.Of("minimum-pulse.within", $"pulse {pulse}, open for {open} of it after the dead time, of at least {minimum}")
-            : Statement.Of("minimum-pulse.under", $"pulse {pulse}, open for {open} of it after the dead time, below the {minimum} of the minimum linear pulse width");
+            : Statement.Of("minimum-pulse.under", $"pulse {pulse}, open for {open.ApartFrom(minimum):pulse} of it after the dead time, below the {minimum.ApartFrom(open):pulse} of the minimum linear pulse width");
     }
 
     /// <inheritdoc/>
@@ -82,7 +82,7 @@ internal sealed class MinimumPulseCheck : ICheck
         double? smallest = null;
         foreach (SolvedPoint point in task.Points)
         {
-            if (point.Actual is { DeadTime: { } deadTime, StaticFlow: > 0 })
+            if (point.Judged is { DeadTime: { } deadTime, StaticFlow: > 0 })
             {
                 double most = LargestRating(point, deadTime);
                 smallest = smallest is { } soFar ? Math.Min(soFar, most) : most;
@@ -90,13 +90,13 @@ internal sealed class MinimumPulseCheck : ICheck
         }
 
         Injector fitted = task.Parts.Injectors.Injector;
-        VolumeFlow size = VolumeFlow.FromCubicMetersPerSecond(smallest ?? fitted.RatedFlow);
+        VolumeFlow size = VolumeFlow.FromCubicMetersPerSecond((smallest ?? fitted.RatedFlow) * (1 - Remedy.Hair));
         return Remedy.Of(
             Part,
             size,
             Statement.Of(
                 "minimum-pulse.smaller-injectors",
-                $"Injectors of at most {size:injector-flow} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, or ones that are linear to a shorter pulse."));
+                $"Injectors of at most {size:injector-flow:down} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, or ones that are linear to a shorter pulse."));
     }
 
     /// <summary>Why there is no pulse: the injector's flow is not known at the differential, or the dead-time table does not cover the point.</summary>
@@ -124,12 +124,12 @@ internal sealed class MinimumPulseCheck : ICheck
             InjectorFlow.StaticForPulse<Real>(
                 point.SolvedDemand.Injected,
                 parts.Injectors.Count,
-                point.Actual.AvailableTime,
+                point.Judged.AvailableTime,
                 parts.Injectors.Injector.MinimumOpenSeconds + deadTime,
                 deadTime),
             parts.Injectors.Injector.RatedPascals,
             parts.Injectors.Injector.TestDensity,
-            point.Actual.Differential,
+            point.Judged.Differential,
             point.SolvedDemand.Density);
 
         // With a dead time as long as the minimum pulse, any injector's pulse is long enough.

@@ -27,10 +27,11 @@ internal sealed class OpeningPressureCheck : ICheck
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
         Pressure maximum = point.Parts.Injectors.Injector.MaximumDifferential;
+        Pressure used = Pressure.FromPascals(double.IsFinite(reading.Used.Value) ? reading.Used.Value : point.Judged.Differential);
         return CheckReading.OutcomeOf(reading) switch
         {
-            Outcome.Holds => Statement.Of("opening-pressure.within", $"pressure across the injector {Across(reading)}, known to open against {maximum}"),
-            Outcome.Fails => Statement.Of("opening-pressure.over", $"pressure across the injector {Across(reading)}, known to open against only {maximum}"),
+            Outcome.Holds => Statement.Of("opening-pressure.within", $"pressure across the injector {used}, known to open against {maximum}"),
+            Outcome.Fails => Statement.Of("opening-pressure.over", $"pressure across the injector {used.ApartFrom(maximum):pressure}, known to open against only {maximum.ApartFrom(used):pressure}"),
             _ => CircuitFinding.PressureNotDecided(point.Judged.Differential, reading.Used, maximum.Pascals),
         };
     }
@@ -38,14 +39,12 @@ internal sealed class OpeningPressureCheck : ICheck
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        Pressure highest = Pressure.FromPascals(task.Points.Max(point => point.Actual.Differential));
+        Pressure highest = Pressure.FromPascals(task.Points.Max(point => point.Judged.Differential));
         return Remedy.Of(
             Part,
             highest,
             Statement.Of(
                 "opening-pressure.other-injectors",
-                $"Injectors known to open against at least {highest}, or less rail pressure."));
+                $"Injectors known to open against at least {highest:pressure:up}, or less rail pressure."));
     }
-
-    private static Pressure Across(in CheckReading<Real> reading) => Pressure.FromPascals(reading.Used.Value);
 }

@@ -46,8 +46,8 @@ internal sealed class PressureRatingCheck : ICheck
             (Outcome.Holds, _) => Statement.Of("pressure-rating.within", $"{outlet} at the pump outlet, {rail} in the rail, rated for {rating}"),
             (Outcome.CannotSay, true) => CircuitFinding.PressureNotDecided(rail.Pascals, outlet.Pascals, rating.Pascals),
             (Outcome.CannotSay, _) => Statement.Of("pressure-rating.outlet-not-known", $"{rail} in the rail, rated for {rating}; the pressure at the pump outlet is not known"),
-            (_, true) => Statement.Of("pressure-rating.over", $"{outlet} at the pump outlet, {rail} in the rail, rated for only {rating}"),
-            _ => Statement.Of("pressure-rating.over-in-rail", $"{rail} in the rail, rated for only {rating}"),
+            (_, true) => Statement.Of("pressure-rating.over", $"{outlet.ApartFrom(rating):pressure} at the pump outlet, {rail} in the rail, rated for only {rating.ApartFrom(outlet):pressure}"),
+            _ => Statement.Of("pressure-rating.over-in-rail", $"{rail.ApartFrom(rating):pressure} in the rail, rated for only {rating.ApartFrom(rail):pressure}"),
         };
     }
 
@@ -60,7 +60,7 @@ internal sealed class PressureRatingCheck : ICheck
             highest,
             Statement.Of(
                 "pressure-rating.higher",
-                $"Hoses, fittings and filter rated for at least {highest}, or less rail pressure."));
+                $"Hoses, fittings and filter rated for at least {highest:pressure:up}, or less rail pressure."));
     }
 
     private static double Highest(SolvedPoint point)

@@ -55,25 +55,26 @@ internal sealed class PumpCheck : ICheck
                 ? Statement.Of("pump.adequate", $"delivers {lower:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}")
                 : Statement.Of("pump.adequate-at-least", $"delivers at least {lower:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}"),
             _ => exact
-                ? Statement.Of("pump.too-small", $"delivers {upper:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}{Consequence(point)}")
-                : Statement.Of("pump.too-small-at-most", $"delivers at most {upper:pump-flow} at {set} in the rail, {required:pump-flow} required{rule}{Consequence(point)}"),
+                ? Statement.Of("pump.too-small", $"delivers {upper.ApartFrom(required):pump-flow} at {set} in the rail, {required.ApartFrom(upper):pump-flow} required{rule}{Consequence(point)}")
+                : Statement.Of("pump.too-small-at-most", $"delivers at most {upper.ApartFrom(required):pump-flow} at {set} in the rail, {required.ApartFrom(upper):pump-flow} required{rule}{Consequence(point)}"),
         };
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        // A pump delivers no less at a lower pressure: the largest flow at the highest pressure serves every point.
-        VolumeFlow flow = Flow(task.Failing.Max(point => point.SolvedCircuit.Required));
-        Pressure rise = Pressure.FromPascals(task.Failing.Max(point => point.SolvedCircuit.Task.RiseToDeliver(point.SolvedCircuit.Required)));
+        // A pump delivers no less at a lower pressure: the largest flow at the highest pressure serves every point, also those at which this
+        // pump does not fail and another, with a steeper curve, might.
+        VolumeFlow flow = Flow(task.Points.Max(point => point.SolvedCircuit.Required));
+        Pressure rise = Pressure.FromPascals(task.Points.Max(point => point.SolvedCircuit.Task.RiseToDeliver(point.SolvedCircuit.Required)));
         ElectricPotential voltage = ElectricPotential.FromVolts(
-            task.Failing.Min(point => point.SolvedCircuit.LowerPumps.Min(pump => pump.Voltage)));
+            task.Points.Min(point => point.SolvedCircuit.LowerPumps.Min(pump => pump.Voltage)));
         return Remedy.Of(
             Part,
             flow,
             Statement.Of(
                 "pump.larger",
-                $"A pump, or pumps together, that deliver at least {flow:pump-flow} against {rise} with {voltage} at the motor."));
+                $"A pump, or pumps together, that deliver at least {flow:pump-flow:up} against {rise:pressure:up} with {voltage:voltage:down} at the motor."));
     }
 
     private static Statement NotCovered(PumpPoint point) =>

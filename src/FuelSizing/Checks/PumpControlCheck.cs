@@ -51,7 +51,7 @@ internal sealed class PumpControlCheck : ICheck
         Pressure set = Pressure.FromPascals(point.SolvedCircuit.RailSet);
         Pressure rail = Pressure.FromPascals(point.SolvedCircuit.Rail);
         return CheckReading.OutcomeOf(reading) == Outcome.Fails
-            ? Statement.Of("pump-control.at-lowest-speed", $"at its lowest speed the pump still holds {rail}, over the {set} target")
+            ? Statement.Of("pump-control.at-lowest-speed", $"at its lowest speed the pump still holds {rail.ApartFrom(set):pressure}, over the {set.ApartFrom(rail):pressure} target")
             : Statement.Of("pump-control.within", $"the pump runs on {ElectricPotential.FromVolts(point.SolvedCircuit.State.FedVoltage)}");
     }
 

@@ -41,23 +41,29 @@ internal sealed class PumpInletCheck : ICheck
         Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.SuctionMargin) is { } mark
             ? Statement.Of("suction.margin", $", with {margin} more than that{mark}")
             : null;
-        return Statement.Of(
-            CheckReading.OutcomeOf(reading) == Outcome.Fails ? "suction.fuel-may-boil" : "suction.within",
-            $"{Pressure.FromPascals(reading.Used.Value)} absolute at the inlet, {Pressure.FromPascals(reading.Allowed.Value)} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}{rule}");
+        Pressure inlet = Pressure.FromPascals(reading.Used.Value);
+        Pressure required = Pressure.FromPascals(reading.Allowed.Value);
+        return CheckReading.OutcomeOf(reading) == Outcome.Fails
+            ? Statement.Of(
+                "suction.fuel-may-boil",
+                $"{inlet.ApartFrom(required):pressure} absolute at the inlet, {required.ApartFrom(inlet):pressure} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}{rule}")
+            : Statement.Of(
+                "suction.within",
+                $"{inlet} absolute at the inlet, {required} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}{rule}");
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        CheckReading<Real> worst = task.Failing
+        // What is missing, not the share of it: hotter fuel asks for more at a smaller share.
+        Pressure missing = Pressure.FromPascals(task.Failing
             .Select(point => Read(point.Parts, PointReading.Of(point)))
-            .MinBy(reading => (double)reading.Margin);
-        Pressure missing = Pressure.FromPascals(worst.Allowed.Value) - Pressure.FromPascals(worst.Used.Value);
+            .Max(reading => reading.Allowed.Value - reading.Used.Value));
         return Remedy.Of(
             Part,
             missing,
             Statement.Of(
                 "suction.better-inlet",
-                $"{missing} more at the pump inlet: a wider or shorter suction line, a lower pump, or cooler fuel."));
+                $"{missing:pressure:up} more at the pump inlet: a wider or shorter suction line, a lower pump, or cooler fuel."));
     }
 }

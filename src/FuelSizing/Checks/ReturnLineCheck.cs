@@ -32,27 +32,31 @@ internal sealed class ReturnLineCheck : ICheck
     {
         PointValues<Real> at = PointReading.Of(point);
         Pressure set = Pressure.FromPascals(point.SolvedCircuit.RailSet);
-        return CheckReading.OutcomeOf(reading) switch
+        if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
         {
-            Outcome.Holds => Statement.Of("return-line.within", $"passes {Flow(at.Maximum.Returned):pump-flow} at {Pressure.FromPascals(reading.Used.Value)}, below the {set} set"),
-            Outcome.Fails => Statement.Of(
-                "return-line.too-narrow", $"passes {Flow(at.Minimum.Returned):pump-flow} only at {Pressure.FromPascals(reading.Used.Value)}: the rail cannot fall to the {set} set"),
-            _ => CircuitFinding.PressureNotDecided(at.Minimum.ReturnGauge, at.Maximum.ReturnGauge, at.RailSet),
-        };
+            return CircuitFinding.PressureNotDecided(at.Minimum.ReturnGauge, at.Maximum.ReturnGauge, at.RailSet);
+        }
+
+        Pressure needed = Pressure.FromPascals(reading.Used.Value);
+        return CheckReading.OutcomeOf(reading) == Outcome.Holds
+            ? Statement.Of("return-line.within", $"passes {Flow(at.Maximum.Returned):pump-flow} at {needed}, below the {set} set")
+            : Statement.Of("return-line.too-narrow", $"passes {Flow(at.Minimum.Returned):pump-flow} only at {needed.ApartFrom(set):pressure}: the rail cannot fall to the {set.ApartFrom(needed):pressure} set");
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        SolvedPoint worst = task.Failing.MaxBy(point => point.SolvedCircuit.State.MaximumAtSet)!;
+        // A line loses no more at a smaller flow: the largest surplus at the lowest set pressure serves every point.
         VolumeFlow surplus = VolumeFlow.FromCubicMetersPerSecond(
-            PumpDuty.Returned<Real>(worst.SolvedCircuit.State.MaximumAtSet, worst.SolvedDemand.Injected).Value);
+            task.Failing.Max(point => PumpDuty.Returned<Real>(point.SolvedCircuit.State.MaximumAtSet, point.SolvedDemand.Injected).Value)
+            * (1 + Remedy.Hair));
+        Pressure set = Pressure.FromPascals(task.Failing.Min(point => point.SolvedCircuit.RailSet));
         return Remedy.Of(
             Part,
             surplus,
             Statement.Of(
                 "return-line.wider",
-                $"A return line that passes {surplus:pump-flow} at {worst.RailSetGauge} or less (wider, shorter, fewer fittings), or a pump that delivers less."));
+                $"A return line that passes {surplus:pump-flow:up} at {set:pressure:down} or less (wider, shorter, fewer fittings), or a pump that delivers less."));
     }
 
     private static VolumeFlow Flow(Real flow) => VolumeFlow.FromCubicMetersPerSecond(flow.Value);

@@ -54,21 +54,22 @@ internal sealed class WireCheck : ICheck
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
         ElectricCurrent ampacity = ElectricCurrent.FromAmperes(reading.Allowed.Value);
         return outcome == Outcome.Fails
-            ? Statement.Of("wire.over", $"{feed.Name} carries {used}, over its ampacity of {ampacity} in surroundings of {feed.Ambient!.Value}")
+            ? Statement.Of("wire.over", $"{feed.Name} carries {used.ApartFrom(ampacity):current}, over its ampacity of {ampacity.ApartFrom(used):current} in surroundings of {feed.Ambient!.Value}")
             : Statement.Of("wire.within", $"{feed.Name} carries {used} of at most {ampacity} in surroundings of {feed.Ambient!.Value}");
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        // A requirement rounded down would not meet itself.
-        ElectricCurrent most = ElectricCurrent.FromAmperes(Math.Ceiling(10 * task.Failing.Max(point => PointReading.Of(point).Maximum.WireCurrent)) / 10);
+        // Thicker wire loses less, and the motor then draws more: the wire must carry what is drawn with none of its loss.
+        ElectricCurrent most = ElectricCurrent.FromAmperes(
+            WithoutWireLoss.Current(task, pump => pump.MaximumCurrent > pump.Pump.Feed?.AmpacityAmperes));
         return Remedy.Of(
             Part,
             most,
             Statement.Of(
                 "wire.thicker",
-                $"Wire with an ampacity of more than {most} ({AmpacityTable.Source}), or insulation for a higher temperature, or a cooler route."));
+                $"Wire with an ampacity of at least {most:current:up} ({AmpacityTable.Source}), or insulation for a higher temperature, or a cooler route."));
     }
 
     /// <summary>That the bounds of a pump's current lie on either side of its limit.</summary>

@@ -63,7 +63,7 @@ public sealed class FuseChoice : IReadable
                 ampacity,
                 Statement.Of(
                     "fuse.too-large",
-                    $"None: {current} needs a fuse of {ElectricCurrent.FromAmperes(needed)} or more, and blade fuses are covered to {StandardRatings[^1]}; give each pump its own feed and fuse."));
+                    $"None: {current} needs a fuse of {ElectricCurrent.FromAmperes(needed):current:up} or more, and blade fuses are covered to {StandardRatings[^1]}; give each pump its own feed and fuse."));
         }
 
         ElectricCurrent rating = StandardRatings.First(standard => Carries(standard.Amperes, needed));
@@ -81,7 +81,7 @@ public sealed class FuseChoice : IReadable
                 ampacity,
                 Statement.Of(
                     "fuse.wire-unprotected",
-                    $"None: {current} needs a fuse of {rating}, which does not protect {conductor} ({allowed}); {Thicker(rating, insulationRating, ambient)}."));
+                    $"None: {current} needs a fuse of {rating.ApartFrom(allowed):current}, which does not protect {conductor} ({allowed.ApartFrom(rating):current}); {Thicker(rating, insulationRating, ambient)}."));
         }
 
         Ratio share = Ratio.FromDecimalFractions(load / rating.Amperes);

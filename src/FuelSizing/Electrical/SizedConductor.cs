@@ -50,7 +50,7 @@ public sealed class SizedConductor : IReadable
             nextThinner is not null && nextThinnerDrop is { } more
                 ? Statement.Of(
                     "wire.found",
-                    $"{conductor} drops {drop:voltage-drop} of the {allowed:voltage-drop} allowed; {nextThinner} would drop {more:voltage-drop}.")
+                    $"{conductor} drops {drop:voltage-drop} of the {allowed:voltage-drop} allowed; {nextThinner} would drop {more.ApartFrom(allowed):voltage-drop}.")
                 : Statement.Of(
                     "wire.thinnest",
                     $"{conductor} drops {drop:voltage-drop} of the {allowed:voltage-drop} allowed; the list holds no thinner one."));

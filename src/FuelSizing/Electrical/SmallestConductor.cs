@@ -94,7 +94,7 @@ public sealed class SmallestConductor : IReadable
                 return SizedConductor.None(
                     Statement.Of(
                         "wire.contacts-take-it-all",
-                        $"None: the contacts alone drop {Drop(ContactOhms):voltage-drop} of the {Allowed:voltage-drop} allowed; better connections, fuse holder, relay or switch must come first."));
+                        $"None: the contacts alone drop {Drop(ContactOhms).ApartFrom(Allowed):voltage-drop} of the {Allowed:voltage-drop} allowed; better connections, fuse holder, relay or switch must come first."));
             }
 
             for (int size = 0; size < thinToThick.Count; size++)
@@ -113,7 +113,7 @@ public sealed class SmallestConductor : IReadable
             return SizedConductor.None(
                 Statement.Of(
                     "wire.none",
-                    $"None: {thickest} drops {DropWith(thickest):voltage-drop} of the {Allowed:voltage-drop} allowed, and the list ends there; shorten the run or allow more drop."));
+                    $"None: {thickest} drops {DropWith(thickest).ApartFrom(Allowed):voltage-drop} of the {Allowed:voltage-drop} allowed, and the list ends there; shorten the run or allow more drop."));
         }
 
         private ElectricPotential DropWith(Conductor conductor) =>

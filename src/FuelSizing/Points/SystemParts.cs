@@ -65,6 +65,9 @@ public sealed class SystemParts
     /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
     internal InjectionConstants<Real> Injection { get; }
 
+    /// <summary>The same parts with other pumps or other wiring, unchecked: they are known to fit.</summary>
+    internal SystemParts With(PumpAssembly pump) => new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits);
+
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
     internal PointDemand DemandAt(OperatingPoint point)
     {

@@ -132,7 +132,7 @@ public class RemedyTests
         double[] volts = [.. failing.Select(result => result.Circuit.Pumps.Min(pump => pump.Voltage.Volts))];
         Assert.True(volts.Max() > volts.Min() + 0.2);
         Assert.Equal(
-            $"A pump, or pumps together, that deliver at least {Readable.PumpFlow(maximum)} against 390 kPa with {Readable.Of(Wren.Volt(volts.Min()))} at the motor.",
+            $"A pump, or pumps together, that deliver at least {TextStyle.Metric.Write(maximum, "pump-flow:up")} against 390 kPa with {TextStyle.Metric.Write(Wren.Volt(volts.Min()), "voltage:down")} at the motor.",
             For(sweep, Part.Pump).Text.ToString());
     }
 

@@ -1,0 +1,35 @@
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+
+namespace FuelSizing.Checks;
+
+/// <summary>The current that motors draw where their wire loses nothing: with any wire that takes its place they draw no more.</summary>
+internal static class WithoutWireLoss
+{
+    /// <summary>The highest current of some pumps, as they are or without loss in the wire, whichever is higher, A.</summary>
+    /// <param name="task">All points, for another wire may fail at a point at which this one holds, and those that fail.</param>
+    /// <param name="isBroken">Whether a pump's wire or fuse fails where it runs.</param>
+    /// <returns>Zero where no current is known.</returns>
+    public static double Current(RemedyTask task, Func<PumpPoint, bool> isBroken)
+    {
+        int[] broken =
+        [
+            .. Enumerable.Range(0, task.Failing[0].SolvedCircuit.Pumps.Length)
+                .Where(pump => task.Failing.Any(point => isBroken(point.SolvedCircuit.Pumps[pump]))),
+        ];
+        SystemParts rewired = task.Parts.With(task.Parts.Pump.Rewired(feed => feed.WithLoopOfAtMost(feed.ContactOhms)));
+        double highest = 0;
+        foreach (SolvedPoint point in task.Points)
+        {
+            SolvedCircuit without = rewired.CircuitAt(point.SolvedDemand);
+            foreach (int pump in broken)
+            {
+                highest = Math.Max(highest, Math.Max(Known(point.SolvedCircuit.CurrentOf(pump).Maximum), Known(without.CurrentOf(pump).Maximum)));
+            }
+        }
+
+        return highest;
+    }
+
+    private static double Known(double amperes) => double.IsNaN(amperes) ? 0 : amperes;
+}
