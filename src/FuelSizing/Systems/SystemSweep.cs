@@ -144,7 +144,7 @@ public static class SystemSweep
             remedies.Add(Remedy.Of(
                 standings[0].Part,
                 limit.Boost,
-                Statement.Of("boost.less", $"Or, with the parts as they are, no more than {limit.Boost:boost} of boost.")));
+                Statement.Of("boost.less", $"Or, with the parts as they are, no more than {limit.Boost:boost:down} of boost.")));
         }
 
         return remedies;

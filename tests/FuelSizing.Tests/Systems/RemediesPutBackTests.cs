@@ -141,6 +141,38 @@ public class RemediesPutBackTests(ITestOutputHelper output)
         return (With(printed.Value), With(printed.Beyond(-1)));
     });
 
+    /// <summary>At the sweep's speeds, and from its lowest boost up to the one printed.</summary>
+    [Fact]
+    public void LessBoost_Obeyed_Holds()
+    {
+        int obeyed = 0;
+        Case.Sample(
+            draw =>
+            {
+                double[] rising = [.. draw.Select((one, place) => place == 8 ? 0.3 + (0.7 * one) : one)];
+                FuelSystem system = draw[9] < 0.5 ? SmallInjectors(rising) : SmallPump(rising);
+                SweepResult before = Swept(rising, system);
+                if (before.Remedies.FirstOrDefault(remedy => remedy.Text.Code == "boost.less") is not { } remedy)
+                {
+                    return;
+                }
+
+                Interlocked.Increment(ref obeyed);
+                PutBack.Printed bar = PutBack.After("no more than", remedy.ToString().Replace("−", "-", StringComparison.Ordinal));
+                Outcome UpTo(double most) => system.Sweep(before.Speeds, [before.Boosts[0], Pressure.FromBars(most)], before.Results[0].Point.Conditions)
+                    .Standings.Single(standing => standing.Part == remedy.Part).Outcome;
+                if (bar.Value > before.Boosts[0].Bars)
+                {
+                    Assert.True(UpTo(bar.Value) == Outcome.Holds, $"it fails: {remedy}");
+                }
+
+                Assert.True(UpTo(Math.Max(bar.Beyond(1), before.Boosts[0].Bars + 1e-9)) != Outcome.Holds, $"one step more holds: {remedy}");
+            },
+            iter: 4 * PutBack.Cases);
+        output.WriteLine($"no more than … of boost: {obeyed} of {4 * PutBack.Cases}");
+        Assert.True(obeyed >= PutBack.Cases / 2, $"Only {obeyed}.");
+    }
+
     private static FuelSystem SmallInjectors(double[] draw) => Base(draw, Of(draw, 0, 120, 500), 2);
 
     private static FuelSystem LargeInjectors(double[] draw) => Base(draw, Of(draw, 0, 1000, 6000), 2);
