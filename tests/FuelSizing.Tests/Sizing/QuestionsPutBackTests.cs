@@ -9,7 +9,6 @@ using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;

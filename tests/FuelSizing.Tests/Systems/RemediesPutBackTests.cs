@@ -3,7 +3,6 @@ using CsCheck;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
-using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
