@@ -46,10 +46,10 @@ internal sealed class PumpInletCheck : ICheck
         return CheckReading.OutcomeOf(reading) == Outcome.Fails
             ? Statement.Of(
                 "suction.fuel-may-boil",
-                $"{inlet.ApartFrom(required):pressure} absolute at the inlet, {required.ApartFrom(inlet):pressure} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}{rule}")
+                $"{inlet.ApartFrom(required):pressure} absolute at the inlet, {required.ApartFrom(inlet):pressure} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.InletTemperature}{rule}")
             : Statement.Of(
                 "suction.within",
-                $"{inlet} absolute at the inlet, {required} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.FuelTemperature}{rule}");
+                $"{inlet} absolute at the inlet, {required} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.InletTemperature}{rule}");
     }
 
     /// <inheritdoc/>
