@@ -33,7 +33,9 @@ internal static class SizingShown
         $"Statement: {statement.Code}", [Fact.Words("Says", statement.In(style))]));
 
     private static void Answer<T>(string symbol)
-        where T : struct =>
+        where T : struct
+    {
+        Shown.By<SizingRange<T>>((range, style) => new("Where everything holds", [Fact.Words("Range", PartText.Say(range, style))]));
         Shown.By<SizingAnswer<T>>((answer, style) => new(
             answer.IsFeasible ? "Answer" : answer.Ranges.Count > 0 ? "No such value; see the range that holds" : "No value is adequate",
             [
@@ -41,4 +43,5 @@ internal static class SizingShown
                 Fact.Words(answer.IsFeasible ? "Limited by" : "Prevented by", PartText.Say(answer.Binding, style)),
                 .. answer.Next is { } next ? (Fact[])[Fact.Words("Next", PartText.Say(next, style))] : [],
             ]));
+    }
 }

@@ -56,14 +56,24 @@ public sealed class SizingAnswer<T> : IReadable
 
 /// <summary>A range of a figure over which everything holds, its ends included.</summary>
 /// <typeparam name="T">What was asked for: a flow, a pressure, a gain.</typeparam>
-public readonly record struct SizingRange<T>
+public sealed class SizingRange<T> : IReadable
     where T : struct
 {
-    internal SizingRange(T minimum, T maximum) => (Minimum, Maximum) = (minimum, maximum);
+    internal SizingRange(T minimum, T maximum, Statement text) => (Minimum, Maximum, Text) = (minimum, maximum, text);
 
     /// <summary>Its lower end.</summary>
     public T Minimum { get; }
 
     /// <summary>Its upper end.</summary>
     public T Maximum { get; }
+
+    /// <summary>Both ends in words, rounded into the range.</summary>
+    public Statement Text { get; }
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Text.In(style);
+
+    /// <summary>Both ends in words.</summary>
+    /// <returns>For instance <c>from 421 mL/min to 515 mL/min</c>.</returns>
+    public override string ToString() => Text.ToString();
 }

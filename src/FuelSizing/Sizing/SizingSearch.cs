@@ -81,7 +81,7 @@ internal sealed class SizingSearch
     {
         HeldRange[] ranges = Ranges(figure, out double nearest);
         (double Lowest, double Highest)[] ends = Array.ConvertAll(ranges, range => Extremes(amount, range));
-        SizingRange<T>[] outputs = Array.ConvertAll(ends, at => new SizingRange<T>(output.Typed(at.Lowest), output.Typed(at.Highest)));
+        SizingRange<T>[] outputs = Array.ConvertAll(ends, at => Typed(new HeldRange(at.Lowest, at.Highest), output));
         if (ranges.Length == 0 || ranges[0].From > _minimum)
         {
             SizingAnswer<TFigure> none = ranges.Length == 0 ? Nothing(nearest, figure) : NotFromStart(ranges, figure);
@@ -122,16 +122,18 @@ internal sealed class SizingSearch
 
     private static SizingRange<T>[] Typed<T>(HeldRange[] ranges, SizedFigure<T> figure)
         where T : struct =>
-        Array.ConvertAll(ranges, range => new SizingRange<T>(figure.Typed(range.From), figure.Typed(range.To)));
+        Array.ConvertAll(ranges, range => Typed(range, figure));
+
+    private static SizingRange<T> Typed<T>(HeldRange range, SizedFigure<T> figure)
+        where T : struct => new(figure.Typed(range.From), figure.Typed(range.To), InWords(range, figure));
+
+    private static Statement InWords<T>(HeldRange range, SizedFigure<T> figure)
+        where T : struct => Statement.Of("sizing.range", $"from {figure.End(range.From, range.To)} to {figure.End(range.To, range.From)}");
 
     private static Statement InWords<T>(IReadOnlyList<HeldRange> ranges, SizedFigure<T> figure)
         where T : struct
     {
-        Statement[] words =
-        [
-            .. ranges.Select(range => Statement.Of(
-                "sizing.range", $"from {figure.End(range.From, range.To)} to {figure.End(range.To, range.From)}")),
-        ];
+        Statement[] words = [.. ranges.Select(range => InWords(range, figure))];
         return words.Length == 1 ? words[0] : Statement.Of("sizing.ranges", $"{words:, and}");
     }
 
