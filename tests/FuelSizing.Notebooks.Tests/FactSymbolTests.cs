@@ -78,7 +78,7 @@ public sealed partial class FactSymbolTests
     [GeneratedRegex(@"^\| `(?<symbol>[^`]+)` \|", RegexOptions.ExplicitCapture)]
     private static partial Regex Row();
 
-    [GeneratedRegex(@"(?<=, )""(?<symbol>[^""\s–]{1,10})""(?=, )|\b(Answer<[\w.]+>\(|Iso1585 \? |"" : )""(?<symbol>[^""\s–]{1,10})""(?=, s)", RegexOptions.ExplicitCapture)]
+    [GeneratedRegex(@"(?<=, )""(?<symbol>[^""\s–]{1,10})""(?=, )|\b(Answer<[\w.]+>\(|Iso1585 \? |"" : )""(?<symbol>[^""\s–]{1,10})""(?=, s)|\bAnswer<[\w.]+>\(""(?<symbol>[^""\s–]{1,10})""(?=\))", RegexOptions.ExplicitCapture)]
     private static partial Regex Between();
 
     [GeneratedRegex(@"(?<=^[^_,]+)_[1-9]\d*$|(?<=_[^,]+),[1-9]\d*$")]

@@ -82,7 +82,7 @@ internal static class OutputFigures
     }
 
     /// <summary>An interval, its ends rounded outward, for instance <c>95.1 to 96.9 %</c>.</summary>
-    public static string Interval((Ratio Minimum, Ratio Maximum) range, string kind, TextStyle style) =>
+    public static string Interval((Ratio Minimum, Ratio Maximum) range, TextStyle style, string kind) =>
         $"{style.Write(range.Minimum, $"{kind}:down").Replace(" %", "", StringComparison.Ordinal)} to {style.Write(range.Maximum, $"{kind}:up")}";
 
     /// <summary>A value on an axis as a label writes it: as many decimals as can be told apart over the span shown.</summary>

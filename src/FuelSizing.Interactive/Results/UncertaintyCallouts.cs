@@ -48,7 +48,7 @@ public static class UncertaintyCallouts
                 .. result.Parts.Except(always).OrderBy(part => part.Chance.Holding).Select(part => Line(part, style)),
                 .. hold,
                 .. open.Select(one => $"Not judged: {PartText.Say(one, style)}."),
-                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete, style)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Default), "chance", style)}, if the distributions are right.",
+                $"{UncertaintyTables.Drawn(result.Samples, result.Sampling, result.IsComplete, style)} With 95 % confidence the chance lies within {OutputFigures.Interval(result.All.Interval(OutputFigures.Default), style, "chance")}, if the distributions are right.",
             ]);
     }
 

@@ -47,7 +47,7 @@ public static class UncertaintyTables
         [
             name,
             style.Chance(chance.Holds),
-            OutputFigures.Interval(chance.Interval(OutputFigures.Default), "chance", style),
+            OutputFigures.Interval(chance.Interval(OutputFigures.Default), style, "chance"),
             .. unknown ? (string[])[chance.CannotSay == 0 ? "–" : style.Chance(Ratio.FromDecimalFractions((double)chance.CannotSay / chance.Samples))] : [],
             reserve.Percentile(Low) is { } low ? OutputFigures.ReserveOf(low, style) : "–",
             reserve.Percentile(Middle) is { } middle ? OutputFigures.ReserveOf(middle, style) : "–",
@@ -173,9 +173,9 @@ public static class UncertaintyTables
             [
                 share.Input.Name,
                 style.DutyCycle(share.FirstOrder),
-                OutputFigures.Interval(share.FirstOrderInterval(OutputFigures.Default), "duty-cycle", style),
+                OutputFigures.Interval(share.FirstOrderInterval(OutputFigures.Default), style, "duty-cycle"),
                 style.DutyCycle(share.Total),
-                OutputFigures.Interval(share.TotalInterval(OutputFigures.Default), "duty-cycle", style),
+                OutputFigures.Interval(share.TotalInterval(OutputFigures.Default), style, "duty-cycle"),
             ])],
             $"Shares of the variance.{scatter} {Drawn(result.Samples, result.Sampling, result.IsComplete, style)}{unknown} 95 % interval: what the number of samples leaves open. Where the true share is near zero, its estimate may be a little under it.");
     }

@@ -77,7 +77,7 @@ internal static class UncertaintyShown
         (Ratio minimum, Ratio maximum) = chance.Interval(OutputFigures.Default);
         return
         [
-            new("Holds", "", style.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((minimum, maximum), "chance", style)}"),
+            new("Holds", "", style.Chance(chance.Holds), $"95 % interval {OutputFigures.Interval((minimum, maximum), style, "chance")}"),
             new("Samples", "N_s", style.Count(chance.Samples)),
             new("Of them hold", "", style.Count(chance.Holding)),
             new("Of them fail", "", style.Count(chance.Failing)),
