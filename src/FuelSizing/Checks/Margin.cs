@@ -57,9 +57,6 @@ public sealed class Margin : IReadable
     /// <summary>Where it was judged.</summary>
     internal OperatingPoint Point => _point.Point;
 
-    /// <summary>True if it was judged at this very point.</summary>
-    internal bool IsOf(SolvedPoint point) => ReferenceEquals(_point, point);
-
     /// <inheritdoc/>
     public string In(TextStyle style) => $"{Part}: {Finding.In(style)}";
 

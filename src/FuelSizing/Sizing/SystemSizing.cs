@@ -168,7 +168,7 @@ public static class SystemSizing
             MaximumBoostSearched,
             boost => [.. speeds.Select(speed => system.Solve(
                 OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))],
-            BoostKnots.Of(system, MaximumBoostSearched))
+            BoostKnots.Of(system, 0, MaximumBoostSearched))
             .Maximum(Boost);
     }
 
@@ -189,7 +189,7 @@ public static class SystemSizing
             0,
             MaximumBoostSearched,
             boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))],
-            BoostKnots.Of(system, MaximumBoostSearched))
+            BoostKnots.Of(system, 0, MaximumBoostSearched))
             .MaximumOf<Power, Pressure>(
                 new(PowerAt, (power, other) => Statement.Of("sizing.figure", $"{power.Towards(other):power}"), boost => boost),
                 Boost,

@@ -23,12 +23,18 @@ internal sealed class RangeSearch
     // On a smooth margin the dip is at most what the middle is off the straight line; more allows for one that is not so smooth.
     private const double Dip = 1.5;
     private const double Slope = 0.02;
+
+    // What nine points do not show is the less likely the smaller the rectangle.
+    private const double SlopeFades = 0.7;
     private const double Trace = 1e-9;
 
     // A margin of +100 % or more is as good as any; steep ones would have rectangles halved for nothing.
     private const double Ample = 1;
 
     private const int MaximumHalvings = 22;
+
+    private const int HalvingsBeforeSearch = 10;
+    private const int SearchHalvings = 8;
 
     // Of a check that fails somewhere only the lowest boost is looked for at which it does.
     private const int MaximumHalvingsOfFailing = 4;
@@ -82,10 +88,10 @@ internal sealed class RangeSearch
 
         double[] across = Lines(
             grid.Take(speeds).Select(result => result.Point.Speed.RevolutionsPerMinute),
-            (from, to) => SweepKnots.Speeds(system.Demand, from, to));
+            (from, to) => SpeedKnots.Between(system.Demand, from, to));
         double[] up = Lines(
             grid.Where((_, place) => place % speeds == 0).Select(result => result.Point.Boost.Pascals),
-            (from, to) => SweepKnots.Boosts(system.Regulator, from, to));
+            (from, to) => BoostKnots.Of(system, from, to));
         (search._speeds, search._boosts) = (across, up);
         search.Cover(across, up);
         return search;
@@ -176,7 +182,7 @@ internal sealed class RangeSearch
 
             (double along, double offSpeed) = Change(left, 1, 3);
             (double upward, double offBoost) = Change(left, 3, 1);
-            double bound = least - (Dip * Math.Max(offSpeed, offBoost)) - (Slope * Math.Max(along, upward));
+            double bound = least - (Dip * Math.Max(offSpeed, offBoost)) - (Slope * Math.Pow(SlopeFades, cell.Halvings) * Math.Max(along, upward));
             if (bound >= 0 || (least >= 0 && bound >= -Millionth))
             {
                 continue;
@@ -195,6 +201,12 @@ internal sealed class RangeSearch
                 continue;
             }
 
+            // Along a kink middles stay off the straight line however small the rectangles: there the least is looked for instead.
+            if (cell.Halvings >= HalvingsBeforeSearch && least >= 0 && Lowest(check, cell, nine) >= 0)
+            {
+                continue;
+            }
+
             isNear = true;
             bySpeed = Math.Max(bySpeed, (along + offSpeed) / Math.Max(Trace, -bound));
             byBoost = Math.Max(byBoost, (upward + offBoost) / Math.Max(Trace, -bound));
@@ -204,6 +216,29 @@ internal sealed class RangeSearch
         {
             Halve(cell, acrossSpeed: bySpeed >= byBoost ? cell.Slow < cell.Fast : cell.Low >= cell.High);
         }
+    }
+
+    /// <summary>The least of a margin in a rectangle, downhill from the least of its nine points.</summary>
+    private double Lowest(int check, in Cell cell, OperatingResult[] nine)
+    {
+        OperatingResult best = nine.MinBy(point => Left(check, point) is var left && double.IsNaN(left) ? double.PositiveInfinity : left)!;
+        double across = (cell.Fast - cell.Slow) / 4;
+        double up = (cell.High - cell.Low) / 4;
+        for (int halving = 0; halving < SearchHalvings && Left(check, best) >= 0; halving++)
+        {
+            (double speed, double boost) = (best.Point.Speed.RevolutionsPerMinute, best.Point.Boost.Pascals);
+            foreach ((double beside, double above) in new[] { (-across, 0.0), (across, 0), (0, -up), (0, up) })
+            {
+                if (cell.Covers(speed + beside, boost + above) && At(speed + beside, boost + above) is var other && Left(check, other) < Left(check, best))
+                {
+                    best = other;
+                }
+            }
+
+            (across, up) = (across / 2, up / 2);
+        }
+
+        return Left(check, best);
     }
 
     private void Halve(in Cell cell, bool acrossSpeed)
@@ -252,13 +287,7 @@ internal sealed class RangeSearch
         double? least = null;
         for (int point = 0; point < points.Length; point++)
         {
-            Margin margin = points[point].Margins[check];
-            left[point] = margin.Outcome switch
-            {
-                Outcome.Holds => Math.Min(Ample, margin.Share ?? Ample),
-                Outcome.Fails => Math.Max(-Ample, Math.Min(margin.Share ?? -Ample, -Trace)),
-                _ => double.NaN,
-            };
+            left[point] = Left(check, points[point]);
             if (!double.IsNaN(left[point]))
             {
                 least = Math.Min(least ?? double.PositiveInfinity, left[point]);
@@ -266,6 +295,17 @@ internal sealed class RangeSearch
         }
 
         return least;
+    }
+
+    private static double Left(int check, OperatingResult point)
+    {
+        Margin margin = point.Margins[check];
+        return margin.Outcome switch
+        {
+            Outcome.Holds => Math.Min(Ample, margin.Share ?? Ample),
+            Outcome.Fails => Math.Max(-Ample, Math.Min(margin.Share ?? -Ample, -Trace)),
+            _ => double.NaN,
+        };
     }
 
     /// <summary>How much a margin changes along three lines of three points, and how far the middles are off the straight line.</summary>
@@ -332,6 +372,8 @@ internal sealed class RangeSearch
         public double MiddleSpeed => (Slow + Fast) / 2;
 
         public double MiddleBoost => (Low + High) / 2;
+
+        public bool Covers(double speed, double boost) => speed >= Slow && speed <= Fast && boost >= Low && boost <= High;
 
         public bool IsPoint => Slow >= Fast && Low >= High;
     }

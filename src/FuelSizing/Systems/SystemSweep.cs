@@ -87,8 +87,7 @@ public static class SystemSweep
                 .ThenBy(standing => standing.Tightest.Margin, Urgency.Order),
         ];
         bool isSolved = boosts[^1].Pascals == last.Pascals;
-        OperatingResult[] points = [.. results, .. search.Points.Where(point => standings.Any(standing => standing.Tightest.Margin.IsOf(point))).Except(results)];
-        Remedy[] remedies = [.. Remedies(standings, boosts[0], points, cancellation, out bool areAll)];
+        Remedy[] remedies = [.. Remedies(standings, boosts[0], [.. search.Points], cancellation, out bool areAll)];
         return new(
             system,
             speeds,

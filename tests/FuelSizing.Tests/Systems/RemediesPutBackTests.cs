@@ -120,7 +120,11 @@ public class RemediesPutBackTests(ITestOutputHelper output)
         double ampacity = PutBack.After("ampacity of at least", text).Value;
         double Drawn(double bore) => Swept(draw, Rewired(system, bore)).Results.Max(result => result.Circuit.Pumps.Max(pump => pump.Current!.Value.Amperes));
         Assert.All([1, 2, 4, 16, 95], area => Assert.True(Drawn(area) <= ampacity, $"{area} mm²: {text}"));
-        Assert.True(Swept(draw, WithoutWire(system)).Results.Max(result => result.Circuit.Pumps.Max(pump => pump.Current!.Value.Amperes)) > ampacity - 0.1, text);
+
+        // The most that the pumps' data allow; the highest may lie a little off the points of the sweep.
+        double most = Swept(draw, WithoutWire(system)).Results.Max(
+            result => Enumerable.Range(0, result.SolvedCircuit.Pumps.Length).Max(pump => result.SolvedCircuit.CurrentOf(pump).Maximum));
+        Assert.True(most > ampacity - 0.25, $"{most} A: {text}");
         return null;
     });
 
@@ -238,6 +242,12 @@ public class RemediesPutBackTests(ITestOutputHelper output)
         return system.Sweep(speeds, boosts, conditions);
     }
 
+    private static string Told(SweepResult sweep, Part part)
+    {
+        PartStanding standing = sweep.Standings.Single(standing => standing.Part == part);
+        return $"{standing.Outcome}, {standing.Tightest.Margin.Reserve?.DecimalFractions:R}: {standing}; {sweep.PointsSolved} points";
+    }
+
     private static Outcome Standing(double[] draw, FuelSystem system, Part part) =>
         Swept(draw, system).Standings.Single(standing => standing.Part == part).Outcome;
 
@@ -272,7 +282,7 @@ public class RemediesPutBackTests(ITestOutputHelper output)
                     failing.Add(text);
                     if ((fitText is null ? fit(draw, system, PutBack.After(words, text)) : fitText(draw, system, text)) is { } systems)
                     {
-                        Assert.True(Standing(draw, systems.Fitted, part) == Outcome.Holds, $"fitted, it does not hold: {text}");
+                        Assert.True(Standing(draw, systems.Fitted, part) == Outcome.Holds, $"fitted, it does not hold: {text} {Told(Swept(draw, systems.Fitted), part)}");
                         Assert.True(Standing(draw, systems.OneStepLess, part) != Outcome.Holds, $"one step less holds: {text}");
                     }
                 },

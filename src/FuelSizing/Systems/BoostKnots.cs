@@ -1,19 +1,24 @@
 using FuelSizing.Numerics;
 using FuelSizing.Regulators;
-using FuelSizing.Systems;
 
-namespace FuelSizing.Sizing;
+namespace FuelSizing.Systems;
 
 /// <summary>The boosts at which something about a system has a kink.</summary>
 internal static class BoostKnots
 {
     /// <summary>Kinks of the regulator, and where the pressure across the injectors passes a row of their dead-time table.</summary>
     /// <param name="system">The system.</param>
-    /// <param name="maximum">Highest boost, Pa; the lowest is none.</param>
-    /// <returns>Boosts, Pa, in no order.</returns>
-    public static IReadOnlyList<double> Of(FuelSystem system, double maximum)
+    /// <param name="minimum">Lowest boost, Pa.</param>
+    /// <param name="maximum">Highest boost, Pa.</param>
+    /// <returns>Boosts, Pa, in no order, the lowest and the highest among them; and no boost, where that lies between.</returns>
+    public static IReadOnlyList<double> Of(FuelSystem system, double minimum, double maximum)
     {
-        List<double> knots = [0, .. Of(system.Regulator).Where(knot => knot > 0 && knot < maximum).Distinct().Order(), maximum];
+        List<double> knots =
+        [
+            minimum,
+            .. Of(system.Regulator).Append(0).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
+            maximum,
+        ];
         if (system.Regulator is RegulatorSeries series)
         {
             knots.InsertRange(1, Crossings(knots, boost => series.Unit.SetPascals(boost) - series.BaseRegulator.SetPascals(boost)));
