@@ -1,5 +1,4 @@
 using FuelSizing.Logs;
-using UnitsNet;
 using UnitsNet.Units;
 
 namespace FuelSizing.Tests.Logs;

@@ -1,4 +1,3 @@
-using FuelSizing.Electrical;
 using FuelSizing.Pumps;
 using UnitsNet;
 

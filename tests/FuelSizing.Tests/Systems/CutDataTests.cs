@@ -1,7 +1,6 @@
 using CsCheck;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
-using FuelSizing.Electrical;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
