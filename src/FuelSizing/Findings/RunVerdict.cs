@@ -40,7 +40,7 @@ internal static class RunVerdict
         RunJudgement[] decisive = [.. judgements.Where(one => one.Outcome == outcome)];
         Statement headline = outcome switch
         {
-            Outcome.Fails => Statement.Of("run.verdict-fails", $"the run does not hold: {decisive.Select(one => one.Text).ToArray():;}"),
+            Outcome.Fails => Statement.Of("run.verdict-fails", $"the run does not hold: {decisive[0].Text}{Also(decisive[1..])}"),
             Outcome.CannotSay => Statement.Of("run.verdict-cannot-tell", $"cannot tell whether the run holds: {decisive:;}"),
             Outcome.HoldsAsFarAsJudged => Statement.Of(
                 "run.verdict-as-far-as-judged", $"the run is as planned as far as judged, within tolerances and accuracy; not judged: {open:;}"),
@@ -49,6 +49,11 @@ internal static class RunVerdict
         return (judgements.AsReadOnly(), new(outcome, headline, judgements, open.AsReadOnly()));
     }
 
+    // One line has room for one reason; the others stand in the list beneath it.
+    private static Statement? Also(RunJudgement[] others) => others.Length == 0
+        ? null
+        : Statement.Of("run.verdict-also", $"; nor do: {others.Select(one => Statement.Of("run.verdict-part", $"{one.Part.Name}")).ToArray():,}");
+
     private static RunJudgement Mixture(RunFindings findings) =>
         findings.Lean.Answer is not { } lean ? new(Part.Mixture, Outcome.CannotSay, findings.Lean.Reason!)
         : lean.Worst is { } worst ? new(
@@ -56,7 +61,7 @@ internal static class RunVerdict
             Outcome.Fails,
             Statement.Of(
                 "run.too-lean",
-                $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {lean.Limit:0.00} the limit, 6 % over it (common practice, no source; {lean.Stretches.Count} lean stretches); a lean mixture under load detonates and destroys an engine in seconds"),
+                $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {lean.Limit:0.00} the limit, 6 % over it (common practice, no source); a lean mixture under load detonates and destroys an engine in seconds"),
             lean.Gap)
         : new(Part.Mixture, Outcome.Holds, lean.Text, lean.Gap);
 

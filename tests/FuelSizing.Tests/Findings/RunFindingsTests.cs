@@ -209,7 +209,7 @@ public class RunFindingsTests
     {
         RunFindings findings = RunFindings.Of(PulledWren.Check, PulledWren.With(RunFault.WrongGain, 3).Recorded(1));
         Assert.Equal(RunFault.WrongGain, findings.Fault);
-        Assert.Contains("against 3.00 set", findings.Verdict.ToString(), StringComparison.Ordinal);
+        Assert.Contains(findings.Verdict.Reasons, reason => reason.ToString()!.Contains("against 3.00 set", StringComparison.Ordinal));
         Assert.Equal("Set the gain anew, or plan with the gain found.", findings.WhatToChange[0].ToString());
     }
 
