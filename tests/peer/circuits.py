@@ -286,6 +286,15 @@ class Circuit:
                 return found
         raise ArithmeticError(f"{self.data['name']}: no solution found")
 
+    def unpressed(self):
+        """The pumps with as good as no pressure in the rail: so many pascals, which scale the pressures too, as a start finds it."""
+        for self.set in (1, 10, 100):
+            try:
+                return self.solve(at_set=True)
+            except ArithmeticError as error:
+                last = error
+        raise last
+
     @staticmethod
     def newton(equations, start):
         found = root(equations, start, method="hybr", options={"xtol": 1e-14, "maxfev": 600})
@@ -299,15 +308,15 @@ class Circuit:
         rail = held if self.at_rail else held - self.loss("supply", self.injected)
         shut = unknowns is None or (unknowns[-1] < 0 if self.lowest is None else unknowns[-1] > 1)
         if unknowns is None or rail <= 0:
-            # What gets to a rail without pressure: as if a regulator there were set to nothing; one at the tank that is open stays so.
+            # What gets to a rail without pressure: as if a regulator there were set to next to nothing; one at the tank that is open stays so.
             opened = unknowns is not None and not shut and not self.at_rail
             state, rail, back = "Starved", 0, 0
             if opened:
                 flow, outlet = self.flow(unknowns), held
                 delivered = brentq(lambda passed: self.loss("supply", passed) - held, 0, self.injected)
             else:
-                self.set, self.at_rail = 0, True
-                unknowns = self.solve(at_set=True)
+                self.at_rail = True
+                unknowns = self.unpressed()
                 delivered = flow = min(self.injected, self.flow(unknowns))
                 outlet = self.loss("supply", flow)
             returned = flow - delivered

@@ -23,7 +23,11 @@ internal static class PeerDescription
         supply = task.Plumbing.Supply.Select(Of),
         back = task.Plumbing.ReturnLine.Select(Of),
         pump = Of(task.Pump),
-        answers = Of(CircuitSolver.Solve(task)),
+        answers = Of(CircuitSolver.Solve(task) with
+        {
+            // The peer knows the curves as results show them, not the bounds of what they leave open.
+            MinimumAtSet = PumpIntersection.AtSet(task, task.Pump.Bounds(task.Supply).Estimate).Flow,
+        }),
     };
 
     private static object Of(CircuitState state) => new
