@@ -236,8 +236,7 @@ public sealed class Calibration
             demand.With(
                 demand.VolumetricEfficiency.Scaled(Math.Exp(Off(RunQuantity.VolumetricEfficiency))),
                 demand.MeasuredPower,
-                demand.Consumption.Using(
-                    demand.Consumption.BrakeSpecificFuelConsumption * Math.Exp(Off(RunQuantity.BrakeSpecificFuelConsumption)))),
+                Burning(demand.Consumption)),
             car.HasInjectors
                 ? car.Next.Injectors.Scaled(Math.Exp(Off(RunQuantity.InjectorFlow))).Later(Off(RunQuantity.DeadTime))
                 : car.Next.Injectors,
@@ -250,6 +249,12 @@ public sealed class Calibration
                 system, Off(RunQuantity.RegulatorBase), car.HasUnit ? Off(RunQuantity.RegulatorGain) : 0, car.HasUnit ? Off(RunQuantity.RegulatorOnset) : 0)
             : system;
     }
+
+    // On the fuel on which it was stated, so that a conversion by heating value stays one.
+    private FuelConsumption Burning(FuelConsumption consumption) =>
+        consumption.With(consumption.StatedFuel)
+            .Using(consumption.StatedConsumption * Math.Exp(Off(RunQuantity.BrakeSpecificFuelConsumption)))
+            .With(consumption.Fuel);
 
     /// <summary>What is drawn about the corrected stage, and the correlations of it.</summary>
     private (IReadOnlyList<UncertainInput> Inputs, Correlated Correlated) Inputs(MeasuredCar car, FuelSystem corrected)

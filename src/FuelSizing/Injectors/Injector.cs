@@ -255,7 +255,16 @@ public sealed record Injector
 
     /// <summary>The same injector with so many s more dead time, or less, at every voltage and pressure.</summary>
     internal Injector Later(double seconds) =>
-        new(Name, StaticFlow, RatedDifferential, TestFluid, DeadTime.Later(seconds), MinimumLinearPulse, MaximumDifferential, MinimumPulseVoltage);
+        new(
+            Name,
+            StaticFlow,
+            RatedDifferential,
+            TestFluid,
+            DeadTime.Later(seconds),
+            MinimumLinearPulse,
+            MaximumDifferential,
+            MinimumPulseVoltage,
+            IsMinimumDifferentialStated ? MinimumDifferential : null);
 
     internal double StaticAt(double differential, double fuelDensity) =>
         InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);

@@ -97,6 +97,23 @@ public class ForecastTests
         Assert.Equal(0.9, conditions[1], 9);
     }
 
+    /// <summary>A BSFC that was converted by heating value keeps saying so, and a stated minimum differential pressure of the injectors stays.</summary>
+    [Fact]
+    public void Corrected_KeepsWhatWasStated()
+    {
+        FuelDemandModel demand = PulledWren.Plan.Demand;
+        FuelSystem next = PulledWren.Plan.With(demand.With(demand.VolumetricEfficiency, demand.MeasuredPower, demand.Consumption.With(Fuel.E85)));
+        FuelConsumption corrected = Found.Corrected(next).Demand.Consumption;
+        Assert.True(corrected.IsConverted);
+        Assert.Equal(
+            Found[CalibratedQuantity.BrakeSpecificFuelConsumption].Value / 315 * demand.Consumption.With(Fuel.E85).BrakeSpecificFuelConsumption.GramsPerKiloWattHour,
+            corrected.BrakeSpecificFuelConsumption.GramsPerKiloWattHour,
+            1e-6);
+        Injector stated = PulledWren.Plan.Injectors.Injector.WithMinimumDifferential(Wren.Kpa(150));
+        Assert.Equal(Wren.Kpa(150).Pascals, stated.Later(1e-5).MinimumDifferential.Pascals, 1e-6);
+        Assert.True(stated.Later(1e-5).IsMinimumDifferentialStated);
+    }
+
     [Fact]
     public void Input_ThatTheRunHasMeasured_IsRefusedAmongTheFurtherOnes()
     {
