@@ -10,11 +10,11 @@ internal static class SheetStyle
     public const string ContentPolicy = "default-src 'none'; style-src 'unsafe-inline'; form-action 'none'; base-uri 'none'";
 
     private const string Text =
-        $"background:{BlockStyle.Ground};color:{BlockStyle.Ink};font:10px/1.32 Arial,Helvetica,'Liberation Sans',sans-serif";
+        $"background:{BlockStyle.Ground};color:{BlockStyle.Ink};font:9.8px/1.28 Arial,Helvetica,'Liberation Sans',sans-serif";
 
     /// <summary>For a page of its own.</summary>
     public static string Page { get; } =
-        $"@page{{size:auto;margin:11mm}}body{{margin:0 auto;padding:12px;max-width:190mm;{Text}}}"
+        $"@page{{size:auto;margin:9mm}}body{{margin:0 auto;padding:12px;max-width:196mm;{Text}}}"
         + "@media print{body{padding:0;max-width:none}}"
         + Parts("body");
 
