@@ -132,7 +132,7 @@ public static class SizingTables
                 Word(standing.Outcome),
                 standing.Tightest.Margin.Reserve is { } reserve ? style.Change(reserve) : "–",
                 Tightest(standing, style),
-                standing.LimitReachedAt is { } place ? PartText.Say(place, style) : "not in this range",
+                LimitReachedAt(standing, style),
             ]),
             .. sweep.System.NotJudged.Select(open => (IReadOnlyList<string>)
             [
@@ -244,6 +244,12 @@ public static class SizingTables
                 Row("Heat in each metre", pump => pump.Loss(loss => style.Of(loss.HeatOfWirePerLength))),
             ]);
     }
+
+    /// <summary>Where a limit is reached; where that cannot be said, no place is no assurance that there is none.</summary>
+    internal static string LimitReachedAt(PartStanding standing, TextStyle style) =>
+        standing.LimitReachedAt is { } place ? PartText.Say(place, style)
+        : standing.Outcome == Outcome.CannotSay ? "not known"
+        : "not in this range";
 
     /// <summary>The finding where it is tightest, and the place.</summary>
     internal static string Tightest(PartStanding standing, TextStyle style) => Finding(standing.Tightest, style);

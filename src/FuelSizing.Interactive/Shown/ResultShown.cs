@@ -42,9 +42,10 @@ internal static class ResultShown
         Shown.By<PartStanding>((standing, style) => new(
             $"How the part stands: {standing.Part.Name}",
             [
+                Fact.Words("Over the range", SizingTables.Word(standing.Outcome)),
                 .. Of(standing.Tightest.Margin, style),
                 Fact.Words("At its tightest", PartText.Say(standing.Tightest.Point, style)),
-                Fact.Words("Limit reached at", standing.LimitReachedAt is { } place ? PartText.Say(place, style) : "not in this range"),
+                Fact.Words("Limit reached at", SizingTables.LimitReachedAt(standing, style)),
             ]));
         Shown.By<ICheck>((check, _) => new(
             $"Check: {check.Part.Name}",

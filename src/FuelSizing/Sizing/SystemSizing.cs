@@ -223,10 +223,7 @@ public static class SystemSizing
             limit.RevolutionsPerSecond,
             speed => [system.Solve(OperatingPoint.At(
                 UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))],
-            [
-                .. system.Demand.VolumetricEfficiency.BySpeed.Points.Select(point => point.X),
-                .. system.Demand.MeasuredPower.BySpeed.Points.Select(point => point.X),
-            ])
+            SpeedKnots.Of(system.Demand))
             .Maximum(new SizedFigure<RotationalSpeed>(
                 speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit),
                 (speed, other) => Statement.Of("sizing.figure", $"{speed.Towards(other):speed}"),

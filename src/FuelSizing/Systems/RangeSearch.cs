@@ -86,20 +86,18 @@ internal sealed class RangeSearch
             search.Take(result);
         }
 
-        double[] across = Lines(
-            grid.Take(speeds).Select(result => result.Point.Speed.RevolutionsPerMinute),
-            (from, to) => SpeedKnots.Between(system.Demand, from, to));
-        double[] up = Lines(
-            grid.Where((_, place) => place % speeds == 0).Select(result => result.Point.Boost.Pascals),
-            (from, to) => BoostKnots.Of(system, from, to));
+        double[] ownSpeeds = [.. grid.Take(speeds).Select(result => result.Point.Speed.RevolutionsPerMinute)];
+        double[] ownBoosts = [.. grid.Where((_, place) => place % speeds == 0).Select(result => result.Point.Boost.Pascals)];
+        double[] across = Lines(ownSpeeds, SpeedKnots.Of(system.Demand).Select(speed => speed * 60));
+        double[] up = Lines(ownBoosts, BoostKnots.Of(system, ownBoosts[0], ownBoosts[^1]));
         (search._speeds, search._boosts) = (across, up);
-        search.Cover(across, up);
+        search.Cover();
         return search;
     }
 
-    /// <summary>True if a speed, rev/min, and a boost, Pa, are in the range.</summary>
-    public bool Within(double speed, double boost) =>
-        speed >= _speeds[0] && speed <= _speeds[^1] && boost >= _boosts[0] && boost <= _boosts[^1];
+    /// <summary>The result at a speed, rev/min, and a boost, Pa; none if they are not in the range.</summary>
+    public OperatingResult? Within(double speed, double boost) =>
+        speed >= _speeds[0] && speed <= _speeds[^1] && boost >= _boosts[0] && boost <= _boosts[^1] ? At(speed, boost) : null;
 
     /// <summary>Half the distance from a point to the next line of speed, rev/min, and of boost, Pa; zero where there is one only.</summary>
     public (double Speed, double Boost) StepsAround(OperatingPoint point) =>
@@ -114,14 +112,17 @@ internal sealed class RangeSearch
         return Math.Max(before, after);
     }
 
-    private static double[] Lines(IEnumerable<double> given, Func<double, double, IEnumerable<double>> between)
-    {
-        double[] own = [.. given];
-        return [.. own.Concat(between(own[0], own[^1])).Distinct().Order()];
-    }
+    // A knot that another unit has moved off the sweep's own line by a rounding is that line.
+    private static double[] Lines(double[] own, IEnumerable<double> knots) =>
+    [
+        .. own.Concat(knots.Where(knot =>
+            knot > own[0] && knot < own[^1] && !Array.Exists(own, line => Math.Abs(line - knot) <= Trace * Math.Abs(knot))))
+            .Distinct().Order(),
+    ];
 
-    private void Cover(double[] speeds, double[] boosts)
+    private void Cover()
     {
+        (double[] speeds, double[] boosts) = (_speeds, _boosts);
         // Where a check fails is known best before looking for where it almost does.
         foreach (double boost in boosts)
         {
@@ -219,26 +220,17 @@ internal sealed class RangeSearch
     }
 
     /// <summary>The least of a margin in a rectangle, downhill from the least of its nine points.</summary>
-    private double Lowest(int check, in Cell cell, OperatingResult[] nine)
+    private double Lowest(int check, Cell cell, OperatingResult[] nine)
     {
-        OperatingResult best = nine.MinBy(point => Left(check, point) is var left && double.IsNaN(left) ? double.PositiveInfinity : left)!;
-        double across = (cell.Fast - cell.Slow) / 4;
-        double up = (cell.High - cell.Low) / 4;
-        for (int halving = 0; halving < SearchHalvings && Left(check, best) >= 0; halving++)
-        {
-            (double speed, double boost) = (best.Point.Speed.RevolutionsPerMinute, best.Point.Boost.Pascals);
-            foreach ((double beside, double above) in new[] { (-across, 0.0), (across, 0), (0, -up), (0, up) })
-            {
-                if (cell.Covers(speed + beside, boost + above) && At(speed + beside, boost + above) is var other && Left(check, other) < Left(check, best))
-                {
-                    best = other;
-                }
-            }
+        Comparer<OperatingResult> order = Comparer<OperatingResult>.Create((one, other) => Known(one).CompareTo(Known(other)));
+        return Left(check, Downhill.From(
+            nine.Min(order)!,
+            ((cell.Fast - cell.Slow) / 4, (cell.High - cell.Low) / 4),
+            SearchHalvings,
+            (speed, boost) => cell.Covers(speed, boost) ? At(speed, boost) : null,
+            order));
 
-            (across, up) = (across / 2, up / 2);
-        }
-
-        return Left(check, best);
+        double Known(OperatingResult point) => Left(check, point) is var left && double.IsNaN(left) ? double.PositiveInfinity : left;
     }
 
     private void Halve(in Cell cell, bool acrossSpeed)
@@ -356,7 +348,8 @@ internal sealed class RangeSearch
 
     private void Take(OperatingResult result, (double Speed, double Boost) place)
     {
-        _solved.Add(place, result);
+        // Two speeds may differ in their own unit and not in this one.
+        _solved[place] = result;
         for (int check = 0; check < _failsFrom.Length; check++)
         {
             if (result.Margins[check].Outcome == Outcome.Fails && place.Boost < _failsFrom[check])

@@ -32,9 +32,11 @@ public sealed class PartStanding : IReadable
     public OperatingPoint? LimitReachedAt { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style) => Tightest.In(style);
+    public string In(TextStyle style) => IsOpen
+        ? Statement.Of("standing.too-near", $"{Tightest}: too near to its limit to be sure of it between the points").In(style)
+        : Tightest.In(style);
 
-    /// <summary>The tightest margin, and where.</summary>
+    /// <summary>The tightest margin, and where; that it is too near to its limit, where it is.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => In(TextStyle.Metric);
 }

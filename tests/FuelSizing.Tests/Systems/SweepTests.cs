@@ -318,6 +318,46 @@ public class SweepTests
             Assert.Single(weak.Notes).ToString());
     }
 
+    /// <summary>A margin too near to its limit says so wherever the standing is written, and is no margin that holds.</summary>
+    [Fact]
+    public void Standing_TooNearToItsLimit_SaysSo()
+    {
+        Limit tightest = Wren.System(injector: 900, pump: 3).Sweep(Speeds, Boosts[..2], Wren.Hill).Standings[0].Tightest;
+        Assert.Equal(Outcome.Holds, tightest.Margin.Outcome);
+        PartStanding open = new(tightest, null, isOpen: true);
+        Assert.Equal(Outcome.CannotSay, open.Outcome);
+        Assert.EndsWith(": too near to its limit to be sure of it between the points", open.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith(tightest.ToString(), open.ToString(), StringComparison.Ordinal);
+        Assert.Equal(tightest.ToString(), new PartStanding(tightest, null, isOpen: false).ToString());
+    }
+
+    /// <summary>Speeds that differ in their own unit and not in another are two points, and no error.</summary>
+    [Fact]
+    public void Sweep_OfSpeedsAHairApart_IsSolved()
+    {
+        RotationalSpeed slow = RotationalSpeed.FromRevolutionsPerSecond(100);
+        RotationalSpeed fast = slow;
+        while (slow.RevolutionsPerSecond == fast.RevolutionsPerSecond || slow.RevolutionsPerMinute != fast.RevolutionsPerMinute)
+        {
+            (slow, fast) = (fast, RotationalSpeed.FromRevolutionsPerSecond(Math.BitIncrement(fast.RevolutionsPerSecond)));
+        }
+
+        SweepResult sweep = Wren.System().Sweep([slow, fast], [Pressure.Zero, Pressure.FromBars(0.3)], Wren.Hill);
+        Assert.Equal(4, sweep.Results.Count);
+    }
+
+    /// <summary>A speed of the sweep at which the engine's tables have a point is one line, not two a rounding apart.</summary>
+    [Fact]
+    public void Sweep_AtTheTablesOwnSpeeds_SolvesNoneOfThemTwice()
+    {
+        FuelSystem system = Wren.System(injector: 900, pump: 3);
+        int In(UnitsNet.Units.RotationalSpeedUnit unit) => system.Sweep(
+            [.. Wren.VolumetricEfficiency.Points.Select(point => point.Speed.ToUnit(unit)).Where(speed => speed < Wren.Rpm(7000))],
+            [Pressure.Zero, Pressure.FromBars(0.1)],
+            Wren.Hill).PointsSolved;
+        Assert.Equal(In(UnitsNet.Units.RotationalSpeedUnit.RevolutionPerMinute), In(UnitsNet.Units.RotationalSpeedUnit.RadianPerSecond));
+    }
+
     [Fact]
     public void Sweep_OutOfOrder_IsRefused() =>
         Assert.Contains(
