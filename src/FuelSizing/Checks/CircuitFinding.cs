@@ -11,32 +11,33 @@ internal static class CircuitFinding
         Statement.Of("circuit.pump-data-not-covered", $"the pump's data does not cover the point");
 
     /// <summary>Why a pressure, Pa, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
-    public static Statement PressureNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+    public static Statement PressureNotDecided((double Minimum, double Maximum) bounds, double limit) => AreKnown(bounds)
         ? Statement.Of(
             "circuit.pressure-bounds",
-            $"the pump's data ends before the point: known only to lie between {Pressure.FromPascals(minimum)} and {Pressure.FromPascals(maximum)}, with a limit of {Pressure.FromPascals(limit)}")
+            $"the pump's data ends before the point: known only to lie between {Pressure.FromPascals(bounds.Minimum)} and {Pressure.FromPascals(bounds.Maximum)}, with a limit of {Pressure.FromPascals(limit)}")
         : PumpNotCovered;
 
     /// <summary>Why a current, A, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
-    public static Statement CurrentNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+    public static Statement CurrentNotDecided((double Minimum, double Maximum) bounds, double limit) => AreKnown(bounds)
         ? Statement.Of(
             "circuit.current-bounds",
-            $"the pump's data ends before the point: known only to lie between {ElectricCurrent.FromAmperes(minimum)} and {ElectricCurrent.FromAmperes(maximum)}, with a limit of {ElectricCurrent.FromAmperes(limit)}")
+            $"the pump's data ends before the point: known only to lie between {ElectricCurrent.FromAmperes(bounds.Minimum)} and {ElectricCurrent.FromAmperes(bounds.Maximum)}, with a limit of {ElectricCurrent.FromAmperes(limit)}")
         : PumpNotCovered;
 
     /// <summary>Why a voltage drop, V, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
-    public static Statement DropNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+    public static Statement DropNotDecided((double Minimum, double Maximum) bounds, double limit) => AreKnown(bounds)
         ? Statement.Of(
             "circuit.voltage-drop-bounds",
-            $"the pump's data ends before the point: known only to lie between {ElectricPotential.FromVolts(minimum):voltage-drop} and {ElectricPotential.FromVolts(maximum):voltage-drop}, with a limit of {ElectricPotential.FromVolts(limit):voltage-drop}")
+            $"the pump's data ends before the point: known only to lie between {ElectricPotential.FromVolts(bounds.Minimum):voltage-drop} and {ElectricPotential.FromVolts(bounds.Maximum):voltage-drop}, with a limit of {ElectricPotential.FromVolts(limit):voltage-drop}")
         : PumpNotCovered;
 
     /// <summary>Why an open time, s, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
-    public static Statement OpenTimeNotDecided(double minimum, double maximum, double limit) => AreKnown(minimum, maximum)
+    public static Statement OpenTimeNotDecided((double Minimum, double Maximum) bounds, double limit) => AreKnown(bounds)
         ? Statement.Of(
             "circuit.open-time-bounds",
-            $"the pump's data ends before the point: known only to lie between {Duration.FromSeconds(minimum)} and {Duration.FromSeconds(maximum)}, with a limit of {Duration.FromSeconds(limit)}")
+            $"the pump's data ends before the point: known only to lie between {Duration.FromSeconds(bounds.Minimum)} and {Duration.FromSeconds(bounds.Maximum)}, with a limit of {Duration.FromSeconds(limit)}")
         : PumpNotCovered;
 
-    private static bool AreKnown(double minimum, double maximum) => double.IsFinite(minimum) && double.IsFinite(maximum);
+    private static bool AreKnown((double Minimum, double Maximum) bounds) =>
+        double.IsFinite(bounds.Minimum) && double.IsFinite(bounds.Maximum);
 }

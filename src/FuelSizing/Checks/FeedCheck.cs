@@ -33,25 +33,31 @@ internal sealed class FeedCheck : ICheck
         }
 
         ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
-        PumpPoint fed = circuit.Pumps[circuit.LowestFed];
-        if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
+        Outcome outcome = CheckReading.OutcomeOf(reading);
+        if (outcome == Outcome.CannotSay)
         {
-            (double minimum, double maximum) = circuit.FeedDropOf(circuit.LowestFed) ?? (double.NaN, double.NaN);
-            return CircuitFinding.DropNotDecided(minimum, maximum, reading.Allowed);
+            return CircuitFinding.DropNotDecided(
+                circuit.FeedDropOf(circuit.LowestFed) ?? (double.NaN, double.NaN), reading.Allowed);
         }
+
+        // Voltage and current are those of the bound that decides, so that they go with the drop.
+        (double least, double most) = circuit.CurrentOf(circuit.LowestFed);
+        ElectricCurrent current = ElectricCurrent.FromAmperes(outcome == Outcome.Fails ? least : most);
+        ElectricPotential motor = ElectricPotential.FromVolts(circuit.State.FedVoltage - reading.Used.Value);
+        string name = circuit.Pumps[circuit.LowestFed].Pump.Name;
 
         Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.FeedDrop) is { } mark
             ? Statement.Of("feed.share", $", {point.Parts.Limits.FeedDrop} of the supply{mark}")
             : null;
         ElectricPotential drop = ElectricPotential.FromVolts(reading.Used.Value);
         ElectricPotential allowed = ElectricPotential.FromVolts(reading.Allowed.Value);
-        return CheckReading.OutcomeOf(reading) == Outcome.Fails
+        return outcome == Outcome.Fails
             ? Statement.Of(
                 "feed.excessive-drop",
-                $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {drop.ApartFrom(allowed):voltage-drop} lost of at most {allowed.ApartFrom(drop):voltage-drop}{rule}")
+                $"{name} gets {motor} at {current}: {drop.ApartFrom(allowed):voltage-drop} lost of at most {allowed.ApartFrom(drop):voltage-drop}{rule}")
             : Statement.Of(
                 "feed.within",
-                $"{fed.Pump.Name} gets {ElectricPotential.FromVolts(fed.Voltage)} at {ElectricCurrent.FromAmperes(fed.Current ?? 0)}: {drop:voltage-drop} lost of at most {allowed:voltage-drop}{rule}");
+                $"{name} gets {motor} at {current}: {drop:voltage-drop} lost of at most {allowed:voltage-drop}{rule}");
     }
 
     /// <inheritdoc/>

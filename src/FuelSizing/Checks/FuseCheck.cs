@@ -67,11 +67,10 @@ internal sealed class FuseCheck : ICheck
         }
 
         ElectricCurrent rating = circuit.Pumps[circuit.HeaviestLoadedFuse].Pump.Feed!.Fuse!.Value;
-
         Outcome outcome = CheckReading.OutcomeOf(reading);
         if (outcome == Outcome.CannotSay)
         {
-            return WireCheck.CurrentNotDecided(circuit, circuit.HeaviestLoadedFuse, reading.Allowed);
+            return CircuitFinding.CurrentNotDecided(circuit.CurrentOf(circuit.HeaviestLoadedFuse), reading.Allowed);
         }
 
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);

@@ -66,7 +66,7 @@ internal sealed class MinimumPulseCheck : ICheck
         if (outcome == Outcome.CannotSay)
         {
             return CircuitFinding.OpenTimeNotDecided(
-                reading.Used, seconds - (point.Judged.DeadTime ?? double.NaN), reading.Allowed);
+                (reading.Used, seconds - (point.Judged.DeadTime ?? double.NaN)), reading.Allowed);
         }
 
         Duration pulse = Duration.FromSeconds(seconds);

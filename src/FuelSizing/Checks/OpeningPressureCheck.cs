@@ -32,7 +32,7 @@ internal sealed class OpeningPressureCheck : ICheck
         {
             Outcome.Holds => Statement.Of("opening-pressure.within", $"pressure across the injector {used}, known to open against {maximum}"),
             Outcome.Fails => Statement.Of("opening-pressure.over", $"pressure across the injector {used.ApartFrom(maximum):pressure}, known to open against only {maximum.ApartFrom(used):pressure}"),
-            _ => CircuitFinding.PressureNotDecided(point.Judged.Differential, reading.Used, maximum.Pascals),
+            _ => CircuitFinding.PressureNotDecided((point.Judged.Differential, reading.Used), maximum.Pascals),
         };
     }
 

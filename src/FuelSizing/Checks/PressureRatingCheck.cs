@@ -44,7 +44,7 @@ internal sealed class PressureRatingCheck : ICheck
         return (CheckReading.OutcomeOf(reading), isKnown) switch
         {
             (Outcome.Holds, _) => Statement.Of("pressure-rating.within", $"{outlet} at the pump outlet, {rail} in the rail, rated for {rating}"),
-            (Outcome.CannotSay, true) => CircuitFinding.PressureNotDecided(rail.Pascals, outlet.Pascals, rating.Pascals),
+            (Outcome.CannotSay, true) => CircuitFinding.PressureNotDecided((rail.Pascals, outlet.Pascals), rating.Pascals),
             (Outcome.CannotSay, _) => Statement.Of("pressure-rating.outlet-not-known", $"{rail} in the rail, rated for {rating}; the pressure at the pump outlet is not known"),
             (_, true) => Statement.Of("pressure-rating.over", $"{outlet.ApartFrom(rating):pressure} at the pump outlet, {rail} in the rail, rated for only {rating.ApartFrom(outlet):pressure}"),
             _ => Statement.Of("pressure-rating.over-in-rail", $"{rail.ApartFrom(rating):pressure} in the rail, rated for only {rating.ApartFrom(rail):pressure}"),

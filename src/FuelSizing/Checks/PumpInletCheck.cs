@@ -34,7 +34,7 @@ internal sealed class PumpInletCheck : ICheck
         {
             PointValues<Real> at = PointReading.Of(point);
             return CircuitFinding.PressureNotDecided(
-                at.Minimum.InletGauge + at.Ambient, at.Maximum.InletGauge + at.Ambient, reading.Allowed);
+                (at.Minimum.InletGauge + at.Ambient, at.Maximum.InletGauge + at.Ambient), reading.Allowed);
         }
 
         Pressure margin = point.Parts.Limits.SuctionMargin;

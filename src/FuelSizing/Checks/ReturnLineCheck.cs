@@ -34,7 +34,7 @@ internal sealed class ReturnLineCheck : ICheck
         Pressure set = Pressure.FromPascals(point.SolvedCircuit.RailSet);
         if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
         {
-            return CircuitFinding.PressureNotDecided(at.Minimum.ReturnGauge, at.Maximum.ReturnGauge, at.RailSet);
+            return CircuitFinding.PressureNotDecided((at.Minimum.ReturnGauge, at.Maximum.ReturnGauge), at.RailSet);
         }
 
         Pressure needed = Pressure.FromPascals(reading.Used.Value);

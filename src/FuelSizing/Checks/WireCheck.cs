@@ -48,7 +48,7 @@ internal sealed class WireCheck : ICheck
         Outcome outcome = CheckReading.OutcomeOf(reading);
         if (outcome == Outcome.CannotSay)
         {
-            return CurrentNotDecided(circuit, circuit.HottestWire, reading.Allowed);
+            return CircuitFinding.CurrentNotDecided(circuit.CurrentOf(circuit.HottestWire), reading.Allowed);
         }
 
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
@@ -70,13 +70,6 @@ internal sealed class WireCheck : ICheck
             Statement.Of(
                 "wire.thicker",
                 $"Wire with an ampacity of at least {most:current:up} ({AmpacityTable.Source}), or insulation for a higher temperature, or a cooler route."));
-    }
-
-    /// <summary>That the bounds of a pump's current lie on either side of its limit.</summary>
-    internal static Statement CurrentNotDecided(in SolvedCircuit circuit, int pump, double allowed)
-    {
-        (double minimum, double maximum) = circuit.CurrentOf(pump);
-        return CircuitFinding.CurrentNotDecided(minimum, maximum, allowed);
     }
 
     private static bool IsNotCovered(Pump pump) => pump.Feed is { Ampacity: not null } feed && double.IsNaN(feed.AmpacityAmperes);

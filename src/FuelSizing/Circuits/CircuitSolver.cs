@@ -34,35 +34,44 @@ internal static class CircuitSolver
 
         // A pump that is slowed may run under its lowest curve though the supply is over it.
         bool slowed = task.MinimumSupply is { } minimum && !task.Pump.IsMeasuredAt(Math.Min(minimum, task.Supply));
-        (CircuitState estimate, double atSet) = Solve(task, bounds.Estimate, PumpReading.Estimate, table?.Estimate);
-        (CircuitState lower, double least) = !slowed && ReferenceEquals(bounds.Lower, bounds.Estimate)
-            ? (estimate, atSet)
-            : Solve(task, slowed ? task.Pump.Running(task.Supply, PumpReading.Lower) : bounds.Lower, PumpReading.Lower, table?.Lower);
-        (CircuitState upper, double most) = !slowed && ReferenceEquals(bounds.Upper, bounds.Estimate)
-            ? (estimate, atSet)
-            : Solve(task, slowed ? task.Pump.Running(task.Supply, PumpReading.Upper) : bounds.Upper, PumpReading.Upper, table?.Upper);
-        estimate = estimate with { MinimumAtSet = least, MaximumAtSet = most };
-        return new(estimate, lower, upper);
+        CircuitState estimate = Solve(task, bounds.Estimate, PumpReading.Estimate, AtSet(task, bounds.Estimate, table?.Estimate));
+        CircuitState lower = !slowed && ReferenceEquals(bounds.Lower, bounds.Estimate)
+            ? estimate
+            : Beside(task, estimate, slowed ? task.Pump.Running(task.Supply, PumpReading.Lower) : bounds.Lower, PumpReading.Lower, table?.Lower);
+        CircuitState upper = !slowed && ReferenceEquals(bounds.Upper, bounds.Estimate)
+            ? estimate
+            : Beside(task, estimate, slowed ? task.Pump.Running(task.Supply, PumpReading.Upper) : bounds.Upper, PumpReading.Upper, table?.Upper);
+        return new(estimate with { MinimumAtSet = lower.MinimumAtSet, MaximumAtSet = upper.MaximumAtSet }, lower, upper);
     }
 
-    /// <summary>Solves the circuit with one reading of its pumps; and the flow that they deliver with the rail as set, m³/s.</summary>
-    private static (CircuitState State, double AtSet) Solve(
-        in CircuitTask task, RunningPumps pumps, PumpReading reading, IntersectionTable? table)
+    /// <summary>
+    /// Solves the circuit with another reading of its pumps. Pumps that deliver the very same with the rail as set settle where the others
+    /// do, as long as the regulator governs: what they would do past the end of their curves is not asked of them.
+    /// </summary>
+    private static CircuitState Beside(
+        in CircuitTask task, in CircuitState estimate, RunningPumps pumps, PumpReading reading, IntersectionTable? table)
     {
         Intersection atSet = AtSet(task, pumps, table);
+        bool same = atSet.Flow == estimate.MinimumAtSet
+            && estimate.State is RailState.Regulated or RailState.AtRegulatorLimit
+            && task.MinimumSupply is null;
+        return same ? estimate : Solve(task, pumps, reading, atSet);
+    }
+
+    /// <summary>Solves the circuit with one reading of its pumps, by where they meet it with the rail as set.</summary>
+    private static CircuitState Solve(in CircuitTask task, RunningPumps pumps, PumpReading reading, in Intersection atSet)
+    {
         if (atSet.Flow < task.Injected || atSet.Flow >= pumps.FreeFlow || task.MinimumSupply is not null)
         {
-            return (Unregulated(task, pumps, reading, atSet), atSet.Flow);
+            return Unregulated(task, pumps, reading, atSet);
         }
 
         // With the rail as set this is where they meet; only a return line that asks for more moves the crossing.
         double back = task.ReturnPressureAt(atSet.Flow);
         double rail = task.RailAsSet;
-        return (
-            back <= task.Set && rail > 0 && pumps.IsFullyCovered(ends: false)
-                ? At(task, pumps, Regulating(task, atSet.Flow), atSet, rail, task.Set, back, task.Supply, atSet.Flow, atSet.Flow)
-                : Unregulated(task, pumps, reading, atSet),
-            atSet.Flow);
+        return back <= task.Set && rail > 0 && pumps.IsFullyCovered(ends: false)
+            ? At(task, pumps, Regulating(task, atSet.Flow), atSet, rail, task.Set, back, task.Supply, atSet.Flow, atSet.Flow)
+            : Unregulated(task, pumps, reading, atSet);
     }
 
     /// <summary>Solves a circuit that is not simply regulated, or not surely covered by data.</summary>

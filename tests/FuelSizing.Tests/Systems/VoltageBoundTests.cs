@@ -105,6 +105,43 @@ public class VoltageBoundTests
         Assert.Equal(RailState.ReturnFloor, result.RailState);
     }
 
+    /// <summary>A curve that ends above zero flow leaves nothing open as long as the regulator governs before its end; in parallel past it, it does.</summary>
+    [Fact]
+    public void Bounds_OfAPumpWithAnOpenEnd_AreOneAnswerBeforeIt_AndTwoPastIt()
+    {
+        Pump open = Pump.From(PumpCurve.At(
+            "open",
+            Wren.Volt(13.5),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(200)),
+            (Wren.Kpa(400), VolumeFlow.FromLitersPerHour(100))));
+        FuelSystem system = Wren.System().With(Plumbing.Of(returnLine: [Narrow]));
+        OperatingResult within = system.With(open).Solve(Wren.At(3000, 0));
+        Assert.Equal(RailState.Regulated, within.RailState);
+        Assert.True(within.SolvedCircuit.IsExact);
+
+        OperatingResult past = Wren.System(FuelSizing.Regulators.Fixed.At(Wren.Kpa(450)))
+            .With(Plumbing.Of(returnLine: [Narrow]))
+            .With(PumpParallel.Of(open, Pump.From(Wren.Pump)))
+            .Solve(Wren.At(3000, 0));
+        Assert.False(past.SolvedCircuit.IsExact);
+        Assert.True(past.SolvedCircuit.Upper.ReturnFlow > past.SolvedCircuit.State.ReturnFlow);
+    }
+
+    /// <summary>
+    /// The feed's words go with the bound that decides: what the motor gets and what its feed takes are the supply.
+    /// </summary>
+    [Fact]
+    public void Feed_PastTheMeasuredVoltages_IsToldInFiguresThatAddUp()
+    {
+        OperatingResult result = Wren.System()
+            .With(Pump.From(AtTwelve).WithFeed(FuelSizing.Tests.Pumps.PumpAssemblyTests.FeedOf(2)))
+            .Solve(Wren.At(3000, 0));
+        Margin feed = Find(result, Part.Feed);
+        ElectricPotential drop = (ElectricPotential)feed.Used!;
+        Assert.True(drop.Volts > 13.5 - result.Circuit.Pumps[0].Voltage.Volts);
+        Assert.Contains($"gets {FuelSizing.Quantities.Readable.Of(Wren.Volt(13.5) - drop)} at ", feed.Explanation, StringComparison.Ordinal);
+    }
+
     /// <summary>
     /// A returnless rail that the pump's data does not cover is taken as its regulator at the tank sets it, less what the line to the rail
     /// takes: the injectors must not be judged at the pressure before the line.
