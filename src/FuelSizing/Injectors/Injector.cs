@@ -174,15 +174,9 @@ public sealed record Injector
     /// <param name="minimumDifferential">From 10 kPa to the rated differential.</param>
     /// <returns>The injector.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The pressure is outside its range.</exception>
-    public Injector WithMinimumDifferential(Pressure minimumDifferential) => new(
-        Name,
+    public Injector WithMinimumDifferential(Pressure minimumDifferential) => Changed(
         StaticFlow,
-        RatedDifferential,
-        TestFluid,
         DeadTime,
-        MinimumLinearPulse,
-        MaximumDifferential,
-        MinimumPulseVoltage,
         Guard.Between(
             minimumDifferential,
             Pressure.FromKilopascals(10),
@@ -241,30 +235,22 @@ public sealed record Injector
     }
 
     /// <summary>The same injector, passing a multiple of its flow.</summary>
-    internal Injector Scaled(double factor) =>
-        new(
-            Name,
-            StaticFlow * factor,
-            RatedDifferential,
-            TestFluid,
-            DeadTime,
-            MinimumLinearPulse,
-            MaximumDifferential,
-            MinimumPulseVoltage,
-            IsMinimumDifferentialStated ? MinimumDifferential : null);
+    internal Injector Scaled(double factor) => Changed(StaticFlow * factor, DeadTime);
 
     /// <summary>The same injector with so many s more dead time, or less, at every voltage and pressure.</summary>
-    internal Injector Later(double seconds) =>
-        new(
-            Name,
-            StaticFlow,
-            RatedDifferential,
-            TestFluid,
-            DeadTime.Later(seconds),
-            MinimumLinearPulse,
-            MaximumDifferential,
-            MinimumPulseVoltage,
-            IsMinimumDifferentialStated ? MinimumDifferential : null);
+    internal Injector Later(double seconds) => Changed(StaticFlow, DeadTime.Later(seconds));
+
+    // Everything else stays, a minimum that was stated among it.
+    private Injector Changed(VolumeFlow staticFlow, DeadTimeTable deadTime, Pressure? minimumDifferential = null) => new(
+        Name,
+        staticFlow,
+        RatedDifferential,
+        TestFluid,
+        deadTime,
+        MinimumLinearPulse,
+        MaximumDifferential,
+        MinimumPulseVoltage,
+        minimumDifferential ?? (IsMinimumDifferentialStated ? MinimumDifferential : null));
 
     internal double StaticAt(double differential, double fuelDensity) =>
         InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);
