@@ -12,11 +12,11 @@ public partial class ArchitectureTests
     private static readonly string[] Order =
     [
         "Numerics", "Quantities", "Equations", "Workings",
-        "Fuels", "Engines", "Injectors", "Regulators", "Electrical", "Lines", "Pumps",
+        "Fuels", "Engines", "Injectors", "Controllers", "Regulators", "Electrical", "Lines", "Pumps",
         "Circuits", "Points", "Checks", "Systems", "Sizing", "Selection", "Uncertainty", "Logs", "Findings", "Files",
     ];
 
-    private static readonly string[] WithoutCycles = ["Circuits", "Points", "Checks", "Systems"];
+    private static readonly string[] WithoutCycles = ["Controllers", "Circuits", "Points", "Checks", "Systems"];
 
     private static readonly SourceFile[] Files = Read();
 

@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Files;
@@ -77,6 +78,45 @@ public class DescriptionTests
         DeadTimes,
         AnInjector,
         Injectors,
+        Of(typeof(TargetLambda), nameof(TargetLambda.Of), [new[] { (Wren.Percent(40), 1.0), (Wren.Percent(80), 0.88) }], [new[] { (Wren.Percent(40), 1.0), (Wren.Percent(81), 0.88) }]),
+        Of(typeof(ClosedLoop), nameof(ClosedLoop.Of), [Wren.Percent(15), Wren.Kpa(80)], [Wren.Percent(16), Wren.Kpa(81)]),
+        Controller,
+        Of(Data, nameof(ControllerData.WithDifferential), [Wren.Kpa(290)], [Wren.Kpa(291)]),
+        Of(Data, nameof(ControllerData.WithFuelTemperature), [Celsius(21)], [Celsius(22)]),
+        Of(Data, nameof(ControllerData.WithoutVoltageCorrection), [Wren.Volt(13)], [Wren.Volt(13.1)]),
+        Of(Data, nameof(ControllerData.WithMaximumDutyCycle), [Wren.Percent(95)], [Wren.Percent(96)]),
+        Of(Data, nameof(ControllerData.WithClosedLoop), [ClosedLoop.Of(Wren.Percent(15), Wren.Kpa(80))], [ClosedLoop.Of(Wren.Percent(14), Wren.Kpa(80))]),
+        Of(
+            typeof(SpeedDensityController),
+            nameof(SpeedDensityController.Of),
+            [Data, Wren.VolumetricEfficiency, Wren.Kpa(105), null],
+            [Data.WithEthanolSensor(), OtherEfficiency, Wren.Kpa(106), Celsius(40)]),
+        Of(
+            typeof(ThrottleController),
+            nameof(ThrottleController.Of),
+            [Data, Wren.VolumetricEfficiency, Atmosphere.Standard, false, false],
+            [Data.WithRailPressureCorrection(), OtherEfficiency, Wren.Hill.Atmosphere, true, true]),
+        Of(
+            typeof(AirflowMeterController),
+            nameof(AirflowMeterController.Of),
+            [Data, MassFlow.FromGramsPerSecond(118)],
+            [Data.WithDifferential(Wren.Kpa(290)), null]),
+        Of(
+            typeof(RecordedPulseController),
+            nameof(RecordedPulseController.Of),
+            [new[] { Wren.Rpm(2000), Wren.Rpm(6000) }, new[] { Wren.Kpa(60), Wren.Kpa(100) }, new IReadOnlyList<Duration>[] { new[] { Wren.Ms(4), Wren.Ms(5) }, new[] { Wren.Ms(7), Wren.Ms(8) } }],
+            [new[] { Wren.Rpm(2001), Wren.Rpm(6000) }, new[] { Wren.Kpa(61), Wren.Kpa(100) }, new IReadOnlyList<Duration>[] { new[] { Wren.Ms(4), Wren.Ms(5) }, new[] { Wren.Ms(7), Wren.Ms(8.1) } }]),
+        Of(
+            RecordedPulseController.Of((Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5))),
+            nameof(RecordedPulseController.WithVoltageCorrection),
+            [Wren.DeadTime, Wren.Volt(13.5), Wren.Kpa(300)],
+            [DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.7))), Wren.Volt(13.4), Wren.Kpa(310)]),
+        Of(
+            typeof(MixtureLimits),
+            nameof(MixtureLimits.Of),
+            [new[] { (Wren.Kpa(10), 0.9), (Wren.Kpa(60), 0.84) }, 0.7],
+            [new[] { (Wren.Kpa(11), 0.9), (Wren.Kpa(60), 0.84) }, null]),
+        Of(SizingLimits.Default, nameof(SizingLimits.With), [MixtureLimits.Of(0.9)], [MixtureLimits.Of(0.91)]),
         Of(typeof(Fixed), nameof(Fixed.At), [Wren.Kpa(230), Litres(20)], [Wren.Kpa(231), Litres(21)]),
         Base,
         Of(
@@ -231,7 +271,7 @@ public class DescriptionTests
 
     private static readonly string[] Folders =
     [
-        "Fuels", "Engines", "Injectors", "Regulators", "Pumps", "Lines", "Electrical", "Circuits", "Points", "Systems", "Selection", "Files",
+        "Fuels", "Engines", "Injectors", "Controllers", "Regulators", "Pumps", "Lines", "Electrical", "Circuits", "Points", "Systems", "Selection", "Files",
     ];
 
     public static TheoryData<string> Names => [.. All.Keys];
@@ -336,6 +376,16 @@ public class DescriptionTests
         [Wren.Rpm(6100), Wren.Kpa(57), Wren.Hill],
         [Wren.Rpm(6101), Wren.Kpa(58), null]);
 
+    private static ControllerData Data => ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
+
+    private static VolumetricEfficiency OtherEfficiency => VolumetricEfficiency.Of((Wren.Rpm(1000), Wren.Percent(80)), (Wren.Rpm(7000), Wren.Percent(90)));
+
+    private static Made Controller => Of(
+        typeof(ControllerData),
+        nameof(ControllerData.Of),
+        [Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9)],
+        [Wren.InjectorOf(361), Fuel.E10, TargetLambda.At(0.91)]);
+
     private static Made Limits => Of(
         typeof(SizingLimits),
         nameof(SizingLimits.Of),
@@ -414,7 +464,7 @@ public class DescriptionTests
     public void EveryDescription_IsInTheList()
     {
         HashSet<string> listed = [.. All.Values.Select(made => Plain(made.Build().GetType()))];
-        listed.UnionWith([nameof(ConductorMaterial), nameof(NamedPoint), nameof(FileProblem)]);
+        listed.UnionWith([nameof(ConductorMaterial), nameof(IdealController), nameof(NamedPoint), nameof(FileProblem)]);
 
         Assert.Empty(
             from type in typeof(Fuel).Assembly.GetExportedTypes()
@@ -558,6 +608,7 @@ public class DescriptionTests
         private static readonly Dictionary<Type, Enum[]> Units = new Enum[][]
         {
             [PressureUnit.Bar, PressureUnit.PoundForcePerSquareInch, PressureUnit.Millibar],
+            [MassFlowUnit.KilogramPerSecond, MassFlowUnit.PoundPerHour, MassFlowUnit.KilogramPerHour],
             [VolumeFlowUnit.LiterPerMinute, VolumeFlowUnit.CubicMeterPerHour, VolumeFlowUnit.CubicCentimeterPerMinute],
             [RotationalSpeedUnit.RadianPerSecond, RotationalSpeedUnit.RevolutionPerSecond, RotationalSpeedUnit.DegreePerSecond],
             [TemperatureUnit.Kelvin, TemperatureUnit.DegreeFahrenheit, TemperatureUnit.DegreeRankine],

@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Findings;
@@ -30,6 +31,8 @@ namespace FuelSizing.Tests;
 public class RefusalTests
 {
     private static readonly FuelSystem System = Wren.System();
+
+    private static readonly ControllerData Data = ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
 
     private static readonly SweepResult Sweep = System.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)], Wren.Hill);
 
@@ -228,6 +231,32 @@ public class RefusalTests
             typeof(PressureRegulator),
             nameof(PressureRegulator.RailGauge),
             Wren.Kpa(50)),
+        new(null, typeof(TargetLambda), nameof(TargetLambda.At), 0.9),
+        new(null, typeof(TargetLambda), nameof(TargetLambda.Of), [new[] { (Wren.Percent(40), 1.0), (Wren.Percent(80), 0.88) }]),
+        new(null, typeof(ClosedLoop), nameof(ClosedLoop.Of), Wren.Percent(15), Wren.Kpa(80)),
+        new(Data, typeof(ControllerData), nameof(ControllerData.WithDifferential), Wren.Kpa(290)),
+        new(Data, typeof(ControllerData), nameof(ControllerData.WithFuelTemperature), Temperature.FromDegreesCelsius(21)),
+        new(Data, typeof(ControllerData), nameof(ControllerData.WithoutVoltageCorrection), Wren.Volt(13)),
+        new(Data, typeof(ControllerData), nameof(ControllerData.WithMaximumDutyCycle), Wren.Percent(95)),
+        new(null, typeof(SpeedDensityController), nameof(SpeedDensityController.Of), Data, Wren.VolumetricEfficiency, Wren.Kpa(105), Temperature.FromDegreesCelsius(40)),
+        new(null, typeof(AirflowMeterController), nameof(AirflowMeterController.Of), Data, MassFlow.FromGramsPerSecond(118)),
+        new(null, typeof(RecordedPulseController), nameof(RecordedPulseController.Of), [new[] { (Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5)) }]),
+        new(
+            null,
+            typeof(RecordedPulseController),
+            nameof(RecordedPulseController.Of),
+            new[] { Wren.Rpm(2000), Wren.Rpm(6000) },
+            new[] { Wren.Kpa(60), Wren.Kpa(100) },
+            new IReadOnlyList<Duration>[] { new[] { Wren.Ms(4), Wren.Ms(5) }, new[] { Wren.Ms(7), Wren.Ms(8) } }),
+        new(
+            RecordedPulseController.Of((Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5))),
+            typeof(RecordedPulseController),
+            nameof(RecordedPulseController.WithVoltageCorrection),
+            Wren.DeadTime,
+            Wren.Volt(13.5),
+            Wren.Kpa(300)),
+        new(null, typeof(MixtureLimits), nameof(MixtureLimits.Of), 0.9, Wren.Kpa(10), 0.7),
+        new(null, typeof(MixtureLimits), nameof(MixtureLimits.Of), new[] { (Wren.Kpa(10), 0.9), (Wren.Kpa(60), 0.84) }, 0.7),
         new(null, typeof(Fixed), nameof(Fixed.At), Wren.Kpa(400), VolumeFlow.FromLitersPerHour(10)),
         new(null, typeof(ManifoldReferenced), nameof(ManifoldReferenced.From), Wren.Kpa(300), VolumeFlow.FromLitersPerHour(10)),
         new(

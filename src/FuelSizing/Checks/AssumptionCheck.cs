@@ -11,11 +11,6 @@ namespace FuelSizing.Checks;
 /// <param name="gap">What a system leaves open; none where nothing.</param>
 internal sealed class AssumptionCheck(Part part, Func<SystemParts, Statement?> gap) : ICheck
 {
-    /// <summary>The controller, which decides the pulse, is not described.</summary>
-    public static AssumptionCheck Mixture { get; } = new(
-        Part.Mixture,
-        _ => Statement.Of("mixture.controller-assumed", $"the controller is assumed to command whatever pulse is needed"));
-
     /// <summary>Lines that are not given lose no pressure here, and do on the car.</summary>
     public static AssumptionCheck SupplyLine { get; } = new(
         Part.SupplyLine,

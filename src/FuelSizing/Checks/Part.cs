@@ -50,8 +50,11 @@ public sealed class Part : IEquatable<Part>
     /// <summary>Whether the BSFC that fuel is calculated from means a plausible brake efficiency.</summary>
     public static Part BrakeEfficiency { get; } = new("brake-efficiency", "brake efficiency");
 
-    /// <summary>The mixture that the engine gets from its controller.</summary>
+    /// <summary>The mixture that the engine gets from its controller, against the leanest that is allowed on boost.</summary>
     public static Part Mixture { get; } = new("mixture", "mixture");
+
+    /// <summary>The same mixture against the richest that is allowed.</summary>
+    public static Part RichMixture { get; } = new("rich-mixture", "rich mixture");
 
     /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
     public string Code { get; }

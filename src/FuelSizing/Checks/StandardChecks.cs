@@ -20,6 +20,7 @@ public static class StandardChecks
         new PressureRatingCheck(),
         AssumptionCheck.SupplyLine,
         AssumptionCheck.BrakeEfficiency,
-        AssumptionCheck.Mixture,
+        new MixtureCheck(),
+        new RichMixtureCheck(),
     ]);
 }

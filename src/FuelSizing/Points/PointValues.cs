@@ -110,6 +110,12 @@ public readonly record struct PointValues<T>
 
     /// <summary>Fuel that the injectors pass at the duty limit, whole engine, m³/s.</summary>
     public required T Capacity { get; init; }
+
+    /// <summary>The richest lambda that the engine can get from its controller; not a number where the controller is assumed.</summary>
+    public required T MinimumLambda { get; init; }
+
+    /// <summary>The leanest; the same where the pumps' data covers the point.</summary>
+    public required T MaximumLambda { get; init; }
 }
 
 /// <summary>Reads a solved point's numbers out for the checks.</summary>
@@ -117,9 +123,13 @@ internal static class PointReading
 {
     /// <summary>The numbers of one solved point.</summary>
     public static PointValues<Real> Of(SolvedPoint point) =>
-        Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged);
+        Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged) with
+        {
+            MinimumLambda = point.SolvedMixture.MinimumLambda,
+            MaximumLambda = point.SolvedMixture.MaximumLambda,
+        };
 
-    /// <summary>The numbers of one solved circuit with one set of injectors.</summary>
+    /// <summary>The numbers of one solved circuit with one set of injectors, the mixture apart.</summary>
     public static PointValues<Real> Of(
         SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, in Injection judged)
     {
@@ -189,17 +199,28 @@ internal static class PointReading
             Pulse = judged.Pulse ?? double.NaN,
             DutyCycle = judged.DutyCycle ?? double.NaN,
             Capacity = judged.Capacity ?? double.NaN,
+            MinimumLambda = double.NaN,
+            MaximumLambda = double.NaN,
         };
     }
 
-    /// <summary>The numbers of the same circuit with other injectors.</summary>
+    /// <summary>The numbers of the same circuit with other injectors, and with the mixture that the controller gives with them.</summary>
     public static PointValues<Real> With(
-        in PointValues<Real> values, in PointDemand demand, in SolvedCircuit circuit, in Injection judged)
+        SystemParts parts,
+        in PointValues<Real> values,
+        in PointDemand demand,
+        in SolvedCircuit circuit,
+        in Injection judged)
     {
         (CircuitValues<Real> minimum, CircuitValues<Real> maximum) =
             CircuitReading.WithDifferential(values.Minimum, values.Maximum, circuit, demand, judged);
+        (double richest, double leanest) = parts.Controller.IsIdeal
+            ? (double.NaN, double.NaN)
+            : MixtureSolver.Of(parts, demand, circuit) is var mixture ? (mixture.MinimumLambda, mixture.MaximumLambda) : default;
         return values with
         {
+            MinimumLambda = richest,
+            MaximumLambda = leanest,
             Minimum = minimum,
             Maximum = maximum,
             Differential = judged.Differential,

@@ -27,7 +27,8 @@ public sealed record SizingLimits
         .Number(limits => limits.PumpReserve.DecimalFractions)
         .Number(limits => limits.RailCeiling?.Pascals)
         .Number(limits => limits.FeedDrop.DecimalFractions)
-        .Number(limits => limits.SuctionMargin.Pascals);
+        .Number(limits => limits.SuctionMargin.Pascals)
+        .Value(limits => limits.Mixture);
 
     private SizingLimits(
         Ratio dutyCycle, Ratio pumpReserve, Pressure? railCeiling, Ratio feedDrop, Pressure suctionMargin)
@@ -56,6 +57,18 @@ public sealed record SizingLimits
 
     /// <summary>Least pressure over the fuel's vapour pressure at the pump's inlet.</summary>
     public Pressure SuctionMargin { get; }
+
+    /// <summary>The leanest and the richest mixture that the engine may get; none where that is not judged.</summary>
+    public MixtureLimits? Mixture { get; private init; }
+
+    /// <summary>The same limits with those of the mixture.</summary>
+    /// <param name="mixture">The leanest on boost, and the richest.</param>
+    /// <returns>The limits.</returns>
+    public SizingLimits With(MixtureLimits mixture)
+    {
+        ArgumentNullException.ThrowIfNull(mixture);
+        return this with { Mixture = mixture };
+    }
 
     /// <summary>What a message, a table or a sheet says behind a limit that is a rule of thumb.</summary>
     /// <param name="rule">Which limit.</param>

@@ -13,6 +13,7 @@ public class SolvedPoint
     private readonly SolvedCircuit _circuit;
     private readonly Injection _actual;
     private readonly Injection _judged;
+    private readonly SolvedMixture _mixture;
 
     private protected SolvedPoint(
         SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
@@ -20,8 +21,12 @@ public class SolvedPoint
         Parts = parts;
         (_demand, _circuit) = (demand, circuit);
         (_actual, _judged) = injection;
+        _mixture = parts.Controller.IsIdeal
+            ? MixtureSolver.Assumed(parts, demand, circuit, _actual)
+            : MixtureSolver.Of(parts, demand, circuit);
         Demand = demand.Demand;
         Circuit = new(circuit.Task, circuit.State, circuit.Pumps);
+        Mixture = new(parts, demand, _mixture);
     }
 
     /// <summary>The parts of the system that was solved.</summary>
@@ -71,6 +76,12 @@ public class SolvedPoint
     /// <summary>Pulse ÷ available time, at full demand; none where it cannot be said.</summary>
     public Ratio? DutyCycle => _actual.DutyCycle is { } duty ? Ratio.FromDecimalFractions(duty) : null;
 
+    /// <summary>
+    /// The mixture that the engine gets from its controller, by the flow that is really injected. Pulse, duty cycle and flows beside it are
+    /// those that the engine needs.
+    /// </summary>
+    public DeliveredMixture Mixture { get; }
+
     /// <summary>What the pumps deliver; none where their curves give no data.</summary>
     public VolumeFlow? PumpFlow => Circuit.PumpFlow;
 
@@ -87,6 +98,9 @@ public class SolvedPoint
 
     /// <summary>Pumps, lines and regulator, in SI numbers.</summary>
     internal ref readonly SolvedCircuit SolvedCircuit => ref _circuit;
+
+    /// <summary>The mixture, in SI numbers.</summary>
+    internal ref readonly SolvedMixture SolvedMixture => ref _mixture;
 
     /// <summary>Injection at the pressure in the rail.</summary>
     internal ref readonly Injection Actual => ref _actual;

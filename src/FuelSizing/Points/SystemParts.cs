@@ -1,4 +1,5 @@
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
@@ -25,10 +26,11 @@ public sealed class SystemParts
         PressureRegulator regulator,
         PumpAssembly pump,
         Plumbing plumbing,
-        SizingLimits limits)
+        SizingLimits limits,
+        EngineController controller)
     {
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
-        (Pump, Plumbing, Limits) = (pump, plumbing, limits);
+        (Pump, Plumbing, Limits, Controller) = (pump, plumbing, limits, controller);
         Injection = InjectionOf<Real>();
         _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
@@ -57,6 +59,9 @@ public sealed class SystemParts
     /// <summary>The limits that the parts are judged by.</summary>
     public SizingLimits Limits { get; }
 
+    /// <summary>Who decides the pulse.</summary>
+    public EngineController Controller { get; }
+
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>For instance <c>4 × injector A, 580 mL/min each; fixed at 300 kPa; pump R</c>.</returns>
     public override string ToString() =>
@@ -66,7 +71,7 @@ public sealed class SystemParts
     internal InjectionConstants<Real> Injection { get; }
 
     /// <summary>The same parts with other pumps or other wiring, unchecked: they are known to fit.</summary>
-    internal SystemParts With(PumpAssembly pump) => new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits);
+    internal SystemParts With(PumpAssembly pump) => new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller);
 
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
     internal PointDemand DemandAt(OperatingPoint point)

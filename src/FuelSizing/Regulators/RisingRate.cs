@@ -22,6 +22,10 @@ public sealed record RisingRate : PressureRegulator
         .Number(regulator => regulator.OffsetPascals)
         .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
 
+    internal const double MinimumGain = 1;
+
+    internal const double MaximumGain = 15;
+
     private RisingRate(
         Pressure basePressure, double gain, Pressure onset, Pressure? ceiling, VolumeFlow minimumReturnFlow)
         : base(
@@ -73,7 +77,7 @@ public sealed record RisingRate : PressureRegulator
                 Pressure.FromKilopascals(1500),
                 "Give the rail's gauge pressure with the manifold at atmospheric pressure.",
                 nameof(basePressure)),
-            Guard.Number(gain, 1, 15, "Give the rise of rail pressure for each 1 of boost.", nameof(gain)),
+            Guard.Number(gain, MinimumGain, MaximumGain, "Give the rise of rail pressure for each 1 of boost.", nameof(gain)),
             Guard.Between(
                 onset,
                 Pressure.Zero,

@@ -100,7 +100,7 @@ internal sealed class CombinationJudge
                 for (int point = 0; point < demands.Count; point++)
                 {
                     (_, Injection judged) = system.Parts.InjectionAt(demands[point], circuits[stage][point]);
-                    worst.Take(system, PointReading.With(values[stage][point], demands[point], circuits[stage][point], judged), stage, point);
+                    worst.Take(system, PointReading.With(system.Parts, values[stage][point], demands[point], circuits[stage][point], judged), stage, point);
                 }
             }
 

@@ -1,5 +1,6 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
@@ -33,6 +34,7 @@ public sealed record FuelSystem
         .Value(system => system.Pump)
         .Value(system => system.Plumbing)
         .Value(system => system.Limits)
+        .Value(system => system.Controller)
         .List(system => system.Checks)
         .List(system => system.Waivers);
 
@@ -83,6 +85,11 @@ public sealed record FuelSystem
     /// <summary>The limits that the parts are judged by.</summary>
     public SizingLimits Limits => Parts.Limits;
 
+    /// <summary>
+    /// Who decides the pulse: <see cref="IdealController"/>, which commands whatever is needed, until the system is given another.
+    /// </summary>
+    public EngineController Controller => Parts.Controller;
+
     /// <summary>The checks that are made where they apply: the standard ones, and those that were added.</summary>
     public IReadOnlyList<ICheck> Checks { get; }
 
@@ -120,7 +127,7 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, StandardChecks.All, []);
+        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, StandardChecks.All, []);
 
     /// <summary>A returnless system: the regulator sits in or at the tank and only injected fuel goes forward.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
@@ -143,24 +150,24 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, StandardChecks.All, []);
+        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, StandardChecks.All, []);
 
     /// <summary>The same system with other injectors.</summary>
     /// <param name="injectors">The injectors.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Checks, Waivers);
+    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Controller, Checks, Waivers);
 
     /// <summary>The same system with another regulator.</summary>
     /// <param name="regulator">A regulator that fits the layout.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The regulator does not fit the layout.</exception>
     public FuelSystem With(PressureRegulator regulator) =>
-        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Checks, Waivers);
+        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Controller, Checks, Waivers);
 
     /// <summary>The same system with another pump or other pumps.</summary>
     /// <param name="pump">The pump or pumps.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Checks, Waivers);
+    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Controller, Checks, Waivers);
 
     /// <summary>The same system with other lines and filters.</summary>
     /// <param name="plumbing">The lines and filters.</param>
@@ -169,7 +176,7 @@ public sealed record FuelSystem
     public FuelSystem With(Plumbing plumbing)
     {
         ArgumentNullException.ThrowIfNull(plumbing);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Controller, Checks, Waivers);
     }
 
     /// <summary>The same system held to other limits.</summary>
@@ -178,14 +185,23 @@ public sealed record FuelSystem
     public FuelSystem With(SizingLimits limits)
     {
         ArgumentNullException.ThrowIfNull(limits);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Controller, Checks, Waivers);
+    }
+
+    /// <summary>The same system with an engine controller whose knowledge is described: results then say which mixture the engine gets.</summary>
+    /// <param name="controller">What it knows of air, injectors and fuel.</param>
+    /// <returns>The system.</returns>
+    public FuelSystem With(EngineController controller)
+    {
+        ArgumentNullException.ThrowIfNull(controller);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, controller, Checks, Waivers);
     }
 
     /// <summary>The same system on another engine, or on another fuel.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
-    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Checks, Waivers);
+    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, Checks, Waivers);
 
     /// <summary>The same system with a check more: it takes part in margins, verdict, tables, remedies, sheet and ranking.</summary>
     /// <param name="check">A check whose part no other check of the system judges.</param>
@@ -224,7 +240,7 @@ public sealed record FuelSystem
 
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
-        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits), Checks, Waivers);
+        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller), Checks, Waivers);
 
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>One line.</returns>
@@ -247,6 +263,7 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits,
         Plumbing? plumbing,
+        EngineController controller,
         IReadOnlyList<ICheck> checks,
         IReadOnlyList<Waiver> waivers)
     {
@@ -264,7 +281,7 @@ public sealed record FuelSystem
                 nameof(plumbing));
         }
 
-        return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default), checks, waivers);
+        return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default, controller), checks, waivers);
     }
 
     /// <summary>Why a regulator does not fit a layout; none if it does.</summary>

@@ -80,6 +80,8 @@ public class CheckColumnTests
             Pulse = Of(point => point.Pulse),
             DutyCycle = Of(point => point.DutyCycle),
             Capacity = Of(point => point.Capacity),
+            MinimumLambda = Of(point => point.MinimumLambda),
+            MaximumLambda = Of(point => point.MaximumLambda),
         };
     }
 

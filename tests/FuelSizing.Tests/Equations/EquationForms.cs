@@ -221,6 +221,13 @@ internal static class EquationForms
         Of(typeof(InjectorFlow), nameof(InjectorFlow.RequiredStatic), VolumeFlow, Burnt, Plain("injectors", 1, 12), Available, Share("dutyLimit"), Dead),
         Of(typeof(InjectorFlow), nameof(InjectorFlow.StaticForPulse), VolumeFlow, Burnt, Plain("injectors", 1, 12), Available, new("pulse", Second, 5e-3, 2e-2), Dead),
         Of(typeof(InjectorFlow), nameof(InjectorFlow.Capacity), VolumeFlow, Passed, Plain("injectors", 1, 12), Available, Share("dutyLimit"), Dead),
+        Of(typeof(DeliveredFuel), nameof(DeliveredFuel.OpenTime), Second, new("pulse", Second, 0, 3e-2), Dead, Available),
+        Of(typeof(DeliveredFuel), nameof(DeliveredFuel.Flow), VolumeFlow, Passed, Plain("injectors", 1, 12), new("openTime", Second, 0, 2e-2), Available),
+        Of(typeof(DeliveredFuel), nameof(DeliveredFuel.Lambda), One, Plain("targetLambda", 0.7, 1.3), Burnt, new("deliveredFlow", VolumeFlow, 1e-6, 5e-5)),
+        Of(typeof(DeliveredFuel), nameof(DeliveredFuel.TurnOverOpenTime), Second, Across("differential"), new("deadTimeSlope", Second / Pascal, 0, 5e-9)),
+        Of(typeof(BoostedMixture), nameof(BoostedMixture.Lambda), One, Plain("unboostedLambda", 0.7, 1.3), Plain("densityRatio", 1, 2), Across("differential"), Across("unboostedDifferential")),
+        Of(typeof(BoostedMixture), nameof(BoostedMixture.RequiredDifferential), Pascal, Across("unboostedDifferential"), Plain("densityRatio", 1, 2), Plain("unboostedLambda", 0.7, 1.3), Plain("targetLambda", 0.7, 1.3)),
+        Of(typeof(BoostedMixture), nameof(BoostedMixture.Gain), One, Across("differential"), Across("unboostedDifferential"), new("boost", Pascal, 1e4, 2e5)),
         EquationForm.Of(typeof(InjectionChain), nameof(InjectionChain.Evaluate), [VolumeFlow, Second, Second, One], [.. Injectors, .. InjectionPoint]),
         new(
             "InjectorMatching.Mean", [Plain("first", 0.9, 1.1), Plain("second", 0.9, 1.1)], [One], numbers => [InjectorMatching.Mean<Real>([numbers[0], numbers[1]])]),

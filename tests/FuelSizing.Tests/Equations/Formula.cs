@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 
@@ -12,7 +13,7 @@ namespace FuelSizing.Tests.Equations;
 /// Sums, products, quotients, powers (also ² and ³), √, min, max, exp, ln, log10; <c>a if x &lt; y; b otherwise</c>; and
 /// <c>with s = … and t = …</c> behind it.
 /// </remarks>
-internal sealed class Formula
+internal sealed partial class Formula
 {
     private static readonly string[] Functions = ["min", "max", "exp", "ln", "log10", nameof(ColebrookWhite)];
 
@@ -24,7 +25,7 @@ internal sealed class Formula
     {
         string[] parts = text.Split(" with ");
         string[] sides = parts[0].Split(" = ");
-        (_left, _right) = (sides[0], sides[1].Contains(" if ", StringComparison.Ordinal) ? sides[1].Split("; ") : [sides[1]]);
+        (_left, _right) = (sides[0], sides[1].Contains(" if ", StringComparison.Ordinal) ? OutsideBrackets().Split(sides[1]) : [sides[1]]);
         foreach (string definition in parts.Skip(1).SelectMany(part => part.Split(" and ")))
         {
             string[] equal = definition.Split(" = ");
@@ -217,4 +218,8 @@ internal sealed class Formula
 
         return at;
     }
+
+    // Between the cases of a formula, not between the arguments of min and max.
+    [GeneratedRegex(@"; (?![^()]*\))")]
+    private static partial Regex OutsideBrackets();
 }

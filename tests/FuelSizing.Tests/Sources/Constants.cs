@@ -107,6 +107,10 @@ internal static class Constants
         ("SizingLimits.Default", "85 %, 10 %, 5 %, 10 kPa", CommonPractice),
         ("Conditions.Default", "13.5 V from a charging alternator", CommonPractice),
         ("PointKernel.EndTolerance", Bound, Chosen),
+        ("RisingRate.MinimumGain", Bound, Chosen),
+        ("RisingRate.MaximumGain", Bound, Chosen),
+        ("MixtureCause.Nothing", Bound, Chosen),
+        ("MixtureSolver.SameFlow", Bound, Chosen),
     ];
 
     /// <summary>

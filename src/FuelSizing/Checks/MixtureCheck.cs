@@ -1,0 +1,123 @@
+using FuelSizing.Controllers;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Checks;
+
+/// <summary>The mixture that the engine gets from its controller: lambda against the leanest that is allowed on boost.</summary>
+internal sealed class MixtureCheck : ICheck
+{
+    /// <summary>Lambda is a ratio without a unit, to three figures.</summary>
+    internal static readonly DisplayUnit<Ratio> Lambda = DisplayUnit.Of(
+        string.Empty, "0.000", ratio => ratio.DecimalFractions, value => Ratio.FromDecimalFractions(value));
+
+    /// <inheritdoc/>
+    public Part Part => Part.Mixture;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Lambda", LimitDirection.AtMost, si => Ratio.FromDecimalFractions(si), _ => Lambda);
+
+    /// <inheritdoc/>
+    public Applicability AppliesTo(SystemParts parts) => parts switch
+    {
+        { Controller: IdealController ideal } => Applicability.NotJudged(ideal.Text),
+        { Limits.Mixture: null } => Applicability.NotJudged(
+            Statement.Of("mixture.no-limit", $"no leanest lambda is given")),
+        _ => Applicability.Judged,
+    };
+
+    // Fuel goes with 1/lambda: the margin is the share of fuel that could be lost. Where no fuel is delivered, lambda is infinite and it fails.
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T>
+    {
+        T allowed = parts.Limits.Mixture!.LeanestAt(at.Boost);
+        CheckReading<T> reading = CheckReading.AtMost(at.MinimumLambda, at.MaximumLambda, allowed);
+        return new(
+            reading.Used,
+            allowed,
+            T.IfLess(allowed, double.PositiveInfinity, reading.Margin, double.PositiveInfinity),
+            T.IfLess(allowed, double.PositiveInfinity, reading.BestMargin, double.PositiveInfinity));
+    }
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        double allowed = reading.Allowed;
+        if (!double.IsFinite(allowed))
+        {
+            return Statement.Of("mixture.not-on-boost", $"not judged at {point.Point.Boost:boost}: the leanest lambda counts from {point.Parts.Limits.Mixture!.Leanest[0].Boost:boost}");
+        }
+
+        DeliveredMixture mixture = point.Mixture;
+        if (mixture.MaximumLambda is not { } leanest)
+        {
+            return mixture.Text;
+        }
+
+        Statement? cause = mixture.Causes.FirstOrDefault(cause => cause.Factor > 1) is { } first
+            ? Statement.Of("mixture.mainly", $"; {first.Text}")
+            : null;
+        return CheckReading.OutcomeOf(reading) switch
+        {
+            Outcome.Holds => Statement.Of("mixture.within", $"lambda {leanest:0.000}, at most {allowed:0.000} allowed"),
+            Outcome.Fails when double.IsInfinity(leanest) => Statement.Of("mixture.no-fuel-on-boost", $"no fuel is delivered, lambda {allowed:0.000} allowed{cause}"),
+            Outcome.Fails => Statement.Of("mixture.lean", $"lambda {mixture.MinimumLambda ?? leanest:0.000} is leaner than the {allowed:0.000} allowed{cause}"),
+            _ => Statement.Of(
+                "mixture.not-decided",
+                $"lambda lies between {mixture.MinimumLambda ?? leanest:0.000} and {leanest:0.000}, at most {allowed:0.000} allowed: the pumps' data does not decide"),
+        };
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task) => MixtureRemedy.For(Part, task);
+}
+
+/// <summary>The same mixture against the richest that is allowed, with or without boost.</summary>
+internal sealed class RichMixtureCheck : ICheck
+{
+    /// <inheritdoc/>
+    public Part Part => Part.RichMixture;
+
+    /// <inheritdoc/>
+    public CheckFigure Figure { get; } = CheckFigure.Of(
+        "Lambda", LimitDirection.AtLeast, si => Ratio.FromDecimalFractions(si), _ => MixtureCheck.Lambda);
+
+    // That the controller is assumed is said once, by the check for a lean mixture.
+    /// <inheritdoc/>
+    public Applicability AppliesTo(SystemParts parts) =>
+        parts is { Controller.IsIdeal: false, Limits.Mixture.Richest: not null } ? Applicability.Judged : Applicability.NotApplicable;
+
+    /// <inheritdoc/>
+    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
+        where T : struct, IReal<T> => CheckReading.AtLeast<T>(at.MinimumLambda, at.MaximumLambda, parts.Limits.Mixture!.Richest!.Value);
+
+    /// <inheritdoc/>
+    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
+    {
+        double allowed = reading.Allowed;
+        DeliveredMixture mixture = point.Mixture;
+        if (mixture.MinimumLambda is not { } richest)
+        {
+            return mixture.Text;
+        }
+
+        Statement? cause = mixture.Causes.FirstOrDefault(cause => cause.Factor < 1) is { } first
+            ? Statement.Of("mixture.mainly", $"; {first.Text}")
+            : null;
+        return CheckReading.OutcomeOf(reading) switch
+        {
+            Outcome.Holds => Statement.Of("mixture.rich-within", $"lambda {richest:0.000}, at least {allowed:0.000} allowed"),
+            Outcome.Fails => Statement.Of("mixture.rich", $"lambda {mixture.MaximumLambda ?? richest:0.000} is richer than the {allowed:0.000} allowed{cause}"),
+            _ => Statement.Of(
+                "mixture.rich-not-decided",
+                $"lambda lies between {richest:0.000} and {mixture.MaximumLambda ?? richest:0.000}, at least {allowed:0.000} allowed: the pumps' data does not decide"),
+        };
+    }
+
+    /// <inheritdoc/>
+    public Remedy? RemedyFor(RemedyTask task) => MixtureRemedy.For(Part, task);
+}
