@@ -15,6 +15,7 @@ public static class FuelSizingExtension
         Shown.As<IEnumerable<IDisplayBlock>>((blocks, _) => new BlockList(blocks));
         FuelShown.Register();
         EngineShown.Register();
+        BoostShown.Register();
         InjectorShown.Register();
         RegulatorShown.Register();
         PumpShown.Register();

@@ -112,6 +112,11 @@ internal static class Specimens
         yield return Fuel.E85;
         yield return Induction.NaturallyAspirated;
         yield return Induction.BeltDriven(Ratio.FromPercent(65), Ratio.FromPercent(70), Kpa(5), Ratio.FromPercent(95));
+        yield return MeasuredBoost.Of((Rpm(2000), Kpa(5)), (Rpm(6000), Kpa(52)));
+        yield return HeldBoost.Of(Kpa(58), Rpm(3400), Rpm(6600));
+        yield return HeldBoost.Of(Kpa(58), Rpm(3400), Rpm(6600), Rpm(1900));
+        yield return CentrifugalBoost.From(8.37, Rpm(5900), Kpa(41), Atmosphere.Standard).WithMaximumCompressorSpeed(Rpm(52_000));
+        yield return DisplacementBoost.Of(1.83, Volume.FromLiters(1.16), Ratio.FromPercent(87));
         yield return PowerCorrection.By(PowerStandard.Iso1585, Atmosphere.Standard, Ratio.FromPercent(60));
         yield return PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Of(Kpa(70), Celsius(45)), Ratio.FromPercent(90), BoostControl.CompensatesForAmbient);
 

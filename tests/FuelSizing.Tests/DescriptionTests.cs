@@ -68,6 +68,28 @@ public class DescriptionTests
             [Wren.Percent(66), Wren.Percent(70), Wren.Kpa(3), Wren.Percent(96)]),
         Air,
         Pull,
+        Of(
+            typeof(MeasuredBoost),
+            nameof(MeasuredBoost.Of),
+            [new[] { (Wren.Rpm(1700), Wren.Kpa(2.3)), (Wren.Rpm(6300), Wren.Kpa(52)) }],
+            [new[] { (Wren.Rpm(1700), Wren.Kpa(2.3)), (Wren.Rpm(6300), Wren.Kpa(53)) }]),
+        Of(
+            typeof(HeldBoost),
+            nameof(HeldBoost.Of),
+            [Wren.Kpa(57.3), Wren.Rpm(3400), Wren.Rpm(6600), Wren.Rpm(1900)],
+            [Wren.Kpa(57.4), Wren.Rpm(3500), Wren.Rpm(6500), null]),
+        Of(
+            typeof(CentrifugalBoost),
+            nameof(CentrifugalBoost.From),
+            [8.37, Wren.Rpm(5900), Wren.Kpa(41.3), Atmosphere.Standard],
+            [8.38, Wren.Rpm(5800), Wren.Kpa(41.4), Wren.Hill.Atmosphere]),
+        Of(
+            typeof(DisplacementBoost),
+            nameof(DisplacementBoost.Of),
+            [1.83, Volume.FromLiters(1.16), Wren.Percent(87)],
+            [1.84, Volume.FromLiters(1.17), Wren.Percent(88)]),
+        Of(Dunnock.Centrifugal, nameof(BeltDrivenBoost.WithDriveRatio), [9.1], [9.2]),
+        Of(Dunnock.Displacement, nameof(BeltDrivenBoost.WithMaximumCompressorSpeed), [Wren.Rpm(13_000)], [Wren.Rpm(13_100)]),
         Demand,
         Of(typeof(TestFluid), nameof(TestFluid.Of), ["fluid", Kilograms(690)], ["other", Kilograms(691)]),
         Of(

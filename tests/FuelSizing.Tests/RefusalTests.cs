@@ -42,6 +42,9 @@ public class RefusalTests
     private static readonly (RotationalSpeed, Power)[] Powers =
         [(Wren.Rpm(1000), Power.FromKilowatts(20)), (Wren.Rpm(6000), Power.FromKilowatts(100))];
 
+    private static readonly (RotationalSpeed, Pressure)[] Boosts =
+        [(Wren.Rpm(1700), Wren.Kpa(3)), (Wren.Rpm(6300), Wren.Kpa(52))];
+
     private static readonly MonteCarloResult Sampled = UncertainSystem
         .Of(System, Wren.At(3000, 0), UncertainInput.InjectorFlowFactor(Distribution.Fixed(Wren.Percent(100))))
         .MonteCarlo(Sampling.Of(16));
@@ -169,6 +172,16 @@ public class RefusalTests
             Wren.Petrol,
             DemandBasis.Air,
             Wren.Rpm(6000)),
+        new(null, typeof(MeasuredBoost), nameof(MeasuredBoost.Of), [Boosts]),
+        new(null, typeof(HeldBoost), nameof(HeldBoost.Of), Wren.Kpa(58), Wren.Rpm(3400), Wren.Rpm(6600), Wren.Rpm(1900)),
+        new(null, typeof(CentrifugalBoost), nameof(CentrifugalBoost.From), 8.37, Wren.Rpm(5900), Wren.Kpa(41), Atmosphere.Standard),
+        new(null, typeof(DisplacementBoost), nameof(DisplacementBoost.Of), 1.83, Volume.FromLiters(1.16), Wren.Percent(87)),
+        new(Dunnock.Displacement, typeof(BoostLine), nameof(BoostLine.At), Wren.Rpm(3000), Dunnock.Demand(), Atmosphere.Standard),
+        new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.CompressorSpeedAt), Wren.Rpm(3000)),
+        new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.WithDriveRatio), 9.1),
+        new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.WithCompressorPulley), Wren.Percent(-12)),
+        new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.WithCrankPulley), Wren.Percent(12)),
+        new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.WithMaximumCompressorSpeed), Wren.Rpm(52_000)),
         new(Wren.Demand(), typeof(FuelDemandModel), nameof(FuelDemandModel.At), Wren.Rpm(3000), Wren.Kpa(50), Atmosphere.Standard),
         new(null, typeof(TestFluid), nameof(TestFluid.Of), "t", Density.FromKilogramsPerCubicMeter(700)),
         new(

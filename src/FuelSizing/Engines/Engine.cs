@@ -93,9 +93,13 @@ public enum EngineCycle
 internal static class EngineSpeed
 {
     private static readonly RotationalSpeed Slowest = RotationalSpeed.FromRevolutionsPerMinute(100);
+    private static readonly RotationalSpeed Fastest = RotationalSpeed.FromRevolutionsPerMinute(25_000);
 
     /// <summary>The minimum speed, rev/s.</summary>
     public static double Minimum => Slowest.RevolutionsPerSecond;
+
+    /// <summary>The maximum speed, rev/s.</summary>
+    public static double Maximum => Fastest.RevolutionsPerSecond;
 
     /// <summary>A speed that an engine can turn at.</summary>
     public static double Within(RotationalSpeed speed, string name) => Checked(speed, name).RevolutionsPerSecond;
@@ -105,7 +109,7 @@ internal static class EngineSpeed
         Guard.Between(
             speed,
             Slowest,
-            RotationalSpeed.FromRevolutionsPerMinute(25_000),
+            Fastest,
             "Give the crankshaft's speed.",
             name);
 

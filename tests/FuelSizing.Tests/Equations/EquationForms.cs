@@ -155,6 +155,7 @@ internal static class EquationForms
             Compression.IsentropicRatios<Real>(ratios);
             return ratios;
         }),
+        Of(typeof(Compression), nameof(Compression.FromIsentropicRatio), One, Plain("isentropicRatio", 1, 1.5)),
         Of(typeof(Compression), nameof(Compression.Heated), Kelvin, Absolute("inletTemperature", Kelvin), Plain("isentropicRatio", 1, 1.5), Share("isentropicEfficiency")),
         Of(typeof(Compression), nameof(Compression.CooledTemperature), Kelvin, Absolute("outletTemperature", Kelvin), Absolute("coolantTemperature", Kelvin), Share("effectiveness")),
         Of(
@@ -164,6 +165,24 @@ internal static class EquationForms
             Constants = [SpecificHeat],
             Because = "the specific heat of air",
         },
+        Of(
+            typeof(CentrifugalCompressor), nameof(CentrifugalCompressor.EulerWork), SpecificEnergy,
+            Plain("powerInputFactor", 1, 1.1), Share("slipFactor"), new("tipSpeed", Velocity, 100, 500)),
+        Of(
+            typeof(CentrifugalCompressor), nameof(CentrifugalCompressor.PressureRatio), One,
+            new("compressorWork", SpecificEnergy, 0, 2e5), Share("isentropicEfficiency"), Absolute("inletTemperature", Kelvin)) with
+        {
+            Constants = [SpecificHeat],
+            Because = "the specific heat of air",
+        },
+        Of(
+            typeof(CentrifugalCompressor), nameof(CentrifugalCompressor.RatioAtSpeed), One,
+            Plain("knownRatio", 1.05, 3), new("knownSpeed", Speed, 200, 1000), Absolute("knownTemperature", Kelvin), new("compressorSpeed", Speed, 200, 1000),
+            Absolute("inletTemperature", Kelvin)),
+        Of(
+            typeof(DisplacementCompressor), nameof(DisplacementCompressor.ChargeDensity), Dimension.Density,
+            new("inletDensity", Dimension.Density, 0.8, 1.4), Share("compressorEfficiency"), new("compressorDisplacement", Volume, 2e-4, 3e-3), Plain("driveRatio", 0.5, 4),
+            Plain("revolutionsPerCycle", 1, 2), Plain("volumetricEfficiency", 0.5, 1.2), new("displacement", Volume, 0.5e-3, 8e-3)),
         Of(
             typeof(EngineAir), nameof(EngineAir.MassFlow), MassFlow,
             Plain("volumetricEfficiency", 0.5, 1.2), new("chargeDensity", Dimension.Density, 0.8, 3), new("displacement", Volume, 0.5e-3, 8e-3),

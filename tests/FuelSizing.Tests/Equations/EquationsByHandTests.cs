@@ -72,6 +72,24 @@ public class EquationsByHandTests
     public void Compression_DrivePower() => Is(22_326.334, Compression.DrivePower<Real>(0.2, 300, 400, 0.9));
 
     [Fact]
+    public void CentrifugalCompressor_WorkAndRatio()
+    {
+        // 1.04 · 0.9 · 400²; 0.75 of it warms air of 288 K by 111.797 K, and (1 + 111.797/288)^3.5.
+        Is(149_760, CentrifugalCompressor.EulerWork<Real>(1.04, 0.9, 400));
+        Is(3.1518223, CentrifugalCompressor.PressureRatio<Real>(149_760, 0.75, 288));
+
+        // Twice the speed, four times the rise of 1.2 − 1; at twice the inlet temperature, twice the rise. 1.2^3.5, 1.8^3.5, 1.4^3.5.
+        Is(1.89292916, Compression.FromIsentropicRatio<Real>(1.2));
+        Is(7.82444907, CentrifugalCompressor.RatioAtSpeed<Real>(1.89292916, 300, 290, 600, 290));
+        Is(3.24674458, CentrifugalCompressor.RatioAtSpeed<Real>(1.89292916, 300, 290, 600, 580));
+    }
+
+    /// <summary>1.2 kg/m³ · 0.9 · 1.3 L · 1.9 · 2/(0.92 · 2.8 L).</summary>
+    [Fact]
+    public void DisplacementCompressor_ChargeDensity() =>
+        Is(2.07111801, DisplacementCompressor.ChargeDensity<Real>(1.2, 0.9, 1.3e-3, 1.9, 2, 0.92, 2.8e-3));
+
+    [Fact]
     public void CurrentRating_OfInsulation()
     {
         Is(0.85634884, CurrentRating.AmbientFactor<Real>(105, 50, 30));

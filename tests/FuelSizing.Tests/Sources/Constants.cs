@@ -25,6 +25,11 @@ internal static class Constants
     [
         ("WireResistance.ReferenceCelsius", "IEC 60028: resistivity is stated at 20 °C", Recalled),
         ("Compression.Exponent", Definition, Derived),
+        ("BeltDrivenBoost.MinimumRatio", Bound, Chosen),
+        ("BeltDrivenBoost.MaximumRatio", Bound, Chosen),
+        ("BeltDrivenBoost.Slowest", Bound, Chosen),
+        ("BeltDrivenBoost.Fastest", Bound, Chosen),
+        ("EngineSpeed.Fastest", Bound, Chosen),
         ("HumidAir.CelsiusZero", Definition, Derived),
         ("StandardAir.GasConstant", Atmosphere, Recalled),
         ("StandardAir.HeatCapacityRatio", Atmosphere, Recalled),

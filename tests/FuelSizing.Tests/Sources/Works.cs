@@ -68,6 +68,21 @@ internal static class Works
     public static readonly Source EastopCharged = Source.Of(
         WorkedApart, "T. D. Eastop and A. McConkey, Applied Thermodynamics, example 13.3 (3 L, 3,500 rev/min, ratio 1.7, 75 %, 288 K)", Companion, "the compression's equations");
 
+    public static readonly Source GorlaKhan44 = Source.Of(
+        WorkedApart, "R. S. R. Gorla and A. A. Khan, Turbomachinery: Design and Theory, example 4.4 (impeller of 1 m, 5,945 rev/min, slip factor 0.90, ratio 2.2, 298 K)", Companion, "the compressor's equations");
+
+    public static readonly Source GorlaKhan417 = Source.Of(
+        WorkedApart, "R. S. R. Gorla and A. A. Khan, Turbomachinery: Design and Theory, example 4.17 (17 blades, 475 m/s, power input factor 1.04, 84 %, 288 K)", Companion, "the compressor's equations");
+
+    public static readonly Source GanesanImpeller = Source.Of(
+        WorkedApart, "V. Ganesan, Gas Turbines, example 8.1 (impeller of 0.75 m, 11,500 rev/min, slip factor 0.92, ratio 4, 294 K)", Companion, "the compressor's equations");
+
+    public static readonly Source ScheyGove = Source.Of(
+        Read,
+        "O. W. Schey and W. D. Gove, The effect of supercharger capacity on engine and airplane performance, National Advisory Committee for Aeronautics",
+        "abstract read at Cranfield University (naca.central.cranfield.ac.uk, report NID 849): sea-level pressure to 7,000, 11,500, 17,000 and 22,000 ft at drive ratios of 1.615, 1.957, 2.4 and 3; the report itself was not read",
+        AllCode);
+
     public static readonly Source RajputCharged = Source.Of(
         WorkedApart, "R. K. Rajput, Thermal Engineering, example 16.1 (735 kW, 0.350 kg/kWh, air–fuel ratio 12.8, 325 K, ratio 1.6, 70 %, drive 90 %)", Companion, "the compression's equations");
 

@@ -73,6 +73,25 @@ public static class Compression
     internal static void IsentropicRatios<T>(Span<double> ratios)
         where T : struct, ILanes<T>, IReal<T> => Elementary.Power<T>(ratios, Exponent);
 
+    /// <summary>Pressure ratio of a compressor from its isentropic temperature ratio.
+    /// <para><c>r = τ^(γ/(γ − 1))</c></para>
+    /// </summary>
+    /// <param name="isentropicRatio"><c>τ</c> (1): temperature ratio of an isentropic compressor.</param>
+    /// <returns><c>r</c> (1): pressure ratio of the compressor.</returns>
+    /// <remarks>
+    /// <para>Range: τ over 0; air as a perfect gas.</para>
+    /// <para>Outside: nothing is checked; τ of 0 or less is not a number.</para>
+    /// <example>
+    /// <code>
+    /// Real result = Compression.FromIsentropicRatio&lt;Real&gt;(isentropicRatio: 1.2);
+    /// // result = 1.892929
+    /// </code>
+    /// </example>
+    /// <para>Source: isentropic relation of a perfect gas.</para>
+    /// </remarks>
+    public static T FromIsentropicRatio<T>(T isentropicRatio)
+        where T : struct, IReal<T> => T.Power(isentropicRatio, 1 / Exponent);
+
     /// <summary>Temperature at the compressor outlet from the isentropic temperature ratio.
     /// <para><c>T_2 = T_1 · (1 + (τ − 1)/η_c)</c></para>
     /// </summary>
