@@ -129,13 +129,13 @@ public class DescriptionTests
             [new[] { Wren.Rpm(2000), Wren.Rpm(6000) }, new[] { Wren.Kpa(60), Wren.Kpa(100) }, new IReadOnlyList<Duration>[] { new[] { Wren.Ms(4), Wren.Ms(5) }, new[] { Wren.Ms(7), Wren.Ms(8) } }],
             [new[] { Wren.Rpm(2001), Wren.Rpm(6000) }, new[] { Wren.Kpa(61), Wren.Kpa(100) }, new IReadOnlyList<Duration>[] { new[] { Wren.Ms(4), Wren.Ms(5) }, new[] { Wren.Ms(7), Wren.Ms(8.1) } }]),
         Of(
-            RecordedPulseController.Of((Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5))),
+            RecordedPulseController.BySpeed((Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5))),
             nameof(RecordedPulseController.WithVoltageCorrection),
             [Wren.DeadTime, Wren.Volt(13.5), Wren.Kpa(300)],
             [DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.7))), Wren.Volt(13.4), Wren.Kpa(310)]),
         Of(
             typeof(MixtureLimits),
-            nameof(MixtureLimits.Of),
+            nameof(MixtureLimits.ByBoost),
             [new[] { (Wren.Kpa(10), 0.9), (Wren.Kpa(60), 0.84) }, 0.7],
             [new[] { (Wren.Kpa(11), 0.9), (Wren.Kpa(60), 0.84) }, null]),
         Of(SizingLimits.Default, nameof(SizingLimits.With), [MixtureLimits.Of(0.9)], [MixtureLimits.Of(0.91)]),

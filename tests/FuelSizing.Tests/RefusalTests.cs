@@ -34,6 +34,8 @@ public class RefusalTests
 
     private static readonly ControllerData Data = ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
 
+    private static readonly FuelSystem Pulsed = System.With(RecordedPulseController.BySpeed((Wren.Rpm(1000), Wren.Ms(9)), (Wren.Rpm(7000), Wren.Ms(8))));
+
     private static readonly SweepResult Sweep = System.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)], Wren.Hill);
 
     private static readonly (RotationalSpeed, Ratio)[] Efficiencies =
@@ -244,7 +246,37 @@ public class RefusalTests
             typeof(PressureRegulator),
             nameof(PressureRegulator.RailGauge),
             Wren.Kpa(50)),
+        new(null, typeof(RisingRateBounds), nameof(RisingRateBounds.Of), Wren.Kpa(270), Wren.Kpa(330), 12.0, Wren.Kpa(30), Wren.Kpa(900)),
+        new(
+            null,
+            typeof(MixtureSizing),
+            nameof(MixtureSizing.FitRisingRate),
+            Pulsed,
+            HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
+            new[] { Wren.Rpm(3000) },
+            Wren.Hill,
+            null),
+        new(null, typeof(LineSweep), nameof(LineSweep.Pull), Pulsed, HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)), Wren.Rpm(3000), Wren.Rpm(6000), Wren.Hill),
+        new(
+            null,
+            typeof(LineSweep),
+            nameof(LineSweep.Sweep),
+            Pulsed,
+            HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
+            new[] { Wren.Rpm(3000), Wren.Rpm(6000) },
+            Wren.Hill,
+            CancellationToken.None),
+        new(
+            null,
+            typeof(SingleFailures),
+            nameof(SingleFailures.WithEachFailure),
+            Pulsed,
+            HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Wren.Hill),
         new(null, typeof(TargetLambda), nameof(TargetLambda.At), 0.9),
+        new(TargetLambda.At(0.9), typeof(TargetLambda), nameof(TargetLambda.LambdaAt), Wren.Percent(90)),
         new(null, typeof(TargetLambda), nameof(TargetLambda.Of), [new[] { (Wren.Percent(40), 1.0), (Wren.Percent(80), 0.88) }]),
         new(null, typeof(ClosedLoop), nameof(ClosedLoop.Of), Wren.Percent(15), Wren.Kpa(80)),
         new(Data, typeof(ControllerData), nameof(ControllerData.WithDifferential), Wren.Kpa(290)),
@@ -253,7 +285,7 @@ public class RefusalTests
         new(Data, typeof(ControllerData), nameof(ControllerData.WithMaximumDutyCycle), Wren.Percent(95)),
         new(null, typeof(SpeedDensityController), nameof(SpeedDensityController.Of), Data, Wren.VolumetricEfficiency, Wren.Kpa(105), Temperature.FromDegreesCelsius(40)),
         new(null, typeof(AirflowMeterController), nameof(AirflowMeterController.Of), Data, MassFlow.FromGramsPerSecond(118)),
-        new(null, typeof(RecordedPulseController), nameof(RecordedPulseController.Of), [new[] { (Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5)) }]),
+        new(null, typeof(RecordedPulseController), nameof(RecordedPulseController.BySpeed), [new[] { (Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5)) }]),
         new(
             null,
             typeof(RecordedPulseController),
@@ -262,14 +294,14 @@ public class RefusalTests
             new[] { Wren.Kpa(60), Wren.Kpa(100) },
             new IReadOnlyList<Duration>[] { new[] { Wren.Ms(4), Wren.Ms(5) }, new[] { Wren.Ms(7), Wren.Ms(8) } }),
         new(
-            RecordedPulseController.Of((Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5))),
+            RecordedPulseController.BySpeed((Wren.Rpm(2000), Wren.Ms(4)), (Wren.Rpm(6000), Wren.Ms(5))),
             typeof(RecordedPulseController),
             nameof(RecordedPulseController.WithVoltageCorrection),
             Wren.DeadTime,
             Wren.Volt(13.5),
             Wren.Kpa(300)),
         new(null, typeof(MixtureLimits), nameof(MixtureLimits.Of), 0.9, Wren.Kpa(10), 0.7),
-        new(null, typeof(MixtureLimits), nameof(MixtureLimits.Of), new[] { (Wren.Kpa(10), 0.9), (Wren.Kpa(60), 0.84) }, 0.7),
+        new(null, typeof(MixtureLimits), nameof(MixtureLimits.ByBoost), new[] { (Wren.Kpa(10), 0.9), (Wren.Kpa(60), 0.84) }, 0.7),
         new(null, typeof(Fixed), nameof(Fixed.At), Wren.Kpa(400), VolumeFlow.FromLitersPerHour(10)),
         new(null, typeof(ManifoldReferenced), nameof(ManifoldReferenced.From), Wren.Kpa(300), VolumeFlow.FromLitersPerHour(10)),
         new(

@@ -56,6 +56,9 @@ public sealed class Part : IEquatable<Part>
     /// <summary>The same mixture against the richest that is allowed.</summary>
     public static Part RichMixture { get; } = new("rich-mixture", "rich mixture");
 
+    /// <summary>A compressor on a belt: its speed against the maximum that it stands, along a boost line.</summary>
+    public static Part CompressorSpeed { get; } = new("compressor-speed", "compressor speed");
+
     /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
     public string Code { get; }
 

@@ -34,6 +34,12 @@ public abstract record EngineController : IReadable
     /// <summary>True if what it commands depends on the pressure across the injector.</summary>
     internal virtual bool FollowsDifferential => false;
 
+    /// <summary>Manifold pressures, absolute, Pa, at which what it commands has a kink.</summary>
+    internal virtual IEnumerable<double> ManifoldKnots => Loop is { } loop ? [loop.MaximumManifoldAbsolute.Pascals] : [];
+
+    /// <summary>Engine speeds, rev/s, at which what it commands has a kink.</summary>
+    internal virtual IEnumerable<double> SpeedKnots => [];
+
     /// <summary>The fuel that it wants, before any correction by a lambda sensor.</summary>
     internal abstract FuelWanted Want(in ControllerInput at);
 

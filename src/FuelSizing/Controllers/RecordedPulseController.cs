@@ -15,7 +15,7 @@ namespace FuelSizing.Controllers;
 /// </remarks>
 /// <example>
 /// <code>
-/// RecordedPulseController controller = RecordedPulseController.Of(
+/// RecordedPulseController controller = RecordedPulseController.BySpeed(
 ///     (RotationalSpeed.FromRevolutionsPerMinute(2000), Duration.FromMilliseconds(9.4)),
 ///     (RotationalSpeed.FromRevolutionsPerMinute(6000), Duration.FromMilliseconds(10.1)));
 /// Console.WriteLine(controller);
@@ -50,7 +50,7 @@ public sealed record RecordedPulseController : EngineController
     /// <param name="points">Two or more, speeds rising; pulses 0.1 to 200 ms, dead time included.</param>
     /// <returns>The controller.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the speeds do not rise.</exception>
-    public static RecordedPulseController Of(params (RotationalSpeed Speed, Duration Pulse)[] points)
+    public static RecordedPulseController BySpeed(params (RotationalSpeed Speed, Duration Pulse)[] points)
     {
         ArgumentNullException.ThrowIfNull(points);
         return new([RowOf([.. points.Select(point => point.Speed)], [.. points.Select(point => point.Pulse)], nameof(points), nameof(points))], [], null, null, 0);
@@ -101,6 +101,10 @@ public sealed record RecordedPulseController : EngineController
 
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
+
+    internal override IEnumerable<double> ManifoldKnots => _manifold;
+
+    internal override IEnumerable<double> SpeedKnots => _bySpeed[0].Points.Select(point => point.X);
 
     internal override FuelWanted Want(in ControllerInput at) => new(double.NaN, double.NaN, double.NaN, false);
 

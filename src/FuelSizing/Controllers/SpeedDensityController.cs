@@ -71,6 +71,10 @@ public sealed record SpeedDensityController : CalculatingController
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
+    internal override IEnumerable<double> ManifoldKnots => base.ManifoldKnots.Append(End.Pascals);
+
+    internal override IEnumerable<double> SpeedKnots => VolumetricEfficiency.BySpeed.Points.Select(point => point.X);
+
     private protected override (double Air, bool IsAtEnd) AirAt(in ControllerInput at)
     {
         double pressure = Math.Min(at.ManifoldAbsolute, End.Pascals);

@@ -58,9 +58,11 @@ public sealed record TargetLambda
     }
 
     /// <summary>The lambda aimed at.</summary>
-    /// <param name="load">Any; beyond the table its end holds.</param>
+    /// <param name="load">0 to 1,000 %; beyond the table its end holds.</param>
     /// <returns>Air–fuel ratio ÷ stoichiometric ratio.</returns>
-    public double LambdaAt(Ratio load) => AtLoad(load.DecimalFractions);
+    /// <exception cref="ArgumentOutOfRangeException">The load is outside its range.</exception>
+    public double LambdaAt(Ratio load) => AtLoad(Guard.Between(
+        load, Ratio.Zero, Ratio.FromPercent(1000), "Give the air of a cycle ÷ the air that fills the displacement.", nameof(load)).DecimalFractions);
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>

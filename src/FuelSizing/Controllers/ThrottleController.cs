@@ -72,6 +72,8 @@ public sealed record ThrottleController : CalculatingController
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
+    internal override IEnumerable<double> SpeedKnots => VolumetricEfficiency.BySpeed.Points.Select(point => point.X);
+
     private protected override (double Air, bool IsAtEnd) AirAt(in ControllerInput at)
     {
         // Under throttle its opening stands for the share of ambient pressure; boost it cannot see.

@@ -43,19 +43,18 @@ public sealed record MixtureLimits
     /// <returns>The limits.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static MixtureLimits Of(double leanest, Pressure? boostOver = null, double? richest = null) =>
-        Of([(boostOver ?? Pressure.Zero, leanest)], richest);
+        ByBoost([(WithinBoost(boostOver ?? Pressure.Zero, nameof(boostOver)), WithinLambda(leanest, nameof(leanest)))], richest);
 
     /// <summary>A limit against boost.</summary>
     /// <param name="leanest">One point or more: boosts rising, 0 to 400 kPa, lambda 0.6 to 1.2.</param>
     /// <param name="richest">0.4 to the lowest of the leanest; none if not given.</param>
     /// <returns>The limits.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the boosts do not rise.</exception>
-    public static MixtureLimits Of(IReadOnlyList<(Pressure Boost, double Lambda)> leanest, double? richest = null)
+    public static MixtureLimits ByBoost(IReadOnlyList<(Pressure Boost, double Lambda)> leanest, double? richest = null)
     {
         ArgumentNullException.ThrowIfNull(leanest);
         Guard.Count(leanest.Count, 1, 100, "Give the leanest lambda allowed at one boost or more.", nameof(leanest));
-        double[] boosts = [.. leanest.Select(point => Guard.Between(
-            point.Boost, Pressure.Zero, ManifoldPressure.Maximum, "Give the boost from which on the limit counts.", nameof(leanest)).Pascals)];
+        double[] boosts = [.. leanest.Select(point => WithinBoost(point.Boost, nameof(leanest)).Pascals)];
         for (int at = 1; at < boosts.Length; at++)
         {
             if (boosts[at] <= boosts[at - 1])
@@ -68,8 +67,7 @@ public sealed record MixtureLimits
             }
         }
 
-        double[] lambdas = [.. leanest.Select(point => Guard.Number(
-            point.Lambda, 0.6, 1.2, "Give air–fuel ratio ÷ stoichiometric ratio, not the ratio itself.", nameof(leanest)))];
+        double[] lambdas = [.. leanest.Select(point => WithinLambda(point.Lambda, nameof(leanest)))];
         return new(
             boosts,
             lambdas,
@@ -90,6 +88,12 @@ public sealed record MixtureLimits
     /// <returns>For instance <c>lambda at most 0.880 from 0.10 bar, at least 0.700</c>.</returns>
     public override string ToString() =>
         FormattableString.Invariant($"lambda at most {string.Join(", ", Leanest.Select(point => FormattableString.Invariant($"{point.Lambda:0.000} from {Readable.Boost(point.Boost)}")))}{(Richest is { } rich ? FormattableString.Invariant($", at least {rich:0.000}") : string.Empty)}");
+
+    private static Pressure WithinBoost(Pressure boost, string name) =>
+        Guard.Between(boost, Pressure.Zero, ManifoldPressure.Maximum, "Give the boost from which on the limit counts.", name);
+
+    private static double WithinLambda(double lambda, string name) =>
+        Guard.Number(lambda, 0.6, 1.2, "Give air–fuel ratio ÷ stoichiometric ratio, not the ratio itself.", name);
 
     /// <summary>The boosts of the table, Pa: the limit has a kink, or begins, at each.</summary>
     internal IReadOnlyList<double> Boosts => _boosts;

@@ -168,7 +168,7 @@ public static class SystemSizing
             MaximumBoostSearched,
             boost => [.. speeds.Select(speed => system.Solve(
                 OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))],
-            BoostKnots.Of(system, 0, MaximumBoostSearched))
+            BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched))
             .Maximum(Boost);
     }
 
@@ -189,7 +189,7 @@ public static class SystemSizing
             0,
             MaximumBoostSearched,
             boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))],
-            BoostKnots.Of(system, 0, MaximumBoostSearched))
+            BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched))
             .MaximumOf<Power, Pressure>(
                 new(PowerAt, (power, other) => Statement.Of("sizing.figure", $"{power.Towards(other):power}"), boost => boost),
                 Boost,
@@ -223,7 +223,7 @@ public static class SystemSizing
             limit.RevolutionsPerSecond,
             speed => [system.Solve(OperatingPoint.At(
                 UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))],
-            SpeedKnots.Of(system.Demand))
+            SpeedKnots.Of(system))
             .Maximum(new SizedFigure<RotationalSpeed>(
                 speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit),
                 (speed, other) => Statement.Of("sizing.figure", $"{speed.Towards(other):speed}"),

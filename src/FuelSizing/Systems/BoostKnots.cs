@@ -8,15 +8,16 @@ internal static class BoostKnots
 {
     /// <summary>Kinks of the regulator, and where the pressure across the injectors passes a row of their dead-time table.</summary>
     /// <param name="system">The system.</param>
+    /// <param name="ambient">Ambient pressure, Pa.</param>
     /// <param name="minimum">Lowest boost, Pa.</param>
     /// <param name="maximum">Highest boost, Pa.</param>
     /// <returns>Boosts, Pa, in no order, the lowest and the highest among them; and no boost, where that lies between.</returns>
-    public static IReadOnlyList<double> Of(FuelSystem system, double minimum, double maximum)
+    public static IReadOnlyList<double> Of(FuelSystem system, double ambient, double minimum, double maximum)
     {
         List<double> knots =
         [
             minimum,
-            .. Of(system.Regulator).Append(0).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
+            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
             maximum,
         ];
         if (system.Regulator is RegulatorSeries series)
@@ -33,6 +34,16 @@ internal static class BoostKnots
         }
 
         return knots;
+    }
+
+    /// <summary>Boosts at which a limit of the mixture begins or bends, or a controller's sensor or table ends.</summary>
+    private static IEnumerable<double> OfMixture(FuelSystem system, double ambient)
+    {
+        IEnumerable<double> limits = system.Limits.Mixture?.Boosts ?? [];
+        IEnumerable<double> ends = system.Controller.ManifoldKnots.Select(pressure => pressure - ambient);
+
+        // A limit counts from its first boost on: what lies just under it is not judged, and is looked at as well.
+        return [.. limits, .. ends];
     }
 
     private static IEnumerable<double> Of(PressureRegulator regulator)

@@ -52,6 +52,33 @@ internal static class FirstFailing
         double Speed(int at) => bySpeed[at][0].Point.Speed.RevolutionsPerMinute;
     }
 
+    /// <summary>The lowest speed of a boost line at which a check that fails somewhere does so.</summary>
+    /// <param name="check">By its place.</param>
+    /// <param name="search">What was solved along the line.</param>
+    public static OperatingPoint Along(int check, RangeSearch search)
+    {
+        OperatingResult[] rising = [.. search.Points.OrderBy(point => point.Point.Speed.RevolutionsPerMinute)];
+        int failing = Array.FindIndex(rising, point => Fails(point, check));
+        if (failing == 0)
+        {
+            return rising[0].Point;
+        }
+
+        double slow = rising[failing - 1].Point.Speed.RevolutionsPerMinute;
+        double fast = rising[failing].Point.Speed.RevolutionsPerMinute;
+
+        // The margin just before the limit, in shares that a solver likes; at the end of the bracket it fails.
+        double share = Bracket.Of(
+            share => search.At(Speed(share), 0).Margins[check] is var margin && margin.Outcome == Outcome.Fails
+                ? Math.Min(margin.Share ?? -1, -double.Epsilon)
+                : margin.Share ?? 1,
+            0,
+            1);
+        return search.At(Speed(share), 0).Point;
+
+        double Speed(double share) => StraightLine.Through<Real>(0, slow, 1, fast, share).Value;
+    }
+
     /// <summary>Where a check begins to fail at one speed, if that is under a boost; none if not.</summary>
     private static OperatingPoint? Crossing(int check, RangeSearch search, OperatingResult[] rising, double lowest, double under)
     {

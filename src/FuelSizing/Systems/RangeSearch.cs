@@ -1,5 +1,6 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Engines;
 using FuelSizing.Points;
 using UnitsNet;
 
@@ -43,9 +44,13 @@ internal sealed class RangeSearch
     private const double Millionth = 1e-6;
     private const int MaximumPoints = 20_000;
 
+    // Stands for the boost where that follows from speed: one line of cells without height.
+    private const double OnTheLine = 0;
+
     private readonly FuelSystem _system;
     private readonly CircuitTable? _table;
     private readonly Conditions _conditions;
+    private readonly BoostLine? _line;
     private readonly CancellationToken _cancellation;
     private readonly Dictionary<(double Speed, double Boost), OperatingResult> _solved = [];
     private readonly bool[] _isOpen;
@@ -54,9 +59,9 @@ internal sealed class RangeSearch
     private double[] _speeds = [];
     private double[] _boosts = [];
 
-    private RangeSearch(FuelSystem system, CircuitTable? table, Conditions conditions, CancellationToken cancellation)
+    private RangeSearch(FuelSystem system, CircuitTable? table, Conditions conditions, BoostLine? line, CancellationToken cancellation)
     {
-        (_system, _table, _conditions, _cancellation) = (system, table, conditions, cancellation);
+        (_system, _table, _conditions, _line, _cancellation) = (system, table, conditions, line, cancellation);
         _isOpen = new bool[system.Applicable.Length];
         _failsFrom = new double[_isOpen.Length];
         Array.Fill(_failsFrom, double.PositiveInfinity);
@@ -80,7 +85,7 @@ internal sealed class RangeSearch
     public static RangeSearch Over(
         FuelSystem system, CircuitTable? table, IReadOnlyList<OperatingResult> grid, int speeds, CancellationToken cancellation)
     {
-        RangeSearch search = new(system, table, grid[0].Point.Conditions, cancellation);
+        RangeSearch search = new(system, table, grid[0].Point.Conditions, null, cancellation);
         foreach (OperatingResult result in grid)
         {
             search.Take(result);
@@ -88,16 +93,37 @@ internal sealed class RangeSearch
 
         double[] ownSpeeds = [.. grid.Take(speeds).Select(result => result.Point.Speed.RevolutionsPerMinute)];
         double[] ownBoosts = [.. grid.Where((_, place) => place % speeds == 0).Select(result => result.Point.Boost.Pascals)];
-        double[] across = Lines(ownSpeeds, SpeedKnots.Of(system.Demand).Select(speed => speed * 60));
-        double[] up = Lines(ownBoosts, BoostKnots.Of(system, ownBoosts[0], ownBoosts[^1]));
+        double[] across = Lines(ownSpeeds, SpeedKnots.Of(system).Select(speed => speed * 60));
+        double[] up = Lines(ownBoosts, BoostKnots.Of(system, grid[0].Point.Conditions.Atmosphere.Pascals, ownBoosts[0], ownBoosts[^1]));
         (search._speeds, search._boosts) = (across, up);
+        search.Cover();
+        return search;
+    }
+
+    /// <summary>Looks between the speeds of a sweep along a boost line, where boost follows from speed.</summary>
+    /// <param name="system">That was swept.</param>
+    /// <param name="line">Its boost line.</param>
+    /// <param name="own">The sweep's results, speeds rising.</param>
+    /// <param name="cancellation">Stops the search; what was not looked at stays open.</param>
+    public static RangeSearch Along(FuelSystem system, BoostLine line, IReadOnlyList<OperatingResult> own, CancellationToken cancellation)
+    {
+        Conditions conditions = own[0].Point.Conditions;
+        RangeSearch search = new(system, null, conditions, line, cancellation);
+        foreach (OperatingResult result in own)
+        {
+            search.Take(result);
+        }
+
+        double[] ownSpeeds = [.. own.Select(result => result.Point.Speed.RevolutionsPerMinute)];
+        search._boosts = [OnTheLine];
+        search._speeds = Lines(ownSpeeds, LineKnots.Of(system, line, conditions, ownSpeeds[0] / 60, ownSpeeds[^1] / 60).Select(speed => speed * 60));
         search.Cover();
         return search;
     }
 
     /// <summary>The result at a speed, rev/min, and a boost, Pa; none if they are not in the range.</summary>
     public OperatingResult? Within(double speed, double boost) =>
-        speed >= _speeds[0] && speed <= _speeds[^1] && boost >= _boosts[0] && boost <= _boosts[^1] ? At(speed, boost) : null;
+        speed >= _speeds[0] && speed <= _speeds[^1] && (_line is not null || (boost >= _boosts[0] && boost <= _boosts[^1])) ? At(speed, boost) : null;
 
     /// <summary>Half the distance from a point to the next line of speed, rev/min, and of boost, Pa; zero where there is one only.</summary>
     public (double Speed, double Boost) StepsAround(OperatingPoint point) =>
@@ -333,18 +359,20 @@ internal sealed class RangeSearch
     /// <summary>The result at a speed, rev/min, and a boost, Pa, solved if it was not yet.</summary>
     public OperatingResult At(double speed, double boost)
     {
-        if (!_solved.TryGetValue((speed, boost), out OperatingResult? result))
+        (double, double) place = (speed, _line is null ? boost : OnTheLine);
+        if (!_solved.TryGetValue(place, out OperatingResult? result))
         {
-            result = _system.SolveBy(
-                OperatingPoint.At(RotationalSpeed.FromRevolutionsPerMinute(speed), Pressure.FromPascals(boost), _conditions), _table);
-            Take(result, (speed, boost));
+            RotationalSpeed engine = RotationalSpeed.FromRevolutionsPerMinute(speed);
+            Pressure manifold = _line is null ? Pressure.FromPascals(boost) : _line.At(engine, _system.Demand, _conditions.Atmosphere);
+            result = _system.SolveBy(OperatingPoint.At(engine, manifold, _conditions), _table);
+            Take(result, place);
         }
 
         return result;
     }
 
     private void Take(OperatingResult result) =>
-        Take(result, (result.Point.Speed.RevolutionsPerMinute, result.Point.Boost.Pascals));
+        Take(result, (result.Point.Speed.RevolutionsPerMinute, _line is null ? result.Point.Boost.Pascals : OnTheLine));
 
     private void Take(OperatingResult result, (double Speed, double Boost) place)
     {

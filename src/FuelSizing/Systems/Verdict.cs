@@ -72,8 +72,7 @@ public sealed class Verdict : IReadable
         IReadOnlyList<Pressure> boosts,
         Pressure? last)
     {
-        PartStanding first = standings[0];
-        Outcome outcome = system.Whole(standings.Select(standing => standing.Outcome).Aggregate(Urgency.Worse));
+        Outcome outcome = Worst(system, standings);
         if (last is { } wanted && Urgency.IsHolding(outcome))
         {
             return new(
@@ -84,8 +83,24 @@ public sealed class Verdict : IReadable
                 system.NotJudged);
         }
 
-        Statement range = Statement.Of(
-            "verdict.range", $"{boosts[0]:boost} to {boosts[^1]:boost}, {speeds[0]} to {speeds[^1]}");
+        return Over(
+            Statement.Of("verdict.range", $"{boosts[0]:boost} to {boosts[^1]:boost}, {speeds[0]} to {speeds[^1]}"), outcome, system, standings);
+    }
+
+    /// <summary>The verdict along a boost line.</summary>
+    /// <param name="system">That was swept.</param>
+    /// <param name="standings">The most urgent first.</param>
+    /// <param name="slowest">Where the sweep begins.</param>
+    /// <param name="fastest">Where it ends.</param>
+    internal static Verdict Along(FuelSystem system, IReadOnlyList<PartStanding> standings, OperatingPoint slowest, OperatingPoint fastest) => Over(
+        Statement.Of("verdict.line", $"the boost line from {slowest} to {fastest}"), Worst(system, standings), system, standings);
+
+    private static Outcome Worst(FuelSystem system, IReadOnlyList<PartStanding> standings) =>
+        system.Whole(standings.Select(standing => standing.Outcome).Aggregate(Urgency.Worse));
+
+    private static Verdict Over(Statement range, Outcome outcome, FuelSystem system, IReadOnlyList<PartStanding> standings)
+    {
+        PartStanding first = standings[0];
         Statement headline = outcome switch
         {
             Outcome.Fails => Statement.Of(

@@ -126,7 +126,7 @@ public class DeliveredMixtureTests
         FuelSystem system = Wren.System(Fixed.At(Wren.Kpa(400)))
             .With(InjectorSet.Of(Injector.Of("injector A", VolumeFlow.FromMillilitersPerMinute(360), Wren.Kpa(300), TestFluid.Heptane, table, Wren.Ms(1.6), Wren.Kpa(600)), 4))
             .With(Ample)
-            .With(RecordedPulseController.Of((Wren.Rpm(800), Wren.Ms(2)), (Wren.Rpm(7000), Wren.Ms(2))));
+            .With(RecordedPulseController.BySpeed((Wren.Rpm(800), Wren.Ms(2)), (Wren.Rpm(7000), Wren.Ms(2))));
         DeliveredMixture mixture = At(system, 3000, 0);
         Near(1300.0 / 3, mixture.TurnOverDifferential!.Value.Kilopascals, 1e-9);
         Assert.False(mixture.IsPastTurnOver);
@@ -206,7 +206,7 @@ public class DeliveredMixtureTests
         Injector injector = Injector.Of(
             "injector A", VolumeFlow.FromMillilitersPerMinute(of.Injector), Wren.Kpa(300), TestFluid.Heptane, SameAtAllPressures, Wren.Ms(2), Wren.Kpa(1999));
         return FuelSystem.Return(demand, InjectorSet.Of(injector, 4), regulator, Ample)
-            .With(RecordedPulseController.Of([.. Speeds.Select(speed => (speed, Wren.Ms(7.5)))]));
+            .With(RecordedPulseController.BySpeed([.. Speeds.Select(speed => (speed, Wren.Ms(7.5)))]));
     }
 
     private static ControllerData Data(Injector injector) => ControllerData.Of(injector, Fuel.Petrol, TargetLambda.Of((Wren.Percent(40), 1), (Wren.Percent(80), 0.88)));
@@ -219,7 +219,7 @@ public class DeliveredMixtureTests
             0 => SpeedDensityController.Of(data, Wren.VolumetricEfficiency, Wren.Kpa(105)),
             1 => ThrottleController.Of(data, Wren.VolumetricEfficiency, Atmosphere.Standard),
             2 => AirflowMeterController.Of(data.WithRailPressureCorrection(), MassFlow.FromGramsPerSecond(120)),
-            3 => RecordedPulseController.Of([.. Speeds.Select(speed => (speed, Wren.Ms(9)))]),
+            3 => RecordedPulseController.BySpeed([.. Speeds.Select(speed => (speed, Wren.Ms(9)))]),
             _ => SpeedDensityController.Of(data.WithClosedLoop(ClosedLoop.Of(Wren.Percent(12), Wren.Kpa(240))), Wren.VolumetricEfficiency, Wren.Kpa(300)),
         };
     }

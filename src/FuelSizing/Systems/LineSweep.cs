@@ -1,0 +1,165 @@
+using FuelSizing.Checks;
+using FuelSizing.Engines;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using UnitsNet;
+
+namespace FuelSizing.Systems;
+
+/// <summary>Solves a fuel system along a boost line, and judges it there: no point is looked at that the engine cannot reach.</summary>
+public static class LineSweep
+{
+    // Speeds that are shown where the caller gives the ends alone.
+    private const int DefaultSpeeds = 13;
+
+    /// <summary>Solves a pull from one speed to another along a boost line: evenly spaced speeds, and what lies between them.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="line">The boost at each speed.</param>
+    /// <param name="slowest">Lowest speed, that the line and the engine's tables cover.</param>
+    /// <param name="fastest">Highest speed.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <returns>The results, the tightest place of each check, and the first limit reached as speed rises.</returns>
+    /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
+    /// <example>
+    /// <code>
+    /// LineSweepResult pull = system.Pull(
+    ///     HeldBoost.Of(Pressure.FromBars(0.6), RotationalSpeed.FromRevolutionsPerMinute(3000), RotationalSpeed.FromRevolutionsPerMinute(6800)),
+    ///     RotationalSpeed.FromRevolutionsPerMinute(3000),
+    ///     RotationalSpeed.FromRevolutionsPerMinute(6800));
+    /// Console.WriteLine(pull.Verdict);
+    /// </code>
+    /// </example>
+    public static LineSweepResult Pull(
+        this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions? conditions = null)
+    {
+        double from = EngineSpeed.Within(slowest, nameof(slowest));
+        double to = EngineSpeed.Within(fastest, nameof(fastest));
+        return from < to
+            ? system.Sweep(
+                line,
+                [
+                    slowest,
+                    .. Enumerable.Range(1, DefaultSpeeds - 2).Select(step =>
+                        RotationalSpeed.FromRevolutionsPerMinute(60 * (from + ((to - from) * step / (DefaultSpeeds - 1))))),
+                    fastest,
+                ],
+                conditions)
+            : throw Guard.OutOfRange(
+                nameof(fastest), Readable.Of(fastest), $"over the slowest speed, {Readable.Of(slowest)}", "Give the ends of the line in rising order.");
+    }
+
+    /// <summary>Solves the given speeds along a boost line, and looks between them.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="line">The boost at each speed.</param>
+    /// <param name="speeds">Two or more, rising, that the line and the engine's tables cover.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <param name="cancellation">Stops the search between the speeds; checks are then open.</param>
+    /// <returns>The results, the tightest place of each check, and the first limit reached as speed rises.</returns>
+    /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or the list does not rise.</exception>
+    public static LineSweepResult Sweep(
+        this FuelSystem system,
+        BoostLine line,
+        IReadOnlyList<RotationalSpeed> speeds,
+        Conditions? conditions = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(system);
+        ArgumentNullException.ThrowIfNull(line);
+        ArgumentNullException.ThrowIfNull(speeds);
+        Guard.Count(speeds.Count, 2, 10_000, "Give the ends of the line at least.", nameof(speeds));
+        Guard.Rising([.. speeds.Select(speed => EngineSpeed.Within(speed, nameof(speeds)))], nameof(speeds));
+        Conditions all = conditions ?? Conditions.Default;
+        FuelSystem judged = system.Checks.Any(check => check.Part == Part.CompressorSpeed) ? system : system.With(new CompressorSpeedCheck(line));
+        OperatingResult[] own =
+        [
+            .. speeds.Select(speed => judged.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, all.Atmosphere), all))),
+        ];
+        RangeSearch search = RangeSearch.Along(judged, line, own, cancellation);
+        PartStanding[] standings =
+        [
+            .. Enumerable.Range(0, judged.Applicable.Length)
+                .Select(check => new PartStanding(
+                    new(TightestPlace.Of(check, search)),
+                    double.IsFinite(search.FailsFrom(check)) ? FirstFailing.Along(check, search) : null,
+                    search.IsOpen(check)))
+                .OrderBy(standing => standing.LimitReachedAt?.Speed.RevolutionsPerSecond ?? double.PositiveInfinity)
+                .ThenBy(standing => standing.Tightest.Margin, Urgency.Order),
+        ];
+        return new(
+            judged,
+            line,
+            own,
+            standings,
+            Verdict.Along(judged, standings, own[0].Point, own[^1].Point),
+            [.. Remedies(standings, [.. search.Points])],
+            search.Points.Count);
+    }
+
+    private static IEnumerable<Remedy> Remedies(PartStanding[] standings, IReadOnlyList<OperatingResult> results)
+    {
+        foreach (PartStanding standing in standings.Where(standing => standing.Outcome == Outcome.Fails))
+        {
+            SolvedPoint[] failing =
+            [
+                .. results.Where(result => result.Margins.Any(margin => margin.Part == standing.Part && margin.Outcome == Outcome.Fails)),
+            ];
+            if (standing.Tightest.Margin.Check.RemedyFor(new(results, failing)) is { } remedy)
+            {
+                yield return remedy;
+            }
+        }
+    }
+}
+
+/// <summary>A fuel system along a boost line: the first limit reached as speed rises, and where each margin is tightest.</summary>
+public sealed class LineSweepResult : IReadable
+{
+    internal LineSweepResult(
+        FuelSystem system,
+        BoostLine line,
+        OperatingResult[] results,
+        PartStanding[] standings,
+        Verdict verdict,
+        Remedy[] remedies,
+        int pointsSolved)
+    {
+        (System, Line, Results) = (system, line, Array.AsReadOnly(results));
+        (Standings, Verdict, Remedies, PointsSolved) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies), pointsSolved);
+    }
+
+    /// <summary>The system that was swept, with a check of the compressor's speed.</summary>
+    public FuelSystem System { get; }
+
+    /// <summary>The boost at each speed.</summary>
+    public BoostLine Line { get; }
+
+    /// <summary>The results, speeds rising.</summary>
+    public IReadOnlyList<OperatingResult> Results { get; }
+
+    /// <summary>How each check came out, the first limit reached as speed rises before the others.</summary>
+    public IReadOnlyList<PartStanding> Standings { get; }
+
+    /// <summary>The limiting component: the first limit reached; if none is, the tightest margin.</summary>
+    public PartStanding Limiting => Standings[0];
+
+    /// <summary>The answer in words.</summary>
+    public Verdict Verdict { get; }
+
+    /// <summary>What would remedy each failing check; empty if none fails.</summary>
+    public IReadOnlyList<Remedy> Remedies { get; }
+
+    /// <summary>How many points were solved: the speeds asked for, and those between them at which the margins were looked for.</summary>
+    public int PointsSolved { get; }
+
+    /// <summary>The point at which the mixture is leanest of those shown; none where lambda is known at none of them.</summary>
+    public OperatingResult? Leanest => Results.Where(result => result.Mixture.Lambda is not null).MaxBy(result => result.Mixture.Lambda);
+
+    /// <inheritdoc/>
+    public string In(TextStyle style) => Verdict.In(style);
+
+    /// <summary>The verdict's headline.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() => In(TextStyle.Metric);
+}

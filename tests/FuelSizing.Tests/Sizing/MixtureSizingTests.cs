@@ -1,0 +1,172 @@
+using FuelSizing.Checks;
+using FuelSizing.Circuits;
+using FuelSizing.Controllers;
+using FuelSizing.Engines;
+using FuelSizing.Fuels;
+using FuelSizing.Injectors;
+using FuelSizing.Lines;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using FuelSizing.Sizing;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Sizing;
+
+/// <summary>The rising-rate unit that makes the mixture right, and what happens when one thing fails: on the car Dunnock.</summary>
+public class MixtureSizingTests
+{
+    private static readonly RotationalSpeed[] Speeds = [.. Enumerable.Range(0, 6).Select(at => Wren.Rpm(2600 + (at * 700)))];
+
+    private static readonly BoostLine Line = Dunnock.Centrifugal;
+
+    private static readonly PumpCurve Curve = CurveOf(1);
+
+    /// <summary>As recorded without boost: the pulse that gave lambda 0.87 at full throttle.</summary>
+    private static readonly FuelSystem Car = Of(Pump.From(Curve));
+
+    private static readonly FuelSystem Boosted = Of(PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Curve), Pump.From(Curve)));
+
+    [Fact]
+    public void Fit_IsBeatenByNoneOfADenseGrid()
+    {
+        RisingRateBounds bounds = RisingRateBounds.Of(Wren.Kpa(270), Wren.Kpa(330), maximumOnset: Wren.Kpa(30));
+        RisingRateFit fit = MixtureSizing.FitRisingRate(Boosted, Line, Speeds, Wren.Hill, bounds);
+        Assert.True(fit.Serves, fit.ToString());
+        double best = double.PositiveInfinity;
+        for (int at = 0; at <= 6; at++)
+        {
+            for (int gain = 0; gain <= 56; gain++)
+            {
+                for (int onset = 0; onset <= 6; onset++)
+                {
+                    FuelSystem system = Boosted.With(RisingRate.From(Wren.Kpa(270 + (at * 10)), 1 + (gain * 0.25), Wren.Kpa(onset * 5)));
+                    OperatingResult[] results = [.. Speeds.Select(speed => system.Solve(OperatingPoint.At(speed, Line.At(speed, system.Demand, Wren.Hill.Atmosphere), Wren.Hill)))];
+                    if (results.All(result => result.Margins.All(margin => margin.Outcome == Outcome.Holds || margin.Part == Part.Mixture || margin.Part == Part.RichMixture)))
+                    {
+                        best = Math.Min(best, results.Max(result => Math.Abs((result.Mixture.Lambda!.Value / 0.83) - 1)));
+                    }
+                }
+            }
+        }
+
+        Assert.True(fit.LargestDeviation.DecimalFractions <= best + 1e-6, $"{fit}: the grid has {best}");
+        Assert.True(fit.LargestDeviation.DecimalFractions > best / 2, $"{fit}: the grid has {best}");
+    }
+
+    [Fact]
+    public void Fit_NeedsTheGainThatTheMixtureAsksFor_NotOnlyThePressureThatTheInjectorsNeed()
+    {
+        // With the duty cycle in order at gain 1, the engine runs lean all the same.
+        OperatingResult plain = Boosted.With(RisingRate.From(Wren.Kpa(300), 1, Pressure.Zero)).Solve(At(5800));
+        Assert.Equal(Outcome.Holds, plain.Margins.Single(margin => margin.Part == Part.Injectors).Outcome);
+        Assert.True(plain.Mixture.Lambda > 1, plain.Mixture.ToString());
+        RisingRateFit fit = MixtureSizing.FitRisingRate(Boosted, Line, Speeds, Wren.Hill);
+        Assert.True(fit.Serves, fit.ToString());
+        Assert.InRange(fit.Unit.Gain, 2, 12);
+        Assert.Equal(300, fit.Unit.Base.Kilopascals, 1e-9);
+        Assert.All(fit.Points, point => Assert.NotNull(point.RequiredRail));
+    }
+
+    [Fact]
+    public void Fit_ThatAPumpCannotFeed_SaysWhichCheckBreaks()
+    {
+        RisingRateFit fit = MixtureSizing.FitRisingRate(Of(Pump.From(CurveOf(0.5))), Line, Speeds, Wren.Hill);
+        Assert.False(fit.Serves);
+        Assert.Contains("No rising-rate unit does it", fit.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Fit_OfAnAssumedController_IsRefused() => Assert.Throws<ArgumentException>(
+        () => MixtureSizing.FitRisingRate(Boosted.With(IdealController.Instance), Line, Speeds, Wren.Hill));
+
+    [Fact]
+    public void RequiredRail_SetByAFixedRegulator_GivesTheTarget()
+    {
+        RisingRateFit fit = MixtureSizing.FitRisingRate(Boosted, Line, Speeds, Wren.Hill);
+        FittedPoint point = fit.Points[^1];
+        OperatingResult result = Boosted.With(Fixed.At(point.RequiredRail!.Value)).Solve(point.Result.Point);
+        Assert.Equal(0.83, result.Mixture.Lambda!.Value, 1e-9);
+    }
+
+    [Fact]
+    public void Failures_EachEqualTheSystemWithThatPartChanged()
+    {
+        FuelSystem system = MixtureSizing.FitRisingRate(Boosted, Line, Speeds, Wren.Hill).System;
+        IReadOnlyList<FailureResult> failures = system.WithEachFailure(Line, Wren.Rpm(2600), Wren.Rpm(6100), Wren.Hill);
+
+        Is("dead", system.With(Pump.From(Curve)), Wren.Hill);
+        Is("hose off", system.With(Fixed.At(Wren.Kpa(300))), Wren.Hill);
+        Is("half blocked", system.With(Plumbing.Of(supply: [FilterOf(2), Hose], returnLine: [Hose])), Wren.Hill);
+        Is("alternator off", system, Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(12), Wren.Hill.FuelTemperature));
+        Assert.Equal(4, failures.Count);
+
+        // Boost without its pressure is what leans.
+        Assert.True(failures[0].Leanest!.Mixture.Lambda > 0.95, string.Join("; ", failures));
+
+        void Is(string words, FuelSystem changed, Conditions conditions)
+        {
+            FailureResult failure = failures.Single(failure => failure.Failure.ToString().Contains(words, StringComparison.Ordinal));
+            LineSweepResult expected = changed.Pull(Line, Wren.Rpm(2600), Wren.Rpm(6100), conditions);
+            Assert.Equal(expected.Leanest?.Mixture.Lambda, failure.Leanest?.Mixture.Lambda);
+            Assert.Equal(expected.Results.Min(result => result.Mixture.RailGauge.Kilopascals), failure.LowestRail!.Mixture.RailGauge.Kilopascals, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void Failure_OfAPumpInSeriesWithoutABypass_IsNotKnown()
+    {
+        FuelSystem system = Of(PumpSeries.Of(SeriesBypass.None, Pump.From(Curve), Pump.From(Curve)));
+        FailureResult failure = system.WithEachFailure(Line, Wren.Rpm(2600), Wren.Rpm(6100), Wren.Hill)[0];
+        Assert.Null(failure.Sweep);
+        Assert.Contains("not known", failure.ToString(), StringComparison.Ordinal);
+    }
+
+    private static PumpCurve CurveOf(double scale) => PumpCurve.At(
+        "pump T",
+        Wren.Volt(13.5),
+        (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(231 * scale)),
+        (Wren.Kpa(400), VolumeFlow.FromLitersPerHour(167 * scale)),
+        (Wren.Kpa(800), VolumeFlow.FromLitersPerHour(94 * scale)),
+        (Wren.Kpa(1200), VolumeFlow.Zero));
+
+    private static Injector Injector => FuelSizing.Injectors.Injector.Of(
+        "injector K",
+        VolumeFlow.FromMillilitersPerMinute(287),
+        Wren.Kpa(300),
+        TestFluid.Heptane,
+        DeadTimeTable.Of(
+            [Wren.Volt(8), Wren.Volt(11), Wren.Volt(14), Wren.Volt(16)],
+            [Wren.Kpa(200), Wren.Kpa(400), Wren.Kpa(900)],
+            [[Wren.Ms(2.1), Wren.Ms(1.24), Wren.Ms(0.81), Wren.Ms(0.66)], [Wren.Ms(2.4), Wren.Ms(1.39), Wren.Ms(0.88), Wren.Ms(0.72)], [Wren.Ms(3.3), Wren.Ms(1.8), Wren.Ms(1.09), Wren.Ms(0.88)]]),
+        Wren.Ms(1.7),
+        Wren.Kpa(900));
+
+    private static FuelSizing.Lines.Line Hose => FuelSizing.Lines.Line.Of("hose", Length.FromMillimeters(8.5), Length.FromMeters(3.2), Roughness.RubberHose);
+
+    private static Filter FilterOf(double clogging) => Filter.Of("filter G", VolumeFlow.FromLitersPerHour(170), Wren.Kpa(11), clogging);
+
+    private static OperatingPoint At(double rpm) =>
+        OperatingPoint.At(Wren.Rpm(rpm), Line.At(Wren.Rpm(rpm), Car.Demand, Wren.Hill.Atmosphere), Wren.Hill);
+
+    private static FuelSystem Of(PumpAssembly pump)
+    {
+        FuelSystem system = FuelSystem.Return(
+            Dunnock.Demand(),
+            InjectorSet.Of(Injector, 6),
+            RisingRate.From(Wren.Kpa(300), 1, Pressure.Zero),
+            pump,
+            SizingLimits.Of(Wren.Percent(90), Wren.Percent(5)).With(MixtureLimits.Of(0.9, Pressure.FromBars(0.05), 0.7)),
+            Plumbing.Of(supply: [FilterOf(1), Hose], returnLine: [Hose]));
+
+        // The pulses that gave lambda 0.87 at full throttle without boost.
+        RotationalSpeed[] speeds = [.. Enumerable.Range(0, 12).Select(at => Wren.Rpm(900 + (at * 520)))];
+        return system.With(RecordedPulseController.BySpeed(
+        [
+            .. speeds.Select(speed => (speed, system.With(Dunnock.Demand()).Solve(OperatingPoint.At(speed, Pressure.Zero, Wren.Hill)) is var rest
+                ? Duration.FromSeconds(rest.DeadTime!.Value.Seconds + ((rest.Pulse!.Value.Seconds - rest.DeadTime!.Value.Seconds) * 0.83 / 0.87))
+                : default)),
+        ]));
+    }
+}
