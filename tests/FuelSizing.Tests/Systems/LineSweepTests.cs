@@ -74,6 +74,32 @@ public class LineSweepTests
         Assert.True(outcomes.GetValueOrDefault(Outcome.HoldsAsFarAsJudged) > 2, $"too few hold: {string.Join(", ", outcomes)}");
     }
 
+    /// <summary>The same over a rectangle of speed and boost, where the limit of the mixture begins within it.</summary>
+    [Fact]
+    public void Mixture_OverARectangle_HoldsOnlyWhereItDoesEverywhere()
+    {
+        int holding = 0;
+        Any.Sample(
+            drawn =>
+            {
+                Pressure[] boosts = [Pressure.Zero, Pressure.FromBars(0.3), Pressure.FromBars(0.5)];
+                RotationalSpeed[] speeds = [Wren.Rpm(drawn.From), Wren.Rpm(drawn.To)];
+                PartStanding[] standings = [.. drawn.System.Sweep(speeds, boosts, Wren.Hill).Standings.Where(standing => standing.Part == Part.Mixture || standing.Part == Part.RichMixture)];
+                Interlocked.Add(ref holding, standings.Count(standing => standing.Outcome == Outcome.Holds));
+                for (int at = 0; at < 60 * 25; at++)
+                {
+                    OperatingPoint point = OperatingPoint.At(
+                        Wren.Rpm(drawn.From + ((drawn.To - drawn.From) * (at % 60) / 59)), Pressure.FromBars(0.5 * (at / 60) / 24), Wren.Hill);
+                    foreach (Margin margin in drawn.System.Solve(point).Margins.Where(margin => margin.Outcome == Outcome.Fails))
+                    {
+                        Assert.DoesNotContain(standings, standing => standing.Part == margin.Part && standing.Outcome == Outcome.Holds);
+                    }
+                }
+            },
+            iter: 30);
+        Assert.True(holding > 5, $"{holding} hold");
+    }
+
     [Fact]
     public void Points_OfASweep_LieOnTheLine()
     {
