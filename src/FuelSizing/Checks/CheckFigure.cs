@@ -47,7 +47,7 @@ public abstract class CheckFigure
         return new Figure<T>(title, direction, typed, unit);
     }
 
-    /// <summary>A figure in SI as a quantity; none where it is not known.</summary>
+    /// <summary>A figure in SI as a quantity; none where it is not known, or without bound.</summary>
     /// <param name="si">The number in SI.</param>
     /// <returns>The quantity.</returns>
     public abstract IQuantity? Quantity(double si);
@@ -73,7 +73,8 @@ public abstract class CheckFigure
         : CheckFigure(title, direction)
         where T : struct, IQuantity
     {
-        public override IQuantity? Quantity(double si) => double.IsNaN(si) ? null : typed(si);
+        // A unit takes no infinite number: lambda without fuel, or a limit that does not count yet.
+        public override IQuantity? Quantity(double si) => double.IsFinite(si) ? typed(si) : null;
 
         public override double Drawn(IQuantity? figure, TextStyle style)
         {

@@ -26,18 +26,19 @@ public sealed record RecordedPulseController : EngineController
     private static readonly Identity<RecordedPulseController> _identity = new Identity<RecordedPulseController>()
         .List(controller => controller._bySpeed)
         .Numbers(controller => controller._manifold)
-        .Value(controller => controller._deadTime)
-        .Number(controller => controller._volts)
-        .Number(controller => controller._differential);
+        .Value(controller => controller.Correction);
 
     private readonly Curve[] _bySpeed;
     private readonly double[] _manifold;
-    private readonly DeadTimeTable? _deadTime;
-    private readonly double? _volts;
-    private readonly double _differential;
 
-    private RecordedPulseController(Curve[] bySpeed, double[] manifold, DeadTimeTable? deadTime, double? volts, double differential) =>
-        (_bySpeed, _manifold, _deadTime, _volts, _differential) = (bySpeed, manifold, deadTime, volts, differential);
+    private RecordedPulseController(Curve[] bySpeed, double[] manifold, RecordedPulse[] rows, VoltageCorrection? correction) =>
+        (_bySpeed, _manifold, Rows, Correction) = (bySpeed, manifold, rows, correction);
+
+    /// <summary>The pulses as they were given.</summary>
+    internal IReadOnlyList<RecordedPulse> Rows { get; }
+
+    /// <summary>How they follow the voltage; none where they do not.</summary>
+    internal VoltageCorrection? Correction { get; }
 
     /// <inheritdoc/>
     public override Statement Text => _manifold.Length == 0
@@ -53,7 +54,11 @@ public sealed record RecordedPulseController : EngineController
     public static RecordedPulseController BySpeed(params (RotationalSpeed Speed, Duration Pulse)[] points)
     {
         ArgumentNullException.ThrowIfNull(points);
-        return new([RowOf([.. points.Select(point => point.Speed)], [.. points.Select(point => point.Pulse)], nameof(points), nameof(points))], [], null, null, 0);
+        return new(
+            [RowOf([.. points.Select(point => point.Speed)], [.. points.Select(point => point.Pulse)], nameof(points), nameof(points))],
+            [],
+            [.. points.Select(point => new RecordedPulse(point.Speed, null, point.Pulse))],
+            null);
     }
 
     /// <summary>Pulses recorded over speed and manifold pressure.</summary>
@@ -72,7 +77,11 @@ public sealed record RecordedPulseController : EngineController
         double[] manifold = Guard.Rising(
             [.. manifoldAbsolute.Select(pressure => ManifoldAbsolute.Within(pressure, nameof(manifoldAbsolute)).Pascals)], nameof(manifoldAbsolute));
         return pulses.Count == manifold.Length
-            ? new([.. pulses.Select(row => RowOf(speeds, row, nameof(speeds), nameof(pulses)))], manifold, null, null, 0)
+            ? new(
+                [.. pulses.Select(row => RowOf(speeds, row, nameof(speeds), nameof(pulses)))],
+                manifold,
+                [.. pulses.SelectMany((row, at) => row.Zip(speeds, (pulse, speed) => new RecordedPulse(speed, manifoldAbsolute[at], pulse)))],
+                null)
             : throw new ArgumentException(
                 $"pulses had {pulses.Count} rows for {manifold.Length} manifold pressures; give one row for each.", nameof(pulses));
     }
@@ -89,9 +98,11 @@ public sealed record RecordedPulseController : EngineController
         return new(
             _bySpeed,
             _manifold,
-            deadTime,
-            DeadTimeTable.WithinVoltage(recordedAt, nameof(recordedAt)).Volts,
-            DeadTimeTable.WithinDifferential(differential, nameof(differential)).Pascals);
+            [.. Rows],
+            new(
+                deadTime,
+                DeadTimeTable.WithinVoltage(recordedAt, nameof(recordedAt)),
+                DeadTimeTable.WithinDifferential(differential, nameof(differential))));
     }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
@@ -111,9 +122,9 @@ public sealed record RecordedPulseController : EngineController
     internal override PulseCommanded Command(in ControllerInput at, in FuelWanted wanted, double trim, double differential)
     {
         double pulse = RecordedAt(at.Speed, at.ManifoldAbsolute);
-        if (_deadTime is { } table)
+        if (Correction is { DeadTime: { } table, Differential.Pascals: var pascals, RecordedAt.Volts: var recordedAt })
         {
-            pulse += (Real)table.Nearest(at.Volts, _differential) - table.Nearest(_volts!.Value, _differential);
+            pulse += (Real)table.Nearest(at.Volts, pascals) - table.Nearest(recordedAt, pascals);
         }
 
         return new(pulse, pulse, double.NaN, double.NaN);
@@ -164,4 +175,38 @@ public sealed record RecordedPulseController : EngineController
             : throw new ArgumentException(
                 $"{pulsesName} had a row of {pulses.Count} for {speeds.Count} speeds; give one pulse for each.", pulsesName);
     }
+}
+
+/// <summary>A recorded pulse.</summary>
+/// <param name="Speed">Engine speed.</param>
+/// <param name="Manifold">Manifold pressure, absolute; none in pulses over speed alone.</param>
+/// <param name="Pulse">Dead time included.</param>
+internal sealed record RecordedPulse(RotationalSpeed Speed, Pressure? Manifold, Duration Pulse);
+
+/// <summary>How recorded pulses follow the voltage: by the dead times of the controller's data.</summary>
+internal sealed record VoltageCorrection
+{
+    private static readonly Identity<VoltageCorrection> _identity = new Identity<VoltageCorrection>()
+        .Value(correction => correction.DeadTime)
+        .Number(correction => correction.RecordedAt.Volts)
+        .Number(correction => correction.Differential.Pascals);
+
+    /// <summary>Takes what has been checked.</summary>
+    public VoltageCorrection(DeadTimeTable deadTime, ElectricPotential recordedAt, Pressure differential) =>
+        (DeadTime, RecordedAt, Differential) = (deadTime, recordedAt, differential);
+
+    /// <summary>In the controller's data.</summary>
+    public DeadTimeTable DeadTime { get; }
+
+    /// <summary>Voltage at the injectors when the pulses were recorded.</summary>
+    public ElectricPotential RecordedAt { get; }
+
+    /// <summary>Whose dead times it uses.</summary>
+    public Pressure Differential { get; }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    public bool Equals(VoltageCorrection? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
 }

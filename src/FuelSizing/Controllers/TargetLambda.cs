@@ -21,11 +21,10 @@ public sealed record TargetLambda
 
     private readonly Curve _byLoad;
 
-    private TargetLambda(Curve byLoad) => _byLoad = byLoad;
+    private TargetLambda(Curve byLoad, (Ratio Load, double Lambda)[] points) => (_byLoad, Points) = (byLoad, Array.AsReadOnly(points));
 
     /// <summary>The points, load and lambda.</summary>
-    public IReadOnlyList<(Ratio Load, double Lambda)> Points =>
-        [.. _byLoad.Points.Select(point => (Ratio.FromDecimalFractions(point.X), point.Y))];
+    public IReadOnlyList<(Ratio Load, double Lambda)> Points { get; }
 
     /// <summary>One lambda at every load.</summary>
     /// <param name="lambda">0.6 to 1.2.</param>
@@ -34,7 +33,7 @@ public sealed record TargetLambda
     public static TargetLambda At(double lambda)
     {
         double within = Within(lambda, nameof(lambda));
-        return new(new Curve([0, 1], [within, within], Interpolation.Linear));
+        return Of((Ratio.Zero, within), (Ratio.FromDecimalFractions(1), within));
     }
 
     /// <summary>A table against load.</summary>
@@ -54,7 +53,7 @@ public sealed record TargetLambda
                     nameof(points)).DecimalFractions),
                 nameof(points)),
             Array.ConvertAll(points, point => Within(point.Lambda, nameof(points))),
-            Interpolation.Linear));
+            Interpolation.Linear), [.. points]);
     }
 
     /// <summary>The lambda aimed at.</summary>

@@ -25,6 +25,8 @@ internal static class Measures
 
     public static readonly Measure<VolumeFlow> Flow = Of<VolumeFlow, Units.VolumeFlowUnit>("360 mL/min", VolumeFlow.From);
 
+    public static readonly Measure<MassFlow> MassFlow = Of<MassFlow, Units.MassFlowUnit>("118 g/s", UnitsNet.MassFlow.From);
+
     public static readonly Measure<Pressure> Pressure = Of<Pressure, Units.PressureUnit>("300 kPa", UnitsNet.Pressure.From);
 
     public static readonly Measure<Duration> Time = Of<Duration, Units.DurationUnit>("1.2 ms", Duration.From);

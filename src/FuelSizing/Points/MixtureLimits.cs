@@ -26,12 +26,11 @@ public sealed record MixtureLimits
     private readonly double[] _boosts;
     private readonly double[] _leanest;
 
-    private MixtureLimits(double[] boosts, double[] leanest, double? richest) =>
-        (_boosts, _leanest, Richest) = (boosts, leanest, richest);
+    private MixtureLimits((Pressure Boost, double Lambda)[] points, double[] boosts, double[] leanest, double? richest) =>
+        (Leanest, _boosts, _leanest, Richest) = (Array.AsReadOnly(points), boosts, leanest, richest);
 
     /// <summary>Boost and leanest lambda allowed there: straight between the points, held over the last.</summary>
-    public IReadOnlyList<(Pressure Boost, double Lambda)> Leanest =>
-        [.. _boosts.Zip(_leanest, (boost, lambda) => (Pressure.FromPascals(boost), lambda))];
+    public IReadOnlyList<(Pressure Boost, double Lambda)> Leanest { get; }
 
     /// <summary>Richest lambda allowed, at any boost; none where that is not judged.</summary>
     public double? Richest { get; }
@@ -69,6 +68,7 @@ public sealed record MixtureLimits
 
         double[] lambdas = [.. leanest.Select(point => WithinLambda(point.Lambda, nameof(leanest)))];
         return new(
+            [.. leanest],
             boosts,
             lambdas,
             richest is { } rich

@@ -19,7 +19,7 @@ public sealed class RisingRateFit : IReadable
     internal RisingRateFit(FuelSystem system, RisingRate unit, FittedPoint[] points, double deviation, Statement? obstacle)
     {
         (System, Unit, Points) = (system, unit, Array.AsReadOnly(points));
-        (LargestDeviation, Obstacle) = (Ratio.FromDecimalFractions(deviation), obstacle);
+        (LargestDeviation, Obstacle) = (double.IsFinite(deviation) ? Ratio.FromDecimalFractions(deviation) : null, obstacle);
     }
 
     /// <summary>The system with the unit fitted.</summary>
@@ -31,14 +31,14 @@ public sealed class RisingRateFit : IReadable
     /// <summary>Each point of the line: the pressure that its target needs, and the mixture that is left.</summary>
     public IReadOnlyList<FittedPoint> Points { get; }
 
-    /// <summary>Largest deviation of lambda from its target, lean or rich, as a share of the fuel; infinite where lambda is not known.</summary>
-    public Ratio LargestDeviation { get; }
+    /// <summary>Largest deviation of lambda from its target, lean or rich, as a share of the fuel; none where lambda is not known at some point.</summary>
+    public Ratio? LargestDeviation { get; }
 
     /// <summary>Why no rising-rate unit does it: the check that no setting keeps; none where one does.</summary>
     public Statement? Obstacle { get; }
 
-    /// <summary>True where every other check holds at every point.</summary>
-    public bool Serves => Obstacle is null;
+    /// <summary>True where every other check holds at every point, and lambda is known there.</summary>
+    public bool Serves => Obstacle is null && LargestDeviation is not null;
 
     /// <inheritdoc/>
     public string In(TextStyle style)
@@ -48,9 +48,14 @@ public sealed class RisingRateFit : IReadable
     }
 
     /// <summary>The unit, and what it leaves, as a code with its figures.</summary>
-    public Statement Text => Obstacle is { } obstacle
-        ? Statement.Of("fit.none-serves", $"No rising-rate unit does it: {obstacle}; the nearest mixture would be {LargestDeviation:share} off with {Unit}.")
-        : Statement.Of("fit.serves", $"{Unit}: lambda within {LargestDeviation:share} of its target along the line.");
+    public Statement Text => (Obstacle, LargestDeviation) switch
+    {
+        ({ } obstacle, { } nearest) => Statement.Of(
+            "fit.none-serves", $"No rising-rate unit does it: {obstacle}; the nearest mixture would be {nearest:share} off with {Unit}."),
+        ({ } obstacle, null) => Statement.Of("fit.none-serves-unknown", $"No rising-rate unit does it: {obstacle}; lambda is not known everywhere on the line."),
+        (null, { } left) => Statement.Of("fit.serves", $"{Unit}: lambda within {left:share} of its target along the line."),
+        _ => Statement.Of("fit.unknown", $"{Unit}: lambda is not known everywhere on the line."),
+    };
 
     /// <summary>The unit, and what it leaves.</summary>
     /// <returns>One sentence.</returns>

@@ -51,8 +51,8 @@ public class MixtureSizingTests
             }
         }
 
-        Assert.True(fit.LargestDeviation.DecimalFractions <= best + 1e-6, $"{fit}: the grid has {best}");
-        Assert.True(fit.LargestDeviation.DecimalFractions > best / 2, $"{fit}: the grid has {best}");
+        Assert.True(fit.LargestDeviation!.Value.DecimalFractions <= best + 1e-6, $"{fit}: the grid has {best}");
+        Assert.True(fit.LargestDeviation!.Value.DecimalFractions > best / 2, $"{fit}: the grid has {best}");
     }
 
     [Fact]

@@ -175,7 +175,8 @@ internal static class DemandForm
 
     private static readonly PartField<Induction> InductionPart = new("induction", () => OfInduction, "how the engine gets its air");
 
-    private static readonly ListField<EfficiencyRow> VolumetricEfficiency =
+    /// <summary>Volumetric efficiency against engine speed, of the engine or as its controller believes it.</summary>
+    public static ListField<EfficiencyRow> VolumetricEfficiency { get; } =
         new("volumetric_efficiency", () => OfEfficiency, "volumetric efficiency against engine speed") { IsTable = true, Minimum = 2 };
 
     private static readonly PartField<PowerCurve> PowerPart = new("power", () => MeasuredPower, "a measured pull without boost");
@@ -210,7 +211,7 @@ internal static class DemandForm
     {
         { EnginePart, demand => demand.Engine },
         { InductionPart, demand => demand.Induction },
-        { VolumetricEfficiency, demand => [.. demand.VolumetricEfficiency.Points.Select(point => new EfficiencyRow(point.Speed, point.Efficiency))] },
+        { VolumetricEfficiency, demand => RowsOf(demand.VolumetricEfficiency) },
         { PowerPart, demand => demand.MeasuredPower },
         { MechanicalEfficiency, demand => demand.MechanicalEfficiency },
         { MechanicalEfficiencySpeed, demand => demand.MechanicalEfficiencySpeed.CompareTo(demand.MeasuredPower.Peak) == 0 ? null : demand.MechanicalEfficiencySpeed },
@@ -237,8 +238,7 @@ internal static class DemandForm
 
     private static FuelDemandModel? DemandOf(FieldValues values)
     {
-        (RotationalSpeed, Ratio)[] points = [.. values.Required(VolumetricEfficiency).Select(row => (row.Speed, row.Efficiency))];
-        return values.Made(VolumetricEfficiency, count => FuelSizing.Engines.VolumetricEfficiency.Of(points[..count])) is { } filling
+        return EfficiencyOf(values) is { } filling
             ? FuelDemandModel.Of(
                 values.Required(EnginePart),
                 values.Required(InductionPart),
@@ -251,7 +251,19 @@ internal static class DemandForm
             : null;
     }
 
-    private sealed record EfficiencyRow(RotationalSpeed Speed, Ratio Efficiency);
+    /// <summary>The rows of a table of volumetric efficiency.</summary>
+    public static IReadOnlyList<EfficiencyRow> RowsOf(FuelSizing.Engines.VolumetricEfficiency table) =>
+        [.. table.Points.Select(point => new EfficiencyRow(point.Speed, point.Efficiency))];
+
+    /// <summary>The table of the rows that were read; none where they make none.</summary>
+    public static FuelSizing.Engines.VolumetricEfficiency? EfficiencyOf(FieldValues values)
+    {
+        (RotationalSpeed, Ratio)[] points = [.. values.Required(VolumetricEfficiency).Select(row => (row.Speed, row.Efficiency))];
+        return values.Made(VolumetricEfficiency, count => FuelSizing.Engines.VolumetricEfficiency.Of(points[..count]));
+    }
+
+    /// <summary>A point of a table of volumetric efficiency.</summary>
+    internal sealed record EfficiencyRow(RotationalSpeed Speed, Ratio Efficiency);
 
     private sealed record PowerRow(RotationalSpeed Speed, Power Power);
 }

@@ -70,7 +70,8 @@ internal static class InjectorForm
             Default = "a third of `rated_differential` (common practice, no source)",
         };
 
-    private static readonly ListField<DeadTimeRow> DeadTimes = new("dead_times", () => Row, "a row for each pair of voltage and differential")
+    /// <summary>A table of dead times.</summary>
+    public static ListField<DeadTimeRow> DeadTimes { get; } = new("dead_times", () => Row, "a row for each pair of voltage and differential")
     {
         IsTable = true,
         Minimum = 2,
@@ -94,7 +95,7 @@ internal static class InjectorForm
         { MinimumPulseVoltage, injector => injector.MinimumPulseVoltage },
         { MaximumDifferential, injector => injector.MaximumDifferential },
         { MinimumDifferential, injector => injector.IsMinimumDifferentialStated ? injector.MinimumDifferential : null },
-        { DeadTimes, injector => [.. injector.DeadTime.Points.Select(point => new DeadTimeRow(point.Voltage, point.Differential, point.Time))] },
+        { DeadTimes, injector => RowsOf(injector.DeadTime) },
     };
 
     private static readonly CountField Count = new("count", 4, 1, 48, "how many there are");
@@ -141,7 +142,12 @@ internal static class InjectorForm
         return values.Optional(MinimumDifferential) is { } minimum ? injector.WithMinimumDifferential(minimum) : injector;
     }
 
-    private static DeadTimeTable? TableOf(FieldValues values)
+    /// <summary>The rows of a table.</summary>
+    public static IReadOnlyList<DeadTimeRow> RowsOf(DeadTimeTable table) =>
+        [.. table.Points.Select(point => new DeadTimeRow(point.Voltage, point.Differential, point.Time))];
+
+    /// <summary>The table of the rows that were read; none where they make none.</summary>
+    public static DeadTimeTable? TableOf(FieldValues values)
     {
         (DeadTimeRow Point, EntryReader Line)[][] rows =
         [
@@ -195,5 +201,6 @@ internal static class InjectorForm
                     [.. rows.Take(count).Select(row => row.Select(time => time.Point.Time).ToArray())]));
     }
 
-    private sealed record DeadTimeRow(ElectricPotential Voltage, Pressure? Differential, Duration Time);
+    /// <summary>A measured dead time.</summary>
+    internal sealed record DeadTimeRow(ElectricPotential Voltage, Pressure? Differential, Duration Time);
 }

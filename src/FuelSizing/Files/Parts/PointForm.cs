@@ -129,23 +129,63 @@ internal static class PointForm
         Default = "10 kPa",
     };
 
+    private static readonly QuantityField<Pressure> LeanestFrom = new("boost", Measures.Pressure, "boost from which on that lambda is the leanest allowed; straight from row to row") { Example = "0.1 bar", Range = "0 to 400 kPa" };
+
+    private static readonly NumberField LeanestLambda = new("lambda", 0.88, 0.6, 1.2, "leanest lambda allowed there");
+
+    private static readonly RecordForm<LeanestRow> OfLeanest =
+        new("leanest", "a leanest lambda", values => new(values.Required(LeanestFrom), values.Required(LeanestLambda)))
+        {
+            { LeanestFrom, row => row.Boost },
+            { LeanestLambda, row => row.Lambda },
+        };
+
+    private static readonly ListField<LeanestRow> Leanest = new("leanest", () => OfLeanest, "leanest lambda allowed on boost") { IsTable = true, Minimum = 1, Arguments = ["leanest"] };
+
+    private static readonly NumberField Richest =
+        new("richest", 0.7, 0.4, 1.2, "richest lambda allowed") { Optional = true, Range = "0.4 to the leanest", Default = "not judged" };
+
+    private static readonly RecordForm<MixtureLimits> OfMixture = new("mixture_limits", "the limits of the mixture", MixtureOf)
+    {
+        { Leanest, limits => [.. limits.Leanest.Select(point => new LeanestRow(point.Boost, point.Lambda))] },
+        { Richest, limits => limits.Richest },
+    };
+
+    private static readonly PartField<MixtureLimits> Mixture =
+        new("mixture", () => OfMixture, "leanest and richest mixture allowed") { Optional = true, Default = "not judged" };
+
     /// <summary>What a system is held to.</summary>
     public static RecordForm<SizingLimits> Limits { get; } = new(
         "limits",
         "the limits",
-        values => SizingLimits.Of(
-            values.Required(DutyCycle),
-            values.Required(PumpReserve),
-            values.Optional(RailCeiling),
-            values.Optional(FeedDrop),
-            values.Optional(SuctionMargin)))
+        LimitsOf)
     {
         { DutyCycle, limits => limits.DutyCycle },
         { PumpReserve, limits => limits.PumpReserve },
         { RailCeiling, limits => limits.RailCeiling },
         { FeedDrop, limits => limits.FeedDrop },
         { SuctionMargin, limits => limits.SuctionMargin },
+        { Mixture, limits => limits.Mixture },
     };
+
+    private static SizingLimits LimitsOf(FieldValues values)
+    {
+        SizingLimits limits = SizingLimits.Of(
+            values.Required(DutyCycle),
+            values.Required(PumpReserve),
+            values.Optional(RailCeiling),
+            values.Optional(FeedDrop),
+            values.Optional(SuctionMargin));
+        return values.Optional(Mixture) is { } mixture ? limits.With(mixture) : limits;
+    }
+
+    private static MixtureLimits? MixtureOf(FieldValues values)
+    {
+        (Pressure, double)[] points = [.. values.Required(Leanest).Select(row => (row.Boost, row.Lambda))];
+        return values.Made(Leanest, count => MixtureLimits.ByBoost(points[..count], count < points.Length ? null : values.Optional(Richest)));
+    }
+
+    private sealed record LeanestRow(Pressure Boost, double Lambda);
 
     private static Conditions ConditionsOf(FieldValues values)
     {

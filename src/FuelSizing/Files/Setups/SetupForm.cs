@@ -1,5 +1,6 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
@@ -23,6 +24,9 @@ internal static class SetupForm
 
     private static readonly PartField<Plumbing> Lines =
         new("plumbing", () => PlumbingForm.Form, "lines and filters") { Optional = true, Default = "no loss" };
+
+    private static readonly PartField<EngineController> Controller =
+        new("controller", () => ControllerForm.Form, "who decides the pulse") { Optional = true, Default = "one that commands whatever is needed" };
 
     private static readonly PartField<SizingLimits> Limits =
         new("limits", () => PointForm.Limits, "what the system is held to") { Optional = true, Default = "`SizingLimits.Default`" };
@@ -64,6 +68,7 @@ internal static class SetupForm
             { Pump, setup => setup.System.Pump },
             { Lines, setup => setup.System.Plumbing is { NeedsViscosity: true } plumbing ? plumbing : null },
             { Limits, setup => setup.System.Limits },
+            { Controller, setup => setup.System.Controller.IsIdeal ? null : setup.System.Controller },
             { Waivers, setup => [.. setup.System.Waivers.Where(waiver => PartOf(waiver.Part.Code) is not null)] },
             { Points, setup => setup.Points },
         });
@@ -83,6 +88,7 @@ internal static class SetupForm
         FuelSystem system = values.Required(Layout) == LineLayout.Return
             ? FuelSystem.Return(demand, injectors, regulator, pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, regulator, pump, limits, plumbing);
+        system = values.Optional(Controller) is { } controller ? system.With(controller) : system;
         return Setup.Of(
             values.Required(Waivers).Aggregate(system, (waived, waiver) => waived.Waive(waiver.Part, waiver.Reason)),
             values.Required(Points));

@@ -17,6 +17,8 @@ internal static class ResultText
         Line("demand", result.Demand.MassFlow, result.InjectedFlow, result.FuelDensity),
         Line("rail", result.RailSetGauge, result.RailGauge, result.InjectorDifferential),
         Line("injector", result.StaticFlow, result.AvailableTime, result.DeadTime, result.Pulse, result.DutyCycle),
+        $"lambda {result.Mixture.Lambda:R}, {result.Mixture}",
+        Line("mixture", result.Mixture.CommandedPulse, result.Mixture.InjectedFlow, result.Mixture.RailGauge),
         Line("circuit", result.PumpFlow, result.ReturnedFlow, result.Circuit.InletGauge, result.Circuit.OutletGauge, result.Circuit.ReturnGauge, result.Circuit.HeatToTank),
         .. result.Circuit.Pumps.Select(pump => Line(pump.Pump.Name, pump.Flow, pump.PressureRise, pump.Voltage, pump.FeedDrop, pump.Current)),
         .. result.Circuit.Paths.Select(way => Line(way.Name, way.Flow, way.PressureLoss)),

@@ -1,4 +1,5 @@
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Files;
@@ -36,6 +37,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         FuelSystem system = Chance(0.5)
             ? FuelSystem.Return(demand, injectors, Chance(0.4) ? Series() : Regulator(), pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, Chance(0.4) ? Electronic() : Regulator(), pump, limits, plumbing);
+        system = Chance(0.6) ? system.With(Controller()) : system;
         system = system.Checks.Where(_ => Chance(0.1)).ToArray().Aggregate(system, (waived, check) => waived.Waive(check.Part, Name("reason")));
         bool boosted = demand.Induction.Drive != CompressorDrive.None;
         return FuelSizing.Files.Setup.Of(
@@ -236,7 +238,45 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         Chance(0.5) ? Any(1, 3) : 1,
         Chance(0.5) ? DynamicViscosity.FromMillipascalSeconds(Any(0.3, 1.2)).ToUnit(One(DynamicViscosityUnit.MillipascalSecond, DynamicViscosityUnit.Centipoise)) : null);
 
-    private SizingLimits Limits() => SizingLimits.Of(
+    private EngineController Controller() => _random.Next(5) switch
+    {
+        0 => SpeedDensityController.Of(Data(), Efficiencies(), Kpa(95, 180), Chance(0.5) ? Celsius(20, 60) : null),
+        1 => ThrottleController.Of(Data(), Efficiencies(), Air(), Chance(0.5), Chance(0.5)),
+        2 => AirflowMeterController.Of(Data(), Chance(0.6) ? MassFlow.FromGramsPerSecond(Any(60, 300)).ToUnit(One(MassFlowUnit.GramPerSecond, MassFlowUnit.PoundPerHour)) : null),
+        3 => Corrected(RecordedPulseController.BySpeed([.. Speeds().Select(speed => (speed, Duration.FromMilliseconds(Any(4, 12))))])),
+        _ => Corrected(RecordedPulseController.Of(
+            [Speed(500, 900), Speed(7000, 9000)],
+            [Kpa(10, 60), Kpa(100, 140), Kpa(300, 500)],
+            [.. Enumerable.Range(0, 3).Select(_ => new[] { Duration.FromMilliseconds(Any(3, 6)), Duration.FromMilliseconds(Any(6, 12)) })])),
+    };
+
+    private RecordedPulseController Corrected(RecordedPulseController controller) => Chance(0.5)
+        ? controller.WithVoltageCorrection(InjectorOf().DeadTime, ElectricPotential.FromVolts(Any(12, 14)), Kpa(250, 400))
+        : controller;
+
+    private VolumetricEfficiency Efficiencies() => VolumetricEfficiency.Of([.. Speeds().Select(speed => (speed, Share(0.7, 1.1)))]);
+
+    private ControllerData Data()
+    {
+        ControllerData data = ControllerData.Of(
+            InjectorOf(),
+            FuelOf(complete: false, depth: 0),
+            Chance(0.5) ? TargetLambda.At(Any(0.8, 1)) : TargetLambda.Of((Share(0.2, 0.5), Any(0.9, 1)), (Share(0.6, 1.2), Any(0.8, 0.9))));
+        data = Chance(0.5) ? data.WithDifferential(Kpa(200, 500)) : data;
+        data = Chance(0.5) ? data.WithFuelTemperature(Celsius(10, 40)) : data;
+        data = Chance(0.5) ? data.WithRailPressureCorrection() : data;
+        data = Chance(0.5) ? data.WithoutVoltageCorrection(ElectricPotential.FromVolts(Any(12, 14))) : data;
+        data = Chance(0.5) ? data.WithMaximumDutyCycle(Share(0.8, 0.99)) : data;
+        data = Chance(0.5) ? data.WithClosedLoop(ClosedLoop.Of(Share(0.05, 0.3), Kpa(60, 95))) : data;
+        return Chance(0.5) ? data.WithEthanolSensor() : data;
+    }
+
+    private SizingLimits Limits() => Chance(0.6) ? PlainLimits().With(Mixture()) : PlainLimits();
+
+    private MixtureLimits Mixture() => MixtureLimits.ByBoost(
+        [.. Rising(_random.Next(1, 4), 5, 150).Select(boost => (Pressure.FromKilopascals(boost), Any(0.8, 1)))], Chance(0.5) ? Any(0.6, 0.75) : null);
+
+    private SizingLimits PlainLimits() => SizingLimits.Of(
         Share(0.7, 0.95),
         Share(0, 0.4),
         Chance(0.5) ? Kpa(500, 1500) : null,
