@@ -105,6 +105,11 @@ internal readonly struct MixtureSolver
     public static double RailFor(SystemParts parts, in PointDemand demand, double lambda)
     {
         MixtureSolver solver = new(parts, demand);
+        if (double.IsNaN(solver.CommandAt(0, 1).Pulse))
+        {
+            return double.NaN;
+        }
+
         double gauge = solver._input.ManifoldAbsolute - (Real)solver._input.Ambient;
         double most = parts.Injectors.Injector.MaximumDifferential.Pascals;
         double wanted = demand.Injected * (Real)parts.Demand.Consumption.Lambda / lambda;
@@ -229,9 +234,13 @@ internal readonly struct MixtureSolver
         return DeliveredFuel.Flow<Real>(
             _input.StaticFlow(differential),
             _parts.Injectors.Count,
-            DeliveredFuel.OpenTime<Real>(command.Pulse, _input.DeadTime(differential), _input.AvailableTime),
+            OpenTime(command.Pulse, _input.DeadTime(differential)),
             _input.AvailableTime);
     }
+
+    /// <summary>Open time, s; not a number where the pulse is none, which is no pulse as long as the cycle.</summary>
+    private double OpenTime(double pulse, double deadTime) =>
+        double.IsNaN(pulse) ? double.NaN : DeliveredFuel.OpenTime<Real>(pulse, deadTime, _input.AvailableTime);
 
     private SolvedMixture At(in CircuitTask task, in CircuitState state, double trim, double flow)
     {
@@ -241,11 +250,14 @@ internal readonly struct MixtureSolver
         double deadTime = injector.DeadTime.TryAt(_input.Volts, differential, out double known) ? known : double.NaN;
         double open = command.Pulse >= _input.AvailableTime
             ? _input.AvailableTime
-            : DeliveredFuel.OpenTime<Real>(command.Pulse, deadTime, _input.AvailableTime);
+            : OpenTime(command.Pulse, deadTime);
         bool isKnown = state.State != RailState.NotCovered
             && !double.IsNaN(open)
             && !double.IsNaN(KnownFlow.Of<Real>(1, differential, injector.MinimumPascals));
-        double delivered = isKnown ? flow : double.NaN;
+
+        // A starved rail has no pressure to say what is injected: it is what the pumps still pass, and no more.
+        double fed = state.State == RailState.Starved ? Math.Min(flow, state.Flow - (Real)state.ReturnFlow) : flow;
+        double delivered = isKnown ? fed : double.NaN;
         double lambda = DeliveredFuel.Lambda<Real>(_input.TargetLambda, _demand.Injected, delivered);
         return new()
         {
