@@ -50,7 +50,8 @@ internal static class PeerDescription
         }),
     };
 
-    private static object Of(IFlowLoss part) => part switch
+    /// <summary>A line or a filter.</summary>
+    public static object Of(IFlowLoss part) => part switch
     {
         Line line => new
         {
@@ -72,7 +73,8 @@ internal static class PeerDescription
         _ => throw new NotSupportedException($"The peer knows no {part.GetType().Name}."),
     };
 
-    private static object Of(PumpAssembly assembly) => assembly switch
+    /// <summary>Pumps in any nesting.</summary>
+    public static object Of(PumpAssembly assembly) => assembly switch
     {
         PumpSeries series => new
         {
