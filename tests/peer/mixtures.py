@@ -416,8 +416,10 @@ class System:
             goal = self.needed * self.engine.target / self.controller.aim
             trim = 1 + self.controller.loop if delivered < goal else trim
         pulse, cut = self.controller.pulse(differential, trim)
-        # Injectors that a pulse holds open are never closing: no dead time is asked of them, unless the pulse itself was made by it.
-        timed = pulse < self.cycle or isinstance(self.controller, Ideal)
+        # Injectors that a pulse holds open are never closing: no dead time is asked of them. An ideal pulse is made by that dead time, unless the
+        # fuel alone takes the cycle.
+        most = self.injector.static(differential, self.density) * self.data["injectors"]
+        timed = pulse < self.cycle or isinstance(self.controller, Ideal) and self.needed < most
         unknown = (0 < differential < self.injector.lowest
                    or timed and not self.injector.dead_time.at(self.volts, differential)[1])
         value = math.inf if delivered <= 0 else self.engine.target * self.needed / delivered
