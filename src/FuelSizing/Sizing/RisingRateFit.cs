@@ -1,4 +1,3 @@
-using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;

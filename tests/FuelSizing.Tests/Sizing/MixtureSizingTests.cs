@@ -2,7 +2,6 @@ using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Controllers;
 using FuelSizing.Engines;
-using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;

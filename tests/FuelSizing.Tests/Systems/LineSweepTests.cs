@@ -3,7 +3,6 @@ using FuelSizing.Checks;
 using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Points;
-using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
