@@ -264,8 +264,7 @@ public class RefusalTests
             Pulsed,
             HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
             new[] { Wren.Rpm(3000), Wren.Rpm(6000) },
-            Wren.Hill,
-            CancellationToken.None),
+            Wren.Hill),
         new(
             null,
             typeof(SingleFailures),

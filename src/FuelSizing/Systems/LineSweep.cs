@@ -54,7 +54,6 @@ public static class LineSweep
     /// <param name="line">The boost at each speed.</param>
     /// <param name="speeds">Two or more, rising, that the line and the engine's tables cover.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
-    /// <param name="cancellation">Stops the search between the speeds; checks are then open.</param>
     /// <returns>The results, the tightest place of each check, and the first limit reached as speed rises.</returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or the list does not rise.</exception>
@@ -62,8 +61,7 @@ public static class LineSweep
         this FuelSystem system,
         BoostLine line,
         IReadOnlyList<RotationalSpeed> speeds,
-        Conditions? conditions = null,
-        CancellationToken cancellation = default)
+        Conditions? conditions = null)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
@@ -76,7 +74,7 @@ public static class LineSweep
         [
             .. speeds.Select(speed => judged.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, all.Atmosphere), all))),
         ];
-        RangeSearch search = RangeSearch.Along(judged, line, own, cancellation);
+        RangeSearch search = RangeSearch.Along(judged, line, own);
         PartStanding[] standings =
         [
             .. Enumerable.Range(0, judged.Applicable.Length)

@@ -104,11 +104,10 @@ internal sealed class RangeSearch
     /// <param name="system">That was swept.</param>
     /// <param name="line">Its boost line.</param>
     /// <param name="own">The sweep's results, speeds rising.</param>
-    /// <param name="cancellation">Stops the search; what was not looked at stays open.</param>
-    public static RangeSearch Along(FuelSystem system, BoostLine line, IReadOnlyList<OperatingResult> own, CancellationToken cancellation)
+    public static RangeSearch Along(FuelSystem system, BoostLine line, IReadOnlyList<OperatingResult> own)
     {
         Conditions conditions = own[0].Point.Conditions;
-        RangeSearch search = new(system, null, conditions, line, cancellation);
+        RangeSearch search = new(system, null, conditions, line, CancellationToken.None);
         foreach (OperatingResult result in own)
         {
             search.Take(result);
