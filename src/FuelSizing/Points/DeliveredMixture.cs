@@ -46,7 +46,9 @@ public sealed class DeliveredMixture : IReadable
     /// <summary>The leanest that it can be.</summary>
     public double? MaximumLambda => Known(_mixture.MaximumLambda);
 
-    /// <summary>How much leaner than the target, as a share of it: positive is lean; none where lambda is not known, or no fuel is delivered.</summary>
+    /// <summary>
+    /// How much leaner than the target, as a share of it: positive is lean; none where lambda is not known, or no fuel is delivered.
+    /// </summary>
     public Ratio? Deviation => Lambda is { } lambda && double.IsFinite(lambda) ? Ratio.FromDecimalFractions((lambda / TargetLambda) - 1) : null;
 
     /// <summary>Pulse that is commanded; none where recorded pulses give no data.</summary>

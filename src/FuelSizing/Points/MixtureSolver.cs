@@ -117,6 +117,11 @@ internal readonly struct MixtureSolver
         // Past the turn-over more pressure delivers less: the rising branch ends at the most that a pressure gives.
         double top = most;
         double best = 0;
+        if (double.IsNaN(solver.Delivered(gauge + most, 1)))
+        {
+            return double.NaN;
+        }
+
         for (int step = 1; step <= TurnOverSteps; step++)
         {
             double differential = most * step / TurnOverSteps;
@@ -230,7 +235,6 @@ internal readonly struct MixtureSolver
     private double Delivered(double rail, double trim)
     {
         double differential = DifferentialAt(rail);
-        PulseCommanded command = CommandAt(differential, trim);
         return DeliveredFuel.Flow<Real>(
             _input.StaticFlow(differential),
             _parts.Injectors.Count,

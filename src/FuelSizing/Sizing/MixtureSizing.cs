@@ -95,11 +95,17 @@ public static class MixtureSizing
                 (RisingRate)with.Regulator,
                 [.. results.Select(result => new FittedPoint(result, MixtureSolver.RailFor(with.Parts, result.SolvedDemand, with.Demand.Consumption.Lambda)))],
                 deviation,
-                results.SelectMany(result => result.Margins).Where(margin => IsOther(margin) && margin.Outcome != Outcome.Holds)
-                    .OrderBy(margin => margin, Urgency.Order).FirstOrDefault() is { } broken
-                    ? Statement.Of("fit.obstacle", $"{broken}")
-                    : null);
+                Obstacle(results));
         }
+
+        // What is not known is no mixture within its target, whatever the other checks say.
+        private static Statement? Obstacle(OperatingResult[] results) =>
+            results.SelectMany(result => result.Margins).Where(margin => IsOther(margin) && margin.Outcome != Outcome.Holds)
+                .OrderBy(margin => margin, Urgency.Order).FirstOrDefault() is { } broken
+                ? Statement.Of("fit.obstacle", $"{broken}")
+            : results.FirstOrDefault(result => result.Mixture.Deviation is null) is { } unknown
+                ? Statement.Of("fit.mixture-unknown", $"{unknown.Mixture.Text} at {unknown.Point}")
+                : null;
 
         private static IEnumerable<double> Steps(double from, double to) => from < to
             ? Enumerable.Range(0, GridSteps).Select(step => from + ((to - from) * step / (GridSteps - 1)))

@@ -29,14 +29,14 @@ public sealed class RisingRateFit : IReadable
     /// <summary>Each point of the line: the pressure that its target needs, and the mixture that is left.</summary>
     public IReadOnlyList<FittedPoint> Points { get; }
 
-    /// <summary>Largest deviation of lambda from its target, lean or rich, as a share of the fuel; none where lambda is not known at some point.</summary>
+    /// <summary>Largest deviation of lambda from its target, lean or rich, as a share of the fuel; none where lambda is not known somewhere.</summary>
     public Ratio? LargestDeviation { get; }
 
-    /// <summary>Why no rising-rate unit does it: the check that no setting keeps; none where one does.</summary>
+    /// <summary>Why no rising-rate unit does it: the check that no setting keeps, or where lambda is not known; none where one does.</summary>
     public Statement? Obstacle { get; }
 
-    /// <summary>True where every other check holds at every point, and lambda is known there.</summary>
-    public bool Serves => Obstacle is null && LargestDeviation is not null;
+    /// <summary>True where every other check holds, and lambda is known, at every point.</summary>
+    public bool Serves => Obstacle is null;
 
     /// <inheritdoc/>
     public string In(TextStyle style)
@@ -48,11 +48,10 @@ public sealed class RisingRateFit : IReadable
     /// <summary>The unit, and what it leaves, as a code with its figures.</summary>
     public Statement Text => (Obstacle, LargestDeviation) switch
     {
-        ({ } obstacle, { } nearest) => Statement.Of(
-            "fit.none-serves", $"No rising-rate unit does it: {obstacle}; the nearest mixture would be {nearest:share} off with {Unit}."),
-        ({ } obstacle, null) => Statement.Of("fit.none-serves-unknown", $"No rising-rate unit does it: {obstacle}; lambda is not known everywhere on the line."),
-        (null, { } left) => Statement.Of("fit.serves", $"{Unit}: lambda within {left:share} of its target along the line."),
-        _ => Statement.Of("fit.unknown", $"{Unit}: lambda is not known everywhere on the line."),
+        ({ } obstacle, { } deviation) => Statement.Of("fit.none-serves", $"No rising-rate unit does it: {obstacle}; the nearest mixture would be {deviation:share} off with {Unit}."),
+        ({ } obstacle, _) => Statement.Of("fit.none-known", $"No rising-rate unit does it: {obstacle}."),
+        (_, { } deviation) => Statement.Of("fit.serves", $"{Unit}: lambda within {deviation:share} of its target along the line."),
+        _ => throw new InvalidOperationException("A unit serves where lambda is not known."),
     };
 
     /// <summary>The unit, and what it leaves.</summary>

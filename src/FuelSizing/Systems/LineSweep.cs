@@ -148,6 +148,16 @@ public sealed class LineSweepResult : IReadable
     /// <summary>What would remedy each failing check; empty if none fails.</summary>
     public IReadOnlyList<Remedy> Remedies { get; }
 
+    /// <summary>What a careful reader should know about these numbers, each subject once, at its worst.</summary>
+    public IReadOnlyList<Statement> Notes =>
+    [
+        .. ResultNotes.NeverActs(System.Regulator, [.. Results.Select(result => result.Point.Boost)]) is { } idle ? new[] { idle } : [],
+        .. Results
+            .SelectMany(result => ResultNotes.Of(result))
+            .GroupBy(note => note.Subject)
+            .Select(notes => notes.MaxBy(note => note.Weight)!.Text),
+    ];
+
     /// <summary>How many points were solved: the speeds asked for, and those between them at which the margins were looked for.</summary>
     public int PointsSolved { get; }
 

@@ -90,7 +90,11 @@ public static class SingleFailures
         // The check valve of a dead branch shuts, and that around a dead stage opens; deeper in, the member goes on without the pump.
         bool isAlone = with.Equals(dead);
         PumpAssembly? rest = isAlone ? null : Without(with, dead);
-        PumpAssembly[] left = [.. members.SelectMany(other => !ReferenceEquals(other, with) ? [other] : rest is null ? Array.Empty<PumpAssembly>() : [rest])];
+        PumpAssembly[] left = [.. members];
+
+        // Two of a kind may be one description: the first of them is the dead one.
+        int place = Array.IndexOf(left, with);
+        left = [.. left[..place], .. rest is null ? Array.Empty<PumpAssembly>() : [rest], .. left[(place + 1)..]];
         return rest is null && !isAlone ? null
             : left.Length == 1 ? left[0]
             : pumps is PumpSeries row ? PumpSeries.Of(row.Bypass, left) : PumpParallel.Of(left);

@@ -76,6 +76,46 @@ public class MixtureSizingTests
         Assert.Contains("No rising-rate unit does it", fit.ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>Pulses whose log ends before the line does: every other check holds, and lambda is not known all the same.</summary>
+    [Fact]
+    public void Fit_WherePulsesEndBeforeTheLine_DoesNotServe()
+    {
+        FuelSystem system = Boosted.With(RecordedPulseController.BySpeed((Wren.Rpm(900), Wren.Ms(8)), (Wren.Rpm(3000), Wren.Ms(8))));
+        RisingRateFit fit = MixtureSizing.FitRisingRate(
+            system, Line, [Wren.Rpm(2600), Wren.Rpm(3300)], Wren.Hill, RisingRateBounds.Of(Wren.Kpa(300), Wren.Kpa(300), maximumOnset: Pressure.Zero));
+        Assert.False(fit.Serves, fit.ToString());
+        Assert.Null(fit.LargestDeviation);
+        Assert.Contains("lambda cannot be said", fit.ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>A pulse that is not known is not one that holds the injectors open: that would look rich, and so safe.</summary>
+    [Fact]
+    public void Mixture_BeyondTheRecordedPulses_IsNotKnown()
+    {
+        OperatingResult result = Boosted.With(RecordedPulseController.BySpeed((Wren.Rpm(900), Wren.Ms(8)), (Wren.Rpm(3000), Wren.Ms(8)))).Solve(At(5800));
+        Assert.Equal((null, null, null), (result.Mixture.Lambda, result.Mixture.MaximumLambda, result.Mixture.InjectedFlow));
+        Assert.False(result.Mixture.IsHeldOpen);
+        Assert.Equal(Outcome.CannotSay, result.Margins.Single(margin => margin.Part == Part.Mixture).Outcome);
+    }
+
+    [Fact]
+    public void Mixture_WithPulsesShorterThanTheDeadTime_HasNoDeviation_AndNoFigureOfItsCheck()
+    {
+        OperatingResult result = Boosted.With(RecordedPulseController.BySpeed((Wren.Rpm(900), Wren.Ms(0.2)), (Wren.Rpm(6600), Wren.Ms(0.2)))).Solve(At(5800));
+        Assert.Equal(double.PositiveInfinity, result.Mixture.Lambda);
+        Assert.Null(result.Mixture.Deviation);
+        Margin margin = result.Margins.Single(margin => margin.Part == Part.Mixture);
+        Assert.Equal((Outcome.Fails, null), (margin.Outcome, margin.Used));
+    }
+
+    /// <summary>Off boost the leanest lambda is not limited, and there is no figure to read.</summary>
+    [Fact]
+    public void Margin_OfAMixtureOffBoost_AllowsNoFigure()
+    {
+        OperatingResult result = Boosted.Solve(OperatingPoint.At(Wren.Rpm(5800), Pressure.Zero, Wren.Hill));
+        Assert.Null(result.Margins.Single(margin => margin.Part == Part.Mixture).Allowed);
+    }
+
     [Fact]
     public void Fit_OfAnAssumedController_IsRefused() => Assert.Throws<ArgumentException>(
         () => MixtureSizing.FitRisingRate(Boosted.With(IdealController.Instance), Line, Speeds, Wren.Hill));
@@ -111,6 +151,23 @@ public class MixtureSizingTests
             Assert.Equal(expected.Leanest?.Mixture.Lambda, failure.Leanest?.Mixture.Lambda);
             Assert.Equal(expected.Results.Min(result => result.Mixture.RailGauge.Kilopascals), failure.LowestRail!.Mixture.RailGauge.Kilopascals, 1e-9);
         }
+    }
+
+    /// <summary>The same description twice is two pumps: one of them dead leaves the other.</summary>
+    [Fact]
+    public void Failure_OfOneOfTwoPumpsOfOneDescription_LeavesTheOther()
+    {
+        Pump pump = Pump.From(Curve);
+        FailureResult failure = Dead(Of(PumpSeries.Of(SeriesBypass.CheckValve, pump, pump)));
+        LineSweepResult alone = Of(pump).Pull(Line, Wren.Rpm(2600), Wren.Rpm(6100), Wren.Hill);
+        Assert.Equal(alone.Leanest?.Mixture.Lambda, failure.Leanest?.Mixture.Lambda);
+
+        // Of three in parallel two are left.
+        failure = Dead(Of(PumpParallel.Of(pump, pump, pump)));
+        Assert.Equal(2, failure.Sweep!.System.Pump.Pumps.Count);
+
+        static FailureResult Dead(FuelSystem system) => system.WithEachFailure(Line, Wren.Rpm(2600), Wren.Rpm(6100), Wren.Hill)
+            .Single(failure => failure.Failure.ToString().Contains("dead", StringComparison.Ordinal));
     }
 
     [Fact]
