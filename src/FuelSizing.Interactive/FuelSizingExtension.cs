@@ -23,6 +23,8 @@ public static class FuelSizingExtension
         LineShown.Register();
         SystemShown.Register();
         ResultShown.Register();
+        ControllerShown.Register();
+        MixtureShown.Register();
         WorkingShown.Register();
         SizingShown.Register();
         SelectionShown.Register();

@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Reflection;
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Files;
@@ -178,6 +179,11 @@ internal static class Specimens
         yield return Ranking.Of([Stage.Of(Hostile, calmer, calm)], parts);
         yield return Problems();
 
+        foreach (object one in Mixtures(calmer))
+        {
+            yield return one;
+        }
+
         UncertainSystem unsure = UncertainSystem.Of(
             calmer,
             calm,
@@ -224,6 +230,43 @@ internal static class Specimens
         {
             yield return found;
         }
+    }
+
+    /// <summary>Controllers of each kind, and what comes of pulses that know nothing of boost.</summary>
+    private static IEnumerable<object> Mixtures(FuelSystem system)
+    {
+        ControllerData plain = ControllerData.Of(Big.Injector, Fuel.Petrol, TargetLambda.At(0.87));
+        ControllerData aware = ControllerData.Of(Big.Injector, Fuel.E85, TargetLambda.Of((Ratio.FromPercent(40), 1), (Ratio.FromPercent(90), 0.84)))
+            .WithRailPressureCorrection()
+            .WithoutVoltageCorrection(Volts(13))
+            .WithMaximumDutyCycle(Ratio.FromPercent(92))
+            .WithClosedLoop(ClosedLoop.Of(Ratio.FromPercent(12), Kpa(75)))
+            .WithEthanolSensor();
+        EngineController recorded = RecordedPulseController.BySpeed((Rpm(2500), Ms(5.2)), (Rpm(6500), Ms(5.6)));
+        EngineController[] controllers =
+        [
+            IdealController.Instance,
+            SpeedDensityController.Of(plain, system.Demand.VolumetricEfficiency, Kpa(104)),
+            SpeedDensityController.Of(aware, system.Demand.VolumetricEfficiency, Kpa(220), Celsius(38)),
+            ThrottleController.Of(plain, system.Demand.VolumetricEfficiency, Atmosphere.Standard),
+            AirflowMeterController.Of(aware, MassFlow.FromGramsPerSecond(96)),
+            AirflowMeterController.Of(plain),
+            recorded,
+        ];
+        yield return controllers;
+        yield return MixtureLimits.ByBoost([(Kpa(10), 0.9), (Kpa(60), 0.84)], 0.68);
+        BoostLine line = HeldBoost.Of(Kpa(42), Rpm(3000), Rpm(6500), Rpm(2500));
+        FuelSystem blind = system.With(recorded)
+            .With(system.Limits.With(MixtureLimits.Of(0.9, Kpa(8))))
+            .With(PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Curve(300)), Pump.From(Curve(290))));
+        RisingRateBounds bounds = RisingRateBounds.Of(Kpa(300), Kpa(300), maximumOnset: Pressure.Zero, ceiling: Kpa(1900));
+        yield return bounds;
+        yield return controllers.Select(controller => blind.With(controller).Solve(OperatingPoint.At(Rpm(5200), Kpa(42))).Mixture);
+        yield return MixtureSizing.FitRisingRate(blind, line, [Rpm(3000), Rpm(6500)], Conditions.Default, bounds);
+        yield return blind.Pull(line, Rpm(2500), Rpm(6500));
+        yield return blind.WithEachFailure(line, Rpm(2500), Rpm(6500), Conditions.Default);
+        yield return blind.With(PumpSeries.Of(SeriesBypass.None, Pump.From(Curve(300)), Pump.From(Curve(290))))
+            .WithEachFailure(line, Rpm(2500), Rpm(6500), Conditions.Default);
     }
 
     private static IEnumerable<object> Problems()

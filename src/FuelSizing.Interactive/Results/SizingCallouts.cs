@@ -36,15 +36,29 @@ public static class SizingCallouts
     public static Table Remedies(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
-        style ??= Units.Current;
-        IEnumerable<IReadOnlyList<string>> changes = sweep.Remedies.Count > 0
-            ? sweep.Remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, PartText.Say(remedy.Text, style)])
-            : [["–", "Nothing fails in this range."]];
-        return new Table(
-            "Required changes",
-            [TableColumn.Text("For"), TableColumn.Text("Change")],
-            [.. changes, .. sweep.Notes.Select(note => (IReadOnlyList<string>)["note", PartText.Say(note, style)])]);
+        return Remedies(sweep.Remedies, sweep.Notes, "Nothing fails in this range.", style ?? Units.Current);
     }
+
+    /// <summary>Required changes of the components that fail along a boost line, and notes on the numbers.</summary>
+    /// <param name="pull">The pull.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>A table, a line a remedy or note.</returns>
+    /// <exception cref="ArgumentNullException">There is no pull.</exception>
+    public static Table Remedies(LineSweepResult pull, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(pull);
+        return Remedies(pull.Remedies, pull.Notes, "Nothing fails along this line.", style ?? Units.Current);
+    }
+
+    private static Table Remedies(IReadOnlyList<Remedy> remedies, IReadOnlyList<Statement> notes, string none, TextStyle style) => new(
+        "Required changes",
+        [TableColumn.Text("For"), TableColumn.Text("Change")],
+        [
+            .. remedies.Count > 0
+                ? remedies.Select(remedy => (IReadOnlyList<string>)[remedy.Part.Name, PartText.Say(remedy.Text, style)])
+                : [["–", none]],
+            .. notes.Select(note => (IReadOnlyList<string>)["note", PartText.Say(note, style)]),
+        ]);
 
     /// <summary>The cautions that go with every result.</summary>
     /// <returns>The callout.</returns>

@@ -116,33 +116,18 @@ public static class SizingTables
     public static Table Standings(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
-        style ??= Units.Current;
-        return new Table(
-            "How each part stands",
-            [
-                TableColumn.Text("Part"),
-                TableColumn.Text("Finding"),
-                TableColumn.Number("Margin"),
-                TableColumn.Text("At its tightest"),
-                TableColumn.Text("Limit reached at"),
-            ],
-            [.. sweep.Standings.Select(standing => (IReadOnlyList<string>)
-            [
-                standing.Part.Name,
-                Word(standing.Outcome),
-                standing.Tightest.Margin.Reserve is { } reserve ? style.Change(reserve) : "–",
-                Tightest(standing, style),
-                LimitReachedAt(standing, style),
-            ]),
-            .. sweep.System.NotJudged.Select(open => (IReadOnlyList<string>)
-            [
-                open.Part.Name,
-                open.Waiver is null ? "not judged" : "waived",
-                "–",
-                open.Waiver ?? open.Reason.In(style),
-                "–",
-            ])],
-            "Margin: the share by which the demand on the component could still grow. Negative: the shortfall.");
+        return Standings("How each part stands", sweep.Standings, sweep.System, style ?? Units.Current);
+    }
+
+    /// <summary>How each part stands along a boost line, the first limit reached as speed rises before the others.</summary>
+    /// <param name="pull">The pull.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>The table, a line a part.</returns>
+    /// <exception cref="ArgumentNullException">There is no pull.</exception>
+    public static Table Standings(LineSweepResult pull, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(pull);
+        return Standings("How each part stands along the line", pull.Standings, pull.System, style ?? Units.Current);
     }
 
     /// <summary>The circuit at one point, from the tank round to the tank: every flow, pressure, loss, voltage and current.</summary>
@@ -244,6 +229,33 @@ public static class SizingTables
                 Row("Heat in each metre", pump => pump.Loss(loss => style.Of(loss.HeatOfWirePerLength))),
             ]);
     }
+
+    private static Table Standings(string title, IReadOnlyList<PartStanding> standings, FuelSystem system, TextStyle style) => new(
+        title,
+        [
+            TableColumn.Text("Part"),
+            TableColumn.Text("Finding"),
+            TableColumn.Number("Margin"),
+            TableColumn.Text("At its tightest"),
+            TableColumn.Text("Limit reached at"),
+        ],
+        [.. standings.Select(standing => (IReadOnlyList<string>)
+        [
+            standing.Part.Name,
+            Word(standing.Outcome),
+            standing.Tightest.Margin.Reserve is { } reserve ? style.Change(reserve) : "–",
+            Tightest(standing, style),
+            LimitReachedAt(standing, style),
+        ]),
+        .. system.NotJudged.Select(open => (IReadOnlyList<string>)
+        [
+            open.Part.Name,
+            open.Waiver is null ? "not judged" : "waived",
+            "–",
+            open.Waiver ?? open.Reason.In(style),
+            "–",
+        ])],
+        "Margin: the share by which the demand on the component could still grow. Negative: the shortfall.");
 
     /// <summary>Where a limit is reached; where that cannot be said, no place is no assurance that there is none.</summary>
     internal static string LimitReachedAt(PartStanding standing, TextStyle style) =>

@@ -46,7 +46,7 @@ internal static class BoostShown
 
     private static Fact[] Belt(BeltDrivenBoost line, TextStyle style) =>
     [
-        new("Drive ratio", "i_c", style.Number(line.DriveRatio), "compressor speed ÷ engine speed"),
+        new("Drive ratio", "i_c", style.Number(line.DriveRatio), "turns of the compressor to one of the crank"),
         .. line is { MaximumCompressorSpeed: { } maximum, SpeedAtMaximum: { } reached }
             ? (Fact[])[new("Compressor's maximum speed", "N_c", style.Of(maximum), $"reached at {style.Of(reached)} of the engine")]
             : [],

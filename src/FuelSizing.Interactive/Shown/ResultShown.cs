@@ -10,7 +10,7 @@ internal static class ResultShown
 {
     public static void Register()
     {
-        Shown.As<OperatingResult>(SizingTables.Steps);
+        Shown.As<OperatingResult>((result, style) => new BlockList([SizingTables.Steps(result, style), MixtureShown.Of(result.Mixture, style).Table()]));
         Shown.Listed<OperatingResult>((result, style) => new(
             PartText.Say(result.Point, style),
             [

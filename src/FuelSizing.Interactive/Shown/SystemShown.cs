@@ -27,6 +27,7 @@ internal static class SystemShown
                 new("Rail pressure", "p_lim", limits.RailCeiling is { } ceiling ? style.Of(ceiling) : "none", "gauge, what hoses, fittings and filter are rated for"),
                 new("Voltage drop in the pump's feed", "", style.DutyCycle(limits.FeedDrop), $"maximum{limits.MarkOf(RuleOfThumb.FeedDrop)}"),
                 new("Pump inlet over vapour pressure", "NPSP_min", style.Of(limits.SuctionMargin), $"minimum{limits.MarkOf(RuleOfThumb.SuctionMargin)}"),
+                .. limits.Mixture is { } mixture ? MixtureShown.Of(mixture, style) : [Fact.Words("Lambda", "none given")],
             ]));
         Shown.By<Plumbing>((plumbing, style) => new(
             "Lines and filters",
@@ -34,7 +35,11 @@ internal static class SystemShown
     }
 
     /// <summary>A system's parts.</summary>
-    public static IReadOnlyList<Fact> Of(FuelSystem system, TextStyle style) => [.. SheetInputs.Of(system, style).Select(line => Fact.Words(line.Name, line.Text))];
+    public static IReadOnlyList<Fact> Of(FuelSystem system, TextStyle style) =>
+    [
+        .. SheetInputs.Of(system, style).Select(line => Fact.Words(line.Name, line.Text)),
+        Fact.Words("Controller", PartText.Say(system.Controller, style)),
+    ];
 
     /// <summary>An operating point and what surrounds it.</summary>
     public static IReadOnlyList<Fact> Of(OperatingPoint point, TextStyle style) =>

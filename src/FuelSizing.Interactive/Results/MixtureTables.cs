@@ -1,0 +1,78 @@
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>Tables of the mixture along a boost line.</summary>
+public static class MixtureTables
+{
+    /// <summary>A pull along a boost line, speed by speed: boost, rail, commanded pulse and the mixture that comes of them.</summary>
+    /// <param name="pull">The pull.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>The table, a line a speed.</returns>
+    /// <exception cref="ArgumentNullException">There is no pull.</exception>
+    public static Table Pull(LineSweepResult pull, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(pull);
+        style ??= Units.Current;
+        return new Table(
+            "The pull, speed by speed",
+            [
+                TableColumn.Number("Speed"),
+                TableColumn.Number("Boost"),
+                TableColumn.Number("Rail"),
+                TableColumn.Number("Pulse"),
+                TableColumn.Number("Duty cycle"),
+                TableColumn.Number("Lambda"),
+                TableColumn.Number("Deviation"),
+                TableColumn.Text("Main cause"),
+            ],
+            [.. pull.Results.Select(result => (IReadOnlyList<string>)
+            [
+                style.Of(result.Point.Speed),
+                style.Boost(result.Point.Boost),
+                style.Of(result.Mixture.RailGauge),
+                CircuitText.Known(result.Mixture.CommandedPulse, style.Of),
+                CircuitText.Known(result.Mixture.CommandedDutyCycle, style.DutyCycle),
+                MixtureText.Lambda(result.Mixture.Lambda, style),
+                MixtureText.Deviation(result.Mixture.Deviation, style),
+                MixtureText.MainCause(result.Mixture, style),
+            ])],
+            $"Rail, pulse and lambda are those with the flow that is injected: {PartText.Say(pull.System.Controller, style)}. Deviation from the target; positive is lean.");
+    }
+
+    /// <summary>Each single failure: the leanest mixture, where, the rail there, the lowest rail, and the verdict along the line.</summary>
+    /// <param name="failures">Of <see cref="SingleFailures.WithEachFailure"/>.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>The table, a line a failure.</returns>
+    /// <exception cref="ArgumentNullException">There is no list, or it holds nothing at a place.</exception>
+    public static Table Failures(IReadOnlyList<FailureResult> failures, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(failures);
+        style ??= Units.Current;
+        return new Table(
+            "If one thing fails",
+            [
+                TableColumn.Text("Failure"),
+                TableColumn.Number("Leanest lambda"),
+                TableColumn.Text("At"),
+                TableColumn.Number("Rail there"),
+                TableColumn.Number("Lowest rail"),
+                TableColumn.Text("Verdict"),
+            ],
+            failures.Count == 0
+                ? [["No part whose single failure is known", "–", "–", "–", "–", "–"]]
+                : [.. failures.Select(failure => Row(failure ?? throw new ArgumentNullException(nameof(failures)), style))],
+            "Failures: each pump of several, the reference hose, each filter half blocked, the alternator. Two at once are not looked at.");
+    }
+
+    private static IReadOnlyList<string> Row(FailureResult failure, TextStyle style) =>
+    [
+        PartText.Say(failure.Failure, style),
+        MixtureText.Lambda(failure.Leanest?.Mixture.Lambda, style),
+        failure.Leanest is { } leanest ? PartText.Say(leanest.Point, style) : CircuitText.Unknown,
+        failure.Leanest is { } there ? style.Of(there.Mixture.RailGauge) : CircuitText.Unknown,
+        failure.LowestRail is { } lowest ? style.Of(lowest.Mixture.RailGauge) : CircuitText.Unknown,
+        failure.Sweep is { } sweep ? PartText.Say(sweep.Verdict, style) : PartText.Say(failure, style),
+    ];
+}

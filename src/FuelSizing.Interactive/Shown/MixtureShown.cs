@@ -1,0 +1,101 @@
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using FuelSizing.Sizing;
+using FuelSizing.Systems;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>How the mixture that the engine gets, its limits, and what makes it right or spoils it, are shown.</summary>
+internal static class MixtureShown
+{
+    public static void Register()
+    {
+        Shown.By<DeliveredMixture>(Of);
+        Shown.By<MixtureCause>((cause, style) => new("One cause of the mixture", [Of(cause, style)]));
+        Shown.By<MixtureLimits>((limits, style) => new("Mixtures that are allowed", Of(limits, style)));
+        Shown.As<LineSweepResult>(SizingTables.Standings);
+        Shown.By<RisingRateFit>((fit, style) => new(
+            fit.Serves ? "The rising-rate unit that fits" : "No rising-rate unit does it",
+            [
+                new("Base pressure", "p_base", style.Of(fit.Unit.Base), "gauge, at no boost"),
+                new("Gain", "G", style.Number(fit.Unit.Gain), "rise of the rail for each 1 of boost above the onset"),
+                new("Onset", "p_on", style.Boost(fit.Unit.Onset), "boost"),
+                new("Largest deviation", "", MixtureText.Deviation(fit.LargestDeviation, style), "of lambda from its target along the line, lean or rich"),
+                .. fit.Obstacle is { } obstacle ? (Fact[])[Fact.Words("Prevented by", PartText.Say(obstacle, style))] : [],
+            ],
+            fit.Serves ? null : "The unit shown is the one with the nearest mixture; a check other than the mixture does not hold with it."));
+        Shown.By<FittedPoint>((point, style) => new(
+            PartText.Say(point.Result.Point, style),
+            [
+                new("Rail, required", "p_r", point.RequiredRail is { } required ? style.Of(required) : "none", "gauge, for the target lambda"),
+                new("Rail, set", "p_s", style.Of(point.Result.RailSetGauge), "gauge"),
+                new("Rail, delivered", "p_r", style.Of(point.Result.Mixture.RailGauge), "gauge"),
+                new("Lambda", "λ", MixtureText.Lambda(point.Result.Mixture.Lambda, style)),
+                new("Deviation", "", MixtureText.Deviation(point.Result.Mixture.Deviation, style), "from the target; positive is lean"),
+            ]));
+        Shown.By<RisingRateBounds>((bounds, style) => new(
+            "Where a rising-rate unit is looked for",
+            [
+                new("Base pressure from", "p_base", style.Of(bounds.MinimumBase)),
+                new("Base pressure to", "p_base", style.Of(bounds.MaximumBase)),
+                new("Gain up to", "G", style.Number(bounds.MaximumGain), "4 to 12: common practice, no source"),
+                new("Onset up to", "p_on", style.Boost(bounds.MaximumOnset)),
+                .. bounds.Ceiling is { } ceiling ? (Fact[])[new("Ceiling", "p_max", style.Of(ceiling), "gauge")] : [],
+            ]));
+        Shown.By<FailureResult>((failure, style) => new(
+            $"If one thing fails: {PartText.Say(failure.Failure, style)}",
+            failure is { Sweep: { } sweep, LowestRail: { } lowest }
+                ?
+                [
+                    new("Leanest lambda", "λ", MixtureText.Lambda(failure.Leanest?.Mixture.Lambda, style), failure.Leanest is { } leanest ? $"at {PartText.Say(leanest.Point, style)}" : ""),
+                    new("Lowest rail pressure", "p_r", style.Of(lowest.Mixture.RailGauge), $"gauge, at {PartText.Say(lowest.Point, style)}"),
+                    Fact.Words("Along the line", PartText.Say(sweep.Verdict, style)),
+                ]
+                : [Fact.Words("Along the line", PartText.Say(failure, style))]));
+    }
+
+    /// <summary>What reaches the engine, and why; of an assumed controller that it is assumed.</summary>
+    public static Facts Of(DeliveredMixture mixture, TextStyle style) => mixture.Controller is Controllers.IdealController assumed
+        ? new("Mixture", [Fact.Words("Not judged", PartText.Say(assumed, style))])
+        : new(
+            "Mixture",
+            [
+                Fact.Words("Controller", PartText.Say(mixture.Controller, style)),
+                new("Lambda", "λ", MixtureText.Lambda(mixture.Lambda, style), Bounds(mixture, style)),
+                new("Target lambda", "λ_t", MixtureText.Lambda(mixture.TargetLambda, style)),
+                new("Deviation", "", MixtureText.Deviation(mixture.Deviation, style), "from the target; positive is lean"),
+                new("Commanded pulse", "t", CircuitText.Known(mixture.CommandedPulse, style.Of), Pulse(mixture)),
+                new("Commanded duty cycle", "D", CircuitText.Known(mixture.CommandedDutyCycle, style.DutyCycle)),
+                new("Dead time", "t_d", CircuitText.Known(mixture.DeadTime, style.Of)),
+                new("Open time", "t_o", CircuitText.Known(mixture.OpenTime, style.Of), mixture.IsBelowLinearRange ? "below the injectors' linear range: the fuel may be off by more" : ""),
+                new("Rail, with the flow injected", "p_r", style.Of(mixture.RailGauge), "gauge"),
+                new("Across the injector", "Δp", style.Of(mixture.InjectorDifferential), TurnOver(mixture, style)),
+                new("Injected", "Q_f", CircuitText.Known(mixture.InjectedFlow, style.PumpFlow)),
+                .. mixture.Causes.Select(cause => Of(cause, style)),
+            ],
+            mixture.Causes.Count > 0 ? "A cause's value is what it multiplies lambda by; all of them together make the deviation." : null);
+
+    /// <summary>Leanest and richest, in lines.</summary>
+    public static Fact[] Of(MixtureLimits limits, TextStyle style) =>
+    [
+        .. limits.Leanest.Select(point => new Fact("Leanest lambda", "λ", MixtureText.Lambda(point.Lambda, style), $"from {style.Boost(point.Boost)} of boost")),
+        .. limits.Richest is { } richest ? (Fact[])[new("Richest lambda", "λ", MixtureText.Lambda(richest, style))] : [],
+    ];
+
+    private static Fact Of(MixtureCause cause, TextStyle style) => new("Cause", "", style.Number(cause.Factor, "N3"), PartText.Say(cause, style));
+
+    private static string Bounds(DeliveredMixture mixture, TextStyle style) =>
+        mixture is { MinimumLambda: { } richest, MaximumLambda: { } leanest } && richest < leanest
+            ? $"between {MixtureText.Lambda(richest, style)} and {MixtureText.Lambda(leanest, style)}: the pumps' data ends"
+            : "";
+
+    private static string Pulse(DeliveredMixture mixture) =>
+        mixture.IsHeldOpen ? "as long as the cycle: the injectors never close"
+        : mixture.IsDutyLimited ? "cut off by the controller's greatest duty cycle"
+        : mixture.IsPastSensor ? "past the end of the controller's sensor or table"
+        : "";
+
+    private static string TurnOver(DeliveredMixture mixture, TextStyle style) => mixture.TurnOverDifferential is { } turn
+        ? mixture.IsPastTurnOver ? $"past {style.Of(turn)}, from which more pressure leans" : $"from {style.Of(turn)} more pressure leans"
+        : "";
+}
