@@ -238,7 +238,7 @@ internal readonly struct MixtureSolver
         return DeliveredFuel.Flow<Real>(
             _input.StaticFlow(differential),
             _parts.Injectors.Count,
-            OpenTime(command.Pulse, _input.DeadTime(differential)),
+            OpenTime(CommandAt(differential, trim).Pulse, _input.DeadTime(differential)),
             _input.AvailableTime);
     }
 
