@@ -5,7 +5,7 @@ using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
 
-/// <summary>How the mixture that the engine gets, its limits, and what makes it right or spoils it, are shown.</summary>
+/// <summary>How the mixture that the engine gets, its limits, and what makes it right or wrong, are shown.</summary>
 internal static class MixtureShown
 {
     public static void Register()
@@ -15,7 +15,7 @@ internal static class MixtureShown
         Shown.By<MixtureLimits>((limits, style) => new("Mixtures that are allowed", Of(limits, style)));
         Shown.As<LineSweepResult>(SizingTables.Standings);
         Shown.By<RisingRateFit>((fit, style) => new(
-            fit.Serves ? "The rising-rate unit that fits" : "No rising-rate unit does it",
+            fit.Serves ? "The rising-rate unit that comes nearest to the target" : "No rising-rate unit does it",
             [
                 new("Base pressure", "p_base", style.Of(fit.Unit.Base), "gauge, at no boost"),
                 new("Gain", "G", style.Number(fit.Unit.Gain), "rise of the rail for each 1 of boost above the onset"),
@@ -23,7 +23,9 @@ internal static class MixtureShown
                 new("Largest deviation", "", MixtureText.Deviation(fit.LargestDeviation, style), "of lambda from its target along the line, lean or rich"),
                 .. fit.Obstacle is { } obstacle ? (Fact[])[Fact.Words("Prevented by", PartText.Say(obstacle, style))] : [],
             ],
-            fit.Serves ? null : "The unit shown is the one with the nearest mixture; a check other than the mixture does not hold with it."));
+            fit.Serves
+                ? "Every other check holds at the speeds of the fit. Judge the unit along the line: there the leanest lambda allowed counts too."
+                : "The unit shown is the one with the nearest mixture; what prevents it stands above."));
         Shown.By<FittedPoint>((point, style) => new(
             PartText.Say(point.Result.Point, style),
             [
