@@ -16,6 +16,7 @@ public sealed partial class PageSampleTests : IDisposable
         """
         using FuelSizing.Checks;
         using FuelSizing.Circuits;
+        using FuelSizing.Controllers;
         using FuelSizing.Electrical;
         using FuelSizing.Equations;
         using FuelSizing.Files;
@@ -35,6 +36,8 @@ public sealed partial class PageSampleTests : IDisposable
         var idle = OperatingPoint.At(Rpm(2000), Pressure.FromBars(-0.6));
         var (petrolSystem, ethanolSystem, petrolPeak, ethanolPeak) = (system, system, point, point);
         var (now, later) = (Stage.Of("now", system, point), Stage.Of("later", system, point));
+        var (injector, table) = (system.Injectors.Injector, system.Demand.VolumetricEfficiency);
+        var data = ControllerData.Of(injector, Fuel.Petrol, TargetLambda.At(0.88));
         var air = Atmosphere.Of(Pressure.FromKilopascals(95), Temperature.FromDegreesCelsius(20));
         double[] speeds = [50, 100], boosts = [0, 30e3], rails = new double[2], fuels = new double[2], flows = new double[2], duties = new double[2];
         """;

@@ -78,7 +78,7 @@ internal static class ControllerForm
 
     private static readonly TruthField EthanolSensor = new("ethanol_sensor", "true if it measures the ethanol content of the fuel") { Arguments = [] };
 
-    private static readonly RecordForm<ControllerData> OfData = new("controller_data", "the controller's data", DataOf)
+    private static readonly RecordForm<ControllerData> OfData = new("controller_data", "the data of a controller", DataOf)
     {
         { Believed, data => data.Injector },
         { Differential, data => data.Differential },
