@@ -34,13 +34,13 @@ public class MixtureSizingTests
         RisingRateFit fit = MixtureSizing.FitRisingRate(Boosted, Line, Speeds, Wren.Hill, bounds);
         Assert.True(fit.Serves, fit.ToString());
         double best = double.PositiveInfinity;
-        for (int at = 0; at <= 6; at++)
+        for (int at = 0; at <= 4; at++)
         {
-            for (int gain = 0; gain <= 56; gain++)
+            for (int gain = 0; gain <= 28; gain++)
             {
-                for (int onset = 0; onset <= 6; onset++)
+                for (int onset = 0; onset <= 3; onset++)
                 {
-                    FuelSystem system = Boosted.With(RisingRate.From(Wren.Kpa(270 + (at * 10)), 1 + (gain * 0.25), Wren.Kpa(onset * 5)));
+                    FuelSystem system = Boosted.With(RisingRate.From(Wren.Kpa(270 + (at * 15)), 1 + (gain * 0.5), Wren.Kpa(onset * 10)));
                     OperatingResult[] results = [.. Speeds.Select(speed => system.Solve(OperatingPoint.At(speed, Line.At(speed, system.Demand, Wren.Hill.Atmosphere), Wren.Hill)))];
                     if (results.All(result => result.Margins.All(margin => margin.Outcome == Outcome.Holds || margin.Part == Part.Mixture || margin.Part == Part.RichMixture)))
                     {
