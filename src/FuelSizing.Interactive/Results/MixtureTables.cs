@@ -69,7 +69,7 @@ public static class MixtureTables
     private static IReadOnlyList<string> Row(FailureResult failure, TextStyle style) =>
     [
         PartText.Say(failure.Failure, style),
-        MixtureText.Lambda(failure.Leanest?.Mixture.Lambda, style),
+        failure.NotKnown > 0 ? CircuitText.Unknown : MixtureText.Lambda(failure.Leanest?.Mixture.MaximumLambda, style),
         failure.Leanest is { } leanest ? PartText.Say(leanest.Point, style) : CircuitText.Unknown,
         failure.Leanest is { } there ? style.Of(there.Mixture.RailGauge) : CircuitText.Unknown,
         failure.LowestRail is { } lowest ? style.Of(lowest.Mixture.RailGauge) : CircuitText.Unknown,

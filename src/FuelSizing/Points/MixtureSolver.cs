@@ -105,11 +105,6 @@ internal readonly struct MixtureSolver
     public static double RailFor(SystemParts parts, in PointDemand demand, double lambda)
     {
         MixtureSolver solver = new(parts, demand);
-        if (double.IsNaN(solver.CommandAt(0, 1).Pulse))
-        {
-            return double.NaN;
-        }
-
         double gauge = solver._input.ManifoldAbsolute - (Real)solver._input.Ambient;
         double most = parts.Injectors.Injector.MaximumDifferential.Pascals;
         double wanted = demand.Injected * (Real)parts.Demand.Consumption.Lambda / lambda;

@@ -217,6 +217,10 @@ public sealed record FuelSystem
             : new(Parts, Array.AsReadOnly<ICheck>([.. Checks, check]), Waivers);
     }
 
+    /// <summary>The same system with a check in place of one that judges its part: a line's own, not that of the line before.</summary>
+    internal FuelSystem JudgedBy(ICheck check) =>
+        new(Parts, Array.AsReadOnly<ICheck>([.. Checks.Where(other => other.Part != check.Part), check]), Waivers);
+
     /// <summary>The same system, which does without a judgement of something that its data leaves open.</summary>
     /// <param name="part">What is not judged, for instance <see cref="Part.PressureRating"/>. Where it is judged, it stays judged.</param>
     /// <param name="reason">Why that is in order, 1 to 80 characters; results show it.</param>

@@ -30,8 +30,8 @@ internal static class LineKnots
                 (double before, double after) = (boosts[piece - 1] - boost, boosts[piece] - boost);
                 if (before * after < 0)
                 {
-                    (double from, double to, double scale) = (speeds[piece - 1], speeds[piece], before > 0 ? 1 / before : 1 / before);
-                    double share = Bracket.Of(x => (At(from + ((to - from) * x)) - boost) * scale, 0, 1);
+                    (double from, double to) = (speeds[piece - 1], speeds[piece]);
+                    double share = Bracket.Of(x => (At(from + ((to - from) * x)) - boost) / before, 0, 1);
                     knots.Add(from + ((to - from) * share));
                 }
             }

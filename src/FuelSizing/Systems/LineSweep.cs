@@ -69,7 +69,7 @@ public static class LineSweep
         Guard.Count(speeds.Count, 2, 10_000, "Give the ends of the line at least.", nameof(speeds));
         Guard.Rising([.. speeds.Select(speed => EngineSpeed.Within(speed, nameof(speeds)))], nameof(speeds));
         Conditions all = conditions ?? Conditions.Default;
-        FuelSystem judged = system.Checks.Any(check => check.Part == Part.CompressorSpeed) ? system : system.With(new CompressorSpeedCheck(line));
+        FuelSystem judged = system.JudgedBy(new CompressorSpeedCheck(line));
         OperatingResult[] own =
         [
             .. speeds.Select(speed => judged.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, all.Atmosphere), all))),
@@ -95,20 +95,10 @@ public static class LineSweep
             search.Points.Count);
     }
 
-    private static IEnumerable<Remedy> Remedies(PartStanding[] standings, IReadOnlyList<OperatingResult> results)
-    {
-        foreach (PartStanding standing in standings.Where(standing => standing.Outcome == Outcome.Fails))
-        {
-            SolvedPoint[] failing =
-            [
-                .. results.Where(result => result.Margins.Any(margin => margin.Part == standing.Part && margin.Outcome == Outcome.Fails)),
-            ];
-            if (standing.Tightest.Margin.Check.RemedyFor(new(results, failing)) is { } remedy)
-            {
-                yield return remedy;
-            }
-        }
-    }
+    private static IEnumerable<Remedy> Remedies(PartStanding[] standings, OperatingResult[] results) => standings
+        .Where(standing => standing.Outcome == Outcome.Fails)
+        .Select(standing => standing.RemedyAmong(results))
+        .OfType<Remedy>();
 }
 
 /// <summary>A fuel system along a boost line: the first limit reached as speed rises, and where each margin is tightest.</summary>
@@ -161,8 +151,11 @@ public sealed class LineSweepResult : IReadable
     /// <summary>How many points were solved: the speeds asked for, and those between them at which the margins were looked for.</summary>
     public int PointsSolved { get; }
 
-    /// <summary>The point at which the mixture is leanest of those shown; none where lambda is known at none of them.</summary>
-    public OperatingResult? Leanest => Results.Where(result => result.Mixture.Lambda is not null).MaxBy(result => result.Mixture.Lambda);
+    /// <summary>
+    /// The point at which the mixture can be leanest (<see cref="DeliveredMixture.MaximumLambda"/>) of those shown at which it is known; none where
+    /// it is known at none of them.
+    /// </summary>
+    public OperatingResult? Leanest => Results.Where(result => result.Mixture.MaximumLambda is not null).MaxBy(result => result.Mixture.MaximumLambda);
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Verdict.In(style);

@@ -25,7 +25,7 @@ public static class SingleFailures
     /// <param name="slowest">Lowest speed, that line and tables cover.</param>
     /// <param name="fastest">Highest speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
-    /// <returns>Each failure, the leanest first; those whose mixture cannot be said before them.</returns>
+    /// <returns>Each failure, the leanest first; those whose mixture cannot be said at some point before them.</returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
     public static IReadOnlyList<FailureResult> WithEachFailure(
@@ -39,7 +39,7 @@ public static class SingleFailures
             .. Of(system, conditions)
                 .Select(failure => new FailureResult(
                     failure.Text, failure.System is null ? null : failure.System.Pull(line, slowest, fastest, failure.Conditions)))
-                .OrderByDescending(failure => failure.Leanest?.Mixture.Lambda ?? double.PositiveInfinity),
+                .OrderByDescending(failure => failure.NotKnown > 0 ? double.PositiveInfinity : failure.Leanest?.Mixture.MaximumLambda ?? double.PositiveInfinity),
         ]);
     }
 
@@ -154,8 +154,11 @@ public sealed class FailureResult : IReadable
     /// <summary>The line with it; none where nobody knows what the dead part lets through.</summary>
     public LineSweepResult? Sweep { get; }
 
-    /// <summary>Where the mixture is leanest of the points shown; none where it is not known.</summary>
+    /// <summary>Where the mixture can be leanest of the points shown at which it is known; none where it is known at none.</summary>
     public OperatingResult? Leanest => Sweep?.Leanest;
+
+    /// <summary>At how many of the points shown lambda is not known: the mixture may be leaner there.</summary>
+    public int NotKnown => Sweep?.Results.Count(result => result.Mixture.MaximumLambda is null) ?? 0;
 
     /// <summary>Where the rail stands lowest of the points shown.</summary>
     public OperatingResult? LowestRail => Sweep?.Results.MinBy(result => result.Mixture.RailGauge);
@@ -169,7 +172,11 @@ public sealed class FailureResult : IReadable
 
     /// <summary>The failure and its leanest point, as a code with its figures.</summary>
     public Statement Text => Leanest is { } leanest
-        ? Statement.Of("failure.leanest", $"{Failure}: lambda {leanest.Mixture.Lambda!.Value:0.000} at {leanest.Point}, rail {leanest.Mixture.RailGauge}")
+        ? NotKnown > 0
+            ? Statement.Of(
+                "failure.leanest-known",
+                $"{Failure}: lambda {leanest.Mixture.MaximumLambda!.Value:0.000} at {leanest.Point}, rail {leanest.Mixture.RailGauge}; not known at {NotKnown} of {Sweep!.Results.Count} points, where it may be leaner")
+            : Statement.Of("failure.leanest", $"{Failure}: lambda {leanest.Mixture.MaximumLambda!.Value:0.000} at {leanest.Point}, rail {leanest.Mixture.RailGauge}")
         : Statement.Of("failure.unknown", $"{Failure}: what then reaches the engine is not known");
 
     /// <summary>The failure and its leanest point.</summary>

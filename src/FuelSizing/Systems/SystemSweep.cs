@@ -109,8 +109,6 @@ public static class SystemSweep
             search.IsOpen(check));
     }
 
-    private static bool Fails(Margin margin) => margin.Outcome == Outcome.Fails;
-
     private static List<Remedy> Remedies(
         PartStanding[] standings,
         Pressure first,
@@ -128,11 +126,7 @@ public static class SystemSweep
                 break;
             }
 
-            SolvedPoint[] failing =
-            [
-                .. results.Where(result => result.Margins.Any(margin => margin.Part == standing.Part && Fails(margin))),
-            ];
-            if (standing.Tightest.Margin.Check.RemedyFor(new(results, failing)) is { } remedy)
+            if (standing.RemedyAmong(results) is { } remedy)
             {
                 remedies.Add(remedy);
             }

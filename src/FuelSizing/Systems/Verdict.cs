@@ -31,6 +31,12 @@ public sealed class PartStanding : IReadable
     /// </summary>
     public OperatingPoint? LimitReachedAt { get; }
 
+    /// <summary>What would remedy a check that fails; none if there is none to name.</summary>
+    /// <param name="results">Every point that was solved.</param>
+    internal Remedy? RemedyAmong(IReadOnlyList<OperatingResult> results) => Tightest.Margin.Check.RemedyFor(new(
+        results,
+        [.. results.Where(result => result.Margins.Any(margin => margin.Part == Part && margin.Outcome == Outcome.Fails))]));
+
     /// <inheritdoc/>
     public string In(TextStyle style) => IsOpen
         ? Statement.Of("standing.too-near", $"{Tightest}: too near to its limit to be sure of it between the points").In(style)

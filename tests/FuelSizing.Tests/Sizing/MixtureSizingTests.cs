@@ -199,6 +199,16 @@ public class MixtureSizingTests
         Wren.Ms(1.7),
         Wren.Kpa(900));
 
+    /// <summary>Pulses that end before the line does: what is leanest of the rest is not the leanest, and the failure says so.</summary>
+    [Fact]
+    public void Failure_WhoseMixtureIsKnownAtSomeSpeedsOnly_SaysSo()
+    {
+        FuelSystem system = Boosted.With(RecordedPulseController.BySpeed((Wren.Rpm(2000), Wren.Ms(9)), (Wren.Rpm(4000), Wren.Ms(9))));
+        FailureResult failure = system.WithEachFailure(Line, Wren.Rpm(2600), Wren.Rpm(6100), Wren.Hill)[0];
+        Assert.InRange(failure.NotKnown, 1, 12);
+        Assert.Contains("where it may be leaner", failure.ToString(), StringComparison.Ordinal);
+    }
+
     private static FuelSizing.Lines.Line Hose => FuelSizing.Lines.Line.Of("hose", Length.FromMillimeters(8.5), Length.FromMeters(3.2), Roughness.RubberHose);
 
     private static Filter FilterOf(double clogging) => Filter.Of("filter G", VolumeFlow.FromLitersPerHour(170), Wren.Kpa(11), clogging);

@@ -126,6 +126,17 @@ public class LineSweepTests
         Assert.Contains(over.Remedies, remedy => remedy.Part == Part.CompressorSpeed);
     }
 
+    /// <summary>A system that was swept keeps no compressor of the line before: the one that turns faster is judged by its own ratio.</summary>
+    [Fact]
+    public void Compressor_OfASweptSystemOnAnotherLine_IsJudgedByThatLine()
+    {
+        BeltDrivenBoost line = CentrifugalBoost.From(8.3, Wren.Rpm(6000), Pressure.FromBars(0.3), Atmosphere.Standard).WithMaximumCompressorSpeed(Wren.Rpm(56_000));
+        LineSweepResult first = Wren.System(injector: 800, pump: 2).With(Wren.Demand(induction: Belt)).Pull(line, Wren.Rpm(2000), Wren.Rpm(6500), Wren.Hill);
+        LineSweepResult faster = first.System.Pull(line.WithCompressorPulley(Wren.Percent(-12)), Wren.Rpm(2000), Wren.Rpm(6500), Wren.Hill);
+        Assert.Equal(Outcome.Holds, first.Standings.Single(of => of.Part == Part.CompressorSpeed).Outcome);
+        Assert.Equal(Outcome.Fails, faster.Standings.Single(of => of.Part == Part.CompressorSpeed).Outcome);
+    }
+
     [Fact]
     public void Sweep_OfALineThatEnds_IsRefused()
     {
