@@ -192,6 +192,7 @@ internal static class Specimens
             UncertainInput.FuelTemperature(Distribution.Uniform(Celsius(20), Celsius(40))));
         yield return unsure;
         yield return unsure.MonteCarlo(Sampling.Of(64));
+        yield return unsure.MonteCarlo(Sampling.Of(64)).Mixture[0];
         yield return unsure.Tornado(SystemOutput.DutyCycle);
         yield return unsure.Sobol(SystemOutput.DutyCycle, Sampling.Of(64));
         yield return Distribution.Uniform(Celsius(20), Celsius(40));

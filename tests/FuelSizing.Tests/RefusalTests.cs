@@ -256,6 +256,16 @@ public class RefusalTests
             new[] { Wren.Rpm(3000) },
             Wren.Hill,
             null),
+        new(
+            null,
+            typeof(UncertainSystem),
+            nameof(UncertainSystem.Along),
+            Pulsed,
+            HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Wren.Hill,
+            new[] { UncertainInput.InjectorFlowFactor(AFactor) }),
         new(null, typeof(LineSweep), nameof(LineSweep.Pull), Pulsed, HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)), Wren.Rpm(3000), Wren.Rpm(6000), Wren.Hill),
         new(
             null,
@@ -570,6 +580,11 @@ public class RefusalTests
         new(null, typeof(UncertainInput), nameof(UncertainInput.InjectorFlowFactor), AFactor),
         new(null, typeof(UncertainInput), nameof(UncertainInput.InjectorMatchingFactor), AFactor),
         new(null, typeof(UncertainInput), nameof(UncertainInput.RegulatorOffset), Distribution.Fixed(Wren.Kpa(5))),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.RegulatorGainFactor), AFactor),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.RegulatorOnsetOffset), Distribution.Fixed(Wren.Kpa(5))),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.BoostFactor), AFactor),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.AmbientPressure), Distribution.Fixed(Wren.Kpa(98))),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.AmbientTemperature), Distribution.Fixed(Temperature.FromDegreesCelsius(15))),
         new(null, typeof(UncertainInput), nameof(UncertainInput.SupplyVoltage), Distribution.Fixed(Wren.Volt(13))),
         new(
             null,

@@ -23,14 +23,14 @@ public static class UncertaintyCallouts
         style ??= Units.Current;
         string asked = OutputFigures.Round(style.Chance(wanted), style);
 
-        NotJudged[] open = [.. result.System.NominalResult.NotJudged];
+        NotJudged[] open = [.. result.System.NominalResults.SelectMany(one => one.NotJudged).DistinctBy(one => one.Part)];
         bool isWhole = open.All(one => one.Waiver is not null);
         string everything = isWhole ? "everything" : "everything that was judged";
 
         // Samples cannot show certainty, so a full count is told as what it is.
         string chance = result.All.Holding == result.Samples
-            ? $"{everything} holds at {PartText.Say(result.System.Point, style)} in every sample"
-            : $"the chance that {everything} holds at {PartText.Say(result.System.Point, style)} is {style.Chance(result.All.Holds)}";
+            ? $"{everything} holds {PartText.Say(result.System.Where, style)} in every sample"
+            : $"the chance that {everything} holds {PartText.Say(result.System.Where, style)} is {style.Chance(result.All.Holds)}";
         var (kind, end) = result.All.Reaches(wanted, OutputFigures.Default) switch
         {
             Outcome.Holds => (isWhole ? CalloutKind.Holds : CalloutKind.HoldsAsFarAsJudged, $"; {asked} was required"),

@@ -24,7 +24,7 @@ public static class UncertaintyPlots
         style ??= Units.Current;
         SizingLimits limits = result.System.Nominal.Limits;
         HistogramPlot plot = Distribution(
-            $"Spread of the duty cycle at {PartText.Say(result.System.Point, style)}", new PlotAxis("Duty cycle", "%"), result.DutyCycle, duty => duty.Percent, style)
+            $"Spread of the duty cycle {PartText.Say(result.System.Where, style)}", new PlotAxis("Duty cycle", "%"), result.DutyCycle, duty => duty.Percent, style)
             .WithUpperLimit($"limit {style.Of(limits.DutyCycle)}{RuleMark.Of(limits, RuleOfThumb.DutyCycle)}", limits.DutyCycle.Percent);
         return limits.MarkOf(RuleOfThumb.DutyCycle) is null ? plot : plot.WithNote($"{plot.Note} {RuleMark.Note}");
     }
@@ -43,12 +43,43 @@ public static class UncertaintyPlots
         PartChance chance = result.Parts.FirstOrDefault(one => one.Part == part)
             ?? throw new ArgumentException($"part was {part}, which this system does not have or has no limit for. Choose a part among its margins.", nameof(part));
         return Distribution(
-            $"Margin, {part.Name}, at {PartText.Say(result.System.Point, style)}",
+            $"Margin, {part.Name}, {PartText.Say(result.System.Where, style)}",
             new PlotAxis("Margin", "%"),
             chance.Reserve,
             reserve => reserve.Percent,
             style)
             .WithLowerLimit("no margin", 0);
+    }
+
+    /// <summary>Lambda of the leanest cylinder along a boost line: its median and the ends between which 90 % of the samples lie, against engine speed.</summary>
+    /// <param name="result">The samples of a system that is judged along a boost line.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>The plot: a gap where lambda is not known in any sample.</returns>
+    /// <exception cref="ArgumentException">The system is judged at one point, or lambda is known nowhere.</exception>
+    /// <exception cref="ArgumentNullException">There is no result.</exception>
+    public static LinePlot Lambda(MonteCarloResult result, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(result);
+        style ??= Units.Current;
+        if (result.System.Line is null)
+        {
+            throw new ArgumentException("result is of one operating point, which makes no line. Judge the system by UncertainSystem.Along, or show Spread.", nameof(result));
+        }
+
+        double[] speeds = [.. result.Mixture.Select(place => style.Units.Speed.ValueOf(place.Point.Speed))];
+        double target = result.System.Nominal.Demand.Consumption.Lambda;
+        PlotLine Line(string name, Ratio share) => new(
+            name, speeds, [.. result.Mixture.Select(place => place.Lambda.Percentile(share) is { } at && double.IsFinite(at) ? at : double.NaN)]);
+        LinePlot plot = new LinePlot(
+            "Lambda of the leanest cylinder along the line",
+            new PlotAxis("Engine speed", style.Units.Speed.Unit),
+            new PlotAxis("Lambda", "1"),
+            [Line("95th percentile", High), Line("median", Ratio.FromPercent(50)), Line("5th percentile", Low)])
+            .WithLimit($"target {style.Number(target, "N3")}", target)
+            .With(style);
+        return result.System.Nominal.Limits.Mixture is { Leanest: [(var boost, var leanest)] }
+            ? plot.WithLimit($"leanest allowed, from {style.Boost(boost)}", leanest)
+            : plot;
     }
 
     /// <summary>How any output scatters, with the median and the ends between which 90 % of the samples lie.</summary>

@@ -53,7 +53,7 @@ public static class UncertaintyTables
             reserve.Percentile(Middle) is { } middle ? OutputFigures.ReserveOf(middle, style) : "–",
         ];
         return new Table(
-            $"How likely each part holds at {PartText.Say(result.System.Point, style)}",
+            $"How likely each part holds {PartText.Say(result.System.Where, style)}",
             [
                 TableColumn.Text("Part"),
                 TableColumn.Number("Holds"),
@@ -91,7 +91,7 @@ public static class UncertaintyTables
             .. unknown ? (string[])[spread.CannotSay == 0 ? "–" : style.Count(spread.CannotSay)] : [],
         ];
         return new Table(
-            $"Spread of the results at {PartText.Say(result.System.Point, style)}",
+            $"Spread of the results {PartText.Say(result.System.Where, style)}",
             [
                 TableColumn.Text("Result"),
                 TableColumn.Number("5th percentile"),
@@ -106,7 +106,7 @@ public static class UncertaintyTables
                 Row("fuel flow", result.FuelFlow, style.Of),
                 Row("rail pressure, gauge", result.RailGauge, style.Of),
                 Row("tightest margin of all components", result.MinimumReserve, reserve => OutputFigures.ReserveOf(reserve, style), style.DutyCycle),
-                .. InjectorsDiffer(result)
+                .. InjectorsDiffer(result) || result.System.Nominal.Controller is not FuelSizing.Controllers.IdealController
                     ? (IReadOnlyList<string>[])
                     [
                         Row("duty cycle that the weakest injector needs", result.Injectors.MaximumDutyCycle, style.DutyCycle),

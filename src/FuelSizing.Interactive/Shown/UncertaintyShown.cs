@@ -34,6 +34,9 @@ internal static class UncertaintyShown
         Spread<UnitsNet.Pressure>(style => style.Of);
         Spread<MassFlow>(style => style.Of);
         Spread<double>(style => lambda => OutputFigures.Lambda(lambda, style));
+        Shown.By<MixtureSpread>((spread, style) => new(
+            $"Spread of lambda at {PartText.Say(spread.Point, style)}",
+            [.. Of(spread.Lambda, lambda => OutputFigures.Lambda(lambda, style), style).Select(fact => fact with { Symbol = "λ" })]));
         Shown.By<InjectorSpread>((spread, style) => new(
             "Spread of single injectors",
             [

@@ -68,17 +68,8 @@ internal sealed class MeasuredCar
     }
 
     /// <summary>The regulator off by so much.</summary>
-    public static FuelSystem Regulating(FuelSystem system, double offBase, double offGain, double offOnset)
-    {
-        return system.With(system.Regulator switch
-        {
-            RisingRate unit => unit.Found(offBase, offGain, offOnset),
-            RegulatorSeries series => RegulatorSeries.Of(
-                series.BaseRegulator is RisingRate first ? first.Found(offBase, 0, 0) : series.BaseRegulator.Off(series.BaseRegulator.OffsetPascals + offBase),
-                series.Unit.Found(offBase, offGain, offOnset)),
-            PressureRegulator other => other.Off(other.OffsetPascals + offBase),
-        });
-    }
+    public static FuelSystem Regulating(FuelSystem system, double offBase, double offGain, double offOnset) =>
+        system.With(system.Regulator.Found(offBase, offGain, offOnset));
 
     /// <summary>True if a table is the plan's times a factor other than 1, which it says.</summary>
     public bool IsScaledAir(out double factor)

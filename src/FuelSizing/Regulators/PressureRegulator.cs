@@ -58,6 +58,12 @@ public abstract record PressureRegulator : IReadable
     /// <summary>The same regulator, off by so many Pa.</summary>
     internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };
 
+    /// <summary>The same regulator as found: its pressure, gain and onset off by so much (Pa, 1, Pa); those that have neither gain nor onset leave them.</summary>
+    internal virtual PressureRegulator Found(double offBase, double offGain, double offOnset) => Off(OffsetPascals + offBase);
+
+    /// <summary>The rising-rate unit in it, if there is one.</summary>
+    internal virtual RisingRate? RisingUnit => null;
+
     /// <summary>What its kind sets, its own offset apart; none where two of them make it.</summary>
     internal RailSetting? Setting { get; }
 

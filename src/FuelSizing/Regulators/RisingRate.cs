@@ -104,8 +104,10 @@ public sealed record RisingRate : PressureRegulator
 
     internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
 
+    internal override RisingRate RisingUnit => this;
+
     /// <summary>The same unit as found: base and onset off by so many Pa, the gain by so much, wherever that leads.</summary>
-    internal RisingRate Found(double offBase, double offGain, double offOnset) =>
+    internal override RisingRate Found(double offBase, double offGain, double offOnset) =>
         new(
             Base + Pressure.FromPascals(offBase),
             Gain + offGain,
@@ -162,6 +164,11 @@ public sealed record RegulatorSeries : PressureRegulator
 
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
+
+    internal override RisingRate RisingUnit => Unit;
+
+    internal override PressureRegulator Found(double offBase, double offGain, double offOnset) =>
+        Of(BaseRegulator.Found(offBase, 0, 0), Unit.Found(offBase, offGain, offOnset)) with { OffsetPascals = OffsetPascals };
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(

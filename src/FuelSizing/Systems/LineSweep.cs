@@ -33,18 +33,26 @@ public static class LineSweep
     public static LineSweepResult Pull(
         this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions? conditions = null)
     {
+        (double from, double to) = RequireRising(slowest, fastest);
+        return system.Sweep(
+            line,
+            [
+                slowest,
+                .. Enumerable.Range(1, DefaultSpeeds - 2).Select(step =>
+                    RotationalSpeed.FromRevolutionsPerMinute(60 * (from + ((to - from) * step / (DefaultSpeeds - 1))))),
+                fastest,
+            ],
+            conditions);
+    }
+
+    /// <summary>The ends of a line, rev/s.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
+    internal static (double From, double To) RequireRising(RotationalSpeed slowest, RotationalSpeed fastest)
+    {
         double from = EngineSpeed.Within(slowest, nameof(slowest));
         double to = EngineSpeed.Within(fastest, nameof(fastest));
         return from < to
-            ? system.Sweep(
-                line,
-                [
-                    slowest,
-                    .. Enumerable.Range(1, DefaultSpeeds - 2).Select(step =>
-                        RotationalSpeed.FromRevolutionsPerMinute(60 * (from + ((to - from) * step / (DefaultSpeeds - 1))))),
-                    fastest,
-                ],
-                conditions)
+            ? (from, to)
             : throw Guard.OutOfRange(
                 nameof(fastest), Readable.Of(fastest), $"over the slowest speed, {Readable.Of(slowest)}", "Give the ends of the line in rising order.");
     }

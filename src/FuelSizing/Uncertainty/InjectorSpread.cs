@@ -4,7 +4,7 @@ namespace FuelSizing.Uncertainty;
 
 /// <summary>From injector to injector: what matching does to mixture and duty cycle.</summary>
 /// <remarks>
-/// All injectors get one pulse, the one that gives the engine its fuel as a whole; each cylinder draws the same air. Then
+/// All injectors get one pulse, the one that the controller commands; each cylinder draws the same air. Then
 /// λ_i = λ f̄/f_i with f the flow factors. Unequal dead times and unequal air are not calculated.
 /// </remarks>
 public sealed record InjectorSpread

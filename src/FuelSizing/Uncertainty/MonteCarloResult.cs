@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
-/// <summary>What many draws of the uncertain inputs gave.</summary>
+/// <summary>What many draws of the uncertain inputs gave; along a boost line, each figure at the worst place of each sample.</summary>
 public sealed class MonteCarloResult : IReadable
 {
     internal MonteCarloResult(UncertainSystem system, Sampling sampling, int done, SampleTable table)
@@ -16,6 +16,7 @@ public sealed class MonteCarloResult : IReadable
         RailGauge = table.RailGauge(done);
         MinimumReserve = table.MinimumReserve(done);
         Injectors = table.Injectors(done);
+        Mixture = Array.AsReadOnly(table.Mixture(system, done));
     }
 
     /// <summary>What was sampled.</summary>
@@ -53,6 +54,9 @@ public sealed class MonteCarloResult : IReadable
 
     /// <summary>The least reserve of all parts.</summary>
     public OutputSpread<Ratio> MinimumReserve { get; }
+
+    /// <summary>Lambda of the leanest cylinder at each place that is looked at, speeds rising.</summary>
+    public IReadOnlyList<MixtureSpread> Mixture { get; }
 
     /// <summary>From injector to injector; all alike where matching is not among the inputs.</summary>
     public InjectorSpread Injectors { get; }

@@ -10,7 +10,7 @@ internal static class MonteCarloRun
         UncertainSystem system, Sampling sampling, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
         int samples = sampling.Samples;
-        SampleTable table = new([.. system.NominalResult.Margins.Select(margin => margin.Part)], samples);
+        SampleTable table = new([.. system.NominalResult.Margins.Select(margin => margin.Part)], system.NominalResults.Count, samples);
         uint[] streams = system.Streams;
         int done = SampleBlocks.Run(
             sampling,

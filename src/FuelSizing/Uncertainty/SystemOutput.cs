@@ -6,7 +6,7 @@ using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
-/// <summary>One number that a solved system gives, of which one may ask what it depends on.</summary>
+/// <summary>One number that a solved system gives, along a boost line at its worst place, of which one may ask what it depends on.</summary>
 public sealed record SystemOutput
 {
     private static readonly Identity<SystemOutput> _identity = new Identity<SystemOutput>()
@@ -14,6 +14,7 @@ public sealed record SystemOutput
         .Value(output => output.Part);
 
     private readonly Func<SampledPoint, double> _read;
+    private readonly bool _isLowWorst;
     private readonly Func<double, IQuantity> _typed;
     private readonly Func<FuelSystem, IQuantity?>? _limit;
 
@@ -21,8 +22,9 @@ public sealed record SystemOutput
         string name,
         Func<SampledPoint, double> read,
         Func<double, IQuantity> typed,
-        Func<FuelSystem, IQuantity?>? limit = null) =>
-        (Name, _read, _typed, _limit) = (name, read, typed, limit);
+        Func<FuelSystem, IQuantity?>? limit = null,
+        bool isLowWorst = false) =>
+        (Name, _read, _typed, _limit, _isLowWorst) = (name, read, typed, limit, isLowWorst);
 
     /// <summary>Duty cycle of the common pulse.</summary>
     public static SystemOutput DutyCycle { get; } = new(
@@ -46,7 +48,7 @@ public sealed record SystemOutput
 
     /// <summary>The tightest margin of all checks; none where a part cannot be judged.</summary>
     public static SystemOutput MinimumReserve { get; } =
-        new("minimum margin", Minimum, value => Percent(value), _ => Percent(0));
+        new("minimum margin", Minimum, value => Percent(value), _ => Percent(0), isLowWorst: true);
 
     /// <summary>Lambda of the leanest cylinder (<see cref="InjectorSpread.LeanestLambda"/>).</summary>
     public static SystemOutput LeanestLambda { get; } = new(
@@ -69,7 +71,8 @@ public sealed record SystemOutput
             $"margin of {part.Name}",
             point => Reserve(point, part),
             value => Percent(value),
-            _ => Percent(0))
+            _ => Percent(0),
+            isLowWorst: true)
         {
             Part = part,
         };
@@ -97,8 +100,8 @@ public sealed record SystemOutput
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    /// <summary>The output in SI; not a number where it has no value.</summary>
-    internal double Of(in SampledPoint point) => _read(point);
+    /// <summary>The output in SI, at its worst place; not a number where it has no value in one place.</summary>
+    internal double Of(in SampledSystem system) => _isLowWorst ? system.Minimum(_read) : system.Maximum(_read);
 
     internal IQuantity? Typed(double value) => double.IsNaN(value) ? null : _typed(value);
 
@@ -107,7 +110,7 @@ public sealed record SystemOutput
 
     private static Pressure Kilopascals(Pressure value) => value.ToUnit(UnitsNet.Units.PressureUnit.Kilopascal);
 
-    private static double Reserve(SampledPoint point, Part part)
+    internal static double Reserve(SampledPoint point, Part part)
     {
         foreach (Margin margin in point.Margins)
         {

@@ -32,7 +32,8 @@ public sealed record UncertainInput
 
     /// <summary>True where the input multiplies what the nominal system has: 100 % changes nothing.</summary>
     public bool IsFactor => Quantity is UncertainQuantity.VolumetricEfficiency
-        or UncertainQuantity.InjectorFlow or UncertainQuantity.InjectorMatching or UncertainQuantity.PumpFlow or UncertainQuantity.RegulatorGain;
+        or UncertainQuantity.InjectorFlow or UncertainQuantity.InjectorMatching or UncertainQuantity.PumpFlow or UncertainQuantity.RegulatorGain
+        or UncertainQuantity.Boost;
 
     internal UncertainQuantity Quantity { get; }
 
@@ -136,6 +137,79 @@ public sealed record UncertainInput
                 Pressure.FromKilopascals(100),
                 "Give the pressure set less the pressure wanted."),
             value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal));
+
+    /// <summary>A factor on the gain of the rising-rate unit.</summary>
+    /// <param name="distribution">50 to 150 %.</param>
+    /// <returns>The input, for a system whose regulator is a rising-rate unit or has one in series.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput RegulatorGainFactor(Distribution<Ratio> distribution) =>
+        new(
+            "regulator gain",
+            UncertainQuantity.RegulatorGain,
+            Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
+            value => Percent(value))
+        {
+            Change = (system, value) => system.With(system.Regulator.Found(0, (value - 1) * system.Regulator.RisingUnit!.Gain, 0)),
+        };
+
+    /// <summary>How far the boost at which the gain of the rising-rate unit sets in is off its own.</summary>
+    /// <param name="distribution">−100 to 100 kPa; zero changes nothing.</param>
+    /// <returns>The input, for a system whose regulator is a rising-rate unit or has one in series.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput RegulatorOnsetOffset(Distribution<Pressure> distribution) =>
+        new(
+            "regulator onset",
+            UncertainQuantity.RegulatorOnset,
+            Within(
+                distribution,
+                Pressure.FromKilopascals(-100),
+                Pressure.FromKilopascals(100),
+                "Give the boost at which the gain sets in less the one described."),
+            value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal))
+        {
+            Change = (system, value) => system.With(system.Regulator.Found(0, 0, value)),
+        };
+
+    /// <summary>A factor on the boost: the gauge that it was measured with, a belt that slips, a controller that holds it roughly.</summary>
+    /// <param name="distribution">50 to 150 %.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput BoostFactor(Distribution<Ratio> distribution) =>
+        new(
+            "boost",
+            UncertainQuantity.Boost,
+            Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
+            value => Percent(value));
+
+    /// <summary>Ambient pressure of the day.</summary>
+    /// <param name="distribution">Absolute, 40 to 110 kPa.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput AmbientPressure(Distribution<Pressure> distribution) =>
+        new(
+            "ambient pressure",
+            UncertainQuantity.AmbientPressure,
+            Within(
+                distribution,
+                Pressure.FromKilopascals(40),
+                Pressure.FromKilopascals(110),
+                "Give absolute pressure as the barometer reads it there, not reduced to sea level."),
+            value => Pressure.FromPascals(value).ToUnit(UnitsNet.Units.PressureUnit.Kilopascal));
+
+    /// <summary>Ambient temperature of the day: cold air is dense.</summary>
+    /// <param name="distribution">−50 to 60 °C.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput AmbientTemperature(Distribution<Temperature> distribution) =>
+        new(
+            "ambient temperature",
+            UncertainQuantity.AmbientTemperature,
+            Within(
+                distribution,
+                Temperature.FromDegreesCelsius(-50),
+                Temperature.FromDegreesCelsius(60),
+                "Give the temperature of the air that the engine draws."),
+            value => Temperature.FromKelvins(value).ToUnit(UnitsNet.Units.TemperatureUnit.DegreeCelsius));
 
     /// <summary>Voltage at the injectors and at the source of the pumps' wiring.</summary>
     /// <param name="distribution">6 to 20 V.</param>

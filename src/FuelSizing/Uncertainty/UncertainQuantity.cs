@@ -47,4 +47,13 @@ internal enum UncertainQuantity
 
     /// <summary>Dead time over the one found, s.</summary>
     DeadTime = 15,
+
+    /// <summary>Ambient pressure, Pa.</summary>
+    AmbientPressure = 16,
+
+    /// <summary>Ambient temperature, K.</summary>
+    AmbientTemperature = 17,
+
+    /// <summary>Factor on the boost.</summary>
+    Boost = 18,
 }

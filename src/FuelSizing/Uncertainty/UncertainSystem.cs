@@ -1,3 +1,5 @@
+using FuelSizing.Checks;
+using FuelSizing.Engines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
@@ -6,10 +8,11 @@ using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
 
-/// <summary>A fuel system at one operating point, of which some inputs are not known exactly: how sure is the answer?</summary>
+/// <summary>A fuel system at one operating point or along a boost line, of which some inputs are not known exactly: how sure is the answer?</summary>
 /// <remarks>
 /// Each sample draws every input by its inverse cumulative distribution, rebuilds the system and solves it, so nothing is
-/// linearised. Inputs are independent, but for those that one run has measured together (<c>Calibration.Forecast</c>). Samples that the parts' data does not reach are counted by themselves.
+/// linearised. Along a boost line a sample holds where it holds at every speed looked at, and each output is the worst of the line: the highest
+/// duty cycle, fuel flow and rail pressure, the leanest lambda, the smallest margin. Inputs are independent, but for those that one run has measured together (<c>Calibration.Forecast</c>). Samples that the parts' data does not reach are counted by themselves.
 /// </remarks>
 /// <example>
 /// <code>
@@ -30,24 +33,36 @@ public sealed class UncertainSystem
     private readonly uint[][] _streams;
     private readonly Correlated? _correlated;
 
-    private UncertainSystem(FuelSystem nominal, OperatingPoint point, UncertainInput[] inputs, EthanolBlend? blend, Correlated? correlated)
+    private readonly JudgedPlaces _places;
+
+    private UncertainSystem(FuelSystem nominal, JudgedPlaces places, UncertainInput[] inputs, EthanolBlend? blend, Correlated? correlated)
     {
-        (Nominal, Point, Inputs, _blend, _correlated) = (nominal, point, Array.AsReadOnly(inputs), blend, correlated);
+        (Nominal, _places, Inputs, _blend, _correlated) = (nominal, places, Array.AsReadOnly(inputs), blend, correlated);
         _streams = Array.ConvertAll(inputs, input => StreamsOf(input, nominal.Injectors.Count));
         Streams = [.. _streams.SelectMany(streams => streams)];
-        NominalResult = nominal.Solve(point);
+        NominalResults = Array.AsReadOnly(Array.ConvertAll(places.Of(nominal, Perturbation.None), nominal.Solve));
+        NominalResult = NominalResults.MinBy(result => result.Margins.Min(Urgency.Order)!, Urgency.Order)!;
     }
 
     /// <summary>The system as described.</summary>
     public FuelSystem Nominal { get; }
 
-    /// <summary>Where it is judged.</summary>
-    public OperatingPoint Point { get; }
+    /// <summary>Where it is judged; along a boost line, the place at which the nominal system's margin is tightest.</summary>
+    public OperatingPoint Point => NominalResult.Point;
+
+    /// <summary>The boost line along which it is judged; none at an operating point.</summary>
+    public BoostLine? Line => _places.Line;
+
+    /// <summary>Where it is judged, in words: at a point, or along a boost line.</summary>
+    public Statement Where => _places.Text;
 
     /// <summary>The inputs that are not known exactly.</summary>
     public IReadOnlyList<UncertainInput> Inputs { get; }
 
-    /// <summary>The nominal system solved at the point.</summary>
+    /// <summary>The nominal system solved wherever it is judged, speeds rising.</summary>
+    public IReadOnlyList<OperatingResult> NominalResults { get; }
+
+    /// <summary>The nominal system solved at <see cref="Point"/>.</summary>
     public OperatingResult NominalResult { get; }
 
     /// <summary>The random stream of each coordinate of the unit cube: as many for an input as it has numbers.</summary>
@@ -69,11 +84,60 @@ public sealed class UncertainSystem
     public static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, params UncertainInput[] inputs) =>
         Of(nominal, point, null, inputs);
 
+    /// <summary>Describes what is not known of a system that is judged along its boost line.</summary>
+    /// <param name="nominal">The system as described.</param>
+    /// <param name="line">The boost at each speed; belt-driven, it follows the drawn air and engine.</param>
+    /// <param name="slowest">Lowest speed, that the line and the engine's tables cover.</param>
+    /// <param name="fastest">Highest speed.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <param name="inputs">One or more, each kind once.</param>
+    /// <returns>The uncertain system.</returns>
+    /// <exception cref="ArgumentException">There is no input or one is there twice, an input does not belong to the system, or the engine cannot have such a line.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A speed is outside its range or not under the next, or an input takes the system out of its range.
+    /// </exception>
+    /// <remarks>
+    /// Looked at are 25 speeds evenly spaced and every speed at which the nominal system has a kink. A place between them at which a sample
+    /// fails by a hair may be missed; <see cref="LineSweep"/> is the one that looks for it, at the nominal system.
+    /// </remarks>
+    /// <example>
+    /// <code>
+    /// UncertainSystem unsure = UncertainSystem.Along(
+    ///     system,
+    ///     HeldBoost.Of(Pressure.FromBars(0.6), RotationalSpeed.FromRevolutionsPerMinute(3000), RotationalSpeed.FromRevolutionsPerMinute(6800)),
+    ///     RotationalSpeed.FromRevolutionsPerMinute(3000),
+    ///     RotationalSpeed.FromRevolutionsPerMinute(6800),
+    ///     Conditions.Default,
+    ///     UncertainInput.InjectorFlowFactor(Distribution.Uniform(Ratio.FromPercent(96), Ratio.FromPercent(104))));
+    /// Console.WriteLine(unsure.MonteCarlo(Sampling.Of(1_000, seed: 1)).All);
+    /// </code>
+    /// </example>
+    public static UncertainSystem Along(
+        FuelSystem nominal,
+        BoostLine line,
+        RotationalSpeed slowest,
+        RotationalSpeed fastest,
+        Conditions? conditions,
+        params UncertainInput[] inputs)
+    {
+        ArgumentNullException.ThrowIfNull(nominal);
+        ArgumentNullException.ThrowIfNull(line);
+        LineSweep.RequireRising(slowest, fastest);
+        line.RequireCompressor(nominal.Demand);
+        FuelSystem judged = nominal.JudgedBy(new CompressorSpeedCheck(line));
+        return Of(judged, JudgedPlaces.Along(judged, line, slowest, fastest, conditions ?? Conditions.Default), null, inputs);
+    }
+
     /// <summary>The same, the first inputs correlated.</summary>
     internal static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, Correlated? correlated, params UncertainInput[] inputs)
     {
         ArgumentNullException.ThrowIfNull(nominal);
         ArgumentNullException.ThrowIfNull(point);
+        return Of(nominal, JudgedPlaces.At(point), correlated, inputs);
+    }
+
+    private static UncertainSystem Of(FuelSystem nominal, JudgedPlaces places, Correlated? correlated, UncertainInput[] inputs)
+    {
         ArgumentNullException.ThrowIfNull(inputs);
         if (inputs.Length == 0)
         {
@@ -90,13 +154,14 @@ public sealed class UncertainSystem
                 throw new ArgumentException($"inputs has {input.Name} twice; give each input once.", nameof(inputs));
             }
 
-            Fits(input, nominal, point, nameof(inputs));
+            Fits(input, nominal, places, nameof(inputs));
             blend = input.Petrol is { } petrol
                 ? new EthanolBlend(nominal.Demand.Consumption.Fuel, petrol, nameof(inputs))
                 : blend;
         }
 
-        return new(nominal, point, [.. inputs], blend, correlated);
+        Reaches(nominal, places, inputs);
+        return new(nominal, places, [.. inputs], blend, correlated);
     }
 
     /// <summary>Solves the system for many draws of all inputs.</summary>
@@ -176,13 +241,13 @@ public sealed class UncertainSystem
     /// <summary>How many uncertain inputs, and the point.</summary>
     /// <returns>For instance <c>3 uncertain inputs at 6,000 rev/min, 0.50 bar</c>.</returns>
     public override string ToString() =>
-        FormattableString.Invariant($"{Inputs.Count} uncertain inputs at {Point}");
+        FormattableString.Invariant($"{Inputs.Count} uncertain inputs {Where}");
 
     /// <summary>The nominal system, solved as a sample is.</summary>
-    internal SampledPoint AtNominal() => new(NominalResult, []);
+    internal SampledSystem AtNominal() => new([.. NominalResults.Select(result => new SampledPoint(result, []))]);
 
     /// <summary>The system at a point of the unit cube.</summary>
-    internal SampledPoint At(ReadOnlySpan<double> point)
+    internal SampledSystem At(ReadOnlySpan<double> point)
     {
         Perturbation drawn = Perturbation.None;
         Span<double> own = stackalloc double[point.Length];
@@ -199,7 +264,7 @@ public sealed class UncertainSystem
     }
 
     /// <summary>The system with one input at a probability and all others as they are.</summary>
-    internal SampledPoint At(UncertainInput input, double probability)
+    internal SampledSystem At(UncertainInput input, double probability)
     {
         Perturbation drawn = Perturbation.None;
         Draw(ref drawn, input, [probability]);
@@ -216,12 +281,24 @@ public sealed class UncertainSystem
             or UncertainQuantity.RegulatorOnset or UncertainQuantity.DeadTime => 0,
         UncertainQuantity.SupplyVoltage => Point.Conditions.SupplyVolts,
         UncertainQuantity.FuelTemperature => Point.Conditions.FuelKelvins,
+        UncertainQuantity.AmbientPressure => Point.Conditions.Atmosphere.Pascals,
+        UncertainQuantity.AmbientTemperature => Point.Conditions.Atmosphere.Kelvins,
         UncertainQuantity.EthanolContent => _blend!.Content,
         _ => 1,
     };
 
-    private SampledPoint Solve(in Perturbation drawn) =>
-        new(drawn.Of(Nominal).Solve(drawn.Of(Point)), drawn.Matching);
+    private SampledSystem Solve(in Perturbation drawn)
+    {
+        FuelSystem system = drawn.Of(Nominal);
+        OperatingPoint[] points = _places.Of(system, drawn);
+        SampledPoint[] solved = new SampledPoint[points.Length];
+        for (int place = 0; place < points.Length; place++)
+        {
+            solved[place] = new(system.Solve(points[place]), drawn.Matching);
+        }
+
+        return new(solved);
+    }
 
     private void Draw(ref Perturbation drawn, UncertainInput input, ReadOnlySpan<double> probabilities)
     {
@@ -263,6 +340,15 @@ public sealed class UncertainSystem
             case UncertainQuantity.EthanolContent:
                 drawn.Fuel = _blend!.At(value);
                 break;
+            case UncertainQuantity.AmbientPressure:
+                drawn.AmbientPascals = value;
+                break;
+            case UncertainQuantity.AmbientTemperature:
+                drawn.AmbientKelvins = value;
+                break;
+            case UncertainQuantity.Boost:
+                drawn.Boost = value;
+                break;
             default:
                 drawn.Changes = [.. drawn.Changes, (input.Change!, value)];
                 break;
@@ -280,12 +366,12 @@ public sealed class UncertainSystem
         }
     }
 
-    private static void Fits(UncertainInput input, FuelSystem nominal, OperatingPoint point, string name)
+    private static void Fits(UncertainInput input, FuelSystem nominal, JudgedPlaces places, string name)
     {
         switch (input.Quantity)
         {
             case UncertainQuantity.BrakeSpecificFuelConsumption:
-                Engines.FuelConsumption consumption = nominal.Demand.Consumption;
+                FuelConsumption consumption = nominal.Demand.Consumption;
                 BrakeSpecificFuelConsumption minimum =
                     BrakeSpecificFuelConsumption.FromKilogramsPerJoule(input.Shape.Minimum);
                 if (consumption.Using(minimum).BrakeEfficiency.DecimalFractions > 0.5)
@@ -304,7 +390,7 @@ public sealed class UncertainSystem
                     name);
             case UncertainQuantity.RegulatorOffset:
                 Pressure set = Pressure.FromPascals(
-                    nominal.Regulator.SetPascals(point.Boost.Pascals) + input.Shape.Minimum);
+                    places.Of(nominal, Perturbation.None).Min(point => nominal.Regulator.SetPascals(point.Boost.Pascals)) + input.Shape.Minimum);
                 Guard.Between(
                     set,
                     MinimumSet,
@@ -312,8 +398,55 @@ public sealed class UncertainSystem
                     $"It is what {input.Name} leaves of the pressure set at this point.",
                     name);
                 break;
+            case UncertainQuantity.RegulatorGain or UncertainQuantity.RegulatorOnset when nominal.Regulator.RisingUnit is null:
+                throw new ArgumentException(
+                    $"{name} has a {input.Name}, but the regulator has none: {nominal.Regulator.Description}. Give it to a system with a rising-rate unit, or leave it out.",
+                    name);
+            case UncertainQuantity.RegulatorOnset when nominal.Regulator.RisingUnit is { } unit:
+                Guard.Between(
+                    unit.Onset + Pressure.FromPascals(input.Shape.Minimum),
+                    Pressure.Zero,
+                    ManifoldPressure.Maximum,
+                    $"It is the onset that {input.Name} leaves of the one described.",
+                    name);
+                break;
             default:
                 break;
+        }
+    }
+
+    /// <summary>Refuses ends of air and boost at which the library calculates no boost: they are tried together, for boost grows with each.</summary>
+    private static void Reaches(FuelSystem nominal, JudgedPlaces places, UncertainInput[] inputs)
+    {
+        UncertainInput[] breathing = [.. inputs.Where(input => input.Quantity
+            is UncertainQuantity.AmbientPressure or UncertainQuantity.AmbientTemperature
+            or UncertainQuantity.Boost or UncertainQuantity.VolumetricEfficiency)];
+        for (int ends = 0; ends < 1 << breathing.Length; ends++)
+        {
+            Perturbation drawn = Perturbation.None;
+            for (int input = 0; input < breathing.Length; input++)
+            {
+                Shape shape = breathing[input].Shape;
+                double end = (ends & (1 << input)) == 0 ? shape.Minimum : shape.Maximum;
+                _ = breathing[input].Quantity switch
+                {
+                    UncertainQuantity.AmbientPressure => drawn.AmbientPascals = end,
+                    UncertainQuantity.AmbientTemperature => drawn.AmbientKelvins = end,
+                    UncertainQuantity.Boost => drawn.Boost = end,
+                    _ => drawn.VolumetricEfficiency = end,
+                };
+            }
+
+            try
+            {
+                _ = places.Of(drawn.Of(nominal), drawn);
+            }
+            catch (ArgumentOutOfRangeException outside)
+            {
+                throw new ArgumentOutOfRangeException(
+                    $"{nameof(inputs)} has {string.Join(", ", breathing.Select(input => input.Name))} that lead out of what is calculated: {outside.Message}",
+                    outside);
+            }
         }
     }
 

@@ -215,7 +215,7 @@ public class MonteCarloTests
             OperatingPoint.At(Point.Speed, Point.Boost, Conditions.Of(Wren.Hill.Atmosphere, volts, fuel));
         void Same(UncertainInput input, FuelSystem built, OperatingPoint point)
         {
-            OperatingResult drawn = UncertainSystem.Of(Built(), Point, input).At(input, P).Result;
+            OperatingResult drawn = UncertainSystem.Of(Built(), Point, input).At(input, P).Points[0].Result;
             OperatingResult expected = built.Solve(point);
             Assert.Equal(expected.Demand.FromPower.KilogramsPerSecond, drawn.Demand.FromPower.KilogramsPerSecond, 12);
             Assert.Equal(expected.Demand.FromAir.KilogramsPerSecond, drawn.Demand.FromAir.KilogramsPerSecond, 12);
@@ -317,7 +317,7 @@ public class MonteCarloTests
         Assert.True((MassFlow)bar.AtLow! < (MassFlow)bar.AtHigh!);
 
         // Brake efficiency stays: from power, fuel goes with 1/LHV.
-        SampledPoint low = unsure.At(unsure.Inputs[0], 1e-12);
+        SampledPoint low = unsure.At(unsure.Inputs[0], 1e-12).Points[0];
         Fuel e51 = FuelBlend.EthanolInPetrol(Fraction(0.51));
         Assert.Equal(
             Fuel.E85.LowerHeatingValue / e51.LowerHeatingValue,

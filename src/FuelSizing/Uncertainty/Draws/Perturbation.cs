@@ -35,6 +35,15 @@ internal struct Perturbation
     /// <summary>K.</summary>
     public double? FuelKelvins { get; set; }
 
+    /// <summary>Pa.</summary>
+    public double? AmbientPascals { get; set; }
+
+    /// <summary>K.</summary>
+    public double? AmbientKelvins { get; set; }
+
+    /// <summary>Factor.</summary>
+    public double? Boost { get; set; }
+
     /// <summary>The blend with its drawn ethanol content.</summary>
     public Fuel? Fuel { get; set; }
 
@@ -82,17 +91,21 @@ internal struct Perturbation
         return system;
     }
 
-    /// <summary>The point with the drawn inputs.</summary>
-    public readonly OperatingPoint Of(OperatingPoint nominal)
+    /// <summary>The conditions with the drawn inputs.</summary>
+    public readonly Conditions Of(Conditions nominal)
     {
-        Conditions conditions = nominal.Conditions;
-        return SupplyVolts is null && FuelKelvins is null
+        Conditions conditions = AmbientPascals is null && AmbientKelvins is null
             ? nominal
-            : OperatingPoint.At(
-                nominal.Speed,
-                nominal.Boost,
-                conditions.With(
-                    SupplyVolts is { } volts ? ElectricPotential.FromVolts(volts) : conditions.SupplyVoltage,
-                    FuelKelvins is { } kelvins ? Temperature.FromKelvins(kelvins) : conditions.FuelTemperature));
+            : nominal.With(Atmosphere.Of(
+                AmbientPascals is { } pascals ? Pressure.FromPascals(pascals) : nominal.Atmosphere.Pressure,
+                AmbientKelvins is { } ambient ? Temperature.FromKelvins(ambient) : nominal.Atmosphere.Temperature));
+        return SupplyVolts is null && FuelKelvins is null
+            ? conditions
+            : conditions.With(
+                SupplyVolts is { } volts ? ElectricPotential.FromVolts(volts) : conditions.SupplyVoltage,
+                FuelKelvins is { } kelvins ? Temperature.FromKelvins(kelvins) : conditions.FuelTemperature);
     }
+
+    /// <summary>A boost with the drawn inputs.</summary>
+    public readonly Pressure Of(Pressure nominal) => Boost is { } factor ? nominal * factor : nominal;
 }

@@ -4,7 +4,7 @@ using UnitsNet;
 namespace FuelSizing.Uncertainty;
 
 /// <summary>What is kept of each sample, by its number, so that sums are taken in one order whatever thread it came from.</summary>
-internal sealed class SampleTable(Part[] parts, int samples)
+internal sealed class SampleTable(Part[] parts, int places, int samples)
 {
     private readonly Outcome[][] _outcomes = Columns<Outcome>(parts.Length, samples);
     private readonly double[][] _reserves = Columns<double>(parts.Length, samples);
@@ -16,28 +16,45 @@ internal sealed class SampleTable(Part[] parts, int samples)
     private readonly double[] _leanest = new double[samples];
     private readonly double[] _richest = new double[samples];
     private readonly double[] _maximum = new double[samples];
+    private readonly double[][] _lambda = Columns<double>(places, samples);
 
     /// <summary>Keeps one sample.</summary>
-    public void Keep(int sample, in SampledPoint point)
+    public void Keep(int sample, in SampledSystem system)
     {
         // A system has the same checks at every sample, in the same order.
         Outcome worst = Outcome.Holds;
         for (int part = 0; part < parts.Length; part++)
         {
-            Margin margin = point.Margins[part];
-            _outcomes[part][sample] = margin.Outcome;
-            _reserves[part][sample] = margin.Reserve?.DecimalFractions ?? double.NaN;
-            worst = Urgency.Worse(worst, margin.Outcome);
+            Outcome there = Outcome.Holds;
+            double reserve = double.PositiveInfinity;
+            foreach (ref readonly SampledPoint point in system.Points)
+            {
+                Margin margin = point.Margins[part];
+                there = Urgency.Worse(there, margin.Outcome);
+
+                // One that holds without a figure, as where it is not judged there, takes nothing from the others.
+                double own = margin.Reserve?.DecimalFractions
+                    ?? (margin.Outcome == Outcome.Holds && system.Points.Length > 1 ? double.PositiveInfinity : double.NaN);
+                reserve = Math.Min(reserve, own);
+            }
+
+            _outcomes[part][sample] = there;
+            _reserves[part][sample] = double.IsPositiveInfinity(reserve) ? double.NaN : reserve;
+            worst = Urgency.Worse(worst, there);
         }
 
         _all[sample] = worst;
-        _duty[sample] = SystemOutput.DutyCycle.Of(point);
-        _fuel[sample] = SystemOutput.FuelFlow.Of(point);
-        _rail[sample] = SystemOutput.RailGauge.Of(point);
-        _minimum[sample] = SystemOutput.MinimumReserve.Of(point);
-        _leanest[sample] = point.LeanestLambda;
-        _richest[sample] = point.RichestLambda;
-        _maximum[sample] = point.MaximumDutyCycle;
+        _duty[sample] = SystemOutput.DutyCycle.Of(system);
+        _fuel[sample] = SystemOutput.FuelFlow.Of(system);
+        _rail[sample] = SystemOutput.RailGauge.Of(system);
+        _minimum[sample] = SystemOutput.MinimumReserve.Of(system);
+        _leanest[sample] = system.Maximum(point => point.LeanestLambda);
+        _richest[sample] = system.Minimum(point => point.RichestLambda);
+        _maximum[sample] = system.Maximum(point => point.MaximumDutyCycle);
+        for (int place = 0; place < places; place++)
+        {
+            _lambda[place][sample] = system.Points[place].LeanestLambda;
+        }
     }
 
     public Chance All(int done) => new(_all.AsSpan(0, done));
@@ -57,6 +74,12 @@ internal sealed class SampleTable(Part[] parts, int samples)
         new(_rail.AsSpan(0, done), value => Pressure.FromPascals(value));
 
     public OutputSpread<Ratio> MinimumReserve(int done) => Ratios(_minimum, done);
+
+    public MixtureSpread[] Mixture(UncertainSystem system, int done) =>
+    [
+        .. system.NominalResults.Select((result, place) => new MixtureSpread(
+            result.Point, new(_lambda[place].AsSpan(0, done), value => value))),
+    ];
 
     public InjectorSpread Injectors(int done) =>
         new(

@@ -14,10 +14,11 @@ internal readonly struct SampledPoint
         (Result, Margins) = (result, result.Margins);
         InjectorSet injectors = result.System.Injectors;
         int cylinders = result.System.Demand.Engine.Cylinders;
-        double lambda = result.System.Demand.Consumption.Lambda;
+        Real leanest = result.SolvedMixture.MaximumLambda;
+        Real richest = result.SolvedMixture.MinimumLambda;
         Real duty = result.DutyCycle?.DecimalFractions ?? double.NaN;
         bool shared = injectors.Count % cylinders == 0;
-        (LeanestLambda, RichestLambda) = shared ? (lambda, lambda) : (double.NaN, double.NaN);
+        (LeanestLambda, RichestLambda) = shared ? ((double)leanest, (double)richest) : (double.NaN, double.NaN);
         MaximumDutyCycle = duty;
         if (matching.Length == 0)
         {
@@ -42,9 +43,10 @@ internal readonly struct SampledPoint
         for (int cylinder = 0; cylinder < cylinders; cylinder++)
         {
             Real own = InjectorMatching.Mean(matching.Slice(cylinder * each, each));
-            Real there = InjectorMatching.Lambda<Real>(lambda, mean, own);
-            LeanestLambda = cylinder == 0 ? there : Real.Max(LeanestLambda, there);
-            RichestLambda = cylinder == 0 ? there : Real.Min(RichestLambda, there);
+            Real lean = InjectorMatching.Lambda(leanest, mean, own);
+            Real rich = InjectorMatching.Lambda(richest, mean, own);
+            LeanestLambda = cylinder == 0 ? lean : Real.Max(LeanestLambda, lean);
+            RichestLambda = cylinder == 0 ? rich : Real.Min(RichestLambda, rich);
         }
     }
 
