@@ -30,6 +30,7 @@ public static class FindingTables
                 ["Air", PartText.Say(findings.VolumetricEfficiency, style)],
                 ["Dead time", PartText.Say(findings.DeadTime, style)],
                 ["Lean on boost", PartText.Say(findings.Lean, style)],
+                ["Lambda beside that of the plan's controller", PartText.Say(findings.Mixture, style)],
             ],
             $"{style.Count(findings.PointsCompared)} points from {style.Count(findings.RowsUsed)} rows; {style.Count(findings.RowsOutsideThePlan)} rows outside the plan or at rest, {style.Count(findings.RowsUnsteady)} left out as unsteady.");
     }

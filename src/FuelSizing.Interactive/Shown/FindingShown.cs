@@ -67,7 +67,7 @@ internal static class FindingShown
             [Of("Over the table", "t_d", found.OverPlanned, style.Of), Of("Static flow", "Q_s", found.FlowFactor, style.DutyCycle, "of the planned")]);
         Finding<LeanExcursions>("Lean on boost", (lean, style) =>
         [
-            new("Lean over", "λ", style.Number(lean.Limit), lean.Stretches.Count > 0 ? Judged(lean.RowsJudged, lean.Rows, style) : $"no stretch was; {Judged(lean.RowsJudged, lean.Rows, style)}"),
+            new("Lean over", "λ", style.Number(lean.Worst?.Limit ?? lean.Limit), lean.Stretches.Count > 0 ? Judged(lean.RowsJudged, lean.Rows, style) : $"no stretch was; {Judged(lean.RowsJudged, lean.Rows, style)}"),
             .. Gap(lean.Gap, style),
             .. lean.Stretches.Select(stretch => new Fact("Stretch", "λ", style.Number(stretch.Lambda), Length(stretch, style))),
         ]);
@@ -75,6 +75,12 @@ internal static class FindingShown
 
     private static void RegisterComparisons()
     {
+        Finding<MixtureComparison>("Lambda beside that of the plan's controller", (beside, style) =>
+        [
+            new("Recorded, over the plan's", "", style.DutyCycle(beside.Median), $"median of {style.Count(beside.Places.Count)} rows of {style.Count(beside.Rows)}"),
+            .. Beside(beside.Leanest, style),
+        ]);
+        Shown.By<MixturePlace>((place, style) => new("Lambda at a place of the run", [.. Beside(place, style)]));
         Shown.By<FuelComparison>((one, style) => new($"Fuel by {one.By}", [Of("Share of that by the injectors", "", one.OverInjectors, style.Chance)]));
         Shown.By<LeanExcursion>((stretch, style) => new(
             "Lean stretch",
@@ -171,6 +177,13 @@ internal static class FindingShown
     private static string Judged(int judged, int rows, TextStyle style) => $"of {style.Count(judged)} rows judged, {style.Count(rows)} in all";
 
     private static Fact[] Gap(Statement? gap, TextStyle style) => gap is null ? [] : [Fact.Words("Not judged", PartText.Say(gap, style))];
+
+    private static Fact[] Beside(MixturePlace place, TextStyle style) =>
+    [
+        new("Leanest recorded", "λ", MixtureText.Lambda(place.Recorded, style), PartText.Say(place.Place, style)),
+        new("The plan's controller gives", "λ", MixtureText.Lambda(place.Planned.Lambda, style), place.IsExplained ? "as lean, to 6 % (common practice, no source)" : "which does not explain it"),
+        .. place.Planned.Causes.Take(2).Select(cause => Fact.Words("By the plan", PartText.Say(cause, style))),
+    ];
 
     private static string Length(LeanExcursion stretch, TextStyle style) =>
         $"at {PartText.Say(stretch.Worst, style)}, {(stretch.Length is { } length ? style.Time(length) : $"{style.Count(stretch.Rows)} rows")} long";

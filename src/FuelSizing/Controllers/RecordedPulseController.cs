@@ -37,6 +37,9 @@ public sealed record RecordedPulseController : EngineController
     /// <summary>The pulses as they were given.</summary>
     internal IReadOnlyList<RecordedPulse> Rows { get; }
 
+    /// <summary>True if they were recorded over manifold pressure too.</summary>
+    internal bool FollowsManifold => _manifold.Length > 0;
+
     /// <summary>How they follow the voltage; none where they do not.</summary>
     internal VoltageCorrection? Correction { get; }
 

@@ -25,6 +25,7 @@ public sealed class RunFindings : IReadable
         (Check, Run) = (check, run);
         UseReading use = new(check, run, model);
         (Duty, Differential, Lean) = (use.Duty(), use.Differential(), new MixtureReading(check, run, model).Lean());
+        Mixture = new MixtureReading(check, run, model).BesidePlan();
         PressureReading pressure = new(check, run, model);
         (Regulator, Sag) = (pressure.Regulator(diagnosis), pressure.Sag(diagnosis));
         FuelReading fuel = new(check, run, model);
@@ -83,6 +84,9 @@ public sealed class RunFindings : IReadable
 
     /// <summary>Lean stretches on boost, of an engine without compressor near full load.</summary>
     public Finding<LeanExcursions> Lean { get; }
+
+    /// <summary>Lambda as recorded beside that which the plan's controller gives; cannot be told where the plan has no controller described.</summary>
+    public Finding<MixtureComparison> Mixture { get; }
 
     /// <summary>Where run and plan agree within tolerances and accuracy, and where not.</summary>
     public IReadOnlyList<PlanAgreement> Agreement { get; }

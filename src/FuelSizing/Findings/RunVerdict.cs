@@ -59,11 +59,20 @@ internal static class RunVerdict
         : lean.Worst is { } worst ? new(
             Part.Mixture,
             Outcome.Fails,
-            Statement.Of(
-                "run.too-lean",
-                $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {lean.Limit:0.00} the limit, 6 % over it (common practice, no source); a lean mixture under load detonates and destroys an engine in seconds"),
+            worst.IsPlanLimit
+                ? Statement.Of(
+                    "run.leaner-than-allowed",
+                    $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {worst.Limit:0.00} the leanest that the plan allows there; a lean mixture under load detonates and destroys an engine in seconds{Cause(findings)}")
+                : Statement.Of(
+                    "run.too-lean",
+                    $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {worst.Limit:0.00} the limit, 6 % over it (common practice, no source); a lean mixture under load detonates and destroys an engine in seconds{Cause(findings)}"),
             lean.Gap)
         : new(Part.Mixture, Outcome.Holds, lean.Text, lean.Gap);
+
+    // Where the plan's controller is described, it may have foretold the lean place.
+    private static Statement? Cause(RunFindings findings) => findings.Mixture.Answer is { } beside
+        ? Statement.Of("run.lean-cause", $"; leanest {beside.Leanest}")
+        : null;
 
     // Rail pressure is not in every log; without it the verdict says that it was not judged.
     private static RunJudgement? Rail(RunFindings findings) =>

@@ -85,15 +85,20 @@ public sealed class MixtureCause : IReadable
 
         if (double.IsNaN(mixture.Wanted.Fuel))
         {
-            // A recorded pulse believes in nothing: what it delivers at the pressure without boost stands for that.
+            // A recorded pulse believes in nothing: what it delivers at the pressure without boost stands for that. One that does not follow
+            // manifold pressure has the air without boost in it, and what there is more, or less, it does not know of.
             double rest = parts.Regulator.SetPascals(0);
             double open = OpenAt(rest);
             double atRest = FlowAt(rest, open);
             double atSet = FlowAt(setDifferential, open);
             double timed = FlowAt(setDifferential, OpenAt(setDifferential));
+            double unboosted = controller is RecordedPulseController { FollowsManifold: false }
+                ? parts.Demand.At(demand.Point.Speed, Pressure.Zero, demand.Point.Conditions.Atmosphere).MassFlow.KilogramsPerSecond / demand.Density
+                : required;
             return
             [
-                (MixtureCauseKind.RecordedPulse, required / atRest),
+                (MixtureCauseKind.Air, required / unboosted),
+                (MixtureCauseKind.RecordedPulse, unboosted / atRest),
                 (MixtureCauseKind.Pressure, atRest / atSet),
                 (MixtureCauseKind.DeadTime, atSet / timed),
                 (MixtureCauseKind.RailSag, timed / mixture.Delivered),
@@ -153,7 +158,7 @@ public enum MixtureCauseKind
     /// <summary>The controller's own target, and the fuel it was calibrated for.</summary>
     Target,
 
-    /// <summary>A recorded pulse, at the pressure without boost.</summary>
+    /// <summary>A recorded pulse, at the pressure without boost; of one that does not follow manifold pressure, also with the air without boost.</summary>
     RecordedPulse,
 
     /// <summary>The correction by a lambda sensor.</summary>

@@ -49,6 +49,7 @@ public class DeliveredMixtureTests
         double differential = (of.Base * 1e3) + ((gain - 1) * of.Boost * 1e5);
         double expected = rest * DensityRatio(system, of.Rpm, of.Boost) / Math.Sqrt(differential / (of.Base * 1e3));
         Near(expected, boosted, 1e-12);
+        Near(DensityRatio(system, of.Rpm, of.Boost), At(system, of.Rpm, of.Boost).Causes.Single(cause => cause.Kind == MixtureCauseKind.Air).Factor, 1e-12);
         Near(expected, BoostedMixture.Lambda<Real>(rest, DensityRatio(system, of.Rpm, of.Boost), differential, of.Base * 1e3), 1e-12);
     });
 

@@ -6,8 +6,8 @@ namespace FuelSizing.Findings;
 /// <summary>A stretch on boost in which lambda was over the planned by more than the allowance.</summary>
 public sealed record LeanExcursion : IReadable
 {
-    internal LeanExcursion(RunPlace from, RunPlace worst, double lambda, int rows, Duration? length) =>
-        (From, Worst, Lambda, Rows, Length) = (from, worst, lambda, rows, length);
+    internal LeanExcursion(RunPlace from, RunPlace worst, double lambda, double limit, bool isPlanLimit, int rows, Duration? length) =>
+        (From, Worst, Lambda, Limit, IsPlanLimit, Rows, Length) = (from, worst, lambda, limit, isPlanLimit, rows, length);
 
     /// <summary>Where it begins.</summary>
     public RunPlace From { get; }
@@ -17,6 +17,12 @@ public sealed record LeanExcursion : IReadable
 
     /// <summary>The highest lambda.</summary>
     public double Lambda { get; }
+
+    /// <summary>Lambda over which that place is lean.</summary>
+    public double Limit { get; }
+
+    /// <summary>True if that is the leanest which the plan allows there; false if it is the planned lambda with its allowance.</summary>
+    public bool IsPlanLimit { get; }
 
     /// <summary>Rows that it lasts.</summary>
     public int Rows { get; }

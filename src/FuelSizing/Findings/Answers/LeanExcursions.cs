@@ -15,7 +15,10 @@ public sealed record LeanExcursions : IReadable
     /// <summary>Lambda as planned.</summary>
     public double Planned { get; }
 
-    /// <summary>Lambda over which a row on boost is lean: the planned one and an allowance of 6 % (common practice, no source).</summary>
+    /// <summary>
+    /// Lambda over which a row on boost is lean: the planned one and an allowance of 6 % (common practice, no source). Where the plan allows less
+    /// (<see cref="Points.MixtureLimits"/>), that counts instead: see <see cref="LeanExcursion.Limit"/>.
+    /// </summary>
     public double Limit { get; }
 
     /// <summary>Rows on boost of which lambda is known.</summary>

@@ -1,3 +1,4 @@
+using FuelSizing.Controllers;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -13,6 +14,9 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
     /// <summary>A single lean reading between two that are not, no further apart than this, is a glitch of the sensor, s; common practice, no source.</summary>
     private const double GlitchSpan = 0.5;
 
+    /// <summary>Rows that are compared with the plan.</summary>
+    private const int Compared = 200;
+
     /// <summary>Lean stretches.</summary>
     public Finding<LeanExcursions> Lean()
     {
@@ -23,7 +27,6 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
         }
 
         double planned = Check.Plan.Demand.Consumption.Lambda;
-        double limit = Columns.LeanFrom;
         ReadOnlySpan<double> lambda = Run.Si(Channel.Lambda);
         StuckReadings stuck = Columns.StuckLambda;
         List<LeanExcursion> found = [];
@@ -32,7 +35,7 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
         for (int row = 0; row < Run.Count; row++)
         {
             bool? loaded = IsLoaded(row);
-            bool isLean = lambda[row] > limit;
+            bool isLean = lambda[row] > Columns.LeanFromAt(row);
             if (loaded is null)
             {
                 // What may have been on boost cannot be told from what was.
@@ -81,7 +84,7 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
             : null;
         return Finding<LeanExcursions>.Of(new(
             planned,
-            limit,
+            Columns.LeanFrom,
             found,
             Load,
             judged,
@@ -89,6 +92,40 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
             judged == rows && lone == 0
                 ? null
                 : Statement.Of("run.lambda-gap", $"lambda is known of {judged} of {rows} rows {Load}{offScaleText}{unknownText}{loneText}")));
+    }
+
+    /// <summary>Lambda beside what the plan's controller gives.</summary>
+    public Finding<MixtureComparison> BesidePlan()
+    {
+        if (Check.Plan.Controller is IdealController ideal)
+        {
+            return Finding<MixtureComparison>.CannotTell(ideal.Text);
+        }
+
+        Channel[] missing = [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
+        if (missing.Length > 0)
+        {
+            return Finding<MixtureComparison>.CannotTell(Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded"), missing);
+        }
+
+        int[] rows = [.. Enumerable.Range(0, Run.Count).Where(row =>
+            IsLoaded(row) == true && !Columns.HidesLambda(row) && Columns.At(Channel.Lambda, row) > 0)];
+
+        // The leanest row is compared in any case; of many others some are enough.
+        HashSet<int> chosen = [.. Enumerable.Range(0, Math.Min(rows.Length, Compared)).Select(step => rows[(int)((long)step * rows.Length / Math.Min(rows.Length, Compared))])];
+        if (rows.Length > 0)
+        {
+            chosen.Add(rows.MaxBy(row => Columns.At(Channel.Lambda, row)));
+        }
+
+        MixturePlace[] places = [.. chosen.Order()
+            .Select(row => (Row: row, Check.PlanAt(Run.RowAt(row), Run.Atmosphere)?.Mixture))
+            .Where(one => one.Mixture?.Lambda is { } known && double.IsFinite(known))
+            .Select(one => new MixturePlace(Place(one.Row), Columns.At(Channel.Lambda, one.Row), one.Mixture!))];
+        return places.Length == 0
+            ? Finding<MixtureComparison>.CannotTell(Statement.Of(
+                "run.no-planned-mixture", $"no row {Load} has both a usable lambda and one that the plan's controller gives"))
+            : Finding<MixtureComparison>.Of(new(places, rows.Length, Load));
     }
 
     /// <summary>Ends a stretch; false where it is one row of which the log does not show how long it lasted.</summary>
@@ -110,6 +147,8 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
                 Place(first),
                 Place(worst),
                 Columns.At(Channel.Lambda, worst),
+                Columns.LeanFromAt(worst),
+                Columns.AllowedAt(worst) <= Columns.LeanFrom,
                 lean.Count,
                 double.IsNaN(length) || lean.Count == 1 ? null : Duration.FromSeconds(length)));
         }

@@ -35,8 +35,18 @@ internal sealed class RunColumnsRead
         StuckLambda = StuckReadings.Of(run.Si(Channel.Lambda), run.Si(Channel.Speed), isMaximum: false, end => end <= rich);
     }
 
-    /// <summary>Lambda over which a row on boost is lean.</summary>
+    /// <summary>Lambda over which a row on boost is lean by the planned lambda.</summary>
     public double LeanFrom { get; }
+
+    /// <summary>The same, or the leanest that the plan allows at the row's boost where that is richer.</summary>
+    public double LeanFromAt(int row) => Math.Min(LeanFrom, AllowedAt(row));
+
+    /// <summary>The leanest lambda that the plan allows at the row's boost; infinite where it sets no limit.</summary>
+    public double AllowedAt(int row)
+    {
+        double boost = Recorded(Channel.ManifoldAbsolute, row) - _run.Atmosphere.Pascals;
+        return _plan.Limits.Mixture is { } limits && !double.IsNaN(boost) ? limits.LeanestAt<Real>(boost) : double.PositiveInfinity;
+    }
 
     /// <summary>Where the lambda channel sticks.</summary>
     public StuckReadings StuckLambda { get; }
@@ -54,7 +64,7 @@ internal sealed class RunColumnsRead
     public bool HidesLambda(int row)
     {
         double lambda = Recorded(Channel.Lambda, row);
-        return StuckLambda.Holds(lambda) && lambda <= LeanFrom;
+        return StuckLambda.Holds(lambda) && lambda <= LeanFromAt(row);
     }
 
     /// <summary>A value in SI from other channels of the row, whether or not its own holds one; NaN where there is none.</summary>
