@@ -23,7 +23,7 @@ public class FindingBlockTests
         RunFindings findings = Of("Speed,Boost,Rail,Pulse,Lambda\n3000,0.20,320,6.1,0.82\n4000,0.40,345,7.0,0.82\n");
 
         Table table = FindingTables.Findings(findings);
-        Assert.Equal(10, table.Rows.Count);
+        Assert.Equal(11, table.Rows.Count);
         Assert.Equal(["Verdict", findings.Verdict.ToString()], table.Rows[0]);
         Assert.Contains(table.Rows, row => row[0] == "Regulator" && row[1].StartsWith("cannot tell: ", StringComparison.Ordinal));
         Assert.Contains(table.Rows, row => row[0] == "BSFC" && row[1].StartsWith("cannot tell: ", StringComparison.Ordinal));

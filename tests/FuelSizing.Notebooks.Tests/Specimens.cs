@@ -266,6 +266,12 @@ internal static class Specimens
         yield return MixtureSizing.FitRisingRate(blind, line, [Rpm(3000), Rpm(6500)], Conditions.Default, bounds);
         yield return blind.Pull(line, Rpm(2500), Rpm(6500));
         yield return blind.WithEachFailure(line, Rpm(2500), Rpm(6500), Conditions.Default);
+        RecordedRun pull = RecordedRun.Of(
+            Hostile,
+            Atmosphere.Standard,
+            [.. Enumerable.Range(0, 12).Select(row => RunRow.Of(
+                row + 1, Rpm(3000 + (row * 300)), manifoldAbsolute: Kpa(143), railGauge: Kpa(352), injectorPulse: Ms(5.3), lambda: 1.02 + (0.01 * row)))]);
+        yield return RunFindings.Of(blind, pull).Mixture;
         yield return blind.With(PumpSeries.Of(SeriesBypass.None, Pump.From(Curve(300)), Pump.From(Curve(290))))
             .WithEachFailure(line, Rpm(2500), Rpm(6500), Conditions.Default);
     }
