@@ -6,6 +6,7 @@ using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
 using FuelSizing.Logs;
+using FuelSizing.Points;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
@@ -119,6 +120,7 @@ public sealed class HostilePageTests : IDisposable
         (string, OperatingResult) named = (text, result);
         PlotAxis axis = new(text, text);
         yield return new SizingSheet(sweep, text);
+        yield return new PullSheet(PullSheetTests.Of(MixtureLimits.Of(0.9), text), text);
         yield return SizingTables.Steps(result);
         yield return SizingTables.Working(result);
         yield return SizingTables.Demand(sweep);

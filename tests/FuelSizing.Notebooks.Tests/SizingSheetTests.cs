@@ -17,7 +17,8 @@ namespace FuelSizing.Notebooks.Tests;
 /// <summary>The printable sheet, on an invented engine whose every part has something to say.</summary>
 public class SizingSheetTests
 {
-    private const string FileVariable = "FUELSIZING_SHEET";
+    /// <summary>Where the sheets go that a printer is to try.</summary>
+    internal const string FolderVariable = "FUELSIZING_SHEETS";
 
     private static readonly SweepResult Full = Sweep();
 
@@ -73,9 +74,9 @@ public class SizingSheetTests
     {
         string page = new SizingSheet(Full, "Two litres on trial, with every part that has a limit").ToDocument();
         Assert.True(Full.Standings.Count >= 9 && Full.Remedies.Count >= 7 && Full.Notes.Count >= 2, $"{Full.Standings.Count} parts, {Full.Remedies.Count} changes, {Full.Notes.Count} notes");
-        if (Environment.GetEnvironmentVariable(FileVariable) is { Length: > 0 } file)
+        if (Environment.GetEnvironmentVariable(FolderVariable) is { Length: > 0 } folder)
         {
-            File.WriteAllText(file, page);
+            File.WriteAllText(Path.Combine(folder, "sizing.html"), page);
         }
     }
 

@@ -43,6 +43,7 @@ public sealed partial class UnitStyleTests
             UncertaintyTables.Inputs(unsure, Us),
             UncertaintyPlots.Tornado(unsure.Tornado(SystemOutput.RailGauge), Us),
             new SizingSheet(Swept, "In the other units", style: Us),
+            new PullSheet(PullSheetTests.Pull, "In the other units", style: Us),
         ];
 
         foreach (IDisplayBlock block in blocks)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Reflection;
 using System.Xml.Linq;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
@@ -23,7 +22,6 @@ public sealed class SizingSheet : IDisplayBlock
     // What fits one page with the longest texts that the library writes.
     private const int MaximumRemedies = 8;
     private const int MaximumNotes = 4;
-    private const int MaximumCharacters = 160;
 
     private readonly SweepResult _sweep;
     private readonly TextStyle _style;
@@ -39,13 +37,7 @@ public sealed class SizingSheet : IDisplayBlock
     {
         ArgumentNullException.ThrowIfNull(sweep);
         (_sweep, _style) = (sweep, style ?? Units.Current);
-        Title = Require.Text(title, nameof(title));
-        if (Title.Length > MaximumCharacters)
-        {
-            throw new ArgumentException($"title has {Title.Length} characters; at most {MaximumCharacters} fit the page's head.", nameof(title));
-        }
-
-        Date = date;
+        (Title, Date) = (SheetPage.TitleOf(title), date);
     }
 
     /// <summary>What was sized.</summary>
@@ -55,27 +47,14 @@ public sealed class SizingSheet : IDisplayBlock
     public DateOnly? Date { get; }
 
     /// <summary>The library's version, which the sheet names.</summary>
-    public static string Version { get; } = typeof(SweepResult).Assembly
-        .GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+    public static string Version => SheetPage.Version;
 
     /// <summary>The whole page, for a browser.</summary>
     /// <returns>A self-contained HTML document that runs no script and loads nothing.</returns>
-    public string ToDocument() => "<!DOCTYPE html>\n" + new XElement(
-        "html",
-        new XAttribute("lang", "en"),
-        new XElement(
-            "head",
-            new XElement("meta", new XAttribute("charset", "utf-8")),
-            new XElement("meta", new XAttribute("http-equiv", "Content-Security-Policy"), new XAttribute("content", SheetStyle.ContentPolicy)),
-            new XElement("meta", new XAttribute("name", "viewport"), new XAttribute("content", "width=device-width, initial-scale=1")),
-            new XElement("title", Title),
-            new XElement("style", SheetStyle.Page)),
-        new XElement("body", Body())).ToString(SaveOptions.DisableFormatting) + "\n";
+    public string ToDocument() => SheetPage.Document(Title, Body());
 
     /// <inheritdoc/>
-    public string ToHtml() =>
-        new XElement("div", new XAttribute("class", SheetStyle.BlockClass), new XElement("style", SheetStyle.Block), Body())
-            .ToString(SaveOptions.DisableFormatting);
+    public string ToHtml() => SheetPage.Block(Body());
 
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', [Head(), .. Sections().SelectMany(Text)]);
@@ -86,18 +65,6 @@ public sealed class SizingSheet : IDisplayBlock
     private static IEnumerable<string> Text((string Title, IReadOnlyList<IReadOnlyList<string>> Rows) section) =>
         [string.Empty, section.Title, .. section.Rows.Select(row => $"  {string.Join(" | ", row.Where(cell => cell.Length > 0))}")];
 
-    private static XElement Section((string Title, IReadOnlyList<IReadOnlyList<string>> Rows) section) =>
-        new(
-            "section",
-            new XElement("h2", section.Title),
-            new XElement("table", new XElement("tbody", section.Rows.Select(row =>
-                new XElement("tr", row.Select((cell, place) => place == 0
-                    ? new XElement("th", new XAttribute("scope", "row"), cell)
-                    : new XElement("td", IsShort(place, row) ? new XAttribute("class", "short") : null, cell)))))));
-
-    // Beside a sentence, a figure or a place keeps to one line.
-    private static bool IsShort(int place, IReadOnlyList<string> row) => row.Count > 2 && place != 2;
-
     private static IReadOnlyList<string>[] Cut(IEnumerable<IReadOnlyList<string>> rows, int maximum, string rest)
     {
         IReadOnlyList<string>[] all = [.. rows];
@@ -106,24 +73,11 @@ public sealed class SizingSheet : IDisplayBlock
             : [.. all.Take(maximum), ["", string.Create(CultureInfo.InvariantCulture, $"and {all.Length - maximum} more {rest}")]];
     }
 
-    private XElement[] Body()
-    {
-        var (word, sign, edge, ground) = BlockStyle.For(SizingCallouts.Verdict(_sweep.Verdict, _style).Kind);
-        return
-        [
-            new XElement("header", new XElement("h1", Title), new XElement("p", Head())),
-            new XElement(
-                "p",
-                new XAttribute("class", "verdict"),
-                new XAttribute("style", $"border-color:{edge};background:{ground}"),
-                new XElement("strong", new XAttribute("style", $"color:{edge}"), $"{sign} {word}"),
-                $" {PartText.Say(_sweep.Verdict.Headline, _style)}"),
-            .. Sections().Skip(1).Select(Section),
-        ];
-    }
+    private XElement[] Body() =>
+        [.. SheetPage.Head(Title, Head(), _sweep.Verdict, _style), .. Sections().Skip(1).Select(section => SheetPage.Section(section.Title, section.Rows))];
 
     private string Head() =>
-        $"{(Date is { } day ? $"{day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, " : string.Empty)}calculated with FuelSizing {Version}; {_style.Boost(_sweep.Boosts[0])} to {_style.Boost(_sweep.Boosts[^1])}, {_style.Of(_sweep.Speeds[0])} to {_style.Of(_sweep.Speeds[^1])}";
+        $"{SheetPage.Origin(Date)}; {_style.Boost(_sweep.Boosts[0])} to {_style.Boost(_sweep.Boosts[^1])}, {_style.Of(_sweep.Speeds[0])} to {_style.Of(_sweep.Speeds[^1])}";
 
     private IEnumerable<(string Title, IReadOnlyList<IReadOnlyList<string>> Rows)> Sections()
     {

@@ -76,6 +76,16 @@ public sealed record MixtureLimits
                 : null);
     }
 
+    /// <summary>The leanest lambda that is allowed at a boost.</summary>
+    /// <param name="boost">Manifold gauge pressure, −95 to 400 kPa.</param>
+    /// <returns>Lambda; none under the first boost of the table, where the mixture is not judged for being lean.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The boost is outside its range.</exception>
+    public double? LeanestAllowed(Pressure boost)
+    {
+        double allowed = LeanestAt<Real>(ManifoldPressure.Within(boost, nameof(boost)).Pascals);
+        return double.IsFinite(allowed) ? allowed : null;
+    }
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>
