@@ -255,6 +255,11 @@ internal static class Specimens
             recorded,
         ];
         yield return controllers;
+        AlongSpeed table = AlongSpeed.Of(
+            SpeedRow.Of(Rpm(2500), 0.88, Ratio.FromPercent(58), Ratio.FromPercent(66)), SpeedRow.Of(Rpm(6500), 0.81, Ratio.FromPercent(64), Ratio.FromPercent(55)));
+        yield return table;
+        yield return table.Rows[0];
+        yield return system.Demand.With(table);
         yield return MixtureLimits.ByBoost([(Kpa(10), 0.9), (Kpa(60), 0.84)], 0.68);
         BoostLine line = HeldBoost.Of(Kpa(42), Rpm(3000), Rpm(6500), Rpm(2500));
         FuelSystem blind = system.With(recorded)

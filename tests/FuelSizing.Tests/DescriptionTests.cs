@@ -88,6 +88,16 @@ public class DescriptionTests
             nameof(DisplacementBoost.Of),
             [1.83, Volume.FromLiters(1.16), Wren.Percent(87)],
             [1.84, Volume.FromLiters(1.17), Wren.Percent(88)]),
+        Of(
+            typeof(SpeedRow),
+            nameof(SpeedRow.Of),
+            [Wren.Rpm(2400), 0.88, Wren.Percent(58), Wren.Percent(66)],
+            [Wren.Rpm(2500), 0.87, Wren.Percent(59), Wren.Percent(67)]),
+        Of(
+            typeof(AlongSpeed),
+            nameof(AlongSpeed.Of),
+            [new[] { SpeedRow.Of(Wren.Rpm(2400), 0.88), SpeedRow.Of(Wren.Rpm(6400), 0.81) }],
+            [new[] { SpeedRow.Of(Wren.Rpm(2400), 0.88), SpeedRow.Of(Wren.Rpm(6400), 0.8) }]),
         Of(Dunnock.Centrifugal, nameof(BeltDrivenBoost.WithDriveRatio), [9.1], [9.2]),
         Of(Dunnock.Displacement, nameof(BeltDrivenBoost.WithMaximumCompressorSpeed), [Wren.Rpm(13_000)], [Wren.Rpm(13_100)]),
         Demand,

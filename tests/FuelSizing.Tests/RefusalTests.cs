@@ -184,6 +184,12 @@ public class RefusalTests
         new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.WithCompressorPulley), Wren.Percent(-12)),
         new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.WithCrankPulley), Wren.Percent(12)),
         new(Dunnock.Centrifugal, typeof(BeltDrivenBoost), nameof(BeltDrivenBoost.WithMaximumCompressorSpeed), Wren.Rpm(52_000)),
+        new(
+            Wren.Demand().With(AlongSpeed.Of(SpeedRow.Of(Wren.Rpm(1000), 0.9), SpeedRow.Of(Wren.Rpm(6000), 0.8))),
+            typeof(FuelDemandModel),
+            nameof(FuelDemandModel.TargetLambdaAt),
+            Wren.Rpm(3000)),
+        new(null, typeof(SpeedRow), nameof(SpeedRow.Of), Wren.Rpm(3000), 0.82, Wren.Percent(66), Wren.Percent(60)),
         new(Wren.Demand(), typeof(FuelDemandModel), nameof(FuelDemandModel.At), Wren.Rpm(3000), Wren.Kpa(50), Atmosphere.Standard),
         new(null, typeof(TestFluid), nameof(TestFluid.Of), "t", Density.FromKilogramsPerCubicMeter(700)),
         new(
@@ -309,6 +315,7 @@ public class RefusalTests
             Wren.DeadTime,
             Wren.Volt(13.5),
             Wren.Kpa(300)),
+        new(MixtureLimits.Of(0.9), typeof(MixtureLimits), nameof(MixtureLimits.LeanestAllowed), Wren.Kpa(50)),
         new(null, typeof(MixtureLimits), nameof(MixtureLimits.Of), 0.9, Wren.Kpa(10), 0.7),
         new(null, typeof(MixtureLimits), nameof(MixtureLimits.ByBoost), new[] { (Wren.Kpa(10), 0.9), (Wren.Kpa(60), 0.84) }, 0.7),
         new(null, typeof(Fixed), nameof(Fixed.At), Wren.Kpa(400), VolumeFlow.FromLitersPerHour(10)),

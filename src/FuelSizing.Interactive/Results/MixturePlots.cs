@@ -37,8 +37,9 @@ public static class MixturePlots
         TextStyle style = Units.Current;
         FuelSystem first = pulls[0].Pull.System;
         double target = first.Demand.Consumption.Lambda;
+        bool isTargetLine = first.Demand.AlongSpeed?.Rows[0].Lambda is not null;
         MixtureLimits? limits = first.Limits.Mixture;
-        if (pulls.Any(one => !one.Pull.System.Demand.Consumption.Lambda.Equals(target) || !Equals(one.Pull.System.Limits.Mixture, limits)))
+        if (pulls.Any(one => !one.Pull.System.Demand.Consumption.Lambda.Equals(target) || !Equals(one.Pull.System.Demand.AlongSpeed, first.Demand.AlongSpeed) || !Equals(one.Pull.System.Limits.Mixture, limits)))
         {
             throw new ArgumentException(
                 "pulls differ in target lambda or in the lambda allowed, so one limit line would be wrong for some. Give each a plot of its own.", nameof(pulls));
@@ -56,9 +57,10 @@ public static class MixturePlots
                     ? pulls.Where(one => one.Pull.Results.Any(result => LeanestAllowed(result) is not null)).Select(one =>
                         Line(pulls.Count == 1 ? "leanest allowed" : $"leanest allowed, {one.Name}", one.Pull.Results, LeanestAllowed, style))
                     : [],
+                .. isTargetLine ? [Line("target", pulls[0].Pull.Results, result => result.Mixture.TargetLambda, style)] : (PlotLine[])[],
             ])
-            .WithLimit($"target {style.Number(target, "N3")}", target)
             .With(style);
+        plot = isTargetLine ? plot : plot.WithLimit($"target {style.Number(target, "N3")}", target);
         return limits is { Leanest: [(var boost, var leanest)] }
             ? plot.WithLimit($"leanest allowed, from {style.Boost(boost)}", leanest)
             : plot;

@@ -161,7 +161,7 @@ internal sealed class RunTrace
             Channel.RailGauge when result.RailState != RailState.NotCovered => _style.Units.Pressure.ValueOf(result.RailGauge),
             Channel.InjectorPulse => Known(result.Pulse, pulse => pulse.Milliseconds),
             Channel.DutyCycle => Known(result.DutyCycle, duty => duty.Percent),
-            Channel.Lambda => _check.Plan.Demand.Consumption.Lambda,
+            Channel.Lambda => result.Mixture.TargetLambda,
             Channel.FuelVolumeFlow => _style.Units.PumpFlow.ValueOf(result.InjectedFlow),
             Channel.FuelMassFlow => _style.Units.MassFlow.ValueOf(result.Demand.MassFlow),
             _ => double.NaN,

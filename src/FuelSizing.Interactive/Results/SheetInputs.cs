@@ -38,8 +38,8 @@ internal static class SheetInputs
         Engine engine = system.Demand.Engine;
         return
         [
-            ("Engine", $"{engine.Name}: {style.Of(engine.Displacement)}, {style.Count(engine.Cylinders)} cylinders, {(engine.Cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke")}, up to {style.Of(engine.SpeedLimit)}; {Charged(system.Demand.Induction, style)}"),
-            (Fuel, $"{burning.Fuel.Name}, lambda {style.Number(burning.Lambda)}, BSFC {style.Of(burning.BrakeSpecificFuelConsumption)}{(burning.IsConverted ? $" by heating value from {style.Of(burning.StatedConsumption)} on {burning.StatedFuel.Name}" : string.Empty)}"),
+            ("Engine", $"{engine.Name}: {style.Of(engine.Displacement)}, {style.Count(engine.Cylinders)} cylinders, {(engine.Cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke")}, up to {style.Of(engine.SpeedLimit)}; {Charged(system.Demand.Induction, style)}{(system.Demand.AlongSpeed is { } table ? $"; by speed: {EngineShown.Columns(table, style)}" : string.Empty)}"),
+            (Fuel, $"{burning.Fuel.Name}, lambda {(system.Demand.AlongSpeed?.Rows[0].Lambda is null ? style.Number(burning.Lambda) : "by speed")}, BSFC {style.Of(burning.BrakeSpecificFuelConsumption)}{(burning.IsConverted ? $" by heating value from {style.Of(burning.StatedConsumption)} on {burning.StatedFuel.Name}" : string.Empty)}"),
             ("Injectors", $"{style.Count(system.Injectors.Count)} × {injector.Name}: {style.InjectorFlow(injector.StaticFlow)} at {style.Of(injector.RatedDifferential)} on {injector.TestFluid.Name}, linear from {style.Of(injector.MinimumLinearPulse)}"),
             ("Regulator", PartText.Say(system.Regulator, style)),
             ("Pump", $"{system.Pump.Name}{Wiring(system, style)}"),

@@ -68,15 +68,23 @@ public static class UncertaintyPlots
 
         double[] speeds = [.. result.Mixture.Select(place => style.Units.Speed.ValueOf(place.Point.Speed))];
         double target = result.System.Nominal.Demand.Consumption.Lambda;
+        bool isTargetLine = result.System.Nominal.Demand.AlongSpeed?.Rows[0].Lambda is not null;
         PlotLine Line(string name, Ratio share) => new(
             name, speeds, [.. result.Mixture.Select(place => place.Lambda.Percentile(share) is { } at && double.IsFinite(at) ? at : double.NaN)]);
         LinePlot plot = new LinePlot(
             "Lambda of the leanest cylinder along the line",
             new PlotAxis("Engine speed", style.Units.Speed.Unit),
             new PlotAxis("Lambda", "1"),
-            [Line("95th percentile", High), Line("median", Ratio.FromPercent(50)), Line("5th percentile", Low)])
-            .WithLimit($"target {style.Number(target, "N3")}", target)
+            [
+                Line("95th percentile", High),
+                Line("median", Ratio.FromPercent(50)),
+                Line("5th percentile", Low),
+                .. isTargetLine
+                    ? [new("target", speeds, [.. result.System.NominalResults.Select(place => place.Mixture.TargetLambda)])]
+                    : (PlotLine[])[],
+            ])
             .With(style);
+        plot = isTargetLine ? plot : plot.WithLimit($"target {style.Number(target, "N3")}", target);
         return result.System.Nominal.Limits.Mixture is { Leanest: [(var boost, var leanest)] }
             ? plot.WithLimit($"leanest allowed, from {style.Boost(boost)}", leanest)
             : plot;

@@ -26,13 +26,20 @@ internal static class EngineShown
             [
                 new("Displacement", "V_d", style.Of(model.Engine.Displacement), $"{style.Count(model.Engine.Cylinders)} cylinders, {Cycle(model.Engine.Cycle)}"),
                 .. Charging(model.Induction, style),
-                new("Lambda", "λ", style.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
+                model.AlongSpeed is { } table
+                    ? Fact.Words("By speed", Columns(table, style))
+                    : new("Lambda", "λ", style.Number(model.Consumption.Lambda), model.Consumption.Fuel.Name),
                 new("BSFC", "b", style.Of(model.Consumption.BrakeSpecificFuelConsumption), model.Consumption.IsConverted ? $"by heating value from {style.Of(model.Consumption.StatedConsumption)} on {model.Consumption.StatedFuel.Name}" : string.Empty),
                 new("Mechanical efficiency", "η_m", style.Of(model.MechanicalEfficiency), $"of the measured pull, at {style.Of(model.MechanicalEfficiencySpeed)}"),
                 Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.MinimumSpeed, model.VolumetricEfficiency.MaximumSpeed, style)}"),
                 Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.MinimumSpeed, model.MeasuredPower.MaximumSpeed, style)}"),
                 Fact.Words("Parts are sized for", Basis(model.Basis)),
             ]));
+        Shown.By<AlongSpeed>((table, style) => new(
+            "What changes with engine speed",
+            [.. table.Rows.SelectMany(row => Row(row, style))],
+            "Straight between these speeds; no data beyond them."));
+        Shown.By<SpeedRow>((row, style) => new("At one engine speed", [.. Row(row, style)]));
         Shown.By<VolumetricEfficiency>((table, style) => new(
             "Volumetric efficiency",
             [.. Speeds(table.MinimumSpeed, table.MaximumSpeed).Select(speed => new Fact($"At {style.Of(speed)}", "η_v", style.DutyCycle(table.At(speed))))],
@@ -95,6 +102,30 @@ internal static class EngineShown
             .. induction.CoolantTemperature is { } coolant ? (Fact[])[new("Cooler's coolant", "T_c", style.Of(coolant))] : [],
             .. induction.Drive == CompressorDrive.Belt ? (Fact[])[new("Belt's efficiency", "η_b", style.Of(induction.DriveEfficiency))] : [],
         ];
+
+    private static IEnumerable<Fact> Row(SpeedRow row, TextStyle style) =>
+    [
+        new("Engine speed", "n", style.Of(row.Speed)),
+        .. row.Lambda is { } lambda ? (Fact[])[new("Target lambda", "λ_t", MixtureText.Lambda(lambda, style))] : [],
+        .. row.CompressorEfficiency is { } compressor ? (Fact[])[new("Compressor's efficiency", "η_c", style.Of(compressor))] : [],
+        .. row.CoolerEffectiveness is { } cooler ? (Fact[])[new("Cooler's effectiveness", "ε", style.Of(cooler))] : [],
+    ];
+
+    /// <summary>What changes with speed, and between which ends.</summary>
+    internal static string Columns(AlongSpeed table, TextStyle style) => string.Join("; ", new[]
+    {
+        Ends(table, "lambda", row => row.Lambda, (double lambda) => MixtureText.Lambda(lambda, style)),
+        Ends(table, "compressor", row => row.CompressorEfficiency, share => style.Of(share)),
+        Ends(table, "cooler", row => row.CoolerEffectiveness, share => style.Of(share)),
+        $"{Range(table.MinimumSpeed, table.MaximumSpeed, style)}",
+    }.Where(text => text.Length > 0));
+
+    private static string Ends<T>(AlongSpeed table, string name, Func<SpeedRow, T?> of, Func<T, string> text)
+        where T : struct, IComparable<T>
+    {
+        T[] known = [.. table.Rows.Select(of).OfType<T>()];
+        return known.Length == 0 ? string.Empty : $"{name} {text(known.Min())} to {text(known.Max())}";
+    }
 
     private static IEnumerable<RotationalSpeed> Speeds(RotationalSpeed minimum, RotationalSpeed maximum) =>
         Enumerable.Range(0, CurvePoints).Select(point => minimum + ((maximum - minimum) * point / (CurvePoints - 1)));

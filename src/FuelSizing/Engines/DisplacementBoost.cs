@@ -82,7 +82,7 @@ public sealed record DisplacementBoost : BeltDrivenBoost
     internal override double PascalsAt(double revolutionsPerSecond, FuelDemandModel demand, Atmosphere atmosphere)
     {
         Curve efficiency = demand.VolumetricEfficiency.BySpeed;
-        if (!efficiency.Covers(revolutionsPerSecond))
+        if (!efficiency.Covers(revolutionsPerSecond) || demand.AlongSpeed?.Any.Covers(revolutionsPerSecond) == false)
         {
             return double.NaN;
         }
@@ -90,35 +90,42 @@ public sealed record DisplacementBoost : BeltDrivenBoost
         // In units of ambient pressure the boost is of the order of one, as the solver wants it.
         double maximum = ManifoldPressure.Maximum.Pascals / atmosphere.Pascals;
         double boost = Bracket.Of(
-            new Surplus(demand.Constants, atmosphere.Pascals, atmosphere.Kelvins, Wanted(demand, atmosphere, efficiency.At(revolutionsPerSecond))),
+            new Surplus(demand.ConstantsAt(revolutionsPerSecond), atmosphere.Pascals, atmosphere.Kelvins, Wanted(demand, atmosphere, efficiency.At(revolutionsPerSecond))),
             0,
             maximum);
         return boost < maximum ? boost * atmosphere.Pascals : double.PositiveInfinity;
     }
 
-    internal override (double First, double Last) SpeedsFor(FuelDemandModel demand) =>
-        (demand.VolumetricEfficiency.BySpeed.First, demand.VolumetricEfficiency.BySpeed.Last);
+    internal override (double First, double Last) SpeedsFor(FuelDemandModel demand)
+    {
+        Curve efficiency = demand.VolumetricEfficiency.BySpeed;
+        Curve other = demand.AlongSpeed?.Any ?? efficiency;
+        return (Math.Max(efficiency.First, other.First), Math.Min(efficiency.Last, other.Last));
+    }
 
     // Those of the table of volumetric efficiency, and where the bypass valve begins to open.
     internal override IReadOnlyList<double> KnotsFor(FuelDemandModel demand, Atmosphere atmosphere)
     {
         Curve efficiency = demand.VolumetricEfficiency.BySpeed;
-        double opens = Wanted(demand, atmosphere, 1) / Surplus.Density(demand.Constants, 0, atmosphere.Pascals, atmosphere.Kelvins);
         (double X, double Y)[] points = [.. efficiency.Points];
         List<double> knots = [points[0].X];
         foreach (((double X, double Y) from, (double X, double Y) to) in points.Zip(points.Skip(1)))
         {
-            if ((from.Y < opens) != (to.Y < opens))
+            if ((from.Y < OpensAt(from.X)) != (to.Y < OpensAt(to.X)))
             {
-                double sign = from.Y < opens ? 1 : -1;
+                double sign = from.Y < OpensAt(from.X) ? 1 : -1;
                 knots.Add(from.X + ((to.X - from.X) * Bracket.Of(
-                    share => sign * (1 - (efficiency.At(from.X + ((to.X - from.X) * share)) / opens)), 0, 1)));
+                    share => sign * (1 - (efficiency.At(from.X + ((to.X - from.X) * share)) / OpensAt(from.X + ((to.X - from.X) * share)))), 0, 1)));
             }
 
             knots.Add(to.X);
         }
 
         return [.. knots.Distinct()];
+
+        // The volumetric efficiency at which the engine draws all that the compressor passes without boost.
+        double OpensAt(double speed) =>
+            Wanted(demand, atmosphere, 1) / Surplus.Density(demand.ConstantsAt(speed), 0, atmosphere.Pascals, atmosphere.Kelvins);
     }
 
     /// <summary>The density in the manifold at which the engine draws what the compressor passes, kg/m³.</summary>

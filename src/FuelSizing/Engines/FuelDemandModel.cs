@@ -21,6 +21,7 @@ public sealed record FuelDemandModel
         .Number(model => model.MechanicalEfficiency.DecimalFractions)
         .Number(model => model.MechanicalEfficiencySpeed.RevolutionsPerSecond)
         .Value(model => model.Consumption)
+        .Value(model => model.AlongSpeed)
         .Value(model => model.Basis);
 
     // Nearer to a bound than this share of it, the comparison is left to the units.
@@ -39,16 +40,16 @@ public sealed record FuelDemandModel
         Ratio mechanicalEfficiency,
         RotationalSpeed mechanicalEfficiencySpeed,
         FuelConsumption consumption,
-        DemandBasis basis)
+        DemandBasis basis,
+        AlongSpeed? alongSpeed = null)
     {
-        (Engine, Induction, Consumption, Basis) = (engine, induction, consumption, basis);
+        (Engine, Induction, Consumption, Basis, AlongSpeed) = (engine, induction, consumption, basis, alongSpeed);
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
         (MechanicalEfficiency, MechanicalEfficiencySpeed) = (mechanicalEfficiency, mechanicalEfficiencySpeed);
         Constants = ConstantsOf<Real>();
-        _minimum = Math.Max(volumetricEfficiency.BySpeed.First, measuredPower.BySpeed.First) * (1 + Hair);
-        _maximum = Math.Min(
-            engine.SpeedLimit.RevolutionsPerSecond,
-            Math.Min(volumetricEfficiency.BySpeed.Last, measuredPower.BySpeed.Last)) * (1 - Hair);
+        Curve[] tables = [volumetricEfficiency.BySpeed, measuredPower.BySpeed, .. alongSpeed is null ? (Curve[])[] : [alongSpeed.Any]];
+        _minimum = tables.Max(table => table.First) * (1 + Hair);
+        _maximum = Math.Min(engine.SpeedLimit.RevolutionsPerSecond, tables.Min(table => table.Last)) * (1 - Hair);
         _maximumBoost = induction.Drive == CompressorDrive.None ? 0 : double.PositiveInfinity;
         _minimumManifold = ManifoldPressure.MinimumAbsolute.Pascals * (1 + Hair);
     }
@@ -61,6 +62,9 @@ public sealed record FuelDemandModel
 
     /// <summary>Fuel, lambda and BSFC.</summary>
     public FuelConsumption Consumption { get; }
+
+    /// <summary>What changes with engine speed; none where target lambda, compressor and cooler are the same at every speed.</summary>
+    public AlongSpeed? AlongSpeed { get; }
 
     /// <summary>Which estimate the parts are sized for.</summary>
     public DemandBasis Basis { get; }
@@ -131,6 +135,41 @@ public sealed record FuelDemandModel
     /// <summary>What the chain of equations is given, the same at every point.</summary>
     internal DemandConstants<Real> Constants { get; }
 
+    /// <summary>The same engine, of which target lambda, the compressor's efficiency or the cooler's effectiveness change with speed.</summary>
+    /// <param name="alongSpeed">The table; where it holds no data the demand is not known.</param>
+    /// <returns>The model.</returns>
+    /// <exception cref="ArgumentException">The table has a compressor or a cooler, and the engine has none.</exception>
+    public FuelDemandModel With(AlongSpeed alongSpeed)
+    {
+        ArgumentNullException.ThrowIfNull(alongSpeed);
+        return Induction.Drive == CompressorDrive.None && (alongSpeed.Compressor ?? alongSpeed.Cooler) is not null
+            ? throw new ArgumentException(
+                $"alongSpeed has a compressor or a cooler, and {Engine.Name} is {Induction}. Leave these columns out, or describe the induction as turbocharged or belt-driven.",
+                nameof(alongSpeed))
+            : new(Engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, alongSpeed);
+    }
+
+    /// <summary>The lambda that the engine is meant to have at a speed.</summary>
+    /// <param name="speed">Within the table by speed, if there is one.</param>
+    /// <returns>Air–fuel ratio ÷ stoichiometric ratio.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The speed lies outside the table.</exception>
+    public double TargetLambdaAt(RotationalSpeed speed) => AlongSpeed?.Lambda is { } table
+        ? table.At(EngineSpeed.Covered(speed, table, "table by speed", nameof(speed)))
+        : Consumption.Lambda;
+
+    /// <summary>The same at a speed in rev/s; past the ends of the table that of its end.</summary>
+    internal double TargetLambdaAt(double speed) => AlongSpeed?.Lambda?.Nearest(speed) ?? Consumption.Lambda;
+
+    /// <summary>What the chain of equations is given at a speed, rev/s; past the ends of the table what it is given at its end.</summary>
+    internal DemandConstants<Real> ConstantsAt(double speed) => AlongSpeed is null
+        ? Constants
+        : Constants with
+        {
+            CompressorEfficiency = AlongSpeed.Compressor?.Nearest(speed) ?? Induction.CompressorEfficiency.DecimalFractions,
+            CoolerEffectiveness = AlongSpeed.Cooler?.Nearest(speed) ?? Induction.CoolerEffectiveness.DecimalFractions,
+            AirFuelRatio = Combustion.AirFuelRatio<Real>(TargetLambdaAt(speed), Consumption.Fuel.AirFuelRatio),
+        };
+
     /// <summary>The same engine on another fuel: its BSFC goes with 1/heating value (<see cref="FuelConsumption.With"/>).</summary>
     /// <param name="fuel">What the engine burns then.</param>
     /// <returns>The model.</returns>
@@ -138,7 +177,7 @@ public sealed record FuelDemandModel
 
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
-        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis);
+        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis, AlongSpeed);
 
     /// <summary>The model in SI numbers, for one number or for many at once.</summary>
     internal DemandConstants<T> ConstantsOf<T>()
@@ -167,8 +206,11 @@ public sealed record FuelDemandModel
     /// <param name="atmosphere">The ambient air.</param>
     /// <returns>Fuel both ways, with every step.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere) =>
-        new(DemandChain.Evaluate(Constants, InputAt(speed, boost, atmosphere)), Basis);
+    public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
+    {
+        DemandInput<Real> input = InputAt(speed, boost, atmosphere);
+        return new(DemandChain.Evaluate(ConstantsAt(input.Speed), input), Basis);
+    }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
@@ -181,7 +223,7 @@ public sealed record FuelDemandModel
     /// <summary>Engine, fuel and lambda.</summary>
     /// <returns>For instance <c>engine A on petrol at lambda 0.82, 315 g/kWh</c>.</returns>
     public override string ToString() =>
-        $"{Engine.Name} on {Consumption}";
+        $"{Engine.Name} on {Consumption}{(AlongSpeed is null ? string.Empty : $"; {AlongSpeed}")}";
 
     /// <summary>What the chain of equations is given at a point.</summary>
     internal DemandInput<Real> InputAt(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
@@ -199,6 +241,11 @@ public sealed record FuelDemandModel
         double airSpeed = EngineSpeed.Covered(
             speed, VolumetricEfficiency.BySpeed, "volumetric-efficiency table", nameof(speed));
         double powerSpeed = EngineSpeed.Covered(speed, MeasuredPower.BySpeed, "power curve", nameof(speed));
+        if (AlongSpeed is not null)
+        {
+            EngineSpeed.Covered(speed, AlongSpeed.Any, "table by speed", nameof(speed));
+        }
+
         ManifoldPressure.Within(boost, nameof(boost));
         if (Induction.Drive == CompressorDrive.None && boost > Pressure.Zero)
         {
@@ -231,7 +278,7 @@ public sealed record FuelDemandModel
         bool inside = revolutions > _minimum && revolutions < _maximum
             && pascals < _maximumBoost && pascals + (Real)atmosphere.Pascals > _minimumManifold;
         return DemandChain.Evaluate(
-            Constants,
+            AlongSpeed is null ? Constants : ConstantsAt(revolutions),
             inside ? Input(revolutions, revolutions, pascals, atmosphere) : InputAt(speed, boost, atmosphere));
     }
 

@@ -113,6 +113,20 @@ public sealed record Induction
         "Give the temperature at which air or water enters the charge cooler.",
         name);
 
+    internal static Ratio WithinEfficiency(Ratio efficiency, string name) => Guard.Between(
+        efficiency,
+        Ratio.FromPercent(30),
+        Ratio.FromPercent(90),
+        "Read the isentropic efficiency off the compressor's map at the planned flow.",
+        name);
+
+    internal static Ratio WithinEffectiveness(Ratio effectiveness, string name) => Guard.Between(
+        effectiveness,
+        Ratio.Zero,
+        Ratio.FromPercent(95),
+        "Give the temperature drop ÷ the maximum possible; zero where there is no cooler.",
+        name);
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>
@@ -136,18 +150,8 @@ public sealed record Induction
         Ratio driveEfficiency) =>
         new(
             drive,
-            Guard.Between(
-                compressorEfficiency,
-                Ratio.FromPercent(30),
-                Ratio.FromPercent(90),
-                "Read the isentropic efficiency off the compressor's map at the planned flow.",
-                nameof(compressorEfficiency)),
-            Guard.Between(
-                coolerEffectiveness,
-                Ratio.Zero,
-                Ratio.FromPercent(95),
-                "Give the temperature drop ÷ the maximum possible; zero where there is no cooler.",
-                nameof(coolerEffectiveness)),
+            WithinEfficiency(compressorEfficiency, nameof(compressorEfficiency)),
+            WithinEffectiveness(coolerEffectiveness, nameof(coolerEffectiveness)),
             Guard.Between(
                 coolerPressureLoss,
                 Pressure.Zero,

@@ -62,10 +62,10 @@ internal static class RunVerdict
             worst.IsPlanLimit
                 ? Statement.Of(
                     "run.leaner-than-allowed",
-                    $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {worst.Limit:0.00} the leanest that the plan allows there; a lean mixture under load detonates and destroys an engine in seconds{Cause(findings)}")
+                    $"lean {lean.Load}: {worst}, {worst.Planned:0.00} planned and {worst.Limit:0.00} the leanest that the plan allows there; a lean mixture under load detonates and destroys an engine in seconds{Cause(findings)}")
                 : Statement.Of(
                     "run.too-lean",
-                    $"lean {lean.Load}: {worst}, {lean.Planned:0.00} planned and {worst.Limit:0.00} the limit, 6 % over it (common practice, no source); a lean mixture under load detonates and destroys an engine in seconds{Cause(findings)}"),
+                    $"lean {lean.Load}: {worst}, {worst.Planned:0.00} planned and {worst.Limit:0.00} the limit, 6 % over it (common practice, no source); a lean mixture under load detonates and destroys an engine in seconds{Cause(findings)}"),
             lean.Gap)
         : new(Part.Mixture, Outcome.Holds, lean.Text, lean.Gap);
 

@@ -72,6 +72,9 @@ internal sealed class Curve : IEquatable<Curve>
             : throw new InvalidOperationException(
                 string.Create(CultureInfo.InvariantCulture, $"{x} lies outside the table's {First} to {Last}."));
 
+    /// <summary>The value at x; past an end that of the end.</summary>
+    public double Nearest(double x) => _scale * Between(Math.Clamp(x, First, Last));
+
     /// <summary>The values at all x, which the caller has found to be covered.</summary>
     /// <param name="x">A whole number of vectors.</param>
     /// <param name="values">Where to write them.</param>

@@ -20,7 +20,7 @@ public sealed class DeliveredMixture : IReadable
     {
         _mixture = mixture;
         Controller = parts.Controller;
-        TargetLambda = parts.Demand.Consumption.Lambda;
+        TargetLambda = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
         IsBelowLinearRange = mixture.OpenTime < parts.Injectors.Injector.MinimumOpenSeconds;
         TurnOverDifferential = parts.Controller.FollowsDifferential || double.IsNaN(mixture.Command.Pulse)
             ? null

@@ -105,7 +105,7 @@ public sealed class MixtureCause : IReadable
             ];
         }
 
-        double targetLambda = parts.Demand.Consumption.Lambda;
+        double targetLambda = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
         double air = required * demand.Density * (double)Combustion.AirFuelRatio<Real>(targetLambda, parts.Demand.Consumption.Fuel.AirFuelRatio);
         double wanted = mixture.Wanted.Fuel / demand.Density;
         double airFactor = air / mixture.Wanted.Air;

@@ -76,7 +76,7 @@ internal readonly struct MixtureSolver
             return Of(parts, demand, circuit);
         }
 
-        double lambda = parts.Demand.Consumption.Lambda;
+        double lambda = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
         return new()
         {
             Command = new(pulse, pulse, actual.StaticFlow, deadTime),
@@ -107,7 +107,7 @@ internal readonly struct MixtureSolver
         MixtureSolver solver = new(parts, demand);
         double gauge = solver._input.ManifoldAbsolute - (Real)solver._input.Ambient;
         double most = parts.Injectors.Injector.MaximumDifferential.Pascals;
-        double wanted = demand.Injected * (Real)parts.Demand.Consumption.Lambda / lambda;
+        double wanted = demand.Injected * (Real)parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond) / lambda;
 
         // Past the turn-over more pressure delivers less: the rising branch ends at the most that a pressure gives.
         double top = most;
@@ -134,6 +134,7 @@ internal readonly struct MixtureSolver
         Conditions conditions = demand.Point.Conditions;
         double required = FuelDemand.Chosen(demand.Chain, demand.Basis);
         double stoichiometric = model.Consumption.Fuel.AirFuelRatio;
+        double target = model.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
         return new()
         {
             Speed = demand.Point.RevolutionsPerSecond,
@@ -143,7 +144,7 @@ internal readonly struct MixtureSolver
             AmbientTemperature = conditions.Atmosphere.Kelvins,
 
             // Where fuel follows from power, the air is what that fuel burns with at its lambda.
-            Air = required * (double)Combustion.AirFuelRatio<Real>(model.Consumption.Lambda, stoichiometric),
+            Air = required * (double)Combustion.AirFuelRatio<Real>(target, stoichiometric),
             Displacement = model.Engine.Displacement.CubicMeters,
             RevolutionsPerCycle = model.Engine.RevolutionsPerCycle,
             AvailableTime = InjectorFlow.AvailableTime<Real>(
@@ -152,7 +153,7 @@ internal readonly struct MixtureSolver
             Density = demand.Density,
             StoichiometricRatio = stoichiometric,
             Required = required,
-            TargetLambda = model.Consumption.Lambda,
+            TargetLambda = target,
             Injectors = parts.Injectors,
         };
     }

@@ -49,6 +49,12 @@ internal sealed class PointKernel
     public PointKernel(SystemParts parts, Conditions conditions)
     {
         FuelDemandModel demand = parts.Demand;
+        if (demand.AlongSpeed is { } changing)
+        {
+            throw new ArgumentException(
+                $"system has figures {changing}, which a batch does not carry. Solve its points one by one, or sweep it.", nameof(parts));
+        }
+
         _parts = parts;
         _efficiency = demand.VolumetricEfficiency.BySpeed;
         _power = demand.MeasuredPower.BySpeed;

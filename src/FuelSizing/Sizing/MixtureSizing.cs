@@ -190,13 +190,12 @@ public static class MixtureSizing
             bounds.Ceiling,
             system.Regulator.MinimumReturnFlow));
 
-        private double Deviation(OperatingResult[] results)
+        private static double Deviation(OperatingResult[] results)
         {
             double largest = 0;
-            double target = system.Demand.Consumption.Lambda;
             foreach (OperatingResult result in results)
             {
-                double share = result.Mixture.Lambda is { } lambda && lambda > 0 ? Math.Abs((lambda / target) - 1) : double.PositiveInfinity;
+                double share = result.Mixture.Lambda is { } lambda && lambda > 0 ? Math.Abs((lambda / result.Mixture.TargetLambda) - 1) : double.PositiveInfinity;
                 largest = Math.Max(largest, share);
             }
 

@@ -25,7 +25,7 @@ internal static class DemandWorking
         bool belted = model.Constants.BeltShare > 0;
         string place = to.Style.Of(result.Point.Speed);
 
-        DemandConstants<Traced> engine = Engine(to, model, cycle, belted);
+        DemandConstants<Traced> engine = Engine(to, model, result.Point.Speed, cycle, belted);
         DemandInput<Traced> point = new(
             speed,
             boost,
@@ -72,16 +72,18 @@ internal static class DemandWorking
         return (state.ManifoldAbsolute, fuel);
     }
 
-    private static DemandConstants<Traced> Engine(Derivation to, FuelDemandModel model, Traced cycle, bool belted)
+    private static DemandConstants<Traced> Engine(Derivation to, FuelDemandModel model, RotationalSpeed speed, Traced cycle, bool belted)
     {
-        DemandConstants<Real> own = model.Constants;
+        double revolutions = speed.RevolutionsPerSecond;
+        DemandConstants<Real> own = model.ConstantsAt(revolutions);
+        string table = $"table by speed, at {to.Style.Of(speed)}";
         Induction induction = model.Induction;
         double peak = model.MeasuredPower.BySpeed.At(own.StatedSpeed);
         return new(
             to.Given("displacement", "V_d", own.Displacement, "m³", $"{Number(model.Engine.Displacement.Liters)} L", model.Engine.Name),
             cycle,
-            to.Given("compressor's efficiency", "η_c", own.CompressorEfficiency.Value, "1", to.Style.Of(induction.CompressorEfficiency), "induction"),
-            to.Given("cooler's effectiveness", "ε", own.CoolerEffectiveness, "1", to.Style.Of(induction.CoolerEffectiveness), "induction"),
+            Share("compressor's efficiency", "η_c", (double)own.CompressorEfficiency.Value, model.AlongSpeed?.Compressor is not null),
+            Share("cooler's effectiveness", "ε", (double)own.CoolerEffectiveness, model.AlongSpeed?.Cooler is not null),
             to.Given("pressure lost in the cooler", "Δp_c", own.CoolerLoss, "Pa", to.Style.Of(induction.CoolerPressureLoss), "induction"),
             (double)own.BeltShare,
             belted ? to.Given("belt's efficiency", "η_b", own.DriveEfficiency.Value, "1", to.Style.Of(induction.DriveEfficiency), "induction") : (double)own.DriveEfficiency.Value,
@@ -98,9 +100,15 @@ internal static class DemandWorking
             to.Given("speed at which it is stated", "n_0", own.StatedSpeed, "rev/s", to.Style.Of(model.MechanicalEfficiencySpeed), "measured pull"),
             to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), model.Consumption.IsConverted ? $"{to.Style.Of(model.Consumption.StatedConsumption)} on {model.Consumption.StatedFuel.Name}, converted by heating value" : "consumption"),
             Combustion.AirFuelRatio(
-                to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption"),
+                model.AlongSpeed?.Lambda is null
+                    ? to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption")
+                    : to.Table("lambda", "λ", model.TargetLambdaAt(revolutions), "1", Number(model.TargetLambdaAt(revolutions)), table),
                 to.Given("stoichiometric air–fuel ratio", "AFR_st", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")),
             induction.CoolantTemperature is { } coolant ? to.Given("temperature of the cooler's coolant", "T_c", own.Coolant, "K", to.Style.Of(coolant), "induction") : 0);
+
+        Traced Share(string name, string symbol, double share, bool isRead) => isRead
+            ? to.Table(name, symbol, share, "1", to.Style.Of(Ratio.FromDecimalFractions(share)), table)
+            : to.Given(name, symbol, share, "1", to.Style.Of(Ratio.FromDecimalFractions(share)), "induction");
     }
 
     private static Traced MeasuredDensity(Derivation to, Atmosphere air) => to.Step(

@@ -171,6 +171,43 @@ internal static class DemandForm
         { Stated, consumption => consumption.IsConverted ? consumption.StatedFuel : null },
     };
 
+    private static readonly NumberField LambdaThere = new("lambda", 0.82, 0.6, 1.2, "target lambda at that speed; in every row, or in none") { Optional = true };
+
+    private static readonly QuantityField<Ratio> CompressorThere = new("compressor_efficiency", Measures.Share, "isentropic, at that speed; in every row, or in none")
+    {
+        Example = "66 %",
+        Optional = true,
+        Range = "30 to 90 %",
+        Within = Induction.WithinEfficiency,
+    };
+
+    private static readonly QuantityField<Ratio> CoolerThere = new("cooler_effectiveness", Measures.Share, "of the charge cooler, at that speed; in every row, or in none")
+    {
+        Example = "62 %",
+        Optional = true,
+        Range = "0 to 95 %",
+        Within = Induction.WithinEffectiveness,
+    };
+
+    private static readonly RecordForm<SpeedRow> OfSpeed = new(
+        "speed_row",
+        "what holds at an engine speed",
+        values => SpeedRow.Of(values.Required(Speed), values.Optional(LambdaThere), values.Optional(CompressorThere), values.Optional(CoolerThere)))
+    {
+        { Speed, row => row.Speed },
+        { LambdaThere, row => row.Lambda },
+        { CompressorThere, row => row.CompressorEfficiency },
+        { CoolerThere, row => row.CoolerEffectiveness },
+    };
+
+    private static readonly ListField<SpeedRow> ByEngineSpeed = new("along_speed", () => OfSpeed, "target lambda, compressor and cooler where they change with engine speed")
+    {
+        IsTable = true,
+        Minimum = 2,
+        Optional = true,
+        Default = "the same at every speed",
+    };
+
     private static readonly PartField<Engine> EnginePart = new("engine", () => OfEngine, "size and limits");
 
     private static readonly PartField<Induction> InductionPart = new("induction", () => OfInduction, "how the engine gets its air");
@@ -216,6 +253,7 @@ internal static class DemandForm
         { MechanicalEfficiency, demand => demand.MechanicalEfficiency },
         { MechanicalEfficiencySpeed, demand => demand.MechanicalEfficiencySpeed.CompareTo(demand.MeasuredPower.Peak) == 0 ? null : demand.MechanicalEfficiencySpeed },
         { ConsumptionPart, demand => demand.Consumption },
+        { ByEngineSpeed, demand => demand.AlongSpeed is { } table ? [.. table.Rows] : null },
         { Basis, demand => demand.Basis },
     };
 
@@ -238,17 +276,22 @@ internal static class DemandForm
 
     private static FuelDemandModel? DemandOf(FieldValues values)
     {
-        return EfficiencyOf(values) is { } filling
-            ? FuelDemandModel.Of(
-                values.Required(EnginePart),
-                values.Required(InductionPart),
-                filling,
-                values.Required(PowerPart),
-                values.Required(MechanicalEfficiency),
-                values.Required(ConsumptionPart),
-                values.Required(Basis),
-                values.Optional(MechanicalEfficiencySpeed))
-            : null;
+        if (EfficiencyOf(values) is not { } filling)
+        {
+            return null;
+        }
+
+        FuelDemandModel model = FuelDemandModel.Of(
+            values.Required(EnginePart),
+            values.Required(InductionPart),
+            filling,
+            values.Required(PowerPart),
+            values.Required(MechanicalEfficiency),
+            values.Required(ConsumptionPart),
+            values.Required(Basis),
+            values.Optional(MechanicalEfficiencySpeed));
+        SpeedRow[] rows = [.. values.Optional(ByEngineSpeed) ?? []];
+        return rows.Length == 0 ? model : values.Made(ByEngineSpeed, count => model.With(AlongSpeed.Of(rows[..count])));
     }
 
     /// <summary>The rows of a table of volumetric efficiency.</summary>

@@ -6,8 +6,8 @@ namespace FuelSizing.Findings;
 /// <summary>A stretch on boost in which lambda was over the planned by more than the allowance.</summary>
 public sealed record LeanExcursion : IReadable
 {
-    internal LeanExcursion(RunPlace from, RunPlace worst, double lambda, double limit, bool isPlanLimit, int rows, Duration? length) =>
-        (From, Worst, Lambda, Limit, IsPlanLimit, Rows, Length) = (from, worst, lambda, limit, isPlanLimit, rows, length);
+    internal LeanExcursion(RunPlace from, RunPlace worst, double lambda, double planned, double limit, bool isPlanLimit, int rows, Duration? length) =>
+        (From, Worst, Lambda, Planned, Limit, IsPlanLimit, Rows, Length) = (from, worst, lambda, planned, limit, isPlanLimit, rows, length);
 
     /// <summary>Where it begins.</summary>
     public RunPlace From { get; }
@@ -17,6 +17,9 @@ public sealed record LeanExcursion : IReadable
 
     /// <summary>The highest lambda.</summary>
     public double Lambda { get; }
+
+    /// <summary>Lambda as planned at that place's speed.</summary>
+    public double Planned { get; }
 
     /// <summary>Lambda over which that place is lean.</summary>
     public double Limit { get; }

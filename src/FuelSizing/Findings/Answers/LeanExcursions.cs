@@ -5,21 +5,24 @@ namespace FuelSizing.Findings;
 /// <summary>Every lean stretch on boost (of an engine without compressor: near full load), and what counts as one.</summary>
 public sealed record LeanExcursions : IReadable
 {
+    /// <summary>Share by which lambda may be over the planned: common practice, no source.</summary>
+    internal const double Allowance = 0.06;
+
     /// <summary>Stretches that the words name one by one.</summary>
     private const int Named = 5;
 
     internal LeanExcursions(
-        double planned, double limit, IReadOnlyList<LeanExcursion> stretches, string load, int rowsJudged, int rows, Statement? gap) =>
-        (Planned, Limit, Stretches, Load, RowsJudged, Rows, Gap) = (planned, limit, [.. stretches], load, rowsJudged, rows, gap);
+        double planned, IReadOnlyList<LeanExcursion> stretches, string load, int rowsJudged, int rows, Statement? gap) =>
+        (Planned, Stretches, Load, RowsJudged, Rows, Gap) = (planned, [.. stretches], load, rowsJudged, rows, gap);
 
-    /// <summary>Lambda as planned.</summary>
+    /// <summary>Lambda as planned; where that changes with speed, the richest. See <see cref="LeanExcursion.Planned"/> for that of a stretch.</summary>
     public double Planned { get; }
 
     /// <summary>
     /// Lambda over which a row on boost is lean: the planned one and an allowance of 6 % (common practice, no source). Where the plan allows less
     /// (<see cref="Points.MixtureLimits"/>), that counts instead: see <see cref="LeanExcursion.Limit"/>.
     /// </summary>
-    public double Limit { get; }
+    public double Limit => Planned * (1 + Allowance);
 
     /// <summary>Rows on boost of which lambda is known.</summary>
     public int RowsJudged { get; }

@@ -46,9 +46,6 @@ public sealed record MixtureComparison : IReadable
 /// <summary>Lambda as recorded and as the plan's controller gives it, at one row.</summary>
 public sealed record MixturePlace : IReadable
 {
-    /// <summary>Share by which a prediction may be off and still count as the explanation: the allowance of a lean row, common practice, no source.</summary>
-    private const double Allowance = 0.06;
-
     internal MixturePlace(RunPlace place, double recorded, DeliveredMixture planned) =>
         (Place, Recorded, Planned) = (place, recorded, planned);
 
@@ -65,7 +62,7 @@ public sealed record MixturePlace : IReadable
     public double Ratio => Recorded / Planned.Lambda!.Value;
 
     /// <summary>True if the plan's own mixture is as lean, to 6 % (common practice, no source): its cause is then the likely one.</summary>
-    public bool IsExplained => Ratio <= 1 + Allowance;
+    public bool IsExplained => Ratio <= 1 + LeanExcursions.Allowance;
 
     /// <summary>The finding, as a code with its figures.</summary>
     public Statement Text => (IsExplained, Planned.Causes.FirstOrDefault(cause => cause.Factor > 1)) switch

@@ -1,4 +1,5 @@
 using FuelSizing.Engines;
+using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
 namespace FuelSizing.Findings;
@@ -18,10 +19,9 @@ internal sealed class PlanRange
     {
         FuelDemandModel demand = plan.Demand;
         _compressed = demand.Induction.Drive != CompressorDrive.None;
-        _minimum = Math.Max(demand.VolumetricEfficiency.BySpeed.First, demand.MeasuredPower.BySpeed.First);
-        _maximum = Math.Min(
-            demand.Engine.SpeedLimit.RevolutionsPerSecond,
-            Math.Min(demand.VolumetricEfficiency.BySpeed.Last, demand.MeasuredPower.BySpeed.Last));
+        Curve[] tables = [demand.VolumetricEfficiency.BySpeed, demand.MeasuredPower.BySpeed, .. demand.AlongSpeed is { } table ? [table.Any] : (Curve[])[]];
+        _minimum = tables.Max(table => table.First);
+        _maximum = Math.Min(demand.Engine.SpeedLimit.RevolutionsPerSecond, tables.Min(table => table.Last));
     }
 
     /// <summary>True where the tables hold; false for what is not a number.</summary>

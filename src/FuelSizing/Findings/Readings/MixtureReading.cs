@@ -26,7 +26,6 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
             return Finding<LeanExcursions>.CannotTell(Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded"), missing);
         }
 
-        double planned = Check.Plan.Demand.Consumption.Lambda;
         ReadOnlySpan<double> lambda = Run.Si(Channel.Lambda);
         StuckReadings stuck = Columns.StuckLambda;
         List<LeanExcursion> found = [];
@@ -83,8 +82,7 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
             ? Statement.Of("run.lean-single", $"; {lone} single rows read lean, and the log does not show whether for long")
             : null;
         return Finding<LeanExcursions>.Of(new(
-            planned,
-            Columns.LeanFrom,
+            Columns.Planned,
             found,
             Load,
             judged,
@@ -147,8 +145,9 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
                 Place(first),
                 Place(worst),
                 Columns.At(Channel.Lambda, worst),
+                Columns.PlannedAt(worst),
                 Columns.LeanFromAt(worst),
-                Columns.AllowedAt(worst) <= Columns.LeanFrom,
+                Columns.AllowedAt(worst) <= Columns.LeanFrom(worst),
                 lean.Count,
                 double.IsNaN(length) || lean.Count == 1 ? null : Duration.FromSeconds(length)));
         }

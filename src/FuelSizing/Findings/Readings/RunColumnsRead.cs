@@ -12,9 +12,6 @@ internal sealed class RunColumnsRead
     /// <summary>A slower crank is at rest or being cranked, rev/s.</summary>
     private const double AtRest = 1;
 
-    /// <summary>Share over the planned lambda from which a row on boost is lean; common practice, no source.</summary>
-    private const double LeanAllowance = 0.06;
-
     /// <summary>Wideband sensors end about here on the rich side: lambda 0.65 to 0.70, common practice, no source.</summary>
     private const double RichEnd = 0.7;
 
@@ -29,17 +26,22 @@ internal sealed class RunColumnsRead
     {
         (_plan, _run, _kelvins) = (plan, run, kelvins);
         _range = new(plan);
-        double planned = plan.Demand.Consumption.Lambda;
-        LeanFrom = planned * (1 + LeanAllowance);
-        double rich = Math.Min(RichEnd, 0.9 * planned);
+        Planned = plan.Demand.AlongSpeed?.Lambda is { } table ? table.Points.Min(point => point.Y) : plan.Demand.Consumption.Lambda;
+        double rich = Math.Min(RichEnd, 0.9 * Planned);
         StuckLambda = StuckReadings.Of(run.Si(Channel.Lambda), run.Si(Channel.Speed), isMaximum: false, end => end <= rich);
     }
 
+    /// <summary>The planned lambda; where it changes with speed, the richest.</summary>
+    public double Planned { get; }
+
+    /// <summary>The planned lambda at the row's speed; where the plan has none there, that of the speed nearest to it.</summary>
+    public double PlannedAt(int row) => _plan.Demand.TargetLambdaAt(Math.Max(0, Recorded(Channel.Speed, row)));
+
     /// <summary>Lambda over which a row on boost is lean by the planned lambda.</summary>
-    public double LeanFrom { get; }
+    public double LeanFrom(int row) => PlannedAt(row) * (1 + LeanExcursions.Allowance);
 
     /// <summary>The same, or the leanest that the plan allows at the row's boost where that is richer.</summary>
-    public double LeanFromAt(int row) => Math.Min(LeanFrom, AllowedAt(row));
+    public double LeanFromAt(int row) => Math.Min(LeanFrom(row), AllowedAt(row));
 
     /// <summary>The leanest lambda that the plan allows at the row's boost; infinite where it sets no limit.</summary>
     public double AllowedAt(int row)
