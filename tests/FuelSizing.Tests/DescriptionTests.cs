@@ -242,6 +242,13 @@ public class DescriptionTests
             nameof(Setup.Of),
             [ASystem, new[] { ("idle", Wren.At(900, -0.6)) }],
             [Wren.System(), new[] { ("full", Wren.At(900, -0.6)) }]),
+        Of(typeof(PullRange), nameof(PullRange.Of), [Wren.Rpm(3000), Wren.Rpm(6000), Wren.Hill], [Wren.Rpm(3100), Wren.Rpm(6100), null]),
+        Of(Setup.Of(Wren.System()), nameof(Setup.With), [HeldAt(0.6)], [HeldAt(0.5)]),
+        Of(
+            Setup.Of(Wren.System()).With(HeldAt(0.6)),
+            nameof(Setup.WithPull),
+            [Wren.Rpm(3000), Wren.Rpm(6000), Wren.Hill],
+            [Wren.Rpm(3100), Wren.Rpm(6100), null]),
         Of(
             typeof(Catalogue),
             nameof(Catalogue.Parse),
@@ -409,6 +416,8 @@ public class DescriptionTests
         [Wren.Rpm(6101), Wren.Kpa(58), null]);
 
     private static ControllerData Data => ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
+
+    private static HeldBoost HeldAt(double bars) => HeldBoost.Of(Pressure.FromBars(bars), Wren.Rpm(2500), Wren.Rpm(6800));
 
     private static VolumetricEfficiency OtherEfficiency => VolumetricEfficiency.Of((Wren.Rpm(1000), Wren.Percent(80)), (Wren.Rpm(7000), Wren.Percent(90)));
 

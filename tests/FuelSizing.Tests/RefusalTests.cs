@@ -6,6 +6,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Controllers;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
+using FuelSizing.Files;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
@@ -272,6 +273,14 @@ public class RefusalTests
             Wren.Rpm(6000),
             Wren.Hill,
             new[] { UncertainInput.InjectorFlowFactor(AFactor) }),
+        new(
+            Setup.Of(Wren.System()).With(HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500))),
+            typeof(Setup),
+            nameof(Setup.WithPull),
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Wren.Hill),
+        new(null, typeof(PullRange), nameof(PullRange.Of), Wren.Rpm(3000), Wren.Rpm(6000), Wren.Hill),
         new(null, typeof(LineSweep), nameof(LineSweep.Pull), Pulsed, HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)), Wren.Rpm(3000), Wren.Rpm(6000), Wren.Hill),
         new(
             null,

@@ -286,6 +286,21 @@ internal sealed partial class EntryReader
         }
     }
 
+    /// <summary>Whether a check passes; where it refuses, that is kept as a problem of a field.</summary>
+    public bool Fits(string field, Action check)
+    {
+        try
+        {
+            check();
+            return true;
+        }
+        catch (ArgumentException refused)
+        {
+            Wrong(field, LineOf(field), Said(refused));
+            return false;
+        }
+    }
+
     /// <summary>
     /// Makes something of rows; where that is refused, the row to blame is the first with which it is refused so.
     /// </summary>

@@ -209,6 +209,9 @@ internal sealed class FieldValues(EntryReader reader)
         }
     }
 
+    /// <summary>Whether a field's value goes with the others; where it is refused, that is kept as a problem of the field.</summary>
+    public bool Fits(Field field, Action check) => reader.Fits(field.Name, check);
+
     /// <summary>Makes something of a few fields; none where that is refused.</summary>
     public T? Checked<T>(Func<T> make, params (string Argument, Field Field)[] arguments)
         where T : class =>

@@ -22,6 +22,8 @@ internal sealed class SetupReader : FuzzedReader
         "methanol", "blend", "other", "parts", "share", "composition", "carbon", "hydrogen", "oxygen", "lower_heating_value", "density_at_15c",
         "expansion_at_15c", "viscosity", "vapour_pressure", "reid_vapour_pressure", "conductor", "outward_length", "return_length", "conductor_temperature", "contacts",
         "resistance", "gauge", "area", "lay", "material", "copper", "aluminium", "metric", "bore", "length", "roughness", "rise", "fittings",
+        "boost_line", "measured", "held", "centrifugal", "displacement", "from", "to", "threshold", "drive_ratio", "compressor_pulley", "crank_pulley",
+        "known_speed", "known_boost", "known_drive_ratio", "maximum_compressor_speed", "displacement_per_revolution", "pull", "slowest", "fastest",
         "loss_coefficient", "diameters", "rated_flow", "rated_loss", "clogging", "rated_viscosity", "mL/min", "L/h", "kPa", "bar", "°C", "K", "rpm",
         "g/kWh", "%", "per unit", "kg/m³", "MJ/kg", "mm²", "mΩ", "2/0", "Pa·s", "mm²/s",
     ];
@@ -54,6 +56,6 @@ internal sealed class SetupReader : FuzzedReader
         FuelSystem system = read.System;
         return new(
             true,
-            [$"read: {system.Layout}, {system.Demand.Induction.GetType().Name}, {system.Regulator.GetType().Name}, pumps {Math.Min(system.Pump.Pumps.Count, 3)}, points {Math.Min(read.Points.Count, 2)}"]);
+            [$"read: {system.Layout}, {system.Demand.Induction.GetType().Name}, {system.Regulator.GetType().Name}, pumps {Math.Min(system.Pump.Pumps.Count, 3)}, points {Math.Min(read.Points.Count, 2)}, {read.BoostLine?.GetType().Name ?? "no line"}"]);
     }
 }

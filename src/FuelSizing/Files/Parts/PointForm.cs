@@ -84,7 +84,8 @@ internal static class PointForm
     private static readonly QuantityField<Pressure> Boost =
         new("boost", Measures.Pressure, "manifold gauge pressure, negative under throttle") { Example = "0.6 bar", Range = "−95 to 400 kPa" };
 
-    private static readonly PartField<Conditions> At =
+    /// <summary>The conditions of a point or a pull.</summary>
+    public static PartField<Conditions> At { get; } =
         new("conditions", () => OfConditions, "air, voltage and fuel temperature") { Optional = true, Default = "`Conditions.Default`" };
 
     /// <summary>An operating point.</summary>

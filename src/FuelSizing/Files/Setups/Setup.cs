@@ -1,11 +1,13 @@
 using System.Text;
+using FuelSizing.Engines;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using UnitsNet;
 
 namespace FuelSizing.Files;
 
-/// <summary>A whole fuel system and named operating points, as they are kept in a file.</summary>
+/// <summary>A whole fuel system, its boost line and named operating points, as they are kept in a file.</summary>
 /// <remarks>
 /// <para>The form is JSON, every value with its unit; <c>docs/setups.md</c> describes it, with an example and a schema. A
 /// system written and read back gives the same results to the last bit: each value is written in the unit that it was given
@@ -18,13 +20,16 @@ namespace FuelSizing.Files;
 /// Setup.Of(system, ("full load", point), ("idle", idle)).Write("wren.json");
 /// Setup setup = Setup.Read("wren.json");
 /// OperatingResult result = setup.System.Solve(setup.Point("full load"));
+/// LineSweepResult pull = Setup.Of(system).With(line).WithPull(slowest, fastest).Pull();
 /// </code>
 /// </example>
 public sealed record Setup
 {
     private static readonly Identity<Setup> _identity = new Identity<Setup>()
         .Value(setup => setup.System)
-        .List(setup => setup.Points);
+        .List(setup => setup.Points)
+        .Value(setup => setup.BoostLine)
+        .Value(setup => setup.PullRange);
 
     private Setup(FuelSystem system, NamedPoint[] points) => (System, Points) = (system, Array.AsReadOnly(points));
 
@@ -33,6 +38,12 @@ public sealed record Setup
 
     /// <summary>The operating points, in the order they were given in.</summary>
     public IReadOnlyList<NamedPoint> Points { get; }
+
+    /// <summary>The boost that the engine has at each speed at full throttle; none if not given.</summary>
+    public BoostLine? BoostLine { get; private init; }
+
+    /// <summary>The pull that is looked at, along the boost line; none if not given.</summary>
+    public PullRange? PullRange { get; private init; }
 
     /// <summary>Puts a setup together.</summary>
     /// <param name="system">The system.</param>
@@ -55,6 +66,41 @@ public sealed record Setup
 
         return new(system, Array.ConvertAll(points, named => new NamedPoint(named.Name, named.Point)));
     }
+
+    /// <summary>The same setup with a boost line.</summary>
+    /// <param name="line">The boost at each speed at full throttle.</param>
+    /// <returns>The setup.</returns>
+    /// <exception cref="ArgumentException">The engine cannot have such a line: its induction has no such compressor.</exception>
+    public Setup With(BoostLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        line.RequireCompressor(System.Demand);
+        return this with { BoostLine = line };
+    }
+
+    /// <summary>The same setup with the pull that is to be looked at.</summary>
+    /// <param name="slowest">Lowest engine speed, 100 to 25,000 rev/min.</param>
+    /// <param name="fastest">Highest engine speed, above <paramref name="slowest"/>.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <returns>The setup.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or they do not rise.</exception>
+    /// <exception cref="InvalidOperationException">The setup has no boost line.</exception>
+    public Setup WithPull(RotationalSpeed slowest, RotationalSpeed fastest, Conditions? conditions = null)
+    {
+        PullRange range = PullRange.Of(slowest, fastest, conditions);
+        return BoostLine is null ? throw WithoutLine() : this with { PullRange = range };
+    }
+
+    /// <summary>Solves the pull along the boost line (<see cref="LineSweep"/>).</summary>
+    /// <returns>The results, and the verdict along the line.</returns>
+    /// <exception cref="InvalidOperationException">The setup has no boost line, or no pull.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The line or a table of the engine does not cover the pull.</exception>
+    public LineSweepResult Pull() =>
+        System.Pull(
+            BoostLine ?? throw WithoutLine(),
+            PullRange?.Slowest ?? throw new InvalidOperationException("The setup has no pull. Give its slowest and fastest speed with WithPull."),
+            PullRange.Fastest,
+            PullRange.Conditions);
 
     /// <summary>Reads a file.</summary>
     /// <param name="file">JSON in UTF-8, up to 64 MB.</param>
@@ -111,12 +157,15 @@ public sealed record Setup
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    /// <summary>How many operating points, and the system.</summary>
+    /// <summary>How many operating points, the system, and the boost line where one is given.</summary>
     /// <returns>For instance <c>operating points: 2; return: 4 × injector A, 580 mL/min each; pump R; fixed at 300 kPa</c>.</returns>
     public override string ToString() =>
-        FormattableString.Invariant($"operating points: {Points.Count}; {System}");
+        FormattableString.Invariant($"operating points: {Points.Count}; {System}") + (BoostLine is null ? string.Empty : $"; boost line: {BoostLine}");
 
-    internal static Setup Of(FuelSystem system, IEnumerable<NamedPoint> points) => new(system, [.. points]);
+    internal static Setup Of(FuelSystem system, IEnumerable<NamedPoint> points, BoostLine? line, PullRange? pull) =>
+        new(system, [.. points]) { BoostLine = line, PullRange = pull };
+
+    private static InvalidOperationException WithoutLine() => new("The setup has no boost line. Give one by With.");
 
     private static Setup Of(in FileText text, ProblemList problems)
     {
@@ -152,6 +201,54 @@ public sealed record NamedPoint
     /// <returns>For instance <c>full load: 6,800 rev/min, 0.60 bar</c>.</returns>
     public override string ToString() =>
         $"{Name}: {Point}";
+}
+
+/// <summary>The pull that a setup looks at: from which engine speed to which, and under which conditions.</summary>
+public sealed record PullRange
+{
+    private static readonly Identity<PullRange> _identity = new Identity<PullRange>()
+        .Number(pull => pull.Slowest.RevolutionsPerSecond)
+        .Number(pull => pull.Fastest.RevolutionsPerSecond)
+        .Value(pull => pull.Conditions);
+
+    private PullRange(RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions) =>
+        (Slowest, Fastest, Conditions) = (slowest, fastest, conditions);
+
+    /// <summary>Lowest engine speed.</summary>
+    public RotationalSpeed Slowest { get; }
+
+    /// <summary>Highest engine speed.</summary>
+    public RotationalSpeed Fastest { get; }
+
+    /// <summary>Air, supply voltage and fuel temperature.</summary>
+    public Conditions Conditions { get; }
+
+    /// <summary>A pull.</summary>
+    /// <param name="slowest">Lowest engine speed, 100 to 25,000 rev/min.</param>
+    /// <param name="fastest">Highest engine speed, above <paramref name="slowest"/>.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <returns>The pull.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or they do not rise.</exception>
+    public static PullRange Of(RotationalSpeed slowest, RotationalSpeed fastest, Conditions? conditions = null)
+    {
+        double from = EngineSpeed.Within(slowest, nameof(slowest));
+        return EngineSpeed.Within(fastest, nameof(fastest)) > from
+            ? new(slowest, fastest, conditions ?? Conditions.Default)
+            : throw Guard.OutOfRange(
+                nameof(fastest), Readable.Of(fastest), $"over the slowest speed, {Readable.Of(slowest)}", "Give the ends of the pull in rising order.");
+    }
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(PullRange? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>The two speeds.</summary>
+    /// <returns>For instance <c>3,000 rev/min to 6,300 rev/min</c>.</returns>
+    public override string ToString() => $"{Readable.Of(Slowest)} to {Readable.Of(Fastest)}";
 }
 
 /// <summary>A setup could not be read; nothing of it was kept.</summary>

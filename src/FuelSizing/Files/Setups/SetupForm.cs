@@ -1,12 +1,14 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Controllers;
+using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
+using UnitsNet;
 
 namespace FuelSizing.Files;
 
@@ -55,11 +57,31 @@ internal static class SetupForm
     private static readonly ListField<NamedPoint> Points =
         new("points", () => PointForm.Form, "operating points; each name once") { Optional = true, Default = "no points" };
 
+    private static readonly PartField<BoostLine> Line =
+        new("boost_line", () => BoostLineForm.Form, "boost against engine speed at full throttle") { Optional = true, Default = "none" };
+
+    private static readonly QuantityField<RotationalSpeed> Slowest =
+        new("slowest", Measures.Speed, "lowest engine speed of the pull") { Example = "3000 rpm", Range = "100 to 25,000 rev/min" };
+
+    private static readonly QuantityField<RotationalSpeed> Fastest =
+        new("fastest", Measures.Speed, "highest engine speed of the pull") { Example = "6300 rpm", Range = "above `slowest`, to 25,000 rev/min" };
+
+    private static readonly RecordForm<PullRange> OfPull = new(
+        "pull", "a pull", values => PullRange.Of(values.Required(Slowest), values.Required(Fastest), values.Optional(PointForm.At)))
+    {
+        { Slowest, pull => pull.Slowest },
+        { Fastest, pull => pull.Fastest },
+        { PointForm.At, pull => pull.Conditions },
+    };
+
+    private static readonly PartField<PullRange> Pull =
+        new("pull", () => OfPull, "the pull that is looked at along the boost line, which it needs") { Optional = true, Default = "none" };
+
     /// <summary>The form of its file.</summary>
     public static FileForm<Setup> File { get; } = new(
         "setup",
         "A whole fuel system and named operating points; see setups.md.",
-        new("setup", "a setup", SetupOf, NamedOnce)
+        new("setup", "a setup", SetupOf, Together, """ "dependentRequired": { "pull": [ "boost_line" ] } """)
         {
             { Layout, setup => setup.System.Layout },
             { DemandForm.Form, setup => setup.System.Demand },
@@ -69,6 +91,8 @@ internal static class SetupForm
             { Lines, setup => setup.System.Plumbing is { NeedsViscosity: true } plumbing ? plumbing : null },
             { Limits, setup => setup.System.Limits },
             { Controller, setup => setup.System.Controller.IsIdeal ? null : setup.System.Controller },
+            { Line, setup => setup.BoostLine },
+            { Pull, setup => setup.PullRange },
             { Waivers, setup => [.. setup.System.Waivers.Where(waiver => PartOf(waiver.Part.Code) is not null)] },
             { Points, setup => setup.Points },
         });
@@ -89,9 +113,17 @@ internal static class SetupForm
             ? FuelSystem.Return(demand, injectors, regulator, pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, regulator, pump, limits, plumbing);
         system = values.Optional(Controller) is { } controller ? system.With(controller) : system;
+        BoostLine? line = values.Optional(Line);
+        if (line is not null && !values.Fits(Line, () => line.RequireCompressor(demand)))
+        {
+            return null;
+        }
+
         return Setup.Of(
             values.Required(Waivers).Aggregate(system, (waived, waiver) => waived.Waive(waiver.Part, waiver.Reason)),
-            values.Required(Points));
+            values.Required(Points),
+            line,
+            values.Optional(Pull));
     }
 
     // A check of one's own is not in the file, and neither is a waiver of it.
@@ -109,6 +141,15 @@ internal static class SetupForm
             "file.no-such-part",
             $"was \"{ProblemList.Shown(code)}\". Give one of {string.Join(", ", StandardChecks.All.Select(check => check.Part.Code))}."));
         return null;
+    }
+
+    private static void Together(FieldValues values)
+    {
+        NamedOnce(values);
+        if (values.Reader.Has(Pull.Name) && !values.Reader.Has(Line.Name))
+        {
+            values.Wrong(Pull, Statement.Of("file.pull-without-line", $"needs a boost line. Give boost_line, or take it out."));
+        }
     }
 
     private static void NamedOnce(FieldValues values)

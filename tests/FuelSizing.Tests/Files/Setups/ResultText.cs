@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Engines;
 using FuelSizing.Files;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -9,7 +10,26 @@ namespace FuelSizing.Tests.Files.Setups;
 internal static class ResultText
 {
     public static IReadOnlyList<string> Of(Setup setup) =>
-        [.. setup.Points.SelectMany(named => Of(setup.System.Solve(named.Point)).Prepend(named.Name))];
+    [
+        .. setup.Points.SelectMany(named => Of(setup.System.Solve(named.Point)).Prepend(named.Name)),
+        $"line {setup.BoostLine}, pull {setup.PullRange}",
+        .. Enumerable.Range(1, 8).Select(thousand => setup.BoostLine is null ? "none" : BoostAt(setup, 1000 * thousand)),
+    ];
+
+    private static string BoostAt(Setup setup, double revolutionsPerMinute)
+    {
+        try
+        {
+            return Line(
+                "boost",
+                setup.BoostLine!.At(
+                    RotationalSpeed.FromRevolutionsPerMinute(revolutionsPerMinute), setup.System.Demand, setup.PullRange?.Conditions.Atmosphere ?? Atmosphere.Standard));
+        }
+        catch (ArgumentOutOfRangeException refused)
+        {
+            return refused.Message;
+        }
+    }
 
     /// <summary>Every number of a result, to the last bit, and its words.</summary>
     public static IEnumerable<string> Of(OperatingResult result) =>

@@ -23,6 +23,10 @@ public class SetupPageTests
         { "random 278", new SystemBuilder(278).Setup().ToJson() },
         { "random 2877", new SystemBuilder(2877).Setup().ToJson() },
         { "random 94", new SystemBuilder(94).Setup().ToJson() },
+        { "random: measured line", BoostLineSetupTests.Of("measured").ToJson() },
+        { "random: held line", BoostLineSetupTests.Of("held").ToJson() },
+        { "random: centrifugal line", BoostLineSetupTests.Of("centrifugal").ToJson() },
+        { "random: displacement line", BoostLineSetupTests.Of("displacement").ToJson() },
     };
 
     [Fact]

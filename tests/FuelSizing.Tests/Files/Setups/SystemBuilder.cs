@@ -40,8 +40,28 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         system = Chance(0.6) ? system.With(Controller()) : system;
         system = system.Checks.Where(_ => Chance(0.1)).ToArray().Aggregate(system, (waived, check) => waived.Waive(check.Part, Name("reason")));
         bool boosted = demand.Induction.Drive != CompressorDrive.None;
-        return FuelSizing.Files.Setup.Of(
+        Setup setup = FuelSizing.Files.Setup.Of(
             system, [.. Enumerable.Range(0, _random.Next(1, 4)).Select(_ => (Name("point"), PointOf(boosted)))]);
+        setup = boosted && Chance(0.6) ? setup.With(BoostLineOf(demand.Induction.Drive)) : setup;
+        return setup.BoostLine is not null && Chance(0.6)
+            ? setup.WithPull(Speed(1000, 3000), Speed(4000, 7000), Chance(0.2) ? null : Conditions.Of(Air(), Volts(Any(10, 15)), Celsius(0, 50)))
+            : setup;
+    }
+
+    private BoostLine BoostLineOf(CompressorDrive drive) => _random.Next(drive == CompressorDrive.Belt ? 4 : 2) switch
+    {
+        0 => MeasuredBoost.Of([.. Speeds().Select(speed => (speed, Kpa(-20, 150)))]),
+        1 => HeldBoost.Of(Kpa(0, 150), Speed(2500, 3500), Speed(7000, 9000), Chance(0.5) ? Speed(500, 2400) : null),
+        2 => Driven(CentrifugalBoost.From(Any(4, 12), Speed(4000, 7000), Kpa(20, 90), Air())),
+        _ => Driven(DisplacementBoost.Of(
+            Any(1, 3), Volume.FromLiters(Any(0.5, 2)).ToUnit(One(VolumeUnit.Liter, VolumeUnit.CubicInch)), Share(0.6, 0.95))),
+    };
+
+    private BeltDrivenBoost Driven(BeltDrivenBoost line)
+    {
+        line = Chance(0.4) ? line.WithCompressorPulley(Ratio.FromPercent(Any(-20, 20))) : line;
+        line = Chance(0.2) ? line.WithDriveRatio(Any(1, 12)) : line;
+        return Chance(0.5) ? line.WithMaximumCompressorSpeed(Speed(40_000, 90_000)) : line;
     }
 
     private FuelDemandModel Demand(Fuel fuel) => FuelDemandModel.Of(
