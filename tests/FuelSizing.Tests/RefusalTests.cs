@@ -58,7 +58,7 @@ public class RefusalTests
     /// <summary>
     /// Takes any value: it only shows it, or answers false; a distribution takes any values in order (its own tests refuse
     /// others), for the input that it is given to knows the range; a run takes a progress to report to; a reading has no such
-    /// channel or no such problems; a batch takes columns, which reflection cannot pass (its own tests refuse them).
+    /// channel or no such problems; a question asks of any value; a batch takes columns, which reflection cannot pass (its own tests refuse them).
     /// </summary>
     private static readonly HashSet<string> TakesAnything =
     [
@@ -66,6 +66,7 @@ public class RefusalTests
         nameof(CheckFigure),
         $"{nameof(Remedy)}.{nameof(Remedy.Of)}",
 
+        $"{nameof(PlausibleRange)}.{nameof(PlausibleRange.Question)}",
         nameof(Readable),
         nameof(TextStyle),
         nameof(StatementText),

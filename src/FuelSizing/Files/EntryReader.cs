@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Files;
 
@@ -51,11 +52,31 @@ internal sealed partial class EntryReader
     }
 
     /// <summary>A quantity, in its range where that is given; none where it is left out or anything is wrong.</summary>
-    public T? Quantity<T>(string field, Measure<T> measure, string example, Func<T, string, T>? within = null)
+    /// <param name="field">The field.</param>
+    /// <param name="measure">The kind of quantity.</param>
+    /// <param name="example">A value for messages.</param>
+    /// <param name="within">Checks the range.</param>
+    /// <param name="otherwise">The quantity of a number and a unit of another kind, such as a mass flow; none where there is no such.</param>
+    public T? Quantity<T>(
+        string field, Measure<T> measure, string example, Func<T, string, T>? within = null, Func<string, string, T?>? otherwise = null)
         where T : struct =>
-        Parsed(field, measure, example) is { } value ? within is null ? value : Within(field, value, within) : null;
+        Parsed(field, measure, example, otherwise) is { } value ? within is null ? value : Within(field, value, within) : null;
 
-    private T? Parsed<T>(string field, Measure<T> measure, string example)
+    /// <summary>Asks about a value that is not plausible.</summary>
+    public void Question(string field, IQuantity value) => Ask(field, path => PlausibleRange.For(path)?.Question(path, value));
+
+    /// <summary>Asks about a number that is not plausible.</summary>
+    public void Question(string field, double value) => Ask(field, path => PlausibleRange.For(path)?.Question(path, value));
+
+    private void Ask(string field, Func<string, InputQuestion?> asked)
+    {
+        if (asked(Path(field)) is { } question)
+        {
+            _problems.Ask(question.At(LineOf(field)));
+        }
+    }
+
+    private T? Parsed<T>(string field, Measure<T> measure, string example, Func<string, string, T?>? otherwise)
         where T : struct
     {
         if (Value(field) is not { } value)
@@ -89,8 +110,14 @@ internal sealed partial class EntryReader
 
         try
         {
-            if (measure.Read(number, unit) is { } quantity)
+            string spelt = PlainUnits.Spelt(unit);
+            if ((measure.Read(number, unit) ?? measure.Read(number, spelt) ?? otherwise?.Invoke(number, spelt)) is { } quantity)
             {
+                if (quantity is IQuantity given)
+                {
+                    Question(field, given);
+                }
+
                 return quantity;
             }
 
@@ -118,6 +145,7 @@ internal sealed partial class EntryReader
             && double.TryParse(value.Text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
             && double.IsFinite(number))
         {
+            Question(field, number);
             return number;
         }
 
@@ -414,7 +442,9 @@ internal sealed partial class EntryReader
 
         foreach (string field in _fields.Names.Concat(_fields.Lists).Where(field => !_known.Contains(field)))
         {
-            Wrong(field, LineOf(field), Statement.Of("file.unknown-field", $"is not a field that this part has. Take it out, or correct its name."));
+            string[] nearest = [.. NearestNames.Of(field, _known.Where(known => !Has(known)))];
+            Statement? meant = nearest.Length > 0 ? Statement.Of("file.field-meant", $" Did you mean {string.Join(" or ", nearest)}?") : null;
+            Wrong(field, LineOf(field), Statement.Of("file.unknown-field", $"is not a field that this part has. Take it out, or correct its name.{meant}"));
         }
     }
 

@@ -47,6 +47,9 @@ internal abstract class Field(string name, string meaning)
     /// <summary>The form of what stands in it; none of a plain value.</summary>
     public virtual Form? Inner => null;
 
+    /// <summary>The kind of quantity that it holds; none where it holds none.</summary>
+    public virtual InputKind? Kind => null;
+
     /// <summary>What is read from it; what is wrong is kept as a problem.</summary>
     public abstract object? Value(EntryReader reader);
 

@@ -8,18 +8,20 @@ public abstract class FileException : FormatException
 {
     private const int Shown = 5;
 
-    private protected FileException(IReadOnlyList<FileProblem> problems)
-        : base(Text(problems)) => Problems = [.. problems];
+    private protected FileException(IReadOnlyList<FileProblem> problems, IReadOnlyList<InputQuestion>? questions = null)
+        : base(Text(problems, questions ?? [])) => (Problems, Asked) = ([.. problems], [.. questions ?? []]);
 
     /// <summary>Everything found wrong, in the order of the files and their lines.</summary>
     public IReadOnlyList<FileProblem> Problems { get; }
 
-    private static string Text(IReadOnlyList<FileProblem> problems)
+    private protected IReadOnlyList<InputQuestion> Asked { get; }
+
+    private static string Text(IReadOnlyList<FileProblem> problems, IReadOnlyList<InputQuestion> questions)
     {
         string more = problems.Count > Shown
             ? string.Create(CultureInfo.InvariantCulture, $" And {problems.Count - Shown} more.")
             : string.Empty;
-        return $"Nothing was read. {string.Join(" ", problems.Take(Shown))}{more}";
+        return $"Nothing was read. {string.Join(" ", problems.Take(Shown))}{more}{string.Concat(questions.Take(Shown).Select(question => $" {question}"))}";
     }
 }
 

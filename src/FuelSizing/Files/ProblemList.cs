@@ -9,6 +9,7 @@ internal sealed class ProblemList
     private const int LongestField = 120;
 
     private readonly List<FileProblem> _found = [];
+    private readonly List<InputQuestion> _asked = [];
 
     /// <summary>What was found, files in the order of reading, lines rising.</summary>
     public IReadOnlyList<FileProblem> Found =>
@@ -19,11 +20,23 @@ internal sealed class ProblemList
             .SelectMany(file => file.OrderBy(problem => problem.Line)),
     ];
 
+    /// <summary>Questions about values that are possible and not plausible, one a field, lines rising.</summary>
+    public IReadOnlyList<InputQuestion> Questions => [.. _asked.OrderBy(question => question.Line)];
+
     /// <summary>True once something was found.</summary>
     public bool Any => _found.Count > 0;
 
     /// <summary>True once there are so many that reading on helps nobody.</summary>
     public bool Full => _found.Count >= Maximum;
+
+    /// <summary>Keeps a question; the first of a field stands for all rows of its table.</summary>
+    public void Ask(InputQuestion question)
+    {
+        if (_asked.Count < Maximum && !_asked.Exists(other => other.Input == question.Input))
+        {
+            _asked.Add(question);
+        }
+    }
 
     /// <summary>Keeps a problem.</summary>
     public void Add(string file, int line, string field, Statement reason)

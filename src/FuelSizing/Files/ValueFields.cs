@@ -1,5 +1,6 @@
 using System.Globalization;
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Files;
 
@@ -19,11 +20,17 @@ internal sealed class QuantityField<T>(string name, Measure<T> measure, string m
     /// <summary>Checks the range at once, where the factory that does so takes many rows.</summary>
     public Func<T, string, T>? Within { get; init; }
 
+    /// <summary>Takes a unit of another kind: the quantity of a number and such a unit, by other fields of the part.</summary>
+    public Func<EntryReader, string, string, T?>? Otherwise { get; init; }
+
     public override string Sample => Example;
+
+    public override InputKind? Kind => default(T) is IQuantity any ? InputKind.Of(any.Unit) : null;
 
     public override T? Read(EntryReader reader)
     {
-        T? value = reader.Quantity(Name, measure, Example, Within);
+        T? value = reader.Quantity(
+            Name, measure, Example, Within, Otherwise is { } otherwise ? (number, unit) => otherwise(reader, number, unit) : null);
         if (!Optional)
         {
             reader.Missing(Name, Statement.Of("file.give-value", $"Give a value such as {Example}."));

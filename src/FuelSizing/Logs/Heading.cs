@@ -6,7 +6,7 @@ namespace FuelSizing.Logs;
 internal static class Heading
 {
     /// <summary>
-    /// Finds each column of the mapping; what cannot be found is a problem, and costs the channel or, of speed, the file.
+    /// Finds each column of the mapping; one that is not there costs the file, one that cannot be told or read the channel or, of speed, the file.
     /// </summary>
     /// <param name="headings">Of all columns, without blanks at their ends.</param>
     /// <param name="units">The units row, if it is to be used.</param>
@@ -28,7 +28,7 @@ internal static class Heading
                     1,
                     "",
                     RunProblemKind.MissingColumn,
-                    Statement.Of("log.no-column", $"there is no {column.Place.ToString()} for {column.Channel.ToString()}; there {Listed(headings)}."));
+                    Statement.Of("log.no-column", $"there is no {column.Place.ToString()} for {column.Channel.ToString()}; there {Listed(headings)}. {Cure(column, headings)}"));
                 continue;
             }
 
@@ -63,6 +63,14 @@ internal static class Heading
         (Channel.RailGauge, PressureReference.Absolute) => -pascals,
         _ => 0,
     };
+
+    private static Statement Cure(RunColumn column, string[] headings)
+    {
+        IReadOnlyList<string> nearest = column.Place.Heading is { } name ? NearestNames.Of(name, headings.Where(heading => heading.Length > 0)) : [];
+        return nearest.Count > 0
+            ? Statement.Of("log.column-meant", $"Did you mean \"{CellText.Shown(nearest[0])}\"? Correct the mapping, or take the channel out of it.")
+            : Statement.Of("log.column-cure", $"Correct the mapping, or take the channel out of it.");
+    }
 
     private static Statement Listed(string[] headings)
     {

@@ -226,10 +226,10 @@ internal sealed class RowParser : IDisposable
     private RunFileException File(RunProblemKind kind, Statement reason, int column = 1) =>
         new(new(Math.Max(_cells.Line, 1), column, "", kind, ProblemEffect.FileRefused, reason));
 
-    /// <summary>A channel that cannot be read: of speed, that ends the reading.</summary>
+    /// <summary>A channel that cannot be read: of speed, or where the mapping names a column that is not there, that ends the reading.</summary>
     private void Refuse(RunColumn column, int line, int cell, string field, RunProblemKind kind, Statement reason)
     {
-        if (column.Channel == Channel.Speed)
+        if (column.Channel == Channel.Speed || kind == RunProblemKind.MissingColumn)
         {
             throw new RunFileException(new(line, cell, field, kind, ProblemEffect.FileRefused, reason));
         }

@@ -61,7 +61,7 @@ public sealed class RunReader : IDisposable
     /// <param name="cancellation">Stops the reading.</param>
     /// <returns>A reader that stands before the first row.</returns>
     /// <exception cref="ArgumentException">A column of the mapping has no unit, and the units row is not used.</exception>
-    /// <exception cref="RunFileException">The file is empty, or its column of speed cannot be told.</exception>
+    /// <exception cref="RunFileException">The file is empty, lacks a column that the mapping names, or its column of speed cannot be told.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
     public static RunReader Open(
@@ -94,7 +94,7 @@ public sealed class RunReader : IDisposable
     /// <param name="cancellation">Stops the reading.</param>
     /// <returns>A reader that stands before the first row.</returns>
     /// <exception cref="ArgumentException">A column of the mapping has no unit, and the units row is not used.</exception>
-    /// <exception cref="RunFileException">The file is empty, or its column of speed cannot be told.</exception>
+    /// <exception cref="RunFileException">The file is empty, lacks a column that the mapping names, or its column of speed cannot be told.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
     public static RunReader Open(
@@ -115,7 +115,7 @@ public sealed class RunReader : IDisposable
     /// <param name="cancellation">Stops the reading.</param>
     /// <returns>A reader that stands before the first row.</returns>
     /// <exception cref="ArgumentException">A column of the mapping has no unit, and the units row is not used.</exception>
-    /// <exception cref="RunFileException">The file is empty, or its column of speed cannot be told.</exception>
+    /// <exception cref="RunFileException">The file is empty, lacks a column that the mapping names, or its column of speed cannot be told.</exception>
     /// <exception cref="IOException">The text cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
     public static RunReader Open(
@@ -140,7 +140,7 @@ public sealed class RunReader : IDisposable
     /// <param name="cancellation">Stops the reading; the rows read until then are kept.</param>
     /// <returns>The run, named after its file; of the first so many rows where the reading was stopped.</returns>
     /// <exception cref="ArgumentException">A column of the mapping has no unit, and the units row is not used.</exception>
-    /// <exception cref="RunFileException">The file is empty, or its column of speed cannot be told.</exception>
+    /// <exception cref="RunFileException">The file is empty, lacks a column that the mapping names, or its column of speed cannot be told.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped before a row was read.</exception>
     public static RecordedRun Read(

@@ -53,7 +53,18 @@ internal static class UnitText
         cache.MapUnitToAbbreviation(Units.DensityUnit.KilogramPerCubicMeter, "kg/m3");
         cache.MapUnitToAbbreviation(Units.DurationUnit.Microsecond, "us");
         cache.MapUnitToAbbreviation(Units.RotationalSpeedUnit.RevolutionPerMinute, "rev/min");
+        cache.MapUnitToAbbreviation(Units.RotationalSpeedUnit.RevolutionPerSecond, "rev/s");
         cache.MapUnitToAbbreviation(Units.RatioUnit.DecimalFraction, "per unit");
+
+        // Horsepower without a word is the mechanical one, 745.7 W; the metric one is PS.
+        cache.MapUnitToAbbreviation(Units.PowerUnit.MechanicalHorsepower, "hp");
+        cache.MapUnitToAbbreviation(Units.PowerUnit.MetricHorsepower, "PS");
+        cache.MapUnitToAbbreviation(Units.VolumeFlowUnit.UsGallonPerHour, "US gal/h");
+        cache.MapUnitToAbbreviation(Units.VolumeFlowUnit.UsGallonPerMinute, "US gal/min");
+        cache.MapUnitToAbbreviation(Units.VolumeFlowUnit.UkGallonPerHour, "imp gal/h");
+        cache.MapUnitToAbbreviation(Units.VolumeUnit.UsGallon, "US gal");
+        cache.MapUnitToAbbreviation(Units.VolumeUnit.ImperialGallon, "imp gal");
+        cache.MapUnitToAbbreviation(Units.BrakeSpecificFuelConsumptionUnit.PoundPerMechanicalHorsepowerHour, "lb/hp·h");
         cache.MapUnitToDefaultAbbreviation(Units.VolumeUnit.Liter, "L");
         return cache;
     }

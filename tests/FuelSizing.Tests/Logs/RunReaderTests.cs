@@ -254,17 +254,20 @@ public class RunReaderTests
     }
 
     [Fact]
-    public void Column_ThatIsNotThere_CostsTheChannelOrTheFile()
+    public void Column_ThatIsNotThere_StopsTheReading()
     {
-        RecordedRun run = LogText.Read("Time,Speed,Boost,Rail\n0,3000,0.5,350\n");
-        RunProblem problem = Assert.Single(run.Problems);
+        RunProblem problem = LogText.Refusal("Time,Speed,Boost,Rail\n0,3000,0.5,350\n");
         Assert.Equal((1, 1, RunProblemKind.MissingColumn), Place(problem));
-        Assert.Equal(ProblemEffect.ChannelLeftOut, problem.Effect);
-        Assert.Single(run.Rows);
+        Assert.Equal(ProblemEffect.FileRefused, problem.Effect);
+        Assert.EndsWith("\"Rail\". Correct the mapping, or take the channel out of it.", problem.Reason.ToString(), StringComparison.Ordinal);
+
+        // A lambda that is misspelt is not a log without lambda.
+        Assert.Contains(
+            "Did you mean \"Lamda\"?", LogText.Refusal("Time,Speed,Boost,Rail,Lamda\n0,3000,0.5,350,0.95\n").Reason.ToString(), StringComparison.Ordinal);
 
         RunProblem refusal = LogText.Refusal("Time,speed,Boost,Rail,Lambda\n0,3000,0.5,350,0.85\n");
         Assert.Equal((1, 1, RunProblemKind.MissingColumn), Place(refusal));
-        Assert.Equal("there is no \"Speed\" for Speed; there are \"Time\", \"speed\", \"Boost\", \"Rail\", \"Lambda\".", refusal.Reason.ToString());
+        Assert.Equal("there is no \"Speed\" for Speed; there are \"Time\", \"speed\", \"Boost\", \"Rail\", \"Lambda\". Did you mean \"speed\"? Correct the mapping, or take the channel out of it.", refusal.Reason.ToString());
     }
 
     [Fact]
@@ -273,7 +276,7 @@ public class RunReaderTests
         Assert.Equal(
             (1, 6, RunProblemKind.DuplicateColumn),
             Place(Assert.Single(LogText.Read("Time,Speed,Boost,Rail,Lambda,Lambda\n0,3000,0.5,350,0.85,0.9\n").Problems)));
-        Assert.Equal((1, 2, RunProblemKind.DuplicateColumn), Place(LogText.Refusal("Speed,Speed\n3000,1\n")));
+        Assert.Equal((1, 2, RunProblemKind.DuplicateColumn), Place(LogText.Refusal("Speed,Speed\n3000,1\n", RunMapping.Of(RunColumn.Speed("Speed", RotationalSpeedUnit.RevolutionPerMinute)))));
 
         // By its number it can be told; another heading that stands twice is nobody's business.
         RunMapping second = RunMapping.Of(RunColumn.Speed(ColumnPlace.Numbered(2), RotationalSpeedUnit.RevolutionPerMinute));

@@ -31,7 +31,11 @@ internal static class InjectorForm
     private static readonly NameField Name = new();
 
     private static readonly QuantityField<VolumeFlow> StaticFlow =
-        new("static_flow", Measures.Flow, "flow held open, at the rated differential") { Range = "20 to 10,000 mL/min" };
+        new("static_flow", Measures.Flow, "flow held open, at the rated differential; in lb/h or g/s by the density of the test liquid")
+        {
+            Range = "20 to 10,000 mL/min",
+            Otherwise = FlowByMass,
+        };
 
     private static readonly QuantityField<Pressure> RatedDifferential =
         new("rated_differential", Measures.Pressure, "pressure at which the flow was measured") { Range = "50 to 2,000 kPa" };
@@ -115,6 +119,17 @@ internal static class InjectorForm
         { PerCycle, set => set.InjectionsPerCycle },
         { One, set => set.Injector },
     };
+
+    // A flow by mass is one of the liquid that it was measured on.
+    private static VolumeFlow? FlowByMass(EntryReader reader, string number, string unit)
+    {
+        Density liquid = reader.Has(FluidDensity.Name)
+            ? reader.Quantity(FluidDensity.Name, Measures.Density, FluidDensity.Example) ?? TestFluid.Heptane.Density
+            : TestFluid.Heptane.Density;
+        return Measures.MassFlow.Read(number, unit) is { } mass && liquid > Density.Zero
+            ? (mass / liquid).ToUnit(UnitsNet.Units.VolumeFlowUnit.MilliliterPerMinute)
+            : null;
+    }
 
     private static void BothOrNeither(FieldValues values) =>
         values.BothOrNeither(Fluid, FluidDensity, Statement.Of("file.test-fluid-half", $"is missing. Give test_fluid and test_density both, or neither for n-heptane."));

@@ -45,6 +45,13 @@ public sealed record Setup
     /// <summary>The pull that is looked at, along the boost line; none if not given.</summary>
     public PullRange? PullRange { get; private init; }
 
+    /// <summary>
+    /// Questions about values of the file that are possible and not plausible, such as a static flow of 24 mL/min; none where the setup was not
+    /// read from a file.
+    /// </summary>
+    /// <remarks>They are no part of the setup: two setups that are equal may raise different ones.</remarks>
+    public IReadOnlyList<InputQuestion> Questions { get; private init; } = [];
+
     /// <summary>Puts a setup together.</summary>
     /// <param name="system">The system.</param>
     /// <param name="points">Operating points, each with a name of its own of 1 to 80 characters; none is needed.</param>
@@ -111,7 +118,7 @@ public sealed record Setup
     {
         ArgumentNullException.ThrowIfNull(file);
         ProblemList problems = new();
-        return FileText.Of(file, problems) is { } text ? Of(text, problems) : throw new SetupException(problems.Found);
+        return FileText.Of(file, problems) is { } text ? Of(text, problems) : throw new SetupException(problems.Found, []);
     }
 
     /// <summary>Reads a file's text.</summary>
@@ -170,7 +177,9 @@ public sealed record Setup
     private static Setup Of(in FileText text, ProblemList problems)
     {
         Setup? read = SetupForm.File.Read(text, problems);
-        return problems.Any || read is null ? throw new SetupException(problems.Found) : read;
+        return problems.Any || read is null
+            ? throw new SetupException(problems.Found, problems.Questions)
+            : read with { Questions = problems.Questions };
     }
 }
 
@@ -254,8 +263,11 @@ public sealed record PullRange
 /// <summary>A setup could not be read; nothing of it was kept.</summary>
 public sealed class SetupException : FileException
 {
-    internal SetupException(IReadOnlyList<FileProblem> problems)
-        : base(problems)
+    internal SetupException(IReadOnlyList<FileProblem> problems, IReadOnlyList<InputQuestion> questions)
+        : base(problems, questions)
     {
     }
+
+    /// <summary>Questions about values that are not plausible, which may be the cause of a problem: <c>95 °C</c> where 95 °F was meant.</summary>
+    public IReadOnlyList<InputQuestion> Questions => Asked;
 }
