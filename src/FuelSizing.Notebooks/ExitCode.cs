@@ -23,6 +23,9 @@ internal static class ExitCode
     /// <summary>With <c>--follow-verdict</c>: every cell ran, and the last verdict holds as far as judged: something was not judged.</summary>
     public const int NotAllJudged = 5;
 
+    /// <summary>An input's value is possible and not plausible, and was not confirmed: nothing was run.</summary>
+    public const int Implausible = 6;
+
     /// <summary>The code that says the same as a verdict.</summary>
     /// <param name="last">The last verdict that the notebook showed; none if it showed none.</param>
     public static int Of(Callout? last) => last?.Kind switch

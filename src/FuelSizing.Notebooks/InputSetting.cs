@@ -5,6 +5,17 @@ namespace FuelSizing.Notebooks;
 /// <param name="Value">Plain text: a number, a text, true or false, or a name such as <c>E85</c>; never code.</param>
 internal sealed record InputSetting(string Name, string Value)
 {
+    /// <summary>A path without the numbers of its rows: all rows of a table are one input to a question.</summary>
+    public static string WithoutRows(string path)
+    {
+        for (int open; (open = path.IndexOf('[', StringComparison.Ordinal)) >= 0 && path.IndexOf(']', open) is > 0 and var close;)
+        {
+            path = path[..open] + path[(close + 1)..];
+        }
+
+        return path;
+    }
+
     /// <summary>Reads <c>name=value</c> of each, and refuses a name given twice.</summary>
     public static IReadOnlyList<InputSetting> Parse(IEnumerable<string> settings)
     {
@@ -14,7 +25,7 @@ internal sealed record InputSetting(string Name, string Value)
             int sign = setting.IndexOf('=', StringComparison.Ordinal);
             if (sign < 1)
             {
-                throw new NotebookException($"--set {setting}: expected name=value, for instance --set boost=0.8.");
+                throw new NotebookException($"--set {setting}: expected name=value, for instance --set boost=8psi.");
             }
 
             var read = new InputSetting(setting[..sign].Trim(), setting[(sign + 1)..]);

@@ -1,6 +1,5 @@
-using System.Globalization;
-using System.Reflection;
-using FuelSizing.Systems;
+using FuelSizing.Files;
+using FuelSizing.Quantities;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
@@ -10,33 +9,38 @@ namespace FuelSizing.Notebooks;
 
 /// <summary>
 /// Puts values of the command line in place of values in a notebook's inputs cell. A value replaces one literal by another of
-/// its kind, or one name by another member of the same type; it is never read as code.
+/// its kind, perhaps with the unit that the call names, or one name by another member of the same type; it is never read as code.
 /// </summary>
 internal static class InputsCell
 {
     /// <summary>The id or the tag that marks the cell.</summary>
     public const string Mark = "inputs";
 
+    /// <summary>The input that names a setup file; the inputs declared after it come from that file where it is given.</summary>
+    public const string SetupFile = "setupFile";
+
     /// <summary>Characters of a cell that is looked through for inputs; of some texts the parser's time grows with the square of their length.</summary>
     private const int Longest = 20_000;
 
-    /// <summary>The same cells, the inputs cell changed.</summary>
-    public static (IReadOnlyList<NotebookCell> Cells, IReadOnlyList<ChangedInput> Changed) Apply(
+    /// <summary>The setup file that the run reads: of the settings, or else of the cell itself; blank where there is none.</summary>
+    public static string SetupOf(IReadOnlyList<NotebookCell> cells, IReadOnlyList<InputSetting> settings) =>
+        settings.FirstOrDefault(setting => setting.Name == SetupFile)?.Value
+        ?? (Marked(cells) is { } inputs && IsReadable(inputs)
+            && Declared(inputs.Text).FirstOrDefault(variable => variable.Name == SetupFile)?.Value is LiteralExpressionSyntax { Token.Value: string file }
+            ? file
+            : string.Empty);
+
+    /// <summary>The same cells, the inputs cell changed, and the questions that its values raise.</summary>
+    public static (IReadOnlyList<NotebookCell> Cells, IReadOnlyList<ChangedInput> Changed, IReadOnlyList<InputQuestion> Questions) Apply(
         IReadOnlyList<NotebookCell> cells, IReadOnlyList<InputSetting> settings)
     {
-        if (settings.Count == 0)
+        if (settings.Count == 0 && !(Marked(cells) is { } only && IsReadable(only)))
         {
-            return (cells, []);
+            return (cells, [], []);
         }
 
-        NotebookCell[] marked = [.. cells.Where(cell => cell is { IsInputs: true, IsCode: true })];
-        if (marked.Length != 1)
-        {
-            throw new NotebookException(
-                $"--set needs one code cell with the id or the tag \"{Mark}\"; this notebook has {(marked.Length == 0 ? "none" : $"{marked.Length}")}. Edit the notebook's values instead.");
-        }
-
-        NotebookCell inputs = marked[0];
+        NotebookCell inputs = Marked(cells) ?? throw new NotebookException(
+            $"--set needs one code cell with the id or the tag \"{Mark}\"; this notebook has {(cells.Any(cell => cell is { IsInputs: true, IsCode: true }) ? $"{cells.Count(cell => cell is { IsInputs: true, IsCode: true })}" : "none")}. Edit the notebook's values instead.");
         if (inputs.Text.Length > Longest)
         {
             throw new NotebookException(
@@ -44,107 +48,145 @@ internal static class InputsCell
         }
 
         CodeNesting.Check(inputs);
-        Dictionary<string, Place> places = Places(inputs.Text);
+        Variable[] variables = Declared(inputs.Text);
+        bool hasSetup = SetupOf(cells, settings).Length > 0;
+        int covered = hasSetup ? Array.FindIndex(variables, variable => variable.Name == SetupFile) + 1 : variables.Length;
+        Dictionary<string, InputLeaf> leaves = [];
+        foreach (InputLeaf leaf in variables.SelectMany(variable => InputTable.Leaves(variable.Name, variable.Name, variable.Type, variable.Value)))
+        {
+            leaves.TryAdd(leaf.Path, leaf);
+        }
+
         var changes = new List<TextChange>();
         var changed = new List<ChangedInput>();
+        var entries = new Dictionary<string, InputEntry>();
         foreach (InputSetting setting in settings)
         {
-            if (!places.TryGetValue(setting.Name, out Place? place))
+            string first = setting.Name.Split('.', '[')[0];
+            if (hasSetup && Array.FindIndex(variables, variable => variable.Name == first) >= covered)
             {
                 throw new NotebookException(
-                    $"--set {setting.Name}: cell {inputs.Number} has no such input. It has {string.Join(", ", places.Where(known => known.Value.Write is not null).Select(known => known.Key))}.");
+                    $"--set {setting.Name}: with a setup file this input comes from the file. Set the file's own field, such as --set setup.injectors.injector.static_flow={setting.Value}.");
             }
 
-            string text = (place.Write ?? throw new NotebookException(
-                $"--set {setting.Name}: a table or a calculation cannot be set from the command line. Edit cell {inputs.Number}."))(setting.Value);
-            string whole = place.Whole.ToString();
-            changes.Add(new TextChange(place.Part.Span, text));
-            changed.Add(new ChangedInput(
-                setting.Name,
-                whole,
-                whole[..(place.Part.SpanStart - place.Whole.SpanStart)] + text + whole[(place.Part.Span.End - place.Whole.SpanStart)..]));
+            (SyntaxNode whole, InputEntry entry) = Enter(setting, inputs, variables, leaves);
+            if (entry.Changes.Any(change => changes.Exists(other => other.Span.OverlapsWith(change.Span))))
+            {
+                throw new NotebookException($"--set {setting.Name}: another setting changes the same value. Keep one.");
+            }
+
+            entries[setting.Name] = entry;
+            changes.AddRange(entry.Changes);
+            changed.Add(new ChangedInput(setting.Name, whole.ToString(), Changed(whole, entry.Changes), entry.Assumed));
         }
 
         string source = SourceText.From(inputs.Text).WithChanges(changes.OrderBy(change => change.Span.Start)).ToString();
-        return ([.. cells.Select(cell => cell == inputs ? cell with { Text = source } : cell)], changed);
+        return (
+            [.. cells.Select(cell => cell == inputs ? cell with { Text = source } : cell)],
+            changed,
+            Questions([.. Declared(source).Take(covered)]));
     }
 
-    /// <summary>The variables declared at the top of the cell, and where the value of each stands.</summary>
-    private static Dictionary<string, Place> Places(string code)
+    private static (SyntaxNode Whole, InputEntry Entry) Enter(
+        InputSetting setting, NotebookCell inputs, Variable[] variables, Dictionary<string, InputLeaf> leaves)
     {
-        var places = new Dictionary<string, Place>();
-        SyntaxNode root = CSharpSyntaxTree.ParseText(code, new CSharpParseOptions(kind: SourceCodeKind.Script)).GetRoot();
-        foreach (VariableDeclarationSyntax declaration in root.ChildNodes().OfType<FieldDeclarationSyntax>().Select(field => field.Declaration))
+        if (leaves.TryGetValue(setting.Name, out InputLeaf? leaf))
         {
-            bool real = declaration.Type.ToString() is "double";
-            foreach (VariableDeclaratorSyntax variable in declaration.Variables)
+            return (leaf.Whole, leaf.Enter(setting.Value));
+        }
+
+        Variable? variable = variables.FirstOrDefault(known => known.Name == setting.Name);
+        if (variable is { Type: ArrayTypeSyntax type, Value: CollectionExpressionSyntax list } && list.Elements.All(element => element is ExpressionElementSyntax))
+        {
+            return (list, InputTable.Enter(setting.Name, type, list, setting.Value));
+        }
+
+        if (variable is not null)
+        {
+            string[] parts = [.. leaves.Keys.Where(path => path.StartsWith($"{setting.Name}.", StringComparison.Ordinal)).Take(4)];
+            throw new NotebookException(
+                $"--set {setting.Name}: a table or a calculation cannot be set from the command line. {(parts.Length > 0 ? $"Set a part of it: {string.Join(", ", parts)}." : $"Edit cell {inputs.Number}.")}");
+        }
+
+        string[] nearest = [.. NearestNames.Of(setting.Name, leaves.Keys.Concat(variables.Select(known => known.Name)))];
+        string meant = nearest.Length > 0 ? $" Did you mean {string.Join(" or ", nearest)}?" : string.Empty;
+        throw new NotebookException(
+            $"--set {setting.Name}: cell {inputs.Number} has no such input. It has {string.Join(", ", variables.Where(known => leaves.ContainsKey(known.Name) || known.Value is CollectionExpressionSyntax).Select(known => known.Name))}.{RowsOf(setting.Name, leaves)}{meant}");
+    }
+
+    // A row that the table does not have, or an element that its rows do not have, is the likeliest mistake of a path.
+    private static string RowsOf(string name, Dictionary<string, InputLeaf> leaves)
+    {
+        string row = name[..(name.LastIndexOf(']') + 1)];
+        string[] elements = row.Length == 0 ? [] : [.. leaves.Keys.Where(path => path.StartsWith($"{row}.", StringComparison.Ordinal))];
+        if (elements.Length > 0)
+        {
+            return $" {row} has {string.Join(", ", elements.Take(8))}.";
+        }
+
+        int at = name.IndexOf('[', StringComparison.Ordinal);
+        string[] rows = at < 1 ? [] : [.. leaves.Keys.Where(path => path.StartsWith(name[..(at + 1)], StringComparison.Ordinal))];
+        return rows.Length > 0 ? $" Rows are counted from [0]: {rows[0]} to {rows[^1]}." : string.Empty;
+    }
+
+    private static List<InputQuestion> Questions(Variable[] variables)
+    {
+        var questions = new List<InputQuestion>();
+        HashSet<string> asked = [];
+        foreach (InputLeaf leaf in variables.SelectMany(variable => InputTable.Leaves(variable.Name, variable.Name, variable.Type, variable.Value)))
+        {
+            InputQuestion? question = PlausibleRange.For(leaf.Path) is not { } range ? null
+                : leaf.Quantity is { } quantity ? range.Question(leaf.Path, quantity)
+                : leaf.Number is { } number ? range.Question(leaf.Path, number)
+                : null;
+            if (question is not null && asked.Add(InputSetting.WithoutRows(leaf.Path)))
             {
-                if (variable.Initializer?.Value is { } value)
-                {
-                    string name = variable.Identifier.ValueText;
-                    (SyntaxNode part, Func<string, string>? write) = Settable(name, value, real);
-                    places.TryAdd(name, new(value, part, write));
-                }
+                questions.Add(question);
             }
         }
 
-        return places;
+        return questions;
     }
 
-    /// <summary>What of a value may be replaced, and by what; nothing where the form is not one of those that docs/notebooks.md lists.</summary>
-    private static (SyntaxNode Part, Func<string, string>? Write) Settable(string name, ExpressionSyntax value, bool real) => value switch
+    private static string Changed(SyntaxNode whole, IReadOnlyList<TextChange> changes)
     {
-        InvocationExpressionSyntax { ArgumentList.Arguments: [{ NameColon: null, RefKindKeyword.RawKind: 0 } only] } call =>
-            (only.Expression, Literal(name, only.Expression, call.Expression is MemberAccessExpressionSyntax { Name.Identifier.ValueText: var method } && method.StartsWith("From", StringComparison.Ordinal))),
-        MemberAccessExpressionSyntax { Expression: IdentifierNameSyntax type, Name: IdentifierNameSyntax member } when Members(type.Identifier.ValueText) is { Length: > 0 } members =>
-            (member, text => OneOf(name, text, members)),
-        _ => (value, Literal(name, value, real)),
-    };
-
-    /// <summary>How a literal is written anew; null where the expression is no literal.</summary>
-    private static Func<string, string>? Literal(string name, ExpressionSyntax expression, bool real)
-    {
-        SyntaxToken? token = expression switch
+        string text = whole.ToString();
+        foreach (TextChange change in changes.OrderByDescending(change => change.Span.Start))
         {
-            LiteralExpressionSyntax literal => literal.Token,
-            PrefixUnaryExpressionSyntax { RawKind: (int)SyntaxKind.UnaryMinusExpression, Operand: LiteralExpressionSyntax { RawKind: (int)SyntaxKind.NumericLiteralExpression } literal } => literal.Token,
-            _ => null,
-        };
-        return token?.Value switch
-        {
-            string => text => SymbolDisplay.FormatLiteral(text, quote: true),
-            bool => text => OneOf(name, text, ["true", "false"]),
-            int when !real => text => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number)
-                ? number.ToString(CultureInfo.InvariantCulture)
-                : throw Refused(name, text, "a whole number"),
-            int or double => text => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)
-                ? Real(number)
-                : throw Refused(name, text, "a number with a decimal point"),
-            _ => null,
-        };
+            text = text[..(change.Span.Start - whole.SpanStart)] + change.NewText + text[(change.Span.End - whole.SpanStart)..];
+        }
+
+        return text;
     }
 
-    /// <summary>A number that the compiler takes for a real one.</summary>
-    private static string Real(double number)
+    private static NotebookCell? Marked(IReadOnlyList<NotebookCell> cells)
     {
-        string text = number.ToString("R", CultureInfo.InvariantCulture);
-        return text.AsSpan().ContainsAny('.', 'E') ? text : $"{text}.0";
+        NotebookCell[] marked = [.. cells.Where(cell => cell is { IsInputs: true, IsCode: true })];
+        return marked.Length == 1 ? marked[0] : null;
     }
 
-    private static string OneOf(string name, string text, string[] choices) =>
-        choices.Contains(text) ? text : throw Refused(name, text, $"one of {string.Join(", ", choices)}");
+    private static bool IsReadable(NotebookCell inputs)
+    {
+        if (inputs.Text.Length > Longest)
+        {
+            return false;
+        }
 
-    private static NotebookException Refused(string name, string text, string wanted) =>
-        new($"--set {name}={text}: expected {wanted}.");
+        CodeNesting.Check(inputs);
+        return true;
+    }
 
-    /// <summary>The members of a type of the library that are themselves of that type: <c>Fuel.E85</c>, <c>EngineCycle.TwoStroke</c>.</summary>
-    private static string[] Members(string typeName) =>
-        typeof(FuelSystem).Assembly.GetExportedTypes().SingleOrDefault(type => type.Name == typeName && !type.IsNested) is { } type
-            ? [.. type.GetMembers(BindingFlags.Public | BindingFlags.Static)
-                .Where(member => (member as PropertyInfo)?.PropertyType == type || (member as FieldInfo)?.FieldType == type)
-                .Select(member => member.Name)]
-            : [];
+    /// <summary>The variables declared at the top of the cell, and the value of each.</summary>
+    private static Variable[] Declared(string code) =>
+    [
+        .. CSharpSyntaxTree.ParseText(code, new CSharpParseOptions(kind: SourceCodeKind.Script)).GetRoot()
+            .ChildNodes()
+            .OfType<FieldDeclarationSyntax>()
+            .SelectMany(field => field.Declaration.Variables, (field, variable) => (field.Declaration.Type, variable.Identifier.ValueText, variable.Initializer?.Value))
+            .Where(declared => declared.Value is not null)
+            .Select(declared => new Variable(declared.ValueText, declared.Type, declared.Value!))
+            .DistinctBy(variable => variable.Name),
+    ];
 
-    /// <summary>A variable's value, the part of it that may be replaced, and how; no way to write it where it may not.</summary>
-    private sealed record Place(SyntaxNode Whole, SyntaxNode Part, Func<string, string>? Write);
+    private sealed record Variable(string Name, TypeSyntax Type, ExpressionSyntax Value);
 }

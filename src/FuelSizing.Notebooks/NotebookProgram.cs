@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using FuelSizing.Files;
 
 namespace FuelSizing.Notebooks;
 
@@ -11,7 +12,9 @@ internal static class NotebookProgram
     {
         var notebook = new Argument<FileInfo>("notebook") { Description = "The notebook (.ipynb) to run. Its code cells must be C#." };
         var report = new Option<FileInfo?>("--output", "-o") { Description = "Where to write the report. Default: artifacts/reports/<name>.html under the current directory." };
-        var set = new Option<string[]>("--set") { Description = "name=value: sets a variable of the notebook's inputs cell for this run; a number is in the unit that the cell says. May be given again for others." };
+        var set = new Option<string[]>("--set") { Description = "name=value: sets a variable of the notebook's inputs cell for this run, with its unit: boost=8psi; a bare number is in the unit that the cell says. setup.PATH=value sets a field of the setup file. May be given again for others." };
+        var setup = new Option<string?>("--setup") { Description = "A setup file (docs/setups.md) that the notebook takes its parts from, in place of those in its inputs cell." };
+        var accept = new Option<string[]>("--accept") { Description = "name: confirms an input whose value is not plausible. May be given again for others." };
         var timeout = new Option<TimeSpan?>("--timeout")
         {
             Description = "Seconds that each cell may take, 0.1 to 86400; a cell that takes longer is stopped. Without it a cell runs until it ends or Ctrl+C stops it.",
@@ -21,11 +24,14 @@ internal static class NotebookProgram
         var command = new RootCommand(
             "Runs a FuelSizing notebook without a notebook server and writes one self-contained HTML report. "
             + "Exit code 0: every cell ran, whatever the verdict unless --follow-verdict is given. 1: a cell failed or was stopped; the report ends with it. "
-            + "2: wrong arguments, a notebook that cannot be read or run, or a report that cannot be written.")
+            + "2: wrong arguments, a notebook that cannot be read or run, or a report that cannot be written. "
+            + "6: an input is not plausible and was not confirmed with --accept; nothing was run.")
         {
             notebook,
             report,
             set,
+            setup,
+            accept,
             timeout,
             follow,
         };
@@ -37,6 +43,8 @@ internal static class NotebookProgram
                 parsed.GetRequiredValue(notebook),
                 parsed.GetValue(report),
                 parsed.GetValue(set) ?? [],
+                parsed.GetValue(setup),
+                parsed.GetValue(accept) ?? [],
                 parsed.GetValue(timeout) ?? Timeout.InfiniteTimeSpan,
                 parsed.GetValue(follow),
                 output,
@@ -69,6 +77,8 @@ internal static class NotebookProgram
         FileInfo notebook,
         FileInfo? report,
         string[] set,
+        string? setup,
+        string[] accept,
         TimeSpan timeout,
         bool isVerdictFollowed,
         TextWriter output,
@@ -77,16 +87,26 @@ internal static class NotebookProgram
     {
         try
         {
-            var (cells, changed) = InputsCell.Apply(NotebookReader.Read(notebook), InputSetting.Parse(set));
+            report ??= new FileInfo(Path.Combine("artifacts", "reports", Path.ChangeExtension(notebook.Name, ".html")));
+            var (cells, changed, questions, parts) = Inputs(NotebookReader.Read(notebook), InputSetting.Parse(set), setup, report);
+            if (!await AskAsync(questions, accept, output, error).ConfigureAwait(false))
+            {
+                return ExitCode.Implausible;
+            }
+
             foreach (var cell in cells.Where(cell => cell.IsCode))
             {
                 // Asked before the first cell runs, so that a refusal costs no waiting and leaves nothing half done.
                 BundledPackages.Satisfy(cell);
             }
 
-            report ??= new FileInfo(Path.Combine("artifacts", "reports", Path.ChangeExtension(notebook.Name, ".html")));
             ReportFile.RefuseNotebook(report, notebook);
             report.Directory?.Create();
+            if (parts?.Text is { } text)
+            {
+                await File.WriteAllTextAsync(parts.File, text, cancellation).ConfigureAwait(false);
+            }
+
             foreach (var input in changed)
             {
                 await output.WriteLineAsync($"set {input}").ConfigureAwait(false);
@@ -109,6 +129,59 @@ internal static class NotebookProgram
             await error.WriteLineAsync($"Cannot write the report: {failure.Message} Choose another place with --output.").ConfigureAwait(false);
             return ExitCode.BadInput;
         }
+    }
+
+    /// <summary>The cells with what the command line sets, and everything that is to be asked before they run.</summary>
+    private static (IReadOnlyList<NotebookCell> Cells, IReadOnlyList<ChangedInput> Changed, IReadOnlyList<InputQuestion> Questions, SetupInput? Setup) Inputs(
+        IReadOnlyList<NotebookCell> cells, IReadOnlyList<InputSetting> settings, string? setup, FileInfo report)
+    {
+        InputSetting[] fields = [.. settings.Where(setting => setting.Name.StartsWith(SetupInput.Prefix, StringComparison.Ordinal))];
+        InputSetting[] inputs = [.. settings.Except(fields)];
+        if (setup is not null)
+        {
+            inputs = inputs.All(input => input.Name != InputsCell.SetupFile)
+                ? [.. inputs, new(InputsCell.SetupFile, setup)]
+                : throw new NotebookException($"--setup and --set {InputsCell.SetupFile} say the same. Keep one.");
+        }
+
+        string file = InputsCell.SetupOf(cells, inputs);
+        if (setup is not null && file.Length == 0)
+        {
+            throw new NotebookException("--setup needs the name of a setup file (docs/setups.md).");
+        }
+
+        if (file.Length == 0)
+        {
+            var plain = fields.Length == 0
+                ? InputsCell.Apply(cells, inputs)
+                : throw new NotebookException($"--set {fields[0].Name}: there is no setup file to change. Give one with --setup FILE.");
+            return (plain.Cells, plain.Changed, plain.Questions, null);
+        }
+
+        SetupInput read = SetupInput.Read(file, fields, report);
+        InputSetting[] named = [.. inputs.Where(input => input.Name != InputsCell.SetupFile), new(InputsCell.SetupFile, read.File)];
+        var applied = InputsCell.Apply(cells, named);
+        return (applied.Cells, [.. applied.Changed, .. read.Changed], [.. applied.Questions, .. read.Questions], read);
+    }
+
+    /// <summary>Puts every question that was not confirmed; false where there is one.</summary>
+    private static async Task<bool> AskAsync(IReadOnlyList<InputQuestion> questions, string[] accept, TextWriter output, TextWriter error)
+    {
+        HashSet<string> accepted = [.. accept.Select(name => InputSetting.WithoutRows(Field(name.Trim())))];
+        InputQuestion[] open = [.. questions.Where(question => !accepted.Contains(InputSetting.WithoutRows(Field(question.Input))))];
+        foreach (InputQuestion question in questions.Except(open))
+        {
+            await output.WriteLineAsync($"confirmed: {question}").ConfigureAwait(false);
+        }
+
+        foreach (InputQuestion question in open)
+        {
+            await error.WriteLineAsync($"{question} To confirm: --accept {InputSetting.WithoutRows(question.Input)}").ConfigureAwait(false);
+        }
+
+        return open.Length == 0;
+
+        static string Field(string name) => name.StartsWith(SetupInput.Prefix, StringComparison.Ordinal) ? name[SetupInput.Prefix.Length..] : name;
     }
 
     private static int Conclude(IReadOnlyList<CellRun> runs, FileInfo report, TextWriter output, TextWriter error)

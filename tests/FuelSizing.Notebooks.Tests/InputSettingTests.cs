@@ -37,10 +37,16 @@ public class InputSettingTests
     [InlineData("log=my = own.csv", "var log = \"my = own.csv\";", "\"wren.csv\"", "\"my = own.csv\"")]
     [InlineData("log=", "var log = \"\";", "\"wren.csv\"", "\"\"")]
     [InlineData("log=C:\\runs\\a\".csv", "var log = \"C:\\\\runs\\\\a\\\".csv\";", "\"wren.csv\"", "\"C:\\\\runs\\\\a\\\".csv\"")]
+    [InlineData("boost=8psi", "var boost = Pressure.FromPoundsForcePerSquareInch(8.0);", "Pressure.FromBars(0.6)", "Pressure.FromPoundsForcePerSquareInch(8.0)")]
+    [InlineData("boost=55 kPa", "var boost = Pressure.FromKilopascals(55.0);", "Pressure.FromBars(0.6)", "Pressure.FromKilopascals(55.0)")]
+    [InlineData("boost=0.55bar", "var boost = Pressure.FromBars(0.55);", "Pressure.FromBars(0.6)", "Pressure.FromBars(0.55)")]
+    [InlineData("speed=6900rpm", "FromRevolutionsPerMinute(6900.0);", "RotationalSpeed.FromRevolutionsPerMinute(7200)", "RotationalSpeed.FromRevolutionsPerMinute(6900.0)")]
+    [InlineData("table=[3, 4.5]", "double[] table = [3.0, 4.5];", "[1, 2]", "[3.0, 4.5]")]
+    [InlineData("table[1]=5", "double[] table = [1, 5.0];", "2", "5.0")]
     [InlineData("boosted=false", "var boosted = false;", "true", "false")]
     public void Value_OfTheLiteralsKind_TakesItsPlace(string setting, string line, string was, string now)
     {
-        var (cells, changed) = InputsCell.Apply(Cells, InputSetting.Parse([setting]));
+        var (cells, changed, _) = InputsCell.Apply(Cells, InputSetting.Parse([setting]));
         Assert.Contains(line, cells[1].Text, StringComparison.Ordinal);
         ChangedInput only = Assert.Single(changed);
         Assert.Equal((was, now), (only.Was, only.Is));
@@ -64,9 +70,12 @@ public class InputSettingTests
     [InlineData("fuel=petrol", "Petrol")]
     [InlineData("cycle=0", "FourStroke")]
     [InlineData("boosted=yes", "expected one of true, false")]
-    [InlineData("table=3", "cannot be set from the command line")]
+    [InlineData("table=3", "expected a table as the cell has it")]
+    [InlineData("table[2]=3", "Rows are counted from [0]: table[0] to table[1].")]
+    [InlineData("table=[3, four]", "\"four\" is no number")]
+    [InlineData("table=[3, 4", "is missing at character 6")]
     [InlineData("sum=3", "cannot be set from the command line")]
-    [InlineData("Boost=1", "no such input. It has boost, cylinders, lambda, idle, speed, fuel, cycle, log, boosted.")]
+    [InlineData("Boost=1", "no such input. It has boost, cylinders, lambda, idle, speed, fuel, cycle, log, boosted, table. Did you mean boost")]
     [InlineData("boost2=1", "no such input")]
     [InlineData("boost", "expected name=value")]
     [InlineData("=1", "expected name=value")]
@@ -206,13 +215,17 @@ public class InputSettingTests
     {
         foreach (string path in Directory.GetFiles(Repository.PathOf("notebooks"), "*.ipynb"))
         {
-            var (_, changed) = InputsCell.Apply(NotebookReader.Read(new FileInfo(path)), InputSetting.Parse(["coolerEffectiveness=60", "cylinders=4"]));
+            var (_, changed, questions) = InputsCell.Apply(NotebookReader.Read(new FileInfo(path)), InputSetting.Parse(["coolerEffectiveness=60", "cylinders=4"]));
             Assert.Equal("Ratio.FromPercent(60.0)", changed[0].Is);
+            Assert.Empty(questions);
         }
     }
 
     /// <summary>A notebook of one cell, marked by a tag.</summary>
-    private static InventedNotebook Marked(string code) => InventedNotebook.OfText(JsonSerializer.Serialize(new
+    private static InventedNotebook Marked(string code) => InventedNotebook.OfText(MarkedText(code));
+
+    /// <summary>The text of a notebook of one cell, marked by a tag.</summary>
+    internal static string MarkedText(string code) => JsonSerializer.Serialize(new
     {
         cells = new[]
         {
@@ -221,5 +234,5 @@ public class InputSettingTests
         metadata = new { kernelspec = new { display_name = "C#", language = "C#", name = "C#" }, language_info = new { name = "C#" } },
         nbformat = 4,
         nbformat_minor = 5,
-    }));
+    });
 }

@@ -2,6 +2,7 @@ using FuelSizing.Fuzz.Mutating;
 using FuelSizing.Notebooks;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
 
 namespace FuelSizing.Fuzz.Readers;
 
@@ -28,6 +29,10 @@ internal sealed class ParameterReader : FuzzedReader
         var log = "wren.csv";
         var boosted = true;
         double[] table = [1, 2];
+        (double Kilopascals, double LitresPerHour)[] pumpCurve = [(0, 215), (300, 165)];
+        var staticFlow = VolumeFlow.FromMillilitersPerMinute(360);
+        var wire = Conductor.Awg(12);
+        var regulator = ManifoldReferenced.From(Pressure.FromKilopascals(300), minimumReturnFlow: VolumeFlow.FromLitersPerHour(15));
         var sum = 1 + 2;
         """;
 
@@ -37,12 +42,15 @@ internal sealed class ParameterReader : FuzzedReader
     private static readonly string[] Refusals =
     [
         "is given twice", "has no such input", "expected name=value", "cannot be set from the command line", "brackets within one another", "too many to look for inputs in",
-        "expected a whole number", "expected a number with a decimal point", "expected one of true, false", "expected one of",
+        "expected a whole number", "is a unit of", "is no unit of", "says gauge or absolute", "a gallon is", "is a mass flow", "expected a table",
+        "as a whole", "expected an AWG size", "another setting changes", "with a setup file", "expected a number with a decimal point",
+        "expected one of true, false", "expected one of",
     ];
 
     private static readonly string[] Texts =
     [
-        "boost=", "cylinders=", "lambda=", "idle=", "fuel=", "cycle=", "log=", "boosted=", "table=", "sum=", "0.9", "E85", "TwoStroke", "Petrol", "true",
+        "boost=", "cylinders=", "lambda=", "idle=", "fuel=", "cycle=", "log=", "boosted=", "table=", "sum=", "pumpCurve=", "pumpCurve[1].LitresPerHour=",
+        "staticFlow=", "wire=", "regulator.basePressure=", "8psi", "24 lb/h", "5/16in", "12AWG", "[(0, 215)]", "[1, 2, 3]", "psia", "gal/h", "0.9", "E85", "TwoStroke", "Petrol", "true",
         "my.csv", "\"; Exit(); \"", "1); Exit(); (", "\"\"\"", "$\"{", "}\"", "@\"", "'", "\\\"", "//", "/*", "*/", "#if X", "#endif", "#r \"x\"", "#!pwsh",
         "var ", "double ", "string s = \"a\";", "int n = 3;", "Fuel.E10", "Length.FromMeters(2)", "(1, 2)", "new()", "=>", "null", "default", "\u001E", "\u001D",
     ];
@@ -72,7 +80,7 @@ internal sealed class ParameterReader : FuzzedReader
         NotebookCell cell = new(1, true, code, true);
         try
         {
-            (IReadOnlyList<NotebookCell> cells, IReadOnlyList<ChangedInput> changed) = InputsCell.Apply([cell], InputSetting.Parse(settings));
+            (IReadOnlyList<NotebookCell> cells, IReadOnlyList<ChangedInput> changed, _) = InputsCell.Apply([cell], InputSetting.Parse(settings));
             BrokenPromiseException.Unless(changed.Count == settings.Length, "Each setting changes one input.");
             if (changed.Count > 0)
             {
@@ -102,13 +110,19 @@ internal sealed class ParameterReader : FuzzedReader
         BrokenPromiseException.Unless(Form(was).SequenceEqual(Form(now)), "A value is never read as code.");
     }
 
+    // A table as a whole may have other rows: of it only numbers, brackets and commas count, which any code in it would break.
     private static IEnumerable<SyntaxKind> Form(SyntaxNode code) =>
-        code.DescendantTokens().Select(token => token.Kind()).Where(kind => kind != SyntaxKind.MinusToken).Select(kind => kind switch
+        code.DescendantTokens().Where(token => !IsOfTable(token)).Select(token => token.Kind()).Where(kind => kind != SyntaxKind.MinusToken).Select(kind => kind switch
         {
             SyntaxKind.TrueKeyword => SyntaxKind.FalseKeyword,
             SyntaxKind.SingleLineRawStringLiteralToken or SyntaxKind.MultiLineRawStringLiteralToken => SyntaxKind.StringLiteralToken,
             _ => kind,
         });
+
+    private static bool IsOfTable(SyntaxToken token) =>
+        token.Parent!.AncestorsAndSelf().Any(node => node is CollectionExpressionSyntax)
+        && (SyntaxKind)token.RawKind is SyntaxKind.NumericLiteralToken or SyntaxKind.CommaToken or SyntaxKind.OpenParenToken or SyntaxKind.CloseParenToken
+            or SyntaxKind.OpenBracketToken or SyntaxKind.CloseBracketToken;
 
     private static string Value(string text, int at, string value) =>
         text.IndexOf('=', at) is >= 0 and var sign
