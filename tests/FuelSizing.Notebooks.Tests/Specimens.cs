@@ -277,6 +277,14 @@ internal static class Specimens
             [.. Enumerable.Range(0, 12).Select(row => RunRow.Of(
                 row + 1, Rpm(3000 + (row * 300)), manifoldAbsolute: Kpa(143), railGauge: Kpa(352), injectorPulse: Ms(5.3), lambda: 1.02 + (0.01 * row)))]);
         yield return RunFindings.Of(blind, pull).Mixture;
+        OperatingRanges ranges = OperatingRanges.Around(Conditions.Default)
+            .WithAmbientTemperature(Celsius(-10), Celsius(35))
+            .WithSupplyVoltage(ElectricPotential.FromVolts(12.5), ElectricPotential.FromVolts(14));
+        yield return ranges.WithEthanolContent(Ratio.FromPercent(0), Ratio.FromPercent(10));
+        WorstCornerResult worst = blind.FindWorstCorner(line, Rpm(2500), Rpm(6500), ranges);
+        yield return worst;
+        yield return worst.Checks;
+        yield return worst.Limiting.Inputs;
         yield return blind.With(PumpSeries.Of(SeriesBypass.None, Pump.From(Curve(300)), Pump.From(Curve(290))))
             .WithEachFailure(line, Rpm(2500), Rpm(6500), Conditions.Default);
     }

@@ -37,6 +37,8 @@ public class RefusalTests
 
     private static readonly FuelSystem Pulsed = System.With(RecordedPulseController.BySpeed((Wren.Rpm(1000), Wren.Ms(9)), (Wren.Rpm(7000), Wren.Ms(8))));
 
+    private static readonly OperatingRanges Ranges = OperatingRanges.Around(Wren.Hill);
+
     private static readonly SweepResult Sweep = System.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)], Wren.Hill);
 
     private static readonly (RotationalSpeed, Ratio)[] Efficiencies =
@@ -300,6 +302,20 @@ public class RefusalTests
             Wren.Rpm(3000),
             Wren.Rpm(6000),
             Wren.Hill),
+        new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithAmbientPressure), Wren.Kpa(90), Wren.Kpa(102)),
+        new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithAmbientTemperature), Temperature.FromDegreesCelsius(-5), Temperature.FromDegreesCelsius(30)),
+        new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithSupplyVoltage), Wren.Volt(12), Wren.Volt(14)),
+        new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithFuelTemperature), Temperature.FromDegreesCelsius(5), Temperature.FromDegreesCelsius(50)),
+        new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithEthanolContent), Wren.Percent(0), Wren.Percent(10), null),
+        new(
+            null,
+            typeof(WorstCorner),
+            nameof(WorstCorner.FindWorstCorner),
+            Pulsed,
+            HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Ranges),
         new(null, typeof(TargetLambda), nameof(TargetLambda.At), 0.9),
         new(TargetLambda.At(0.9), typeof(TargetLambda), nameof(TargetLambda.LambdaAt), Wren.Percent(90)),
         new(null, typeof(TargetLambda), nameof(TargetLambda.Of), [new[] { (Wren.Percent(40), 1.0), (Wren.Percent(80), 0.88) }]),

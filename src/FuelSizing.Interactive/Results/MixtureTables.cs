@@ -66,6 +66,36 @@ public static class MixtureTables
             "Failures: each pump of several, the reference hose, each filter half blocked, the alternator. Two at once are not looked at.");
     }
 
+    /// <summary>The worst corner: where lambda is leanest and each margin tightest, and with which inputs.</summary>
+    /// <param name="worst">Of <c>FindWorstCorner</c>.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>The table, lambda first, then a line a check.</returns>
+    /// <exception cref="ArgumentNullException">There is no result.</exception>
+    public static Table WorstCorner(WorstCornerResult worst, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(worst);
+        style ??= Units.Current;
+        WorstPlace[] places = [.. worst.Leanest is { } leanest ? new[] { leanest } : [], .. worst.Checks];
+        return new Table(
+            "The worst corner of the ranges",
+            [
+                TableColumn.Text("What"),
+                TableColumn.Number("Margin"),
+                TableColumn.Number("Lambda"),
+                TableColumn.Text("At"),
+                TableColumn.Text("With"),
+            ],
+            [.. places.Select(place => (IReadOnlyList<string>)
+            [
+                place.Margin is { } margin ? PartText.Say(margin, style) : "leanest lambda",
+                place.Margin?.Reserve is { } reserve ? style.Change(reserve) : "–",
+                MixtureText.Lambda(place.Result.Mixture.MaximumLambda, style),
+                PartText.Say(place.Result.Point, style),
+                place.Inputs.Count == 0 ? "–" : string.Join(", ", place.Inputs.Select(input => PartText.Say(input, style))),
+            ])],
+            $"Found by a search at every corner and inside: {style.Count(worst.PointsSolved)} points solved.{(worst.NotKnown > 0 ? $" Lambda is not known at {style.Count(worst.NotKnown)} of them, where it may be leaner." : "")}");
+    }
+
     private static IReadOnlyList<string> Row(FailureResult failure, TextStyle style) =>
     [
         PartText.Say(failure.Failure, style),

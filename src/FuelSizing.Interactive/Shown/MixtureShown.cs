@@ -44,6 +44,30 @@ internal static class MixtureShown
                 new("Onset up to", "p_on", style.Boost(bounds.MaximumOnset)),
                 .. bounds.Ceiling is { } ceiling ? (Fact[])[new("Ceiling", "p_max", style.Of(ceiling), "gauge")] : [],
             ]));
+        Shown.By<OperatingRanges>((ranges, style) => new(
+            "What may vary",
+            [
+                .. ranges.AmbientPressure is { } pressure ? (Fact[])[new("Ambient pressure", "p_0", $"{style.Of(pressure.Lowest)} to {style.Of(pressure.Highest)}")] : [],
+                .. ranges.AmbientTemperature is { } air ? (Fact[])[new("Ambient temperature", "T_0", $"{style.Of(air.Lowest)} to {style.Of(air.Highest)}")] : [],
+                .. ranges.SupplyVoltage is { } supply ? (Fact[])[new("Supply voltage", "V_s", $"{style.Of(supply.Lowest)} to {style.Of(supply.Highest)}")] : [],
+                .. ranges.FuelTemperature is { } fuel ? (Fact[])[new("Fuel temperature", "T", $"{style.Of(fuel.Lowest)} to {style.Of(fuel.Highest)}")] : [],
+                .. ranges.EthanolContent is { } ethanol
+                    ? (Fact[])[new("Ethanol content", "", $"{style.Of(ethanol.Lowest)} to {style.Of(ethanol.Highest)}", $"by volume, in {ranges.Petrol!.Name}")]
+                    : [],
+            ],
+            "What has no range stays as in the conditions that were given."));
+        Shown.As<WorstCornerResult>(MixtureTables.WorstCorner);
+        Shown.By<WorstPlace>((place, style) => new(
+            place.Margin is { } margin ? $"Where the margin is tightest: {margin.Part.Name}" : "Where lambda is leanest",
+            [
+                Fact.Words("At", PartText.Say(place.Result.Point, style)),
+                new("Lambda", "λ", MixtureText.Lambda(place.Result.Mixture.MaximumLambda, style)),
+                new("Rail, delivered", "p_r", style.Of(place.Result.Mixture.RailGauge), "gauge"),
+                .. place.Margin is { } tightest ? (Fact[])[Fact.Words("Finding", PartText.Say(tightest, style))] : [],
+                .. place.Inputs.Select(input => Fact.Words("With", PartText.Say(input, style))),
+            ],
+            place.IsAtCorner ? null : "The worst lies inside a range, not at a corner."));
+        Shown.By<RangeInput>((input, style) => new("An input at the worst place", [Fact.Words("Input", PartText.Say(input, style))]));
         Shown.By<FailureResult>((failure, style) => new(
             $"If one thing fails: {PartText.Say(failure.Failure, style)}",
             failure is { Sweep: { } sweep, LowestRail: { } lowest }

@@ -88,4 +88,8 @@ public sealed record Atmosphere
     /// <returns>For instance <c>101 kPa, 15 °C</c>.</returns>
     public override string ToString() =>
         $"{Readable.Of(Pressure)}, {Readable.Of(Temperature)}";
+
+    /// <summary>Other air, Pa and K, unchecked: it is known to be within range.</summary>
+    internal Atmosphere With(double pascals, double kelvins) =>
+        pascals.Equals(Pascals) && kelvins.Equals(Kelvins) ? this : new(Pressure.FromPascals(pascals), Temperature.FromKelvins(kelvins));
 }

@@ -113,5 +113,9 @@ public sealed record Conditions
 
     /// <summary>The same air at another voltage and fuel temperature, unchecked: they are known to be within range.</summary>
     internal Conditions With(ElectricPotential supplyVoltage, Temperature fuelTemperature) =>
-        new(Atmosphere, supplyVoltage, fuelTemperature, _tank, _inlet);
+        With(Atmosphere, supplyVoltage, fuelTemperature);
+
+    /// <summary>Other air, voltage and fuel temperature, unchecked; what was stated of tank and inlet stays.</summary>
+    internal Conditions With(Atmosphere atmosphere, ElectricPotential supplyVoltage, Temperature fuelTemperature) =>
+        new(atmosphere, supplyVoltage, fuelTemperature, _tank, _inlet);
 }

@@ -1,5 +1,6 @@
 using FuelSizing.Checks;
 using FuelSizing.Engines;
+using FuelSizing.Fuels;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

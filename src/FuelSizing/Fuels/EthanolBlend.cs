@@ -1,10 +1,9 @@
 using FuelSizing.Equations;
-using FuelSizing.Fuels;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
-namespace FuelSizing.Uncertainty;
+namespace FuelSizing.Fuels;
 
 /// <summary>A nominal fuel seen as petrol with ethanol, so that its content can be changed.</summary>
 internal sealed class EthanolBlend
