@@ -63,7 +63,7 @@ public static class MixtureTables
             failures.Count == 0
                 ? [["No part whose single failure is known", "–", "–", "–", "–", "–"]]
                 : [.. failures.Select(failure => Row(failure ?? throw new ArgumentNullException(nameof(failures)), style))],
-            "Failures: each pump of several, the reference hose, each filter half blocked, the alternator. Two at once are not looked at.");
+            "Failures: each pump of several, each reference hose, a regulator stuck shut or open, each filter half blocked, the alternator. Two at once are not looked at.");
     }
 
     /// <summary>The worst corner: where lambda is leanest and each margin tightest, and with which inputs.</summary>

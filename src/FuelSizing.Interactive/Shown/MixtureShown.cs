@@ -75,6 +75,7 @@ internal static class MixtureShown
                 [
                     new("Leanest lambda", "λ", MixtureText.Lambda(failure.Leanest?.Mixture.Lambda, style), failure.Leanest is { } leanest ? $"at {PartText.Say(leanest.Point, style)}" : ""),
                     new("Lowest rail pressure", "p_r", style.Of(lowest.Mixture.RailGauge), $"gauge, at {PartText.Say(lowest.Point, style)}"),
+                    .. failure.HighestRail is { } highest ? (Fact[])[new("Highest rail pressure", "p_r", style.Of(highest.Mixture.RailGauge), $"gauge, at {PartText.Say(highest.Point, style)}")] : [],
                     Fact.Words("Along the line", PartText.Say(sweep.Verdict, style)),
                 ]
                 : [Fact.Words("Along the line", PartText.Say(failure, style))]));

@@ -221,6 +221,16 @@ public sealed record FuelSystem
     internal FuelSystem JudgedBy(ICheck check) =>
         new(Parts, Array.AsReadOnly<ICheck>([.. Checks.Where(other => other.Part != check.Part), check]), Waivers);
 
+    /// <summary>
+    /// The same system, of which only some parts are judged: where what the others compare with means nothing. One that has none of these parts
+    /// is judged as it was, for something must be.
+    /// </summary>
+    internal FuelSystem JudgedOnlyBy(IReadOnlyList<Part> parts)
+    {
+        FuelSystem judged = new(Parts, Array.AsReadOnly<ICheck>([.. Checks.Where(check => parts.Contains(check.Part))]), Waivers);
+        return judged.Applicable.Length > 0 ? judged : this;
+    }
+
     /// <summary>The same system, which does without a judgement of something that its data leaves open.</summary>
     /// <param name="part">What is not judged, for instance <see cref="Part.PressureRating"/>. Where it is judged, it stays judged.</param>
     /// <param name="reason">Why that is in order, 1 to 80 characters; results show it.</param>

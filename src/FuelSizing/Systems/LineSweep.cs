@@ -12,6 +12,14 @@ public static class LineSweep
     // Speeds that are shown where the caller gives the ends alone.
     private const int DefaultSpeeds = 13;
 
+    // The highest point that was solved need not lie on the highest hump.
+    private const int Humps = 4;
+
+    // Margins far from their limits are looked at sparsely; a hump of lambda there is found by looking everywhere.
+    private const int SpeedsForExtremes = 48;
+
+    private const int Halvings = 14;
+
     /// <summary>Solves a pull from one speed to another along a boost line: evenly spaced speeds, and what lies between them.</summary>
     /// <param name="system">The system.</param>
     /// <param name="line">The boost at each speed.</param>
@@ -100,7 +108,38 @@ public static class LineSweep
             standings,
             Verdict.Along(judged, standings, own[0].Point, own[^1].Point),
             [.. Remedies(standings, [.. search.Points])],
+            Extremes(search, own[0].Point, own[^1].Point));
+    }
+
+    /// <summary>Where lambda is leanest and the rail lowest and highest, between the points shown too.</summary>
+    private static LineExtremes Extremes(RangeSearch search, OperatingPoint slowest, OperatingPoint fastest)
+    {
+        (double from, double to) = (slowest.Speed.RevolutionsPerMinute, fastest.Speed.RevolutionsPerMinute);
+        for (int step = 1; step < SpeedsForExtremes; step++)
+        {
+            search.At(from + ((to - from) * step / SpeedsForExtremes), 0);
+        }
+
+        OperatingResult? leanest = Extreme(search, result => -(result.Mixture.MaximumLambda ?? double.NegativeInfinity));
+        return new(
+            leanest?.Mixture.MaximumLambda is null ? null : leanest,
+            Extreme(search, result => result.Mixture.RailGauge.Pascals),
+            Extreme(search, result => -result.Mixture.RailGauge.Pascals),
             search.Points.Count);
+    }
+
+    /// <summary>Where a figure is lowest: from the lowest points of a few humps of what was solved, downhill.</summary>
+    private static OperatingResult Extreme(RangeSearch search, Func<OperatingResult, double> figure)
+    {
+        Comparer<OperatingResult> order = Comparer<OperatingResult>.Create((one, other) => figure(one).CompareTo(figure(other)));
+        OperatingResult[] along = [.. search.Points.OrderBy(result => result.Point.RevolutionsPerSecond)];
+        OperatingResult[] starts =
+        [
+            .. along.Where((result, at) =>
+                (at == 0 || order.Compare(result, along[at - 1]) < 0) && (at == along.Length - 1 || order.Compare(result, along[at + 1]) <= 0))
+                .Order(order).Take(Humps),
+        ];
+        return starts.Select(start => Downhill.From(start, search.StepsAround(start.Point), Halvings, search.Within, order)).Min(order)!;
     }
 
     private static IEnumerable<Remedy> Remedies(PartStanding[] standings, OperatingResult[] results) => standings
@@ -119,10 +158,11 @@ public sealed class LineSweepResult : IReadable
         PartStanding[] standings,
         Verdict verdict,
         Remedy[] remedies,
-        int pointsSolved)
+        LineExtremes extremes)
     {
         (System, Line, Results) = (system, line, Array.AsReadOnly(results));
-        (Standings, Verdict, Remedies, PointsSolved) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies), pointsSolved);
+        (Standings, Verdict, Remedies, PointsSolved) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies), extremes.PointsSolved);
+        (Leanest, LowestRail, HighestRail) = (extremes.Leanest, extremes.LowestRail, extremes.HighestRail);
     }
 
     /// <summary>The system that was swept, with a check of the compressor's speed.</summary>
@@ -160,10 +200,16 @@ public sealed class LineSweepResult : IReadable
     public int PointsSolved { get; }
 
     /// <summary>
-    /// The point at which the mixture can be leanest (<see cref="DeliveredMixture.MaximumLambda"/>) of those shown at which it is known; none where
-    /// it is known at none of them.
+    /// Where along the line the mixture can be leanest (<see cref="DeliveredMixture.MaximumLambda"/>), between the points shown too, of all that was
+    /// solved and is known; none where it is known nowhere.
     /// </summary>
-    public OperatingResult? Leanest => Results.Where(result => result.Mixture.MaximumLambda is not null).MaxBy(result => result.Mixture.MaximumLambda);
+    public OperatingResult? Leanest { get; }
+
+    /// <summary>Where along the line the rail stands lowest, with the flow that is injected.</summary>
+    internal OperatingResult LowestRail { get; }
+
+    /// <summary>Where along the line the rail stands highest.</summary>
+    internal OperatingResult HighestRail { get; }
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Verdict.In(style);
@@ -172,3 +218,6 @@ public sealed class LineSweepResult : IReadable
     /// <returns>One line.</returns>
     public override string ToString() => In(TextStyle.Metric);
 }
+
+/// <summary>What is extreme along a line, and how many points that took.</summary>
+internal sealed record LineExtremes(OperatingResult? Leanest, OperatingResult LowestRail, OperatingResult HighestRail, int PointsSolved);

@@ -1,6 +1,8 @@
+using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Lines;
+using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
@@ -11,13 +13,23 @@ namespace FuelSizing.Systems;
 
 /// <summary>What if one thing fails: the mixture and the rail along a boost line with each single failure.</summary>
 /// <remarks>
-/// Failures: each pump of several dead (or its relay), the reference hose off, each filter half blocked, the alternator off (12 V). A dead
-/// pump in series passes fuel without pressure where it has a check valve around it; where it has none, nobody knows what it lets through, and
-/// the answer says so.
+/// <para>Failures: each pump of several dead (or its relay), each reference hose off, a regulator stuck shut or open, each filter half blocked,
+/// the alternator off (12 V). A dead pump in series passes fuel without pressure where it has a check valve around it; where it has none,
+/// nobody knows what it lets through, and the answer says so.</para>
+/// <para>With a regulator stuck shut, or a pump that its controller does not slow, the rail is what the pumps give at the flow that is injected.
+/// Checks that compare with the pressure set then mean nothing and are left out: look at <see cref="FailureResult.HighestRail"/>. How far a
+/// regulator stands open that is stuck so, nobody knows either: of one in series with a rising-rate unit the other still governs, of one alone
+/// the answer says that it is not known.</para>
 /// </remarks>
 public static class SingleFailures
 {
+    // Over what any pump gives, so that a regulator that is set to it never opens.
+    private const double Shut = 5e6;
+
     private static readonly ElectricPotential Battery = ElectricPotential.FromVolts(12);
+
+    // What they judge is what there is, whatever the pressure set.
+    private static readonly Part[] Judged = [Part.Mixture, Part.RichMixture, Part.Suction, Part.Filter, Part.Feed, Part.Wire, Part.Fuse];
 
     /// <summary>Solves a boost line once for each single failure.</summary>
     /// <param name="system">The system, with its controller.</param>
@@ -54,10 +66,17 @@ public static class SingleFailures
             }
         }
 
-        if (HoseOff(system.Regulator) is { } still)
+        foreach ((Statement text, PressureRegulator? regulator) in Regulators(system.Regulator))
         {
-            yield return (Statement.Of("failure.hose", $"reference hose off"), system.With(still), conditions);
+            yield return (text, regulator is null ? null : system.With(system.Demand, system.Injectors, regulator), conditions);
         }
+
+        yield return (
+            system.Regulator is ElectronicReturnless
+                ? Statement.Of("failure.full-speed", $"pump not slowed by its controller")
+                : Statement.Of("failure.shut", $"regulator stuck shut"),
+            system.With(system.Demand, system.Injectors, StandingAt(ShutFor(system, conditions), VolumeFlow.Zero)).JudgedOnlyBy(Judged),
+            conditions);
 
         foreach ((Plumbing plumbing, string name) in Blocked(system.Plumbing))
         {
@@ -100,24 +119,64 @@ public static class SingleFailures
             : pumps is PumpSeries row ? PumpSeries.Of(row.Bypass, left) : PumpParallel.Of(left);
     }
 
+    /// <summary>What governs with a hose off, or with a regulator stuck open; none where that is not known.</summary>
+    private static IEnumerable<(Statement Text, PressureRegulator? Regulator)> Regulators(PressureRegulator regulator)
+    {
+        if (regulator is RegulatorSeries pair)
+        {
+            yield return (Statement.Of("failure.unit-hose", $"reference hose of the rising-rate unit off"), RegulatorSeries.Of(pair.BaseRegulator, Standing(pair.Unit)));
+            yield return (Statement.Of("failure.unit-open", $"rising-rate unit stuck open"), pair.BaseRegulator);
+            yield return (Statement.Of("failure.base-open", $"base regulator stuck open"), pair.Unit);
+            if (HoseOff(pair.BaseRegulator) is { } baseStill)
+            {
+                yield return (Statement.Of("failure.base-hose", $"reference hose of the base regulator off"), RegulatorSeries.Of(baseStill, pair.Unit));
+            }
+
+            yield break;
+        }
+
+        if (HoseOff(regulator) is { } still)
+        {
+            yield return (Statement.Of("failure.hose", $"reference hose off"), still);
+        }
+
+        if (regulator is not ElectronicReturnless)
+        {
+            yield return (Statement.Of("failure.open", $"regulator stuck open"), null);
+        }
+    }
+
     /// <summary>The regulator with the ambient air at its reference; none where it has no hose.</summary>
     private static PressureRegulator? HoseOff(PressureRegulator regulator) => regulator switch
     {
-        // The unit is off its hose; the base regulator keeps its own.
-        RegulatorSeries pair => pair.Unit.SetPascals(0) <= pair.BaseRegulator.SetPascals(0)
-            ? pair.BaseRegulator
-            : StandingAt(pair.Unit.SetPascals(0), pair.MinimumReturnFlow),
         ManifoldReferenced or RisingRate => StandingAt(regulator.SetPascals(0), regulator.MinimumReturnFlow),
         ElectronicReturnless { FollowsManifold: true } electronic =>
             ElectronicReturnless.Holding(Pressure.FromPascals(regulator.SetPascals(0)), false, electronic.MinimumVoltage),
         _ => null,
     };
 
-    /// <summary>A regulator that stands at a pressure, Pa, whatever the boost: also at one lower than a fixed one is described with.</summary>
+    /// <summary>A unit whose boost is none: its ceiling is where it stands.</summary>
+    private static RisingRate Standing(RisingRate unit)
+    {
+        Pressure still = Pressure.FromPascals(unit.Setting!.Value.At<Real>(0).Value);
+        return (RisingRate)RisingRate.From(still, RisingRate.MinimumGain, Pressure.Zero, still, unit.MinimumReturnFlow).Off(unit.OffsetPascals);
+    }
+
+    /// <summary>A pressure, Pa, that the pumps do not reach.</summary>
+    private static double ShutFor(FuelSystem system, Conditions conditions)
+    {
+        const double Over = 1e5;
+        double most = system.Pump.Bounds(conditions.SupplyVolts).Upper.Deadhead;
+        return most < Shut - Over ? most + Over : Shut;
+    }
+
+    /// <summary>A regulator that stands at a pressure, Pa, whatever the boost: also at one lower or higher than a fixed one is described with.</summary>
     private static PressureRegulator StandingAt(double pascals, VolumeFlow minimumReturn)
     {
         const double Lowest = 100e3;
-        return Fixed.At(Pressure.FromPascals(Math.Max(Lowest, pascals)), minimumReturn).Off(Math.Min(0, pascals - Lowest));
+        const double Highest = 1500e3;
+        double described = Math.Clamp(pascals, Lowest, Highest);
+        return Fixed.At(Pressure.FromPascals(described), minimumReturn).Off(pascals - described);
     }
 
     private static IEnumerable<(Plumbing Plumbing, string Name)> Blocked(Plumbing plumbing)
@@ -154,14 +213,17 @@ public sealed class FailureResult : IReadable
     /// <summary>The line with it; none where nobody knows what the dead part lets through.</summary>
     public LineSweepResult? Sweep { get; }
 
-    /// <summary>Where the mixture can be leanest of the points shown at which it is known; none where it is known at none.</summary>
+    /// <summary>Where along the line the mixture can be leanest of all that was solved and is known; none where it is known nowhere.</summary>
     public OperatingResult? Leanest => Sweep?.Leanest;
 
     /// <summary>At how many of the points shown lambda is not known: the mixture may be leaner there.</summary>
     public int NotKnown => Sweep?.Results.Count(result => result.Mixture.MaximumLambda is null) ?? 0;
 
-    /// <summary>Where the rail stands lowest of the points shown.</summary>
-    public OperatingResult? LowestRail => Sweep?.Results.MinBy(result => result.Mixture.RailGauge);
+    /// <summary>Where along the line the rail stands lowest.</summary>
+    public OperatingResult? LowestRail => Sweep?.LowestRail;
+
+    /// <summary>Where along the line the rail stands highest: for what hoses and fittings are rated for.</summary>
+    public OperatingResult? HighestRail => Sweep?.HighestRail;
 
     /// <inheritdoc/>
     public string In(TextStyle style)
@@ -175,9 +237,15 @@ public sealed class FailureResult : IReadable
         ? NotKnown > 0
             ? Statement.Of(
                 "failure.leanest-known",
-                $"{Failure}: lambda {leanest.Mixture.MaximumLambda!.Value:0.000} at {leanest.Point}, rail {leanest.Mixture.RailGauge}; not known at {NotKnown} of {Sweep!.Results.Count} points, where it may be leaner")
-            : Statement.Of("failure.leanest", $"{Failure}: lambda {leanest.Mixture.MaximumLambda!.Value:0.000} at {leanest.Point}, rail {leanest.Mixture.RailGauge}")
+                $"{Failure}: lambda {leanest.Mixture.MaximumLambda!.Value:0.000} at {leanest.Point}, rail {leanest.Mixture.RailGauge}; not known at {NotKnown} of {Sweep!.Results.Count} points, where it may be leaner{OverRating}")
+            : Statement.Of(
+                "failure.leanest",
+                $"{Failure}: lambda {leanest.Mixture.MaximumLambda!.Value:0.000} at {leanest.Point}, rail {leanest.Mixture.RailGauge}{OverRating}")
         : Statement.Of("failure.unknown", $"{Failure}: what then reaches the engine is not known");
+
+    private Statement? OverRating => Sweep?.System.Limits.RailCeiling is { } rating && HighestRail is { } highest && highest.Mixture.RailGauge > rating
+        ? Statement.Of("failure.over-rating", $"; rail up to {highest.Mixture.RailGauge}, over the rating of {rating}")
+        : null;
 
     /// <summary>The failure and its leanest point.</summary>
     /// <returns>One line.</returns>

@@ -139,10 +139,16 @@ public class MixtureSizingTests
         Is("hose off", system.With(Fixed.At(Wren.Kpa(300))), Wren.Hill);
         Is("half blocked", system.With(Plumbing.Of(supply: [FilterOf(2), Hose], returnLine: [Hose])), Wren.Hill);
         Is("alternator off", system, Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(12), Wren.Hill.FuelTemperature));
-        Assert.Equal(4, failures.Count);
+        Assert.Equal(6, failures.Count);
 
-        // Boost without its pressure is what leans.
-        Assert.True(failures[0].Leanest!.Mixture.Lambda > 0.95, string.Join("; ", failures));
+        // How far a regulator stands open that is stuck so, nobody knows; boost without its pressure is what leans.
+        Assert.Null(failures.Single(failure => failure.Failure.Code == "failure.open").Sweep);
+        Assert.True(failures.First(failure => failure.NotKnown == 0 && failure.Sweep is not null).Leanest!.Mixture.Lambda > 0.95, string.Join("; ", failures));
+
+        // Stuck shut, the rail is what the pumps give: hoses see it, and what compares with the pressure set is not judged.
+        FailureResult shut = failures.Single(failure => failure.Failure.Code == "failure.shut");
+        Assert.True(shut.HighestRail!.Mixture.RailGauge > system.Pull(Line, Wren.Rpm(2600), Wren.Rpm(6100), Wren.Hill).Results.Max(result => result.Mixture.RailGauge));
+        Assert.DoesNotContain(shut.Sweep!.Standings, standing => standing.Part == Part.Pump || standing.Part == Part.PressureRating);
 
         void Is(string words, FuelSystem changed, Conditions conditions)
         {

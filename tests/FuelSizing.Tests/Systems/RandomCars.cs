@@ -56,7 +56,11 @@ internal static class RandomCars
                     Wren.Volt(air.Item3),
                     Temperature.FromDegreesCelsius(air.Item4));
                 return new RandomCar(
-                    system.With(ControllerOf((int)(parts.Item1 * 10) % 4, system, boost.Item4)), line, Wren.Rpm(range.Item1), Wren.Rpm(range.Item2), conditions);
+                    system.With(ControllerOf((int)(parts.Item1 * 10) % 4, system, boost.Item4)), line, Wren.Rpm(range.Item1), Wren.Rpm(range.Item2), conditions)
+                {
+                    Setting = new(regulator.Item1, regulator.Item2, regulator.Item3, regulator.Item4, regulator.Item5),
+                    PumpKind = parts.Item3,
+                };
             });
 
     // Dead times far up, so that a rail over boost seldom leaves the table, and lambda with it.
@@ -144,6 +148,28 @@ internal static class RandomCars
 /// <summary>A car, its boost line, the pull, and the day.</summary>
 internal sealed record RandomCar(FuelSystem System, BoostLine Line, RotationalSpeed Slowest, RotationalSpeed Fastest, Conditions Conditions)
 {
+    /// <summary>The figures of its regulator.</summary>
+    public required RandomSetting Setting { get; init; }
+
+    /// <summary>How its pumps are put together.</summary>
+    public required int PumpKind { get; init; }
+
+    /// <summary>What is left of its pumps, written for each kind of assembly, with one of them dead.</summary>
+    public PumpAssembly Without(string dead)
+    {
+        IReadOnlyList<Pump> pumps = System.Pump.Pumps;
+        return (PumpKind, dead) switch
+        {
+            (2 or 3, "pump P") => pumps[1],
+            (2 or 3, "pump Q") => pumps[0],
+            (4, "pump P") => PumpParallel.Of(pumps[1], pumps[2]),
+            (4, "pump Q") => PumpSeries.Of(SeriesBypass.CheckValve, pumps[0], pumps[2]),
+            (4, "pump R") => PumpSeries.Of(SeriesBypass.CheckValve, pumps[0], pumps[1]),
+            (5, "pump Q") => pumps[0],
+            _ => throw new InvalidOperationException($"{dead} is not in {System.Pump.Name}."),
+        };
+    }
+
     /// <summary>Speeds of the pull, evenly spaced.</summary>
     public IEnumerable<RotationalSpeed> Speeds(int count) => Enumerable.Range(0, count).Select(at =>
         at == 0 ? Slowest
@@ -154,3 +180,6 @@ internal sealed record RandomCar(FuelSystem System, BoostLine Line, RotationalSp
     public OperatingResult Solve(FuelSystem system, RotationalSpeed speed, Conditions conditions) =>
         system.Solve(OperatingPoint.At(speed, Line.At(speed, system.Demand, conditions.Atmosphere), conditions));
 }
+
+/// <summary>The figures of a regulator: kPa, the gain, bar, kPa.</summary>
+internal sealed record RandomSetting(int Kind, double Base, double Gain, double Onset, double Ceiling);
