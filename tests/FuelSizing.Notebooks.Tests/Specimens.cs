@@ -277,6 +277,21 @@ internal static class Specimens
             [.. Enumerable.Range(0, 12).Select(row => RunRow.Of(
                 row + 1, Rpm(3000 + (row * 300)), manifoldAbsolute: Kpa(143), railGauge: Kpa(352), injectorPulse: Ms(5.3), lambda: 1.02 + (0.01 * row)))]);
         yield return RunFindings.Of(blind, pull).Mixture;
+        CutOutResult cut = CutOut.PressuresFor(blind, line, Rpm(2500), Rpm(6500), Conditions.Default);
+        yield return cut;
+        yield return cut.Points;
+        yield return cut.DifferentialSwitch;
+        yield return BoostSizing.InjectorsInstead(blind, line, Rpm(2500), Rpm(6500), Conditions.Default);
+        FuelSystem belted = blind.With(FuelDemandModel.Of(
+            blind.Demand.Engine,
+            Induction.BeltDriven(Ratio.FromPercent(60), Ratio.FromPercent(50), Kpa(5), Ratio.FromPercent(94)),
+            blind.Demand.VolumetricEfficiency,
+            blind.Demand.MeasuredPower,
+            blind.Demand.MechanicalEfficiency,
+            blind.Demand.Consumption));
+        BeltDrivenBoost belt = CentrifugalBoost.From(8, Rpm(6500), Kpa(40), Atmosphere.Standard);
+        yield return BoostSizing.MaximumDriveRatio(belted, belt, Rpm(2500), Rpm(6500), Conditions.Default);
+        yield return BoostSizing.MaximumDriveRatio(belted.With(SizingLimits.Default), belt, Rpm(2500), Rpm(6500), Conditions.Default);
         OperatingRanges ranges = OperatingRanges.Around(Conditions.Default)
             .WithAmbientTemperature(Celsius(-10), Celsius(35))
             .WithSupplyVoltage(ElectricPotential.FromVolts(12.5), ElectricPotential.FromVolts(14));

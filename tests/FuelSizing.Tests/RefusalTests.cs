@@ -37,6 +37,9 @@ public class RefusalTests
 
     private static readonly FuelSystem Pulsed = System.With(RecordedPulseController.BySpeed((Wren.Rpm(1000), Wren.Ms(9)), (Wren.Rpm(7000), Wren.Ms(8))));
 
+    private static readonly FuelSystem Belted = System.With(
+        Wren.Demand(induction: Induction.BeltDriven(Wren.Percent(66), Wren.Percent(60), Wren.Kpa(4), Wren.Percent(95))));
+
     private static readonly OperatingRanges Ranges = OperatingRanges.Around(Wren.Hill);
 
     private static readonly SweepResult Sweep = System.Sweep([Wren.Rpm(3000)], [Wren.Kpa(0)], Wren.Hill);
@@ -302,6 +305,35 @@ public class RefusalTests
             Wren.Rpm(3000),
             Wren.Rpm(6000),
             Wren.Hill),
+        new(
+            null,
+            typeof(CutOut),
+            nameof(CutOut.PressuresFor),
+            Pulsed.With(SizingLimits.Default.With(MixtureLimits.Of(0.9))),
+            HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Wren.Hill),
+        new(
+            null,
+            typeof(BoostSizing),
+            nameof(BoostSizing.MaximumDriveRatio),
+            Belted,
+            CentrifugalBoost.From(8, Wren.Rpm(6000), Wren.Kpa(30), Atmosphere.Standard),
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Wren.Hill),
+        new(
+            null,
+            typeof(BoostSizing),
+            nameof(BoostSizing.InjectorsInstead),
+            Pulsed,
+            HeldBoost.Of(Wren.Kpa(40), Wren.Rpm(2000), Wren.Rpm(6500)),
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Wren.Hill,
+            Wren.Kpa(300),
+            null),
         new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithAmbientPressure), Wren.Kpa(90), Wren.Kpa(102)),
         new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithAmbientTemperature), Temperature.FromDegreesCelsius(-5), Temperature.FromDegreesCelsius(30)),
         new(Ranges, typeof(OperatingRanges), nameof(OperatingRanges.WithSupplyVoltage), Wren.Volt(12), Wren.Volt(14)),

@@ -44,6 +44,50 @@ internal static class MixtureShown
                 new("Onset up to", "p_on", style.Boost(bounds.MaximumOnset)),
                 .. bounds.Ceiling is { } ceiling ? (Fact[])[new("Ceiling", "p_max", style.Of(ceiling), "gauge")] : [],
             ]));
+        Shown.By<CutOutResult>((cut, style) => new(
+            "Where a cut-out has to act",
+            [
+                Fact.Words("On rail pressure", PartText.Say(cut.FixedSwitch, style)),
+                Fact.Words("On rail less manifold pressure", PartText.Say(cut.DifferentialSwitch, style)),
+                .. cut.Points.Select(point => Fact.Words("At", PartText.Say(point, style))),
+            ],
+            "Steady state: it says nothing of how fast a pump loses its pressure, or a switch acts. Leave a margin over these pressures."));
+        Shown.By<CutOutPoint>((point, style) => new(
+            PartText.Say(point.Result.Point, style),
+            [
+                new("Leanest lambda allowed", "λ", MixtureText.Lambda(point.Lambda, style)),
+                new("Rail, at that lambda", "p_r", point.RequiredRail is { } required ? style.Of(required) : "none known", "gauge"),
+                new("Rail, as built", "p_r", style.Of(point.Result.Mixture.RailGauge), "gauge"),
+            ]));
+        Shown.By<CutOutSwitch>((cut, style) => new(
+            cut.IsDifferential ? "A switch on rail less manifold pressure" : "A switch on rail pressure",
+            [
+                new("Lowest setting that keeps the mixture", "p_r", cut.Minimum is { } minimum ? style.Of(minimum) : "not known", PartText.Say(cut.MinimumAt.Result.Point, style)),
+                new("Highest setting that does not act in sound operation", "p_r", style.Of(cut.Maximum), PartText.Say(cut.MaximumAt.Result.Point, style)),
+                Fact.Words("One setting for the whole line", PartText.Say(cut, style)),
+            ]));
+        Shown.By<MostBoostResult>((most, style) => new(
+            "The most boost with the parts as they are",
+            [
+                new("Compressor pulley, change of diameter", "", most.CompressorPulleyChange is { } change ? style.Change(change) : "none"),
+                new("Highest boost", "p_b", most.HighestBoost is { } boost ? style.Boost(boost) : "none"),
+                Fact.Words("Drive ratio", PartText.Say(most.DriveRatio, style)),
+            ],
+            most.Line is null ? PartText.Say(most, style) : null));
+        Shown.By<InjectorRequirement>((required, style) => new(
+            required.Data is null ? "No injectors serve" : "Injectors and controller data in place of a rising-rate unit",
+            [
+                Fact.Words("Static flow", PartText.Say(required.StaticFlow, style)),
+                .. required.Data is { } data
+                    ? (Fact[])
+                    [
+                        new("Across the injector", "Δp", style.Of(data.Differential), "in the controller's data"),
+                        new("Injector held open", "", required.StaticMassFlow is { } constant ? style.Of(constant) : "not known", "of the fuel in the rail, at that differential"),
+                        new("Dead time", "t_d", CircuitText.Known(required.DeadTime, style.Of), "at that differential and the supply's voltage"),
+                    ]
+                    : [],
+                new("Manifold pressure up to", "p_m", style.Of(required.HighestManifoldAbsolute), "absolute: the controller has to know of it"),
+            ]));
         Shown.By<OperatingRanges>((ranges, style) => new(
             "What may vary",
             [

@@ -7,7 +7,7 @@ namespace FuelSizing.Engines;
 public abstract record BeltDrivenBoost : BoostLine
 {
     private const double MinimumRatio = 0.2;
-    private const double MaximumRatio = 20;
+    internal const double MaximumRatio = 20;
 
     private static readonly RotationalSpeed Slowest = RotationalSpeed.FromRevolutionsPerMinute(1000);
     private static readonly RotationalSpeed Fastest = RotationalSpeed.FromRevolutionsPerMinute(400_000);

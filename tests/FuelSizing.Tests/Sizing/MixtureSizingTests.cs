@@ -18,14 +18,14 @@ public class MixtureSizingTests
 {
     private static readonly RotationalSpeed[] Speeds = [.. Enumerable.Range(0, 6).Select(at => Wren.Rpm(2600 + (at * 700)))];
 
-    private static readonly BoostLine Line = Dunnock.Centrifugal;
+    internal static readonly BeltDrivenBoost Line = Dunnock.Centrifugal;
 
     private static readonly PumpCurve Curve = CurveOf(1);
 
     /// <summary>As recorded without boost: the pulse that gave lambda 0.87 at full throttle.</summary>
     private static readonly FuelSystem Car = Of(Pump.From(Curve));
 
-    private static readonly FuelSystem Boosted = Of(PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Curve), Pump.From(Curve)));
+    internal static readonly FuelSystem Boosted = Of(PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Curve), Pump.From(Curve)));
 
     [Fact]
     public void Fit_IsBeatenByNoneOfADenseGrid()

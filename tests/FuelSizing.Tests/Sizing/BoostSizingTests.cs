@@ -1,0 +1,111 @@
+using FuelSizing.Checks;
+using FuelSizing.Engines;
+using FuelSizing.Injectors;
+using FuelSizing.Points;
+using FuelSizing.Regulators;
+using FuelSizing.Sizing;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Tests.Sizing;
+
+/// <summary>The most boost that a system supports, and the injectors that support this one: on the car Dunnock, against a scan.</summary>
+public class BoostSizingTests
+{
+    private static readonly RotationalSpeed Slowest = Wren.Rpm(2600);
+
+    private static readonly RotationalSpeed Fastest = Wren.Rpm(6100);
+
+    private static readonly BeltDrivenBoost Line = MixtureSizingTests.Line;
+
+    private static readonly FuelSystem Built = MixtureSizingTests.Boosted.With(RisingRate.From(Wren.Kpa(300), 7.5, Pressure.Zero));
+
+    [Fact]
+    public void MaximumDriveRatio_IsTheLastOfAScanAtWhichEverythingHolds()
+    {
+        MostBoostResult most = BoostSizing.MaximumDriveRatio(Built, Line, Slowest, Fastest, Wren.Hill);
+        double answer = most.DriveRatio.Value!.Value;
+
+        // Steps of 0.2 % of the ratio, 71 speeds each, which the search knows nothing of.
+        double first = double.NaN;
+        double last = double.NaN;
+        for (int step = 0; step < 300 && double.IsNaN(first); step++)
+        {
+            double ratio = Line.DriveRatio * (1 + (0.002 * step));
+            bool holds = Enumerable.Range(0, 71).All(at =>
+            {
+                RotationalSpeed speed = Wren.Rpm(2600 + (50 * at));
+                return Built.Solve(OperatingPoint.At(speed, Line.WithDriveRatio(ratio).At(speed, Built.Demand, Wren.Hill.Atmosphere), Wren.Hill))
+                    .Margins.All(margin => margin.Outcome == Outcome.Holds);
+            });
+            (first, last) = holds ? (first, ratio) : (ratio, last);
+        }
+
+        Assert.InRange(answer, last * (1 - 1e-9), first);
+        Assert.True(answer > Line.DriveRatio * 1.005, most.ToString());
+        Assert.Equal((Line.DriveRatio / answer) - 1, most.CompressorPulleyChange!.Value.DecimalFractions, 1e-12);
+
+        // The change of pulley gives that line, along which all holds; a little more does not.
+        BeltDrivenBoost smaller = Line.WithCompressorPulley(most.CompressorPulleyChange.Value);
+        Assert.Equal(answer, smaller.DriveRatio, 1e-9);
+        Assert.All(most.Pull!.Standings, standing => Assert.NotEqual(Outcome.Fails, standing.Outcome));
+        Assert.Equal(Outcome.Fails, Built.Pull(Line.WithDriveRatio(answer * 1.003), Slowest, Fastest, Wren.Hill).Verdict.Outcome);
+    }
+
+    [Fact]
+    public void MaximumDriveRatio_OfACarThatFailsAsItIs_IsNone()
+    {
+        MostBoostResult most = BoostSizing.MaximumDriveRatio(
+            MixtureSizingTests.Boosted.With(ManifoldReferenced.From(Wren.Kpa(300))), Line, Slowest, Fastest, Wren.Hill);
+        Assert.Null(most.CompressorPulleyChange);
+        Assert.Equal(Part.Mixture, most.DriveRatio.Binding.Part);
+        Assert.StartsWith("None: it fails with the pulley fitted", most.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void InjectorsInstead_PutBack_GiveTheTargetAndHold()
+    {
+        InjectorRequirement answer = BoostSizing.InjectorsInstead(MixtureSizingTests.Boosted, Line, Slowest, Fastest, Wren.Hill, Wren.Kpa(300));
+        VolumeFlow flow = answer.StaticFlow.Value!.Value;
+        FuelSystem put = MixtureSizingTests.Boosted
+            .With(ManifoldReferenced.From(Wren.Kpa(300)))
+            .With(InjectorSet.Of(answer.Data!.Injector, 6))
+            .With(FuelSizing.Controllers.AirflowMeterController.Of(answer.Data));
+        Assert.Equal(flow, answer.Data.Injector.StaticFlow);
+        for (int at = 0; at <= 100; at++)
+        {
+            OperatingResult result = Solve(put, 2600 + (35 * at));
+            Assert.Equal(0.83, result.Mixture.Lambda!.Value, 1e-9);
+            Assert.All(result.Margins, margin => Assert.True(margin.Outcome == Outcome.Holds || margin.Reserve > Wren.Percent(-1e-4), margin.ToString()));
+        }
+
+        // A little less static flow does not serve.
+        FuelSystem less = put.With(InjectorSet.Of(answer.Data.Injector.WithStaticFlow(flow * 0.998), 6));
+        Assert.Contains(Enumerable.Range(0, 101).SelectMany(at => Solve(less, 2600 + (35 * at)).Margins), margin => margin.Part == Part.Injectors && margin.Outcome == Outcome.Fails);
+
+        // Q = Q_ref √(Δp/Δp_ref) √(ρ_ref/ρ), of fuel ρ Q: the injector constant, Δp = 300 kPa = Δp_ref.
+        double density = FuelSizing.Fuels.Fuel.Petrol.DensityAt(Wren.Hill.FuelTemperature).KilogramsPerCubicMeter;
+        Assert.Equal(
+            flow.CubicMetersPerSecond * Math.Sqrt(TestFluid.Heptane.Density.KilogramsPerCubicMeter / density) * density,
+            answer.StaticMassFlow!.Value.KilogramsPerSecond,
+            1e-12);
+        Assert.Equal(
+            Enumerable.Range(0, 101).Max(at => Solve(put, 2600 + (35 * at)).Point.Boost.Kilopascals) + Wren.Hill.Atmosphere.Pressure.Kilopascals,
+            answer.HighestManifoldAbsolute.Kilopascals,
+            1e-6);
+    }
+
+    [Fact]
+    public void InjectorsInstead_WhereNoneServe_SaysWhy()
+    {
+        // Hoses that do not stand the base pressure.
+        FuelSystem weak = MixtureSizingTests.Boosted.With(SizingLimits.Of(Wren.Percent(90), Wren.Percent(5), Wren.Kpa(310)));
+        InjectorRequirement answer = BoostSizing.InjectorsInstead(weak, Line, Slowest, Fastest, Wren.Hill, Wren.Kpa(300));
+        Assert.Null(answer.System);
+        Assert.StartsWith("No injectors serve", answer.ToString(), StringComparison.Ordinal);
+        Assert.Equal(Part.PressureRating, answer.StaticFlow.Binding.Part);
+    }
+
+    private static OperatingResult Solve(FuelSystem system, double rpm) =>
+        system.Solve(OperatingPoint.At(Wren.Rpm(rpm), Line.At(Wren.Rpm(rpm), system.Demand, Wren.Hill.Atmosphere), Wren.Hill));
+}
