@@ -144,8 +144,10 @@ public static class BoostSizing
 
         (FuelSystem System, ControllerData Data) With(VolumeFlow flow)
         {
+            // A controller's target goes with load, not with speed: of a target that changes with speed the richest.
+            double target = system.Demand.AlongSpeed?.Lambda is { } table ? table.Points.Min(point => point.Y) : system.Demand.Consumption.Lambda;
             Injector injector = own.WithStaticFlow(flow);
-            ControllerData controller = ControllerData.Of(injector, system.Demand.Consumption.Fuel, TargetLambda.At(system.Demand.Consumption.Lambda))
+            ControllerData controller = ControllerData.Of(injector, system.Demand.Consumption.Fuel, TargetLambda.At(target))
                 .WithDifferential(regulator.Base)
                 .WithFuelTemperature(conditions.FuelTemperature);
             return (

@@ -93,7 +93,7 @@ public static class MixtureSizing
             return new(
                 with,
                 (RisingRate)with.Regulator,
-                [.. results.Select(result => new FittedPoint(result, MixtureSolver.RailFor(with.Parts, result.SolvedDemand, with.Demand.Consumption.Lambda)))],
+                [.. results.Select(result => new FittedPoint(result, MixtureSolver.RailFor(with.Parts, result.SolvedDemand, result.Mixture.TargetLambda)))],
                 deviation,
                 Obstacle(results));
         }
