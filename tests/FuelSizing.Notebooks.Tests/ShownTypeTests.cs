@@ -110,7 +110,7 @@ public sealed partial class ShownTypeTests
 
             // A working is in SI as well as in display units; what is wrong with a file is told in the file's own units; and why a
             // candidate was left out is the words of the exception that it met.
-            if (us && specimen is not (Working or WorkingStep or FileProblem or RunProblem or RecordedRun or LeftOut))
+            if (us && specimen is not (Working or WorkingStep or FileProblem or InputQuestion or PlausibleRange or RunProblem or RecordedRun or LeftOut))
             {
                 Assert.All(cells, cell => Assert.False(Metric().IsMatch(cell), $"{name}: {cell}"));
             }

@@ -262,6 +262,9 @@ internal static class Specimens
         yield return system.Demand.With(table);
         yield return MixtureLimits.ByBoost([(Kpa(10), 0.9), (Kpa(60), 0.84)], 0.68);
         BoostLine line = HeldBoost.Of(Kpa(42), Rpm(3000), Rpm(6500), Rpm(2500));
+        yield return PullRange.Of(Rpm(3000), Rpm(6000));
+        yield return PlausibleRange.For("static_flow")!;
+        yield return PlausibleRange.For("static_flow")!.Question("static_flow", VolumeFlow.FromMillilitersPerMinute(24))!;
         FuelSystem blind = system.With(recorded)
             .With(system.Limits.With(MixtureLimits.Of(0.9, Kpa(8))))
             .With(PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Curve(300)), Pump.From(Curve(290))));

@@ -15,7 +15,24 @@ internal static class SystemShown
         Shown.By<FuelSystem>((system, style) => new($"Fuel system, {Layout(system)}", Of(system, style)));
         Shown.By<Setup>((setup, style) => new(
             $"Setup: fuel system, {Layout(setup.System)}",
-            [.. Of(setup.System, style), .. setup.Points.Select(named => Fact.Words(named.Name, PartText.Say(named.Point, style)))]));
+            [
+                .. Of(setup.System, style),
+                .. setup.BoostLine is { } line ? [Fact.Words("Boost line", line.In(style))] : Array.Empty<Fact>(),
+                .. setup.PullRange is { } pull ? [Fact.Words("Pull", Range(pull, style))] : Array.Empty<Fact>(),
+                .. setup.Points.Select(named => Fact.Words(named.Name, PartText.Say(named.Point, style))),
+                .. setup.Questions.Select(question => Fact.Words("Question", question.In(style))),
+            ]));
+        Shown.By<PullRange>((pull, style) => new($"Pull: {Range(pull, style)}", Of(pull.Conditions, style)));
+        Shown.By<PlausibleRange>((range, _) => new(
+            $"Plausible for {range.Name}",
+            [new("Values", "", range.Limits, PlausibleRange.Source), Fact.Words("Inputs", string.Join(", ", range.Inputs))]));
+        Shown.By<InputQuestion>((question, _) => new(
+            $"Question of {question.Input}",
+            [
+                new("Value", "", question.Value),
+                new("Plausible", "", question.Range.Limits, $"{question.Range.Name}: {PlausibleRange.Source}"),
+                Fact.Words("Likely meant", question.Likely.Count > 0 ? string.Join("; or ", question.Likely) : "cannot say"),
+            ]));
         Shown.By<NamedPoint>((named, style) => new(named.Name, Of(named.Point, style)));
         Shown.By<OperatingPoint>((point, style) => new($"Operating point: {PartText.Say(point, style)}", Of(point, style)));
         Shown.By<Conditions>((conditions, style) => new("Conditions", Of(conditions, style)));
@@ -33,6 +50,8 @@ internal static class SystemShown
             "Lines and filters",
             [.. Way("To the pump", plumbing.Suction, style), .. Way("To the rail", plumbing.Supply, style), .. Way("Back to the tank", plumbing.ReturnLine, style)]));
     }
+
+    private static string Range(PullRange pull, TextStyle style) => $"{style.Of(pull.Slowest)} to {style.Of(pull.Fastest)}";
 
     /// <summary>A system's parts.</summary>
     public static IReadOnlyList<Fact> Of(FuelSystem system, TextStyle style) =>

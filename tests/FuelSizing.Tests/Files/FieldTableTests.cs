@@ -47,6 +47,25 @@ public class FieldTableTests
         return page[..begin] + "\n" + FieldTables.Text(form) + page[end..];
     });
 
+    [Fact]
+    public void Ranges_OfTheDocs_AreThoseOfTheLibrary() => Same("inputs.md", page =>
+    {
+        const string begin = "<!-- ranges: made by .ci/fields -->\n";
+        int from = page.IndexOf(begin, StringComparison.Ordinal) + begin.Length;
+        int to = page.IndexOf("<!-- end of ranges -->", StringComparison.Ordinal);
+        Assert.True(from >= begin.Length && to >= from, "inputs.md has no place for the ranges.");
+        IEnumerable<string> rows = PlausibleRange.All.Select(range =>
+            $"| {range.Name} | {range.Limits} | {string.Join(", ", range.Inputs.Select(input => $"`{input}`"))} |\n");
+        return $"{page[..from]}\n| input | plausible | named |\n| --- | --- | --- |\n{string.Concat(rows)}\n{page[to..]}";
+    });
+
+    [Fact]
+    public void Question_OfTheDocs_IsWhatTheLibraryAsks()
+    {
+        InputQuestion? question = PlausibleRange.For("static_flow")!.Question("static_flow", UnitsNet.VolumeFlow.FromMillilitersPerMinute(24));
+        Assert.Contains($"{question}", File.ReadAllText(Path.Combine(Tree(), "docs", "inputs.md")), StringComparison.Ordinal);
+    }
+
     /// <summary>A refusal is blamed on the field by its argument's name, so an argument that is renamed must not be forgotten.</summary>
     [Fact]
     public void Arguments_ThatFieldsName_AreThoseOfFactories()

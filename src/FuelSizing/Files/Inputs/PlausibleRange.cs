@@ -27,6 +27,8 @@ public sealed class PlausibleRange
     /// <summary>Where the ranges come from.</summary>
     public const string Source = "common practice, no source";
 
+    private const int MaximumLikely = 3;
+
     /// <summary>What stands for a number without a unit.</summary>
     private const string Plain = "";
 
@@ -129,7 +131,7 @@ public sealed class PlausibleRange
             }
         }
 
-        return new(input, this, value, likely);
+        return new(input, this, value, [.. likely.Take(MaximumLikely)]);
     }
 
     private (string Text, IQuantity Value, string? Basis)? Other(string other, double number)
@@ -205,7 +207,7 @@ public sealed class PlausibleRange
             Units.PressureUnit.Kilopascal,
             3,
             250,
-            ["points.boost", "boost_line.boost", "known_boost", "boost", "nowBoost", "plannedBoost", "nextBoost", "idleBoost"],
+            ["points.boost", "boost_line.boost", "known_boost", "boost", "nowBoost", "plannedBoost", "nextBoost", "idleBoost", "stages.BoostBar"],
             ["bar", "psi", "kPa", "inHg", "mbar"],
             isZeroPlausible: true),
         new(
@@ -271,6 +273,14 @@ public sealed class PlausibleRange
             108,
             ["atmosphere.pressure", "measured_in.pressure", "calibrated_at.pressure", "ambientPressure", "knownPressure"],
             ["kPa", "inHg", "psi", "mmHg", "mbar", "bar"]),
+        new(
+            "the manifold pressure, absolute, at which a sensor or table ends",
+            Units.PressureUnit.Kilopascal,
+            80,
+            450,
+            ["controller.end"],
+            ["bar", "psi", "kPa", "mbar"]),
+        new("the air flow at which a meter ends", Units.MassFlowUnit.GramPerSecond, 15, 1000, ["controller.maximum"], ["g/s", "kg/h", "kg/s"]),
         new(
             "the static flow of an injector",
             Units.VolumeFlowUnit.MilliliterPerMinute,

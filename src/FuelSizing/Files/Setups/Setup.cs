@@ -20,7 +20,8 @@ namespace FuelSizing.Files;
 /// Setup.Of(system, ("full load", point), ("idle", idle)).Write("wren.json");
 /// Setup setup = Setup.Read("wren.json");
 /// OperatingResult result = setup.System.Solve(setup.Point("full load"));
-/// LineSweepResult pull = Setup.Of(system).With(line).WithPull(slowest, fastest).Pull();
+/// RotationalSpeed slowest = RotationalSpeed.FromRevolutionsPerMinute(3000), fastest = RotationalSpeed.FromRevolutionsPerMinute(6800);
+/// LineSweepResult pull = Setup.Of(system).With(HeldBoost.Of(Pressure.FromBars(0.6), slowest, fastest)).WithPull(slowest, fastest).Pull();
 /// </code>
 /// </example>
 public sealed record Setup
