@@ -194,6 +194,11 @@ public sealed class MostBoostResult : IReadable
 
     private OperatingPoint? Missed { get; }
 
+    // What was not judged may fail at less.
+    private Statement? NotJudged => Pull is { } pull && Verdict.Open(pull.System.NotJudged) is { Count: > 0 } open
+        ? Statement.Of("most-boost.not-judged", $". Not judged: {open:,}")
+        : null;
+
     /// <inheritdoc/>
     public string In(TextStyle style)
     {
@@ -204,9 +209,11 @@ public sealed class MostBoostResult : IReadable
     /// <summary>The answer, as a code with its figures.</summary>
     public Statement Text => (CompressorPulleyChange, Missed) switch
     {
-        ({ } change, _) => Statement.Of("most-boost.ratio", $"Compressor pulley {change:change}, up to {HighestBoost!.Value:boost:down} of boost. Drive ratio: {DriveRatio}"),
+        ({ } change, _) => Statement.Of(
+            "most-boost.ratio",
+            $"Compressor pulley {change:change}, drive ratio {DriveRatio.Figure}, up to {HighestBoost!.Value:boost:down} of boost; then tightest: {DriveRatio.Binding.Part.Name}{NotJudged}"),
         (_, { } missed) => Statement.Of("most-boost.not-settled", $"Not settled: too near to a limit at {missed} to say how far the boost can rise."),
-        _ => Statement.Of("most-boost.none", $"None: it fails with the pulley fitted. Drive ratio: {DriveRatio}"),
+        _ => Statement.Of("most-boost.none", $"None: it fails with the pulley fitted: {DriveRatio.Binding}"),
     };
 
     /// <summary>The answer.</summary>
@@ -257,7 +264,7 @@ public sealed class InjectorRequirement : IReadable
     public Statement Text => Data is { } data && DeadTime is { } deadTime
         ? Statement.Of(
             "injectors-instead.data",
-            $"Static flow: {StaticFlow} The controller's data with the lowest: {StaticFlow.Figure} at {data.Injector.RatedDifferential}, {data.Differential} across the injector, dead time {deadTime} there; air known up to {HighestManifoldAbsolute} absolute in the manifold.")
+            $"At least {StaticFlow.Figure} each at {data.Injector.RatedDifferential}; in the controller's data {data.Differential} across the injector, dead time {deadTime} there, air up to {HighestManifoldAbsolute} absolute in the manifold")
         : Statement.Of("injectors-instead.none", $"No injectors serve: {StaticFlow}");
 
     /// <summary>Flow and controller data.</summary>

@@ -49,9 +49,9 @@ public sealed class WorstCornerResult : IReadable
     /// <summary>Leanest place and limiting check, as a code with its figures.</summary>
     public Statement Text => (Leanest, NotKnown) switch
     {
-        ({ } leanest, 0) => Statement.Of("corner.worst", $"{leanest}; {Limiting}"),
+        ({ } leanest, 0) => Statement.Of("corner.worst", $"{leanest}; limiting: {Limiting.Margin!.Part.Name}"),
         ({ } leanest, _) => Statement.Of(
-            "corner.worst-known", $"{leanest}; not known at {NotKnown} of {PointsSolved} points, where it may be leaner; {Limiting}"),
+            "corner.worst-known", $"{leanest}; not known at {NotKnown} of {PointsSolved} points, where it may be leaner; limiting: {Limiting.Margin!.Part.Name}"),
         _ => Statement.Of("corner.not-known", $"lambda is known nowhere; {Limiting}"),
     };
 
