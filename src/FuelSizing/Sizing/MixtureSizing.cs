@@ -70,6 +70,9 @@ public static class MixtureSizing
 
     private sealed class Search(FuelSystem system, OperatingPoint[] points, RisingRateBounds bounds)
     {
+        // Places beside one are looked at again from the next, and the second start often ends where the first did.
+        private readonly Dictionary<(double Base, double Onset), Setting> _best = [];
+
         private readonly double _minimumBase = bounds.MinimumBase.Pascals;
         private readonly double _maximumBase = bounds.MaximumBase.Pascals;
 
@@ -141,6 +144,17 @@ public static class MixtureSizing
 
         // With more gain the largest deviation falls, and rises again once a point is rich; past some gain another check breaks.
         private Setting WithBestGain(double at, double onset)
+        {
+            if (!_best.TryGetValue((at, onset), out Setting best))
+            {
+                best = BestGainAt(at, onset);
+                _best.Add((at, onset), best);
+            }
+
+            return best;
+        }
+
+        private Setting BestGainAt(double at, double onset)
         {
             double low = RisingRate.MinimumGain;
             double high = bounds.MaximumGain;
