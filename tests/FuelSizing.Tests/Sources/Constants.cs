@@ -62,6 +62,7 @@ internal static class Constants
         ("Fuel.E85", Definition, Derived),
         ("Fuel.MinimumTemperature", Bound, Chosen),
         ("Fuel.MaximumTemperature", Bound, Chosen),
+        ("EthanolBlend.Tolerance", Bound, Chosen),
         ("VapourLaw.Ln10", Definition, Derived),
         ("VapourLaw.Ethanol", Poling, Recalled),
         ("VapourLaw.Methanol", Poling, Recalled),
