@@ -13,8 +13,12 @@ public static class MixtureSizing
 {
     // A grid to begin with, then ever smaller steps downhill from its best places.
     private const int GridSteps = 6;
-    private const int Starts = 2;
-    private const int Halvings = 10;
+    private const int Starts = 3;
+    private const int Halvings = 16;
+
+    // The best places lie along narrow valleys: at each halving the directions that are tried turn, so that one of them follows a valley soon.
+    private const int Directions = 8;
+    private const double Turn = 2.399963229728653;
 
     // Of the width of its bounds, to which a gain is found.
     private const double GainAccuracy = 1e-5;
@@ -62,9 +66,6 @@ public static class MixtureSizing
             bounds ?? RisingRateBounds.Of(fitted, fitted));
         return search.Best();
     }
-
-    // Steps of base and onset; the first two are of the onset alone.
-    private static readonly (int Base, int Onset)[] Around = [(0, 1), (0, -1), (1, 0), (-1, 0), (1, 1), (-1, -1), (1, -1), (-1, 1)];
 
     private readonly record struct Setting(double Base, double Gain, double Onset, double Badness);
 
@@ -125,7 +126,7 @@ public static class MixtureSizing
                 while (better)
                 {
                     better = false;
-                    foreach ((int across, int up) in stepBase > 0 ? Around : Around[..2])
+                    foreach ((double across, double up) in Around(halving, stepBase > 0))
                     {
                         double at = Math.Clamp(best.Base + (across * stepBase), _minimumBase, _maximumBase);
                         double onset = Math.Clamp(best.Onset + (up * stepOnset), 0, _maximumOnset);
@@ -143,6 +144,11 @@ public static class MixtureSizing
         }
 
         // With more gain the largest deviation falls, and rises again once a point is rich; past some gain another check breaks.
+        /// <summary>Directions of base and onset in units of their steps; where the base stays, of the onset alone.</summary>
+        private static IEnumerable<(double Base, double Onset)> Around(int halving, bool isFree) => isFree
+            ? Enumerable.Range(0, Directions).Select(way => Math.SinCos((halving * Turn) + (way * 2 * Math.PI / Directions))).Select(way => (way.Cos, way.Sin))
+            : [(0, 1), (0, -1)];
+
         private Setting WithBestGain(double at, double onset)
         {
             if (!_best.TryGetValue((at, onset), out Setting best))

@@ -59,32 +59,39 @@ public class FitGridTests(ITestOutputHelper output)
     {
         int cars = Environment.GetEnvironmentVariable("FUELSIZING_WHAT_IFS") is { Length: > 0 } more
             ? Math.Min(30, int.Parse(more, System.Globalization.CultureInfo.InvariantCulture))
-            : 2;
+            : 1;
         int served = 0;
         Any.Sample(
-            car =>
-            {
-                RisingRateFit fit = MixtureSizing.FitRisingRate(
-                    car.System, car.Line, Speeds, Wren.Hill, RisingRateBounds.Of(Wren.Kpa(260), Wren.Kpa(340), maximumOnset: Wren.Kpa(20)));
-                Interlocked.Add(ref served, fit.Serves ? 1 : 0);
-                double best = double.PositiveInfinity;
-                for (int place = 0; place < 5 * 5 * 36; place++)
-                {
-                    FuelSystem system = car.System.With(RisingRate.From(
-                        Wren.Kpa(260 + (20 * (place % 5))), 1 + (0.4 * (place / 25)), Wren.Kpa(5 * (place / 5 % 5))));
-                    OperatingResult[] results = [.. Speeds.Select(speed => system.Solve(OperatingPoint.At(speed, car.Line.At(speed, system.Demand, Wren.Hill.Atmosphere), Wren.Hill)))];
-                    if (results.All(result => result.Margins.All(margin => margin.Outcome == Outcome.Holds)))
-                    {
-                        best = Math.Min(best, results.Max(result => Math.Abs((result.Mixture.Lambda!.Value / 0.82) - 1)));
-                    }
-                }
-
-                Assert.True(fit.Serves == double.IsFinite(best) || fit.Serves, $"{fit}: the grid has {best}");
-                Assert.True(!fit.Serves || fit.LargestDeviation!.Value.DecimalFractions <= best + 1e-6, $"{fit}: the grid has {best}: {car.System}");
-            },
+            car => Interlocked.Add(ref served, IsBeatenByNone(car.System, car.Line) ? 1 : 0),
             iter: cars);
         output.WriteLine($"{served} of {cars} cars have a unit that serves");
-        Assert.True(served > cars / 2 - 1, $"{served} of {cars} have a unit that serves");
+        Assert.True(served >= cars / 2, $"{served} of {cars} have a unit that serves");
+    }
+
+    /// <summary>A narrow valley of base and onset, across the directions of both: a search that keeps to these stops half-way.</summary>
+    [Fact]
+    public void Fit_AlongANarrowValley_IsFollowedToItsEnd() =>
+        Any.Sample(car => Assert.True(IsBeatenByNone(car.System, car.Line)), seed: "ccqc-ifn_6H1");
+
+    private static bool IsBeatenByNone(FuelSystem unfitted, BoostLine line)
+    {
+        RisingRateFit fit = MixtureSizing.FitRisingRate(
+            unfitted, line, Speeds, Wren.Hill, RisingRateBounds.Of(Wren.Kpa(260), Wren.Kpa(340), maximumOnset: Wren.Kpa(20)));
+        double best = double.PositiveInfinity;
+        for (int place = 0; place < 5 * 5 * 36; place++)
+        {
+            FuelSystem system = unfitted.With(RisingRate.From(
+                Wren.Kpa(260 + (20 * (place % 5))), 1 + (0.4 * (place / 25)), Wren.Kpa(5 * (place / 5 % 5))));
+            OperatingResult[] results = [.. Speeds.Select(speed => system.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, Wren.Hill.Atmosphere), Wren.Hill)))];
+            if (results.All(result => result.Margins.All(margin => margin.Outcome == Outcome.Holds)))
+            {
+                best = Math.Min(best, results.Max(result => Math.Abs((result.Mixture.Lambda!.Value / 0.82) - 1)));
+            }
+        }
+
+        Assert.True(fit.Serves || double.IsInfinity(best), $"{fit}: the grid has {best}");
+        Assert.True(!fit.Serves || fit.LargestDeviation!.Value.DecimalFractions <= best + 1e-6, $"{fit}: the grid has {best}: {unfitted}");
+        return fit.Serves;
     }
 
     private static PumpCurve CurveOf(double scale) => PumpCurve.At(
