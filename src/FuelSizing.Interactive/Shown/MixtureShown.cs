@@ -66,7 +66,7 @@ internal static class MixtureShown
                 new("Highest setting that does not act in sound operation", "p_r", style.Of(cut.Maximum), PartText.Say(cut.MaximumAt.Result.Point, style)),
                 Fact.Words("One setting for the whole line", PartText.Say(cut, style)),
             ]));
-        Shown.By<MostBoostResult>((most, style) => new(
+        Shown.By<MaximumBoostResult>((most, style) => new(
             "The most boost with the parts as they are",
             [
                 new("Compressor pulley, change of diameter", "", most.CompressorPulleyChange is { } change ? style.Change(change) : "none"),

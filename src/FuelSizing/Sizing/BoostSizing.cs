@@ -38,7 +38,7 @@ public static class BoostSizing
     /// </returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
-    public static MostBoostResult MaximumDriveRatio(
+    public static MaximumBoostResult MaximumDriveRatio(
         FuelSystem system, BeltDrivenBoost line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions)
     {
         ArgumentNullException.ThrowIfNull(system);
@@ -166,9 +166,9 @@ public static class BoostSizing
 }
 
 /// <summary>The most boost that the parts support along the line of a compressor on a belt.</summary>
-public sealed class MostBoostResult : IReadable
+public sealed class MaximumBoostResult : IReadable
 {
-    internal MostBoostResult(BeltDrivenBoost fitted, SizingAnswer<double> driveRatio, BeltDrivenBoost? line, LineSweepResult? pull, OperatingPoint? missed) =>
+    internal MaximumBoostResult(BeltDrivenBoost fitted, SizingAnswer<double> driveRatio, BeltDrivenBoost? line, LineSweepResult? pull, OperatingPoint? missed) =>
         (Fitted, DriveRatio, Line, Pull, Missed) = (fitted, driveRatio, line, pull, missed);
 
     /// <summary>The compressor as it is fitted.</summary>

@@ -2,7 +2,6 @@ using System.Globalization;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
-using FuelSizing.Points;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Controllers;

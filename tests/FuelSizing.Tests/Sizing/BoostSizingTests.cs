@@ -23,7 +23,7 @@ public class BoostSizingTests
     [Fact]
     public void MaximumDriveRatio_IsTheLastOfAScanAtWhichEverythingHolds()
     {
-        MostBoostResult most = BoostSizing.MaximumDriveRatio(Built, Line, Slowest, Fastest, Wren.Hill);
+        MaximumBoostResult most = BoostSizing.MaximumDriveRatio(Built, Line, Slowest, Fastest, Wren.Hill);
         double answer = most.DriveRatio.Value!.Value;
 
         // Steps of 0.2 % of the ratio, 71 speeds each, which the search knows nothing of.
@@ -55,7 +55,7 @@ public class BoostSizingTests
     [Fact]
     public void MaximumDriveRatio_OfACarThatFailsAsItIs_IsNone()
     {
-        MostBoostResult most = BoostSizing.MaximumDriveRatio(
+        MaximumBoostResult most = BoostSizing.MaximumDriveRatio(
             MixtureSizingTests.Boosted.With(ManifoldReferenced.From(Wren.Kpa(300))), Line, Slowest, Fastest, Wren.Hill);
         Assert.Null(most.CompressorPulleyChange);
         Assert.Equal(Part.Mixture, most.DriveRatio.Binding.Part);

@@ -1,7 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Lines;
 using FuelSizing.Points;
-using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 using Xunit.Abstractions;
