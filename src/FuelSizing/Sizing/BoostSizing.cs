@@ -196,7 +196,7 @@ public sealed class MaximumBoostResult : IReadable
 
     // What was not judged may fail at less.
     private Statement? NotJudged => Pull is { } pull && Verdict.Open(pull.System.NotJudged) is { Count: > 0 } open
-        ? Statement.Of("most-boost.not-judged", $". Not judged: {open:,}")
+        ? Statement.Of("maximum-boost.not-judged", $". Not judged: {open:,}")
         : null;
 
     /// <inheritdoc/>
@@ -210,10 +210,10 @@ public sealed class MaximumBoostResult : IReadable
     public Statement Text => (CompressorPulleyChange, Missed) switch
     {
         ({ } change, _) => Statement.Of(
-            "most-boost.ratio",
+            "maximum-boost.ratio",
             $"Compressor pulley {change:change}, drive ratio {DriveRatio.Figure}, up to {HighestBoost!.Value:boost:down} of boost; then tightest: {DriveRatio.Binding.Part.Name}{NotJudged}"),
-        (_, { } missed) => Statement.Of("most-boost.not-settled", $"Not settled: too near to a limit at {missed} to say how far the boost can rise."),
-        _ => Statement.Of("most-boost.none", $"None: it fails with the pulley fitted: {DriveRatio.Binding}"),
+        (_, { } missed) => Statement.Of("maximum-boost.not-settled", $"Not settled: too near to a limit at {missed} to say how far the boost can rise."),
+        _ => Statement.Of("maximum-boost.none", $"None: it fails with the pulley fitted: {DriveRatio.Binding}"),
     };
 
     /// <summary>The answer.</summary>
