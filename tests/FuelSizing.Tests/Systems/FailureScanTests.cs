@@ -1,6 +1,7 @@
 using FuelSizing.Circuits;
 using FuelSizing.Lines;
 using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 using Xunit.Abstractions;
