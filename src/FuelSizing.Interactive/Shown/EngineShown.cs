@@ -114,13 +114,13 @@ internal static class EngineShown
     /// <summary>What changes with speed, and between which ends.</summary>
     internal static string Columns(AlongSpeed table, TextStyle style) => string.Join("; ", new[]
     {
-        Ends(table, "lambda", row => row.Lambda, (double lambda) => MixtureText.Lambda(lambda, style)),
-        Ends(table, "compressor", row => row.CompressorEfficiency, share => style.Of(share)),
-        Ends(table, "cooler", row => row.CoolerEffectiveness, share => style.Of(share)),
+        Ends(table, row => row.Lambda, (double lambda) => MixtureText.Lambda(lambda, style), "lambda"),
+        Ends(table, row => row.CompressorEfficiency, share => style.Of(share), "compressor"),
+        Ends(table, row => row.CoolerEffectiveness, share => style.Of(share), "cooler"),
         $"{Range(table.MinimumSpeed, table.MaximumSpeed, style)}",
     }.Where(text => text.Length > 0));
 
-    private static string Ends<T>(AlongSpeed table, string name, Func<SpeedRow, T?> of, Func<T, string> text)
+    private static string Ends<T>(AlongSpeed table, Func<SpeedRow, T?> of, Func<T, string> text, string name)
         where T : struct, IComparable<T>
     {
         T[] known = [.. table.Rows.Select(of).OfType<T>()];

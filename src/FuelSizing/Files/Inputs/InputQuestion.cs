@@ -6,6 +6,9 @@ namespace FuelSizing.Files;
 /// <remarks>It refuses nothing: whoever gave the value corrects it, or confirms it.</remarks>
 public sealed class InputQuestion : IReadable
 {
+    // One line has room for the likeliest; the list holds them all.
+    private const int Named = 2;
+
     internal InputQuestion(string input, PlausibleRange range, string value, IReadOnlyList<string> likely, int line = 0) =>
         (Input, Range, Value, Likely, Line) = (input, range, value, [.. likely], line);
 
@@ -41,6 +44,6 @@ public sealed class InputQuestion : IReadable
     private Statement? Place => Line > 0 ? Statement.Of("input.line", $"line {Line:ordinal}, ") : null;
 
     private Statement Cure => Likely.Count > 0
-        ? Statement.Of("input.likely", $"Likely meant: {string.Join("; or ", Likely)}. Give the value with that unit, or confirm it.")
+        ? Statement.Of("input.likely", $"Likely meant: {string.Join("; or ", Likely.Take(Named))}. Give the value with that unit, or confirm it.")
         : Statement.Of("input.check", $"Check number and unit, or confirm it.");
 }
