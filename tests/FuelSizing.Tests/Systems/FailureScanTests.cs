@@ -19,7 +19,7 @@ public class FailureScanTests(ITestOutputHelper output)
     [Fact]
     public void Failures_OfRandomCars_EqualTheFailedSystemsDescribedByHand()
     {
-        int cars = RandomCars.Count(6);
+        int cars = RandomCars.Count(3);
         object gate = new();
         Dictionary<string, int> seen = [];
         long compared = 0;

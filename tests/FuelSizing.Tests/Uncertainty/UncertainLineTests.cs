@@ -31,7 +31,7 @@ public class UncertainLineTests
         double expected = (1.12 - needed) / 0.24;
         Assert.InRange(expected, 0.2, 0.8);
         Chance chance = Chances(UncertainInput.InjectorFlowFactor(Uniform(0.88, 1.12))).Single(part => part.Part == Part.Mixture).Chance;
-        Assert.InRange(chance.Holds.DecimalFractions, expected - (4 * Error(expected, 4000)), expected + (4 * Error(expected, 4000)));
+        Assert.InRange(chance.Holds.DecimalFractions, expected - (4 * Error(expected, 1500)), expected + (4 * Error(expected, 1500)));
     }
 
     [Fact]
@@ -46,7 +46,7 @@ public class UncertainLineTests
             UncertainInput.SupplyVoltage(Distribution.Uniform(Wren.Volt(12.8), Wren.Volt(14.2))));
         Random random = new(20261129);
         double Between(double from, double to) => from + ((to - from) * random.NextDouble());
-        const int Systems = 600;
+        const int Systems = 250;
         Dictionary<Part, int> holding = [];
         for (int system = 0; system < Systems; system++)
         {
@@ -69,7 +69,7 @@ public class UncertainLineTests
         foreach (PartChance part in chances.Where(part => part.Part != Part.CompressorSpeed))
         {
             double counted = (double)holding.GetValueOrDefault(part.Part) / Systems;
-            double error = Math.Sqrt(Math.Pow(Error(counted, Systems), 2) + Math.Pow(Error(counted, 4000), 2));
+            double error = Math.Sqrt(Math.Pow(Error(counted, Systems), 2) + Math.Pow(Error(counted, 1500), 2));
             Assert.InRange(part.Chance.Holds.DecimalFractions, counted - (4 * error), counted + (4 * error));
             open += counted is > 0.05 and < 0.95 ? 1 : 0;
         }
@@ -133,7 +133,7 @@ public class UncertainLineTests
     private static UncertainSystem Along(params UncertainInput[] inputs) =>
         UncertainSystem.Along(Car, Dunnock.Centrifugal, Slowest, Fastest, Day, inputs);
 
-    private static IReadOnlyList<PartChance> Chances(params UncertainInput[] inputs) => Along(inputs).MonteCarlo(Sampling.Of(4000, 7, 2)).Parts;
+    private static IReadOnlyList<PartChance> Chances(params UncertainInput[] inputs) => Along(inputs).MonteCarlo(Sampling.Of(1500, 7, 2)).Parts;
 
     private static OperatingResult Solve(FuelSystem system, double rpm) => system.Solve(OperatingPoint.At(
         Wren.Rpm(rpm), Dunnock.Centrifugal.At(Wren.Rpm(rpm), system.Demand, Day.Atmosphere), Day));
