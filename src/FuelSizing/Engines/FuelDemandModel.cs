@@ -160,6 +160,9 @@ public sealed record FuelDemandModel
     /// <summary>The same at a speed in rev/s; past the ends of the table that of its end.</summary>
     internal double TargetLambdaAt(double speed) => AlongSpeed?.Lambda?.Nearest(speed) ?? Consumption.Lambda;
 
+    /// <summary>The target; where it changes with speed, the richest.</summary>
+    internal double RichestTargetLambda => AlongSpeed?.Lambda is { } table ? table.Points.Min(point => point.Y) : Consumption.Lambda;
+
     /// <summary>What the chain of equations is given at a speed, rev/s; past the ends of the table what it is given at its end.</summary>
     internal DemandConstants<Real> ConstantsAt(double speed) => AlongSpeed is null
         ? Constants

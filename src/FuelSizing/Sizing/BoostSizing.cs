@@ -144,10 +144,9 @@ public static class BoostSizing
 
         (FuelSystem System, ControllerData Data) With(VolumeFlow flow)
         {
-            // A controller's target goes with load, not with speed: of a target that changes with speed the richest.
-            double target = system.Demand.AlongSpeed?.Lambda is { } table ? table.Points.Min(point => point.Y) : system.Demand.Consumption.Lambda;
             Injector injector = own.WithStaticFlow(flow);
-            ControllerData controller = ControllerData.Of(injector, system.Demand.Consumption.Fuel, TargetLambda.At(target))
+            // A controller's target goes with load, not with speed.
+            ControllerData controller = ControllerData.Of(injector, system.Demand.Consumption.Fuel, TargetLambda.At(system.Demand.RichestTargetLambda))
                 .WithDifferential(regulator.Base)
                 .WithFuelTemperature(conditions.FuelTemperature);
             return (
@@ -211,7 +210,7 @@ public sealed class MaximumBoostResult : IReadable
     {
         ({ } change, _) => Statement.Of(
             "maximum-boost.ratio",
-            $"Compressor pulley {change:change}, drive ratio {DriveRatio.Figure}, up to {HighestBoost!.Value:boost:down} of boost; then tightest: {DriveRatio.Binding.Part.Name}{NotJudged}"),
+            $"Compressor pulley {change:change:up}, drive ratio {DriveRatio.Figure}, up to {HighestBoost!.Value:boost:down} of boost; then tightest: {DriveRatio.Binding.Part.Name}{NotJudged}"),
         (_, { } missed) => Statement.Of("maximum-boost.not-settled", $"Not settled: too near to a limit at {missed} to say how far the boost can rise."),
         _ => Statement.Of("maximum-boost.none", $"None: it fails with the pulley fitted: {DriveRatio.Binding}"),
     };

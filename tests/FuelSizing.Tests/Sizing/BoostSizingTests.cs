@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
@@ -49,6 +51,12 @@ public class BoostSizingTests
         BeltDrivenBoost smaller = Line.WithCompressorPulley(most.CompressorPulleyChange.Value);
         Assert.Equal(answer, smaller.DriveRatio, 1e-9);
         Assert.All(most.Pull!.Standings, standing => Assert.NotEqual(Outcome.Fails, standing.Outcome));
+
+        // As it is printed, in whole per cent, it still serves.
+        Match printed = Regex.Match(most.ToString(), @"Compressor pulley ([−+]?\d+) %");
+        BeltDrivenBoost asPrinted = Line.WithCompressorPulley(Ratio.FromPercent(double.Parse(printed.Groups[1].Value.Replace('−', '-'), CultureInfo.InvariantCulture)));
+        Assert.True(asPrinted.DriveRatio <= answer * (1 + 1e-9), most.ToString());
+        Assert.All(Built.Pull(asPrinted, Slowest, Fastest, Wren.Hill).Standings, standing => Assert.NotEqual(Outcome.Fails, standing.Outcome));
         Assert.Equal(Outcome.Fails, Built.Pull(Line.WithDriveRatio(answer * 1.003), Slowest, Fastest, Wren.Hill).Verdict.Outcome);
     }
 

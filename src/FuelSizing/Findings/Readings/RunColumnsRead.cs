@@ -26,13 +26,12 @@ internal sealed class RunColumnsRead
     {
         (_plan, _run, _kelvins) = (plan, run, kelvins);
         _range = new(plan);
-        Planned = plan.Demand.AlongSpeed?.Lambda is { } table ? table.Points.Min(point => point.Y) : plan.Demand.Consumption.Lambda;
         double rich = Math.Min(RichEnd, 0.9 * Planned);
         StuckLambda = StuckReadings.Of(run.Si(Channel.Lambda), run.Si(Channel.Speed), isMaximum: false, end => end <= rich);
     }
 
     /// <summary>The planned lambda; where it changes with speed, the richest.</summary>
-    public double Planned { get; }
+    public double Planned => _plan.Demand.RichestTargetLambda;
 
     /// <summary>The planned lambda at the row's speed; where the plan has none there, that of the speed nearest to it.</summary>
     public double PlannedAt(int row) => _plan.Demand.TargetLambdaAt(Math.Max(0, Recorded(Channel.Speed, row)));
