@@ -36,35 +36,49 @@ public static class MixturePlots
         Named.Check(pulls, PlotStyle.MaximumLines, nameof(pulls));
         TextStyle style = Units.Current;
         FuelSystem first = pulls[0].Pull.System;
-        double target = first.Demand.Consumption.Lambda;
-        bool isTargetLine = first.Demand.AlongSpeed?.Rows[0].Lambda is not null;
         MixtureLimits? limits = first.Limits.Mixture;
-        if (pulls.Any(one => !one.Pull.System.Demand.Consumption.Lambda.Equals(target) || !Equals(one.Pull.System.Demand.AlongSpeed, first.Demand.AlongSpeed) || !Equals(one.Pull.System.Limits.Mixture, limits)))
+        if (pulls.Any(one => !one.Pull.System.Demand.Consumption.Lambda.Equals(first.Demand.Consumption.Lambda) || !Equals(one.Pull.System.Demand.AlongSpeed, first.Demand.AlongSpeed) || !Equals(one.Pull.System.Limits.Mixture, limits)))
         {
             throw new ArgumentException(
                 "pulls differ in target lambda or in the lambda allowed, so one limit line would be wrong for some. Give each a plot of its own.", nameof(pulls));
         }
 
         // A limit that changes with boost stands elsewhere for each pull.
-        bool isTable = limits is { Leanest.Count: > 1 };
-        LinePlot plot = new LinePlot(
+        return WithFixedLimits(new LinePlot(
             title,
             SpeedAxis(style),
             new PlotAxis("Lambda", "1"),
             [
                 .. pulls.Select(one => Line(one.Name, one.Pull.Results, result => result.Mixture.Lambda, style)),
-                .. isTable
-                    ? pulls.Where(one => one.Pull.Results.Any(result => LeanestAllowed(result) is not null)).Select(one =>
-                        Line(pulls.Count == 1 ? "leanest allowed" : $"leanest allowed, {one.Name}", one.Pull.Results, LeanestAllowed, style))
-                    : [],
-                .. isTargetLine ? [Line("target", pulls[0].Pull.Results, result => result.Mixture.TargetLambda, style)] : (PlotLine[])[],
-            ])
-            .With(style);
-        plot = isTargetLine ? plot : plot.WithLimit($"target {style.Number(target, "N3")}", target);
-        return limits is { Leanest: [(var boost, var leanest)] }
+                .. pulls.SelectMany(one => LeanestAllowed(
+                    pulls.Count == 1 ? "leanest allowed" : $"leanest allowed, {one.Name}", one.Pull.System, one.Pull.Results, style)),
+                .. Target(first, pulls[0].Pull.Results, style),
+            ]), first, style);
+    }
+
+    /// <summary>The target as a line, where it changes with speed.</summary>
+    internal static IEnumerable<PlotLine> Target(FuelSystem system, IReadOnlyList<OperatingResult> results, TextStyle style) => HasTargetLine(system)
+        ? [Line("target", results, result => result.Mixture.TargetLambda, style)]
+        : [];
+
+    /// <summary>The leanest lambda allowed as a line, where it changes with boost.</summary>
+    internal static IEnumerable<PlotLine> LeanestAllowed(string name, FuelSystem system, IReadOnlyList<OperatingResult> results, TextStyle style) =>
+        system.Limits.Mixture is { Leanest.Count: > 1 } && results.Any(result => LeanestAllowed(result) is not null)
+            ? [Line(name, results, LeanestAllowed, style)]
+            : [];
+
+    /// <summary>Target and leanest lambda allowed as limit lines, where they are the same everywhere.</summary>
+    internal static LinePlot WithFixedLimits(LinePlot plot, FuelSystem system, TextStyle style)
+    {
+        double target = system.Demand.Consumption.Lambda;
+        plot = plot.With(style);
+        plot = HasTargetLine(system) ? plot : plot.WithLimit($"target {style.Number(target, "N3")}", target);
+        return system.Limits.Mixture is { Leanest: [(var boost, var leanest)] }
             ? plot.WithLimit($"leanest allowed, from {style.Boost(boost)}", leanest)
             : plot;
     }
+
+    private static bool HasTargetLine(FuelSystem system) => system.Demand.AlongSpeed?.Rows[0].Lambda is not null;
 
     /// <summary>Rail pressure as set and as delivered with the flow that is injected, and the boost, against engine speed.</summary>
     /// <param name="pull">The pull.</param>

@@ -97,11 +97,11 @@ public sealed class PullSheet : IDisplayBlock
         ["Controller", PartText.Say(_pull.System.Controller, _style)],
     ];
 
-    // With the hose off a manifold-referenced unit sets its base; what the gauge reads then is the first thing to compare.
+    // At rest the manifold is at ambient pressure, and any regulator sets its base; what the gauge reads then is the first thing to compare.
     private IReadOnlyList<IReadOnlyList<string>> BeforePull() =>
     [
         .. Urgent() is { } urgent ? (IReadOnlyList<string>[])[["Do not run it", urgent]] : [],
-        ["Rail, gauge", $"pumps running, reference hose off: {_style.Of(_pull.System.Regulator.RailGauge(UnitsNet.Pressure.Zero))}, if the pumps hold it. Read: ________"],
+        ["Rail, gauge", $"pumps running, engine at rest: {_style.Of(_pull.System.Regulator.RailGauge(UnitsNet.Pressure.Zero))}, if the pumps hold it. Read: ________"],
         ["Air of the day", "ambient pressure: ________ temperature: ________ Colder or denser air needs more fuel: calculate again for it."],
         ["Leaks, hoses", "none seen with the rail at pressure; reference hose secured at both ends; every pump heard, its relay and fuse checked."],
         ["First", "a pull at low boost, with somebody who watches lambda and rail pressure and nothing else."],

@@ -1,6 +1,7 @@
 using FuelSizing.Checks;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
+using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 
@@ -66,28 +67,24 @@ public static class UncertaintyPlots
             throw new ArgumentException("result is of one operating point, which makes no line. Judge the system by UncertainSystem.Along, or show Spread.", nameof(result));
         }
 
+        FuelSystem system = result.System.Nominal;
         double[] speeds = [.. result.Mixture.Select(place => style.Units.Speed.ValueOf(place.Point.Speed))];
-        double target = result.System.Nominal.Demand.Consumption.Lambda;
-        bool isTargetLine = result.System.Nominal.Demand.AlongSpeed?.Rows[0].Lambda is not null;
         PlotLine Line(string name, Ratio share) => new(
             name, speeds, [.. result.Mixture.Select(place => place.Lambda.Percentile(share) is { } at && double.IsFinite(at) ? at : double.NaN)]);
-        LinePlot plot = new LinePlot(
-            "Lambda of the leanest cylinder along the line",
-            new PlotAxis("Engine speed", style.Units.Speed.Unit),
-            new PlotAxis("Lambda", "1"),
-            [
-                Line("95th percentile", High),
-                Line("median", Ratio.FromPercent(50)),
-                Line("5th percentile", Low),
-                .. isTargetLine
-                    ? [new("target", speeds, [.. result.System.NominalResults.Select(place => place.Mixture.TargetLambda)])]
-                    : (PlotLine[])[],
-            ])
-            .With(style);
-        plot = isTargetLine ? plot : plot.WithLimit($"target {style.Number(target, "N3")}", target);
-        return result.System.Nominal.Limits.Mixture is { Leanest: [(var boost, var leanest)] }
-            ? plot.WithLimit($"leanest allowed, from {style.Boost(boost)}", leanest)
-            : plot;
+        return MixturePlots.WithFixedLimits(
+            new LinePlot(
+                "Lambda of the leanest cylinder along the line",
+                new PlotAxis("Engine speed", style.Units.Speed.Unit),
+                new PlotAxis("Lambda", "1"),
+                [
+                    Line("95th percentile", High),
+                    Line("median", Ratio.FromPercent(50)),
+                    Line("5th percentile", Low),
+                    .. MixturePlots.LeanestAllowed("leanest allowed", system, result.System.NominalResults, style),
+                    .. MixturePlots.Target(system, result.System.NominalResults, style),
+                ]),
+            system,
+            style);
     }
 
     /// <summary>How any output scatters, with the median and the ends between which 90 % of the samples lie.</summary>

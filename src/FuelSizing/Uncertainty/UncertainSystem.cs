@@ -422,6 +422,8 @@ public sealed class UncertainSystem
         UncertainInput[] breathing = [.. inputs.Where(input => input.Quantity
             is UncertainQuantity.AmbientPressure or UncertainQuantity.AmbientTemperature
             or UncertainQuantity.Boost or UncertainQuantity.VolumetricEfficiency)];
+        // What is wrong with the car as described is no fault of the inputs.
+        _ = places.Of(nominal, Perturbation.None);
         for (int ends = 0; ends < 1 << breathing.Length; ends++)
         {
             Perturbation drawn = Perturbation.None;

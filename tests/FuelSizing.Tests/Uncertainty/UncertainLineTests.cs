@@ -130,6 +130,18 @@ public class UncertainLineTests
         Assert.Contains("boost", much.Message);
     }
 
+    [Fact]
+    public void LineThatDoesNotReachASpeed_IsRefusedAsThat_NotAsAnInput()
+    {
+        HeldBoost line = HeldBoost.Of(Pressure.FromBars(0.4), Wren.Rpm(4000), Wren.Rpm(6000), Wren.Rpm(3500));
+        foreach (UncertainInput input in new[] { Flow, UncertainInput.BoostFactor(Uniform(0.9, 1.1)) })
+        {
+            ArgumentException refused = Assert.Throws<ArgumentOutOfRangeException>(() => UncertainSystem.Along(Car, line, Slowest, Fastest, Day, input));
+            Assert.Contains("boost line covers no more", refused.Message, StringComparison.Ordinal);
+            Assert.DoesNotContain("inputs has", refused.Message, StringComparison.Ordinal);
+        }
+    }
+
     private static UncertainSystem Along(params UncertainInput[] inputs) =>
         UncertainSystem.Along(Car, Dunnock.Centrifugal, Slowest, Fastest, Day, inputs);
 
