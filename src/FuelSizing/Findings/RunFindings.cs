@@ -24,8 +24,9 @@ public sealed class RunFindings : IReadable
     {
         (Check, Run) = (check, run);
         UseReading use = new(check, run, model);
-        (Duty, Differential, Lean) = (use.Duty(), use.Differential(), new MixtureReading(check, run, model).Lean());
-        Mixture = new MixtureReading(check, run, model).BesidePlan();
+        MixtureReading mixture = new(check, run, model);
+        (Duty, Differential) = (use.Duty(), use.Differential());
+        (Lean, Mixture) = (mixture.Lean(), mixture.BesidePlan());
         PressureReading pressure = new(check, run, model);
         (Regulator, Sag) = (pressure.Regulator(diagnosis), pressure.Sag(diagnosis));
         FuelReading fuel = new(check, run, model);

@@ -108,9 +108,6 @@ public sealed record Conditions
     public override string ToString() =>
         $"air {Atmosphere}; supply {Readable.Of(SupplyVoltage)}; fuel {Readable.Of(FuelTemperature)}{(_tank is { } tank ? $", tank {Readable.Of(tank)}" : string.Empty)}{(_inlet is { } inlet ? $", pump inlet {Readable.Of(inlet)}" : string.Empty)}";
 
-    /// <summary>The same with other air.</summary>
-    internal Conditions With(Atmosphere atmosphere) => new(atmosphere, SupplyVoltage, FuelTemperature, _tank, _inlet);
-
     /// <summary>The same air at another voltage and fuel temperature, unchecked: they are known to be within range.</summary>
     internal Conditions With(ElectricPotential supplyVoltage, Temperature fuelTemperature) =>
         With(Atmosphere, supplyVoltage, fuelTemperature);

@@ -45,14 +45,7 @@ public static class WorstCorner
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(ranges);
-        double from = EngineSpeed.Within(slowest, nameof(slowest));
-        double to = EngineSpeed.Within(fastest, nameof(fastest));
-        if (from >= to)
-        {
-            throw Guard.OutOfRange(
-                nameof(fastest), Readable.Of(fastest), $"over the slowest speed, {Readable.Of(slowest)}", "Give the ends of the line in rising order.");
-        }
-
+        (double from, double to) = LineSweep.RequireRising(slowest, fastest);
         line.RequireCompressor(system.Demand);
         return new CornerSearch(
             system.JudgedBy(new CompressorSpeedCheck(line)),

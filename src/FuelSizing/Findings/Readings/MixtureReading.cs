@@ -17,13 +17,15 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
     /// <summary>Rows that are compared with the plan.</summary>
     private const int Compared = 200;
 
+    private static Statement BothNeeded { get; } =
+        Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded");
+
     /// <summary>Lean stretches.</summary>
     public Finding<LeanExcursions> Lean()
     {
-        Channel[] missing = [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
-        if (missing.Length > 0)
+        if (Missing() is { Length: > 0 } missing)
         {
-            return Finding<LeanExcursions>.CannotTell(Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded"), missing);
+            return Finding<LeanExcursions>.CannotTell(BothNeeded, missing);
         }
 
         ReadOnlySpan<double> lambda = Run.Si(Channel.Lambda);
@@ -100,10 +102,9 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
             return Finding<MixtureComparison>.CannotTell(ideal.Text);
         }
 
-        Channel[] missing = [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
-        if (missing.Length > 0)
+        if (Missing() is { Length: > 0 } missing)
         {
-            return Finding<MixtureComparison>.CannotTell(Statement.Of("run.needs-lambda-and-manifold", $"lambda and manifold pressure must both be recorded"), missing);
+            return Finding<MixtureComparison>.CannotTell(BothNeeded, missing);
         }
 
         int[] rows = [.. Enumerable.Range(0, Run.Count).Where(row =>
@@ -125,6 +126,8 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
                 "run.no-planned-mixture", $"no row {Load} has both a usable lambda and one that the plan's controller gives"))
             : Finding<MixtureComparison>.Of(new(places, rows.Length, Load));
     }
+
+    private Channel[] Missing() => [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
 
     /// <summary>Ends a stretch; false where it is one row of which the log does not show how long it lasted.</summary>
     private bool Close(List<int> lean, List<LeanExcursion> found)

@@ -92,19 +92,10 @@ internal struct Perturbation
     }
 
     /// <summary>The conditions with the drawn inputs.</summary>
-    public readonly Conditions Of(Conditions nominal)
-    {
-        Conditions conditions = AmbientPascals is null && AmbientKelvins is null
-            ? nominal
-            : nominal.With(Atmosphere.Of(
-                AmbientPascals is { } pascals ? Pressure.FromPascals(pascals) : nominal.Atmosphere.Pressure,
-                AmbientKelvins is { } ambient ? Temperature.FromKelvins(ambient) : nominal.Atmosphere.Temperature));
-        return SupplyVolts is null && FuelKelvins is null
-            ? conditions
-            : conditions.With(
-                SupplyVolts is { } volts ? ElectricPotential.FromVolts(volts) : conditions.SupplyVoltage,
-                FuelKelvins is { } kelvins ? Temperature.FromKelvins(kelvins) : conditions.FuelTemperature);
-    }
+    public readonly Conditions Of(Conditions nominal) => nominal.With(
+        nominal.Atmosphere.With(AmbientPascals ?? nominal.Atmosphere.Pascals, AmbientKelvins ?? nominal.Atmosphere.Kelvins),
+        SupplyVolts is { } volts ? ElectricPotential.FromVolts(volts) : nominal.SupplyVoltage,
+        FuelKelvins is { } kelvins ? Temperature.FromKelvins(kelvins) : nominal.FuelTemperature);
 
     /// <summary>A boost with the drawn inputs.</summary>
     public readonly Pressure Of(Pressure nominal) => Boost is { } factor ? nominal * factor : nominal;
