@@ -51,13 +51,22 @@ public class BoostSizingTests
         BeltDrivenBoost smaller = Line.WithCompressorPulley(most.CompressorPulleyChange.Value);
         Assert.Equal(answer, smaller.DriveRatio, 1e-9);
         Assert.All(most.Pull!.Standings, standing => Assert.NotEqual(Outcome.Fails, standing.Outcome));
+    }
 
-        // As it is printed, in whole per cent, it still serves.
+    /// <summary>In whole per cent, from pulleys a third of a per cent apart, so that one of them would be rounded past what serves.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(0.9967)]
+    [InlineData(0.9934)]
+    public void CompressorPulley_AsItIsPrinted_Serves(double fitted)
+    {
+        BeltDrivenBoost line = Line.WithDriveRatio(Line.DriveRatio * fitted);
+        MaximumBoostResult most = BoostSizing.MaximumDriveRatio(Built, line, Slowest, Fastest, Wren.Hill);
         Match printed = Regex.Match(most.ToString(), @"Compressor pulley ([−+]?\d+) %");
-        BeltDrivenBoost asPrinted = Line.WithCompressorPulley(Ratio.FromPercent(double.Parse(printed.Groups[1].Value.Replace('−', '-'), CultureInfo.InvariantCulture)));
-        Assert.True(asPrinted.DriveRatio <= answer * (1 + 1e-9), most.ToString());
+        BeltDrivenBoost asPrinted = line.WithCompressorPulley(
+            Ratio.FromPercent(double.Parse(printed.Groups[1].Value.Replace('−', '-'), CultureInfo.InvariantCulture)));
+        Assert.True(asPrinted.DriveRatio <= most.Line!.DriveRatio * (1 + 1e-9), most.ToString());
         Assert.All(Built.Pull(asPrinted, Slowest, Fastest, Wren.Hill).Standings, standing => Assert.NotEqual(Outcome.Fails, standing.Outcome));
-        Assert.Equal(Outcome.Fails, Built.Pull(Line.WithDriveRatio(answer * 1.003), Slowest, Fastest, Wren.Hill).Verdict.Outcome);
     }
 
     [Fact]
