@@ -108,7 +108,8 @@ public static class LineSweep
             standings,
             Verdict.Along(judged, standings, own[0].Point, own[^1].Point),
             [.. Remedies(standings, [.. search.Points])],
-            Extremes(search, own[0].Point, own[^1].Point));
+            search.Points.Count,
+            () => Extremes(search, own[0].Point, own[^1].Point));
     }
 
     /// <summary>Where lambda is leanest and the rail lowest and highest, between the points shown too.</summary>
@@ -124,8 +125,7 @@ public static class LineSweep
         return new(
             leanest?.Mixture.MaximumLambda is null ? null : leanest,
             Extreme(search, result => result.Mixture.RailGauge.Pascals),
-            Extreme(search, result => -result.Mixture.RailGauge.Pascals),
-            search.Points.Count);
+            Extreme(search, result => -result.Mixture.RailGauge.Pascals));
     }
 
     /// <summary>Where a figure is lowest: from the lowest points of a few humps of what was solved, downhill.</summary>
@@ -151,6 +151,9 @@ public static class LineSweep
 /// <summary>A fuel system along a boost line: the first limit reached as speed rises, and where each margin is tightest.</summary>
 public sealed class LineSweepResult : IReadable
 {
+    // Looked for when they are asked for: a verdict does not need them.
+    private readonly Lazy<LineExtremes> _extremes;
+
     internal LineSweepResult(
         FuelSystem system,
         BoostLine line,
@@ -158,11 +161,12 @@ public sealed class LineSweepResult : IReadable
         PartStanding[] standings,
         Verdict verdict,
         Remedy[] remedies,
-        LineExtremes extremes)
+        int pointsSolved,
+        Func<LineExtremes> extremes)
     {
         (System, Line, Results) = (system, line, Array.AsReadOnly(results));
-        (Standings, Verdict, Remedies, PointsSolved) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies), extremes.PointsSolved);
-        (Leanest, LowestRail, HighestRail) = (extremes.Leanest, extremes.LowestRail, extremes.HighestRail);
+        (Standings, Verdict, Remedies, PointsSolved) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies), pointsSolved);
+        _extremes = new(extremes);
     }
 
     /// <summary>The system that was swept, with a check of the compressor's speed.</summary>
@@ -203,13 +207,13 @@ public sealed class LineSweepResult : IReadable
     /// Where along the line the mixture can be leanest (<see cref="DeliveredMixture.MaximumLambda"/>), between the points shown too, of all that was
     /// solved and is known; none where it is known nowhere.
     /// </summary>
-    public OperatingResult? Leanest { get; }
+    public OperatingResult? Leanest => _extremes.Value.Leanest;
 
     /// <summary>Where along the line the rail stands lowest, with the flow that is injected.</summary>
-    internal OperatingResult LowestRail { get; }
+    internal OperatingResult LowestRail => _extremes.Value.LowestRail;
 
     /// <summary>Where along the line the rail stands highest.</summary>
-    internal OperatingResult HighestRail { get; }
+    internal OperatingResult HighestRail => _extremes.Value.HighestRail;
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Verdict.In(style);
@@ -219,5 +223,5 @@ public sealed class LineSweepResult : IReadable
     public override string ToString() => In(TextStyle.Metric);
 }
 
-/// <summary>What is extreme along a line, and how many points that took.</summary>
-internal sealed record LineExtremes(OperatingResult? Leanest, OperatingResult LowestRail, OperatingResult HighestRail, int PointsSolved);
+/// <summary>What is extreme along a line.</summary>
+internal sealed record LineExtremes(OperatingResult? Leanest, OperatingResult LowestRail, OperatingResult HighestRail);
