@@ -259,7 +259,7 @@ public class RefusalTests
             typeof(PressureRegulator),
             nameof(PressureRegulator.RailGauge),
             Wren.Kpa(50)),
-        new(null, typeof(RisingRateBounds), nameof(RisingRateBounds.Of), Wren.Kpa(270), Wren.Kpa(330), 12.0, Wren.Kpa(30), Wren.Kpa(900)),
+        new(null, typeof(RisingRateBounds), nameof(RisingRateBounds.Of), Wren.Kpa(270), Wren.Kpa(330), 12.0, Wren.Kpa(30), Wren.Kpa(900), Wren.Kpa(500)),
         new(
             null,
             typeof(MixtureSizing),

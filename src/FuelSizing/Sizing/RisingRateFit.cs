@@ -8,9 +8,10 @@ namespace FuelSizing.Sizing;
 /// <summary>The rising-rate unit that holds lambda nearest to its target along a boost line, and the deviation that is left.</summary>
 /// <remarks>
 /// <para>Base, gain and onset are chosen so that the largest deviation of lambda from its target, as a share of the fuel, is smallest over the
-/// points of the line, while every other check holds. A ceiling is kept as given.</para>
-/// <para>Where no setting keeps the other checks, the setting with the smallest deviation is given all the same, and the reason why it will
-/// not do.</para>
+/// points of the line, while every other check holds. A ceiling is kept as given, unless <see cref="RisingRateBounds.MinimumCeiling"/> lets it
+/// be looked for.</para>
+/// <para>Where no setting keeps the other checks, the setting that breaks them least is given all the same, and the reason why it will not
+/// do.</para>
 /// </remarks>
 public sealed class RisingRateFit : IReadable
 {
@@ -89,10 +90,15 @@ public sealed record RisingRateBounds
         .Number(bounds => bounds.MaximumBase.Pascals)
         .Number(bounds => bounds.MaximumGain)
         .Number(bounds => bounds.MaximumOnset.Pascals)
-        .Number(bounds => bounds.Ceiling?.Pascals);
+        .Number(bounds => bounds.Ceiling?.Pascals)
+        .Number(bounds => bounds.MinimumCeiling?.Pascals);
 
-    private RisingRateBounds(Pressure minimumBase, Pressure maximumBase, double maximumGain, Pressure maximumOnset, Pressure? ceiling) =>
-        (MinimumBase, MaximumBase, MaximumGain, MaximumOnset, Ceiling) = (minimumBase, maximumBase, maximumGain, maximumOnset, ceiling);
+    private RisingRateBounds(
+        Pressure minimumBase, Pressure maximumBase, double maximumGain, Pressure maximumOnset, Pressure? ceiling, Pressure? minimumCeiling)
+    {
+        (MinimumBase, MaximumBase, MaximumGain, MaximumOnset) = (minimumBase, maximumBase, maximumGain, maximumOnset);
+        (Ceiling, MinimumCeiling) = (ceiling, minimumCeiling);
+    }
 
     /// <summary>Lowest base pressure.</summary>
     public Pressure MinimumBase { get; }
@@ -109,16 +115,23 @@ public sealed record RisingRateBounds
     /// <summary>Highest pressure that the unit sets; none where it has no such stop.</summary>
     public Pressure? Ceiling { get; }
 
+    /// <summary>Lowest ceiling that is looked at; none where the ceiling is to stay as given.</summary>
+    public Pressure? MinimumCeiling { get; }
+
     /// <summary>Describes the bounds.</summary>
     /// <param name="minimumBase">Lowest base pressure, 100 to 1,500 kPa.</param>
     /// <param name="maximumBase">Highest base pressure, from the lowest on.</param>
     /// <param name="maximumGain">1 to 15.</param>
     /// <param name="maximumOnset">0 to 200 kPa; 50 kPa if not given.</param>
     /// <param name="ceiling">Highest pressure that the unit sets, from the highest base to 2,000 kPa; none if not given.</param>
+    /// <param name="minimumCeiling">
+    /// Lowest ceiling to look at, from the highest base to 2,000 kPa and no higher than <paramref name="ceiling"/>; if not given, the ceiling
+    /// stays as it is.
+    /// </param>
     /// <returns>The bounds.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static RisingRateBounds Of(
-        Pressure minimumBase, Pressure maximumBase, double maximumGain = 15, Pressure? maximumOnset = null, Pressure? ceiling = null)
+        Pressure minimumBase, Pressure maximumBase, double maximumGain = 15, Pressure? maximumOnset = null, Pressure? ceiling = null, Pressure? minimumCeiling = null)
     {
         Pressure lowest = Guard.Between(
             minimumBase,
@@ -140,6 +153,10 @@ public sealed record RisingRateBounds
                 nameof(maximumOnset)),
             ceiling is { } stop
                 ? Guard.Between(stop, highest, Pressure.FromKilopascals(2000), "Give the gauge pressure that the unit never passes.", nameof(ceiling))
+                : null,
+            minimumCeiling is { } least
+                ? Guard.Between(
+                    least, highest, ceiling ?? Pressure.FromKilopascals(2000), "Give the lowest ceiling that the unit can be had with.", nameof(minimumCeiling))
                 : null);
     }
 
@@ -151,8 +168,10 @@ public sealed record RisingRateBounds
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    /// <summary>Base, gain and onset.</summary>
+    /// <summary>Base, gain, onset, and the ceiling if there is one.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => FormattableString.Invariant(
-        $"base {Readable.Of(MinimumBase)} to {Readable.Of(MaximumBase)}, gain up to {MaximumGain:0.##}, onset up to {Readable.Boost(MaximumOnset)}");
+        $"base {Readable.Of(MinimumBase)} to {Readable.Of(MaximumBase)}, gain up to {MaximumGain:0.##}, onset up to {Readable.Boost(MaximumOnset)}")
+        + (MinimumCeiling is { } least ? $", ceiling from {Readable.Of(least)}" : string.Empty)
+        + (Ceiling is { } stop ? $"{(MinimumCeiling is null ? ", ceiling" : " to")} {Readable.Of(stop)}" : string.Empty);
 }

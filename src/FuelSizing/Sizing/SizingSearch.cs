@@ -15,6 +15,9 @@ internal sealed class SizingSearch
 {
     private const double InsideStep = 1e-9;
 
+    // Of a step, to which the best figure beside one is found.
+    private const double NearestAccuracy = 1e-12;
+
     // A figure of few digits this near to an end, as a share of the range searched, is what was meant: a few times what InsideStep can add.
     private const double TidyShare = 1e-10;
 
@@ -265,39 +268,16 @@ internal sealed class SizingSearch
     /// <summary>The best figure near one, by dividing in the golden ratio.</summary>
     private double Nearest(double near)
     {
-        double golden = (Math.Sqrt(5) - 1) / 2;
         double step = (_maximum - _minimum) / HoldingRanges.Steps;
-        (double low, double high) = (Math.Max(_minimum, near - step), Math.Min(_maximum, near + step));
-        for (int i = 0; i < 60; i++)
-        {
-            double left = high - (golden * (high - low));
-            double right = low + (golden * (high - low));
-            (low, high) = Least(_solve(left)) >= Least(_solve(right)) ? (low, right) : (left, high);
-        }
-
-        return new[] { low, high, near }.MaxBy(figure => Least(_solve(figure)));
+        return LowestPlace.Of(
+            figure => -Least(_solve(figure)), Math.Max(_minimum, near - step), Math.Min(_maximum, near + step), 2, NearestAccuracy * step).At;
     }
 
     /// <summary>Where over a range an amount is lowest and highest.</summary>
     private static (double Lowest, double Highest) Extremes(Func<double, double> amount, HeldRange range)
     {
         const int Places = 512;
-        double Best(int sign)
-        {
-            double At(int place) => place == Places ? range.To : range.From + ((range.To - range.From) * place / Places);
-            int best = Enumerable.Range(0, Places + 1).MaxBy(place => sign * amount(At(place)));
-            double golden = (Math.Sqrt(5) - 1) / 2;
-            (double low, double high) = (At(Math.Max(0, best - 1)), At(Math.Min(Places, best + 1)));
-            for (int i = 0; i < 60; i++)
-            {
-                double left = high - (golden * (high - low));
-                double right = low + (golden * (high - low));
-                (low, high) = sign * amount(left) >= sign * amount(right) ? (low, right) : (left, high);
-            }
-
-            return new[] { At(best), low, high }.MaxBy(place => sign * amount(place));
-        }
-
+        double Best(int sign) => LowestPlace.Of(place => -sign * amount(place), range.From, range.To, Places, NearestAccuracy * (range.To - range.From)).At;
         return (Best(-1), Best(1));
     }
 

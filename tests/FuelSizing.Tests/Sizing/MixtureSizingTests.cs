@@ -54,6 +54,44 @@ public class MixtureSizingTests
         Assert.True(fit.LargestDeviation!.Value.DecimalFractions > best / 2, $"{fit}: the grid has {best}");
     }
 
+    /// <summary>Pulses that are long at the top ask for less pressure there than gain alone gives: a ceiling helps, and none of a grid helps more.</summary>
+    [Fact]
+    public void Fit_WithACeilingToLookFor_IsBeatenByNoneOfADenseGrid()
+    {
+        FuelSystem system = Boosted.With(RecordedPulseController.BySpeed(
+        [
+            .. Enumerable.Range(0, 12).Select(at => Wren.Rpm(900 + (at * 520))).Select(speed => (
+                speed, PulseWithoutBoost(speed) * (speed > Wren.Rpm(5000) ? 1.3 : 1))),
+        ]));
+        RisingRateFit without = MixtureSizing.FitRisingRate(
+            system, Line, Speeds, Wren.Hill, RisingRateBounds.Of(Wren.Kpa(300), Wren.Kpa(300), maximumOnset: Wren.Kpa(20)));
+        RisingRateFit fit = MixtureSizing.FitRisingRate(
+            system, Line, Speeds, Wren.Hill, RisingRateBounds.Of(Wren.Kpa(300), Wren.Kpa(300), maximumOnset: Wren.Kpa(20), minimumCeiling: Wren.Kpa(400)));
+        Assert.True(fit.Serves, fit.ToString());
+        Assert.NotNull(fit.Unit.Ceiling);
+        Assert.True(fit.LargestDeviation < without.LargestDeviation * 0.9, $"{fit}; {without}");
+        double best = double.PositiveInfinity;
+        for (int place = 0; place < 24 * 3 * 9; place++)
+        {
+            FuelSystem tried = system.With(RisingRate.From(
+                Wren.Kpa(300), 1 + (0.5 * (place / 27)), Wren.Kpa(10 * (place / 9 % 3)), Wren.Kpa(400 + (40 * (place % 9)))));
+            OperatingResult[] results = [.. Speeds.Select(speed => tried.Solve(OperatingPoint.At(speed, Line.At(speed, tried.Demand, Wren.Hill.Atmosphere), Wren.Hill)))];
+            if (results.All(result => result.Margins.All(margin => margin.Outcome == Outcome.Holds || margin.Part == Part.Mixture || margin.Part == Part.RichMixture)))
+            {
+                best = Math.Min(best, results.Max(result => Math.Abs((result.Mixture.Lambda!.Value / 0.83) - 1)));
+            }
+        }
+
+        Assert.True(fit.LargestDeviation!.Value.DecimalFractions <= best + 1e-6, $"{fit}: the grid has {best}");
+    }
+
+    [Fact]
+    public void Bounds_OfACeiling_NameWhatIsOutside() => Assert.Contains(
+        "minimumCeiling is 900 kPa; it must be between 320 kPa and 700 kPa",
+        Assert.Throws<ArgumentOutOfRangeException>(() => RisingRateBounds.Of(
+            Wren.Kpa(300), Wren.Kpa(320), ceiling: Wren.Kpa(700), minimumCeiling: Wren.Kpa(900))).Message,
+        StringComparison.Ordinal);
+
     [Fact]
     public void Fit_NeedsTheGainThatTheMixtureAsksFor_NotOnlyThePressureThatTheInjectorsNeed()
     {
@@ -218,6 +256,9 @@ public class MixtureSizingTests
     private static FuelSizing.Lines.Line Hose => FuelSizing.Lines.Line.Of("hose", Length.FromMillimeters(8.5), Length.FromMeters(3.2), Roughness.RubberHose);
 
     private static Filter FilterOf(double clogging) => Filter.Of("filter G", VolumeFlow.FromLitersPerHour(170), Wren.Kpa(11), clogging);
+
+    private static Duration PulseWithoutBoost(RotationalSpeed speed) => Duration.FromSeconds(
+        Boosted.Solve(OperatingPoint.At(speed, Pressure.Zero, Wren.Hill)).Mixture.CommandedPulse!.Value.Seconds);
 
     private static OperatingPoint At(double rpm) =>
         OperatingPoint.At(Wren.Rpm(rpm), Line.At(Wren.Rpm(rpm), Car.Demand, Wren.Hill.Atmosphere), Wren.Hill);
