@@ -10,6 +10,9 @@ internal static class FirstFailing
     // The speed is found to a thousandth of the step between speeds.
     private const int Halvings = 10;
 
+    // Where it begins to fail may fall and rise again over speed: so many of its valleys are looked into.
+    private const int Valleys = 3;
+
     /// <summary>The lowest boost at which a check that fails somewhere does so.</summary>
     /// <param name="check">By its place.</param>
     /// <param name="search">What was solved.</param>
@@ -31,23 +34,14 @@ internal static class FirstFailing
             .. search.Points.GroupBy(point => point.Point.Speed.RevolutionsPerMinute).OrderBy(group => group.Key)
                 .Select(group => group.OrderBy(point => point.Point.Boost.Pascals).ToArray()),
         ];
-        OperatingPoint? first = null;
-        int place = 0;
-        for (int at = 0; at < bySpeed.Length; at++)
-        {
-            if (Crossing(check, search, bySpeed[at], lowest, first?.Boost.Pascals ?? double.PositiveInfinity) is { } crossing)
-            {
-                (first, place) = (crossing, at);
-            }
-        }
+        OperatingPoint?[] crossings = [.. bySpeed.Select(rising => Crossing(check, search, rising, lowest))];
+        return Enumerable.Range(0, crossings.Length)
+            .Where(at => Boost(at) < double.PositiveInfinity && Boost(at) <= Boost(at - 1) && Boost(at) <= Boost(at + 1))
+            .OrderBy(Boost).Take(Valleys)
+            .Select(at => Between(check, search, crossings[at]!, Speed(Math.Max(0, at - 1)), Speed(Math.Min(at + 1, bySpeed.Length - 1)), lowest))
+            .MinBy(crossing => crossing.Boost.Pascals)!;
 
-        return Between(
-            check,
-            search,
-            first!,
-            Speed(Math.Max(0, place - 1)),
-            Speed(Math.Min(place + 1, bySpeed.Length - 1)),
-            lowest);
+        double Boost(int at) => at >= 0 && at < crossings.Length && crossings[at] is { } crossing ? crossing.Boost.Pascals : double.PositiveInfinity;
 
         double Speed(int at) => bySpeed[at][0].Point.Speed.RevolutionsPerMinute;
     }
@@ -79,8 +73,8 @@ internal static class FirstFailing
         double Speed(double share) => StraightLine.Through<Real>(0, slow, 1, fast, share).Value;
     }
 
-    /// <summary>Where a check begins to fail at one speed, if that is under a boost; none if not.</summary>
-    private static OperatingPoint? Crossing(int check, RangeSearch search, OperatingResult[] rising, double lowest, double under)
+    /// <summary>Where a check begins to fail at one speed; none where it is not seen to.</summary>
+    private static OperatingPoint? Crossing(int check, RangeSearch search, OperatingResult[] rising, double lowest)
     {
         int failing = Array.FindIndex(rising, point => Fails(point, check));
         if (failing < 0)
@@ -90,9 +84,7 @@ internal static class FirstFailing
 
         OperatingResult top = rising[failing];
         OperatingResult holding = failing > 0 ? rising[failing - 1] : search.At(top.Point.Speed.RevolutionsPerMinute, lowest);
-        return holding.Point.Boost.Pascals < under && Bracketed(check, search, holding, top) is { } crossing && crossing.Boost.Pascals < under
-            ? crossing
-            : null;
+        return Bracketed(check, search, holding, top);
     }
 
     /// <summary>Looks for a lower crossing at speeds beside the one that was found.</summary>

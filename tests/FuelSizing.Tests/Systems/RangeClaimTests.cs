@@ -75,31 +75,42 @@ public class RangeClaimTests(ITestOutputHelper output)
                     tooNear += sweep.Standings.Any(standing => standing.IsOpen) ? 1 : 0;
                 }
 
-                bool[] holds = [.. system.Applicable.Select(check => sweep.Standings.Single(standing => standing.Part == check.Part).Outcome == Outcome.Holds)];
-                double[] from = [.. system.Applicable.Select(check =>
-                    sweep.Standings.Single(standing => standing.Part == check.Part).LimitReachedAt?.Boost.Pascals ?? double.PositiveInfinity)];
-                foreach (OperatingPoint point in drawn.Dense(Scan.Speeds, Scan.Boosts))
-                {
-                    OperatingResult result = system.Solve(point);
-                    for (int check = 0; check < holds.Length; check++)
-                    {
-                        Margin margin = result.Margins[check];
-                        if (margin.Outcome == Outcome.Fails)
-                        {
-                            Assert.False(holds[check], holds[check] ? $"{margin} at {point}; {sweep.PointsSolved} points: {drawn}" : null);
-
-                            // The first limit reached is the first: to a five-hundredth of a bar.
-                            bool isEarlier = point.Boost.Pascals < from[check] - 200;
-                            Assert.False(isEarlier, isEarlier ? $"{margin} at {point}, before {from[check]} Pa: {drawn}" : null);
-                        }
-                    }
-                }
+                IsTrue(sweep, drawn, Scan);
             },
             iter: Sweeps);
         output.WriteLine(
             $"{Sweeps} sweeps of {(double)own / Sweeps:0} points on average, {(double)solved.Values.Sum() / Sweeps:0} solved; {string.Join(", ", outcomes.Select(pair => $"{pair.Key} {pair.Value}, {solved[pair.Key] / pair.Value} points each"))}; too near to say {tooNear}");
         Assert.True(tooNear <= Sweeps / 100, $"{tooNear} of {Sweeps} are too near to say");
         Assert.True(outcomes.GetValueOrDefault(Outcome.HoldsAsFarAsJudged) > Sweeps / 20, "too few hold");
+    }
+
+    /// <summary>The boost at which a check begins to fail may have two valleys over speed: the lower is the first limit.</summary>
+    [Fact]
+    public void FirstLimit_OverTwoValleys_IsTheLower() =>
+        Any.Sample(drawn => IsTrue(drawn.System.Sweep(drawn.Speeds, drawn.Boosts, Wren.Hill), drawn, (400, 100)), seed: "cQPdmK_7jES1");
+
+    private static void IsTrue(SweepResult sweep, Case drawn, (int Speeds, int Boosts) scan)
+    {
+        FuelSystem system = drawn.System;
+        bool[] holds = [.. system.Applicable.Select(check => sweep.Standings.Single(standing => standing.Part == check.Part).Outcome == Outcome.Holds)];
+        double[] from = [.. system.Applicable.Select(check =>
+            sweep.Standings.Single(standing => standing.Part == check.Part).LimitReachedAt?.Boost.Pascals ?? double.PositiveInfinity)];
+        foreach (OperatingPoint point in drawn.Dense(scan.Speeds, scan.Boosts))
+        {
+            OperatingResult result = system.Solve(point);
+            for (int check = 0; check < holds.Length; check++)
+            {
+                Margin margin = result.Margins[check];
+                if (margin.Outcome == Outcome.Fails)
+                {
+                    Assert.False(holds[check], holds[check] ? $"{margin} at {point}; {sweep.PointsSolved} points: {drawn}" : null);
+
+                    // The first limit reached is the first: to a five-hundredth of a bar.
+                    bool isEarlier = point.Boost.Pascals < from[check] - 200;
+                    Assert.False(isEarlier, isEarlier ? $"{margin} at {point}, before {from[check]} Pa: {drawn}" : null);
+                }
+            }
+        }
     }
 
     private sealed record Case(
