@@ -32,9 +32,10 @@ internal static class BlockStyle
 
     /// <param name="alignment">How the column lines up.</param>
     /// <param name="longest">Characters in the column's longest cell: long words get a readable width before the table scrolls.</param>
-    public static string BodyCell(CellAlignment alignment, int longest) =>
+    /// <param name="columns">In the table: one of many scrolls on a phone in any case, and a narrow column of sentences would only make its rows tall.</param>
+    public static string BodyCell(CellAlignment alignment, int longest, int columns) =>
         $"padding:5px 12px 5px 4px;border-bottom:1px solid {Rule};vertical-align:top;font-weight:normal;text-align:{Side(alignment)}"
-        + (alignment == CellAlignment.Number ? ";white-space:nowrap" : longest > 24 ? ";min-width:18ch" : longest > 12 ? ";min-width:12ch" : ";white-space:nowrap");
+        + (alignment == CellAlignment.Number ? ";white-space:nowrap" : longest > 60 && columns > 3 ? ";min-width:34ch" : longest > 24 ? ";min-width:18ch" : longest > 12 ? ";min-width:12ch" : ";white-space:nowrap");
 
     public static string CalloutBox(string edge, string ground) =>
         $"margin:1em 0;padding:10px 14px;box-sizing:border-box;border:1px solid {edge};border-left-width:6px;background:{ground};color:{Ink};{Font}overflow-wrap:break-word;break-inside:avoid";

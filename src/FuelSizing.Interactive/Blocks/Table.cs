@@ -49,7 +49,7 @@ public sealed class Table : IDisplayBlock
     /// <inheritdoc/>
     public string ToHtml()
     {
-        var cellStyles = Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, Rows.Max(row => row[i].Length))).ToArray();
+        var cellStyles = Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, Rows.Max(row => row[i].Length), Columns.Count)).ToArray();
         return new XElement("div",
             new XAttribute("style", BlockStyle.TableBox),
             new XElement("p", new XAttribute("style", BlockStyle.Caption), VisibleText.Unbroken(Title)),

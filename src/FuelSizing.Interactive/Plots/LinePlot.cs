@@ -68,8 +68,15 @@ public sealed class LinePlot : IDisplayBlock
     /// <returns>The new plot.</returns>
     /// <exception cref="ArgumentException">The label is empty, or the plot already has four limits.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
-    public LinePlot WithLimit(string label, double value) =>
-        new(Title, X, Y, Lines, Array.AsReadOnly(Require.Some([.. Limits, new PlotLimit(label, value)], PlotStyle.MaximumLimits, nameof(Limits))), Points, Note, _style);
+    public LinePlot WithLimit(string label, double value) => With(new PlotLimit(label, value));
+
+    /// <summary>Answers this plot with one more horizontal line that is aimed at; at most 4 of these and of limits together.</summary>
+    /// <param name="label">What is aimed at; not empty.</param>
+    /// <param name="value">The figure in the unit of the y axis; finite.</param>
+    /// <returns>The new plot.</returns>
+    /// <exception cref="ArgumentException">The label is empty, or the plot already has four such lines.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
+    public LinePlot WithReference(string label, double value) => With(new PlotLimit(label, value) { IsReference = true });
 
     /// <summary>Answers this plot with one more marked point; at most 12.</summary>
     /// <param name="label">Its name beside the mark; not empty.</param>
@@ -109,6 +116,9 @@ public sealed class LinePlot : IDisplayBlock
 
     /// <inheritdoc/>
     public override string ToString() => ToPlainText();
+
+    private LinePlot With(PlotLimit limit) =>
+        new(Title, X, Y, Lines, Array.AsReadOnly(Require.Some([.. Limits, limit], PlotStyle.MaximumLimits, nameof(Limits))), Points, Note, _style);
 
     private XElement Svg()
     {
@@ -151,19 +161,21 @@ public sealed class LinePlot : IDisplayBlock
 
     private static void AddLimit(PlotFrame frame, PlotLimit limit, int index)
     {
+        OxyColor color = limit.IsReference ? PlotStyle.Reference : PlotStyle.Limit;
+        LineStyle line = limit.IsReference ? LineStyle.LongDash : LineStyle.Solid;
         frame.Model.Annotations.Add(new LineAnnotation
         {
             Type = LineAnnotationType.Horizontal,
             Y = limit.Value,
-            Color = PlotStyle.Limit,
+            Color = color,
             StrokeThickness = PlotStyle.LimitThickness,
-            LineStyle = LineStyle.Solid,
+            LineStyle = line,
             Layer = AnnotationLayer.BelowSeries,
         });
 
-        if (limit.Label.Length > PlotStyle.LongestLimitLabel)
+        if (limit.IsReference || limit.Label.Length > PlotStyle.LongestLimitLabel)
         {
-            frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = PlotStyle.Limit, StrokeThickness = PlotStyle.LimitThickness });
+            frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = color, LineStyle = line, StrokeThickness = PlotStyle.LimitThickness });
             return;
         }
 
@@ -190,7 +202,7 @@ public sealed class LinePlot : IDisplayBlock
 
         foreach (var limit in Limits)
         {
-            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {Y.Unit}.";
+            yield return $"{(limit.IsReference ? "Aimed at" : "Limit")}, {limit.Label}: {_style.Number(limit.Value, "G4")} {Y.Unit}.";
         }
 
         foreach (var point in Points)

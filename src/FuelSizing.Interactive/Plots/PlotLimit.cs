@@ -19,4 +19,7 @@ public sealed class PlotLimit
 
     /// <summary>The limiting value in the unit of the value axis.</summary>
     public double Value { get; }
+
+    /// <summary>True of a figure that is aimed at, not limited: drawn in another colour, dashed, and named in the key.</summary>
+    public bool IsReference { get; internal init; }
 }

@@ -35,6 +35,7 @@ internal static class PlotStyle
     public static readonly OxyColor Muted = OxyColor.Parse(BlockStyle.Muted);
     public static readonly OxyColor Grid = OxyColor.FromRgb(0xdf, 0xe3, 0xe8);
     public static readonly OxyColor Limit = OxyColor.FromRgb(0x9b, 0x2c, 0x0a);
+    public static readonly OxyColor Reference = OxyColor.FromRgb(0x33, 0x3d, 0x48);
     public static readonly OxyColor Contour = OxyColor.FromRgb(0x33, 0x3d, 0x48);
     public static readonly OxyColor Hatch = OxyColor.FromRgb(0x9a, 0xa4, 0xae);
 

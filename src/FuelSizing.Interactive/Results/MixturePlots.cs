@@ -21,7 +21,7 @@ public static class MixturePlots
         result => Units.Current.Units.Boost.ValueOf(result.Point.Boost),
         pulls);
 
-    /// <summary>Lambda against engine speed, with its target and the leanest that is allowed as limit lines.</summary>
+    /// <summary>Lambda against engine speed, with its target and the leanest that is allowed as lines across.</summary>
     /// <param name="title">What the plot shows; not empty.</param>
     /// <param name="pulls">
     /// Pulls of the same target and the same limits, each with its name in the key; 1 to 6, or 1 to 3 where the leanest lambda changes with boost.
@@ -72,7 +72,7 @@ public static class MixturePlots
     {
         double target = system.Demand.Consumption.Lambda;
         plot = plot.With(style);
-        plot = HasTargetLine(system) ? plot : plot.WithLimit($"target {style.Number(target, "N3")}", target);
+        plot = HasTargetLine(system) ? plot : plot.WithReference($"target {style.Number(target, "N3")}", target);
         return system.Limits.Mixture is { Leanest: [(var boost, var leanest)] }
             ? plot.WithLimit($"leanest allowed, from {style.Boost(boost)}", leanest)
             : plot;
