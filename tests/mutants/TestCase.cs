@@ -40,15 +40,22 @@ internal sealed class TestCase(string name, MethodInfo method, object?[] argumen
     /// <summary>Runs it; the exception's name if it fails.</summary>
     public string? Failure()
     {
-        object? target = Activator.CreateInstance(method.DeclaringType!);
+        object? target = method.DeclaringType!.GetConstructors() is [var made, ..]
+            ? made.Invoke([.. made.GetParameters().Select(parameter => Silent.Of(parameter.ParameterType))])
+            : null;
         try
         {
-            method.Invoke(target, arguments);
+            if (method.Invoke(target, arguments) is Task running)
+            {
+                running.GetAwaiter().GetResult();
+            }
+
             return null;
         }
-        catch (TargetInvocationException error)
+        catch (Exception error) when (error is not OutOfMemoryException)
         {
-            return error.InnerException!.GetType().Name;
+            // What an awaited test throws comes as it is, the rest in a wrapping.
+            return (error is TargetInvocationException { InnerException: { } inner } ? inner : error).GetType().Name;
         }
         finally
         {
