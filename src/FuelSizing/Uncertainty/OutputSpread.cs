@@ -46,15 +46,15 @@ public sealed class OutputSpread<T>
     /// <summary>The known values, from low to high.</summary>
     public IReadOnlyList<T> Sorted => field ??= Array.AsReadOnly(Array.ConvertAll(_sorted, value => _typed(value)));
 
-    /// <summary>Mean; none without a known sample.</summary>
-    public T? Mean => Known > 0 ? _typed(_mean) : null;
+    /// <summary>Mean; none without a known sample, and where one has no end, as lambda has where no fuel is injected.</summary>
+    public T? Mean => Known > 0 && double.IsFinite(_mean) ? _typed(_mean) : null;
 
-    /// <summary>Standard deviation of one sample (with n − 1); none with fewer than two.</summary>
-    public T? StandardDeviation => Known > 1 ? _typed(_deviation) : null;
+    /// <summary>Standard deviation of one sample (with n − 1); none with fewer than two, and where there is no mean.</summary>
+    public T? StandardDeviation => Known > 1 && double.IsFinite(_deviation) ? _typed(_deviation) : null;
 
-    /// <summary>Standard error of the mean: standard deviation/√n; none with fewer than two.</summary>
+    /// <summary>Standard error of the mean: standard deviation/√n; none where there is no standard deviation.</summary>
     public T? StandardErrorOfMean =>
-        Known > 1 ? _typed(_deviation / Math.Sqrt(Known)) : null;
+        Known > 1 && double.IsFinite(_deviation) ? _typed(_deviation / Math.Sqrt(Known)) : null;
 
     /// <summary>
     /// The value under which a share of the known samples lies, between samples by the median-unbiased rule (type 8 of
@@ -67,7 +67,17 @@ public sealed class OutputSpread<T>
     {
         double tau = Guard.Between(
             share, Ratio.Zero, Ratio.FromPercent(100), "Give the share of samples below.", nameof(share)).DecimalFractions;
-        return Known > 0 ? _typed(SortedArrayStatistics.Quantile(_sorted, tau)) : null;
+        return Known > 0 ? _typed(Quantile(tau)) : null;
+    }
+
+    private double Quantile(double tau)
+    {
+        double quantile = SortedArrayStatistics.Quantile(_sorted, tau);
+
+        // Between a sample and one without an end there is no straight line: the sample below it is read, as the rule places it.
+        return double.IsNaN(quantile)
+            ? _sorted[(int)Math.Clamp(Math.Floor(((Known + (1.0 / 3)) * tau) + (1.0 / 3)) - 1, 0, Known - 1)]
+            : quantile;
     }
 
     /// <summary>Median and percentiles.</summary>
