@@ -80,7 +80,7 @@ public sealed class UncertainSystem
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The point lies outside the engine's tables, or an input takes the system out of its range: BSFC to a brake efficiency
-    /// over 50 %, the regulator to under 10 kPa.
+    /// over 50 %, the regulator to under 10 kPa, ambient pressure and boost together to a manifold under 10 kPa absolute.
     /// </exception>
     public static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, params UncertainInput[] inputs) =>
         Of(nominal, point, null, inputs);
@@ -423,7 +423,7 @@ public sealed class UncertainSystem
             is UncertainQuantity.AmbientPressure or UncertainQuantity.AmbientTemperature
             or UncertainQuantity.Boost or UncertainQuantity.VolumetricEfficiency)];
         // What is wrong with the car as described is no fault of the inputs.
-        _ = places.Of(nominal, Perturbation.None);
+        Requires(nominal, places, Perturbation.None);
         for (int ends = 0; ends < 1 << breathing.Length; ends++)
         {
             Perturbation drawn = Perturbation.None;
@@ -442,7 +442,7 @@ public sealed class UncertainSystem
 
             try
             {
-                _ = places.Of(drawn.Of(nominal), drawn);
+                Requires(drawn.Of(nominal), places, drawn);
             }
             catch (ArgumentOutOfRangeException outside)
             {
@@ -450,6 +450,15 @@ public sealed class UncertainSystem
                     $"{nameof(inputs)} has {string.Join(", ", breathing.Select(input => input.Name))} that lead out of what is calculated: {outside.Message}",
                     outside);
             }
+        }
+    }
+
+    /// <summary>Refuses places that the engine does not have: boost past the library's range, a manifold emptier than any.</summary>
+    private static void Requires(FuelSystem system, JudgedPlaces places, in Perturbation drawn)
+    {
+        foreach (OperatingPoint point in places.Of(system, drawn))
+        {
+            _ = system.Demand.InputAt(point.Speed, point.Boost, point.Conditions.Atmosphere);
         }
     }
 
