@@ -1,4 +1,3 @@
-using FuelSizing.Quantities;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -127,11 +126,10 @@ internal static class ChannelUnits
 
     public static ChannelUnit Of(MassFlowUnit unit) => Line(unit, value => MassFlow.From(value, unit).KilogramsPerSecond);
 
-    /// <summary>The straight line through two of its points; each of these units is one.</summary>
+    /// <summary>The straight line through two of its points; each of these units is one, and was checked to be a unit where it was given.</summary>
     private static ChannelUnit Line<TUnit>(TUnit unit, Func<double, double> toSi)
         where TUnit : struct, Enum
     {
-        Guard.Member(unit, "Give a unit of this quantity.", nameof(unit));
         double offset = toSi(0);
         return new(unit.ToString(), toSi(1) - offset, offset);
     }

@@ -29,7 +29,7 @@ public sealed class TornadoResult
     /// <summary>The output and the input that moves it most.</summary>
     /// <returns>For instance <c>duty cycle: 3 inputs; injector flow: 36.9 % to 34.6 %</c>.</returns>
     public override string ToString() =>
-        FormattableString.Invariant($"{Output.Name}: {Bars.Count} inputs{(Bars.Count > 0 ? $"; {Bars[0]}" : string.Empty)}");
+        FormattableString.Invariant($"{Output.Name}: {Bars.Count} inputs; {Bars[0]}");
 
     internal static TornadoResult Of(
         UncertainSystem system, SystemOutput output, double tail, IProgress<Ratio>? progress, CancellationToken cancellation)
