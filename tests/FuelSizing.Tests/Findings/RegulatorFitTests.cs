@@ -41,6 +41,21 @@ public class RegulatorFitTests
         Assert.Equal(17, fit.Onset!.Value.Kilopascals, 3);
     }
 
+    /// <summary>
+    /// Points just on the regulator's course, few of them at full boost: no scatter is no reason to have no interval. A variance of a rounding
+    /// error under zero once made the whole run fail.
+    /// </summary>
+    [Fact]
+    public void Points_WithoutNoise_AtAFewBoosts_HaveAnIntervalOfNoWidth()
+    {
+        double[] boost = [.. new[] { (-30, 16), (5, 16), (35, 12), (60, 3) }.SelectMany(held => Enumerable.Repeat(held.Item1 * 1e3, held.Item2))];
+        RegulatorFit fit = RegulatorFit.Of(boost, Array.ConvertAll(boost, b => Rail(b, 300e3, 3, 20e3)), 0.25, 20e3).Answer!;
+        Assert.Equal(300, fit.Base.Value.Kilopascals, 3);
+        Assert.Equal(0, (fit.Base.Maximum - fit.Base.Minimum).Pascals, 3);
+        Assert.Equal(0, fit.Gain.Maximum - fit.Gain.Minimum, 6);
+        Assert.Equal(47, fit.Points);
+    }
+
     [Fact]
     public void GrossOutliers_InATenthOfThePoints_HardlyMoveTheFit()
     {

@@ -282,7 +282,8 @@ internal static class RobustRegression
     }
 
     /// <summary>
-    /// A⁻¹ B A⁻¹ with A = mean ψ' Σ d dᵀ/s and B = Σ (ψ/(1 − l))² d dᵀ, d the derivatives and l the leverage of each point.
+    /// A⁻¹ B A⁻¹ with A = mean ψ' Σ d dᵀ/s and B = Σ (ψ/(1 − l))² d dᵀ, d the derivatives and l the leverage of each point; gathered as
+    /// Σ (A⁻¹ d)(A⁻¹ d)ᵀ, for products of whole matrices may leave a variance a rounding error under zero.
     /// </summary>
     private static Matrix<double> Sandwich(double[][] derivatives, double[] residuals, double scale)
     {
@@ -310,19 +311,20 @@ internal static class RobustRegression
             double influence = RobustLoss.BisquareWeight(unit) * unit;
             if (influence != 0)
             {
-                double leverage = Math.Min(0.5, row * (inverse * row));
+                Vector<double> moved = inverse * row;
+                double leverage = Math.Min(0.5, row * moved);
                 influence /= 1 - leverage;
                 for (int j = 0; j < figures; j++)
                 {
                     for (int k = 0; k < figures; k++)
                     {
-                        filling[j, k] += row[j] * row[k] * influence * influence;
+                        filling[j, k] += moved[j] * moved[k] * influence * influence;
                     }
                 }
             }
         }
 
         double factor = scale / Math.Max(slope, 0.05);
-        return inverse * filling * inverse * (factor * factor);
+        return filling * (factor * factor);
     }
 }
