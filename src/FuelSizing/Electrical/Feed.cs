@@ -22,7 +22,8 @@ public sealed record Feed
         .List(feed => feed.Contacts)
         .Number(feed => feed.InsulationRating?.DegreesCelsius)
         .Number(feed => feed.Ambient?.DegreesCelsius)
-        .Number(feed => feed.Fuse?.Amperes);
+        .Number(feed => feed.Fuse?.Amperes)
+        .Number(feed => feed.LoopOhms);
 
     private readonly double _celsius;
 

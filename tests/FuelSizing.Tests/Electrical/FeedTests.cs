@@ -36,6 +36,16 @@ public class FeedTests
         Published.Value(Works.Faa4313.At("table 11-7"), volts, result.Drop.Volts, 0.001);
     }
 
+    /// <summary>Descriptions compare by value: a feed found with 10 mΩ more than its wire and joints make is another, and solves otherwise.</summary>
+    [Fact]
+    public void Feed_FoundWithMoreResistance_IsAnother()
+    {
+        Feed feed = Feed.Of("f", Conductor.Awg(14), Length.FromMeters(4), Length.FromMeters(1), Celsius(50));
+        Assert.NotEqual(feed, feed.Plus(0.01));
+        Assert.NotEqual(feed.GetHashCode(), feed.Plus(0.01).GetHashCode());
+        Assert.Equal(feed, feed.Plus(0));
+    }
+
     [Fact]
     public void Result_OfAnyFeed_AddsUp() =>
         Feeds.Sample((feed, volts, amperes) =>
