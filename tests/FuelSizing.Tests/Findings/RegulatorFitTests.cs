@@ -118,6 +118,113 @@ public class RegulatorFitTests
         Assert.Contains("boost ran from", finding.Reason!.ToString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(11, "cannot tell: the regulator governs at 11 points only; at least 12 are needed")]
+    [InlineData(12, "manifold-referenced: base 300 kPa, gain 1.00 (1.00 to 1.00)")]
+    public void Points_MustBeTwelve(int points, string said)
+    {
+        double[] boost = [.. Enumerable.Range(0, points).Select(i => 5e3 * i)];
+        Assert.Equal(said, RegulatorFit.Of(boost, Array.ConvertAll(boost, b => 300e3 + b), 0.1, null).ToString());
+    }
+
+    /// <summary>The two lowest and the two highest boosts do not count; between the others there must be 10 kPa.</summary>
+    [Theory]
+    [InlineData(9.9, "cannot tell: boost ran from 0.20 bar to 0.30 bar only; a range of at least 10 kPa is needed")]
+    [InlineData(10.1, "manifold-referenced: base 300 kPa, gain 1.00 (1.00 to 1.00)")]
+    public void Boost_MustSpanTenKilopascals(double range, string said)
+    {
+        double[] boost = [90e3, .. Enumerable.Range(0, 11).Select(i => 20e3 + (100 * range * i)), -30e3, -20e3, 80e3];
+        Assert.Equal(said, RegulatorFit.Of(boost, Array.ConvertAll(boost, b => 300e3 + b), 0.1, null).ToString());
+    }
+
+    /// <summary>Slopes within 0.08 of nought or one are taken for it.</summary>
+    [Theory]
+    [InlineData(0.079, RegulatorBehaviour.Fixed, "fixed: base 300 kPa, gain 0.08 (0.08 to 0.08)")]
+    [InlineData(-0.079, RegulatorBehaviour.Fixed, "fixed: base 300 kPa, gain −0.08 (−0.08 to −0.08)")]
+    [InlineData(0.081, RegulatorBehaviour.Proportional, "proportional to boost, no onset in the range run: base 300 kPa, gain 0.08 (0.08 to 0.08)")]
+    [InlineData(-0.081, RegulatorBehaviour.Proportional, "proportional to boost, no onset in the range run: base 300 kPa, gain −0.08 (−0.08 to −0.08)")]
+    [InlineData(0.919, RegulatorBehaviour.Proportional, "proportional to boost, no onset in the range run: base 300 kPa, gain 0.92 (0.92 to 0.92)")]
+    [InlineData(0.921, RegulatorBehaviour.ManifoldReferenced, "manifold-referenced: base 300 kPa, gain 0.92 (0.92 to 0.92)")]
+    [InlineData(1.079, RegulatorBehaviour.ManifoldReferenced, "manifold-referenced: base 300 kPa, gain 1.08 (1.08 to 1.08)")]
+    [InlineData(1.081, RegulatorBehaviour.Proportional, "proportional to boost, no onset in the range run: base 300 kPa, gain 1.08 (1.08 to 1.08)")]
+    public void Slope_NearNoughtOrOne_IsTakenForIt(double slope, RegulatorBehaviour behaviour, string said)
+    {
+        double[] boost = [.. Enumerable.Range(0, 40).Select(i => (-40 + (2.5 * i)) * 1e3)];
+        RegulatorFit fit = RegulatorFit.Of(boost, Array.ConvertAll(boost, b => 300e3 + (slope * b)), 0.1, null).Answer!;
+        Assert.Equal(behaviour, fit.Behaviour);
+        Assert.Equal(slope, fit.Gain.Value, 6);
+        Assert.Equal(said, fit.ToString());
+        Assert.Equal(40, fit.Points);
+        Assert.Equal(0, fit.Outliers);
+    }
+
+    /// <summary>A set onset must be passed by 10 kPa before a rail that follows one for one says that there is no gain.</summary>
+    [Theory]
+    [InlineData(29.9, false)]
+    [InlineData(30.1, true)]
+    public void Onset_MustBePassedByTenKilopascals(double highest, bool told)
+    {
+        double[] boost = [.. Enumerable.Range(0, 40).Select(i => (highest - 60 + (1.5 * i)) * 1e3), highest * 1e3, 90e3, 90e3];
+        Finding<RegulatorFit> found = RegulatorFit.Of(boost, Array.ConvertAll(boost, b => 300e3 + b), 0.1, 20e3);
+        Assert.Equal(told, found.Answer is not null);
+        if (!told)
+        {
+            Assert.Equal(
+                "cannot tell: boost reached 0.30 bar only and the gain is set to begin at 0.20 bar; up to there the rail follows the manifold one for one, as it should",
+                found.ToString());
+        }
+    }
+
+    /// <summary>
+    /// Intervals are Student's t, of as many degrees of freedom as points less figures, times the standard errors of the regression; about the
+    /// value on both sides.
+    /// </summary>
+    [Fact]
+    public void Intervals_AreStudentsTimesTheErrors()
+    {
+        Random random = new(8);
+        double[] boost = [.. Enumerable.Range(0, 24).Select(i => (-40 + (4.2 * i)) * 1e3)];
+        double[] noise = [.. boost.Select(_ => Normal.Sample(random, 0, Noise))];
+        double[] rail = [.. boost.Zip(noise, (b, off) => Rail(b, 300e3, 4, 15e3) + off)];
+        RegulatorFit rising = RegulatorFit.Of(boost, rail, 0.1, 15e3).Answer!;
+        KinkFit kink = RobustRegression.Kink(boost, rail, 1, 0.1, 5)!;
+
+        // Of 21 degrees of freedom 2.0796 (any table of t), of 22 2.0739.
+        double[] halves = [.. Enumerable.Range(0, 3).Select(i => 2.0796 * Math.Sqrt(kink.Covariance[i, i]))];
+        AssertAround(kink.Intercept, halves[0], rising.Base.Value.Pascals, rising.Base.Minimum.Pascals, rising.Base.Maximum.Pascals);
+        AssertAround(kink.Gain, halves[1], rising.Gain.Value, rising.Gain.Minimum, rising.Gain.Maximum);
+        AssertAround(kink.Onset, halves[2], rising.Onset!.Value.Pascals, rising.Onset.Minimum.Pascals, rising.Onset.Maximum.Pascals);
+        Assert.Equal(kink.Scale, rising.Scatter.Pascals, 6);
+        Assert.Equal((24, kink.Outliers), (rising.Points, rising.Outliers));
+        Assert.Equal(
+            FormattableString.Invariant($"rising-rate: base {kink.Intercept / 1e3:0} kPa, gain {kink.Gain:0.00} ({kink.Gain - halves[1]:0.00} to {kink.Gain + halves[1]:0.00}) from {kink.Onset / 1e5:0.00} bar ({(kink.Onset - halves[2]) / 1e5:0.00} bar to {(kink.Onset + halves[2]) / 1e5:0.00} bar)"),
+            rising.ToString());
+
+        double[] level = [.. noise.Select(off => 350e3 + off)];
+        RegulatorFit flat = RegulatorFit.Of(boost, level, 0.1, null).Answer!;
+        LineFit line = RobustRegression.Line(boost, level);
+        AssertAround(line.Intercept, 2.0739 * line.InterceptError, flat.Base.Value.Pascals, flat.Base.Minimum.Pascals, flat.Base.Maximum.Pascals);
+        AssertAround(line.Slope, 2.0739 * line.SlopeError, flat.Gain.Value, flat.Gain.Minimum, flat.Gain.Maximum);
+        Assert.Equal(line.Scale, flat.Scatter.Pascals, 6);
+
+        // Ten times the scatter over a third of the range leaves the gain open.
+        double[] near = Array.ConvertAll(boost, b => b / 3);
+        double[] wild = [.. noise.Select(off => 350e3 + (10 * off))];
+        LineFit open = RobustRegression.Line(near, wild);
+        double half = 2.0739 * open.SlopeError;
+        Assert.True(half > 0.4);
+        Assert.Equal(
+            FormattableString.Invariant($"cannot tell: the points scatter so much that the gain is anything from {open.Slope - half:0.0} to {open.Slope + half:0.0}").Replace('-', '−'),
+            RegulatorFit.Of(near, wild, 0.1, null).ToString());
+
+        static void AssertAround(double value, double half, double found, double minimum, double maximum)
+        {
+            Assert.Equal(value, found, 1e-6 * half);
+            Assert.Equal(value - half, minimum, 1e-3 * half);
+            Assert.Equal(value + half, maximum, 1e-3 * half);
+        }
+    }
+
     [Fact]
     public void SaggingPump_IsNotReadAsALowGain()
     {

@@ -45,6 +45,26 @@ public class RobustLossTests
             6);
     }
 
+    /// <summary>
+    /// The definitions (Huber and Ronchetti, Robust Statistics, 2nd ed., 2009, chapter 4; the bisquare's from memory): Huber's ½u² up to k and
+    /// k(u − ½k) over it; the bisquare's c²/6 (1 − (1 − (u/c)²)³) up to c and c²/6 over it.
+    /// </summary>
+    [Fact]
+    public void Losses_AreAsDefined()
+    {
+        Assert.Equal(0.5 * 1.2 * 1.2, RobustLoss.HuberLoss(-1.2), 12);
+        Assert.Equal(0.5 * 1.345 * 1.345, RobustLoss.HuberLoss(1.345), 12);
+        Assert.Equal(1.345 * (3 - (0.5 * 1.345)), RobustLoss.HuberLoss(3), 12);
+        Assert.Equal(1, RobustLoss.HuberWeight(-1.345));
+        Assert.Equal(1.345 / 3, RobustLoss.HuberWeight(-3), 12);
+        Assert.Equal(4.685 * 4.685 / 6 * (1 - Math.Pow(1 - Math.Pow(2 / 4.685, 2), 3)), RobustLoss.BisquareLoss(-2), 12);
+        Assert.Equal(4.685 * 4.685 / 6, RobustLoss.BisquareLoss(7), 12);
+        Assert.Equal(Math.Pow(1 - Math.Pow(2 / 4.685, 2), 2), RobustLoss.BisquareWeight(2), 12);
+        Assert.Equal(0, RobustLoss.BisquareWeight(-4.7));
+        Assert.Equal(0, RobustLoss.BisquareSlope(4.7));
+        Assert.Equal((1 - Math.Pow(2 / 4.685, 2)) * (1 - (5 * Math.Pow(2 / 4.685, 2))), RobustLoss.BisquareSlope(2), 12);
+    }
+
     private static double Efficiency(Func<double, double> influence, Func<double, double> slope)
     {
         double mean = Mean(slope);

@@ -1,0 +1,87 @@
+using FuelSizing.Circuits;
+using FuelSizing.Findings;
+using FuelSizing.Lines;
+
+namespace FuelSizing.Tests.Findings;
+
+/// <summary>Faults in words: every name, every advice, and the measurement that tells two of them apart.</summary>
+public class FaultWordsTests
+{
+    public static TheoryData<RunFault, RunFault, string> Pairs => new()
+    {
+        { RunFault.WeakPump, RunFault.CloggedFilter, "remedy.tell-supply-apart" },
+        { RunFault.VoltageDrop, RunFault.WeakPump, "remedy.tell-supply-apart" },
+        { RunFault.WeakPump, RunFault.WrongGain, "remedy.tell-apart" },
+        { RunFault.RailSensorOffset, RunFault.WrongBasePressure, "remedy.tell-rail-sensor-apart" },
+        { RunFault.RailSensorOffset, RunFault.WrongGain, "remedy.tell-apart" },
+        { RunFault.WrongBasePressure, RunFault.WrongOnset, "remedy.tell-apart" },
+        { RunFault.ManifoldSensorOffset, RunFault.WrongGain, "remedy.tell-manifold-sensor-apart" },
+        { RunFault.AirOffPlan, RunFault.ManifoldSensorOffset, "remedy.tell-manifold-sensor-apart" },
+        { RunFault.WrongInjectorSize, RunFault.AirOffPlan, "remedy.tell-fuel-apart" },
+        { RunFault.RailSensorOffset, RunFault.FlowMeterOff, "remedy.tell-fuel-apart" },
+        { RunFault.WrongGain, RunFault.WrongOnset, "remedy.tell-apart" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Pairs))]
+    public void Between_IsTheMeasurementThatTellsThemApart(RunFault first, RunFault second, string code)
+    {
+        Assert.Equal(code, FaultWords.Between(first, second).Code);
+        Assert.Equal(code, FaultWords.Between(second, first).Code);
+        Assert.True(FaultWords.Between(first, second).ToString().Length > 40);
+    }
+
+    [Fact]
+    public void EveryFault_HasANameAndAnAdviceOfItsOwn()
+    {
+        RunFault[] faults = Enum.GetValues<RunFault>();
+        Assert.Equal(faults.Length, faults.Select(FaultWords.Name).Distinct().Count());
+        Assert.Equal(faults.Length, faults.Select(fault => FaultWords.Advice(PulledWren.Check, fault).Code).Distinct().Count());
+        Assert.Equal("remedy.clogged-filter", FaultWords.Advice(PulledWren.Check, RunFault.CloggedFilter).Code);
+
+        // A plan without a filter has none to change.
+        RunCheck bare = RunCheck.Of(PulledWren.Plan.With(Plumbing.Of(supply: [Line.Of("hose", UnitsNet.Length.FromMillimeters(8), UnitsNet.Length.FromMeters(2), Roughness.RubberHose)])));
+        Assert.Equal("remedy.restriction", FaultWords.Advice(bare, RunFault.CloggedFilter).Code);
+    }
+
+    [Fact]
+    public void Restriction_OfAPlanWithoutFilter_IsSaidWithoutASize()
+    {
+        RunCheck bare = RunCheck.Of(PulledWren.Plan.With(Plumbing.None), Wren.Hill);
+        RunModel model = bare.Model(ExactRun.Changed(
+            ExactRun.Of(bare.Plan), (cells, i) => cells.Flow > UnitsNet.VolumeFlow.FromLitersPerHour(50) ? cells with { Rail = cells.Rail - Wren.Kpa(120) } : cells));
+        Diagnosis diagnosis = Diagnosis.Of(bare, model, null, CancellationToken.None)!;
+        Hypothesis filter = diagnosis.Hypotheses.Single(one => one.Fault == RunFault.CloggedFilter);
+        Assert.Equal(
+            "a restriction before the rail takes pressure that was not planned",
+            FaultWords.Of(bare, diagnosis, filter with { Fit = diagnosis.Sound }).Size.ToString());
+    }
+
+    /// <summary>What a fit leaves open is said with its 95 % range, ± 1.96 standard errors; a factor's as the exponential of its ends.</summary>
+    [Fact]
+    public void Size_HasItsRange()
+    {
+        RunModel model = PulledWren.Check.Model(DiagnosisTests.RunWith(RunFault.WrongInjectorSize));
+        Diagnosis diagnosis = Diagnosis.Of(PulledWren.Check, model, null, CancellationToken.None)!;
+        RunFit fit = diagnosis.Hypotheses[0].Fit!;
+        double half = 1.96 * fit.Error(RunQuantity.InjectorFlow);
+        FaultFinding finding = FaultWords.Of(PulledWren.Check, diagnosis, diagnosis.Hypotheses[0]);
+        double value = fit.Value(RunQuantity.InjectorFlow);
+        Assert.Equal(
+            FormattableString.Invariant($"the injectors pass {100 * Math.Exp(value):0} % ({100 * Math.Exp(value - half):0} % to {100 * Math.Exp(value + half):0} %) of their planned flow"),
+            finding.Size.ToString());
+        Assert.Equal("wrong injector size", finding.Name);
+        Assert.Equal(FormattableString.Invariant($"{finding.Size} (evidence {finding.Evidence:0})"), finding.ToString());
+        double gain = 1.96 * fit.Error(RunQuantity.RegulatorGain);
+        double off = fit.Value(RunQuantity.RegulatorGain);
+        Assert.Equal(
+            FormattableString.Invariant($"the regulator's gain is {3 + off:0.00} (±{gain:0.00}) against 3.00 set"),
+            FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongGain, 20, fit)).Size.ToString());
+        double onset = 1.96 * fit.Error(RunQuantity.RegulatorOnset);
+        Assert.Equal(
+            FormattableString.Invariant($"the gain sets in at {(20e3 + fit.Value(RunQuantity.RegulatorOnset)) / 1e5:0.00} bar (±{onset / 1e5:0.00} bar) against 0.20 bar set"),
+            FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongOnset, 20, fit)).Size.ToString());
+        Assert.Equal(
+            "wrong base pressure, not enough to say how large", FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongBasePressure, 3, null)).Size.ToString());
+    }
+}
