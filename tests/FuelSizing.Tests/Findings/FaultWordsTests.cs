@@ -70,6 +70,20 @@ public class FaultWordsTests
         Assert.Equal(
             FormattableString.Invariant($"the injectors pass {100 * Math.Exp(value):0} % ({100 * Math.Exp(value - half):0} % to {100 * Math.Exp(value + half):0} %) of their planned flow"),
             finding.Size.ToString());
+        (RunFault Fault, RunQuantity Quantity, string Before, string After)[] factors =
+        [
+            (RunFault.WeakPump, RunQuantity.PumpFlow, "the pump delivers ", " of its planned flow"),
+            (RunFault.AirOffPlan, RunQuantity.VolumetricEfficiency, "the engine draws ", " of the planned air, or lambda is misread by as much"),
+            (RunFault.FlowMeterOff, RunQuantity.FlowMeter, "the flow meter reads ", " of the true flow"),
+        ];
+        foreach ((RunFault fault, RunQuantity quantity, string before, string after) in factors)
+        {
+            (double middle, double wide) = (fit.Value(quantity), 1.96 * fit.Error(quantity));
+            Assert.Equal(
+                FormattableString.Invariant($"{before}{100 * Math.Exp(middle):0} % ({100 * Math.Exp(middle - wide):0} % to {100 * Math.Exp(middle + wide):0} %){after}"),
+                FaultWords.Of(PulledWren.Check, diagnosis, new(fault, 20, fit)).Size.ToString());
+        }
+
         Assert.Equal("wrong injector size", finding.Name);
         Assert.Equal(FormattableString.Invariant($"{finding.Size} (evidence {finding.Evidence:0})"), finding.ToString());
         double gain = 1.96 * fit.Error(RunQuantity.RegulatorGain);

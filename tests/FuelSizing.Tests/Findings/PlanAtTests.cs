@@ -45,6 +45,13 @@ public class PlanAtTests
     public void PlanAt_AVoltageOrFuelThatNobodyPlansFor_IsNone(double volts, double celsius) =>
         Assert.Null(Check.PlanAt(Row(5000, 0.3, Wren.Volt(volts), Temperature.FromDegreesCelsius(celsius)), Air));
 
+    /// <summary>Fuels are given from −30 to 80 °C, both of them included.</summary>
+    [Theory]
+    [InlineData(-30)]
+    [InlineData(80)]
+    public void PlanAt_AFuelAtTheEndOfItsRange_IsSolved(double celsius) =>
+        Assert.Equal(celsius, Check.PlanAt(Row(5000, 0.3, fuel: Temperature.FromDegreesCelsius(celsius)), Air)!.Point.Conditions.FuelTemperature.DegreesCelsius, 9);
+
     [Fact]
     public void PlanAt_ARowWithoutManifoldPressure_OrNeverFilled_IsNone()
     {

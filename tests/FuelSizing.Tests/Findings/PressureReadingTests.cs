@@ -67,6 +67,17 @@ public class PressureReadingTests
         Assert.Equal(Pressure.Zero, sag.Predicted);
     }
 
+    /// <summary>A regulator without a gain of its own is off by no gain: 3 √(5² + 3² + 1² + 2² + 0.5²) = 18.8 kPa at any boost.</summary>
+    [Theory]
+    [InlineData(18.75, 0)]
+    [InlineData(18.85, 2)]
+    public void Sag_OfARegulatorWithoutAGain_CountsAlikeAtAnyBoost(double kilopascals, int points)
+    {
+        RunCheck check = RunCheck.Of(PulledWren.Plan.With(ManifoldReferenced.From(Wren.Kpa(300))), Wren.Hill);
+        PressureSag sag = SagOf(check, RunOf(Held(0.35, 8, _ => 0).Select((row, i) => row with { Rail = Wren.Kpa(335 - (i is 3 or 4 ? kilopascals : 0)) }))).Answer!;
+        Assert.Equal(points, sag.Points);
+    }
+
     /// <summary>More rows together scatter less: of four 3 √(5² + (0.06 · 15)² + 4² + 3² + 3² + (2² + 1.5²)/4) = 23.5 kPa.</summary>
     [Theory]
     [InlineData(23.4, 0)]

@@ -138,6 +138,7 @@ public class RunColumnsTests
         Assert.Equal([true, true, false, false, false], Enumerable.Range(0, 5).Select(columns.IsAtRest));
         Assert.Equal([false, false, true, false, true], Enumerable.Range(0, 5).Select(columns.IsTurning));
         Assert.Equal([false, false, false, false, true], Enumerable.Range(0, 5).Select(columns.Covers));
+        Assert.True(Read(new Cells { Speed = Speed, Manifold = Wren.Kpa(480) }).Covers(0));
     }
 
     /// <summary>Rows within 10 rev/s and 15 kPa of each other stand for one point.</summary>

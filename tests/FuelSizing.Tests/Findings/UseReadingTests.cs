@@ -87,6 +87,11 @@ public class UseReadingTests
         DutyUse pulse = Duty([.. rows.Select((row, i) => row with { Pulse = Wren.Ms(i < 6 ? 10 + i : 20) })]).Answer!;
         Assert.Equal(6, pulse.RowsJudged);
         Assert.Equal(15e-3 * 3100 / 120, pulse.Maximum.DecimalFractions, 9);
+        DutyUse limit = Duty([.. rows.Select((row, i) => row with { Duty = Ratio.FromPercent(i < 6 ? 50 + i : 85) })]).Answer!;
+        Assert.Equal(6, limit.RowsJudged);
+
+        // Three readings alike may well be the engine's.
+        Assert.Equal(80, Duty([.. rows.Take(9).Select((row, i) => row with { Duty = Ratio.FromPercent(i < 6 ? 50 + i : 80) })]).Answer!.Maximum.Percent, 6);
         DutyUse over = Duty([.. rows.Select((row, i) => row with { Duty = Ratio.FromPercent(i < 6 ? 50 + i : 90) })]).Answer!;
         Assert.Equal(90, over.Maximum.Percent, 6);
         Assert.Equal((6, 12), (over.RowsOver, over.RowsJudged));
@@ -127,11 +132,12 @@ public class UseReadingTests
         Assert.Equal("270 kPa at 3,000 rev/min, 0.30 bar to 360 kPa at 5,100 rev/min, −0.50 bar across the injectors", use.ToString());
     }
 
-    /// <summary>The first row may be the highest, and the last the lowest.</summary>
+    /// <summary>The first row may be the highest; of rows alike the first counts.</summary>
     [Fact]
     public void Differential_OfARailThatFalls_IsHighestAtFirst()
     {
-        DifferentialUse use = Read(PulledWren.Check, [.. Enumerable.Range(0, 4).Select(i => Row(3000 + (700 * i)) with { Rail = Wren.Kpa(340 - (10 * i)) })]).Differential().Answer!;
+        double?[] rail = [340, null, 340, 310, 310];
+        DifferentialUse use = Read(PulledWren.Check, [.. rail.Select((one, i) => Row(3000 + (700 * i)) with { Rail = one is { } kilopascals ? Wren.Kpa(kilopascals) : null })]).Differential().Answer!;
         Assert.Equal((4, 1), (use.MinimumPlace.Line, use.MaximumPlace.Line));
         Assert.Equal(280, use.Minimum.Kilopascals, 6);
         Assert.Equal(310, use.Maximum.Kilopascals, 6);
