@@ -112,6 +112,9 @@ public class MeasuredCarTests
         Assert.True(Next(Air(Wren.VolumetricEfficiency.Scaled(0.9))).IsScaledAir(out factor));
         Assert.Equal(0.9, factor, 9);
         Assert.False(Next(Air(VolumetricEfficiency.Of((Wren.Rpm(800), Wren.Percent(75.6)), (Wren.Rpm(7200), Wren.Percent(91))))).IsScaledAir(out _));
+
+        // Fewer rows are another table, though each of them is the plan's times 1.05.
+        Assert.False(Next(Air(VolumetricEfficiency.Of((Wren.Rpm(800), Wren.Percent(75.6)), (Wren.Rpm(2000), Wren.Percent(88.2))))).IsScaledAir(out _));
         (RotationalSpeed, Ratio)[] points = [.. Wren.VolumetricEfficiency.BySpeed.Points.Select((point, i) =>
             (RotationalSpeed.FromRevolutionsPerSecond(point.X), Ratio.FromDecimalFractions(point.Y * (i == 3 ? 1.04 : 1.05))))];
         Assert.False(Next(Air(VolumetricEfficiency.Of(points))).IsScaledAir(out _));
@@ -141,6 +144,9 @@ public class MeasuredCarTests
         MeasuredCar car = Next(Plan.With(Pump.WithCondition(Ratio.FromPercent(72))));
         Assert.True(car.HasWorn(0.8));
         Assert.False(car.HasWorn(0.81));
+
+        // Any of several pumps of the plan may be the worn one.
+        Assert.True(new MeasuredCar(Plan.With(PumpParallel.Of(Pump.From(Wren.Pump), Pump)), Plan.With(Pump.WithCondition(Ratio.FromPercent(72)))).HasWorn(0.8));
         Assert.False(Next(Plan.With(Pump.From(Wren.Pump).WithCondition(Ratio.FromPercent(72)))).HasWorn(0.8));
         Assert.True(Next(Plan.With(PumpParallel.Of(Pump.From(Wren.Pump), Pump.WithCondition(Ratio.FromPercent(72))))).HasWorn(0.8));
     }
