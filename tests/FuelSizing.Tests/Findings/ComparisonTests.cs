@@ -306,9 +306,10 @@ public class ComparisonTests
         double[] slopes = new double[model.Comparisons * RunModel.Quantities];
         Array.Fill(slopes, 77);
         model.Slopes(off, slopes);
-        int odd = 0;
         for (int quantity = 0; quantity < RunModel.Quantities; quantity++)
         {
+            // A few points may lie just at a corner of the pump's table.
+            int odd = 0;
             (double[] up, double[] down) = (new double[model.Comparisons], new double[model.Comparisons]);
 
             // The pump's own slopes are taken over 1 % of flow and 2 mΩ, for its table has corners.
@@ -322,7 +323,7 @@ public class ComparisonTests
                 bool rail = model.Describe(row).Kind == Comparison.Rail;
                 bool close = Math.Abs(numeric - slope) <= (rail ? 1e-4 + (0.04 * Math.Abs(numeric)) : 1e-6 + (2e-4 * Math.Abs(numeric)));
                 odd += close ? 0 : 1;
-                Assert.True(close || (rail && odd <= 12), $"{kind}: {(RunQuantity)quantity} of {model.Describe(row).Kind} at point {model.Describe(row).Point}: {numeric:0.#####} by differences, {slope:0.#####} given");
+                Assert.True(close || (rail && odd <= 3), $"{kind}: {(RunQuantity)quantity} of {model.Describe(row).Kind} at point {model.Describe(row).Point}: {numeric:0.#####} by differences, {slope:0.#####} given");
             }
         }
 
