@@ -24,7 +24,7 @@ public class DimensionTests
     private static readonly Type[] NoEquations =
     [
         typeof(Real), typeof(TwoLanes), typeof(FourLanes), typeof(Lanes), typeof(Traced), typeof(Term), typeof(Divisor<>), typeof(Elementary),
-        typeof(Curve), typeof(Bracket), typeof(Secant), typeof(Significant),
+        typeof(Curve), typeof(Bracket), typeof(LowestPlace), typeof(Secant), typeof(Significant),
     ];
 
     private static readonly string?[] Namespaces = [typeof(InjectorFlow).Namespace, typeof(Real).Namespace];
