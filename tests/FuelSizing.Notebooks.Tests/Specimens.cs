@@ -135,6 +135,9 @@ internal static class Specimens
         yield return PumpSeries.Of(SeriesBypass.CheckValve, pump, pump);
         yield return PumpParallel.Of(pump, pump);
         yield return pump;
+        yield return PumpDrive.Of(PumpKind.Displacement, ElectricResistance.FromOhms(0.21));
+        yield return PumpDrive.Of(PumpKind.Turbine);
+        yield return PumpDrive.Of(PumpKind.Unknown, ElectricResistance.FromOhms(0.21));
         yield return Pump.From(PumpCurve.At(Hostile, Volts(12), (Kpa(100), VolumeFlow.FromLitersPerHour(100)), (Kpa(400), VolumeFlow.FromLitersPerHour(50))));
 
         Feed feed = Feed.Of(Hostile, Conductor.Awg(14), Length.FromMeters(5), Length.FromMeters(5), Celsius(60), Contact.DefaultFuse);

@@ -173,6 +173,12 @@ public class DescriptionTests
             ["other", Wren.Volt(13.4), new[] { (Wren.Kpa(0), Litres(215)), (Wren.Kpa(740), Litres(0)) }]),
         ACurve,
         APump,
+        Of(typeof(PumpDrive), nameof(PumpDrive.Of), [PumpKind.Turbine, Milliohms(210)], [PumpKind.Displacement, Milliohms(220)]),
+        Of(
+            Pump.From(Wren.WiredCurve(13.5, 1)),
+            nameof(Pump.WithDrive),
+            [PumpDrive.Of(PumpKind.Turbine, Milliohms(210))],
+            [PumpDrive.Of(PumpKind.Displacement, Milliohms(210))]),
         Of(Pump.From(Wren.Pump), nameof(Pump.WithCondition), [Wren.Percent(93)], [Wren.Percent(94)]),
         Of(
             typeof(PumpSeries),
@@ -397,8 +403,8 @@ public class DescriptionTests
     private static Made APump => Of(
         typeof(Pump),
         nameof(Pump.Of),
-        [new[] { Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1) }, Wren.Kpa(730), Wren.Percent(93), AFeed],
-        [new[] { Wren.WiredCurve(12, 0.85) }, null, Wren.Percent(94), null]);
+        [new[] { Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1) }, Wren.Kpa(730), Wren.Percent(93), AFeed, PumpDrive.Of(PumpKind.Turbine)],
+        [new[] { Wren.WiredCurve(12, 0.85) }, null, Wren.Percent(94), null, null]);
 
     private static Made ALine => Of(
         typeof(Line),

@@ -418,7 +418,9 @@ public class RefusalTests
             new[] { Wren.Pump },
             Wren.Kpa(700),
             Wren.Percent(90),
+            null,
             null),
+        new(null, typeof(PumpDrive), nameof(PumpDrive.Of), PumpKind.Turbine, ElectricResistance.FromOhms(0.2)),
         new(Pump.From(Wren.Pump), typeof(PumpAssembly), nameof(PumpAssembly.CurveAt), Wren.Volt(13.5), 20),
         new(
             null,

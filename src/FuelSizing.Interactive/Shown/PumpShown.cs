@@ -18,6 +18,7 @@ internal static class PumpShown
             : "no more flows than the weakest lets through"));
         Shown.By<PumpParallel>((parallel, style) => Of(parallel, style, "side by side", "a check valve at each keeps fuel from running back"));
         Shown.Listed<PumpAssembly>((pumps, style) => new($"Pumps: {pumps.Name}", [new("Pumps", "", style.Count(pumps.Pumps.Count))]));
+        Shown.By<PumpDrive>((drive, style) => new("Drive of a pump", [Fact.Words("Drive", drive.In(style))]));
         Shown.By<PumpCurve>((curve, style) => new(
             $"Curve of {curve.Name} at {style.Of(curve.Voltage)}",
             [.. Points(curve, style)],
@@ -33,6 +34,7 @@ internal static class PumpShown
         ]),
         new("Condition", "", style.Of(pump.Condition), "of the flow of a new one"),
         .. pump.Relief is { } relief ? (Fact[])[new("Relief valve", "", style.Of(relief), "begins to open")] : [],
+        Fact.Words("Drive", pump.Drive is { } drive ? drive.In(style) : "nothing said of it: the widest bounds at voltages that were not measured"),
         Fact.Words("Feed", pump.Feed is { } feed ? $"{feed.Name}: {feed.Conductor}, {style.Of(feed.LoopResistance)}" : "none described: the supply's voltage reaches the motor"),
     ];
 

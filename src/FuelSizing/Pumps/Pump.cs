@@ -24,7 +24,8 @@ public sealed record Pump : PumpAssembly
         .List(pump => pump.Curves)
         .Number(pump => pump.Relief?.Pascals)
         .Number(pump => pump._condition)
-        .Value(pump => pump.Feed);
+        .Value(pump => pump.Feed)
+        .Value(pump => pump.Drive);
 
     /// <summary>The lowest voltage, as a share of a measured one, to which the affinity laws are trusted.</summary>
     private const double MinimumScale = 0.7;
@@ -37,6 +38,9 @@ public sealed record Pump : PumpAssembly
     /// </summary>
     public const double MaximumResistiveShare = 0.5;
 
+    private static readonly bool[] TurbineOrNot = [true, false];
+    private static readonly double[] WindingShares = [0, MaximumResistiveShare];
+
     private readonly PumpCurve[] _curves;
     private readonly double _condition;
     private readonly double _relief;
@@ -44,9 +48,13 @@ public sealed record Pump : PumpAssembly
     private readonly bool _hasOpenEnd;
     private readonly bool _beginsAtNothing;
 
-    private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed)
+    // For each curve the kinds and windings that bound it; none where nothing is said of the drive.
+    private readonly DrivenCurve[][]? _driven;
+
+    private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed, PumpDrive? drive)
     {
-        (_curves, Relief, Condition, Feed) = (curves, relief, condition, feed);
+        (_curves, Relief, Condition, Feed, Drive) = (curves, relief, condition, feed, drive);
+        _driven = drive is null ? null : [.. curves.Select(curve => Laws(curve, drive))];
         Curves = Array.AsReadOnly(curves);
         _relief = relief?.Pascals ?? double.PositiveInfinity;
         _condition = condition.DecimalFractions;
@@ -73,18 +81,28 @@ public sealed record Pump : PumpAssembly
     /// <summary>The wiring between the supply and the motor; none where the supply's voltage is that at the motor.</summary>
     public Feed? Feed { get; }
 
+    /// <summary>How it moves fuel, and its motor's winding; none where nothing is said of it.</summary>
+    public PumpDrive? Drive { get; }
+
     /// <summary>Describes a pump.</summary>
     /// <param name="curves">One or more, voltages rising, flow growing with voltage at each pressure.</param>
     /// <param name="relief">Pressure rise at which a relief valve inside it opens, 50 to 2,000 kPa; none if not given.</param>
     /// <param name="condition">Flow left of the measured one, 30 to 100 %; 100 % if not given.</param>
     /// <param name="feed">The wiring between the supply and the motor; none if not given. Needs curves with current.</param>
+    /// <param name="drive">
+    /// How it moves fuel, for what it delivers at voltages at which it was not measured; if not given, the widest bounds hold. A winding needs
+    /// curves with current, and any kind but a turbine curves from 0 kPa on.
+    /// </param>
     /// <returns>The pump.</returns>
     /// <exception cref="ArgumentException">
-    /// Current is given at one voltage and not at another, or a feed is given but a curve has no current.
+    /// Current is given at one voltage and not at another, or a feed or a winding is given but a curve has no current, or the drive needs a
+    /// curve from 0 kPa on.
     /// </exception>
-    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the curves are out of order.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A value is outside its range, the curves are out of order, or the winding would take half of the voltage or more.
+    /// </exception>
     public static Pump Of(
-        IReadOnlyList<PumpCurve> curves, Pressure? relief = null, Ratio? condition = null, Feed? feed = null)
+        IReadOnlyList<PumpCurve> curves, Pressure? relief = null, Ratio? condition = null, Feed? feed = null, PumpDrive? drive = null)
     {
         ArgumentNullException.ThrowIfNull(curves);
         Guard.Count(curves.Count, 1, 20, "Give the pump's curve at one voltage or more.", nameof(curves));
@@ -110,7 +128,8 @@ public sealed record Pump : PumpAssembly
                 Ratio.FromPercent(100),
                 "Give the flow that is left of the measured one.",
                 nameof(condition)),
-            Needing(feed, curves, nameof(feed)));
+            Needing(feed, curves, nameof(feed)),
+            Driving(drive, curves, nameof(drive)));
     }
 
     /// <summary>A pump by one measured curve, as new, fed without loss.</summary>
@@ -129,14 +148,25 @@ public sealed record Pump : PumpAssembly
     public Pump WithFeed(Feed feed)
     {
         ArgumentNullException.ThrowIfNull(feed);
-        return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)));
+        return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)), Drive);
+    }
+
+    /// <summary>The same pump, with what is known of how it moves fuel.</summary>
+    /// <param name="drive">Its kind, and its motor's winding.</param>
+    /// <returns>The pump.</returns>
+    /// <exception cref="ArgumentException">A winding needs curves with current; any kind but a turbine needs curves from 0 kPa on.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The winding would take half of the voltage or more.</exception>
+    public Pump WithDrive(PumpDrive drive)
+    {
+        ArgumentNullException.ThrowIfNull(drive);
+        return new(_curves, Relief, Condition, Feed, Driving(drive, _curves, nameof(drive)));
     }
 
     /// <summary>The same pump in another condition: wear, hot fuel.</summary>
     /// <param name="condition">Flow left of the measured one, 30 to 100 %.</param>
     /// <returns>The pump.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The condition is outside its range.</exception>
-    public Pump WithCondition(Ratio condition) => Of(_curves, Relief, condition, Feed);
+    public Pump WithCondition(Ratio condition) => Of(_curves, Relief, condition, Feed, Drive);
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
@@ -147,7 +177,7 @@ public sealed record Pump : PumpAssembly
     public override int GetHashCode() => _identity.HashOf(this);
 
     /// <summary>The same pump passing a multiple of its flow, also more than it was measured with: a figure found, not a condition given.</summary>
-    internal Pump Worn(double factor) => new(_curves, Relief, Ratio.FromDecimalFractions(_condition * factor), Feed);
+    internal Pump Worn(double factor) => new(_curves, Relief, Ratio.FromDecimalFractions(_condition * factor), Feed, Drive);
 
     internal override bool HasOpenEnd => _hasOpenEnd;
 
@@ -159,6 +189,12 @@ public sealed record Pump : PumpAssembly
     /// <summary>A rise that nothing is delivered above with a supply, Pa.</summary>
     internal double MaximumRise(double supply, PumpReading reading)
     {
+        if (_driven is not null)
+        {
+            double highest = Math.Max(supply, _curves[^1].Volts);
+            return Math.Min(_relief, _driven.Max(laws => laws.Max(law => law.EndAt(highest, reading))));
+        }
+
         double maximum = 0;
         foreach (PumpCurve curve in _curves)
         {
@@ -172,9 +208,6 @@ public sealed record Pump : PumpAssembly
 
     // Under this share of the supply a motor does not turn.
     private const double MinimumMotorShare = 0.01;
-
-    // Far over any rail pressure, and finite so that sums and root finding stay so.
-    private const double EndlessRise = 1e9;
 
     private static void Ordered(PumpCurve lower, PumpCurve higher, string name)
     {
@@ -216,17 +249,52 @@ public sealed record Pump : PumpAssembly
                 $"The feed {feed.Name} needs the current that {curves[0].Name} draws. Describe its curves with PumpCurve.WithCurrent.",
                 name);
 
+    private static PumpDrive? Driving(PumpDrive? drive, IReadOnlyList<PumpCurve> curves, string name)
+    {
+        foreach (PumpCurve curve in drive is null ? [] : curves)
+        {
+            if (drive!.Kind != PumpKind.Turbine && curve.Flow.First > 0)
+            {
+                throw new ArgumentException(
+                    $"{name} was a {drive}, and the curve of {curve.Name} begins at {Readable.Of(curve.MinimumPressure)}: what is displaced is seen against no pressure. Give the flow at 0 kPa, or say that it is a turbine.",
+                    name);
+            }
+
+            if (drive.Winding is not { } winding)
+            {
+                continue;
+            }
+
+            if (!curve.HasCurrent)
+            {
+                throw new ArgumentException(
+                    $"{name} was a {drive}, and the curve of {curve.Name} has no current: what the winding takes is not known. Describe it with PumpCurve.WithCurrent.",
+                    name);
+            }
+
+            if (winding.Ohms * curve.MaximumCurrent >= MaximumResistiveShare * curve.Volts)
+            {
+                throw Guard.OutOfRange(
+                    name,
+                    $"a winding of {Readable.Of(winding)}, which takes {Readable.Of(ElectricPotential.FromVolts(winding.Ohms * curve.MaximumCurrent))} of {Readable.Of(curve.Voltage)} at {Readable.Of(ElectricCurrent.FromAmperes(curve.MaximumCurrent))}",
+                    "one that takes less than half of the voltage",
+                    "Measure it with the motor at rest, less the resistance of the leads.");
+            }
+        }
+
+        return drive;
+    }
+
+    private static DrivenCurve[] Laws(PumpCurve curve, PumpDrive drive) =>
+    [
+        .. from isTurbine in TurbineOrNot
+           where drive.Kind == PumpKind.Unknown || isTurbine == (drive.Kind == PumpKind.Turbine)
+           from share in WindingShares.Take(drive.Winding is null ? 2 : 1)
+           select new DrivenCurve(curve, isTurbine, drive.Winding?.Ohms ?? double.NaN, share),
+    ];
+
     private static double EndOf(PumpCurve curve, PumpReading reading) =>
-        reading.GoesOn() && !curve.EndsAtDeadhead ? EndlessRise : curve.Flow.Last;
-
-    private static double FlowOf(PumpCurve curve, double rise, PumpReading reading) =>
-        rise <= curve.Flow.First ? curve.Flow.FirstValue
-        : curve.Flow.Covers(rise) ? curve.Flow.At(rise)
-        : reading.GoesOn() && !curve.EndsAtDeadhead ? curve.Flow.LastValue
-        : 0;
-
-    private static double CurrentOf(PumpCurve curve, double rise) =>
-        curve.Current!.At(Math.Clamp(rise, curve.Current.First, curve.Current.Last));
+        reading.GoesOn() && !curve.EndsAtDeadhead ? PumpCurve.EndlessRise : curve.Flow.Last;
 
     /// <summary>Delivered flow at a rise and motor voltage, m³/s.</summary>
     internal double FlowAtMotor(double rise, double volts, PumpReading reading)
@@ -234,6 +302,11 @@ public sealed record Pump : PumpAssembly
         if (rise > _relief)
         {
             return 0;
+        }
+
+        if (_driven is not null)
+        {
+            return _condition * Driven(DrivenFigure.Flow, rise, volts, reading);
         }
 
         (PumpCurve lower, PumpCurve upper) = Around(volts);
@@ -270,6 +343,11 @@ public sealed record Pump : PumpAssembly
 
     private double Current(double rise, double volts, PumpReading reading)
     {
+        if (_driven is not null)
+        {
+            return Driven(DrivenFigure.Current, rise, volts, reading);
+        }
+
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         return ReferenceEquals(lower, upper)
             ? CarriedCurrent(lower, rise, volts, reading)
@@ -285,13 +363,13 @@ public sealed record Pump : PumpAssembly
     private Real CarriedFlow(PumpCurve curve, double rise, double volts, PumpReading reading)
     {
         Real speed = SpeedOf(curve, volts, reading);
-        return PumpScaling.Flow<Real>(FlowOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed), reading), speed);
+        return PumpScaling.Flow<Real>(curve.FlowBeyond(PumpScaling.MeasuredPressure<Real>(rise, speed), reading.GoesOn()), speed);
     }
 
     private Real CarriedCurrent(PumpCurve curve, double rise, double volts, PumpReading reading)
     {
         Real speed = SpeedOf(curve, volts, reading);
-        return PumpScaling.Current<Real>(CurrentOf(curve, PumpScaling.MeasuredPressure<Real>(rise, speed)), speed);
+        return PumpScaling.Current<Real>(curve.CurrentNear(PumpScaling.MeasuredPressure<Real>(rise, speed)), speed);
     }
 
     // Past the measured voltages one curve alone counts: unchanged on the one side, by the motor that changes its speed most on the other.
@@ -329,6 +407,54 @@ public sealed record Pump : PumpAssembly
 
         return (curves[^1], curves[^1]);
     }
+
+    private enum DrivenFigure
+    {
+        Flow,
+        Current,
+        End,
+    }
+
+    /// <summary>
+    /// What kinds and windings that the pump may have agree on, or the bound that a reading asks for: the most of flow and end by the upper
+    /// reading, of current by all but the lower one.
+    /// </summary>
+    private double Driven(DrivenFigure figure, double rise, double volts, PumpReading reading)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        DrivenCurve[] below = _driven![Array.IndexOf(_curves, lower)];
+        DrivenCurve[] above = _driven[Array.IndexOf(_curves, upper)];
+        bool most = reading == PumpReading.Upper || (figure == DrivenFigure.Current && reading != PumpReading.Lower);
+        double found = most ? double.NegativeInfinity : double.PositiveInfinity;
+        for (int law = 0; law < below.Length; law++)
+        {
+            for (int winding = 0; winding < below.Length; winding++)
+            {
+                if (winding != law && (figure != DrivenFigure.Current || below[winding].IsTurbine != below[law].IsTurbine))
+                {
+                    continue;
+                }
+
+                double one = Of(below[law], below[winding]);
+                double value = ReferenceEquals(lower, upper) ? one
+                    : Of(above[law], above[winding]) is var other && figure == DrivenFigure.End ? Math.Max(one, other)
+                    : Between(lower, one, upper, other, volts);
+                found = most ? Math.Max(found, value) : Math.Min(found, value);
+            }
+        }
+
+        return found;
+
+        double Of(DrivenCurve curve, DrivenCurve winding) => figure switch
+        {
+            DrivenFigure.Flow => curve.FlowAt(rise, volts, reading),
+            DrivenFigure.Current => curve.CurrentAt(rise, volts, winding),
+            _ => curve.EndAt(volts, reading),
+        };
+    }
+
+    /// <summary>True if a kind of pump says how its curves are carried, which leaves no rise in closed form.</summary>
+    internal bool IsDriven => _driven is not null;
 
     /// <summary>True if the motor gets the supply's voltage.</summary>
     internal bool IsFedWithoutLoss => _feedOhms == 0;
@@ -379,8 +505,9 @@ public sealed record Pump : PumpAssembly
         {
             if (_feedOhms > 0)
             {
-                maximum = Math.Max(
-                    maximum, PumpScaling.Current<Real>(curve.MaximumCurrent, SpeedOf(curve, supply, reading)));
+                // A displacement pump draws the same at a lower voltage.
+                Real speed = SpeedOf(curve, supply, reading);
+                maximum = Math.Max(maximum, PumpScaling.Current<Real>(curve.MaximumCurrent, IsDriven ? Real.Max(1, speed) : speed));
             }
         }
 
@@ -390,6 +517,11 @@ public sealed record Pump : PumpAssembly
     /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>
     internal double EndsAt(double volts, PumpReading reading)
     {
+        if (_driven is not null)
+        {
+            return Math.Min(_relief, Driven(DrivenFigure.End, 0, volts, reading));
+        }
+
         (PumpCurve lower, PumpCurve upper) = Around(volts);
         return Math.Min(_relief, Math.Max(EndAt(lower, volts, reading), EndAt(upper, volts, reading)));
     }

@@ -227,6 +227,19 @@ public sealed record PumpCurve
             : start + (Real)FallingCubic.Along(piece, end - start, minimum, flow);
     }
 
+    /// <summary>Far over any rail pressure, and finite so that sums and root finding stay so, Pa.</summary>
+    internal const double EndlessRise = 1e9;
+
+    /// <summary>Flow at a rise, m³/s: under the curve its first; over it none, or the last of a curve that goes on.</summary>
+    internal double FlowBeyond(double rise, bool goesOn) =>
+        rise <= Flow.First ? Flow.FirstValue
+        : Flow.Covers(rise) ? Flow.At(rise)
+        : goesOn && !EndsAtDeadhead ? Flow.LastValue
+        : 0;
+
+    /// <summary>Current at a rise, A; beyond the curve that at its end.</summary>
+    internal double CurrentNear(double rise) => Current!.At(Math.Clamp(rise, Current.First, Current.Last));
+
     private double Covered(Pressure pressureRise, string name) =>
         Flow.Covers(pressureRise.Pascals)
             ? pressureRise.Pascals

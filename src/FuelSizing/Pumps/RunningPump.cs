@@ -45,7 +45,7 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // Wiring leaves the motor another voltage at every rise; and past a curve's end, or a relief valve, nothing holds.
-        if (!_pump.IsFedWithoutLoss || flow <= _minimumFlow)
+        if (!_pump.IsFedWithoutLoss || _pump.IsDriven || flow <= _minimumFlow)
         {
             return RiseByFlow(flow);
         }

@@ -67,6 +67,17 @@ internal static class ResultNotes
         foreach (PumpPoint pump in result.SolvedCircuit.Pumps)
         {
             ElectricPotential motor = ElectricPotential.FromVolts(pump.Voltage);
+            if (pump.Pump.Drive is { } drive && (pump.Coverage & (PumpCoverage.VoltageAbove | PumpCoverage.Scaled)) != 0)
+            {
+                yield return new(
+                    About.PumpScaling,
+                    -pump.Voltage,
+                    Statement.Of(
+                        "pump.carried-by-drive",
+                        $"{pump.Pump.Name} at {motor} is carried from its {(pump.Coverage.HasFlag(PumpCoverage.Scaled) ? pump.Pump.Curves[0] : pump.Pump.Curves[^1]).Voltage} curve as a {drive.Text}: an estimate. Each check takes the bound that is conservative for it."));
+                continue;
+            }
+
             if (pump.Coverage.HasFlag(PumpCoverage.VoltageAbove))
             {
                 yield return new(

@@ -271,6 +271,10 @@ internal static class EquationForms
         Of(typeof(PumpHeat), nameof(PumpHeat.Electrical), Watt, Voltage("voltage"), Current("current")),
         Of(typeof(PumpHeat), nameof(PumpHeat.ToTank), Watt, new("electrical", Watt, 0, 300), new("returned", VolumeFlow, 0, 3e-5), new("pumped", VolumeFlow, 3e-5, 1e-4)),
         Of(typeof(PumpMotor), nameof(PumpMotor.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage"), Plain("resistiveShare", 0, 0.5)),
+        Of(typeof(PumpMotor), nameof(PumpMotor.SpeedRatioByEmf), One, Voltage("voltage"), new("windingLoss", Volt, 0, 3), Voltage("measuredVoltage"), new("measuredWindingLoss", Volt, 0, 3)),
+        Of(
+            typeof(DisplacementPumpFlow), nameof(DisplacementPumpFlow.AtVoltage), VolumeFlow,
+            Passed with { Name = "measured" }, Passed with { Name = "free" }, Voltage("voltage"), Voltage("measuredVoltage"), new("freeWindingLoss", Volt, 0, 3)),
         Of(typeof(PumpScaling), nameof(PumpScaling.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage")),
         Of(typeof(PumpScaling), nameof(PumpScaling.MeasuredPressure), Pascal, Across("pressure"), Plain("speedRatio", 0.7, 1.2)),
         Of(typeof(PumpScaling), nameof(PumpScaling.Pressure), Pascal, Across("measuredPressure"), Plain("speedRatio", 0.7, 1.2)),

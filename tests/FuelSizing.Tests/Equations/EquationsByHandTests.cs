@@ -363,6 +363,23 @@ public class EquationsByHandTests
     }
 
     [Fact]
+    public void PumpMotor_ByItsBackEmf()
+    {
+        // 15 V less 3 V in the winding turn it at 1; 11 V less 2 V at 9/12. With the same loss at both it is the ratio of what is left.
+        Is(0.75, PumpMotor.SpeedRatioByEmf<Real>(11, 2, 15, 3));
+        Is(0.6, PumpMotor.SpeedRatioByEmf<Real>(12, 7.5, 15, 7.5));
+    }
+
+    [Fact]
+    public void DisplacementPumpFlow_LosesTheSameAtEveryRise()
+    {
+        // Free, 12 V of back-EMF displace 60; 3 V less displace 15 less, whatever leaks: 60 → 45, 40 → 25, 10 → none.
+        Is(45, DisplacementPumpFlow.AtVoltage<Real>(60, 60, 10, 13, 1));
+        Is(25, DisplacementPumpFlow.AtVoltage<Real>(40, 60, 10, 13, 1));
+        Is(0, DisplacementPumpFlow.AtVoltage<Real>(10, 60, 10, 13, 1));
+    }
+
+    [Fact]
     public void RailPressure_OfARisingRate()
     {
         Is(500, RailPressure.Set<Real>(300, 1, 5, 50, 900, 80));

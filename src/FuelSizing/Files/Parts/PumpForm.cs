@@ -38,6 +38,15 @@ internal static class PumpForm
     private static readonly QuantityField<Ratio> Condition =
         new("condition", Measures.Share, "flow left of the measured flow") { Optional = true, Range = "30 to 100 %", Default = "100 %" };
 
+    private static readonly WordField<PumpKind> Kind = new(
+        "kind",
+        "how it moves fuel, for voltages at which it was not measured",
+        (PumpKind.Unknown, "unknown"), (PumpKind.Turbine, "turbine"), (PumpKind.Displacement, "displacement"))
+    { Optional = true, Default = "`unknown`" };
+
+    private static readonly QuantityField<ElectricResistance> Winding =
+        new("winding", Measures.Resistance, "of its motor, at rest; needs `current`") { Example = "250 mΩ", Optional = true, Range = "0.01 to 5 Ω", Default = "not known" };
+
     private static readonly ListField<CurveRow> Curve = new("curve", () => Row, "measured points, at one voltage or several")
     {
         IsTable = true,
@@ -54,6 +63,8 @@ internal static class PumpForm
         { Name, pump => pump.Name },
         { Relief, pump => pump.Relief },
         { Condition, pump => pump.Condition },
+        { Kind, pump => pump.Drive is { Kind: not PumpKind.Unknown } drive ? drive.Kind : null },
+        { Winding, pump => pump.Drive?.Winding },
         { Curve, pump => [.. pump.Curves.SelectMany(curve => curve.Points, (curve, point) => new CurveRow(curve.Voltage, point.PressureRise, point.Flow, point.Current))] },
     };
 
@@ -110,8 +121,13 @@ internal static class PumpForm
                 Curve.Name,
                 [.. rows.Select(row => row[0].Line)],
                 count => Pump.Of([.. curves.Take(count).OfType<PumpCurve>()]));
-        return alone is null ? null : Pump.Of(alone.Curves, values.Optional(Relief), values.Optional(Condition), values.Optional(Wiring));
+        return alone is null
+            ? null
+            : Pump.Of(alone.Curves, values.Optional(Relief), values.Optional(Condition), values.Optional(Wiring), DriveOf(values.Optional(Kind), values.Optional(Winding)));
     }
+
+    private static PumpDrive? DriveOf(PumpKind? kind, ElectricResistance? winding) =>
+        kind is null or PumpKind.Unknown && winding is null ? null : PumpDrive.Of(kind ?? PumpKind.Unknown, winding);
 
     private static PumpCurve CurveOf(string name, CurveRow[] points) =>
         points[0].Current is null

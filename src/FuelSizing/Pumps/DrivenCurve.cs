@@ -1,0 +1,90 @@
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+
+namespace FuelSizing.Pumps;
+
+/// <summary>A measured curve carried to another voltage, by the kind of pump and what its motor's winding takes.</summary>
+/// <param name="curve">The curve; with current where a resistance is given.</param>
+/// <param name="isTurbine">True for a turbine, false for a displacement pump, whose curve begins against no rise.</param>
+/// <param name="ohms">Resistance of the winding, Ω; not a number where a share stands for it.</param>
+/// <param name="share">Share of the measured voltage that the winding takes at every rise.</param>
+internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, double share)
+{
+    // A motor that would stand still turns a little, so that scaled pressures stay finite; none is fed with four times its voltage.
+    private const double MinimumSpeed = 0.01;
+    private const double MaximumSpeed = 4;
+
+    /// <summary>Delivered flow at a rise and motor voltage, m³/s.</summary>
+    public double FlowAt(double rise, double volts, PumpReading reading)
+    {
+        if (isTurbine)
+        {
+            Real speed = SpeedAt(rise, volts);
+            return PumpScaling.Flow<Real>(curve.FlowBeyond(PumpScaling.MeasuredPressure<Real>(rise, speed), reading.GoesOn()), speed);
+        }
+
+        // How much leaks back beyond the pressures that were measured is not known: at the most no more than at the last of them.
+        return rise <= curve.Flow.Last || reading == PumpReading.Upper
+            ? AtVoltage(curve.FlowBeyond(Math.Min(rise, curve.Flow.Last), goesOn: false), volts)
+            : reading.GoesOn() && !curve.EndsAtDeadhead ? AtVoltage(curve.Flow.LastValue, volts)
+            : 0;
+    }
+
+    /// <summary>Current at a rise and motor voltage, A.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="volts">V.</param>
+    /// <param name="other">
+    /// Another winding of the same kind: of the windings between the two some current may lie outside of both, for a faster pump draws more at the
+    /// same flow coefficient and stands at a higher one; the current of this one's speed at the other's coefficient bounds it.
+    /// </param>
+    public double CurrentAt(double rise, double volts, DrivenCurve other) => isTurbine
+        ? PumpScaling.Current<Real>(curve.CurrentNear(PumpScaling.MeasuredPressure<Real>(rise, other.SpeedAt(rise, volts))), SpeedAt(rise, volts))
+        : curve.CurrentNear(rise);
+
+    /// <summary>True of a turbine.</summary>
+    public bool IsTurbine => isTurbine;
+
+    /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>
+    public double EndAt(double volts, PumpReading reading)
+    {
+        bool goesOn = reading.GoesOn() && !curve.EndsAtDeadhead;
+        if (isTurbine)
+        {
+            return goesOn ? PumpCurve.EndlessRise : PumpScaling.Pressure<Real>(curve.Flow.Last, Speed(volts, _ => curve.Flow.Last));
+        }
+
+        // Under the measured voltage the curve is as much lower everywhere, and ends where that much was left.
+        double lost = curve.Flow.FirstValue - AtVoltage(curve.Flow.FirstValue, volts);
+        return goesOn && curve.Flow.LastValue > lost ? PumpCurve.EndlessRise
+            : volts < curve.Volts ? curve.RiseAt(lost)
+            : reading != PumpReading.Upper ? curve.Flow.Last
+            : PumpScaling.Pressure<Real>(curve.Flow.Last, PumpMotor.SpeedRatio<Real>(volts, curve.Volts, Pump.MaximumResistiveShare));
+    }
+
+    private double AtVoltage(double measured, double volts) =>
+        DisplacementPumpFlow.AtVoltage<Real>(measured, curve.Flow.FirstValue, volts, curve.Volts, WindingLoss(0));
+
+    /// <summary>What the winding takes at the measured voltage, V.</summary>
+    private double WindingLoss(double rise) => double.IsNaN(ohms) ? share * curve.Volts : ohms * curve.CurrentNear(rise);
+
+    private double SpeedAt(double rise, double volts) => Speed(volts, speed => PumpScaling.MeasuredPressure<Real>(rise, speed));
+
+    // Torque, and with it the voltage that the winding takes, goes with the square of the speed; the rise that was measured does too.
+    private double Speed(double volts, Func<double, double> measuredRise)
+    {
+        if (volts == curve.Volts)
+        {
+            return 1;
+        }
+
+        return MaximumSpeed * Bracket.Of(
+            of =>
+            {
+                double speed = of * MaximumSpeed;
+                double loss = WindingLoss(measuredRise(speed));
+                return PumpMotor.SpeedRatioByEmf<Real>(volts, PumpScaling.Current<Real>(loss, speed), curve.Volts, loss) - speed;
+            },
+            MinimumSpeed / MaximumSpeed,
+            1);
+    }
+}
