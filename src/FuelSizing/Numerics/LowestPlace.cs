@@ -18,7 +18,14 @@ internal static class LowestPlace
     public static (double At, double Value) Of(Func<double, double> of, double from, double to, int divisions, double accuracy)
     {
         (double At, double Value) best = (from, of(from));
-        for (int place = 1; place <= divisions && to > from; place++)
+
+        // Also where both are infinite, as a ceiling is that there is not.
+        if (!(to > from))
+        {
+            return best;
+        }
+
+        for (int place = 1; place <= divisions; place++)
         {
             best = Better(best, place == divisions ? to : from + ((to - from) * place / divisions), of);
         }

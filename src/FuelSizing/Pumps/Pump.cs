@@ -391,21 +391,27 @@ public sealed record Pump : PumpAssembly
     // count alone: the other, carried there, may end at a higher rise.
     private (PumpCurve Lower, PumpCurve Upper) Around(double volts)
     {
+        (int lower, int upper) = PlacesAround(volts);
+        return (_curves[lower], _curves[upper]);
+    }
+
+    private (int Lower, int Upper) PlacesAround(double volts)
+    {
         PumpCurve[] curves = _curves;
         if (volts <= curves[0].Volts)
         {
-            return (curves[0], curves[0]);
+            return (0, 0);
         }
 
         for (int upper = 1; upper < curves.Length; upper++)
         {
             if (curves[upper].Volts >= volts)
             {
-                return (curves[upper].Volts == volts ? curves[upper] : curves[upper - 1], curves[upper]);
+                return (curves[upper].Volts == volts ? upper : upper - 1, upper);
             }
         }
 
-        return (curves[^1], curves[^1]);
+        return (curves.Length - 1, curves.Length - 1);
     }
 
     private enum DrivenFigure
@@ -421,9 +427,8 @@ public sealed record Pump : PumpAssembly
     /// </summary>
     private double Driven(DrivenFigure figure, double rise, double volts, PumpReading reading)
     {
-        (PumpCurve lower, PumpCurve upper) = Around(volts);
-        DrivenCurve[] below = _driven![Array.IndexOf(_curves, lower)];
-        DrivenCurve[] above = _driven[Array.IndexOf(_curves, upper)];
+        (int lower, int upper) = PlacesAround(volts);
+        (DrivenCurve[] below, DrivenCurve[] above) = (_driven![lower], _driven[upper]);
         bool most = reading == PumpReading.Upper || (figure == DrivenFigure.Current && reading != PumpReading.Lower);
         double found = most ? double.NegativeInfinity : double.PositiveInfinity;
         for (int law = 0; law < below.Length; law++)
@@ -436,9 +441,9 @@ public sealed record Pump : PumpAssembly
                 }
 
                 double one = Of(below[law], below[winding]);
-                double value = ReferenceEquals(lower, upper) ? one
+                double value = lower == upper ? one
                     : Of(above[law], above[winding]) is var other && figure == DrivenFigure.End ? Math.Max(one, other)
-                    : Between(lower, one, upper, other, volts);
+                    : Between(_curves[lower], one, _curves[upper], other, volts);
                 found = most ? Math.Max(found, value) : Math.Min(found, value);
             }
         }

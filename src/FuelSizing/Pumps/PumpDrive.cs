@@ -8,8 +8,9 @@ namespace FuelSizing.Pumps;
 /// <para>A motor turns as fast as its back-EMF lets it, k_e n = V − I R. A turbine's torque goes with the square of its speed, a displacement
 /// pump's with pressure. Where the kind is not known both bound the flow, and where the winding is not, one without resistance and one that
 /// takes half of the voltage (<see cref="Pump.MaximumResistiveShare"/>) do; each check takes the bound that is conservative for it.</para>
-/// <para>Measure the winding with the motor standing still, cold, at several positions of its shaft, less the leads; take the least. Brushes,
-/// a warm winding and friction that does not go with pressure are not modelled.</para>
+/// <para>The winding is that of the running, warm motor: of copper it has a third more at 100 °C than at 20 °C. Measured at rest, at several
+/// positions of the shaft and less the leads, the least of the readings is the winding without its brushes. The voltage that brushes take, and a
+/// winding that warms up with voltage, are not modelled: with kind and winding given both bounds are one, and an estimate.</para>
 /// </remarks>
 /// <example>
 /// <code>

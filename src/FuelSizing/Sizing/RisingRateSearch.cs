@@ -99,8 +99,9 @@ internal sealed class RisingRateSearch
 
     private Setting AtOnset(double onset, double accuracy)
     {
-        double ceiling = LowestPlace.Of(
-            at => WithBase(onset, at, accuracy).Badness, _ceiling.From, _ceiling.To, 12, accuracy * (_ceiling.To - _ceiling.From)).At;
+        double ceiling = _ceiling.To > _ceiling.From
+            ? LowestPlace.Of(at => WithBase(onset, at, accuracy).Badness, _ceiling.From, _ceiling.To, 12, accuracy * (_ceiling.To - _ceiling.From)).At
+            : _ceiling.From;
         return WithBase(onset, ceiling, accuracy);
     }
 
