@@ -190,6 +190,13 @@ public class DescriptionTests
             nameof(PumpParallel.Of),
             [new PumpAssembly[] { Pump.From(Wren.Pump), Pump.From(Wren.Pump) }],
             [new PumpAssembly[] { Pump.From(Wren.Pump), Pump.From(Wren.Pump), Pump.From(Wren.Pump) }]),
+        Of(
+            typeof(SwitchedPump),
+            nameof(SwitchedPump.Above),
+            [Wren.Kpa(43), Wren.Kpa(31), Pump.From(Wren.WiredCurve(13.5, 1)), PumpLowSpeed.Through(Milliohms(210))],
+            [Wren.Kpa(44), Wren.Kpa(32), Pump.From(Wren.WiredCurve(12, 0.85)), null]),
+        Of(typeof(PumpLowSpeed), nameof(PumpLowSpeed.Through), [Milliohms(210)], [Milliohms(220)]),
+        Of(typeof(PumpLowSpeed), nameof(PumpLowSpeed.At), [Wren.Percent(63)], [Wren.Percent(64)]),
         ALine,
         Of(typeof(Fitting), nameof(Fitting.Of), ["tee", 0.9], ["elbow", 1.0]),
         Of(typeof(Fitting), nameof(Fitting.OfDiameters), ["tee", 20.0], ["elbow", 21.0]),

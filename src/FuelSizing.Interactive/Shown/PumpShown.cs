@@ -17,6 +17,15 @@ internal static class PumpShown
             ? "a check valve round each opens where more flows than it passes"
             : "no more flows than the weakest lets through"));
         Shown.By<PumpParallel>((parallel, style) => Of(parallel, style, "side by side", "a check valve at each keeps fuel from running back"));
+        Shown.By<SwitchedPump>((switched, style) => new(
+            $"Switched pump: {switched.Pump.Name}",
+            [
+                new("On", "", style.Boost(switched.On), "as boost rises"),
+                new("Off", "", style.Boost(switched.Off), "as boost falls; between the two, results are judged both ways"),
+                Fact.Words("Until then", switched.LowSpeed.In(style)),
+                .. Of(switched.Pump, style),
+            ]));
+        Shown.By<PumpLowSpeed>((low, style) => new("Switched pump, until it is switched on", [Fact.Words("Speed", low.In(style))]));
         Shown.Listed<PumpAssembly>((pumps, style) => new($"Pumps: {pumps.Name}", [new("Pumps", "", style.Count(pumps.Pumps.Count))]));
         Shown.By<PumpDrive>((drive, style) => new("Drive of a pump", [Fact.Words("Drive", drive.In(style))]));
         Shown.By<PumpCurve>((curve, style) => new(

@@ -43,7 +43,9 @@ public sealed class Margin : IReadable
     public ICheck Check { get; }
 
     /// <summary>The finding, as a code with its figures.</summary>
-    public Statement Finding => Check.Explain(_point, _reading);
+    public Statement Finding => _point.Parts.StillOn is { } pumps
+        ? Statement.Of("margin.falling", $"{Check.Explain(_point, _reading)}, as boost falls and {pumps} may still be at full speed")
+        : Check.Explain(_point, _reading);
 
     /// <summary>The finding in words, with units.</summary>
     public string Explanation => Finding.ToString();

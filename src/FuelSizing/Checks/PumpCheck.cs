@@ -68,7 +68,8 @@ internal sealed class PumpCheck : ICheck
         VolumeFlow flow = Flow(task.Points.Max(point => point.SolvedCircuit.Required));
         Pressure rise = Pressure.FromPascals(task.Points.Max(point => point.SolvedCircuit.Task.RiseToDeliver(point.SolvedCircuit.Required)));
         ElectricPotential voltage = ElectricPotential.FromVolts(
-            task.Points.Min(point => point.SolvedCircuit.LowerPumps.Min(pump => pump.Voltage)));
+            task.Points.Min(point => point.SolvedCircuit.LowerPumps.Min(
+                pump => pump.IsStopped ? point.Point.Conditions.SupplyVolts : pump.Voltage)));
         return Remedy.Of(
             Part,
             flow,
@@ -103,7 +104,7 @@ internal sealed class PumpCheck : ICheck
             $"the curve of {pump.Name} covers {pump.Curves[0].MinimumPressure} to {pump.Curves[0].MaximumPressure}, too little for {set} in the rail");
     }
 
-    private static bool IsBelowItsCurves(PumpPoint point) => point.Voltage < point.Pump.Curves[0].Volts;
+    private static bool IsBelowItsCurves(PumpPoint point) => !point.IsStopped && point.Voltage < point.Pump.Curves[0].Volts;
 
     private static Statement? Consequence(SolvedPoint point)
     {

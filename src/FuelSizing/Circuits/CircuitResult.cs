@@ -28,8 +28,7 @@ public sealed class CircuitResult
             return;
         }
 
-        double fed = state.FedVoltage;
-        Pumps = Array.AsReadOnly(Array.ConvertAll(pumps, pump => new PumpResult(pump, fed)));
+        Pumps = Array.AsReadOnly(Array.ConvertAll(pumps, pump => new PumpResult(pump)));
         Paths = PathResult.Of(task, state);
         HeatToTank = Heat();
     }
@@ -167,9 +166,8 @@ public sealed class PathResult
 public sealed class PumpResult
 {
     private readonly PumpPoint _point;
-    private readonly double _fed;
 
-    internal PumpResult(in PumpPoint point, double fed) => (_point, _fed) = (point, fed);
+    internal PumpResult(in PumpPoint point) => _point = point;
 
     /// <summary>Which pump.</summary>
     public Pump Pump => _point.Pump;
@@ -180,11 +178,14 @@ public sealed class PumpResult
     /// <summary>Pressure that it adds.</summary>
     public Pressure PressureRise => Pressure.FromPascals(_point.Rise);
 
+    /// <summary>False where it is switched off.</summary>
+    public bool IsRunning => !_point.IsStopped;
+
     /// <summary>Voltage at its motor.</summary>
     public ElectricPotential Voltage => ElectricPotential.FromVolts(_point.Voltage);
 
     /// <summary>Voltage lost in its feed.</summary>
-    public ElectricPotential FeedDrop => ElectricPotential.FromVolts(_fed - _point.Voltage);
+    public ElectricPotential FeedDrop => ElectricPotential.FromVolts(_point.Given - _point.Voltage);
 
     /// <summary>Current that it draws; none where it was not measured.</summary>
     public ElectricCurrent? Current => _point.Current is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null;
@@ -194,8 +195,9 @@ public sealed class PumpResult
 
     /// <summary>Name, flow, pressure rise and voltage.</summary>
     /// <returns>For instance <c>pump R: 190 L/h against 330 kPa at 13.5 V</c>.</returns>
-    public override string ToString() =>
-        $"{Pump.Name}: {Readable.PumpFlow(Flow)} against {Readable.Of(PressureRise)} at {Readable.Of(Voltage)}";
+    public override string ToString() => IsRunning
+        ? $"{Pump.Name}: {Readable.PumpFlow(Flow)} against {Readable.Of(PressureRise)} at {Readable.Of(Voltage)}"
+        : $"{Pump.Name}: off";
 
     internal double? ElectricalWatts =>
         _point.Current is { } amperes ? PumpHeat.Electrical<Real>(_point.Voltage, amperes) : null;

@@ -118,6 +118,7 @@ internal sealed class MeasuredCar
             PumpSeries series => PumpSeries.Of(series.Bypass, [.. series.Stages.Select(Of)]),
             PumpParallel parallel => PumpParallel.Of([.. parallel.Branches.Select(Of)]),
             Pump pump => _pumps[leaf++] ? change(pump) : pump,
+            SwitchedPump switched => _pumps[leaf++] ? switched.With(change(switched.Pump)) : switched,
             _ => part,
         };
     }

@@ -95,6 +95,7 @@ public sealed class RunCheck
     /// Share of crank power lost before the recorded power, 0 to 40 %; zero if not given: recorded at the crank.
     /// </param>
     /// <returns>The check.</returns>
+    /// <exception cref="ArgumentException">A pump of the plan is switched by boost.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The loss is outside its range.</exception>
     public static RunCheck Of(
         FuelSystem plan,
@@ -104,6 +105,14 @@ public sealed class RunCheck
         Ratio? driveLoss = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        if (plan.Pump.Switches.FirstOrDefault() is { } switched)
+        {
+            // Faults are told apart by how the rail falls with flow, which a pump that comes in on the way would be taken for.
+            throw new ArgumentException(
+                $"{nameof(plan)} has a pump that is switched by boost, {switched.Name}, which a run is not yet compared with. Give the plan with its pumps as they run at full boost, and only the part of a run above {Readable.Boost(switched.On)}.",
+                nameof(plan));
+        }
+
         return new(
             plan,
             conditions ?? Conditions.Default,

@@ -510,8 +510,8 @@ internal sealed class PointKernel
     {
         for (int at = 0; at < fuel.Length; at++)
         {
-            reserves[at] = _parts.PumpReserveOf(_parts.TaskOf(
-                inputs.SupplyVoltage.IsEmpty ? _supply : inputs.SupplyVoltage[at], inputs.Boost[at], fuel[at], _density, _viscosity));
+            reserves[at] = _parts.PumpReserveAt(
+                inputs.SupplyVoltage.IsEmpty ? _supply : inputs.SupplyVoltage[at], inputs.Boost[at], fuel[at], _density, _viscosity);
         }
     }
 

@@ -68,7 +68,7 @@ internal readonly record struct SolvedCircuit
 
         if (IsExact)
         {
-            double drop = State.FedVoltage - Pumps[pump].Voltage;
+            double drop = Pumps[pump].Given - Pumps[pump].Voltage;
             return (drop, drop);
         }
 

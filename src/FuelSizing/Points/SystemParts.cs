@@ -18,6 +18,9 @@ public sealed class SystemParts
     private readonly double _minimumReturn;
     private readonly double _dutyLimit;
     private readonly double _pumpReserve;
+    private readonly bool _isFalling;
+    private readonly PumpStates? _pumps;
+    private readonly Lazy<SystemParts>? _falling;
 
     internal SystemParts(
         LineLayout layout,
@@ -27,8 +30,12 @@ public sealed class SystemParts
         PumpAssembly pump,
         Plumbing plumbing,
         SizingLimits limits,
-        EngineController controller)
+        EngineController controller,
+        bool isFalling = false)
     {
+        _isFalling = isFalling;
+        _pumps = pump.Switches.Any() ? new(pump, isFalling) : null;
+        _falling = _pumps is null || isFalling ? null : new(() => With(pump, isFalling: true));
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits, Controller) = (pump, plumbing, limits, controller);
         Injection = InjectionOf<Real>();
@@ -71,7 +78,23 @@ public sealed class SystemParts
     internal InjectionConstants<Real> Injection { get; }
 
     /// <summary>The same parts with other pumps or other wiring, unchecked: they are known to fit.</summary>
-    internal SystemParts With(PumpAssembly pump) => new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller);
+    internal SystemParts With(PumpAssembly pump) => With(pump, _isFalling);
+
+    /// <summary>
+    /// The same parts as boost falls, where a switched pump still runs that did not yet as boost rose; none where that makes no difference.
+    /// </summary>
+    /// <param name="boost">Pa.</param>
+    internal SystemParts? FallingAt(double boost) =>
+        _falling is not null && Pump.Switches.Any(pump => boost >= pump.Off.Pascals && boost <= pump.On.Pascals) ? _falling.Value : null;
+
+    /// <summary>True where these are the parts as boost falls, a switched pump being still at full speed.</summary>
+    internal bool IsFalling => _isFalling;
+
+    /// <summary>The switched pumps, where these are the parts as boost falls.</summary>
+    internal string? StillOn => _isFalling ? string.Join(" and ", Pump.Switches.Select(pump => pump.Pump.Name).Distinct()) : null;
+
+    private SystemParts With(PumpAssembly pump, bool isFalling) =>
+        new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, isFalling);
 
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
     internal PointDemand DemandAt(OperatingPoint point)
@@ -96,7 +119,7 @@ public sealed class SystemParts
     /// <summary>The circuit at a supply voltage, V, a boost, Pa, and an injected flow, m³/s, of fuel so dense, kg/m³, and viscous, m²/s.</summary>
     internal CircuitTask TaskOf(double supply, double boost, double injected, double density, double viscosity) => new(
         Layout,
-        Pump,
+        _pumps?.At(boost) ?? Pump,
         Plumbing,
         supply,
         _minimumSupply,
@@ -110,7 +133,15 @@ public sealed class SystemParts
     /// What the pumps could feed more with their reserve kept, by the lower bound of their data, as a share of the flow injected; not a number
     /// where their data gives none.
     /// </summary>
-    internal double PumpReserveOf(in CircuitTask task)
+    internal double PumpReserveAt(double supply, double boost, double injected, double density, double viscosity)
+    {
+        double reserve = PumpReserveOf(TaskOf(supply, boost, injected, density, viscosity));
+        return FallingAt(boost) is { } falling
+            ? Math.Min(reserve, falling.PumpReserveAt(supply, boost, injected, density, viscosity))
+            : reserve;
+    }
+
+    private double PumpReserveOf(in CircuitTask task)
     {
         SolvedCircuit circuit = CircuitOf(task, CircuitSolver.SolveBounds(task));
         return circuit.Uncovered is not null ? double.NaN

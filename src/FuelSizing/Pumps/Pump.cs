@@ -25,7 +25,8 @@ public sealed record Pump : PumpAssembly
         .Number(pump => pump.Relief?.Pascals)
         .Number(pump => pump._condition)
         .Value(pump => pump.Feed)
-        .Value(pump => pump.Drive);
+        .Value(pump => pump.Drive)
+        .Number(pump => pump._resistor);
 
     /// <summary>The lowest voltage, as a share of a measured one, to which the affinity laws are trusted.</summary>
     private const double MinimumScale = 0.7;
@@ -45,20 +46,22 @@ public sealed record Pump : PumpAssembly
     private readonly double _condition;
     private readonly double _relief;
     private readonly double _feedOhms;
+    private readonly double _resistor;
     private readonly bool _hasOpenEnd;
     private readonly bool _beginsAtNothing;
 
     // For each curve the kinds and windings that bound it; none where nothing is said of the drive.
     private readonly DrivenCurve[][]? _driven;
 
-    private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed, PumpDrive? drive)
+    private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed, PumpDrive? drive, double resistor = 0)
     {
         (_curves, Relief, Condition, Feed, Drive) = (curves, relief, condition, feed, drive);
         _driven = drive is null ? null : [.. curves.Select(curve => Laws(curve, drive))];
         Curves = Array.AsReadOnly(curves);
         _relief = relief?.Pascals ?? double.PositiveInfinity;
         _condition = condition.DecimalFractions;
-        _feedOhms = feed?.LoopOhms ?? 0;
+        _resistor = resistor;
+        _feedOhms = (feed?.LoopOhms ?? 0) + resistor;
         _beginsAtNothing = curves.All(curve => curve.Flow.First == 0);
         _hasOpenEnd = curves.Any(curve => !curve.EndsAtDeadhead && curve.Flow.Last < _relief);
     }
@@ -178,6 +181,15 @@ public sealed record Pump : PumpAssembly
 
     /// <summary>The same pump passing a multiple of its flow, also more than it was measured with: a figure found, not a condition given.</summary>
     internal Pump Worn(double factor) => new(_curves, Relief, Ratio.FromDecimalFractions(_condition * factor), Feed, Drive);
+
+    /// <summary>The same pump behind a resistor, Ω, which is meant to take voltage and is no part of its feed.</summary>
+    internal Pump Behind(double resistor) => new(_curves, Relief, Condition, Feed, Drive, resistor);
+
+    internal override IEnumerable<SwitchedPump> Switches => [];
+
+    internal override bool MayStop => false;
+
+    internal override PumpAssembly At(double boost, bool falling) => this;
 
     internal override bool HasOpenEnd => _hasOpenEnd;
 
@@ -463,6 +475,10 @@ public sealed record Pump : PumpAssembly
 
     /// <summary>True if the motor gets the supply's voltage.</summary>
     internal bool IsFedWithoutLoss => _feedOhms == 0;
+
+    /// <summary>Voltage that its feed is given: the supply's, or what a resistor leaves of it, V.</summary>
+    internal double GivenVoltage(double supply, double? current) =>
+        _resistor > 0 ? VoltageDrop.AtMotor<Real>(supply, current ?? double.NaN, _resistor) : supply;
 
     /// <summary>Voltage left at the motor by its feed, V.</summary>
     internal double MotorVoltage(double rise, double supply, PumpReading reading = PumpReading.Estimate)

@@ -53,6 +53,17 @@ public abstract record PumpAssembly
         ? $"{Name}, up to {Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(pump.Curves[^1].Flow.FirstValue))} at {Readable.Of(pump.Curves[^1].Voltage)}"
         : Name;
 
+    /// <summary>Every pump in it that is switched by boost.</summary>
+    internal abstract IEnumerable<SwitchedPump> Switches { get; }
+
+    /// <summary>True if there is a boost at which no pump in it runs that could pass anything on.</summary>
+    internal abstract bool MayStop { get; }
+
+    /// <summary>The same pumps with every switch set; itself where there is none.</summary>
+    /// <param name="boost">Pa.</param>
+    /// <param name="falling">True where boost has come down from above the switches, false where it has risen from below.</param>
+    internal abstract PumpAssembly At(double boost, bool falling);
+
     /// <summary>True if a curve ends above zero flow, so that nothing is known of higher pressures.</summary>
     internal abstract bool HasOpenEnd { get; }
 
@@ -140,6 +151,13 @@ public sealed record PumpParallel : PumpAssembly
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
+    internal override IEnumerable<SwitchedPump> Switches => _branches.SelectMany(branch => branch.Switches);
+
+    internal override bool MayStop => Array.TrueForAll(_branches, branch => branch.MayStop);
+
+    internal override PumpAssembly At(double boost, bool falling) =>
+        Switches.Any() ? new PumpParallel(Array.ConvertAll(_branches, branch => branch.At(boost, falling))) : this;
+
     internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
 
     internal override bool IsMeasuredAt(double supply) => Array.TrueForAll(_branches, branch => branch.IsMeasuredAt(supply));
@@ -179,9 +197,18 @@ public sealed record PumpSeries : PumpAssembly
     /// <param name="bypass">What a stage does when more flows than it can pass by itself.</param>
     /// <param name="stages">Two to eight, from tank to rail.</param>
     /// <returns>The assembly.</returns>
+    /// <exception cref="ArgumentException">A stage may stand still, and nothing leads past it.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There are too few or too many stages.</exception>
-    public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages) =>
-        new(Members(stages, nameof(stages)), Guard.Member(bypass, "Say how a stage is by-passed.", nameof(bypass)));
+    public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages)
+    {
+        PumpAssembly[] members = Members(stages, nameof(stages));
+        Guard.Member(bypass, "Say how a stage is by-passed.", nameof(bypass));
+        return bypass == SeriesBypass.None && Array.Find(members, stage => stage.MayStop) is { } still
+            ? throw new ArgumentException(
+                $"{nameof(bypass)} was {bypass}, and {still.Name} stands still below that boost: what a pump at rest lets through is not known. Give it a check valve around it, or run it at low speed.",
+                nameof(bypass))
+            : new(members, bypass);
+    }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
@@ -190,6 +217,13 @@ public sealed record PumpSeries : PumpAssembly
 
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
+
+    internal override IEnumerable<SwitchedPump> Switches => _stages.SelectMany(stage => stage.Switches);
+
+    internal override bool MayStop => Array.TrueForAll(_stages, stage => stage.MayStop);
+
+    internal override PumpAssembly At(double boost, bool falling) =>
+        Switches.Any() ? new PumpSeries(Array.ConvertAll(_stages, stage => stage.At(boost, falling)), Bypass) : this;
 
     internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
 

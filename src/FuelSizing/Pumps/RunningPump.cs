@@ -61,12 +61,14 @@ internal sealed class RunningPump : RunningPumps
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
         double volts = _pump.MotorVoltage(rise, _supply, _reading);
+        double? current = _pump.CurrentAtMotor(rise, volts);
         points.Add(new(
             _pump,
             flow,
             rise,
+            _pump.GivenVoltage(_supply, current),
             volts,
-            _pump.CurrentAtMotor(rise, volts),
+            current,
             _pump.CurrentAtMotor(rise, volts, PumpReading.Lower),
             _pump.CurrentAtMotor(rise, volts, PumpReading.Upper),
             CoverageAt(flow, rise, volts, ends: true)));

@@ -300,6 +300,7 @@ internal enum PumpCoverage
 /// <param name="Pump">Which.</param>
 /// <param name="Flow">m³/s.</param>
 /// <param name="Rise">Pa.</param>
+/// <param name="Given">Voltage that its feed is given, V; zero where it is switched off.</param>
 /// <param name="Voltage">At the motor, V.</param>
 /// <param name="Current">A; null where it was not measured.</param>
 /// <param name="MinimumCurrent">The least that the curves allow at that rise and voltage, A.</param>
@@ -309,8 +310,13 @@ internal readonly record struct PumpPoint(
     Pump Pump,
     double Flow,
     double Rise,
+    double Given,
     double Voltage,
     double? Current,
     double? MinimumCurrent,
     double? MaximumCurrent,
-    PumpCoverage Coverage);
+    PumpCoverage Coverage)
+{
+    /// <summary>True where it is switched off.</summary>
+    public bool IsStopped => Given == 0;
+}

@@ -68,8 +68,7 @@ internal sealed class CombinationJudge
     private Combination[] Pair(Candidate<PumpAssembly>? pump, Candidate<PressureRegulator>? regulator)
     {
         FuelSystem[] systems = new FuelSystem[_plan.Length];
-        SolvedCircuit[][] circuits = new SolvedCircuit[_plan.Length][];
-        PointValues<Real>[][] values = new PointValues<Real>[_plan.Length][];
+        (SystemParts Parts, SolvedCircuit Circuit, PointValues<Real> Values)[][][] states = new (SystemParts, SolvedCircuit, PointValues<Real>)[_plan.Length][][];
         for (int stage = 0; stage < _plan.Length; stage++)
         {
             FuelSystem system = _plan[stage].System;
@@ -77,13 +76,7 @@ internal sealed class CombinationJudge
             system = regulator is null ? system : system.With(regulator.Part);
             systems[stage] = system;
             IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
-            circuits[stage] = new SolvedCircuit[demands.Count];
-            values[stage] = new PointValues<Real>[demands.Count];
-            for (int point = 0; point < demands.Count; point++)
-            {
-                circuits[stage][point] = system.Parts.CircuitAt(demands[point]);
-                values[stage][point] = PointReading.Of(system.Parts, demands[point], circuits[stage][point], default);
-            }
+            states[stage] = [.. demands.Select(demand => StatesAt(system.Parts, demand))];
         }
 
         Combination[] combinations = new Combination[_injectors.Length];
@@ -99,8 +92,12 @@ internal sealed class CombinationJudge
                 IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
                 for (int point = 0; point < demands.Count; point++)
                 {
-                    (_, Injection judged) = system.Parts.InjectionAt(demands[point], circuits[stage][point]);
-                    worst.Take(system, PointReading.With(system.Parts, values[stage][point], demands[point], circuits[stage][point], judged), stage, point);
+                    foreach ((SystemParts pumped, SolvedCircuit circuit, PointValues<Real> values) in states[stage][point])
+                    {
+                        SystemParts parts = pumped.IsFalling ? system.Parts.FallingAt(demands[point].Point.BoostPascals)! : system.Parts;
+                        (_, Injection judged) = parts.InjectionAt(demands[point], circuit);
+                        worst.Take(system, PointReading.With(parts, values, demands[point], circuit, judged), stage, point);
+                    }
                 }
             }
 
@@ -109,6 +106,14 @@ internal sealed class CombinationJudge
         }
 
         return combinations;
+    }
+
+    /// <summary>The circuit at a point, and as boost falls where a switched pump makes it another.</summary>
+    private static (SystemParts Parts, SolvedCircuit Circuit, PointValues<Real> Values)[] StatesAt(SystemParts parts, PointDemand demand)
+    {
+        SolvedCircuit circuit = parts.CircuitAt(demand);
+        (SystemParts, SolvedCircuit, PointValues<Real>)[] state = [(parts, circuit, PointReading.Of(parts, demand, circuit, default))];
+        return parts.FallingAt(demand.Point.BoostPascals) is { } falling ? [.. state, .. StatesAt(falling, demand)] : state;
     }
 
     private decimal? Cost(

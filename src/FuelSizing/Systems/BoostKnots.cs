@@ -6,6 +6,9 @@ namespace FuelSizing.Systems;
 /// <summary>The boosts at which something about a system has a kink.</summary>
 internal static class BoostKnots
 {
+    // A hundredth of a pascal: less than anyone sets a switch by.
+    private const double BesideSwitch = 0.01;
+
     /// <summary>Kinks of the regulator, and where the pressure across the injectors passes a row of their dead-time table.</summary>
     /// <param name="system">The system.</param>
     /// <param name="ambient">Ambient pressure, Pa.</param>
@@ -17,7 +20,7 @@ internal static class BoostKnots
         List<double> knots =
         [
             minimum,
-            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
+            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
             maximum,
         ];
         if (system.Regulator is RegulatorSeries series)
@@ -45,6 +48,12 @@ internal static class BoostKnots
         // A limit counts from its first boost on: what lies just under it is not judged, and is looked at as well.
         return [.. limits, .. ends];
     }
+
+    /// <summary>Where a pump is switched, and just outside, for there the system is another.</summary>
+    private static IEnumerable<double> OfSwitches(FuelSystem system) => system.Pump.Switches.SelectMany(pump => (double[])
+    [
+        pump.Off.Pascals - BesideSwitch, pump.Off.Pascals, pump.On.Pascals, pump.On.Pascals + BesideSwitch,
+    ]);
 
     private static IEnumerable<double> Of(PressureRegulator regulator)
     {

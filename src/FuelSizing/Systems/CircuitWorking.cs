@@ -184,7 +184,7 @@ internal sealed class CircuitWorking
     }
 
     private string Curves() => string.Join(
-        "; ", _state.Pumps.Select(point => $"curve of {point.Pump.Name} at {_to.Style.Of(ElectricPotential.FromVolts(point.Voltage))} at its motor").Distinct());
+        "; ", _state.Pumps.Select(point => point.IsStopped ? $"{point.Pump.Name} off" : $"curve of {point.Pump.Name} at {_to.Style.Of(ElectricPotential.FromVolts(point.Voltage))} at its motor").Distinct());
 
     /// <summary>What the parts of a path lose at a flow, and their sum.</summary>
     private Traced Path(string name, string symbol, IReadOnlyList<IFlowLoss> parts, Traced flow)

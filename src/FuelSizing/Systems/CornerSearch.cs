@@ -83,7 +83,7 @@ internal sealed class CornerSearch
             _ranges,
             double.IsNegativeInfinity(Lean(leanest.Result)) ? null : leanest,
             checks,
-            _solved.Values.Count(result => result.Mixture.MaximumLambda is null),
+            _solved.Values.Count(result => result.States.Any(state => state.Mixture.MaximumLambda is null)),
             _solved.Count);
     }
 
@@ -118,7 +118,7 @@ internal sealed class CornerSearch
     }
 
     // What is not known comes last: it is counted apart.
-    private static double Lean(OperatingResult result) => result.Mixture.MaximumLambda ?? double.NegativeInfinity;
+    private static double Lean(OperatingResult result) => result.States.Max(state => state.Mixture.MaximumLambda ?? double.NegativeInfinity);
 
     /// <summary>Every corner of the inputs, and their middle.</summary>
     private IEnumerable<double[]> Corners()
@@ -248,7 +248,7 @@ internal sealed class CornerSearch
 
     private static bool IsSame(OperatingResult one, OperatingResult other, int? check) => check is { } by
         ? one.Margins[by].Outcome == other.Margins[by].Outcome && IsNear(one.Margins[by].Share, other.Margins[by].Share)
-        : IsNear(one.Mixture.MaximumLambda, other.Mixture.MaximumLambda);
+        : IsNear(Lean(one), Lean(other));
 
     private static bool IsNear(double? one, double? other) => (one, other) switch
     {

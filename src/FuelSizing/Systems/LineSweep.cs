@@ -121,6 +121,7 @@ public static class LineSweep
             search.At(from + ((to - from) * step / SpeedsForExtremes), 0);
         }
 
+        // A switched pump may be on or off at one boost: each place counts with the state that is the further out.
         OperatingResult? leanest = Extreme(search, result => -(result.Mixture.MaximumLambda ?? double.NegativeInfinity));
         return new(
             leanest?.Mixture.MaximumLambda is null ? null : leanest,
@@ -131,7 +132,8 @@ public static class LineSweep
     /// <summary>Where a figure is lowest: from the lowest points of a few humps of what was solved, downhill.</summary>
     private static OperatingResult Extreme(RangeSearch search, Func<OperatingResult, double> figure)
     {
-        Comparer<OperatingResult> order = Comparer<OperatingResult>.Create((one, other) => figure(one).CompareTo(figure(other)));
+        double Furthest(OperatingResult result) => result.Falling is { } falling ? Math.Min(figure(result), figure(falling)) : figure(result);
+        Comparer<OperatingResult> order = Comparer<OperatingResult>.Create((one, other) => Furthest(one).CompareTo(Furthest(other)));
         OperatingResult[] along = [.. search.Points.OrderBy(result => result.Point.RevolutionsPerSecond)];
         OperatingResult[] starts =
         [
@@ -139,7 +141,7 @@ public static class LineSweep
                 (at == 0 || order.Compare(result, along[at - 1]) < 0) && (at == along.Length - 1 || order.Compare(result, along[at + 1]) <= 0))
                 .Order(order).Take(Humps),
         ];
-        return starts.Select(start => Downhill.From(start, search.StepsAround(start.Point), Halvings, search.Within, order)).Min(order)!;
+        return starts.Select(start => Downhill.From(start, search.StepsAround(start.Point), Halvings, search.Within, order)).Min(order)!.States.MinBy(figure)!;
     }
 
     private static IEnumerable<Remedy> Remedies(PartStanding[] standings, OperatingResult[] results) => standings

@@ -13,7 +13,7 @@ namespace FuelSizing.Systems;
 /// </remarks>
 public sealed class OperatingResult : SolvedPoint, IReadable
 {
-    private readonly Margin[] _margins;
+    private readonly Margin[] _own;
 
     internal OperatingResult(FuelSystem system, in PointDemand demand, in SolvedCircuit circuit)
         : this(system, demand, circuit, system.Parts.InjectionAt(demand, circuit))
@@ -22,22 +22,29 @@ public sealed class OperatingResult : SolvedPoint, IReadable
 
     internal OperatingResult(
         FuelSystem system, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
-        : base(system.Parts, demand, circuit, injection)
+        : this(system, system.Parts, demand, circuit, injection)
+    {
+    }
+
+    private OperatingResult(
+        FuelSystem system, SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
+        : base(parts, demand, circuit, injection)
     {
         System = system;
         PointValues<Real> values = PointReading.Of(this);
         ICheck[] checks = system.Applicable;
-        _margins = new Margin[checks.Length];
-        Margin? limiting = null;
+        _own = new Margin[checks.Length];
         for (int check = 0; check < checks.Length; check++)
         {
-            Margin margin = new(checks[check], this, checks[check].Read(Parts, values));
-            _margins[check] = margin;
-            limiting = limiting is null || Urgency.Order.Compare(margin, limiting) < 0 ? margin : limiting;
+            _own[check] = new(checks[check], this, checks[check].Read(Parts, values));
         }
 
-        Margins = Array.AsReadOnly(_margins);
-        Limiting = new(limiting!);
+        Falling = parts.FallingAt(demand.Point.BoostPascals) is { } falling && falling.CircuitAt(demand) is var still
+            ? new(system, falling, demand, still, falling.InjectionAt(demand, still))
+            : null;
+        Margin[] margins = Falling is null ? _own : Array.ConvertAll(checks, check => Worse(Array.IndexOf(checks, check), Falling));
+        Margins = Array.AsReadOnly(margins);
+        Limiting = new(margins.Min(Urgency.Order)!);
     }
 
     /// <summary>The system that was solved.</summary>
@@ -45,6 +52,12 @@ public sealed class OperatingResult : SolvedPoint, IReadable
 
     /// <summary>How each check came out, in the order of the system's checks.</summary>
     public IReadOnlyList<Margin> Margins { get; }
+
+    /// <summary>
+    /// The same point as boost falls, where a switched pump still runs that does not yet run as boost rises, between its switch-off and switch-on
+    /// boost; none elsewhere. Figures of this result are those of rising boost; <see cref="Margins"/> are the worse of both.
+    /// </summary>
+    public OperatingResult? Falling { get; }
 
     /// <summary>The limiting component here: a failing one before one that cannot be judged before the tightest.</summary>
     public Limit Limiting { get; }
@@ -78,6 +91,15 @@ public sealed class OperatingResult : SolvedPoint, IReadable
         ArgumentNullException.ThrowIfNull(style);
         return $"{Point.In(style)}: {Outcome switch { Outcome.Holds => "holds", Outcome.HoldsAsFarAsJudged => "holds as far as judged", Outcome.Fails => "fails", _ => "cannot be judged" }}; {Limiting.Margin.In(style)}";
     }
+
+    /// <summary>This result, and that of falling boost where it is another.</summary>
+    internal IReadOnlyList<OperatingResult> States => Falling is null ? [this] : [this, Falling];
+
+    /// <summary>True if a check fails in this state of the pumps' switches, whatever the other.</summary>
+    internal bool FailsBy(Part part) => Array.Exists(_own, margin => margin.Part == part && margin.Outcome == Outcome.Fails);
+
+    private Margin Worse(int check, OperatingResult falling) =>
+        Urgency.Order.Compare(falling._own[check], _own[check]) < 0 ? falling._own[check] : _own[check];
 
     /// <summary>Place, outcome and the limiting component.</summary>
     /// <returns>One line.</returns>

@@ -26,6 +26,10 @@ public static class SingleFailures
     // Over what any pump gives, so that a regulator that is set to it never opens.
     private const double Shut = 5e6;
 
+    // No boost lies above the one pair, none below the other.
+    private static readonly (Pressure On, Pressure Off) Never = (ManifoldPressure.Maximum, ManifoldPressure.Maximum - Pressure.FromPascals(1));
+    private static readonly (Pressure On, Pressure Off) Always = (ManifoldPressure.Minimum + Pressure.FromPascals(1), ManifoldPressure.Minimum);
+
     private static readonly ElectricPotential Battery = ElectricPotential.FromVolts(12);
 
     // What they judge is what there is, whatever the pressure set.
@@ -66,6 +70,18 @@ public static class SingleFailures
             }
         }
 
+        foreach (SwitchedPump pump in system.Pump.Switches.Distinct())
+        {
+            yield return (
+                Statement.Of("failure.not-switched", $"{pump.Pump.Name} not switched on, its switch or relay stuck open"),
+                system.With(Stuck(system.Pump, pump, Never)),
+                conditions);
+            yield return (
+                Statement.Of("failure.always-on", $"{pump.Pump.Name} always at full speed, its switch or relay stuck shut"),
+                system.With(Stuck(system.Pump, pump, Always)),
+                conditions);
+        }
+
         foreach ((Statement text, PressureRegulator? regulator) in Regulators(system.Regulator))
         {
             yield return (text, regulator is null ? null : system.With(system.Demand, system.Injectors, regulator), conditions);
@@ -92,6 +108,28 @@ public static class SingleFailures
         }
     }
 
+    /// <summary>An assembly with one of its switches moved to where no boost reaches it; the first of those that are alike.</summary>
+    private static PumpAssembly Stuck(PumpAssembly pumps, SwitchedPump pump, (Pressure On, Pressure Off) moved)
+    {
+        bool done = false;
+        return Of(pumps);
+        PumpAssembly Of(PumpAssembly part)
+        {
+            switch (part)
+            {
+                case PumpParallel parallel:
+                    return PumpParallel.Of([.. parallel.Branches.Select(Of)]);
+                case PumpSeries series:
+                    return PumpSeries.Of(series.Bypass, [.. series.Stages.Select(Of)]);
+                case SwitchedPump one when !done && one.Equals(pump):
+                    done = true;
+                    return SwitchedPump.Above(moved.On, moved.Off, one.Pump, one.LowSpeed);
+                default:
+                    return part;
+            }
+        }
+    }
+
     /// <summary>An assembly with a pump dead; none where it is not known what that lets through.</summary>
     private static PumpAssembly? Without(PumpAssembly pumps, Pump dead)
     {
@@ -107,7 +145,7 @@ public static class SingleFailures
         }
 
         // The check valve of a dead branch shuts, and that around a dead stage opens; deeper in, the member goes on without the pump.
-        bool isAlone = with.Equals(dead);
+        bool isAlone = with is Pump or SwitchedPump;
         PumpAssembly? rest = isAlone ? null : Without(with, dead);
         PumpAssembly[] left = [.. members];
 
@@ -217,7 +255,7 @@ public sealed class FailureResult : IReadable
     public OperatingResult? Leanest => Sweep?.Leanest;
 
     /// <summary>At how many of the points shown lambda is not known: the mixture may be leaner there.</summary>
-    public int NotKnown => Sweep?.Results.Count(result => result.Mixture.MaximumLambda is null) ?? 0;
+    public int NotKnown => Sweep?.Results.Count(result => result.States.Any(state => state.Mixture.MaximumLambda is null)) ?? 0;
 
     /// <summary>Where along the line the rail stands lowest.</summary>
     public OperatingResult? LowestRail => Sweep?.LowestRail;

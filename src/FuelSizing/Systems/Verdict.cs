@@ -34,8 +34,8 @@ public sealed class PartStanding : IReadable
     /// <summary>What would remedy a check that fails; none if there is none to name.</summary>
     /// <param name="results">Every point that was solved.</param>
     internal Remedy? RemedyAmong(IReadOnlyList<OperatingResult> results) => Tightest.Margin.Check.RemedyFor(new(
-        results,
-        [.. results.Where(result => result.Margins.Any(margin => margin.Part == Part && margin.Outcome == Outcome.Fails))]));
+        [.. results.SelectMany(result => result.States)],
+        [.. results.SelectMany(result => result.States).Where(state => state.FailsBy(Part))]));
 
     /// <inheritdoc/>
     public string In(TextStyle style) => IsOpen

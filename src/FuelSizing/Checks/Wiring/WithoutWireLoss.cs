@@ -17,10 +17,17 @@ internal static class WithoutWireLoss
             .. Enumerable.Range(0, task.Failing[0].SolvedCircuit.Pumps.Length)
                 .Where(pump => task.Failing.Any(point => isBroken(point.SolvedCircuit.Pumps[pump]))),
         ];
-        SystemParts rewired = task.Parts.With(task.Parts.Pump.Rewired(feed => feed.WithLoopOfAtMost(feed.ContactOhms)));
+        SystemParts? rewired = null;
+        SystemParts? like = null;
         double highest = 0;
         foreach (SolvedPoint point in task.Points)
         {
+            if (rewired is null || like != point.Parts)
+            {
+                like = point.Parts;
+                rewired = like.With(like.Pump.Rewired(feed => feed.WithLoopOfAtMost(feed.ContactOhms)));
+            }
+
             SolvedCircuit without = rewired.CircuitAt(point.SolvedDemand);
             foreach (int pump in broken)
             {

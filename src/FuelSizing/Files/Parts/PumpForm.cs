@@ -1,5 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Files;
@@ -68,10 +69,38 @@ internal static class PumpForm
         { Curve, pump => [.. pump.Curves.SelectMany(curve => curve.Points, (curve, point) => new CurveRow(curve.Voltage, point.PressureRise, point.Flow, point.Current))] },
     };
 
-    private static readonly RecordForm<Pump> Wired = new("wired_pump", "a pump", PumpOf)
+    private static readonly RecordForm<Pump> Wired = new("wired_pump", "a pump with its feed", PumpOf)
     {
         { Form, pump => pump },
         { Wiring, pump => pump.Feed },
+    };
+
+    private static readonly QuantityField<Pressure> On =
+        new("on_above", Measures.Pressure, "boost at which its switch closes as boost rises") { Example = "40 kPa", Range = "−95 to 400 kPa", Arguments = ["on"] };
+
+    private static readonly QuantityField<Pressure> Off =
+        new("off_below", Measures.Pressure, "boost at which the switch opens as boost falls; less than `on_above`") { Example = "30 kPa", Range = "−95 to 400 kPa", Arguments = ["off"] };
+
+    private static readonly QuantityField<ElectricResistance> Resistor =
+        new("resistor", Measures.Resistance, "that it runs through until it is switched on; needs `current`") { Example = "600 mΩ", Optional = true, Range = "0.01 to 5 Ω", Default = "stopped" };
+
+    private static readonly QuantityField<Ratio> LowShare =
+        new("low_speed", Measures.Share, "mean voltage at its feed until it is switched on, as a share of the supply's") { Example = "60 %", Optional = true, Range = "30 to 100 %", Default = "stopped" };
+
+    private static readonly PartField<Pump> Switched = new("switched", () => Wired, "a pump that is switched by boost");
+
+    private static readonly RecordForm<SwitchedPump> ByBoost = new(
+        "switched_pump",
+        "a pump that is switched by boost",
+        SwitchedOf,
+        OneLowSpeed,
+        """ "not": { "required": [ "resistor", "low_speed" ] } """)
+    {
+        { On, pump => pump.On },
+        { Off, pump => pump.Off },
+        { Resistor, pump => pump.LowSpeed.Resistor },
+        { LowShare, pump => pump.LowSpeed.Share },
+        { Switched, pump => pump.Pump },
     };
 
     private static readonly WordField<SeriesBypass> Bypass =
@@ -102,7 +131,26 @@ internal static class PumpForm
         "a pump",
         Variant<PumpAssembly>.Of(InSeries, given: Series),
         Variant<PumpAssembly>.Of(InParallel, given: Parallel),
+        Variant<PumpAssembly>.Of(ByBoost, given: Switched),
         Variant<PumpAssembly>.Of(Wired));
+
+    private static void OneLowSpeed(FieldValues values)
+    {
+        if (values.Optional(Resistor) is not null && values.Optional(LowShare) is not null)
+        {
+            values.Wrong(LowShare, Statement.Of("file.two-low-speeds", $"is given together with resistor. Give one of the two."));
+        }
+    }
+
+    private static SwitchedPump SwitchedOf(FieldValues values)
+    {
+        (ElectricResistance? resistor, Ratio? share) = (values.Optional(Resistor), values.Optional(LowShare));
+        return SwitchedPump.Above(
+            values.Required(On),
+            values.Required(Off),
+            values.Required(Switched),
+            resistor is { } ohms ? PumpLowSpeed.Through(ohms) : share is { } part ? PumpLowSpeed.At(part) : null);
+    }
 
     private static Pump? PumpOf(FieldValues values)
     {

@@ -17,6 +17,13 @@ internal readonly struct SampledPoint
         Real leanest = result.SolvedMixture.MaximumLambda;
         Real richest = result.SolvedMixture.MinimumLambda;
         Real duty = result.DutyCycle?.DecimalFractions ?? double.NaN;
+        if (result.Falling is { } falling)
+        {
+            leanest = Real.Max(leanest, falling.SolvedMixture.MaximumLambda);
+            richest = Real.Min(richest, falling.SolvedMixture.MinimumLambda);
+            duty = Real.Max(duty, falling.DutyCycle?.DecimalFractions ?? double.NaN);
+        }
+
         bool shared = injectors.Count % cylinders == 0;
         (LeanestLambda, RichestLambda) = shared ? ((double)leanest, (double)richest) : (double.NaN, double.NaN);
         MaximumDutyCycle = duty;

@@ -169,10 +169,21 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
 
     private PumpAssembly Assembly(int depth) => _random.Next(depth >= deepest ? 2 : 4) switch
     {
-        2 => PumpSeries.Of(One(SeriesBypass.CheckValve, SeriesBypass.None), [.. Members(depth)]),
+        2 => InSeries(Members(depth)),
         3 => PumpParallel.Of([.. Members(depth)]),
-        _ => PumpOf(),
+        _ => Chance(0.25) ? Switched(PumpOf()) : PumpOf(),
     };
+
+    private PumpSeries InSeries(PumpAssembly[] stages) => PumpSeries.Of(
+        stages.Any(stage => stage.MayStop) ? SeriesBypass.CheckValve : One(SeriesBypass.CheckValve, SeriesBypass.None), stages);
+
+    private SwitchedPump Switched(Pump pump) => SwitchedPump.Above(
+        Kpa(20, 90),
+        Kpa(-20, 19),
+        pump,
+        Chance(0.4) ? null
+        : pump.Curves[0].HasCurrent && Chance(0.5) ? PumpLowSpeed.Through(ElectricResistance.FromOhms(Any(0.1, 1)))
+        : PumpLowSpeed.At(Ratio.FromDecimalFractions(Any(0.5, 1))));
 
     private PumpAssembly[] Members(int depth) =>
         [.. Enumerable.Range(0, _random.Next(2, 4)).Select(_ => Assembly(depth + 1))];
