@@ -138,6 +138,8 @@ internal static class Specimens
         yield return PumpDrive.Of(PumpKind.Displacement, ElectricResistance.FromOhms(0.21));
         yield return PumpDrive.Of(PumpKind.Turbine);
         yield return SwitchedPump.Above(Kpa(40), Kpa(30), pump);
+        yield return VoltageConverter.Holding(Hostile, Volts(16), Ratio.FromPercent(90), ElectricCurrent.FromAmperes(20));
+        yield return VoltageConverter.Times("converter", 1.2, Ratio.FromPercent(90));
         yield return SwitchedPump.Above(Kpa(40), Kpa(30), pump, PumpLowSpeed.At(Ratio.FromPercent(60)));
         yield return PumpDrive.Of(PumpKind.Unknown, ElectricResistance.FromOhms(0.21));
         yield return Pump.From(PumpCurve.At(Hostile, Volts(12), (Kpa(100), VolumeFlow.FromLitersPerHour(100)), (Kpa(400), VolumeFlow.FromLitersPerHour(50))));

@@ -195,6 +195,21 @@ public class DescriptionTests
             nameof(SwitchedPump.Above),
             [Wren.Kpa(43), Wren.Kpa(31), Pump.From(Wren.WiredCurve(13.5, 1)), PumpLowSpeed.Through(Milliohms(210))],
             [Wren.Kpa(44), Wren.Kpa(32), Pump.From(Wren.WiredCurve(12, 0.85)), null]),
+        Of(
+            typeof(VoltageConverter),
+            nameof(VoltageConverter.Holding),
+            ["converter", Wren.Volt(15.5), Wren.Percent(91), Amperes(19)],
+            ["other", Wren.Volt(15.6), Wren.Percent(92), null]),
+        Of(
+            typeof(VoltageConverter),
+            nameof(VoltageConverter.Times),
+            ["converter", 1.21, Wren.Percent(91), Amperes(19)],
+            ["other", 1.22, Wren.Percent(92), null]),
+        Of(
+            Pump.From(Wren.WiredCurve(13.5, 1)),
+            nameof(Pump.WithConverter),
+            [VoltageConverter.Times("converter", 1.21, Wren.Percent(91))],
+            [VoltageConverter.Times("converter", 1.22, Wren.Percent(91))]),
         Of(typeof(PumpLowSpeed), nameof(PumpLowSpeed.Through), [Milliohms(210)], [Milliohms(220)]),
         Of(typeof(PumpLowSpeed), nameof(PumpLowSpeed.At), [Wren.Percent(63)], [Wren.Percent(64)]),
         ALine,

@@ -423,6 +423,8 @@ public class RefusalTests
         new(null, typeof(PumpDrive), nameof(PumpDrive.Of), PumpKind.Turbine, ElectricResistance.FromOhms(0.2)),
         new(null, typeof(SwitchedPump), nameof(SwitchedPump.Above), Wren.Kpa(40), Wren.Kpa(30), Pump.From(Wren.Pump), null),
         new(null, typeof(PumpLowSpeed), nameof(PumpLowSpeed.Through), ElectricResistance.FromOhms(0.4)),
+        new(null, typeof(VoltageConverter), nameof(VoltageConverter.Holding), "converter", Wren.Volt(16), Wren.Percent(90), ElectricCurrent.FromAmperes(20)),
+        new(null, typeof(VoltageConverter), nameof(VoltageConverter.Times), "converter", 1.2, Wren.Percent(90), ElectricCurrent.FromAmperes(20)),
         new(null, typeof(PumpLowSpeed), nameof(PumpLowSpeed.At), Wren.Percent(60)),
         new(Pump.From(Wren.Pump), typeof(PumpAssembly), nameof(PumpAssembly.CurveAt), Wren.Volt(13.5), 20),
         new(

@@ -220,7 +220,7 @@ public static class SizingTables
                 Row("Length, out and back", pump => style.Of(pump.Feed.OutwardLength + pump.Feed.ReturnLength)),
                 Row("Resistance of the loop", pump => style.Of(pump.Feed.LoopResistance)),
                 Row("Voltage at the source", pump => style.Of(pump.Source)),
-                Row("Current", pump => CircuitText.Known(pump.Result.Current, style.Of)),
+                Row("Current", pump => CircuitText.Known(pump.Result.FeedCurrent, style.Of)),
                 Row("Lost in the wire", pump => pump.Loss(loss => style.VoltageDrop(loss.DropInWire))),
                 Row("Lost in the contacts", pump => pump.Loss(loss => style.VoltageDrop(loss.DropInContacts))),
                 Row("Voltage at the motor", pump => style.Of(pump.Result.Voltage)),

@@ -16,8 +16,8 @@ internal sealed class WiredPump
     private WiredPump(string column, PumpResult result, Feed feed)
     {
         (Column, Result, Feed) = (column, result, feed);
-        Source = result.Voltage + result.FeedDrop;
-        _loss = result.Current is { } current && Source >= MinimumSource ? feed.VoltageAtMotor(Source, current) : null;
+        Source = result.SourceVoltage;
+        _loss = result.FeedCurrent is { } current && Source >= MinimumSource ? feed.VoltageAtMotor(Source, current) : null;
     }
 
     /// <summary>The column's name.</summary>

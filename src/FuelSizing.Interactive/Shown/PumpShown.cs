@@ -1,3 +1,4 @@
+using FuelSizing.Electrical;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -25,6 +26,7 @@ internal static class PumpShown
                 Fact.Words("Until then", switched.LowSpeed.In(style)),
                 .. Of(switched.Pump, style),
             ]));
+        Shown.By<VoltageConverter>((converter, style) => new($"Voltage converter: {converter.Name}", [Fact.Words("Gives", converter.In(style))]));
         Shown.By<PumpLowSpeed>((low, style) => new("Switched pump, until it is switched on", [Fact.Words("Speed", low.In(style))]));
         Shown.Listed<PumpAssembly>((pumps, style) => new($"Pumps: {pumps.Name}", [new("Pumps", "", style.Count(pumps.Pumps.Count))]));
         Shown.By<PumpDrive>((drive, style) => new("Drive of a pump", [Fact.Words("Drive", drive.In(style))]));
@@ -44,6 +46,7 @@ internal static class PumpShown
         new("Condition", "", style.Of(pump.Condition), "of the flow of a new one"),
         .. pump.Relief is { } relief ? (Fact[])[new("Relief valve", "", style.Of(relief), "begins to open")] : [],
         Fact.Words("Drive", pump.Drive is { } drive ? drive.In(style) : "nothing said of it: the widest bounds at voltages that were not measured"),
+        .. pump.Converter is { } converter ? (Fact[])[Fact.Words("Voltage converter", converter.In(style))] : [],
         Fact.Words("Feed", pump.Feed is { } feed ? $"{feed.Name}: {feed.Conductor}, {style.Of(feed.LoopResistance)}" : "none described: the supply's voltage reaches the motor"),
     ];
 

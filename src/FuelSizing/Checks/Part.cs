@@ -41,6 +41,9 @@ public sealed class Part : IEquatable<Part>
     /// <summary>The fuse of a pump's feed: its load, and whether it protects the wire.</summary>
     public static Part Fuse { get; } = new("fuse", "fuse");
 
+    /// <summary>A pump's voltage converter: the current asked of it against what it can give.</summary>
+    public static Part Converter { get; } = new("converter", "voltage converter");
+
     /// <summary>Hoses, fittings and filter: rail pressure against their rating.</summary>
     public static Part PressureRating { get; } = new("pressure-rating", "hoses, fittings and filter");
 

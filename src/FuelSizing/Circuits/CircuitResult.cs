@@ -184,11 +184,19 @@ public sealed class PumpResult
     /// <summary>Voltage at its motor.</summary>
     public ElectricPotential Voltage => ElectricPotential.FromVolts(_point.Voltage);
 
+    /// <summary>Voltage that its feed is given: the supply's, a share or what a resistor leaves of it where it runs slowly, none where it is off.</summary>
+    public ElectricPotential SourceVoltage => ElectricPotential.FromVolts(_point.Given);
+
     /// <summary>Voltage lost in its feed.</summary>
-    public ElectricPotential FeedDrop => ElectricPotential.FromVolts(_point.Given - _point.Voltage);
+    public ElectricPotential FeedDrop => ElectricPotential.FromVolts(_point.FeedDrop);
 
     /// <summary>Current that it draws; none where it was not measured.</summary>
     public ElectricCurrent? Current => _point.Current is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null;
+
+    /// <summary>
+    /// Current in its feed: the same, or what its converter draws for it; none where it was not measured.
+    /// </summary>
+    public ElectricCurrent? FeedCurrent => _point.FeedCurrent is { } amperes ? ElectricCurrent.FromAmperes(amperes) : null;
 
     /// <summary>True if its curve was carried to this voltage by the affinity laws.</summary>
     public bool IsEstimate => _point.Coverage.HasFlag(PumpCoverage.Scaled);

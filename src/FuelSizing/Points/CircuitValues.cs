@@ -46,6 +46,9 @@ public readonly record struct CircuitValues<T>
     /// <summary>Current through the fuse that is loaded most for its rating, A.</summary>
     public required T FuseCurrent { get; init; }
 
+    /// <summary>Current that the motor asks for whose voltage converter is loaded most, A.</summary>
+    public required T ConverterCurrent { get; init; }
+
     /// <summary>1 where a speed-controlled pump is at its lowest speed, else 0.</summary>
     public required T AtPumpFloor { get; init; }
 }
@@ -69,6 +72,7 @@ internal static class CircuitReading
         FeedDrop = double.NaN,
         WireCurrent = double.NaN,
         FuseCurrent = double.NaN,
+        ConverterCurrent = double.NaN,
         AtPumpFloor = double.NaN,
     };
 
@@ -101,15 +105,17 @@ internal static class CircuitReading
         bool known,
         int fed,
         int hottest,
-        int heaviest)
+        int heaviest,
+        int converted)
     {
         (double Minimum, double Maximum) none = (double.NaN, double.NaN);
         (double Minimum, double Maximum) drop = known && fed >= 0 ? circuit.FeedDropOf(fed) ?? none : none;
         (double Minimum, double Maximum) wire = known && hottest >= 0 ? circuit.CurrentOf(hottest) : none;
         (double Minimum, double Maximum) fuse = known && heaviest >= 0 ? circuit.CurrentOf(heaviest) : none;
+        (double Minimum, double Maximum) asked = !known ? none : converted >= 0 ? circuit.ConvertedOf(converted) : (0, 0);
         return (
-            minimum with { FeedDrop = drop.Minimum, WireCurrent = wire.Minimum, FuseCurrent = fuse.Minimum },
-            maximum with { FeedDrop = drop.Maximum, WireCurrent = wire.Maximum, FuseCurrent = fuse.Maximum });
+            minimum with { FeedDrop = drop.Minimum, WireCurrent = wire.Minimum, FuseCurrent = fuse.Minimum, ConverterCurrent = asked.Minimum },
+            maximum with { FeedDrop = drop.Maximum, WireCurrent = wire.Maximum, FuseCurrent = fuse.Maximum, ConverterCurrent = asked.Maximum });
     }
 
     /// <summary>
@@ -156,6 +162,7 @@ internal static class CircuitReading
         FeedDrop = choose(one.FeedDrop, other.FeedDrop),
         WireCurrent = choose(one.WireCurrent, other.WireCurrent),
         FuseCurrent = choose(one.FuseCurrent, other.FuseCurrent),
+        ConverterCurrent = choose(one.ConverterCurrent, other.ConverterCurrent),
         AtPumpFloor = choose(one.AtPumpFloor, other.AtPumpFloor),
     };
 }

@@ -87,6 +87,9 @@ public readonly record struct PointValues<T>
     /// <summary>Rating of the fuse that is loaded most for it, A.</summary>
     public required T FuseRating { get; init; }
 
+    /// <summary>The most that the voltage converter can give which is loaded most for it, A; infinite where none is in use.</summary>
+    public required T ConverterLimit { get; init; }
+
     /// <summary>Largest flow at which the loss is known of the filter that is nearest to that, m³/s.</summary>
     public required T FilterMaximum { get; init; }
 
@@ -142,6 +145,7 @@ internal static class PointReading
         int fed = circuit.LowestFed;
         int hottest = circuit.HottestWire;
         int heaviest = circuit.HeaviestLoadedFuse;
+        int converted = circuit.MostConverted;
         CircuitValues<Real> minimum;
         CircuitValues<Real> maximum;
         if (!known)
@@ -160,7 +164,7 @@ internal static class PointReading
                 CircuitReading.Of(parts, circuit, circuit.Upper, filter));
         }
 
-        (minimum, maximum) = CircuitReading.WithWiring(minimum, maximum, circuit, known, fed, hottest, heaviest);
+        (minimum, maximum) = CircuitReading.WithWiring(minimum, maximum, circuit, known, fed, hottest, heaviest, converted);
         (minimum, maximum) = CircuitReading.WithDifferential(minimum, maximum, circuit, demand, judged);
         return new()
         {
@@ -191,6 +195,7 @@ internal static class PointReading
             PumpCurrent = known ? Current(circuit.Pumps) : double.NaN,
             WireAmpacity = hottest >= 0 ? circuit.Pumps[hottest].Pump.Feed!.AmpacityAmperes : double.NaN,
             FuseRating = heaviest >= 0 ? circuit.Pumps[heaviest].Pump.Feed!.Fuse!.Value.Amperes : double.NaN,
+            ConverterLimit = converted >= 0 ? circuit.ConvertibleAt(converted) : double.PositiveInfinity,
             FilterMaximum = filter?.MaximumFlow.CubicMetersPerSecond ?? double.NaN,
             Differential = judged.Differential,
             StaticFlow = judged.StaticFlow,

@@ -51,7 +51,7 @@ internal readonly record struct SolvedCircuit
     /// <summary>True where the pumps' data covers the point, so that there is one answer.</summary>
     public bool IsExact => ReferenceEquals(Pumps, LowerPumps) && ReferenceEquals(Pumps, UpperPumps);
 
-    /// <summary>Between which bounds a pump's current lies, by its place, A; not a number where it is not known.</summary>
+    /// <summary>Between which bounds the current in a pump's feed lies, by the pump's place, A; not a number where it is not known.</summary>
     /// <param name="pump">Its place in <see cref="Pumps"/>.</param>
     public (double Minimum, double Maximum) CurrentOf(int pump) => (
         Math.Min(Least(Pumps[pump]), Math.Min(Least(LowerPumps[pump]), Least(UpperPumps[pump]))),
@@ -68,7 +68,7 @@ internal readonly record struct SolvedCircuit
 
         if (IsExact)
         {
-            double drop = Pumps[pump].Given - Pumps[pump].Voltage;
+            double drop = Pumps[pump].FeedDrop;
             return (drop, drop);
         }
 
@@ -76,11 +76,11 @@ internal readonly record struct SolvedCircuit
         return (minimum * feed.LoopOhms, maximum * feed.LoopOhms);
     }
 
-    private static double Least(in PumpPoint point) => point.MinimumCurrent ?? double.NaN;
+    private static double Least(in PumpPoint point) => point.MinimumFeedCurrent ?? double.NaN;
 
     // Past an open end the current is not known to be no more than at the end.
     private static double Most(in PumpPoint point) =>
-        point.Coverage.HasFlag(PumpCoverage.PressureAbove) ? double.NaN : point.MaximumCurrent ?? double.NaN;
+        point.Coverage.HasFlag(PumpCoverage.PressureAbove) ? double.NaN : point.MaximumFeedCurrent ?? double.NaN;
 
     /// <summary>The pump whose curves give no data on the low side (voltage, or pressure below the first point), if any.</summary>
     public PumpPoint? Uncovered
@@ -105,6 +105,30 @@ internal readonly record struct SolvedCircuit
     /// <summary>Place of the pump whose fuse is loaded most for its rating; −1 where no fuse is given.</summary>
     public int HeaviestLoadedFuse => Heaviest(pump => pump.Feed?.Fuse?.Amperes ?? double.NaN);
 
+    /// <summary>Place of the pump whose converter is loaded most for what it can give; −1 where no pump has one.</summary>
+    public int MostConverted
+    {
+        get
+        {
+            SolvedCircuit circuit = this;
+            return Heaviest(pump => pump.Converter is null ? double.NaN : 1, pump => circuit.ConvertedOf(pump).Maximum / circuit.ConvertibleAt(pump));
+        }
+    }
+
+    /// <summary>The most current that a pump's converter gives at full voltage, by the pump's place, A.</summary>
+    public double ConvertibleAt(int pump) => Pumps[pump].Pump.MaximumConverted(Pumps[pump].IsStopped ? State.FedVoltage : Pumps[pump].Given);
+
+    /// <summary>Between which bounds the current lies that a pump asks of its converter for full voltage, by the pump's place, A.</summary>
+    public (double Minimum, double Maximum) ConvertedOf(int pump)
+    {
+        PumpPoint[] points = [Pumps[pump], LowerPumps[pump], UpperPumps[pump]];
+        return points[0].Pump.Converter is null || points[0].IsStopped ? (0, 0) : (
+            points.Min(point => point.Pump.CurrentAtFullVoltage(point.Rise, point.Given, PumpReading.Lower)),
+            points.Max(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove)
+                ? double.NaN
+                : point.Pump.CurrentAtFullVoltage(point.Rise, point.Given, PumpReading.Upper)));
+    }
+
     /// <summary>Place of the wired pump whose feed may take the most voltage; −1 where no pump has wiring.</summary>
     public int LowestFed
     {
@@ -126,11 +150,17 @@ internal readonly record struct SolvedCircuit
 
     private int Heaviest(Func<Pump, double> limit)
     {
+        SolvedCircuit circuit = this;
+        return Heaviest(limit, pump => circuit.CurrentOf(pump).Maximum);
+    }
+
+    private int Heaviest(Func<Pump, double> limit, Func<int, double> used)
+    {
         int heaviest = -1;
         double share = double.NegativeInfinity;
         for (int pump = 0; pump < Pumps.Length; pump++)
         {
-            if (CurrentOf(pump).Maximum / limit(Pumps[pump].Pump) is var load && load > share)
+            if (used(pump) / limit(Pumps[pump].Pump) is var load && load > share)
             {
                 (heaviest, share) = (pump, load);
             }

@@ -26,6 +26,7 @@ public sealed record Pump : PumpAssembly
         .Number(pump => pump._condition)
         .Value(pump => pump.Feed)
         .Value(pump => pump.Drive)
+        .Value(pump => pump.Converter)
         .Number(pump => pump._resistor);
 
     /// <summary>The lowest voltage, as a share of a measured one, to which the affinity laws are trusted.</summary>
@@ -53,9 +54,10 @@ public sealed record Pump : PumpAssembly
     // For each curve the kinds and windings that bound it; none where nothing is said of the drive.
     private readonly DrivenCurve[][]? _driven;
 
-    private Pump(PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed, PumpDrive? drive, double resistor = 0)
+    private Pump(
+        PumpCurve[] curves, Pressure? relief, Ratio condition, Feed? feed, PumpDrive? drive, VoltageConverter? converter = null, double resistor = 0)
     {
-        (_curves, Relief, Condition, Feed, Drive) = (curves, relief, condition, feed, drive);
+        (_curves, Relief, Condition, Feed, Drive, Converter) = (curves, relief, condition, feed, drive, converter);
         _driven = drive is null ? null : [.. curves.Select(curve => Laws(curve, drive))];
         Curves = Array.AsReadOnly(curves);
         _relief = relief?.Pascals ?? double.PositiveInfinity;
@@ -86,6 +88,9 @@ public sealed record Pump : PumpAssembly
 
     /// <summary>How it moves fuel, and its motor's winding; none where nothing is said of it.</summary>
     public PumpDrive? Drive { get; }
+
+    /// <summary>The converter between its feed and its motor; none where there is none.</summary>
+    public VoltageConverter? Converter { get; }
 
     /// <summary>Describes a pump.</summary>
     /// <param name="curves">One or more, voltages rising, flow growing with voltage at each pressure.</param>
@@ -151,7 +156,7 @@ public sealed record Pump : PumpAssembly
     public Pump WithFeed(Feed feed)
     {
         ArgumentNullException.ThrowIfNull(feed);
-        return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)), Drive);
+        return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)), Drive, Converter);
     }
 
     /// <summary>The same pump, with what is known of how it moves fuel.</summary>
@@ -162,14 +167,29 @@ public sealed record Pump : PumpAssembly
     public Pump WithDrive(PumpDrive drive)
     {
         ArgumentNullException.ThrowIfNull(drive);
-        return new(_curves, Relief, Condition, Feed, Driving(drive, _curves, nameof(drive)));
+        return new(_curves, Relief, Condition, Feed, Driving(drive, _curves, nameof(drive)), Converter);
+    }
+
+    /// <summary>The same pump with a converter between its feed and its motor.</summary>
+    /// <param name="converter">The converter.</param>
+    /// <returns>The pump.</returns>
+    /// <exception cref="ArgumentException">A curve has no current.</exception>
+    public Pump WithConverter(VoltageConverter converter)
+    {
+        ArgumentNullException.ThrowIfNull(converter);
+        return _curves[0].HasCurrent
+            ? new(_curves, Relief, Condition, Feed, Drive, converter)
+            : throw new ArgumentException(
+                $"The converter {converter.Name} needs the current that {Name} draws. Describe its curves with PumpCurve.WithCurrent.",
+                nameof(converter));
     }
 
     /// <summary>The same pump in another condition: wear, hot fuel.</summary>
     /// <param name="condition">Flow left of the measured one, 30 to 100 %.</param>
     /// <returns>The pump.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The condition is outside its range.</exception>
-    public Pump WithCondition(Ratio condition) => Of(_curves, Relief, condition, Feed, Drive);
+    public Pump WithCondition(Ratio condition) =>
+        Of(_curves, Relief, condition, Feed, Drive) is var worn && Converter is null ? worn : worn.WithConverter(Converter);
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
@@ -180,10 +200,13 @@ public sealed record Pump : PumpAssembly
     public override int GetHashCode() => _identity.HashOf(this);
 
     /// <summary>The same pump passing a multiple of its flow, also more than it was measured with: a figure found, not a condition given.</summary>
-    internal Pump Worn(double factor) => new(_curves, Relief, Ratio.FromDecimalFractions(_condition * factor), Feed, Drive);
+    internal Pump Worn(double factor) => new(_curves, Relief, Ratio.FromDecimalFractions(_condition * factor), Feed, Drive, Converter);
 
     /// <summary>The same pump behind a resistor, Ω, which is meant to take voltage and is no part of its feed.</summary>
-    internal Pump Behind(double resistor) => new(_curves, Relief, Condition, Feed, Drive, resistor);
+    internal Pump Behind(double resistor) => new(_curves, Relief, Condition, Feed, Drive, null, resistor);
+
+    /// <summary>The same pump with its converter bypassed.</summary>
+    internal Pump WithoutConverter() => new(_curves, Relief, Condition, Feed, Drive);
 
     internal override IEnumerable<SwitchedPump> Switches => [];
 
@@ -203,14 +226,14 @@ public sealed record Pump : PumpAssembly
     {
         if (_driven is not null)
         {
-            double highest = Math.Max(supply, _curves[^1].Volts);
+            double highest = Math.Max(Unloaded(supply), _curves[^1].Volts);
             return Math.Min(_relief, _driven.Max(laws => laws.Max(law => law.EndAt(highest, reading))));
         }
 
         double maximum = 0;
         foreach (PumpCurve curve in _curves)
         {
-            maximum = Math.Max(maximum, EndAt(curve, Math.Max(supply, _curves[^1].Volts), reading));
+            maximum = Math.Max(maximum, EndAt(curve, Math.Max(Unloaded(supply), _curves[^1].Volts), reading));
         }
 
         return Math.Min(maximum, _relief);
@@ -474,7 +497,20 @@ public sealed record Pump : PumpAssembly
     internal bool IsDriven => _driven is not null;
 
     /// <summary>True if the motor gets the supply's voltage.</summary>
-    internal bool IsFedWithoutLoss => _feedOhms == 0;
+    internal bool IsFedWithoutLoss => _feedOhms == 0 && Converter is null;
+
+    /// <summary>The highest voltage that its motor may get, V: that of the supply, or of the converter with nothing drawn.</summary>
+    internal double Unloaded(double supply) => Converter?.Unloaded(supply) ?? supply;
+
+    /// <summary>Voltage and current at the end of its feed, V and A: the motor's own, or those at its converter's input.</summary>
+    internal (double Voltage, double Current) FeedEndOf(double given, double volts, double amperes) =>
+        Converter?.InputOf(given, _feedOhms, volts, amperes) ?? (volts, amperes);
+
+    /// <summary>Current that it would draw against a rise with its converter at full voltage, A.</summary>
+    internal double CurrentAtFullVoltage(double rise, double supply, PumpReading reading) => Current(rise, Unloaded(supply), reading);
+
+    /// <summary>The most current that its converter gives at full voltage, A; not a number without one.</summary>
+    internal double MaximumConverted(double supply) => Converter?.MaximumAt(supply, _feedOhms) ?? double.NaN;
 
     /// <summary>Voltage that its feed is given: the supply's, or what a resistor leaves of it, V.</summary>
     internal double GivenVoltage(double supply, double? current) =>
@@ -483,6 +519,11 @@ public sealed record Pump : PumpAssembly
     /// <summary>Voltage left at the motor by its feed, V.</summary>
     internal double MotorVoltage(double rise, double supply, PumpReading reading = PumpReading.Estimate)
     {
+        if (Converter is not null)
+        {
+            return ConvertedVoltage(new(this, rise, supply, reading.Opposite()));
+        }
+
         if (_feedOhms == 0)
         {
             return supply;
@@ -493,6 +534,11 @@ public sealed record Pump : PumpAssembly
             ? share
             : Bracket.Of(left, MinimumMotorShare, 1));
     }
+
+    private static double ConvertedVoltage(in SpareVoltage spare) => spare.Full * (
+        spare.At(1) >= 0 ? 1
+        : spare.At(MinimumMotorShare) <= 0 ? MinimumMotorShare
+        : Bracket.Of(spare, MinimumMotorShare, 1));
 
     /// <summary>What the curves give at a rise and motor voltage, their upper ends apart.</summary>
     internal PumpCoverage CoverageAt(double rise, double volts)
@@ -516,7 +562,7 @@ public sealed record Pump : PumpAssembly
     /// <summary>True if the motor's voltage is within the measured ones whatever the pump delivers.</summary>
     /// <param name="supply">V.</param>
     internal override bool IsMeasuredAt(double supply) =>
-        supply <= _curves[^1].Volts + VoltageTolerance && LowestMotorVoltage(supply, PumpReading.Upper) >= _curves[0].Volts - VoltageTolerance;
+        Unloaded(supply) <= _curves[^1].Volts + VoltageTolerance && LowestMotorVoltage(supply, PumpReading.Upper) >= _curves[0].Volts - VoltageTolerance;
 
     /// <summary>Voltage that is left at the motor by the maximum current that was measured, V.</summary>
     private double LowestMotorVoltage(double supply, PumpReading reading)
@@ -524,15 +570,17 @@ public sealed record Pump : PumpAssembly
         double maximum = 0;
         foreach (PumpCurve curve in _curves)
         {
-            if (_feedOhms > 0)
+            if (!IsFedWithoutLoss)
             {
                 // A displacement pump draws the same at a lower voltage.
-                Real speed = SpeedOf(curve, supply, reading);
+                Real speed = SpeedOf(curve, Unloaded(supply), reading);
                 maximum = Math.Max(maximum, PumpScaling.Current<Real>(curve.MaximumCurrent, IsDriven ? Real.Max(1, speed) : speed));
             }
         }
 
-        return VoltageDrop.AtMotor<Real>(supply, maximum, _feedOhms);
+        return Converter is null
+            ? VoltageDrop.AtMotor<Real>(supply, maximum, _feedOhms)
+            : ConvertedVoltage(new(this, double.NaN, supply, reading, maximum));
     }
 
     /// <summary>The highest rise at which something is delivered at a motor voltage, Pa.</summary>
@@ -560,6 +608,25 @@ public sealed record Pump : PumpAssembly
 
         // Half a pascal, so that the first point itself counts as covered however it was reached.
         return Math.Max(0, first - HalfPascal);
+    }
+
+    /// <summary>What a converter has to spare, by share of its full voltage: falls as the motor's voltage, and so its current, rises.</summary>
+    /// <param name="pump">The pump.</param>
+    /// <param name="rise">Against which it delivers, Pa.</param>
+    /// <param name="supply">V.</param>
+    /// <param name="reading">How much it draws.</param>
+    /// <param name="drawn">Current that it draws at any voltage, A; by its curves if not given.</param>
+    private readonly struct SpareVoltage(Pump pump, double rise, double supply, PumpReading reading, double? drawn = null) : IFalling
+    {
+        /// <summary>The converter's voltage with nothing drawn, V.</summary>
+        public double Full { get; } = pump.Unloaded(supply);
+
+        /// <inheritdoc/>
+        public double At(double x)
+        {
+            double volts = x * Full;
+            return pump.Converter!.SpareAt(supply, pump._feedOhms, volts, drawn ?? pump.Current(rise, volts, reading)) / Full;
+        }
     }
 
     /// <summary>

@@ -319,4 +319,22 @@ internal readonly record struct PumpPoint(
 {
     /// <summary>True where it is switched off.</summary>
     public bool IsStopped => Given == 0;
+
+    /// <summary>Voltage that its feed takes, V.</summary>
+    public double FeedDrop => Pump.Converter is null || IsStopped
+        ? Given - Voltage
+        : Given - Pump.FeedEndOf(Given, Voltage, Current ?? double.NaN).Voltage;
+
+    /// <summary>Current in its feed: the motor's own, or what its converter draws, A; none where it was not measured.</summary>
+    public double? FeedCurrent => InFeed(Current);
+
+    /// <summary>The least of it that the curves allow, A.</summary>
+    public double? MinimumFeedCurrent => InFeed(MinimumCurrent);
+
+    /// <summary>The most of it, A.</summary>
+    public double? MaximumFeedCurrent => InFeed(MaximumCurrent);
+
+    private double? InFeed(double? current) => Pump.Converter is null || IsStopped || current is not { } amperes
+        ? current
+        : Pump.FeedEndOf(Given, Voltage, amperes).Current;
 }

@@ -61,7 +61,9 @@ public sealed record SwitchedPump : PumpAssembly
     /// <param name="pump">The pump, with its feed.</param>
     /// <param name="lowSpeed">What it does until it is switched on; stopped if not given.</param>
     /// <returns>The switched pump.</returns>
-    /// <exception cref="ArgumentException">The pump runs through a resistor, and its curves have no current.</exception>
+    /// <exception cref="ArgumentException">
+    /// The pump runs through a resistor, and its curves have no current; or its low speed does not go with its having, or not having, a converter.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A boost is outside its range, or the switch has no hysteresis.</exception>
     public static SwitchedPump Above(Pressure on, Pressure off, Pump pump, PumpLowSpeed? lowSpeed = null)
     {
@@ -78,6 +80,15 @@ public sealed record SwitchedPump : PumpAssembly
         }
 
         PumpLowSpeed low = lowSpeed ?? PumpLowSpeed.Stopped;
+        if (!low.IsStopped && low.IsConverterBypassed != pump.Converter is not null)
+        {
+            throw new ArgumentException(
+                pump.Converter is { } converter
+                    ? $"{nameof(lowSpeed)} was {low}, and {pump.Name} has a converter, {converter.Name}, which would make up for it. Let the switch bypass the converter, or stop the pump."
+                    : $"{nameof(lowSpeed)} was {low}, and {pump.Name} has no converter. Give it one, or another low speed.",
+                nameof(lowSpeed));
+        }
+
         return low.Resistor is null || pump.Curves[0].HasCurrent
             ? new(on, off, pump, low)
             : throw new ArgumentException(
@@ -122,12 +133,20 @@ public sealed record PumpLowSpeed : IReadable
 {
     private static readonly Identity<PumpLowSpeed> _identity = new Identity<PumpLowSpeed>()
         .Number(low => low.Resistor?.Ohms)
-        .Number(low => low.Share?.DecimalFractions);
+        .Number(low => low.Share?.DecimalFractions)
+        .Value(low => low.IsConverterBypassed);
 
-    private PumpLowSpeed(ElectricResistance? resistor, Ratio? share) => (Resistor, Share) = (resistor, share);
+    private PumpLowSpeed(ElectricResistance? resistor, Ratio? share, bool isConverterBypassed = false) =>
+        (Resistor, Share, IsConverterBypassed) = (resistor, share, isConverterBypassed);
 
     /// <summary>It stands still.</summary>
     public static PumpLowSpeed Stopped { get; } = new(null, null);
+
+    /// <summary>Its converter is bypassed: it runs on the supply's voltage.</summary>
+    public static PumpLowSpeed ConverterBypassed { get; } = new(null, null, true);
+
+    /// <summary>True if its converter is bypassed.</summary>
+    public bool IsConverterBypassed { get; }
 
     /// <summary>Resistor that it runs through, if it does.</summary>
     public ElectricResistance? Resistor { get; }
@@ -136,7 +155,8 @@ public sealed record PumpLowSpeed : IReadable
     public Ratio? Share { get; }
 
     /// <summary>What it does, as a code with its figures.</summary>
-    public Statement Text => Resistor is { } ohms ? Statement.Of("pump.low-speed-resistor", $"low speed through {ohms}")
+    public Statement Text => IsConverterBypassed ? Statement.Of("pump.low-speed-bypassed", $"its converter bypassed")
+        : Resistor is { } ohms ? Statement.Of("pump.low-speed-resistor", $"low speed through {ohms}")
         : Share is { } share ? Statement.Of("pump.low-speed-share", $"low speed at {share} of the supply")
         : Statement.Of("pump.stopped", $"stopped");
 
@@ -181,7 +201,7 @@ public sealed record PumpLowSpeed : IReadable
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    internal bool IsStopped => Resistor is null && Share is null;
+    internal bool IsStopped => Resistor is null && Share is null && !IsConverterBypassed;
 }
 
 /// <summary>A switched pump that is not switched on.</summary>
@@ -192,7 +212,9 @@ internal sealed record PumpAtLowSpeed : PumpAssembly
 
     public PumpAtLowSpeed(Pump pump, PumpLowSpeed low)
     {
-        _pump = low.Resistor is { } resistor ? pump.Behind(resistor.Ohms) : pump;
+        _pump = low.Resistor is { } resistor ? pump.Behind(resistor.Ohms)
+            : low.IsConverterBypassed ? pump.WithoutConverter()
+            : pump;
         _share = low.IsStopped ? 0 : low.Share?.DecimalFractions ?? 1;
     }
 

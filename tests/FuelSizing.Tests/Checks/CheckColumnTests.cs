@@ -72,6 +72,7 @@ public class CheckColumnTests
             PumpCurrent = Of(point => point.PumpCurrent),
             FilterMaximum = Of(point => point.FilterMaximum),
             WireAmpacity = Of(point => point.WireAmpacity),
+            ConverterLimit = Of(point => point.ConverterLimit),
             FuseRating = Of(point => point.FuseRating),
             Differential = Of(point => point.Differential),
             StaticFlow = Of(point => point.StaticFlow),
@@ -101,6 +102,7 @@ public class CheckColumnTests
             FeedDrop = Of(bound => bound.FeedDrop),
             WireCurrent = Of(bound => bound.WireCurrent),
             FuseCurrent = Of(bound => bound.FuseCurrent),
+            ConverterCurrent = Of(bound => bound.ConverterCurrent),
             AtPumpFloor = Of(bound => bound.AtPumpFloor),
         };
     }

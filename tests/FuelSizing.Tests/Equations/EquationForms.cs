@@ -336,6 +336,9 @@ internal static class EquationForms
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Of), Volt, Current("current"), Resistance("resistance")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.AtMotor), Volt, Voltage("supply"), Current("current"), Resistance("loop")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Heat), Watt, Current("current"), Resistance("resistance")),
+        Of(typeof(VoltageConversion), nameof(VoltageConversion.InputVoltage), Volt, Voltage("supply"), new("outputPower", Watt, 20, 200), Plain("efficiency", 0.7, 1), Resistance("loop")),
+        Of(typeof(VoltageConversion), nameof(VoltageConversion.InputCurrent), Ampere, new("outputPower", Watt, 20, 200), Plain("efficiency", 0.7, 1), Voltage("inputVoltage")),
+        Of(typeof(VoltageConversion), nameof(VoltageConversion.MaximumPower), Watt, Voltage("supply"), Plain("efficiency", 0.7, 1), Resistance("loop")),
 
         // Tables hold of any dimension; these are examples of them.
         Of(

@@ -19,7 +19,7 @@ internal static class EquationPages
         ("Injectors and rail", [nameof(RailPressure), nameof(InjectorFlow), nameof(InjectorMatching), nameof(DeliveredFuel), nameof(BoostedMixture)]),
         ("Pumps", [nameof(PumpDuty), nameof(CircuitPressure), nameof(PumpMotor), nameof(PumpScaling), nameof(DisplacementPumpFlow), nameof(PumpHeat), nameof(Suction)]),
         ("Lines", [nameof(PipeFlow), nameof(PipeFriction), nameof(ColebrookWhite), nameof(FittingLoss), nameof(FilterLoss)]),
-        ("Wiring", [nameof(AmericanWireGauge), nameof(RoundWire), nameof(WireResistance), nameof(VoltageDrop), nameof(CurrentRating)]),
+        ("Wiring", [nameof(AmericanWireGauge), nameof(RoundWire), nameof(WireResistance), nameof(VoltageDrop), nameof(VoltageConversion), nameof(CurrentRating)]),
     ];
 
     /// <summary>The classes that have a place on the page.</summary>

@@ -447,6 +447,19 @@ public class EquationsByHandTests
     }
 
     [Fact]
+    public void VoltageConversion_OfHundredWatts()
+    {
+        // 13 V through 0.1 Ω for 108 W at 90 %: 120 W in. At 12 V the feed passes 10 A: 120 W.
+        Is(12, VoltageConversion.InputVoltage<Real>(13, 108, 0.9, 0.1));
+        Is(10, VoltageConversion.InputCurrent<Real>(108, 0.9, 12));
+        Is(13, VoltageConversion.InputVoltage<Real>(13, 108, 0.9, 0));
+
+        // 60 A through 0.1 Ω take half of 12 V: 360 W arrive, 324 W go on. More does not pass, and half of the voltage is left.
+        Is(324, VoltageConversion.MaximumPower<Real>(12, 0.9, 0.1));
+        Is(6, VoltageConversion.InputVoltage<Real>(12, 400, 0.9, 0.1));
+    }
+
+    [Fact]
     public void WireResistance_OfThreeSquareMillimetres()
     {
         Is(5.86194e-3, WireResistance.PerLength<Real>(1.7241e-8, 0.02, 3e-6));

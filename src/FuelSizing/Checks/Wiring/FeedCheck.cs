@@ -44,7 +44,8 @@ internal sealed class FeedCheck : ICheck
         (double least, double most) = circuit.CurrentOf(circuit.LowestFed);
         ElectricCurrent current = ElectricCurrent.FromAmperes(outcome == Outcome.Fails ? least : most);
         ElectricPotential motor = ElectricPotential.FromVolts(circuit.State.FedVoltage - reading.Used.Value);
-        string name = circuit.Pumps[circuit.LowestFed].Pump.Name;
+        Pump fed = circuit.Pumps[circuit.LowestFed].Pump;
+        string name = fed.Converter?.Name ?? fed.Name;
 
         Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.FeedDrop) is { } mark
             ? Statement.Of("feed.share", $", {point.Parts.Limits.FeedDrop} of the supply{mark}")
@@ -114,7 +115,7 @@ internal sealed class FeedCheck : ICheck
         double supply = point.Point.Conditions.SupplyVolts;
         Real drop = supply * (Real)point.Parts.Limits.FeedDrop.DecimalFractions;
         PumpPoint worst = point.SolvedCircuit.Pumps[point.SolvedCircuit.LowestFed];
-        double current = worst.Pump.CurrentAtMotor(worst.Rise, supply - drop, PumpReading.Upper) ?? 0;
+        double current = worst.Pump.Converter is not null ? worst.MaximumFeedCurrent ?? 0 : worst.Pump.CurrentAtMotor(worst.Rise, supply - drop, PumpReading.Upper) ?? 0;
         return current > 0 ? drop.Value / current : MaximumOhms;
     }
 }

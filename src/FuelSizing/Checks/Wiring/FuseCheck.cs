@@ -97,7 +97,7 @@ internal sealed class FuseCheck : ICheck
     /// <summary>True where a fuse carries too much, or is over its wire's ampacity.</summary>
     private static bool IsBroken(PumpPoint pump) =>
         pump.Pump.Feed is { Fuse: { } fuse } feed
-        && (pump.MaximumCurrent > fuse.Amperes * FuseChoice.MaximumLoad.DecimalFractions || feed.AmpacityAmperes < fuse.Amperes);
+        && (pump.MaximumFeedCurrent > fuse.Amperes * FuseChoice.MaximumLoad.DecimalFractions || feed.AmpacityAmperes < fuse.Amperes);
 
     /// <summary>The feed whose fuse exceeds its wire's ampacity by most, or comes nearest to that; none where no ampacity is known.</summary>
     private static Feed? Unprotected(SystemParts parts)

@@ -63,7 +63,7 @@ internal sealed class WireCheck : ICheck
     {
         // Thicker wire loses less, and the motor then draws more: the wire must carry what is drawn with none of its loss.
         ElectricCurrent most = ElectricCurrent.FromAmperes(
-            WithoutWireLoss.Current(task, pump => pump.MaximumCurrent > pump.Pump.Feed?.AmpacityAmperes));
+            WithoutWireLoss.Current(task, pump => pump.MaximumFeedCurrent > pump.Pump.Feed?.AmpacityAmperes));
         return Remedy.Of(
             Part,
             most,

@@ -58,6 +58,8 @@ internal static class PumpForm
 
     private static readonly PartField<Feed> Wiring = new("feed", () => FeedForm.Form, "the wiring between the supply and the motor; needs `current`") { Optional = true, Default = "no wiring" };
 
+    private static readonly PartField<VoltageConverter> Converting = new("converter", () => ConverterForm.Form, "the converter between its feed and its motor; needs `current`") { Optional = true, Default = "no converter" };
+
     /// <summary>One pump by itself.</summary>
     public static RecordForm<Pump> Form { get; } = new("pump", "a pump", PumpOf)
     {
@@ -73,6 +75,7 @@ internal static class PumpForm
     {
         { Form, pump => pump },
         { Wiring, pump => pump.Feed },
+        { Converting, pump => pump.Converter },
     };
 
     private static readonly QuantityField<Pressure> On =
@@ -85,7 +88,10 @@ internal static class PumpForm
         new("resistor", Measures.Resistance, "that it runs through until it is switched on; needs `current`") { Example = "600 mΩ", Optional = true, Range = "0.01 to 5 Ω", Default = "stopped" };
 
     private static readonly QuantityField<Ratio> LowShare =
-        new("low_speed", Measures.Share, "mean voltage at its feed until it is switched on, as a share of the supply's") { Example = "60 %", Optional = true, Range = "30 to 100 %", Default = "stopped" };
+        new("low_speed", Measures.Share, "mean voltage at its feed until it is switched on, as a share of the supply's") { Example = "60 %", Optional = true, Range = "30 to 100 %", Default = "stopped", Arguments = ["share"] };
+
+    private static readonly WordField<ConverterBelow> Below =
+        new("converter_below", "that it runs without its converter until it is switched on", (ConverterBelow.Bypassed, "bypassed")) { Optional = true, Default = "stopped", Arguments = ["lowSpeed"] };
 
     private static readonly PartField<Pump> Switched = new("switched", () => Wired, "a pump that is switched by boost");
 
@@ -94,12 +100,13 @@ internal static class PumpForm
         "a pump that is switched by boost",
         SwitchedOf,
         OneLowSpeed,
-        """ "not": { "required": [ "resistor", "low_speed" ] } """)
+        """ "not": { "anyOf": [ { "required": [ "resistor", "low_speed" ] }, { "required": [ "resistor", "converter_below" ] }, { "required": [ "low_speed", "converter_below" ] } ] } """)
     {
         { On, pump => pump.On },
         { Off, pump => pump.Off },
         { Resistor, pump => pump.LowSpeed.Resistor },
         { LowShare, pump => pump.LowSpeed.Share },
+        { Below, pump => pump.LowSpeed.IsConverterBypassed ? ConverterBelow.Bypassed : null },
         { Switched, pump => pump.Pump },
     };
 
@@ -136,9 +143,10 @@ internal static class PumpForm
 
     private static void OneLowSpeed(FieldValues values)
     {
-        if (values.Optional(Resistor) is not null && values.Optional(LowShare) is not null)
+        Field[] given = [.. new Field[] { Resistor, LowShare, Below }.Where(field => values.Reader.Has(field.Name))];
+        if (given.Length > 1)
         {
-            values.Wrong(LowShare, Statement.Of("file.two-low-speeds", $"is given together with resistor. Give one of the two."));
+            values.Wrong(given[^1], Statement.Of("file.two-low-speeds", $"is given together with {given[0].Name}. Give one of resistor, low_speed and converter_below."));
         }
     }
 
@@ -149,7 +157,9 @@ internal static class PumpForm
             values.Required(On),
             values.Required(Off),
             values.Required(Switched),
-            resistor is { } ohms ? PumpLowSpeed.Through(ohms) : share is { } part ? PumpLowSpeed.At(part) : null);
+            resistor is { } ohms ? PumpLowSpeed.Through(ohms) : share is { } part ? PumpLowSpeed.At(part)
+                : values.Reader.Has(Below.Name) ? PumpLowSpeed.ConverterBypassed
+                : null);
     }
 
     private static Pump? PumpOf(FieldValues values)
@@ -169,9 +179,13 @@ internal static class PumpForm
                 Curve.Name,
                 [.. rows.Select(row => row[0].Line)],
                 count => Pump.Of([.. curves.Take(count).OfType<PumpCurve>()]));
-        return alone is null
-            ? null
-            : Pump.Of(alone.Curves, values.Optional(Relief), values.Optional(Condition), values.Optional(Wiring), DriveOf(values.Optional(Kind), values.Optional(Winding)));
+        if (alone is null)
+        {
+            return null;
+        }
+
+        Pump pump = Pump.Of(alone.Curves, values.Optional(Relief), values.Optional(Condition), values.Optional(Wiring), DriveOf(values.Optional(Kind), values.Optional(Winding)));
+        return values.Optional(Converting) is { } converter ? pump.WithConverter(converter) : pump;
     }
 
     private static PumpDrive? DriveOf(PumpKind? kind, ElectricResistance? winding) =>
@@ -181,6 +195,11 @@ internal static class PumpForm
         points[0].Current is null
             ? PumpCurve.At(name, points[0].Voltage, [.. points.Select(point => (point.PressureRise, point.Flow))])
             : PumpCurve.WithCurrent(name, points[0].Voltage, [.. points.Select(point => (point.PressureRise, point.Flow, point.Current!.Value))]);
+
+    private enum ConverterBelow
+    {
+        Bypassed,
+    }
 
     private sealed record CurveRow(ElectricPotential Voltage, Pressure PressureRise, VolumeFlow Flow, ElectricCurrent? Current);
 }

@@ -182,6 +182,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         Kpa(-20, 19),
         pump,
         Chance(0.4) ? null
+        : pump.Converter is not null ? PumpLowSpeed.ConverterBypassed
         : pump.Curves[0].HasCurrent && Chance(0.5) ? PumpLowSpeed.Through(ElectricResistance.FromOhms(Any(0.1, 1)))
         : PumpLowSpeed.At(Ratio.FromDecimalFractions(Any(0.5, 1))));
 
@@ -211,11 +212,20 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
                     : PumpCurve.At(name, Volts(volt), points);
             }),
         ];
-        return Pump.Of(
+        Pump pump = Pump.Of(
             curves,
             Chance(0.5) ? Kpa(700, 1200) : null,
             Chance(0.5) ? Share(0.5, 1) : null,
             current && Chance(0.7) ? FeedOf() : null);
+        return current && Chance(0.3) ? pump.WithConverter(ConverterOf()) : pump;
+    }
+
+    private VoltageConverter ConverterOf()
+    {
+        ElectricCurrent? limit = Chance(0.5) ? ElectricCurrent.FromAmperes(Any(10, 40)) : null;
+        return Chance(0.5)
+            ? VoltageConverter.Holding(Name("converter"), Volts(Any(12, 16)), Share(0.7, 1), limit)
+            : VoltageConverter.Times(Name("converter"), Any(0.8, 1.4), Share(0.7, 1), limit);
     }
 
     private Feed FeedOf()
