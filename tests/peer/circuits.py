@@ -97,6 +97,9 @@ class Pump:
         self.relief = data["reliefPascals"] or math.inf
         self.condition = data["conditionFraction"]
         self.bypassed = bypassed
+        self.share = data["supplyFraction"]
+        self.resistor = data["resistorOhms"]
+        self.converter = data["converter"]
 
     def _around(self, volts):
         """The measured curves on either side of a voltage, each with its share and the speed that it is carried to."""
@@ -150,16 +153,51 @@ class Pump:
         return min(max(rise, 0), self.end(volts)), min(max(flow, 0), self.flow(0, volts))
 
     def voltage_gap(self, t, volts, supply):
-        if self.ohms == 0:
+        supply *= self.share
+        ohms = self.ohms + self.resistor
+        if self.converter is not None:
+            rise, _ = self.inside(t, volts)
+            return self.spare(volts, self.current(rise, volts), supply)
+        if ohms == 0:
             return supply - volts
         rise, _ = self.inside(t, volts)
-        return supply - self.ohms * self.current(rise, volts) - volts
+        return supply - ohms * self.current(rise, volts) - volts
+
+    def drawn(self, power, supply):
+        """Current at the converter's input for a power at its output: the lower of the two that the feed passes it with; none passes it all."""
+        wanted = power / self.converter["efficiencyFraction"]
+        if self.ohms == 0:
+            return wanted / supply
+        most = supply / (2 * self.ohms)
+        passed = lambda current: (supply - self.ohms * current) * current - wanted
+        return brentq(passed, 0, most, xtol=1e-14) if passed(most) >= 0 else None
+
+    def spare(self, volts, current, supply):
+        """How far the converter could raise the motor's voltage; less than nothing where it cannot hold it."""
+        drawn = self.drawn(volts * current, supply)
+        if drawn is None:
+            return -volts
+        held = self.converter["heldVolts"]
+        given = held if held is not None else self.converter["multiple"] * (supply - self.ohms * drawn)
+        limit = self.converter["limitAmperes"]
+        return min(given - volts, (limit / current - 1) * volts if limit is not None else math.inf)
+
+    def full(self, supply):
+        """The highest voltage that the motor may get."""
+        if self.converter is None:
+            return self.share * supply
+        held = self.converter["heldVolts"]
+        return held if held is not None else self.converter["multiple"] * supply
+
+    def feed_current(self, current, volts, supply):
+        return current if self.converter is None or current is None else self.drawn(volts * current, supply)
 
     def running(self, t, supply):
         """Voltage at the motor where t is known."""
-        if self.ohms == 0:
-            return supply
-        return brentq(lambda volts: self.voltage_gap(t, volts, supply), 0.05 * supply, supply, xtol=1e-13)
+        full = self.full(supply)
+        if self.voltage_gap(t, full, supply) >= 0:
+            return full
+        return brentq(lambda volts: self.voltage_gap(t, volts, supply), 0.05 * supply, full, xtol=1e-13)
 
     def free_flow(self, supply):
         return self.flow(0, self.running(0, supply))
@@ -192,6 +230,12 @@ class Assembly:
         self.tree = self._grow(data, True)
 
     def _grow(self, data, bypassed):
+        if data["kind"] != "pump":
+            # A pump that is switched off lets nothing through: its check valve is shut, or one round it is open.
+            members = [member for member in data["members"] if not self._is_off(member)]
+            if len(members) == 1:
+                return self._grow(members[0], bypassed)
+            data = {**data, "members": members}
         if data["kind"] == "pump":
             self.pumps.append(Pump(data, bypassed))
             return len(self.pumps) - 1
@@ -201,6 +245,9 @@ class Assembly:
         if not open_round:
             self.chains.append(range(first, len(self.pumps)))
         return data["kind"], members, open_round
+
+    def _is_off(self, data):
+        return data["supplyFraction"] == 0 if data["kind"] == "pump" else all(self._is_off(member) for member in data["members"])
 
     def outside(self, points, gaps, node=None):
         """Rise and flow of the whole; adds to gaps what its members disagree on."""
@@ -375,6 +422,7 @@ class Circuit:
                 "flowCubicMetresPerSecond": flow,
                 "motorVolts": volts,
                 "currentAmperes": pump.current(rise, volts),
+                "feedAmperes": pump.feed_current(pump.current(rise, volts), volts, fed),
             }))
         return rows
 

@@ -535,10 +535,24 @@ public sealed record Pump : PumpAssembly
             : Bracket.Of(left, MinimumMotorShare, 1));
     }
 
-    private static double ConvertedVoltage(in SpareVoltage spare) => spare.Full * (
-        spare.At(1) >= 0 ? 1
-        : spare.At(MinimumMotorShare) <= 0 ? MinimumMotorShare
-        : Bracket.Of(spare, MinimumMotorShare, 1));
+    // A converter at its limit lowers its voltage until the motor draws no more: of several voltages at which it would not, the highest.
+    private static double ConvertedVoltage(in SpareVoltage spare)
+    {
+        const int Steps = 32;
+        double over = 1;
+        for (int step = Steps; step > 0 && spare.At(over) < 0; step--)
+        {
+            double under = MinimumMotorShare + ((1 - MinimumMotorShare) * (step - 1) / Steps);
+            if (spare.At(under) >= 0)
+            {
+                return spare.Full * Bracket.Of(spare, under, over);
+            }
+
+            over = under;
+        }
+
+        return spare.Full * over;
+    }
 
     /// <summary>What the curves give at a rise and motor voltage, their upper ends apart.</summary>
     internal PumpCoverage CoverageAt(double rise, double volts)

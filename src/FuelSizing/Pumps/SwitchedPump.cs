@@ -212,6 +212,7 @@ internal sealed record PumpAtLowSpeed : PumpAssembly
 
     public PumpAtLowSpeed(Pump pump, PumpLowSpeed low)
     {
+        Ohms = low.Resistor?.Ohms ?? 0;
         _pump = low.Resistor is { } resistor ? pump.Behind(resistor.Ohms)
             : low.IsConverterBypassed ? pump.WithoutConverter()
             : pump;
@@ -221,6 +222,15 @@ internal sealed record PumpAtLowSpeed : PumpAssembly
     public override string Name => _pump.Name;
 
     public override IReadOnlyList<Pump> Pumps => [_pump];
+
+    /// <summary>The pump, behind its resistor if it has one.</summary>
+    internal Pump Pump => _pump;
+
+    /// <summary>Share of the supply's voltage that its feed is given; zero where it stands still.</summary>
+    internal double Share => _share;
+
+    /// <summary>Resistor that it runs through, Ω.</summary>
+    internal double Ohms { get; }
 
     internal override IEnumerable<SwitchedPump> Switches => [];
 

@@ -25,7 +25,7 @@ internal static class PeerCircuits
     ];
 
     /// <summary>What each way is made of, from none to everything.</summary>
-    private static readonly Plumbing[] Paths =
+    public static readonly IReadOnlyList<Plumbing> Paths =
     [
         Plumbing.None,
         Plumbing.Of(
@@ -70,7 +70,7 @@ internal static class PeerCircuits
                 double injected = shares[load] * pump.Running(supply).FreeFlow;
                 yield return (
                     FormattableString.Invariant($"{name}, {layout}, {supply} V, {shares[load]} of the free flow"),
-                    Task(layout, pump, Paths[turn % Paths.Length], supply, sets[(turn * 3) % sets.Length], injected, turn));
+                    Task(layout, pump, Paths[turn % Paths.Count], supply, sets[(turn * 3) % sets.Length], injected, turn));
             }
         }
     }
@@ -199,7 +199,7 @@ internal static class PeerCircuits
         }
     }
 
-    private static CircuitTask Task(
+    public static CircuitTask Task(
         LineLayout layout, PumpAssembly pump, Plumbing plumbing, double supply, double set, double injected, int liquid)
     {
         (double density, double viscosity) = Liquids[liquid % Liquids.Length];
@@ -216,7 +216,7 @@ internal static class PeerCircuits
         [.. Points(flow, pressure).Select(point => (Wren.Kpa(point.Kpa), VolumeFlow.FromLitersPerHour(point.LitresPerHour)))]);
 
     /// <summary>A wired pump whose curves do not obey the affinity laws among themselves.</summary>
-    private static Pump Wired(double metres, int gauge, double[] volts, double flow = 1, double pressure = 1) => Pump.Of(
+    public static Pump Wired(double metres, int gauge, double[] volts, double flow = 1, double pressure = 1) => Pump.Of(
         [.. volts.Select(each => PumpCurve.WithCurrent(
             "peer pump, wired",
             Wren.Volt(each),

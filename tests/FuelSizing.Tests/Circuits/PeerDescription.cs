@@ -41,12 +41,13 @@ internal static class PeerDescription
         returnedCubicMetresPerSecond = state.Returned,
         fedVolts = state.FedVoltage,
         minimumAtSetCubicMetresPerSecond = state.MinimumAtSet,
-        pumps = state.Pumps.Select(pump => new
+        pumps = state.Pumps.Where(pump => !pump.IsStopped).Select(pump => new
         {
             risePascals = pump.Rise,
             flowCubicMetresPerSecond = pump.Flow,
             motorVolts = pump.Voltage,
             currentAmperes = pump.Current,
+            feedAmperes = pump.FeedCurrent,
         }),
     };
 
@@ -83,9 +84,25 @@ internal static class PeerDescription
             members = series.Stages.Select(Of),
         },
         PumpParallel parallel => new { kind = "parallel", members = parallel.Branches.Select(Of) },
-        Pump pump => new
+        PumpAtLowSpeed low => Of(low.Pump, low.Share, low.Ohms),
+        Pump pump => Of(pump, 1, 0),
+        _ => throw new NotSupportedException($"The peer knows no {assembly.GetType().Name}."),
+    };
+
+    private static object Of(Pump pump, double share, double resistor) => new
         {
             kind = "pump",
+            supplyFraction = share,
+            resistorOhms = resistor,
+            converter = pump.Converter is { } converter
+                ? new
+                {
+                    heldVolts = converter.Output?.Volts,
+                    multiple = converter.Multiple,
+                    efficiencyFraction = converter.Efficiency.DecimalFractions,
+                    limitAmperes = converter.MaximumCurrent?.Amperes,
+                }
+                : null,
             feedOhms = pump.Feed?.LoopOhms ?? 0,
             reliefPascals = pump.Relief?.Pascals,
             conditionFraction = pump.Condition.DecimalFractions,
@@ -96,7 +113,5 @@ internal static class PeerDescription
                 flowsCubicMetresPerSecond = curve.Flow.Points.Select(point => point.Y),
                 currentsAmperes = curve.Current?.Points.Select(point => point.Y),
             }),
-        },
-        _ => throw new NotSupportedException($"The peer knows no {assembly.GetType().Name}."),
-    };
+        };
 }
