@@ -1,0 +1,274 @@
+using FuelSizing.Checks;
+using FuelSizing.Electrical;
+using FuelSizing.Numerics;
+using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
+using FuelSizing.Systems;
+using UnitsNet;
+using static FuelSizing.Tests.Systems.ByPart;
+
+namespace FuelSizing.Tests.Checks;
+
+/// <summary>
+/// Voltage drop, wire and fuse of pumps whose current does not depend on anything: at 13.5 V the pump below draws its current at every pressure,
+/// so that drop, ampacity and load are worked by hand, and a remedy is a division.
+/// </summary>
+public class WiringChecksTests
+{
+    /// <summary>Ohm's law: what flows through 40 mΩ loses that much, of 5 % of 13.5 V, 0.675 V. Of two pumps the one that loses most is named.</summary>
+    [Fact]
+    public void Feed_InWords_NamesPumpVoltageCurrentAndDrop()
+    {
+        OperatingResult within = Solve(Steady("pump A", 12).WithFeed(Contacts(40)));
+        Assert.Equal(Outcome.Holds, Find(within, Part.Feed).Outcome);
+        Is(within, 0, "pump A", 0.040);
+
+        OperatingResult over = Solve(Steady("pump A", 12).WithFeed(Contacts(40)), Steady("pump B", 12).WithFeed(Contacts(60)));
+        Assert.Equal(Outcome.Fails, Find(over, Part.Feed).Outcome);
+        Is(over, 1, "pump B", 0.060);
+
+        static void Is(OperatingResult result, int pump, string name, double ohms)
+        {
+            double amperes = result.Circuit.Pumps[pump].Current!.Value.Amperes;
+            double drop = amperes * ohms;
+            Assert.Equal((0.675 / drop) - 1, Find(result, Part.Feed).Reserve!.Value.DecimalFractions, 9);
+            Assert.Equal(
+                $"{name} gets {Readable.Of(Wren.Volt(13.5 - drop))} at {Readable.Of(ElectricCurrent.FromAmperes(amperes))}: {Readable.VoltageDrop(Wren.Volt(drop))} lost of at most 0.68 V, 5 % of the supply (common practice, no source)",
+                Text(result, Part.Feed));
+        }
+    }
+
+    /// <summary>Two pumps of unlike current: fitted with the resistance named both hold, with a millionth more the thirstier one does not.</summary>
+    [Fact]
+    public void FeedRemedy_IsWhatLosesJustTheLimit()
+    {
+        OperatingResult[] results = [Solve(Steady("pump A", 12).WithFeed(Contacts(90)), Steady("pump B", 9).WithFeed(Contacts(80)))];
+        Remedy remedy = Find(results[0], Part.Feed).Check.RemedyFor(new(results, results))!;
+        double most = ((ElectricResistance)remedy.Needed!).Milliohms;
+        Assert.InRange(most, 54.8, 54.9);
+        Assert.Equal(
+            $"A feed of no more than 54.8 mΩ out and back, for each pump whose feed has more: thicker or shorter wire, a relay near the pump, better connections.",
+            remedy.ToString());
+        Assert.True(Holds(most));
+        Assert.False(Holds(most * (1 + 1e-6)));
+
+        static bool Holds(double milliohms) => Find(
+            Solve(Steady("pump A", 12).WithFeed(Contacts(milliohms)), Steady("pump B", 9).WithFeed(Contacts(milliohms))), Part.Feed).Outcome == Outcome.Holds;
+    }
+
+    /// <summary>The higher the boost, the more the pump draws: of several points the one that allows least decides.</summary>
+    [Fact]
+    public void FeedRemedy_OverSeveralPoints_ServesThemAll()
+    {
+        Pump pump = Pump.Of([Wren.WiredCurve(11, 0.9), Wren.WiredCurve(13.5, 1.2)]).WithFeed(Contacts(150));
+        OperatingResult[] results = [.. new[] { 0, 0.3, 0.9 }.Select(boost => Wren.System(pump: 1).With(pump).Solve(Wren.At(4000, boost)))];
+        Remedy remedy = Find(results[0], Part.Feed).Check.RemedyFor(new(results, results))!;
+        double most = ((ElectricResistance)remedy.Needed!).Milliohms;
+        Assert.All(results, result => Assert.Equal(Outcome.Holds, With(result, most)));
+        Assert.Contains(results, result => With(result, most * (1 + 1e-9)) == Outcome.Fails);
+
+        // The order of the points does not matter, and one that holds already asks for nothing.
+        OperatingResult[] reverse = [.. results.Reverse()];
+        Assert.Equal(most, ((ElectricResistance)Find(results[0], Part.Feed).Check.RemedyFor(new(reverse, reverse))!.Needed!).Milliohms, 9);
+
+        Outcome With(OperatingResult result, double milliohms) =>
+            Find(result.System.With(pump.WithFeed(Contacts(milliohms))).Solve(result.Point), Part.Feed).Outcome;
+    }
+
+    [Fact]
+    public void Feed_IsJudged_ForThePumpsThatHaveOne()
+    {
+        Pump without = Steady("pump A", 12);
+        Pump with = Steady("pump B", 12).WithFeed(Contacts(40));
+        Assert.Equal("not judged: no feed given", Applies(new FeedCheck(), without, without));
+        Assert.Equal("judged, but no feed given of pump A", Applies(new FeedCheck(), without, with));
+        Assert.Equal("judged", Applies(new FeedCheck(), with, with));
+        Assert.Equal("not judged: no insulation rating and surroundings of the wire given", Applies(new WireCheck(), with, with));
+        Assert.Equal("not judged: no fuse given", Applies(new FuseCheck(), with, with));
+        Pump fused = Steady("pump C", 12).WithFeed(Contacts(40).WithFuse(ElectricCurrent.FromAmperes(20)));
+        Pump plain = Steady("pump D", 12).WithFeed(Insulated("to D", 14, 20));
+        Assert.Equal("judged, but no fuse given of pump B", Applies(new FuseCheck(), with, plain));
+        Assert.Equal("judged, but whether it protects the wire of contacts, whose ampacity is not known", Applies(new FuseCheck(), fused, fused));
+        Assert.Equal("judged", Applies(new FuseCheck(), plain));
+    }
+
+    /// <summary>33 CFR 183.425, table 5 (read in the source): 18 AWG with insulation for 105 °C carries 20 A at 30 °C. The second pump's wire is the one loaded most.</summary>
+    [Theory]
+    [InlineData(18, Outcome.Holds, "to B carries 18.0 A of at most 20.0 A in surroundings of 30 °C")]
+    [InlineData(20, Outcome.Holds, "to B carries 20.0 A of at most 20.0 A in surroundings of 30 °C")]
+    [InlineData(25, Outcome.Fails, "to B carries 25.0 A, over its ampacity of 20.0 A in surroundings of 30 °C")]
+    public void Wire_OfTheOneLoadedMost_IsComparedWithItsAmpacity(double amperes, Outcome outcome, string words)
+    {
+        OperatingResult result = Solve(Steady("pump A", 8).WithFeed(Insulated("to A", 18)), Steady("pump B", amperes).WithFeed(Insulated("to B", 18)));
+        Assert.Equal((outcome, words), (Find(result, Part.Wire).Outcome, Text(result, Part.Wire)));
+        Assert.Equal((20 / amperes) - 1, Find(result, Part.Wire).Reserve!.Value.DecimalFractions, 9);
+
+        // The same where the first is.
+        OperatingResult first = Solve(Steady("pump B", amperes).WithFeed(Insulated("to B", 18)), Steady("pump A", 8).WithFeed(Insulated("to A", 18)));
+        Assert.Equal((outcome, words), (Find(first, Part.Wire).Outcome, Text(first, Part.Wire)));
+    }
+
+    /// <summary>Both wires are over 20 A: 25 A decides, at whichever point. A pump whose wire holds does not count, however much it draws.</summary>
+    [Fact]
+    public void WireRemedy_IsTheMostThatAWireOverItsAmpacityCarries()
+    {
+        Pump thick = Steady("pump T", 40).WithFeed(Insulated("to T", 10));
+        OperatingResult[] results =
+        [
+            Solve(thick, Steady("pump A", 22).WithFeed(Insulated("to A", 18)), Steady("pump B", 25).WithFeed(Insulated("to B", 18))),
+        ];
+        Assert.Equal(Outcome.Fails, Find(results[0], Part.Wire).Outcome);
+        Remedy remedy = Find(results[0], Part.Wire).Check.RemedyFor(new(results, results))!;
+        Assert.Equal(25, ((ElectricCurrent)remedy.Needed!).Amperes, 9);
+        Assert.Equal(
+            $"Wire with an ampacity of at least 25.0 A ({AmpacityTable.Source}), or insulation for a higher temperature, or a cooler route.", remedy.ToString());
+    }
+
+    /// <summary>A fuse of 20 A carries 16 A: with 12 A a third more could flow.</summary>
+    [Theory]
+    [InlineData(12, Outcome.Holds, "12.0 A through a fuse of 20.0 A, of at most 80 % of its rating (common practice, no source)")]
+    [InlineData(16, Outcome.Holds, "16.0 A through a fuse of 20.0 A, of at most 80 % of its rating (common practice, no source)")]
+    [InlineData(17, Outcome.Fails, "17.0 A through a fuse of 20.0 A, over 80 % of its rating (common practice, no source)")]
+    public void Fuse_OfTheOneLoadedMost_IsComparedWithItsShare(double amperes, Outcome outcome, string words)
+    {
+        Pump light = Steady("pump A", 5).WithFeed(Insulated("to A", 10, 20));
+        Pump heavy = Steady("pump B", amperes).WithFeed(Insulated("to B", 10, 20));
+        foreach (OperatingResult result in new[] { Solve(light, heavy), Solve(heavy, light), Solve(heavy) })
+        {
+            Assert.Equal((outcome, words), (Find(result, Part.Fuse).Outcome, Text(result, Part.Fuse)));
+            Assert.Equal((16 / amperes) - 1, Find(result, Part.Fuse).Reserve!.Value.DecimalFractions, 9);
+        }
+    }
+
+    /// <summary>20 A on the wire of 20 A is in order, 25 A is not, whatever flows; of two that are too large the one that exceeds its wire by most is named.</summary>
+    [Fact]
+    public void Fuse_OverTheAmpacityOfItsWire_DoesNotProtectIt()
+    {
+        Assert.Equal(Outcome.Holds, Find(Solve(Steady("pump A", 5).WithFeed(Insulated("to A", 18, 20))), Part.Fuse).Outcome);
+        OperatingResult over = Solve(Steady("pump A", 5).WithFeed(Insulated("to A", 18, 25)), Steady("pump B", 5).WithFeed(Insulated("to B", 18, 30)));
+        Assert.Equal(Outcome.Fails, Find(over, Part.Fuse).Outcome);
+        Assert.Equal("a fuse of 30.0 A does not protect to B, whose wire has an ampacity of 20.0 A", Text(over, Part.Fuse));
+        Assert.Equal((20 / 30.0) - 1, Find(over, Part.Fuse).Reserve!.Value.DecimalFractions, 9);
+    }
+
+    /// <summary>16.3 A/0.8 = 20.375 A; a fuse in order that carries more does not count.</summary>
+    [Fact]
+    public void FuseRemedy_IsTheSmallestThatCarriesTheCurrent()
+    {
+        Pump fine = Steady("pump T", 30).WithFeed(Insulated("to T", 8, 50));
+        foreach ((double rating, int gauge) in new[] { (15.0, 10), (25.0, 18) })
+        {
+            OperatingResult[] results = [Solve(fine, Steady("pump A", 16.3).WithFeed(Insulated("to A", gauge, rating)))];
+            Assert.Equal(Outcome.Fails, Find(results[0], Part.Fuse).Outcome);
+            Remedy remedy = Find(results[0], Part.Fuse).Check.RemedyFor(new(results, results))!;
+            Assert.InRange(((ElectricCurrent)remedy.Needed!).Amperes, 20.375 * (1 + 1e-13), 20.375 * (1 + 1e-11));
+            Assert.StartsWith("A fuse of at least 20.4 A, and wire with an ampacity of no less than the fuse's rating.", remedy.ToString(), StringComparison.Ordinal);
+            Pump put = Steady("pump A", 16.3).WithFeed(Insulated("to A", 10, ((ElectricCurrent)remedy.Needed).Amperes));
+            Assert.Equal(Outcome.Holds, Find(Solve(fine, put), Part.Fuse).Outcome);
+        }
+    }
+
+    /// <summary>With thicker wire the motor gets more voltage, and draws more: 1 V more in the wire of a pump that draws 1 A more for it.</summary>
+    [Fact]
+    public void WireRemedy_CountsWhatIsDrawnWithAnyWire()
+    {
+        Pump pump = Pump.Of([Wren.WiredCurve(11, 0.9), Wren.WiredCurve(13.5, 1.2)]);
+        Feed thin = Feed.Of(
+                "thin", Conductor.Awg(18), Length.FromMeters(4), Length.FromMeters(4), Temperature.FromDegreesCelsius(60), Contact.Of("relay", ElectricResistance.FromMilliohms(10)))
+            .WithInsulation(Temperature.FromDegreesCelsius(60), Temperature.FromDegreesCelsius(58))
+            .WithFuse(ElectricCurrent.FromAmperes(6));
+        OperatingResult[] results = [.. new[] { 0.3, 0.6 }.Select(boost => Wren.System().With(pump.WithFeed(thin)).Solve(Wren.At(4000, boost)))];
+        double drawn = results.Max(result => result.Circuit.Pumps[0].Current!.Value.Amperes);
+        double without = new[] { 0.3, 0.6 }.Max(boost => Wren.System()
+            .With(pump.WithFeed(Contacts(10))).Solve(Wren.At(4000, boost)).Circuit.Pumps[0].Current!.Value.Amperes);
+        Assert.True(without > drawn + 0.2, $"{drawn} A, {without} A");
+        Assert.Equal(without, ((ElectricCurrent)Find(results[0], Part.Wire).Check.RemedyFor(new(results, results))!.Needed!).Amperes, 9);
+        Assert.Equal(without / 0.8, ((ElectricCurrent)Find(results[0], Part.Fuse).Check.RemedyFor(new(results, results))!.Needed!).Amperes, 9);
+
+        // The one that fails is the first alone: the second counts all the same.
+        Assert.Equal(without, ((ElectricCurrent)Find(results[0], Part.Wire).Check.RemedyFor(new(results, results[..1]))!.Needed!).Amperes, 9);
+    }
+
+    /// <summary>Where the pumps' data does not cover the point nothing is known of their wiring, and a wire without a current has no figure.</summary>
+    [Fact]
+    public void Wiring_WhereThePumpsDataEnds_CannotBeJudged()
+    {
+        Conditions weak = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(8), Wren.Hill.FuelTemperature);
+        OperatingResult result = Wren.System().With(Wren.WiredPump.WithFeed(Insulated("to A", 18, 20)))
+            .Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, weak));
+        foreach (Part part in new[] { Part.Feed, Part.Wire, Part.Fuse })
+        {
+            Assert.Equal((Outcome.CannotSay, "the pump's data does not cover the point"), (Find(result, part).Outcome, Text(result, part)));
+        }
+    }
+
+    /// <summary>
+    /// A pump measured at 12 V alone, on 13.5 V: its current is known between two bounds. With a limit between them, worked from the bounds themselves, nobody can say.
+    /// </summary>
+    [Fact]
+    public void Wiring_BetweenTwoBounds_SaysBothAndTheLimit()
+    {
+        Pump pump = Pump.From(Wren.WiredCurve(12, 1));
+        OperatingResult open = Wren.System().With(pump.WithFeed(Contacts(30))).Solve(Wren.At(3000, 0));
+        (double least, double most) = open.SolvedCircuit.CurrentOf(0);
+        Assert.True(most > least + 0.5, $"{least} A to {most} A");
+        double share = (least + most) / 2 * 0.030 / 13.5;
+        OperatingResult drop = open.System.With(SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), null, Ratio.FromDecimalFractions(share))).Solve(open.Point);
+        Assert.Equal(Outcome.CannotSay, Find(drop, Part.Feed).Outcome);
+        Assert.Equal(
+            $"the pump's data ends before the point: known only to lie between {Volts(least * 0.030)} and {Volts(most * 0.030)}, with a limit of {Volts(share * 13.5)}",
+            Text(drop, Part.Feed));
+
+        OperatingResult fuse = Wren.System()
+            .With(pump.WithFeed(Contacts(30).WithFuse(ElectricCurrent.FromAmperes((least + most) / 2 / 0.8)))).Solve(open.Point);
+        Assert.Equal(Outcome.CannotSay, Find(fuse, Part.Fuse).Outcome);
+        Assert.Equal(
+            $"the pump's data ends before the point: known only to lie between {Amperes(least)} and {Amperes(most)}, with a limit of {Amperes((least + most) / 2)}",
+            Text(fuse, Part.Fuse));
+
+        // The lower bound where even that fails, the higher one where that holds.
+        Assert.Equal(
+            $"pump W gets {Readable.Of(Wren.Volt(13.5 - (least * 0.030)))} at {Amperes(least)}: {Volts(least * 0.030)} lost of at most {Volts(0.0675)}",
+            Text(open.System.With(SizingLimits.Of(Wren.Percent(85), Wren.Percent(10), null, Wren.Percent(0.5))).Solve(open.Point), Part.Feed));
+        Assert.StartsWith(
+            $"pump W gets {Readable.Of(Wren.Volt(13.5 - (most * 0.030)))} at {Amperes(most)}: {Volts(most * 0.030)} lost of at most 0.68 V", Text(open, Part.Feed), StringComparison.Ordinal);
+
+        static string Amperes(double amperes) => Readable.Of(ElectricCurrent.FromAmperes(amperes));
+        static string Volts(double volts) => Readable.VoltageDrop(ElectricPotential.FromVolts(volts));
+    }
+
+    private static string Text(OperatingResult result, Part part) => Find(result, part).Explanation;
+
+    private static string Applies(ICheck check, params Pump[] pumps) => check.AppliesTo(With(pumps).Parts).ToString();
+
+    private static FuelSystem With(Pump[] pumps) => Wren.System().With(pumps.Length == 1 ? pumps[0] : PumpParallel.Of(pumps));
+
+    private static OperatingResult Solve(params Pump[] pumps) => With(pumps).Solve(Wren.At(3000, 0.2));
+
+    /// <summary>The same current at every pressure and voltage.</summary>
+    private static Pump Steady(string name, double amperes) => Pump.Of(
+    [
+        .. new[] { 11.0, 13.5 }.Select(volts => PumpCurve.WithCurrent(
+            name,
+            Wren.Volt(volts),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(215 * volts / 13.5), ElectricCurrent.FromAmperes(amperes)),
+            (Wren.Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(amperes)))),
+    ]);
+
+    private static Feed Contacts(double milliohms) => Feed.Of(
+        "contacts",
+        Conductor.Awg(10),
+        Length.Zero,
+        Length.Zero,
+        Temperature.FromDegreesCelsius(40),
+        Contact.Of("all of it", ElectricResistance.FromMilliohms(milliohms)));
+
+    /// <summary>A wire of no length, with insulation for 105 °C in surroundings of 30 °C.</summary>
+    private static Feed Insulated(string name, int gauge, double? fuse = null)
+    {
+        Feed feed = Feed.Of(name, Conductor.Awg(gauge), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(60))
+            .WithInsulation(Temperature.FromDegreesCelsius(105), Temperature.FromDegreesCelsius(30));
+        return fuse is { } amperes ? feed.WithFuse(ElectricCurrent.FromAmperes(amperes)) : feed;
+    }
+}
