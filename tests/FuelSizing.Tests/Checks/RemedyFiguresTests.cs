@@ -138,6 +138,91 @@ public class RemedyFiguresTests
         Assert.Equal("judged", new MinimumPulseCheck().AppliesTo(Wren.System().With(InjectorSet.Of(Of(0.86), 4)).Parts).ToString());
     }
 
+    /// <summary>Of points at which the supply differs the lowest counts.</summary>
+    [Fact]
+    public void Pump_OverPointsOfUnlikeSupply_IsForTheLowest()
+    {
+        OperatingResult[] results =
+        [
+            .. new[] { 13.5, 12.6, 13 }.Select(volts => Wren.System().With(Wren.WiredPump).Solve(OperatingPoint.At(
+                Wren.Rpm(6800), Pressure.FromBars(0.9), Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(volts), Wren.Hill.FuelTemperature)))),
+        ];
+        Assert.EndsWith(" with 12.6 V at the motor.", RemedyFor(Part.Pump, results).ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// 10 kPa across injectors whose flow is known from 100 kPa on: they pass no more than there, so that the best that can be said is the capacity at 100 kPa with the dead
+    /// time that they have, 4 Q (0.85 T − t_d)/T.
+    /// </summary>
+    [Fact]
+    public void Injectors_BelowTheirKnownFlow_AreAtBestWhatTheyAreAtTheLowestKnown()
+    {
+        Injector steady = Injector.Of(
+            "steady", VolumeFlow.FromMillilitersPerMinute(900), Wren.Kpa(300), TestFluid.Heptane, DeadTimeTable.ByVoltage((Wren.Volt(6), Wren.Ms(4)), (Wren.Volt(16), Wren.Ms(4))), Wren.Ms(5), Wren.Kpa(550));
+        OperatingResult result = Wren.System(Fixed.At(Wren.Kpa(210)), pump: 3).With(InjectorSet.Of(steady, 4)).Solve(Wren.At(5000, 2));
+        double at100 = 900e-6 / 60 * Math.Sqrt(100.0 / 300 * Heptane / result.FuelDensity.KilogramsPerCubicMeter);
+        double capacity = 4 * at100 * ((0.85 * 24) - 4) / 24;
+        Assert.Equal((capacity / result.InjectedFlow.CubicMetersPerSecond) - 1, Find(result, Part.Injectors).Reading.BestMargin.Value, 9);
+        Assert.True(double.IsNaN(Find(result, Part.Injectors).Reading.Margin.Value));
+    }
+
+    /// <summary>In a return system there is no speed to control; held down to 12 V a pump that still brings more than is asked for fails, and slower measured ones are not known.</summary>
+    [Fact]
+    public void PumpControl_InWords_SaysWhetherThePumpCanBeSlowed()
+    {
+        Assert.Equal("not applicable", new PumpControlCheck().AppliesTo(Wren.System().Parts).ToString());
+        FuelSystem Held(double volts) => FuelSystem.Returnless(
+            Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(volts)), Wren.WiredPump);
+        Assert.Equal("judged", new PumpControlCheck().AppliesTo(Held(12).Parts).ToString());
+        OperatingResult floor = Held(12).Solve(Wren.At(900, -0.6));
+        Margin fails = Find(floor, Part.PumpControl);
+        Assert.Equal((Outcome.Fails, "pump-control.at-lowest-speed"), (fails.Outcome, fails.Finding.Code));
+        Assert.Equal((240 / floor.RailGauge.Kilopascals) - 1, fails.Reserve!.Value.DecimalFractions, 9);
+        Assert.Equal(
+            "A controller that slows the pump further, a smaller pump, or a regulator that returns the surplus.", RemedyFor(Part.PumpControl, floor).ToString());
+
+        Margin open = Find(Held(6).Solve(Wren.At(5000, 0.3)), Part.PumpControl);
+        Assert.Equal(
+            (Outcome.CannotSay, "the pump's data ends before its lowest speed: whether it still holds more than the target there is not known"), (open.Outcome, open.Explanation));
+        Margin none = Find(
+            Held(6).Solve(OperatingPoint.At(Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(8), Wren.Hill.FuelTemperature))), Part.PumpControl);
+        Assert.Equal((Outcome.CannotSay, "the pump's data does not cover the point"), (none.Outcome, none.Explanation));
+    }
+
+    /// <summary>Of two pumps in parallel on 13.5 V, one measured at just that and one at 14 V alone: it is the second whose data is missing.</summary>
+    [Fact]
+    public void Pump_BelowTheVoltageOfItsLowestCurve_IsTheOneThatIsNamed()
+    {
+        string[] open =
+        [
+            .. Enumerable.Range(0, 40).Select(step => Wren.System()
+                    .With(PumpParallel.Of(Pump.From(Renamed("exact", 13.5, 0.02 * step)), Pump.From(Renamed("late", 14.2, 0.02 * step)))).Solve(Wren.At(6000, 0.5)))
+                .Select(result => Find(result, Part.Pump)).Where(margin => margin.Outcome == Outcome.CannotSay).Select(margin => margin.Explanation),
+        ];
+        Assert.NotEmpty(open);
+        Assert.All(open, words => Assert.StartsWith("the lowest curve of late was measured at 14.2 V: with 13.5 V at its motor it is known only that ", words, StringComparison.Ordinal));
+
+        static PumpCurve Renamed(string name, double volts, double scale) => PumpCurve.WithCurrent(
+            name,
+            Wren.Volt(volts),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(20 + (215 * scale)), ElectricCurrent.FromAmperes(5)),
+            (Wren.Kpa(400), VolumeFlow.FromLitersPerHour(15 + (140 * scale)), ElectricCurrent.FromAmperes(8)),
+            (Wren.Kpa(750), VolumeFlow.Zero, ElectricCurrent.FromAmperes(11)));
+    }
+
+    /// <summary>Two bounds are said only where both are known.</summary>
+    [Fact]
+    public void Bounds_OfWhichOneIsNotKnown_AreNotSaid()
+    {
+        Assert.Same(CircuitFinding.PumpNotCovered, CircuitFinding.PressureNotDecided((1e5, double.NaN), 2e5));
+        Assert.Same(CircuitFinding.PumpNotCovered, CircuitFinding.CurrentNotDecided((double.NaN, 3), 2));
+        Assert.Same(CircuitFinding.PumpNotCovered, CircuitFinding.DropNotDecided((double.NaN, double.NaN), 2));
+        Assert.Same(CircuitFinding.PumpNotCovered, CircuitFinding.OpenTimeNotDecided((1e-3, double.PositiveInfinity), 2e-3));
+        Assert.Equal(
+            "the pump's data ends before the point: known only to lie between 100 kPa and 300 kPa, with a limit of 200 kPa",
+            CircuitFinding.PressureNotDecided((1e5, 3e5), 2e5).ToString());
+    }
+
     private static Remedy RemedyFor(Part part, params OperatingResult[] failing) =>
         Find(failing[0], part).Check.RemedyFor(new RemedyTask(failing, failing))!;
 }

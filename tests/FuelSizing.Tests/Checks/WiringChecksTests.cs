@@ -32,6 +32,7 @@ public class WiringChecksTests
         {
             double amperes = result.Circuit.Pumps[pump].Current!.Value.Amperes;
             double drop = amperes * ohms;
+            Assert.Equal(drop > 0.675 ? "feed.excessive-drop" : "feed.within", Find(result, Part.Feed).Finding.Code);
             Assert.Equal((0.675 / drop) - 1, Find(result, Part.Feed).Reserve!.Value.DecimalFractions, 9);
             Assert.Equal(
                 $"{name} gets {Readable.Of(Wren.Volt(13.5 - drop))} at {Readable.Of(ElectricCurrent.FromAmperes(amperes))}: {Readable.VoltageDrop(Wren.Volt(drop))} lost of at most 0.68 V, 5 % of the supply (common practice, no source)",
@@ -109,11 +110,12 @@ public class WiringChecksTests
         Assert.Equal((outcome, words), (Find(first, Part.Wire).Outcome, Text(first, Part.Wire)));
     }
 
-    /// <summary>Both wires are over 20 A: 25 A decides, at whichever point. A pump whose wire holds does not count, however much it draws.</summary>
+    /// <summary>Both wires are over 20 A: 25 A decides. A pump whose wire just holds, at its ampacity, does not count, however much it draws.</summary>
     [Fact]
     public void WireRemedy_IsTheMostThatAWireOverItsAmpacityCarries()
     {
-        Pump thick = Steady("pump T", 40).WithFeed(Insulated("to T", 10));
+        Feed wide = Insulated("to T", 10);
+        Pump thick = Steady("pump T", wide.AmpacityAmperes).WithFeed(wide);
         OperatingResult[] results =
         [
             Solve(thick, Steady("pump A", 22).WithFeed(Insulated("to A", 18)), Steady("pump B", 25).WithFeed(Insulated("to B", 18))),
@@ -156,7 +158,10 @@ public class WiringChecksTests
     [Fact]
     public void FuseRemedy_IsTheSmallestThatCarriesTheCurrent()
     {
-        Pump fine = Steady("pump T", 30).WithFeed(Insulated("to T", 8, 50));
+        // At 80 % of a fuse that is just its wire's ampacity.
+        double ampacity = Insulated("to T", 8).AmpacityAmperes;
+        Pump fine = Steady("pump T", ampacity * 0.8).WithFeed(Insulated("to T", 8, ampacity));
+        Assert.Equal(Outcome.Holds, Find(Solve(fine), Part.Fuse).Outcome);
         foreach ((double rating, int gauge) in new[] { (15.0, 10), (25.0, 18) })
         {
             OperatingResult[] results = [Solve(fine, Steady("pump A", 16.3).WithFeed(Insulated("to A", gauge, rating)))];
@@ -188,6 +193,44 @@ public class WiringChecksTests
 
         // The one that fails is the first alone: the second counts all the same.
         Assert.Equal(without, ((ElectricCurrent)Find(results[0], Part.Wire).Check.RemedyFor(new(results, results[..1]))!.Needed!).Amperes, 9);
+    }
+
+    /// <summary>
+    /// At 300 kPa the thick wire carries 58 A and holds, at 390 kPa 63 A and does not; the thin one is over its ampacity at both. Of a point at which no current is known nothing is asked.
+    /// </summary>
+    [Fact]
+    public void WireRemedy_OfAWireThatFailsAtOnePointOnly_CountsThatToo()
+    {
+        Feed wide = Insulated("to T", 10);
+        Pump thick = Pump.From(PumpCurve.WithCurrent(
+            "pump T",
+            Wren.Volt(13.5),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(215), ElectricCurrent.FromAmperes(wide.AmpacityAmperes - 35)),
+            (Wren.Kpa(500), VolumeFlow.FromLitersPerHour(90), ElectricCurrent.FromAmperes(wide.AmpacityAmperes + 15)))).WithFeed(wide);
+        FuelSystem system = With([thick, Steady("pump A", 22).WithFeed(Insulated("to A", 18))]);
+        OperatingResult[] results = [system.Solve(Wren.At(3000, 0)), system.Solve(Wren.At(3000, 0.9)), system.Solve(Wren.At(3000, 3.9))];
+
+        // 5 A more for each 50 kPa over 350: 4 A at 390 kPa.
+        Remedy remedy = Find(results[0], Part.Wire).Check.RemedyFor(new(results[..2], results[..2]))!;
+        Assert.Equal(wide.AmpacityAmperes + 4, ((ElectricCurrent)remedy.Needed!).Amperes, 6);
+        Assert.Equal(22, ((ElectricCurrent)Find(results[0], Part.Wire).Check.RemedyFor(new(results[..1], results[..1]))!.Needed!).Amperes, 6);
+        Assert.False(double.IsFinite(results[2].SolvedCircuit.CurrentOf(0).Maximum));
+        Assert.Equal(wide.AmpacityAmperes + 4, ((ElectricCurrent)Find(results[0], Part.Wire).Check.RemedyFor(new(results, results[..2]))!.Needed!).Amperes, 6);
+    }
+
+    /// <summary>Thinner than the ampacity table begins: judged in part, and what it would say of it is that nothing is known.</summary>
+    [Fact]
+    public void Wire_WithoutAnAmpacity_HasNoFigure()
+    {
+        Feed hair = Feed.Of(
+                "hair", Conductor.OfArea(Area.FromSquareMillimeters(0.2), ConductorMaterial.Copper, Ratio.Zero), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(60))
+            .WithInsulation(Temperature.FromDegreesCelsius(125), Temperature.FromDegreesCelsius(40));
+        OperatingResult result = Solve(Steady("pump A", 5).WithFeed(hair));
+        WireCheck check = new();
+        Assert.StartsWith("judged, but hair: ", check.AppliesTo(result.Parts).ToString(), StringComparison.Ordinal);
+        CheckReading<Real> reading = check.Read<Real>(result.Parts, PointReading.Of(result));
+        Assert.Equal(Outcome.CannotSay, CheckReading.OutcomeOf(reading));
+        Assert.Equal("the ampacity of no wire is known", check.Explain(result, reading).ToString());
     }
 
     /// <summary>Where the pumps' data does not cover the point nothing is known of their wiring, and a wire without a current has no figure.</summary>
@@ -226,6 +269,18 @@ public class WiringChecksTests
         Assert.Equal(
             $"the pump's data ends before the point: known only to lie between {Amperes(least)} and {Amperes(most)}, with a limit of {Amperes((least + most) / 2)}",
             Text(fuse, Part.Fuse));
+
+        // 20 A for the wire, and currents scaled so that they lie on either side of it.
+        Pump scaled = Pump.From(PumpCurve.WithCurrent(
+            "pump W",
+            Wren.Volt(12),
+            [.. new[] { 0.0, 200, 400, 600, 750 }.Select(rise => Wren.Kpa(rise * 144 / 182.25)).Select(rise => (
+                rise, Wren.WiredCurve(12, 1).FlowAt(rise), Wren.WiredCurve(12, 1).CurrentAt(rise) * (40 / (least + most))))]));
+        OperatingResult wire = Wren.System().With(scaled.WithFeed(Insulated("to W", 18))).Solve(open.Point);
+        (double low, double high) = wire.SolvedCircuit.CurrentOf(0);
+        Assert.Equal(Outcome.CannotSay, Find(wire, Part.Wire).Outcome);
+        Assert.Equal(
+            $"the pump's data ends before the point: known only to lie between {Amperes(low)} and {Amperes(high)}, with a limit of 20.0 A", Text(wire, Part.Wire));
 
         // The lower bound where even that fails, the higher one where that holds.
         Assert.Equal(
