@@ -93,21 +93,21 @@ public class CutOutSettingsTests
             "none: 2,500 rev/min, 0.10 bar: no rail pressure is known that gives lambda 0.900, 310 kPa as built", found.FixedSwitch.ToString());
     }
 
-    /// <summary>Dead times known up to 299 kPa across injectors that open against 310: what they pass at the most is not known.</summary>
+    /// <summary>Dead times known from 260 kPa across the injectors on: 249 are before they begin.</summary>
     [Fact]
-    public void Settings_PastTheDeadTimesThatAreKnown_AreNotKnown()
+    public void Settings_BeforeTheDeadTimesThatAreKnown_AreNotKnown()
     {
         FuelSystem system = Built(ManifoldReferenced.From(Wren.Kpa(300)), 5);
-        foreach ((double last, bool isKnown) in new[] { (299.0, false), (310, true) })
+        foreach ((double first, bool isKnown) in new[] { (260.0, false), (240, true) })
         {
             Injector of = Injector.Of(
                 "injector K",
                 VolumeFlow.FromMillilitersPerMinute(640),
                 Wren.Kpa(300),
                 TestFluid.Heptane,
-                DeadTimeTable.Of([Wren.Volt(8), Wren.Volt(15)], [Wren.Kpa(100), Wren.Kpa(last)], [[Wren.Ms(1.9), Wren.Ms(0.8)], [Wren.Ms(1.9), Wren.Ms(0.8)]]),
+                DeadTimeTable.Of([Wren.Volt(8), Wren.Volt(15)], [Wren.Kpa(first), Wren.Kpa(400)], [[Wren.Ms(1.9), Wren.Ms(0.8)], [Wren.Ms(1.9), Wren.Ms(0.8)]]),
                 Wren.Ms(1.6),
-                Wren.Kpa(310));
+                Wren.Kpa(400));
             CutOutPoint point = CutOut.PressuresFor(system.With(InjectorSet.Of(of, 4)), Hump, Wren.Rpm(2500), Wren.Rpm(6000), Wren.Hill).Points[0];
             Assert.Equal(isKnown, point.RequiredRail is not null);
         }

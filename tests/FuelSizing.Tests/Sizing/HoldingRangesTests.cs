@@ -1,0 +1,131 @@
+using CsCheck;
+using FuelSizing.Sizing;
+
+namespace FuelSizing.Tests.Sizing;
+
+/// <summary>
+/// What a scan says of margins that are written down as formulas of the figure, from 0 to 48, so that its steps are the whole numbers: between two neighbours that both hold all
+/// holds, between two that both fail nothing does.
+/// </summary>
+public class HoldingRangesTests
+{
+    private const double End = 48;
+
+    // Ends and middles of 48 steps.
+    private const int Plain = (2 * HoldingRanges.Steps) + 1;
+
+    /// <summary>Whatever is straight is decided by the ends and the middle of each step.</summary>
+    [Fact]
+    public void Scan_OfStraightMargins_TakesEndsAndMiddlesAlone()
+    {
+        Assert.Equal(Plain, Taken([], _ => [0.5]));
+        Assert.Equal(Plain, Taken([], _ => [0]));
+        Assert.Equal(Plain, Taken([], _ => [-0.5]));
+        Assert.Equal(Plain, Taken([], figure => [figure - 17.3]));
+        Assert.Equal(Plain, Taken([], figure => [17.3 - figure, figure + 3]));
+        Assert.Equal(Enumerable.Range(0, Plain).Select(place => place / 2.0), Scan([], figure => [figure - 17.3]).Select(place => place.Figure));
+    }
+
+    /// <summary>Where one of them fails all along by more than it can hide, the others do not matter, however they bend.</summary>
+    [Fact]
+    public void Scan_WhereOneFailsClearly_LooksNoFurther() =>
+        Assert.Equal(Plain, Taken([], figure => [Math.Sin(90 * figure), -1, Math.Cos(70 * figure)]));
+
+    /// <summary>Knots within the range are ends of steps too, each with a middle of its own; those at or past the ends are not, and one at a step is that step's.</summary>
+    [Fact]
+    public void Scan_WithKnots_AsksAtThemAndBetween()
+    {
+        IReadOnlyList<HoldingRanges.Place> places = Scan([-3, 0, 10.25, 20, 48, 60], _ => [1]);
+        Assert.Equal(Plain + 2, places.Count);
+        double[] figures = [.. places.Select(place => place.Figure)];
+        Assert.Equal([10, 10.125, 10.25, 10.625, 11], figures.Where(figure => figure is >= 10 and <= 11));
+        Assert.Equal((0, 48), (figures[0], figures[^1]));
+    }
+
+    /// <summary>The least of several margins is what counts at a place, and nothing to spare holds.</summary>
+    [Fact]
+    public void Place_HoldsByTheLeastOfItsMargins()
+    {
+        IReadOnlyList<HoldingRanges.Place> places = Scan([], figure => [figure - 10, 30 - figure, 5]);
+        Assert.All(places, place => Assert.Equal(Math.Min(Math.Min(place.Figure - 10, 30 - place.Figure), 5), place.Least));
+        Assert.All(places, place => Assert.Equal(place.Figure is >= 10 and <= 30, place.Holds));
+    }
+
+    /// <summary>
+    /// A dip, or a peak, with one kink anywhere and of any steepness on either side: as far under zero, or over it, as a hundredth of a step, or a hundred thousandth, it is
+    /// found, and between neighbours that agree nothing else is.
+    /// </summary>
+    [Fact]
+    public void Scan_OfAMarginWithOneKink_MissesNothing() =>
+        Gen.Select(Gen.Double[0.1, 47.9], Gen.Double[-5, -0.3], Gen.Double[0.05, 2], Gen.Double[0.05, 2], Gen.Bool, Gen.Bool).Sample((at, digits, left, right, isDip, straight) =>
+        {
+            double depth = Math.Pow(10, digits);
+            int sign = isDip ? 1 : -1;
+            double Margin(double figure) => sign * ((figure < at ? left * (at - figure) : right * (figure - at)) - depth);
+            IReadOnlyList<HoldingRanges.Place> places = Scan([], figure => straight ? [Margin(figure), 0.2 + (0.01 * figure)] : [Margin(figure)]);
+            Rising(places);
+            (double from, double to) = (at - (depth / left), at + (depth / right));
+            Assert.Contains(places, place => place.Holds != isDip && place.Figure > from - 1e-9 && place.Figure < to + 1e-9);
+            IsTrue(places, figure => Margin(figure) >= 0, from, to);
+        });
+
+    /// <summary>Where a straight margin begins to hold just before another ceases to, what holds lies between, however narrow.</summary>
+    [Fact]
+    public void Scan_OfTwoStraightMargins_FindsWhereBothHold() =>
+        Gen.Select(Gen.Double[0.5, 47], Gen.Double[-4, -0.5], Gen.Double[0.1, 1], Gen.Double[0.1, 1]).Sample((from, digits, rise, fall) =>
+        {
+            double to = from + Math.Pow(10, digits);
+            IReadOnlyList<HoldingRanges.Place> places = Scan([], figure => [rise * (figure - from), fall * (to - figure)]);
+            Rising(places);
+            Assert.Contains(places, place => place.Holds);
+            IsTrue(places, figure => figure >= from && figure <= to, from, to);
+        });
+
+    /// <summary>
+    /// A margin that lingers at zero all along is never decided: it ends at some 20,000 samples, and what was taken by then is as the samples have it.
+    /// </summary>
+    [Fact]
+    public void Scan_OfAMarginThatNeverDecides_Ends()
+    {
+        // Twelve margins over zero without any order.
+        int taken = Taken([], figure => [.. Enumerable.Range(1, 12).Select(check => 1e-9 * Math.Abs(Math.Sin(1e6 * check * (figure + check))))]);
+        Assert.InRange(taken, 20_000, 21_000);
+    }
+
+    private static List<HoldingRanges.Place> Scan(double[] knots, Func<double, double[]> margins) => [.. new HoldingRanges(0, End, knots, margins).Places];
+
+    private static int Taken(double[] knots, Func<double, double[]> margins)
+    {
+        int taken = 0;
+        Rising(Scan(knots, figure =>
+        {
+            taken++;
+            Assert.InRange(figure, 0, End);
+            return margins(figure);
+        }));
+        return taken;
+    }
+
+    private static void Rising(IReadOnlyList<HoldingRanges.Place> places)
+    {
+        for (int at = 1; at < places.Count; at++)
+        {
+            Assert.True(places[at].Figure > places[at - 1].Figure);
+        }
+    }
+
+    /// <summary>Between neighbours that agree, a hundred figures and the ends of what is otherwise agree too.</summary>
+    private static void IsTrue(IReadOnlyList<HoldingRanges.Place> places, Func<double, bool> holds, double from, double to)
+    {
+        for (int at = 1; at < places.Count; at++)
+        {
+            (HoldingRanges.Place low, HoldingRanges.Place high) = (places[at - 1], places[at]);
+            if (low.Holds == high.Holds)
+            {
+                double middle = (from + to) / 2;
+                Assert.False(low.Figure < from && high.Figure > to && low.Holds != holds(middle), $"missed between {low.Figure:R} and {high.Figure:R}");
+                Assert.All(Enumerable.Range(1, 9), tenth => Assert.Equal(low.Holds, holds(low.Figure + ((high.Figure - low.Figure) * tenth / 10))));
+            }
+        }
+    }
+}
