@@ -167,6 +167,37 @@ public class MixtureChecksTests
     }
 
     /// <summary>
+    /// The gain of 4.98 that 0.30 bar asks for sets 310 + 4.98 · 50 = 559 kPa at 0.60 bar, where the mixture alone asks for 492: that, and not the 492, is what pumps, hoses and
+    /// injectors must stand. At 0.80 bar, where the mixture holds already, it is 310 + 4.98 · 70 = 658.6 kPa.
+    /// </summary>
+    [Fact]
+    public void LeanRemedy_OfAGain_NamesTheHighestPressureThatItSets()
+    {
+        OperatingResult[] results = Car(RisingRate.From(Wren.Kpa(300), 2, Wren.Kpa(10)), (3000, 0.3, 0.98), (5000, 0.6, 1), (5600, 0.8, 0.85));
+        Remedy of = RemedyFor(Part.Mixture, results[..2]);
+        Assert.Equal(559, ((Pressure)of.Needed!).Kilopascals, 1e-6);
+        Assert.Matches(@"^A gain of at least 4\.98, which sets the rail to (559|560) kPa at 5,000 rev/min, 0\.60 bar; pumps, hoses", of.ToString());
+        Assert.NotNull(of.NeededIn(TextStyle.Metric));
+        Remedy all = Find(results[0], Part.Mixture).Check.RemedyFor(new RemedyTask(results, results[..2]))!;
+        Assert.Equal(658.6, ((Pressure)all.Needed!).Kilopascals, 1e-6);
+        Assert.Contains(" at 5,600 rev/min, 0.80 bar; pumps, hoses", all.ToString(), StringComparison.Ordinal);
+
+        // Put back, the rail is what was said.
+        OperatingResult put = results[2].System.With(RisingRate.From(Wren.Kpa(300), 4.98, Wren.Kpa(10))).Solve(results[2].Point);
+        Assert.Equal(658.6, put.RailSetGauge.Kilopascals, 1e-6);
+    }
+
+    /// <summary>Of the gain of 1.02 that 0.30 bar asks for the pressure there is said, 310 + 1.02 · 20 = 330.4 kPa, of the 330.45 that the mixture may have.</summary>
+    [Fact]
+    public void RichRemedy_OfAGain_NamesThePressureThatItSetsWhereMostIsTooMuch()
+    {
+        OperatingResult[] results = Car(RisingRate.From(Wren.Kpa(300), 6, Wren.Kpa(10)), (3000, 0.3, 0.65), (5000, 0.6, 0.7));
+        Remedy remedy = RemedyFor(Part.RichMixture, results);
+        Assert.Equal(330.4, ((Pressure)remedy.Needed!).Kilopascals, 1e-6);
+        Assert.Equal("A gain of at most 1.02, which sets the rail to 330 kPa at 3,000 rev/min, 0.30 bar; look at the lean side again.", remedy.ToString());
+    }
+
+    /// <summary>
     /// Gain 6: 610 kPa in the rail at 0.60 bar, 550 across the injectors. Lambda 0.7 of at least 0.75 asks for 479.1 + 60 kPa: a gain of (539.1 − 310)/50 = 4.582. At 0.30 bar
     /// 430 in the rail, 400 across; lambda 0.65 asks for 300.4 + 30: a gain of (330.4 − 310)/20 = 1.022.
     /// </summary>

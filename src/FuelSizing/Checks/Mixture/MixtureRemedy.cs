@@ -46,25 +46,34 @@ internal static class MixtureRemedy
         (SolvedPoint worst, double rail) = isLean
             ? needed.MaxBy(each => each.Rail - each.Point.RailSetGauge.Pascals)
             : needed.MinBy(each => each.Rail - each.Point.RailSetGauge.Pascals);
-        Pressure wanted = Pressure.FromPascals(rail);
-        return Gain(needed, isLean) is { } gain
-            ? Remedy.Of(
+        if (Gain(needed, isLean) is { } gain)
+        {
+            // The gain is that of the point that asks for most of it: what it sets elsewhere may be more than the mixture needs there, and the parts must stand that.
+            RisingRate fitted = (RisingRate)task.Parts.Regulator;
+            RisingRate unit = RisingRate.From(fitted.Base, gain, fitted.Onset);
+            double Set(SolvedPoint point) => unit.SetPascals(point.Point.BoostPascals);
+            SolvedPoint highest = isLean ? task.Points.MaxBy(Set)! : worst;
+            Pressure set = Pressure.FromPascals(Set(highest));
+            return Remedy.Of(
                 part,
-                wanted,
+                set,
                 isLean
                     ? Statement.Of(
                         "mixture.more-gain",
-                        $"A gain of at least {gain:0.00}, which sets the rail to {wanted:pressure:up} at {worst.Point}; pumps, hoses and injectors must stand that, and the rich side be looked at again.")
+                        $"A gain of at least {gain:0.00}, which sets the rail to {set:pressure:up} at {highest.Point}; pumps, hoses and injectors must stand that, and the rich side be looked at again.")
                     : Statement.Of(
-                        "mixture.less-gain", $"A gain of at most {gain:0.00}, which sets the rail to {wanted:pressure:down} at {worst.Point}; look at the lean side again."))
-            : Remedy.Of(
-                part,
-                wanted,
-                isLean
-                    ? Statement.Of(
-                        "mixture.more-pressure",
-                        $"At least {wanted:pressure:up} in the rail at {worst.Point}, where {worst.RailSetGauge} is set; pumps, hoses and injectors must stand that; or less boost.")
-                    : Statement.Of("mixture.less-pressure", $"At most {wanted:pressure:down} in the rail at {worst.Point}, where {worst.RailSetGauge} is set."));
+                        "mixture.less-gain", $"A gain of at most {gain:0.00}, which sets the rail to {set:pressure:down} at {highest.Point}; look at the lean side again."));
+        }
+
+        Pressure wanted = Pressure.FromPascals(rail);
+        return Remedy.Of(
+            part,
+            wanted,
+            isLean
+                ? Statement.Of(
+                    "mixture.more-pressure",
+                    $"At least {wanted:pressure:up} in the rail at {worst.Point}, where {worst.RailSetGauge} is set; pumps, hoses and injectors must stand that; or less boost.")
+                : Statement.Of("mixture.less-pressure", $"At most {wanted:pressure:down} in the rail at {worst.Point}, where {worst.RailSetGauge} is set."));
     }
 
     /// <summary>Rail pressure at which a point keeps its limit, gauge, Pa; not a number where none does.</summary>
