@@ -2,6 +2,7 @@ using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
+using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Sizing;
@@ -60,6 +61,34 @@ public class CutOutSettingsTests
         Assert.False(found.DifferentialSwitch.Serves);
         Assert.StartsWith("none: a switch at one setting comes too late at 4,100 rev/min, 1.30 bar below 379 kPa, and trips in sound operation at ", found.FixedSwitch.ToString(), StringComparison.Ordinal);
         Assert.EndsWith("and trips in sound operation at 4,100 rev/min, 1.30 bar above 200 kPa", found.DifferentialSwitch.ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// Pumps too weak for the hump: the rail sags most where most fuel is asked for, which is at no speed of a table. Any speed beside the one that is named has more pressure in the
+    /// rail, by as little as a tenth of a turn.
+    /// </summary>
+    [Fact]
+    public void Settings_OfARailThatSags_AreThoseWhereItIsLowest()
+    {
+        BoostLine steep = MeasuredBoost.Of((Wren.Rpm(2500), Wren.Kpa(10)), (Wren.Rpm(4100), Wren.Kpa(90)), (Wren.Rpm(7000), Wren.Kpa(5)));
+        FuelSystem weak = Built(ManifoldReferenced.From(Wren.Kpa(300)), 2).With(Pump.From(PumpCurve.At(
+            "weak",
+            Wren.Volt(13.5),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(74)),
+            (Wren.Kpa(600), VolumeFlow.Zero))));
+        CutOutResult found = CutOut.PressuresFor(weak, steep, Wren.Rpm(2500), Wren.Rpm(6800), Wren.Hill);
+        double lowest = found.FixedSwitch.Maximum.Kilopascals;
+        double rpm = found.FixedSwitch.MaximumAt.Result.Point.Speed.RevolutionsPerMinute;
+        Assert.InRange(rpm, 4200, 6700);
+        Assert.Equal(RailAt(rpm), lowest, 1e-9);
+        foreach (double beside in new[] { -300, -100, -30, -10, -3, -1, -0.1, 0.1, 1, 3, 10, 30, 100, 300 })
+        {
+            Assert.True(RailAt(rpm + beside) >= lowest - 1e-9, $"{rpm + beside:R}: {RailAt(rpm + beside):R} under {lowest:R} at {rpm:R}");
+        }
+
+        Assert.True(RailAt(rpm + 30) > lowest + 1e-4 && RailAt(rpm - 30) > lowest + 1e-4);
+
+        double RailAt(double speed) => weak.Solve(OperatingPoint.At(Wren.Rpm(speed), steep.At(Wren.Rpm(speed), weak.Demand, Wren.Hill.Atmosphere), Wren.Hill)).Mixture.RailGauge.Kilopascals;
     }
 
     /// <summary>The limit counts from 0.25 bar on: no point of less boost is asked, and what the rail has there does not matter.</summary>

@@ -26,6 +26,24 @@ public class HoldingRangesTests
         Assert.Equal(Enumerable.Range(0, Plain).Select(place => place / 2.0), Scan([], figure => [figure - 17.3]).Select(place => place.Figure));
     }
 
+    /// <summary>As much under zero at one end of a step as over it at the other, and nothing to spare in the middle.</summary>
+    [Fact]
+    public void Scan_OfAStraightMarginThatIsZeroInTheMiddleOfAStep_TakesNoMore() => Assert.Equal(Plain, Taken([], figure => [figure - 17.5]));
+
+    /// <summary>A jump is decided by no three samples: the step that has it is halved seven times, with a middle of either half each time.</summary>
+    [Theory]
+    [InlineData(-1, 1)]
+    [InlineData(-1, 0)]
+    [InlineData(1, -1)]
+    [InlineData(0, -1)]
+    public void Scan_OfAJump_HalvesItsStepSevenTimes(double before, double after)
+    {
+        Assert.Equal(Plain + 14, Taken([], figure => [figure < 20.3 ? before : after]));
+        HoldingRanges.Place[] places = [.. Scan([], figure => [figure < 20.3 ? before : after])];
+        int at = Array.FindIndex(places, place => place.Figure >= 20.3);
+        Assert.InRange(places[at].Figure - places[at - 1].Figure, 1 / 512.0, 1 / 256.0);
+    }
+
     /// <summary>Where one of them fails all along by more than it can hide, the others do not matter, however they bend.</summary>
     [Fact]
     public void Scan_WhereOneFailsClearly_LooksNoFurther() =>

@@ -136,6 +136,18 @@ public class SmallFitTests
         Assert.Matches(
             @"^No rising-rate unit does it: hoses, fittings and filter: .*rated for only 290 kPa; the nearest mixture would be 16 % off with .*\.$", none.ToString());
 
+        // Of two that break the one that breaks by more is named: injectors over a duty cycle of 20 %, or hoses under 350 kPa.
+        RisingRateFit both = MixtureSizing.FitRisingRate(
+            EqualDeadTimes.With(EqualDeadTimes.Built(RisingRate.From(Wren.Kpa(300), 1, Pressure.Zero), SizingLimits.Of(Wren.Percent(20), Wren.Percent(10), Wren.Kpa(330))), (4000, 0.5, 0.95)),
+            LineOf([(4000, 0.5, 0.95)]),
+            [Wren.Rpm(4000)],
+            Wren.Hill,
+            Fixed300(Pressure.Zero));
+        Margin[] broken = [.. both.Points[0].Result.Margins.Where(margin => margin.Outcome == Outcome.Fails && RailResponse.IsOther(margin))];
+        Assert.True(broken.Length > 1);
+        Assert.Equal(broken.MinBy(margin => margin.Reserve!.Value.DecimalFractions)!.ToString(), both.Obstacle!.ToString());
+        Assert.NotEqual(broken.MaxBy(margin => margin.Reserve!.Value.DecimalFractions)!.ToString(), both.Obstacle.ToString());
+
         // It breaks it by the least that a unit can: a gain of 1.
         Assert.Equal(350, none.Points[0].Result.RailSetGauge.Kilopascals, 1e-3);
     }
