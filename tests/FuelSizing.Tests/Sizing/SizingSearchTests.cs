@@ -247,6 +247,97 @@ public class SizingSearchTests
         Assert.Null(search.Maximum(Figure).Value);
     }
 
+    /// <summary>An edge right beside a figure of six decimals is that figure where it holds too, and is left as it is where it does not, or is not so near.</summary>
+    [Theory]
+    [InlineData(30.37, 30.37, 0)]
+    [InlineData(30.369999996, 30.37, 0)]
+    [InlineData(30.370000004, 30.370000004, 1e-6)]
+    [InlineData(30.3700004, 30.3700004, 1e-6)]
+    public void Edge_BesideAFigureOfFewDigits_IsThatFigureWhereItHolds(double edge, double expected, double tolerance)
+    {
+        double minimum = Minimum(figure => figure - edge).Value!.Value;
+        Assert.InRange(minimum, expected, expected + tolerance);
+        Assert.NotEqual(tolerance > 0, minimum == 30.37);
+
+        // The same from above, about 96 − 30.37 = 65.63.
+        double maximum = Maximum(figure => End - edge - figure).Value!.Value;
+        Assert.InRange(maximum, End - expected - tolerance, End - expected + 1e-12);
+        Assert.NotEqual(tolerance > 0, maximum == 65.63);
+    }
+
+    /// <summary>Ends that are no figures of six decimals, the nearest of which do not hold, stay as they are.</summary>
+    [Fact]
+    public void Range_WithoutAFigureOfFewDigits_KeepsItsOwnEnds()
+    {
+        SizingRange<double> range = Assert.Single(Minimum(figure => figure < 30 || figure > 31 ? -1 : Math.Min(figure - 30.2000004, 30.7000004 - figure)).Ranges);
+        Assert.InRange(range.Minimum, 30.2000004, 30.2000005);
+        Assert.InRange(range.Maximum, 30.7000003, 30.7000004);
+    }
+
+    /// <summary>
+    /// What follows from the figure is 100 − (x − 30.26)²/10, and all holds up to x = 60.57: the highest is 100, at 30.26, the lowest at 0, 8.4.
+    /// </summary>
+    [Fact]
+    public void MaximumOf_AnOutputWithItsPeakWithinTheRange_IsThePeak()
+    {
+        SizingAnswer<double> answer = MaximumOf(figure => 100 - (Math.Pow(figure - 30.26, 2) / 10), figure => 60.57 - figure);
+        Assert.Equal(100, answer.Value!.Value, 1e-9);
+        SizingRange<double> range = Assert.Single(answer.Ranges);
+        Assert.Equal(100 - (Math.Pow(60.57 - 30.26, 2) / 10), range.Minimum, 1e-6);
+        Assert.Equal(100, range.Maximum, 1e-9);
+        Assert.StartsWith("At most 100.00, reached at 30.3: ", answer.ToString().Replace("99.99,", "100.00,", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.True(answer.IsFeasible);
+    }
+
+    /// <summary>An output that rises with the figure is highest at its end, which is rounded down; the output too.</summary>
+    [Fact]
+    public void MaximumOf_AnOutputThatRises_IsThatAtTheEnd()
+    {
+        SizingAnswer<double> answer = MaximumOf(figure => 3 + (2 * figure), figure => 60.57 - figure);
+        Assert.Equal(124.14, answer.Value!.Value, 1e-6);
+        SizingRange<double> range = Assert.Single(answer.Ranges);
+        Assert.Equal(3, range.Minimum, 1e-6);
+        Assert.Equal(124.14, range.Maximum, 1e-6);
+        Assert.Matches(@"^At most 124\.1[34], reached at 60\.5: injectors is then at its limit \(", answer.ToString());
+
+        // One that falls is highest with none.
+        SizingAnswer<double> falls = MaximumOf(figure => 50 - figure, figure => 60.57 - figure);
+        Assert.Equal(50, falls.Value!.Value, 1e-6);
+        Assert.Equal(50 - 60.57, falls.Ranges[0].Minimum, 1e-6);
+    }
+
+    /// <summary>Only the range from the start on counts for the answer; of the one that follows the lowest and highest are given too.</summary>
+    [Fact]
+    public void MaximumOf_AnOutputOverTwoRanges_IsThatOfTheFirst()
+    {
+        SizingAnswer<double> answer = MaximumOf(figure => 2 * figure, figure => Math.Abs(figure - 40) - 10);
+        Assert.Equal(60, answer.Value!.Value, 1e-6);
+        Assert.Equal(2, answer.Ranges.Count);
+        Assert.Equal((100, 192), (Math.Round(answer.Ranges[1].Minimum, 5), Math.Round(answer.Ranges[1].Maximum, 5)));
+        Assert.Contains("; over 30.0 not everything holds, and again it does from 50.0 to 96.0.", answer.ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>Where nothing holds, or not from the start on, there is no answer, and the words are those of the figure.</summary>
+    [Fact]
+    public void MaximumOf_WhereNothingHoldsFromTheStart_IsNone()
+    {
+        SizingAnswer<double> none = MaximumOf(figure => 2 * figure, _ => -0.5);
+        Assert.Null(none.Value);
+        Assert.Empty(none.Ranges);
+        Assert.Equal(Minimum(_ => -0.5).ToString(), none.ToString());
+
+        SizingAnswer<double> late = MaximumOf(figure => 2 * figure, figure => figure - 10.5);
+        Assert.Null(late.Value);
+        Assert.Null(late.Figure);
+        SizingRange<double> range = Assert.Single(late.Ranges);
+        Assert.Equal(21, range.Minimum, 1e-6);
+        Assert.Equal(192, range.Maximum, 1e-6);
+        Assert.Equal(Maximum(figure => figure - 10.5).ToString(), late.ToString());
+    }
+
+    private static SizingAnswer<double> MaximumOf(Func<double, double> amount, params Func<double, double>[] reserves) => Over(reserves).MaximumOf(
+        new SizedFigure<double>(amount, (output, other) => Statement.Of("output", $"{output.Towards(other):0.00}"), figure => figure), Figure, amount);
+
     private static SizingAnswer<double> Minimum(params Func<double, double>[] reserves) =>
         Over(reserves).Minimum(Figure);
 
