@@ -1,5 +1,4 @@
 using FuelSizing.Checks;
-using FuelSizing.Points;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -32,7 +31,7 @@ public class DescribedCheckTests
     [InlineData("own_part")]
     public void Code_OfAnythingElse_IsRefusedWithWhatIsAllowed(string code)
     {
-        ArgumentException refused = Assert.Throws<ArgumentException>("code", () => Part.Of(code, "own"));
+        ArgumentException refused = Assert.Throws<ArgumentException>(nameof(code), () => Part.Of(code, "own"));
         Assert.StartsWith(
             $"code is \"{code}\"; it must be 1 to 40 lower-case letters, digits, hyphens or dots. Give a code such as \"own.return-cooling\".",
             refused.Message,

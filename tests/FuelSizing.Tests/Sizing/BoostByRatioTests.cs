@@ -28,7 +28,7 @@ public class BoostByRatioTests
         .With(Wren.Demand(induction: Belt))
         .With(InjectorSet.Of(Wren.InjectorOf(3000), 4));
 
-    private static BeltDrivenBoost LineOf(double ratio, double bar) =>
+    private static CentrifugalBoost LineOf(double ratio, double bar) =>
         CentrifugalBoost.From(ratio, Fastest, Pressure.FromBars(bar), Wren.Hill.Atmosphere);
 
     /// <summary>54,000 rev/min at 6,000 of the crank: a ratio of 9, from 8 a pulley smaller by a ninth.</summary>

@@ -159,7 +159,7 @@ public class CutOutSettingsTests
         Refused.Missing("style", () => found.Points[0].In(null!));
 
         static void Says(FuelSystem system, string words) => Assert.StartsWith(
-            words, Assert.Throws<ArgumentException>("system", () => CutOut.PressuresFor(system, Hump, Wren.Rpm(2500), Wren.Rpm(6000), Wren.Hill)).Message, StringComparison.Ordinal);
+            words, Assert.Throws<ArgumentException>(nameof(system), () => CutOut.PressuresFor(system, Hump, Wren.Rpm(2500), Wren.Rpm(6000), Wren.Hill)).Message, StringComparison.Ordinal);
     }
 
     private static void Is(CutOutSwitch found, bool isDifferential, double minimum, double? minimumAt, double maximum, double? maximumAt, double tolerance = 0.001)

@@ -53,7 +53,7 @@ public class HoldingRangesTests
     [Fact]
     public void Scan_WithKnots_AsksAtThemAndBetween()
     {
-        IReadOnlyList<HoldingRanges.Place> places = Scan([-3, 0, 10.25, 20, 48, 60], _ => [1]);
+        List<HoldingRanges.Place> places = Scan([-3, 0, 10.25, 20, 48, 60], _ => [1]);
         Assert.Equal(Plain + 2, places.Count);
         double[] figures = [.. places.Select(place => place.Figure)];
         Assert.Equal([10, 10.125, 10.25, 10.625, 11], figures.Where(figure => figure is >= 10 and <= 11));

@@ -192,7 +192,7 @@ public class SmallFitTests
 
     private static RisingRateBounds Fixed300(Pressure onset) => RisingRateBounds.Of(Wren.Kpa(300), Wren.Kpa(300), maximumOnset: onset);
 
-    private static BoostLine LineOf((double Rpm, double Boost, double Lambda)[] points) => MeasuredBoost.Of(
+    private static MeasuredBoost LineOf((double Rpm, double Boost, double Lambda)[] points) => MeasuredBoost.Of(
     [
         .. points.Append((points[^1].Rpm + 200, points[^1].Boost, 0)).Select(point => (Wren.Rpm(point.Item1), Pressure.FromBars(point.Item2))),
     ]);
