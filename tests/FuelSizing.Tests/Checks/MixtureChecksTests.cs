@@ -1,9 +1,7 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Controllers;
-using FuelSizing.Engines;
 using FuelSizing.Injectors;
-using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
@@ -259,6 +257,24 @@ public class MixtureChecksTests
             "No rail pressure gives enough fuel at 5,000 rev/min, 0.60 bar: a longer pulse, larger injectors with their own data in the controller, or less boost.",
             remedy.ToString());
         Assert.Null(remedy.Needed);
+    }
+
+    /// <summary>
+    /// Lambda 0.42 of 0.75 asks for 300 · (0.42/0.75)² = 94 kPa across injectors whose flow is known from 100 kPa on, a third of their rated pressure: set there, nobody could say
+    /// what the mixture is. Known from 90 kPa on, it is 94 + 60 in the rail.
+    /// </summary>
+    [Fact]
+    public void RichRemedy_BelowWhatIsKnownOfTheInjectors_IsNoPressure()
+    {
+        OperatingResult[] results = Car(Following, (3000, 0.6, 0.42), (3500, 0.3, 0.7));
+        Remedy remedy = RemedyFor(Part.RichMixture, results);
+        Assert.Equal(
+            "No rail pressure is low enough at 3,000 rev/min, 0.60 bar: a shorter pulse, or smaller injectors with their own data in the controller.", remedy.ToString());
+        Assert.Null(remedy.Needed);
+
+        OperatingResult known = results[0].System
+            .With(InjectorSet.Of(results[0].Parts.Injectors.Injector.WithMinimumDifferential(Wren.Kpa(90)), 4)).Solve(results[0].Point);
+        Assert.Equal(60 + (300 * Math.Pow(0.42 / Rich, 2)), ((Pressure)RemedyFor(Part.RichMixture, known).Needed!).Kilopascals, 1e-6);
     }
 
     /// <summary>A rail that sags is no matter of the regulator: first the pumps.</summary>

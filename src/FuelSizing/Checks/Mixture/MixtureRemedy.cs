@@ -81,7 +81,10 @@ internal static class MixtureRemedy
     {
         MixtureLimits limits = point.Parts.Limits.Mixture!;
         double lambda = isLean ? limits.LeanestAt<Real>(point.Point.BoostPascals) : limits.Richest!.Value;
-        return MixtureSolver.RailFor(point.Parts, point.SolvedDemand, lambda * (isLean ? 1 - Remedy.Hair : 1 + Remedy.Hair));
+        double rail = MixtureSolver.RailFor(point.Parts, point.SolvedDemand, lambda * (isLean ? 1 - Remedy.Hair : 1 + Remedy.Hair));
+
+        // At less pressure than their flow is known from, nobody knows what the injectors pass: set there, the mixture could not be said.
+        return rail - point.Point.BoostPascals < point.Parts.Injectors.Injector.MinimumPascals ? double.NaN : rail;
     }
 
     /// <summary>The gain of the fitted unit that sets a pressure at every failing point; none where no gain does, or none is fitted.</summary>
