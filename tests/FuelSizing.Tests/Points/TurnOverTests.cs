@@ -1,0 +1,52 @@
+using FuelSizing.Injectors;
+using FuelSizing.Points;
+
+namespace FuelSizing.Tests.Points;
+
+/// <summary>
+/// The pressure past which a fixed pulse delivers less: √Δp · (t − t_d) is largest where t − t_d = 2 Δp · dt_d/dΔp. The dead time rises 1 µs for each
+/// kPa from 0.8 ms at 100 kPa to 1.1 ms at 400 kPa, then 3 µs for each to 2.3 ms at 800 kPa.
+/// </summary>
+public class TurnOverTests
+{
+    private static readonly DeadTimeTable Table = DeadTimeTable.Of(
+        [Wren.Volt(8), Wren.Volt(16)],
+        [Wren.Kpa(100), Wren.Kpa(400), Wren.Kpa(800)],
+        [[Wren.Ms(1.2), Wren.Ms(0.4)], [Wren.Ms(1.65), Wren.Ms(0.55)], [Wren.Ms(3.45), Wren.Ms(1.15)]]);
+
+    /// <summary>
+    /// At 12 V. What is left, t − t_d − 2 Δp · t_d′, is t − 1.0 ms at 100 kPa and t − 1.9 ms at 400 kPa by the first slope, t − 3.5 ms there and
+    /// t − 7.1 ms at 800 kPa by the second: straight between, and it jumps at the kink.
+    /// </summary>
+    [Theory]
+    [InlineData(0.9, null)]
+    [InlineData(1.2, 100 + (300 * 0.2 / 0.9))]
+    [InlineData(1.45, 250.0)]
+    [InlineData(1.95, 400.0)]
+    [InlineData(3.4, 400.0)]
+    [InlineData(4.4, 500.0)]
+    [InlineData(7.0, 400 + (400 * 3.5 / 3.6))]
+    [InlineData(7.2, null)]
+    public void TurnOver_OfAPulse_IsWhereOpenTimeIsTwiceTheDifferentialTimesTheSlope(double milliseconds, double? expected)
+    {
+        double? turn = TurnOver.Of(Table, 12, milliseconds / 1e3)?.Kilopascals;
+        Assert.Equal(expected is null, turn is null);
+        if (turn is { } kilopascals)
+        {
+            Assert.Equal(expected!.Value, kilopascals, 1e-6);
+
+            // And nowhere else is more delivered.
+            double Delivered(double pressure) => Math.Sqrt(pressure) * (milliseconds - (Table.At(Wren.Volt(12), Wren.Kpa(pressure)).Milliseconds));
+            double most = Delivered(kilopascals);
+            Assert.All(Enumerable.Range(0, 701), step => Assert.True(Delivered(100 + step) <= most * (1 + 1e-12)));
+        }
+    }
+
+    [Fact]
+    public void TurnOver_OfADeadTimeThatDoesNotFollowPressure_IsNone()
+    {
+        Assert.Null(TurnOver.Of(DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.7))), 12, 1.45e-3));
+        Assert.Null(TurnOver.Of(Table, 7.9, 1.45e-3));
+        Assert.Null(TurnOver.Of(Table, 16.1, 1.45e-3));
+    }
+}
