@@ -147,6 +147,53 @@ public class LineSweepTests
         Assert.Throws<ArgumentException>(() => Wren.System().With(Wren.Demand(induction: Induction.NaturallyAspirated)).Pull(line, Wren.Rpm(2000), Wren.Rpm(4000), Wren.Hill));
     }
 
+    /// <summary>The leanest mixture and the lowest and highest rail along a line, against 2,001 speeds of it: between the speeds that were asked for too.</summary>
+    [Theory]
+    [InlineData(4, 0.45, 480)]
+    [InlineData(4, 0.36, 480)]
+    [InlineData(9, 0.4, 700)]
+    [InlineData(1, 2, 900)]
+    public void Extremes_OfALine_AreThoseOfADenseScan(double gain, double pump, double ceiling)
+    {
+        FuelSystem system = Wren.System(RisingRate.From(Wren.Kpa(300), gain, Wren.Kpa(8), Wren.Kpa(ceiling)), 420, pump)
+            .With(Wren.Demand(induction: Belt))
+            .With(RecordedPulseController.BySpeed((Wren.Rpm(1000), Wren.Ms(9)), (Wren.Rpm(4700), Wren.Ms(8.5)), (Wren.Rpm(7200), Wren.Ms(7.5))));
+        BoostLine line = CentrifugalBoost.From(8.3, Wren.Rpm(6000), Pressure.FromBars(0.45), Atmosphere.Standard);
+        LineSweepResult sweep = system.Sweep(line, [Wren.Rpm(2600), Wren.Rpm(6500)], Wren.Hill);
+        OperatingResult[] scan =
+        [
+            .. Enumerable.Range(0, 2001).Select(step => Wren.Rpm(2600 + (3900.0 * step / 2000)))
+                .Select(speed => system.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, Wren.Hill.Atmosphere), Wren.Hill))),
+        ];
+        double leanest = scan.Max(result => result.Mixture.MaximumLambda!.Value);
+        Assert.InRange(sweep.Leanest!.Mixture.MaximumLambda!.Value, leanest * (1 - 1e-9), leanest * (1 + 1e-4));
+        double lowest = scan.Min(result => result.Mixture.RailGauge.Pascals);
+        Assert.InRange(sweep.LowestRail.Mixture.RailGauge.Pascals, lowest * (1 - 1e-4), lowest * (1 + 1e-9));
+        double highest = scan.Max(result => result.Mixture.RailGauge.Pascals);
+        Assert.InRange(sweep.HighestRail.Mixture.RailGauge.Pascals, highest * (1 - 1e-9), highest * (1 + 1e-4));
+        Assert.Equal(sweep.Leanest.Mixture.Lambda, system.Solve(sweep.Leanest.Point).Mixture.Lambda);
+    }
+
+    /// <summary>A pull from 2,000 to 6,500 rev/min shows 13 speeds, 375 apart; each check's first limit, the lowest speed first.</summary>
+    [Fact]
+    public void Pull_ShowsThirteenSpeeds_AndTheFirstLimitFirst()
+    {
+        BoostLine line = CentrifugalBoost.From(8.3, Wren.Rpm(6000), Pressure.FromBars(0.5), Atmosphere.Standard);
+        LineSweepResult sweep = Wren.System(pump: 0.7, injector: 300).With(Wren.Demand(induction: Belt)).Pull(line, Wren.Rpm(2000), Wren.Rpm(6500), Wren.Hill);
+        Assert.Equal(Enumerable.Range(0, 13).Select(step => 2000.0 + (375 * step)), sweep.Results.Select(result => Math.Round(result.Point.Speed.RevolutionsPerMinute, 6)));
+        double[] limits = [.. sweep.Standings.Select(standing => standing.LimitReachedAt?.Speed.RevolutionsPerMinute ?? double.PositiveInfinity)];
+        Assert.True(limits.Count(double.IsFinite) >= 2, string.Join(", ", limits));
+        Assert.Equal(limits.Order(), limits);
+        Assert.Equal(
+            sweep.Standings.Where(standing => standing.LimitReachedAt is null).Select(standing => standing.Tightest.Margin).Order(Urgency.Order),
+            sweep.Standings.Where(standing => standing.LimitReachedAt is null).Select(standing => standing.Tightest.Margin));
+        Assert.Same(sweep.Standings[0], sweep.Limiting);
+        Assert.Equal(Conditions.Default, Wren.System().With(Wren.Demand(induction: Belt)).Sweep(line, [Wren.Rpm(3000), Wren.Rpm(4000)]).Results[0].Point.Conditions);
+        Refused.OutOfRange("fastest", () => sweep.System.Pull(line, Wren.Rpm(4000), Wren.Rpm(4000)));
+        Refused.Missing("system", () => LineSweep.Pull(null!, line, Wren.Rpm(3000), Wren.Rpm(4000)));
+        Refused.Missing("line", () => sweep.System.Pull(null!, Wren.Rpm(3000), Wren.Rpm(4000)));
+    }
+
     private static EngineController ControllerOf(int kind) => kind switch
     {
         0 => RecordedPulseController.BySpeed((Wren.Rpm(1000), Wren.Ms(9)), (Wren.Rpm(5000), Wren.Ms(8.5)), (Wren.Rpm(7200), Wren.Ms(7.5))),

@@ -61,4 +61,49 @@ public class NoteTests
             "The highest curve of pump P, 13.5 V, is used unchanged at 14.4 V for what the pump delivers at the least; return line, inlet, filter, pressure and current are judged by the most that it may deliver there.",
             Assert.Single(Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(0), strong)).Notes).ToString());
     }
+
+    /// <summary>Of several notes on one subject a sweep gives the gravest: the greatest difference, whichever point has it.</summary>
+    [Fact]
+    public void Notes_OfASweep_AreOneForEachSubjectAtItsWorst()
+    {
+        FuelSystem system = Wren.System(consumption: Greedy, pump: 3);
+        SweepResult sweep = system.Sweep([Wren.Rpm(3000), Wren.Rpm(4000), Wren.Rpm(5500)], [Wren.Kpa(0), Wren.Kpa(30), Wren.Kpa(60)], Wren.Hill);
+        OperatingResult worst = sweep.Results.MaxBy(result => Math.Abs(result.Demand.Difference.Percent))!;
+        Assert.Contains($" at {worst.Point}: ", Assert.Single(sweep.Notes).ToString(), StringComparison.Ordinal);
+        LineSweepResult line = system.Sweep(
+            FuelSizing.Engines.HeldBoost.Of(Wren.Kpa(30), Wren.Rpm(3000), Wren.Rpm(5500)), [Wren.Rpm(3000), Wren.Rpm(4000), Wren.Rpm(5500)], Wren.Hill);
+        OperatingResult along = line.Results.MaxBy(result => Math.Abs(result.Demand.Difference.Percent))!;
+        Assert.Contains($" at {along.Point}: ", Assert.Single(line.Notes).ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>A BSFC that was measured on another fuel is told with both figures.</summary>
+    [Fact]
+    public void Consumption_OfAnotherFuel_IsToldToBeConverted()
+    {
+        FuelConsumption converted = Wren.Petrol.With(Fuel.E85);
+        Assert.True(converted.IsConverted);
+        string note = Wren.System(consumption: converted, injector: 700, pump: 3).Solve(Wren.At(3000, 0)).Notes
+            .Select(text => text.ToString()).Single(text => text.StartsWith("BSFC on", StringComparison.Ordinal));
+        Assert.Contains("is converted from 315 g/kWh on petrol at equal brake efficiency: an estimate.", note, StringComparison.Ordinal);
+    }
+
+    /// <summary>A rising-rate unit that sets less than the base regulator all the way is told with the most that each sets; one that acts somewhere is not.</summary>
+    [Fact]
+    public void Unit_ThatNeverActs_IsToldWithWhatEachHolds()
+    {
+        SweepResult Of(double gain) => Wren.System(FuelSizing.Regulators.RegulatorSeries.Of(
+            FuelSizing.Regulators.ManifoldReferenced.From(Wren.Kpa(300)),
+            FuelSizing.Regulators.RisingRate.From(Pressure.Zero, gain, Pressure.Zero))).Sweep([Wren.Rpm(3000)], [Wren.Kpa(10), Wren.Kpa(60)], Wren.Hill);
+        Assert.StartsWith(
+            "The rising-rate unit never acts from 0.10 bar to 0.60 bar: it would hold at most 240 kPa where the base regulator holds 360 kPa.",
+            Assert.Single(Of(4).Notes).ToString(),
+            StringComparison.Ordinal);
+        Assert.StartsWith("The rising-rate unit never acts", Assert.Single(Of(6).Notes).ToString(), StringComparison.Ordinal);
+        Assert.Empty(Of(6.1).Notes);
+
+        SweepResult Late(double onset) => Wren.System(FuelSizing.Regulators.RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(onset))).Sweep([Wren.Rpm(3000)], [Wren.Kpa(10), Wren.Kpa(60)], Wren.Hill);
+        Assert.Equal("The gain of 4 sets in above 0.60 bar, which no boost here exceeds.", Assert.Single(Late(60).Notes).ToString());
+        Assert.Empty(Late(59.9).Notes);
+        Assert.Empty(Wren.System(FuelSizing.Regulators.RisingRate.From(Wren.Kpa(300), 1, Wren.Kpa(60))).Sweep([Wren.Rpm(3000)], [Wren.Kpa(10), Wren.Kpa(60)], Wren.Hill).Notes);
+    }
 }

@@ -30,7 +30,16 @@ public class SystemPiecesTests
         Refused.Missing("regulator", () => FuelSystem.Return(Wren.Demand(), Set, null!, OnePump));
         Refused.Missing("pump", () => FuelSystem.Returnless(Wren.Demand(), Set, Regulator, null!));
         Refused.Missing("plumbing", () => Wren.System().With((Plumbing)null!));
+        Refused.Missing("limits", () => Wren.System().With((SizingLimits)null!));
+        Refused.Missing("controller", () => Wren.System().With((FuelSizing.Controllers.EngineController)null!));
+        Refused.Missing("check", () => Wren.System().With((ICheck)null!));
+        Refused.Missing("part", () => Wren.System().Waive(null!, "why"));
         Refused.Missing("point", () => Wren.System().Solve(null!));
+        Refused.Missing("system", () => SystemSolver.Solve(null!, Wren.At(3000, 0)));
+        Refused.Missing("system", () => SystemSweep.Sweep(null!, [Wren.Rpm(3000)], [Wren.Kpa(0)]));
+        Refused.Missing("style", () => Wren.System().Solve(Wren.At(3000, 0)).In(null!));
+        Refused.Missing("style", () => Wren.System().Solve(Wren.At(3000, 0)).WorkingIn(null!));
+        Refused.Missing("style", () => Wren.At(3000, 0).In(null!));
         Refused.Missing("speeds", () => Wren.System().Sweep(null!, [Wren.Kpa(0)]));
         Refused.Missing("boosts", () => Wren.System().Sweep([Wren.Rpm(3000)], null!));
         Refused.Missing("parts", () => PointBatch.Of(null!));
