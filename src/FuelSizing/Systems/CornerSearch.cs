@@ -284,7 +284,7 @@ internal sealed class CornerSearch
         if (!_systems.TryGetValue(key, out FuelSystem? system))
         {
             system = _system.With(_system.Pump with { });
-            system = _blend is { } blend && _axes[^1].Varies ? system.With(system.Demand.With(blend.At(place.Ethanol))) : system;
+            system = _blend is { } blend ? system.With(system.Demand.With(blend.At(place.Ethanol))) : system;
             _systems.Add(key, system);
         }
 

@@ -206,6 +206,18 @@ public class WorstPlaceTests
         Assert.Equal(0, ((Ratio)least.Inputs.Single().Value).Percent, 1e-12);
     }
 
+    /// <summary>A content that is known, from 10 to 10 %, is that content: lambda is that of the car on this blend, not on petrol.</summary>
+    [Fact]
+    public void EthanolContent_WithoutWidth_IsThatContent()
+    {
+        FuelSystem system = Wren.System().With(RecordedPulseController.BySpeed((Wren.Rpm(5000), Wren.Ms(9)), (Wren.Rpm(6000), Wren.Ms(9))));
+        OperatingResult tenth = system.With(Wren.Demand().With(FuelBlend.EthanolInPetrol(Wren.Percent(10)))).Solve(OperatingPoint.At(Wren.Rpm(5500), Wren.Kpa(10), Wren.Hill));
+        WorstPlace leanest = system.FindWorstCorner([Wren.Rpm(5500)], [Wren.Kpa(10)], OperatingRanges.Around(Wren.Hill).WithEthanolContent(Wren.Percent(10), Wren.Percent(10))).Leanest!;
+        Assert.Equal(tenth.Mixture.Lambda!.Value, leanest.Result.Mixture.Lambda!.Value, 1e-12);
+        Assert.True(leanest.Result.Mixture.Lambda > system.Solve(leanest.Result.Point).Mixture.Lambda * 1.02);
+        Assert.Empty(leanest.Inputs);
+    }
+
     [Fact]
     public void Question_WithAPieceMissing_IsRefusedByName()
     {
