@@ -285,7 +285,8 @@ internal sealed class RangeSearch
                 double most = double.NegativeInfinity;
                 foreach (double share in left)
                 {
-                    most = Math.Max(most, share);
+                    // A corner at which it cannot be said makes the others no farther from their limit.
+                    most = share > most ? share : most;
                 }
 
                 if (least < FarFromLimit + (most - least))

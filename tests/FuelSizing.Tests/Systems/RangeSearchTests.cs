@@ -35,6 +35,7 @@ public class RangeSearchTests
     [InlineData(1.2, double.PositiveInfinity, 4)]
     [InlineData(double.NaN, double.NaN, 4)]
     [InlineData(double.NaN, 0.11, 4)]
+    [InlineData(double.NaN, 0.09, 9)]
     [InlineData(-0.3, 0.5, 9)]
     public void Points_OfASmallRange_AreFewWhereItsCornersAreFarFromALimit(double first, double second, int expected)
     {
@@ -214,6 +215,15 @@ public class RangeSearchTests
         Assert.Equal(6000, sweep.Limiting.Tightest.Point.Speed.RevolutionsPerMinute, 1e-9);
         Assert.StartsWith("Cannot be judged over 0.10 bar to 0.10 bar, 5,000 rev/min to 6,000 rev/min", sweep.ToString(), StringComparison.Ordinal);
         Assert.Empty(sweep.Remedies);
+    }
+
+    /// <summary>In a small rectangle of which one end cannot be said, a dip under the limit beside it is found all the same.</summary>
+    [Fact]
+    public void Dip_BesideWhatCannotBeSaid_Fails()
+    {
+        PartStanding standing = Sweep((rpm, _) => rpm < 5110 ? double.NaN : (Square((rpm - 5150) / 50) / 10) - 0.01, [5100, 5200], [10]).Limiting;
+        Assert.Equal(Outcome.Fails, standing.Outcome);
+        Assert.Equal(5150, standing.Tightest.Point.Speed.RevolutionsPerMinute, 1.0);
     }
 
     /// <summary>Along a line the limit is reached at a speed: where the margin falls through nought, jumps under it, or is under it from the start.</summary>
