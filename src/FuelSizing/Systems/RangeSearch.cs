@@ -21,7 +21,8 @@ internal sealed class RangeSearch
     private const double WideBoosts = 20e3;
     private const double FarFromLimit = 0.1;
 
-    // On a smooth margin the dip is at most what the middle is off the straight line; more allows for one that is not so smooth.
+    // On a smooth margin the dip is at most what the middle is off the straight line; more allows for one that is not so smooth. Along speed and
+    // along boost it may dip at the same place: both count.
     private const double Dip = 1.5;
     private const double Slope = 0.02;
 
@@ -208,7 +209,7 @@ internal sealed class RangeSearch
 
             (double along, double offSpeed) = Change(left, 1, 3);
             (double upward, double offBoost) = Change(left, 3, 1);
-            double bound = least - (Dip * Math.Max(offSpeed, offBoost)) - (Slope * Math.Pow(SlopeFades, cell.Halvings) * Math.Max(along, upward));
+            double bound = least - (Dip * (offSpeed + offBoost)) - (Slope * Math.Pow(SlopeFades, cell.Halvings) * Math.Max(along, upward));
             if (bound >= 0 || (least >= 0 && bound >= -Millionth))
             {
                 continue;

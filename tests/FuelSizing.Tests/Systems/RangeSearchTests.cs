@@ -139,6 +139,20 @@ public class RangeSearchTests
         });
     }
 
+    /// <summary>
+    /// Where a kink along speed crosses one along boost the margin dips by both: a quarter of the way along each side the nine points stand half of the slope
+    /// over the bottom, and each line of three shows a quarter of it.
+    /// </summary>
+    [Theory]
+    [InlineData(-0.01, Outcome.Fails)]
+    [InlineData(0.01, Outcome.Holds)]
+    public void Kinks_ThatCross_DipByBoth(double bottom, Outcome expected)
+    {
+        SweepResult sweep = Sweep((rpm, boost) => bottom + (0.6 * ((Math.Abs(rpm - 5250) / 1000) + (Math.Abs(boost - 40) / 160))), [5000, 6000], [0, 160]);
+        Assert.Equal((expected, false), (sweep.Limiting.Outcome, sweep.Limiting.IsOpen));
+        Assert.Equal(bottom, sweep.Limiting.Tightest.Margin.Share!.Value, 1e-4);
+    }
+
     /// <summary>A margin with more than a tenth left is shown as it is at the points that were solved; a tighter one at its very bottom.</summary>
     [Fact]
     public void Tightest_WithMuchLeft_IsThatOfThePointsSolved()
