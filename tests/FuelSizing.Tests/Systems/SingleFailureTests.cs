@@ -85,36 +85,41 @@ public class SingleFailureTests
         Assert.Contains(Of(system).Single(failure => failure.Failure.Code == "failure.hose").Sweep!.Standings, standing => compared.Contains(standing.Part));
     }
 
-    [Fact]
-    public void Pump_OfSeveral_LeavesTheOthers()
-    {
-        Same(PumpParallel.Of(P, Q), ("pump P", Q), ("pump Q", P));
-        Same(PumpParallel.Of(P, Q, R), ("pump P", PumpParallel.Of(Q, R)), ("pump Q", PumpParallel.Of(P, R)), ("pump R", PumpParallel.Of(P, Q)));
-        Same(PumpSeries.Of(SeriesBypass.CheckValve, P, Q), ("pump P", Q), ("pump Q", P));
-        Same(
-            PumpSeries.Of(SeriesBypass.CheckValve, P, PumpParallel.Of(Q, R)),
-            ("pump P", PumpParallel.Of(Q, R)),
-            ("pump Q", PumpSeries.Of(SeriesBypass.CheckValve, P, R)),
-            ("pump R", PumpSeries.Of(SeriesBypass.CheckValve, P, Q)));
-        Same(
-            PumpParallel.Of(P, PumpSeries.Of(SeriesBypass.CheckValve, Q, R)),
-            ("pump P", PumpSeries.Of(SeriesBypass.CheckValve, Q, R)),
-            ("pump Q", PumpParallel.Of(P, R)),
-            ("pump R", PumpParallel.Of(P, Q)));
+    public static TheoryData<int> Assemblies => [.. Enumerable.Range(0, WithDeadPumps.Length)];
 
-        // Two of one description: one of them fails, and the other is left.
-        Same(PumpSeries.Of(SeriesBypass.CheckValve, P, P), ("pump P", P));
-        Same(PumpSeries.Of(SeriesBypass.CheckValve, P, P, Q), ("pump P", PumpSeries.Of(SeriesBypass.CheckValve, P, Q)), ("pump Q", PumpSeries.Of(SeriesBypass.CheckValve, P, P)));
-        Same(P);
+    /// <summary>Each assembly, and what each of its pumps leaves when it is dead; of two of one description one fails, and the other is left.</summary>
+    private static (PumpAssembly Pumps, (string Dead, PumpAssembly? Left)[] Expected)[] WithDeadPumps { get; } =
+    [
+        (P, []),
+        (PumpParallel.Of(P, Q), [("pump P", Q), ("pump Q", P)]),
+        (PumpParallel.Of(P, Q, R), [("pump P", PumpParallel.Of(Q, R)), ("pump Q", PumpParallel.Of(P, R)), ("pump R", PumpParallel.Of(P, Q))]),
+        (Series(P, Q), [("pump P", Q), ("pump Q", P)]),
+        (Series(P, PumpParallel.Of(Q, R)), [("pump P", PumpParallel.Of(Q, R)), ("pump Q", Series(P, R)), ("pump R", Series(P, Q))]),
+        (PumpParallel.Of(P, Series(Q, R)), [("pump P", Series(Q, R)), ("pump Q", PumpParallel.Of(P, R)), ("pump R", PumpParallel.Of(P, Q))]),
+        (Series(P, P), [("pump P", P)]),
+        (Series(P, P, Q), [("pump P", Series(P, Q)), ("pump Q", Series(P, P))]),
+
+        // What a dead pump lets through that others push fuel through is not known: without a check valve around it, alone or within a branch.
+        (PumpSeries.Of(SeriesBypass.None, P, Q), [("pump P", null), ("pump Q", null)]),
+        (Series(P, PumpSeries.Of(SeriesBypass.None, Q, R)), [("pump P", PumpSeries.Of(SeriesBypass.None, Q, R)), ("pump Q", null), ("pump R", null)]),
+    ];
+
+    [Theory]
+    [MemberData(nameof(Assemblies))]
+    public void Pump_OfSeveral_LeavesTheOthers(int assembly)
+    {
+        (PumpAssembly pumps, (string Dead, PumpAssembly? Left)[] expected) = WithDeadPumps[assembly];
+        FailureResult[] failures = [.. Of(Car(Fixed.At(Wren.Kpa(320)), pumps)).Where(failure => failure.Failure.Code == "failure.pump")];
+        Assert.Equal(expected.Select(one => $"{one.Dead} dead, or its relay").Order(), failures.Select(failure => failure.Failure.ToString()).Order());
+        foreach ((string dead, PumpAssembly? left) in expected)
+        {
+            Assert.Equal(left, failures.Single(failure => failure.Failure.ToString().StartsWith(dead, StringComparison.Ordinal)).Sweep?.System.Pump);
+        }
     }
 
-    /// <summary>What a dead pump lets through that others push fuel through is not known: without a check valve around it, alone or within a branch.</summary>
     [Fact]
-    public void Pump_WithoutACheckValveAroundIt_IsNotKnown()
+    public void Failure_ThatIsNotKnown_SaysSo()
     {
-        Same(PumpSeries.Of(SeriesBypass.None, P, Q), ("pump P", null), ("pump Q", null));
-        Same(PumpParallel.Of(P, PumpSeries.Of(SeriesBypass.None, Q, R)), ("pump P", PumpSeries.Of(SeriesBypass.None, Q, R)), ("pump Q", null), ("pump R", null));
-        Same(PumpSeries.Of(SeriesBypass.CheckValve, P, PumpSeries.Of(SeriesBypass.None, Q, R)), ("pump P", PumpSeries.Of(SeriesBypass.None, Q, R)), ("pump Q", null), ("pump R", null));
         FailureResult unknown = Of(Car(Fixed.At(Wren.Kpa(320)), PumpSeries.Of(SeriesBypass.None, P, Q)))[0];
         Assert.Equal((true, true, true, true, 0), (unknown.Sweep is null, unknown.Leanest is null, unknown.LowestRail is null, unknown.HighestRail is null, unknown.NotKnown));
         Assert.Equal("pump P dead, or its relay: what then reaches the engine is not known", unknown.ToString());
@@ -256,14 +261,5 @@ public class SingleFailureTests
         }
     }
 
-    /// <summary>Each pump of an assembly dead: what is left; none where that is not known.</summary>
-    private static void Same(PumpAssembly pumps, params (string Dead, PumpAssembly? Left)[] expected)
-    {
-        FailureResult[] failures = [.. Of(Car(Fixed.At(Wren.Kpa(320)), pumps)).Where(failure => failure.Failure.Code == "failure.pump")];
-        Assert.Equal(expected.Select(one => $"{one.Dead} dead, or its relay").Order(), failures.Select(failure => failure.Failure.ToString()).Order());
-        foreach ((string dead, PumpAssembly? left) in expected)
-        {
-            Assert.Equal(left, failures.Single(failure => failure.Failure.ToString().StartsWith(dead, StringComparison.Ordinal)).Sweep?.System.Pump);
-        }
-    }
+    private static PumpSeries Series(params PumpAssembly[] stages) => PumpSeries.Of(SeriesBypass.CheckValve, stages);
 }
