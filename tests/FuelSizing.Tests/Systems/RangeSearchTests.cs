@@ -269,6 +269,49 @@ public class RangeSearchTests
         Assert.Equal(Part.Of("own.shape", "shape"), failing.Remedies.Single().Part);
     }
 
+    /// <summary>Half of the way to the farther of the lines beside a place, along each direction; none where there is one line.</summary>
+    [Fact]
+    public void Steps_AroundAPlace_AreHalfOfTheWayToTheNextLine()
+    {
+        RangeSearch search = Over((_, _) => 0.5, [5000, 5400, 6000], [10, 30, 100]);
+        (double, double) Around(RangeSearch search, double rpm, double boost)
+        {
+            (double speed, double pascals) = search.StepsAround(OperatingPoint.At(Wren.Rpm(rpm), Wren.Kpa(boost)));
+            return (Math.Round(speed, 6), Math.Round(pascals / 1e3, 6));
+        }
+
+        Assert.Equal((300, 35), Around(search, 5400, 30));
+        Assert.Equal((200, 10), Around(search, 5000, 10));
+        Assert.Equal((300, 35), Around(search, 6000, 100));
+        Assert.Equal((150, 5), Around(search, 5300, 20));
+        Assert.Equal((0, 0), Around(Over((_, _) => 0.5, [5400], [30]), 5400, 30));
+        Assert.Equal((250, 0), Around(Over((_, _) => 0.5, [5000, 5500], [30]), 5500, 30));
+        foreach ((double rpm, double boost, bool within) in new[] { (5000.0, 10.0, true), (6000, 100, true), (5200, 50, true), (4999, 50, false), (6001, 50, false), (5200, 9, false), (5200, 101, false) })
+        {
+            Assert.Equal(within, search.Within(rpm, boost * 1e3) is not null);
+        }
+
+        Assert.Equal(5200, search.Within(5200, 50e3)!.Point.Speed.RevolutionsPerMinute, 1e-9);
+    }
+
+    /// <summary>A line through a bend of the parts is one of the lines: Wren's tables have a point at 5,000 rev/min, whether or not it was asked for.</summary>
+    [Fact]
+    public void Lines_OfASweep_AreItsOwnAndThoseOfTheKnots()
+    {
+        Assert.Equal([(4900, 10), (5000, 10), (5500, 10), (6000, 10)], Places(Over((_, _) => 0.5, [4900, 6000], [10])));
+        Assert.Equal(4, Over((_, _) => 0.5, [4900, 5000, 6000], [10]).Points.Count);
+        PartStanding atKnot = Sweep((rpm, boost) => Math.Abs(rpm - 5000) < 0.1 && Math.Abs(boost) < 0.01 ? -0.1 : 0.5, [4800, 5600], [-20, 30]).Limiting;
+        Assert.Equal((Outcome.Fails, 5000), (atKnot.Outcome, Math.Round(atKnot.Tightest.Point.Speed.RevolutionsPerMinute, 6)));
+
+        // Along a line that passes a rising rate's onset of 27 kPa at 5,350 rev/min, and Wren's 5,000.
+        foreach (double knot in new[] { 5350.0, 5000 })
+        {
+            FuelSystem system = ShapedCheck.Judging(at => Math.Abs((at.Speed * 60) - knot) < 0.1 ? -0.1 : 0.5, Wren.System(FuelSizing.Regulators.RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(27))));
+            LineSweepResult along = system.Sweep(MeasuredBoost.Of((Wren.Rpm(4000), Pressure.Zero), (Wren.Rpm(6500), Wren.Kpa(50))), [Wren.Rpm(4700), Wren.Rpm(6100)]);
+            Assert.Equal((Outcome.Fails, knot), (along.Limiting.Outcome, Math.Round(along.Limiting.Tightest.Point.Speed.RevolutionsPerMinute, 4)));
+        }
+    }
+
     private static double Square(double of) => of * of;
 
     private static RangeSearch Over(Func<double, double, double> margin, double[] speeds, double[] boosts)

@@ -261,6 +261,26 @@ public class WorkingTests
     }
 
     /// <summary>Calculates each line by hand from the lines before it, with five figures as they are written.</summary>
+    /// <summary>A regulator that was found off what it is described as shows by how much, and sets its pressure with it: 300 + 7 kPa; of a pair each its own.</summary>
+    [Fact]
+    public void Regulator_FoundOffItsSetting_ShowsItsOffset()
+    {
+        OperatingResult one = Wren.System().With(ManifoldReferenced.From(Wren.Kpa(300)).Off(7e3)).Solve(Wren.At(5000, 0));
+        Assert.Equal(307, one.RailGauge.Kilopascals, 1e-6);
+        WorkingStep offset = Assert.Single(one.Working.Given, step => step.Symbol.StartsWith("p_off", StringComparison.Ordinal));
+        Assert.Equal(7000, Number(offset.Value), 1e-6);
+        Follow(one.Working);
+
+        OperatingResult pair = Wren.System(pump: 2).With(RegulatorSeries.Of(
+            Fixed.At(Wren.Kpa(250)).Off(4e3), (RisingRate)RisingRate.From(Pressure.Zero, 6, Wren.Kpa(20), Wren.Kpa(450)).Off(9e3)).Off(-2e3)).Solve(Wren.At(5000, 0.6));
+        Assert.Equal(20 + (6 * 40) + 9 - 2, pair.RailGauge.Kilopascals, 1e-6);
+        Assert.Equal([-2000, 4000, 9000], pair.Working.Given.Where(step => step.Symbol.StartsWith("p_off", StringComparison.Ordinal)).Select(step => Math.Round(Number(step.Value), 6)).Order());
+        Follow(pair.Working);
+
+        // One that is not off has none.
+        Assert.DoesNotContain(Wren.System().Solve(Wren.At(5000, 0)).Working.Given, step => step.Symbol.StartsWith("p_off", StringComparison.Ordinal));
+    }
+
     private static void Follow(Working working)
     {
         Dictionary<string, double> known = [];
