@@ -140,7 +140,26 @@ public class StarvedCircuitTests
         Assert.Equal(RailState.AtRegulatorLimit, CircuitSolver.Solve(task with { MinimumReturn = 3.1e-5 }).State);
         Assert.Equal(RailState.Regulated, CircuitSolver.Solve(task with { MinimumReturn = 2.9e-5 }).State);
         Assert.Equal(RailState.NotCovered, CircuitSolver.Solve(task with { Set = 1.9e5 }).State);
+
+        // Where a line needs more than its last pressure to pass its last flow, what the line passes at that pressure is enough: k Q² = 5 kPa.
+        CircuitState end = CircuitSolver.Solve(task with { Set = 4.95e5, Plumbing = Plumbing.Of([], [new SquareLawResistance(5e3 / (1.5e-5 * 1.5e-5))], []) });
+        Assert.Equal(RailState.Regulated, end.State);
+        Close(1.5e-5, end.Flow, 1e-6);
         Assert.Equal(RailState.NotCovered, CircuitSolver.Solve(task with { Set = 5.1e5 }).State);
+    }
+
+    /// <summary>
+    /// A pump that is slowed under its only curve is known between bounds, though the supply is the voltage of the curve: with less flow by its data it
+    /// needs more voltage, with more less.
+    /// </summary>
+    [Fact]
+    public void Bounds_OfASlowedPump_DifferThoughItsSupplyWasMeasured()
+    {
+        CircuitTask task = Task(1e-5, Plumbing.None) with { Layout = LineLayout.Returnless, Pump = Pump.From(Wren.PumpOf(1)), MinimumSupply = 7 };
+        CircuitBounds bounds = CircuitSolver.SolveBounds(task);
+        Assert.InRange(bounds.Estimate.FedVoltage, 7.1, 13.4);
+        Assert.True(bounds.Lower.FedVoltage > bounds.Upper.FedVoltage * 1.01, $"{bounds.Lower.FedVoltage}, {bounds.Upper.FedVoltage}");
+        Assert.InRange(bounds.Estimate.FedVoltage, bounds.Upper.FedVoltage, bounds.Lower.FedVoltage);
     }
 
     /// <summary>What is delivered to the rail is what the pump gives less what returns: just what is injected.</summary>

@@ -71,6 +71,34 @@ public class UnsettledIntersectionTests
         Assert.Equal(default, PumpIntersection.AtSet(task, new FormulaPumps(0, Deadhead, givesFlow: false, bySquare: false)));
     }
 
+    /// <summary>A first guess that is right is the answer, for one question; beside the jump the line takes just 20 kPa.</summary>
+    [Fact]
+    public void Guess_ThatIsRight_IsAskedOnce()
+    {
+        (Snap way, FormulaPumps pumps, CircuitTask like) = Circuit(givesFlow: true);
+        Assert.True(PumpIntersection.TryFind(like with { Set = 420e3 }, pumps, asSet: true, 440e3, out Intersection met));
+        Assert.Equal(1, way.Asked);
+        Assert.Equal(FreeFlow * 0.45, met.Flow, 1e-18);
+        Assert.Equal(20e3, met.Losses.Total);
+    }
+
+    /// <summary>Lines that take most of the pumps' rise: the first step allows for how stiff they are, so that few more questions are asked than of wide ones.</summary>
+    [Theory]
+    [InlineData(5e4)]
+    [InlineData(2e5)]
+    [InlineData(1e6)]
+    [InlineData(5e6)]
+    public void Intersection_WithStiffLines_TakesFewSteps(double lossAtFiveThirds)
+    {
+        double factor = lossAtFiveThirds / (5e-5 * 5e-5);
+        SquareLawResistance way = new(factor);
+        FormulaPumps pumps = new(FreeFlow, Deadhead, givesFlow: true, bySquare: true);
+        CircuitTask task = Circuit(true).Like with { Plumbing = Plumbing.Of(supply: [way]), Set = 1.5e5 };
+        Assert.True(PumpIntersection.TryFind(task, pumps, asSet: true, task.Set, out Intersection met));
+        Assert.Equal(pumps.Intersection(task.Set, factor), met.Flow, 1e-17);
+        Assert.InRange(way.Asked, 3, 6);
+    }
+
     /// <summary>Under the voltage of its curve a pump is read by bounds that differ: a table for each gives what each gives alone.</summary>
     [Theory]
     [InlineData(11.5)]

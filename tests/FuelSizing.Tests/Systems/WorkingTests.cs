@@ -269,12 +269,16 @@ public class WorkingTests
         Assert.Equal(307, one.RailGauge.Kilopascals, 1e-6);
         WorkingStep offset = Assert.Single(one.Working.Given, step => step.Symbol.StartsWith("p_off", StringComparison.Ordinal));
         Assert.Equal(7000, Number(offset.Value), 1e-6);
+        Assert.Equal(307e3, Number(one.Working.Find("p_s")!.Value), 1.0);
         Follow(one.Working);
 
         OperatingResult pair = Wren.System(pump: 2).With(RegulatorSeries.Of(
             Fixed.At(Wren.Kpa(250)).Off(4e3), (RisingRate)RisingRate.From(Pressure.Zero, 6, Wren.Kpa(20), Wren.Kpa(450)).Off(9e3)).Off(-2e3)).Solve(Wren.At(5000, 0.6));
         Assert.Equal(20 + (6 * 40) + 9 - 2, pair.RailGauge.Kilopascals, 1e-6);
         Assert.Equal([-2000, 4000, 9000], pair.Working.Given.Where(step => step.Symbol.StartsWith("p_off", StringComparison.Ordinal)).Select(step => Math.Round(Number(step.Value), 6)).Order());
+        Assert.Equal(254e3, Number(pair.Working.Find("p_s1")!.Value), 1.0);
+        Assert.Equal(269e3, Number(pair.Working.Find("p_s2")!.Value), 1.0);
+        Assert.Equal(267e3, Number(pair.Working.Find("p_s")!.Value), 1.0);
         Follow(pair.Working);
 
         // One that is not off has none.
