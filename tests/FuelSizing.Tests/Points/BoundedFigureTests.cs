@@ -150,6 +150,23 @@ public class BoundedFigureTests
         Assert.Equal((double)known.InletGauge, (double)known.Minimum.InletGauge);
     }
 
+    /// <summary>
+    /// What the pumps could feed more with their reserve of 10 % kept and nothing returned: what they deliver at the set pressure, over 1.1 times what is
+    /// injected, less one. Of no demand any number of times as much; past the pumps' data nothing.
+    /// </summary>
+    [Fact]
+    public void PumpReserve_OfATask_IsWhatThePumpDeliversOverWhatIsInjected()
+    {
+        FuelSystem system = Wren.System(Fixed.At(Wren.Kpa(300)));
+        CircuitTask task = system.Parts.TaskAt(system.Parts.DemandAt(Wren.At(5500, 0.3)));
+
+        // Wren's pump delivers 165 L/h at 300 kPa.
+        Assert.Equal((165 / 3.6e6 / 1.1 / task.Injected) - 1, system.Parts.PumpReserveOf(task), 1e-9);
+        Assert.Equal(double.PositiveInfinity, system.Parts.PumpReserveOf(task with { Injected = 0 }));
+        SystemParts over = system.With(Pump.From(Wren.WiredCurve(20, 1))).Parts;
+        Assert.True(double.IsNaN(over.PumpReserveOf(over.TaskAt(over.DemandAt(Wren.At(5500, 0.3))))));
+    }
+
     // Of the circuit itself: wires, filters and injectors are looked at apart, and the inlet has a rule of its own.
     private static Func<CircuitValues<Real>, double>[] Figures() =>
     [

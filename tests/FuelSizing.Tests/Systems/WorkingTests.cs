@@ -285,6 +285,31 @@ public class WorkingTests
         Assert.DoesNotContain(Wren.System().Solve(Wren.At(5000, 0)).Working.Given, step => step.Symbol.StartsWith("p_off", StringComparison.Ordinal));
     }
 
+    /// <summary>A regulator's own figures are given and no others: a gain of 0 or 1, an onset at no boost and a ceiling that is not there are none of them.</summary>
+    [Fact]
+    public void Regulator_InAWorking_HasItsOwnFiguresOnly()
+    {
+        string[] Given(PressureRegulator regulator) =>
+            [.. Wren.System(regulator, pump: 2).Solve(Wren.At(5000, 0.4)).Working.Given.Select(step => step.Symbol).Where(symbol => symbol[0] == 'G' || symbol.StartsWith("p_base", StringComparison.Ordinal) || symbol.StartsWith("p_on", StringComparison.Ordinal) || symbol.StartsWith("p_max", StringComparison.Ordinal))];
+        Assert.Equal(["p_base"], Given(Fixed.At(Wren.Kpa(400))));
+        Assert.Equal(["p_base"], Given(ManifoldReferenced.From(Wren.Kpa(300))));
+        Assert.Equal(["p_base", "G", "p_on"], Given(RisingRate.From(Wren.Kpa(300), 3, Wren.Kpa(10))));
+        Assert.Equal(["p_base", "G", "p_on", "p_max"], Given(RisingRate.From(Wren.Kpa(300), 3, Wren.Kpa(10), Wren.Kpa(390))));
+        string[] pair = Given(RegulatorSeries.Of(Fixed.At(Wren.Kpa(250)), RisingRate.From(Pressure.Zero, 9, Pressure.Zero, Wren.Kpa(450))));
+        Assert.Equal(4, pair.Length);
+        Assert.All(pair, symbol => Assert.Matches("[12]", symbol));
+    }
+
+    /// <summary>How far fuel from power is off that from air is the difference of the result: one over the other, less one.</summary>
+    [Fact]
+    public void Difference_InAWorking_IsThatOfTheResult()
+    {
+        OperatingResult result = Wren.System().Solve(Wren.At(5000, 0.4));
+        Assert.Equal(result.Demand.Difference.DecimalFractions, Number(result.Working.Find("e_f")!.Value), 1e-6);
+        Assert.Equal(
+            (result.Demand.FromPower.KilogramsPerSecond / result.Demand.FromAir.KilogramsPerSecond) - 1, result.Demand.Difference.DecimalFractions, 1e-9);
+    }
+
     private static void Follow(Working working)
     {
         Dictionary<string, double> known = [];
