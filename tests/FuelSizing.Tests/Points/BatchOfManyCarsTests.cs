@@ -69,7 +69,14 @@ public class BatchOfManyCarsTests
             new() { Speed = [.. Places.Select(place => place.Rpm / 60)], Boost = [.. Places.Select(place => place.Boost * 1e3)] },
             new()
             {
-                RailGauge = rail, Differential = differential, FuelFlow = fuel, StaticFlow = flow, Pulse = pulse, DutyCycle = duty, InjectorReserve = injectors, PumpReserve = pumps,
+                RailGauge = rail,
+                Differential = differential,
+                FuelFlow = fuel,
+                StaticFlow = flow,
+                Pulse = pulse,
+                DutyCycle = duty,
+                InjectorReserve = injectors,
+                PumpReserve = pumps,
             });
         int compared = 0;
         for (int at = 0; at < Places.Length; at++)

@@ -1,6 +1,5 @@
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
-using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
