@@ -93,6 +93,11 @@ internal static class Specimens
         yield return sweep.Verdict;
         yield return Setup.Of(system, (Hostile, peak));
         yield return sweep.System.Plumbing;
+        foreach (object shown in SurgeTanks(system, peak, calm))
+        {
+            yield return shown;
+        }
+
         yield return calmer.Waive(Checks.Part.PressureRating, "all hoses are new");
         yield return calmer.Waive(Checks.Part.PressureRating, Hostile);
         yield return Checks.Applicability.Judged;
@@ -359,6 +364,25 @@ internal static class Specimens
         public List<RunProgress> All { get; } = [];
 
         public void Report(RunProgress value) => All.Add(value);
+    }
+
+    // A tank that stays full and one that does not, with return to either, all given or nothing.
+    private static IEnumerable<object> SurgeTanks(FuelSystem system, OperatingPoint peak, OperatingPoint calm)
+    {
+        Line hose = Line.Of(Hostile, Length.FromMillimeters(8), Length.FromMeters(2), Roughness.RubberHose);
+        SurgeTank bare = SurgeTank.Of(Volume.FromLiters(1.2), Pump.From(Curve(40)), ReturnDestination.SurgeTank);
+        SurgeTank whole = SurgeTank.Of(
+            Volume.FromLiters(1.2), Pump.From(Curve(420)), ReturnDestination.MainTank, [hose], [hose], [hose], Kpa(80), Duration.FromSeconds(1.5));
+        HeldBoost line = HeldBoost.Of(Kpa(58), Rpm(3400), Rpm(6600));
+        foreach (FuelSystem fed in new[] { system.With(bare), system.With(whole) })
+        {
+            yield return fed;
+            yield return fed.SurgeTank!;
+            yield return fed.Solve(peak).SurgeTank!;
+            yield return fed.UncoverPickup(peak);
+            yield return fed.UncoverPickup(line, Rpm(3400), Rpm(6400));
+            yield return fed.UncoverPickup(PickupPattern.Of(peak, Duration.FromSeconds(6), calm, Duration.FromSeconds(9), 3));
+        }
     }
 
     private static InjectorSet Big => InjectorSet.Of(

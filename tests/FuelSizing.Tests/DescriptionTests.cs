@@ -251,6 +251,31 @@ public class DescriptionTests
         Lines,
         ASystem,
         Of(
+            typeof(SurgeTank),
+            nameof(SurgeTank.Of),
+            [
+                Volume.FromLiters(1.3), Pump.From(Wren.Pump), ReturnDestination.MainTank, new IFlowLoss[] { Hose(8) }, new IFlowLoss[] { Strainer, Hose(6) },
+                new IFlowLoss[] { Hose(7) }, Wren.Kpa(60), Duration.FromSeconds(2),
+            ],
+            [
+                Volume.FromLiters(1.4), Pump.From(Wren.PumpOf(1.1)), ReturnDestination.SurgeTank, new IFlowLoss[] { Hose(9) }, new IFlowLoss[] { Hose(6), Strainer },
+                Array.Empty<IFlowLoss>(), null, Duration.FromSeconds(3),
+            ]),
+        Of(Systems.SurgeTanks.Everything, nameof(SurgeTank.WithUsableVolume), [Volume.FromLiters(1.1)], [Volume.FromLiters(1.2)]),
+        Of(Systems.SurgeTanks.Everything, nameof(SurgeTank.WithReturnTo), [ReturnDestination.SurgeTank], [ReturnDestination.MainTank]),
+        Of(Systems.SurgeTanks.Everything, nameof(SurgeTank.WithMaximumPressure), [Wren.Kpa(50)], [Wren.Kpa(51)]),
+        Of(Systems.SurgeTanks.Everything, nameof(SurgeTank.WithPrimingTime), [Duration.FromSeconds(1)], [Duration.FromSeconds(1.5)]),
+        Of(
+            Systems.SurgeTanks.Everything,
+            nameof(SurgeTank.WithLines),
+            [new IFlowLoss[] { Hose(8) }, new IFlowLoss[] { Strainer, Hose(6) }, new IFlowLoss[] { Hose(7) }],
+            [new IFlowLoss[] { Hose(9) }, new IFlowLoss[] { Hose(6), Strainer }, Array.Empty<IFlowLoss>()]),
+        Of(
+            typeof(PickupPattern),
+            nameof(PickupPattern.Of),
+            [Wren.At(6000, 0.5), Duration.FromSeconds(5), Wren.At(3000, 0), Duration.FromSeconds(8), 7],
+            [Wren.At(6100, 0.5), Duration.FromSeconds(6), Wren.At(3100, 0), Duration.FromSeconds(9), 8]),
+        Of(
             typeof(FuelSystem),
             nameof(FuelSystem.Returnless),
             [Demand, Injectors, Base, APump, Limits, Lines],

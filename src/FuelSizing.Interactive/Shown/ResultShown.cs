@@ -35,6 +35,7 @@ internal static class ResultShown
         Shown.By<PathResult>((way, style) => new(
             way.Name,
             [new("Flow", "Q", style.PumpFlow(way.Flow)), new("Pressure loss", "", style.PressureLoss(way.PressureLoss), "height included")]));
+        SurgeTankShown.Register();
         Shown.By<Margin>((margin, style) => new($"How the part stands: {margin.Part.Name}", Of(margin, style)));
         Shown.By<Limit>((limit, style) => new(
             $"How the part stands: {limit.Part.Name}",
@@ -87,7 +88,7 @@ internal static class ResultShown
     private static string Of(Part part, UnitsNet.IQuantity? quantity, TextStyle style) => quantity switch
     {
         UnitsNet.VolumeFlow flow when part == Part.Injectors || part == Part.MinimumPulse => style.InjectorFlow(flow),
-        UnitsNet.ElectricPotential drop when part == Part.Feed => style.VoltageDrop(drop),
+        UnitsNet.ElectricPotential drop when part == Part.Feed || part == Part.LiftFeed => style.VoltageDrop(drop),
         _ => PartText.Of(quantity, style),
     };
 }

@@ -16,6 +16,23 @@ internal sealed class AssumptionCheck(Part part, Func<SystemParts, Statement?> g
         Part.SupplyLine,
         parts => parts.Plumbing.Supply.Any(piece => piece is Lines.Line) ? null : Statement.Of("supply-line.none-given", $"none given: its pressure drop is not counted"));
 
+    /// <summary>The same of the line from the lift pump to the surge tank.</summary>
+    public static AssumptionCheck LiftLine { get; } = new(
+        Part.LiftLine,
+        parts => parts.SurgeTank is not { } tank || tank.LiftLine.Any(piece => piece is Lines.Line)
+            ? null
+            : Statement.Of("lift-line.none-given", $"none given: its pressure drop is not counted"));
+
+    /// <summary>An overflow line that is not given makes no pressure in the surge tank here; one that falls may empty it as a siphon.</summary>
+    public static AssumptionCheck OverflowLine { get; } = new(
+        Part.OverflowLine,
+        parts => parts.SurgeTank is not { } tank ? null
+            : !tank.Overflow.Any(piece => piece is Lines.Line)
+                ? Statement.Of("overflow-line.none-given", $"none given: the pressure that it makes in the surge tank is not counted")
+            : tank.Overflow.Sum(piece => piece.ElevationPascals(1)) < 0
+                ? Statement.Of("overflow-line.falls", $"its end is lower than its start: whether it draws the surge tank below ambient pressure, as a siphon, is not judged")
+            : null);
+
     /// <summary>A BSFC that means more than these engines reach is another fuel's, or wrong: fuel from power rests on it.</summary>
     public static AssumptionCheck BrakeEfficiency { get; } = new(
         Part.BrakeEfficiency,

@@ -7,10 +7,10 @@ using UnitsNet;
 namespace FuelSizing.Checks;
 
 /// <summary>A filter: the flow through it against the maximum at which its pressure loss is known.</summary>
-internal sealed class FilterCheck : ICheck
+internal sealed class FilterCheck(Part part, JudgedCircuit judged) : ICheck
 {
     /// <inheritdoc/>
-    public Part Part => Part.Filter;
+    public Part Part => part;
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
@@ -18,15 +18,18 @@ internal sealed class FilterCheck : ICheck
 
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts) =>
-        parts.Plumbing.HasFilter ? Applicability.Judged : Applicability.NotJudged(Statement.Of("filter.none-given", $"none given"));
+        judged.LinesOf(parts) is not { } lines ? Applicability.NotApplicable
+        : lines.HasFilter ? Applicability.Judged
+        : Applicability.NotJudged(Statement.Of("filter.none-given", $"none given"));
 
     // Past its data the loss is not known, which is not to say that the filter fails.
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        T flow = at.Maximum.FilterFlow;
-        return new(flow, at.FilterMaximum, CheckReading.MarginOf<T>(at.FilterMaximum, flow), double.PositiveInfinity);
+        CircuitFigures<T> figures = judged.Read(at);
+        T flow = figures.Maximum.FilterFlow;
+        return new(flow, figures.FilterMaximum, CheckReading.MarginOf<T>(figures.FilterMaximum, flow), double.PositiveInfinity);
     }
 
     /// <inheritdoc/>
@@ -37,7 +40,7 @@ internal sealed class FilterCheck : ICheck
             return CircuitFinding.PumpNotCovered;
         }
 
-        (Filter filter, _) = PointReading.FilterOf(point.SolvedCircuit);
+        Filter filter = judged.FilterOf(point.SolvedCircuit);
         VolumeFlow flow = VolumeFlow.FromCubicMetersPerSecond(reading.Used.Value);
         return CheckReading.OutcomeOf(reading) == Outcome.Holds
             ? Statement.Of("filter.within", $"{filter.Name} passes {flow:pump-flow}, its loss is known up to {filter.MaximumFlow:pump-flow}")

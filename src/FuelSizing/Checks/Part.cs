@@ -62,6 +62,33 @@ public sealed class Part : IEquatable<Part>
     /// <summary>A compressor on a belt: its speed against the maximum that it stands, along a boost line.</summary>
     public static Part CompressorSpeed { get; } = new("compressor-speed", "compressor speed");
 
+    /// <summary>The lift pump of a surge tank: what it brings into the tank against the net draw from it, and reserve.</summary>
+    public static Part LiftPump { get; } = new("lift-pump", "lift pump");
+
+    /// <summary>The lift pump's inlet: pressure there against the fuel's vapour pressure.</summary>
+    public static Part LiftSuction { get; } = new("lift-suction", "lift pump inlet");
+
+    /// <summary>A filter of the lift circuit: the flow through it against the maximum at which its loss is known.</summary>
+    public static Part LiftFilter { get; } = new("lift-filter", "lift filter");
+
+    /// <summary>The lift pump's feed: voltage drop against its limit.</summary>
+    public static Part LiftFeed { get; } = new("lift-feed", "lift pump feed");
+
+    /// <summary>The wire of the lift pump's feed: current against its ampacity.</summary>
+    public static Part LiftWire { get; } = new("lift-wire", "lift pump wire ampacity");
+
+    /// <summary>The fuse of the lift pump's feed: its load, and whether it protects the wire.</summary>
+    public static Part LiftFuse { get; } = new("lift-fuse", "lift pump fuse");
+
+    /// <summary>Surge tank and lift hoses: the highest pressure in them against what they stand.</summary>
+    public static Part SurgeTank { get; } = new("surge-tank", "surge tank and lift hoses");
+
+    /// <summary>The line from the lift pump to the surge tank: whether its loss is counted.</summary>
+    public static Part LiftLine { get; } = new("lift-line", "lift line");
+
+    /// <summary>The line by which the surge tank overflows: whether the pressure that it makes is counted.</summary>
+    public static Part OverflowLine { get; } = new("overflow-line", "overflow line");
+
     /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
     public string Code { get; }
 

@@ -5,27 +5,32 @@ using UnitsNet;
 
 namespace FuelSizing.Checks;
 
-/// <summary>The pump's inlet: absolute pressure there against the fuel's vapour pressure and a margin over it.</summary>
-internal sealed class PumpInletCheck : ICheck
+/// <summary>The inlet of a circuit's pumps: absolute pressure there against the fuel's vapour pressure and a margin over it.</summary>
+internal sealed class PumpInletCheck(Part part, JudgedCircuit judged) : ICheck
 {
     /// <inheritdoc/>
-    public Part Part => Part.Suction;
+    public Part Part => part;
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
         "Absolute pressure at the pump inlet", LimitDirection.AtLeast, si => Pressure.FromPascals(si), units => units.Pressure);
 
     /// <inheritdoc/>
-    public Applicability AppliesTo(SystemParts parts) => parts.Demand.Consumption.Fuel.HasVapourPressure
+    public Applicability AppliesTo(SystemParts parts) => judged.PumpsOf(parts) is null ? Applicability.NotApplicable
+        : parts.Demand.Consumption.Fuel.HasVapourPressure
         ? Applicability.Judged
         : Applicability.NotJudged(Statement.Of("suction.no-vapour-pressure", $"no vapour pressure of {parts.Demand.Consumption.Fuel.Name} given"));
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtLeast<T>(
-            at.Minimum.InletGauge + at.Ambient,
-            at.Maximum.InletGauge + at.Ambient,
-            at.VapourPressure + (T)parts.Limits.SuctionMargin.Pascals);
+        where T : struct, IReal<T>
+    {
+        CircuitFigures<T> figures = judged.Read(at);
+        return CheckReading.AtLeast<T>(
+            figures.Minimum.InletGauge + at.Ambient,
+            figures.Maximum.InletGauge + at.Ambient,
+            figures.VapourPressure + (T)parts.Limits.SuctionMargin.Pascals);
+    }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
@@ -33,8 +38,9 @@ internal sealed class PumpInletCheck : ICheck
         if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
         {
             PointValues<Real> at = PointReading.Of(point);
+            CircuitFigures<Real> figures = judged.Read(at);
             return CircuitFinding.PressureNotDecided(
-                (at.Minimum.InletGauge + at.Ambient, at.Maximum.InletGauge + at.Ambient), reading.Allowed);
+                (figures.Minimum.InletGauge + at.Ambient, figures.Maximum.InletGauge + at.Ambient), reading.Allowed);
         }
 
         Pressure margin = point.Parts.Limits.SuctionMargin;
@@ -46,10 +52,10 @@ internal sealed class PumpInletCheck : ICheck
         return CheckReading.OutcomeOf(reading) == Outcome.Fails
             ? Statement.Of(
                 "suction.fuel-may-boil",
-                $"{inlet.ApartFrom(required):pressure} absolute at the inlet, {required.ApartFrom(inlet):pressure} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.InletTemperature}{rule}")
+                $"{inlet.ApartFrom(required):pressure} absolute at the inlet, {required.ApartFrom(inlet):pressure} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {judged.InletTemperatureOf(point.Point.Conditions)}{rule}")
             : Statement.Of(
                 "suction.within",
-                $"{inlet} absolute at the inlet, {required} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {point.Point.Conditions.InletTemperature}{rule}");
+                $"{inlet} absolute at the inlet, {required} required over the vapour pressure of {point.Parts.Demand.Consumption.Fuel.Name} at {judged.InletTemperatureOf(point.Point.Conditions)}{rule}");
     }
 
     /// <inheritdoc/>

@@ -3,7 +3,10 @@ namespace FuelSizing.Checks;
 /// <summary>The checks that every fuel system is given, in the order in which results list them.</summary>
 public static class StandardChecks
 {
-    /// <summary>Duty cycle, minimum pulse, opening pressure, pump, return line, pump control, inlet, filter, feed, wire, fuse, converter, rating; and what is not judged: supply line, brake efficiency, mixture.</summary>
+    /// <summary>
+    /// Duty cycle, minimum pulse, opening pressure, pump, return line, pump control, inlet, filter, feed, wire, fuse, converter, rating; with a surge tank the lift pump, its
+    /// inlet, filter, feed, wire and fuse, and the pressure in the tank; and what is not judged: lines, brake efficiency, mixture.
+    /// </summary>
     public static IReadOnlyList<ICheck> All { get; } = Array.AsReadOnly<ICheck>(
     [
         new DutyCycleCheck(),
@@ -12,14 +15,23 @@ public static class StandardChecks
         new PumpCheck(),
         new ReturnLineCheck(),
         new PumpControlCheck(),
-        new PumpInletCheck(),
-        new FilterCheck(),
-        new FeedCheck(),
-        new WireCheck(),
-        new FuseCheck(),
+        new PumpInletCheck(Part.Suction, JudgedCircuit.Main),
+        new FilterCheck(Part.Filter, JudgedCircuit.Main),
+        new FeedCheck(Part.Feed, JudgedCircuit.Main),
+        new WireCheck(Part.Wire, JudgedCircuit.Main),
+        new FuseCheck(Part.Fuse, JudgedCircuit.Main),
         new ConverterCheck(),
         new PressureRatingCheck(),
+        new LiftPumpCheck(),
+        new PumpInletCheck(Part.LiftSuction, JudgedCircuit.Lift),
+        new FilterCheck(Part.LiftFilter, JudgedCircuit.Lift),
+        new FeedCheck(Part.LiftFeed, JudgedCircuit.Lift),
+        new WireCheck(Part.LiftWire, JudgedCircuit.Lift),
+        new FuseCheck(Part.LiftFuse, JudgedCircuit.Lift),
+        new SurgeTankPressureCheck(),
         AssumptionCheck.SupplyLine,
+        AssumptionCheck.LiftLine,
+        AssumptionCheck.OverflowLine,
         AssumptionCheck.BrakeEfficiency,
         new MixtureCheck(),
         new RichMixtureCheck(),

@@ -28,6 +28,15 @@ internal readonly record struct CircuitTask(
     double Density,
     double KinematicViscosity)
 {
+    // Ambient pressure, about: where no pressure is set, as in a tank, it still says what is small.
+    private const double Ambient = 1e5;
+
+    /// <summary>Pressure at the end of the return line, over that at the start of the suction line, Pa: zero where both are one tank, or two at ambient pressure.</summary>
+    public double ReturnEnd { get; init; }
+
+    /// <summary>A pressure by which others are small or not, Pa.</summary>
+    public double Scale => Set > 0 ? Set : Ambient;
+
     /// <summary>True if the pressure is held at the rail, downstream of the supply line; else upstream of it.</summary>
     public bool HoldsAtRail => Layout == LineLayout.Return || MinimumSupply is not null;
 
@@ -49,9 +58,9 @@ internal readonly record struct CircuitTask(
         Plumbing.SuctionLoss(flow, Density, KinematicViscosity),
         HoldsAtRail ? Plumbing.SupplyLoss(flow, Density, KinematicViscosity) : 0);
 
-    /// <summary>Pressure lost in the return line, height included, Pa.</summary>
+    /// <summary>Pressure where the return line begins: lost in it, height included, over that at its end, Pa.</summary>
     /// <param name="returned">m³/s.</param>
-    public double ReturnLossAt(double returned) => Plumbing.ReturnLoss(returned, Density, KinematicViscosity);
+    public double ReturnLossAt(double returned) => Plumbing.ReturnLoss(returned, Density, KinematicViscosity) + ReturnEnd;
 
     /// <summary>Pressure rise that the pumps need to deliver a flow with the rail at its set pressure, Pa.</summary>
     /// <param name="flow">m³/s.</param>

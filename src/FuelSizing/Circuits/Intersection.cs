@@ -98,8 +98,8 @@ internal static class PumpIntersection
             }
 
             double move = missing / slope;
-            if (Math.Abs(move) <= SmallStep * task.Set
-                && Math.Abs(move * (rise - before)) <= SmallProduct * task.Set * task.Set
+            if (Math.Abs(move) <= SmallStep * task.Scale
+                && Math.Abs(move * (rise - before)) <= SmallProduct * task.Scale * task.Scale
                 && rise >= move)
             {
                 double last = pumps.FlowAt(rise - move);
@@ -134,13 +134,13 @@ internal static class PumpIntersection
     }
 }
 
-/// <summary>What the pumps' rise is over the one asked for, as a share of the set pressure, by share of their free flow.</summary>
+/// <summary>What the pumps' rise is over the one asked for, as a share of the circuit's scale of pressure, by share of their free flow.</summary>
 internal readonly struct RiseExcess(CircuitTask task, RunningPumps pumps, bool asSet) : IFalling
 {
     public double At(double x)
     {
         double flow = x * pumps.FreeFlow;
         double asked = asSet ? task.RiseToDeliver(flow) : task.RiseToPass(flow);
-        return (pumps.RiseAt(flow) - asked) / task.Set;
+        return (pumps.RiseAt(flow) - asked) / task.Scale;
     }
 }

@@ -57,13 +57,13 @@ public readonly record struct CircuitValues<T>
 internal static class CircuitReading
 {
     /// <summary>Where the pumps' data does not cover the point.</summary>
-    public static CircuitValues<Real> NotKnown(SystemParts parts) => new()
+    public static CircuitValues<Real> NotKnown(Plumbing plumbing) => new()
     {
         Rail = double.NaN,
         Differential = double.NaN,
 
         // With no line before it, a pump draws at the pressure of the tank whatever it delivers.
-        InletGauge = parts.Plumbing.Suction.Count == 0 ? 0 : double.NaN,
+        InletGauge = plumbing.Suction.Count == 0 ? 0 : double.NaN,
         OutletGauge = double.NaN,
         ReturnGauge = double.NaN,
         PumpFlow = double.NaN,
@@ -77,10 +77,10 @@ internal static class CircuitReading
     };
 
     /// <summary>The figures of one state of a circuit, wiring and injectors apart.</summary>
-    public static CircuitValues<Real> Of(SystemParts parts, in SolvedCircuit circuit, in CircuitState state, Filter? filter) =>
+    public static CircuitValues<Real> Of(in SolvedCircuit circuit, in CircuitState state, Filter? filter) =>
         state.State == RailState.NotCovered
-            ? NotKnown(parts)
-            : NotKnown(parts) with
+            ? NotKnown(circuit.Task.Plumbing)
+            : NotKnown(circuit.Task.Plumbing) with
             {
                 Rail = state.RailGauge,
                 InletGauge = state.InletGauge,
@@ -96,6 +96,35 @@ internal static class CircuitReading
     public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) Around(
         in CircuitValues<Real> one, in CircuitValues<Real> other, in CircuitValues<Real> third) => (
         Each(one, Each(other, third, Math.Min), Math.Min), Each(one, Each(other, third, Math.Max), Math.Max));
+
+    /// <summary>The bounds of one circuit, what its wires and fuses carry included.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="filter">The filter nearest to the end of its data.</param>
+    /// <param name="wiring">Places of the pumps by whose wiring it is judged.</param>
+    public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) Bounds(in SolvedCircuit circuit, Filter? filter, in WiredPlaces wiring)
+    {
+        // What the pumps' data does not cover is not known of the lines and wiring around them either.
+        if (!circuit.IsCovered)
+        {
+            CircuitValues<Real> notKnown = NotKnown(circuit.Task.Plumbing);
+            return WithWiring(notKnown, notKnown, circuit, false, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted);
+        }
+
+        CircuitValues<Real> state = Of(circuit, circuit.State, filter);
+        (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = circuit.IsExact
+            ? (state, state)
+            : Around(state, Of(circuit, circuit.Lower, filter), Of(circuit, circuit.Upper, filter));
+        return WithWiring(minimum, maximum, circuit, true, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted);
+    }
+
+    /// <summary>
+    /// Bounds that hold while a surge tank is full too: a figure that may be at most so much must keep to that in both states. The inlet is at its lowest while
+    /// the tank is not full.
+    /// </summary>
+    public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) AlsoFull(
+        in (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) one, in (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) full) => (
+        Each(one.Minimum, full.Minimum, (own, other) => other > own ? other : own) with { InletGauge = one.Minimum.InletGauge },
+        Each(one.Maximum, full.Maximum, Math.Max) with { InletGauge = one.Maximum.InletGauge });
 
     /// <summary>The same with what wires and fuses carry.</summary>
     public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) WithWiring(
@@ -128,12 +157,29 @@ internal static class CircuitReading
         in PointDemand demand,
         in Injection judged)
     {
+        // A full surge tank raises what its return line, or a pump at its lowest speed, holds in the rail.
         double above = RailPressure.Differential<Real>(
             Math.Max(circuit.RailSet, maximum.Rail), demand.Point.Conditions.Atmosphere.Pascals, demand.Chain.ManifoldAbsolute);
-        bool higher = !circuit.IsExact && circuit.IsCovered;
+        bool higher = (!circuit.IsExact || circuit.Lift?.MainFull is not null) && circuit.IsCovered;
         return (
             minimum with { Differential = judged.Differential },
             maximum with { Differential = higher ? Math.Max(judged.Differential, above) : judged.Differential });
+    }
+
+    /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
+    public static (Filter Filter, double Flow) FilterOf(in SolvedCircuit circuit)
+    {
+        (Filter, double) busiest = default;
+        double share = double.NegativeInfinity;
+        foreach ((IFlowLoss part, double flow) in circuit.Task.Flows(circuit.Upper))
+        {
+            if (part is Filter filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
+            {
+                (busiest, share) = ((filter, flow), used);
+            }
+        }
+
+        return busiest;
     }
 
     private static double FlowThrough(Filter filter, in CircuitTask task, in CircuitState state)
@@ -165,4 +211,16 @@ internal static class CircuitReading
         ConverterCurrent = choose(one.ConverterCurrent, other.ConverterCurrent),
         AtPumpFloor = choose(one.AtPumpFloor, other.AtPumpFloor),
     };
+}
+
+/// <summary>Places of the pumps by whose wiring a circuit is judged; −1 where there is none.</summary>
+/// <param name="Fed">Whose feed may take the most voltage.</param>
+/// <param name="Hottest">Whose wire is nearest to its ampacity.</param>
+/// <param name="Heaviest">Whose fuse is loaded most for its rating.</param>
+/// <param name="Converted">Whose voltage converter is loaded most for what it can give.</param>
+internal readonly record struct WiredPlaces(int Fed, int Hottest, int Heaviest, int Converted)
+{
+    /// <summary>Those of a circuit.</summary>
+    public static WiredPlaces Of(in SolvedCircuit circuit) => new(
+        circuit.LowestFed, circuit.HottestWire, circuit.HeaviestLoadedFuse, circuit.MostConverted);
 }

@@ -119,6 +119,9 @@ public readonly record struct PointValues<T>
 
     /// <summary>The leanest; the same where the pumps' data covers the point.</summary>
     public required T MaximumLambda { get; init; }
+
+    /// <summary>The lift circuit of a surge tank; none of its figures is a number where the pumps draw from the main tank.</summary>
+    public required LiftValues<T> Lift { get; init; }
 }
 
 /// <summary>Reads a solved point's numbers out for the checks.</summary>
@@ -141,30 +144,15 @@ internal static class PointReading
 
         // What the pumps' data does not cover is not known of the lines and wiring around them either.
         bool known = circuit.IsCovered;
-        (Filter? filter, _) = known && parts.Plumbing.HasFilter ? FilterOf(circuit) : default;
-        int fed = circuit.LowestFed;
-        int hottest = circuit.HottestWire;
-        int heaviest = circuit.HeaviestLoadedFuse;
-        int converted = circuit.MostConverted;
-        CircuitValues<Real> minimum;
-        CircuitValues<Real> maximum;
-        if (!known)
+        (Filter? filter, _) = known && parts.Plumbing.HasFilter ? CircuitReading.FilterOf(circuit) : default;
+        WiredPlaces wiring = WiredPlaces.Of(circuit);
+        (int fed, int hottest, int heaviest, int converted) = wiring;
+        (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = CircuitReading.Bounds(circuit, filter, wiring);
+        if (circuit.Lift?.MainFull is { } full)
         {
-            minimum = maximum = CircuitReading.NotKnown(parts);
-        }
-        else if (circuit.IsExact)
-        {
-            minimum = maximum = CircuitReading.Of(parts, circuit, state, filter);
-        }
-        else
-        {
-            (minimum, maximum) = CircuitReading.Around(
-                CircuitReading.Of(parts, circuit, state, filter),
-                CircuitReading.Of(parts, circuit, circuit.Lower, filter),
-                CircuitReading.Of(parts, circuit, circuit.Upper, filter));
+            (minimum, maximum) = CircuitReading.AlsoFull((minimum, maximum), CircuitReading.Bounds(full, filter, wiring));
         }
 
-        (minimum, maximum) = CircuitReading.WithWiring(minimum, maximum, circuit, known, fed, hottest, heaviest, converted);
         (minimum, maximum) = CircuitReading.WithDifferential(minimum, maximum, circuit, demand, judged);
         return new()
         {
@@ -206,6 +194,7 @@ internal static class PointReading
             Capacity = judged.Capacity ?? double.NaN,
             MinimumLambda = double.NaN,
             MaximumLambda = double.NaN,
+            Lift = circuit.Lift is { } lift ? LiftReading.Of(parts, conditions, lift) : LiftReading.None,
         };
     }
 
@@ -236,22 +225,6 @@ internal static class PointReading
             DutyCycle = judged.DutyCycle ?? double.NaN,
             Capacity = judged.Capacity ?? double.NaN,
         };
-    }
-
-    /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
-    public static (Filter Filter, double Flow) FilterOf(in SolvedCircuit circuit)
-    {
-        (Filter, double) busiest = default;
-        double share = double.NegativeInfinity;
-        foreach ((IFlowLoss part, double flow) in circuit.Task.Flows(circuit.Upper))
-        {
-            if (part is Filter filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
-            {
-                (busiest, share) = ((filter, flow), used);
-            }
-        }
-
-        return busiest;
     }
 
     private static double Current(PumpPoint[] pumps)

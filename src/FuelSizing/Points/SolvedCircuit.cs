@@ -36,6 +36,9 @@ internal readonly record struct SolvedCircuit
     /// <summary>Upper bound of it, m³/s; the same where data covers the point.</summary>
     public required double MaximumInjectable { get; init; }
 
+    /// <summary>The lift circuit, where the pumps draw from a surge tank; none where they draw from the main tank.</summary>
+    public SolvedLift? Lift { get; init; }
+
     /// <summary>What the regulator asks for, gauge, Pa.</summary>
     public double RailSet => Task.Set;
 
@@ -168,4 +171,50 @@ internal readonly record struct SolvedCircuit
 
         return heaviest;
     }
+}
+
+/// <summary>The lift circuit of a surge tank, solved with the main circuit, in SI numbers.</summary>
+internal sealed class SolvedLift
+{
+    /// <summary>Both circuits.</summary>
+    public required JoinedCircuits Joined { get; init; }
+
+    /// <summary>The lift circuit while the tank is not full: it works against ambient pressure.</summary>
+    public required SolvedCircuit Filling { get; init; }
+
+    /// <summary>The same while the tank is full; none where no more is lifted than drawn.</summary>
+    public required SolvedCircuit? Full { get; init; }
+
+    /// <summary>The main circuit while the tank is full; none where the tank is at ambient pressure then too.</summary>
+    public required SolvedCircuit? MainFull { get; init; }
+
+    /// <summary>Lower bound of what is lifted into the full tank with nothing that overflows, m³/s; not a number where it is not known.</summary>
+    public required double MinimumLifted { get; init; }
+
+    /// <summary>Upper bound of it, m³/s; not a number where it is not known.</summary>
+    public required double MaximumLifted { get; init; }
+
+    /// <summary>Lower bound of what is lifted into the tank while it is not full, m³/s; not a number where it is not known.</summary>
+    public required double MinimumFilled { get; init; }
+
+    /// <summary>Upper bound of it, m³/s; not a number where it is not known.</summary>
+    public required double MaximumFilled { get; init; }
+
+    /// <summary>Lower bound of the net draw that it sustains with the pumps' reserve kept, m³/s; not a number where it is not known.</summary>
+    public required double MinimumSustained { get; init; }
+
+    /// <summary>Upper bound of it, m³/s; not a number where it is not known.</summary>
+    public required double MaximumSustained { get; init; }
+
+    /// <summary>Lower bound of the net draw while the tank is not full, m³/s: what the rail gets where it starves; not a number where it is not known.</summary>
+    public required double MinimumDrawn { get; init; }
+
+    /// <summary>Upper bound of it, m³/s: at least what the engine asks for; not a number where it is not known.</summary>
+    public required double MaximumDrawn { get; init; }
+
+    /// <summary>Lower bound of what is lifted more than drawn while the tank is not full, m³/s; not a number where it is not known.</summary>
+    public double SurplusOfAtLeast => MinimumFilled - MaximumDrawn;
+
+    /// <summary>Upper bound of it, m³/s; not a number where it is not known.</summary>
+    public double SurplusOfAtMost => MaximumFilled - MinimumDrawn;
 }

@@ -27,6 +27,7 @@ public class SolvedPoint
         Demand = demand.Demand;
         Circuit = new(circuit.Task, circuit.State, circuit.Pumps);
         Mixture = new(parts, demand, _mixture);
+        SurgeTank = circuit.Lift is { } lift ? new(parts.SurgeTank!, lift) : null;
     }
 
     /// <summary>The parts of the system that was solved.</summary>
@@ -81,6 +82,12 @@ public class SolvedPoint
     /// those that the engine needs.
     /// </summary>
     public DeliveredMixture Mixture { get; }
+
+    /// <summary>
+    /// The surge tank that the pumps draw from, and its lift circuit; none where they draw from the main tank. Other figures of this result are those with the surge
+    /// tank at ambient pressure, as while it is not full; checks look at both.
+    /// </summary>
+    public SurgeTankResult? SurgeTank { get; }
 
     /// <summary>What the pumps deliver; none where their curves give no data.</summary>
     public VolumeFlow? PumpFlow => Circuit.PumpFlow;

@@ -21,6 +21,7 @@ public sealed class SystemParts
     private readonly bool _isFalling;
     private readonly PumpStates? _pumps;
     private readonly Lazy<SystemParts>? _falling;
+    private readonly bool _needsViscosity;
 
     internal SystemParts(
         LineLayout layout,
@@ -31,6 +32,7 @@ public sealed class SystemParts
         Plumbing plumbing,
         SizingLimits limits,
         EngineController controller,
+        SurgeTank? surgeTank,
         bool isFalling = false)
     {
         _isFalling = isFalling;
@@ -38,6 +40,8 @@ public sealed class SystemParts
         _falling = _pumps is null || isFalling ? null : new(() => With(pump, isFalling: true));
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits, Controller) = (pump, plumbing, limits, controller);
+        SurgeTank = surgeTank;
+        _needsViscosity = plumbing.NeedsViscosity || surgeTank?.Plumbing.NeedsViscosity == true;
         Injection = InjectionOf<Real>();
         _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
@@ -69,6 +73,9 @@ public sealed class SystemParts
     /// <summary>Who decides the pulse.</summary>
     public EngineController Controller { get; }
 
+    /// <summary>The surge tank that the pumps draw from, with its lift circuit; none where they draw from the main tank.</summary>
+    public SurgeTank? SurgeTank { get; }
+
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>For instance <c>4 × injector A, 580 mL/min each; fixed at 300 kPa; pump R</c>.</returns>
     public override string ToString() =>
@@ -94,7 +101,11 @@ public sealed class SystemParts
     internal string? StillOn => _isFalling ? string.Join(" and ", Pump.Switches.Select(pump => pump.Pump.Name).Distinct()) : null;
 
     private SystemParts With(PumpAssembly pump, bool isFalling) =>
-        new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, isFalling);
+        new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, SurgeTank, isFalling);
+
+    /// <summary>The same parts with another surge tank, or with another lift pump or wiring in it, unchecked: it is known to fit.</summary>
+    internal SystemParts With(SurgeTank? surgeTank) =>
+        new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, _isFalling);
 
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
     internal PointDemand DemandAt(OperatingPoint point)
@@ -108,7 +119,7 @@ public sealed class SystemParts
             demand,
             Demand.Basis,
             density,
-            Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.ColdestKelvins) : 0,
+            _needsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.ColdestKelvins) : 0,
             FuelDemandFlow.Volume<Real>(FuelDemand.Chosen(demand, Demand.Basis), density));
     }
 
@@ -156,7 +167,41 @@ public sealed class SystemParts
     internal SolvedCircuit CircuitAt(in PointDemand demand, CircuitTable? table = null)
     {
         CircuitTask task = TaskAt(demand);
-        return CircuitOf(task, CircuitSolver.SolveBounds(task, table));
+        CircuitBounds bounds = CircuitSolver.SolveBounds(task, table);
+        SolvedCircuit circuit = CircuitOf(task, bounds);
+        return SurgeTank is null ? circuit : circuit with { Lift = LiftOf(JoinedCircuits.Of(SurgeTank, task, bounds), task, bounds) };
+    }
+
+    /// <summary>The lift circuit, solved with the main one, with what follows from it.</summary>
+    private SolvedLift LiftOf(JoinedCircuits joined, in CircuitTask main, in CircuitBounds emptying)
+    {
+        CircuitState sure = joined.Sure.Estimate;
+        (double leastLifted, double mostLifted) = Known(sure);
+        (double leastFilled, double mostFilled) = Known(joined.Filling.Estimate);
+        return new()
+        {
+            Joined = joined,
+            Filling = CircuitOf(joined.FillingTask, joined.Filling),
+            Full = joined.Full is { } full ? CircuitOf(joined.FullTask, full) : null,
+            MainFull = joined.MainFull is { } over ? CircuitOf(main, over) : null,
+            MinimumLifted = leastLifted,
+            MaximumLifted = mostLifted,
+            MinimumFilled = leastFilled,
+            MaximumFilled = mostFilled,
+            MinimumDrawn = joined.DrawOf(emptying.Lower),
+            MaximumDrawn = Math.Max(main.Injected, joined.DrawOf(emptying.Upper)),
+            MinimumSustained = double.IsNaN(leastLifted) ? double.NaN : PumpDuty.Injectable<Real>(leastLifted, _pumpReserve, 0),
+            MaximumSustained = double.IsNaN(mostLifted) ? double.NaN : PumpDuty.Injectable<Real>(mostLifted, _pumpReserve, 0),
+        };
+
+        // Under its first point a curve still says what is delivered at the least, but not what at the most.
+        static (double Minimum, double Maximum) Known(in CircuitState lifting)
+        {
+            PumpCoverage lacking = lifting.Uncovered(ends: false);
+            return (
+                lacking.HasFlag(PumpCoverage.VoltageBelow) ? double.NaN : lifting.MinimumAtSet,
+                lacking == PumpCoverage.Measured ? lifting.MaximumAtSet : double.NaN);
+        }
     }
 
     /// <summary>A solved circuit with what follows from it.</summary>
@@ -171,13 +216,15 @@ public sealed class SystemParts
             Lower = bounds.Lower,
             Upper = bounds.Upper,
             Pumps = pumps,
-            LowerPumps = ReferenceEquals(bounds.Lower.Running, state.Running) ? pumps : [.. bounds.Lower.Pumps],
-            UpperPumps = ReferenceEquals(bounds.Upper.Running, state.Running) ? pumps : [.. bounds.Upper.Pumps],
+            LowerPumps = IsSame(bounds.Lower, state) ? pumps : [.. bounds.Lower.Pumps],
+            UpperPumps = IsSame(bounds.Upper, state) ? pumps : [.. bounds.Upper.Pumps],
             Required = PumpDuty.Required<Real>(task.Injected, _pumpReserve, _minimumReturn),
             MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
             MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
         };
     }
+
+    private static bool IsSame(in CircuitState one, in CircuitState other) => ReferenceEquals(one.Running, other.Running) && one.Flow == other.Flow;
 
     /// <summary>The injectors at the pressure that a circuit gives them, and at the one they are judged by.</summary>
     /// <remarks>They are judged with the regulator at its set pressure, so that the shortfall of a pump is not charged to them.</remarks>

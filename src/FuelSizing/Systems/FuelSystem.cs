@@ -35,6 +35,7 @@ public sealed record FuelSystem
         .Value(system => system.Plumbing)
         .Value(system => system.Limits)
         .Value(system => system.Controller)
+        .Value(system => system.SurgeTank)
         .List(system => system.Checks)
         .List(system => system.Waivers);
 
@@ -90,6 +91,9 @@ public sealed record FuelSystem
     /// </summary>
     public EngineController Controller => Parts.Controller;
 
+    /// <summary>The surge tank that the pumps draw from, with its lift circuit; none where they draw from the main tank.</summary>
+    public SurgeTank? SurgeTank => Parts.SurgeTank;
+
     /// <summary>The checks that are made where they apply: the standard ones, and those that were added.</summary>
     public IReadOnlyList<ICheck> Checks { get; }
 
@@ -127,7 +131,7 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, StandardChecks.All, []);
+        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, StandardChecks.All, []);
 
     /// <summary>A returnless system: the regulator sits in or at the tank and only injected fuel goes forward.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
@@ -150,24 +154,24 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, StandardChecks.All, []);
+        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, StandardChecks.All, []);
 
     /// <summary>The same system with other injectors.</summary>
     /// <param name="injectors">The injectors.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Controller, Checks, Waivers);
+    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
 
     /// <summary>The same system with another regulator.</summary>
     /// <param name="regulator">A regulator that fits the layout.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The regulator does not fit the layout.</exception>
     public FuelSystem With(PressureRegulator regulator) =>
-        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Controller, Checks, Waivers);
+        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
 
     /// <summary>The same system with another pump or other pumps.</summary>
     /// <param name="pump">The pump or pumps.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Controller, Checks, Waivers);
+    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
 
     /// <summary>The same system with other lines and filters.</summary>
     /// <param name="plumbing">The lines and filters.</param>
@@ -176,7 +180,7 @@ public sealed record FuelSystem
     public FuelSystem With(Plumbing plumbing)
     {
         ArgumentNullException.ThrowIfNull(plumbing);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Controller, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Controller, SurgeTank, Checks, Waivers);
     }
 
     /// <summary>The same system held to other limits.</summary>
@@ -185,7 +189,7 @@ public sealed record FuelSystem
     public FuelSystem With(SizingLimits limits)
     {
         ArgumentNullException.ThrowIfNull(limits);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Controller, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
     }
 
     /// <summary>The same system with an engine controller whose knowledge is described: results then say which mixture the engine gets.</summary>
@@ -194,14 +198,28 @@ public sealed record FuelSystem
     public FuelSystem With(EngineController controller)
     {
         ArgumentNullException.ThrowIfNull(controller);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, controller, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, controller, SurgeTank, Checks, Waivers);
     }
+
+    /// <summary>The same system with its pumps drawing from a surge tank, which a lift pump fills from the main tank.</summary>
+    /// <param name="surgeTank">The surge tank and its lift circuit.</param>
+    /// <returns>The system. Its suction line is then that from the surge tank to the pumps.</returns>
+    /// <exception cref="ArgumentException">The fuel lacks a property that the lift circuit needs.</exception>
+    public FuelSystem With(SurgeTank surgeTank)
+    {
+        ArgumentNullException.ThrowIfNull(surgeTank);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, surgeTank, Checks, Waivers);
+    }
+
+    /// <summary>The same system with its pumps drawing from the main tank.</summary>
+    /// <returns>The system.</returns>
+    public FuelSystem WithoutSurgeTank() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, null, Checks, Waivers);
 
     /// <summary>The same system on another engine, or on another fuel.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
-    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, Checks, Waivers);
+    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
 
     /// <summary>The same system with a check more: it takes part in margins, verdict, tables, remedies, sheet and ranking.</summary>
     /// <param name="check">A check whose part no other check of the system judges.</param>
@@ -254,7 +272,7 @@ public sealed record FuelSystem
 
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
-        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller), Checks, Waivers);
+        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank), Checks, Waivers);
 
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>One line.</returns>
@@ -278,6 +296,7 @@ public sealed record FuelSystem
         SizingLimits? limits,
         Plumbing? plumbing,
         EngineController controller,
+        SurgeTank? surgeTank,
         IReadOnlyList<ICheck> checks,
         IReadOnlyList<Waiver> waivers)
     {
@@ -295,7 +314,14 @@ public sealed record FuelSystem
                 nameof(plumbing));
         }
 
-        return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default, controller), checks, waivers);
+        if (surgeTank?.Plumbing is { } lift && ((lift.NeedsViscosity && !fuel.HasViscosity) || (lift.HasSuction && !fuel.HasVapourPressure)))
+        {
+            throw new ArgumentException(
+                $"surgeTank needs the viscosity of {fuel.Name}, and on the lift pump's suction side its vapour pressure. Give them with Fuel.WithViscosity and Fuel.WithVapourPressure.",
+                nameof(surgeTank));
+        }
+
+        return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default, controller, surgeTank), checks, waivers);
     }
 
     /// <summary>Why a regulator does not fit a layout; none if it does.</summary>

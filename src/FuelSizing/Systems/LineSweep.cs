@@ -126,8 +126,12 @@ public static class LineSweep
         return new(
             leanest?.Mixture.MaximumLambda is null ? null : leanest,
             Extreme(search, result => result.Mixture.RailGauge.Pascals),
-            Extreme(search, result => -result.Mixture.RailGauge.Pascals));
+            Extreme(search, result => -result.Mixture.RailGauge.Pascals),
+            search.Points.First().Parts.SurgeTank is null ? null : Extreme(search, result => -Known(result.SolvedCircuit.Lift!.MaximumDrawn, double.PositiveInfinity)),
+            search.Points.First().Parts.SurgeTank is null ? null : Extreme(search, result => Known(result.SolvedCircuit.Lift!.SurplusOfAtLeast, double.NegativeInfinity)));
     }
+
+    private static double Known(double figure, double otherwise) => double.IsNaN(figure) ? otherwise : figure;
 
     /// <summary>Where a figure is lowest: from the lowest points of a few humps of what was solved, downhill.</summary>
     private static OperatingResult Extreme(RangeSearch search, Func<OperatingResult, double> figure)
@@ -217,6 +221,12 @@ public sealed class LineSweepResult : IReadable
     /// <summary>Where along the line the rail stands highest.</summary>
     internal OperatingResult HighestRail => _extremes.Value.HighestRail;
 
+    /// <summary>Where along the line most is drawn from the surge tank; none without one.</summary>
+    internal OperatingResult? LargestDraw => _extremes.Value.LargestDraw;
+
+    /// <summary>Where along the line least is left to refill the surge tank; none without one.</summary>
+    internal OperatingResult? SmallestSurplus => _extremes.Value.SmallestSurplus;
+
     /// <inheritdoc/>
     public string In(TextStyle style) => Verdict.In(style);
 
@@ -226,4 +236,9 @@ public sealed class LineSweepResult : IReadable
 }
 
 /// <summary>What is extreme along a line.</summary>
-internal sealed record LineExtremes(OperatingResult? Leanest, OperatingResult LowestRail, OperatingResult HighestRail);
+internal sealed record LineExtremes(
+    OperatingResult? Leanest,
+    OperatingResult LowestRail,
+    OperatingResult HighestRail,
+    OperatingResult? LargestDraw,
+    OperatingResult? SmallestSurplus);

@@ -2,16 +2,24 @@ using FuelSizing.Checks;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Systems;
 
 namespace FuelSizing.Tests.Checks;
 
 /// <summary>A check reads a column of points as it reads each of them.</summary>
 public class CheckColumnTests
 {
-    [Fact]
-    public void Read_OfAColumnOfPoints_IsWhatEachPointGives()
+    public static TheoryData<string, FuelSystem> Systems => new()
     {
-        FuelSystem system = Wren.System(pump: 0.8);
+        { "from the main tank", Wren.System(pump: 0.8) },
+        { "from a surge tank", SurgeTanks.Wren(SurgeTanks.Everything) },
+    };
+
+    [Theory]
+    [MemberData(nameof(Systems))]
+    public void Read_OfAColumnOfPoints_IsWhatEachPointGives(string name, FuelSystem system)
+    {
+        Assert.NotEmpty(name);
         OperatingResult[] results =
         [
             .. from rpm in new[] { 900.0, 3000, 5000, 7000 }
@@ -83,6 +91,21 @@ public class CheckColumnTests
             Capacity = Of(point => point.Capacity),
             MinimumLambda = Of(point => point.MinimumLambda),
             MaximumLambda = Of(point => point.MaximumLambda),
+            Lift = new()
+            {
+                MinimumDraw = Of(point => point.Lift.MinimumDraw),
+                MaximumDraw = Of(point => point.Lift.MaximumDraw),
+                MinimumSustained = Of(point => point.Lift.MinimumSustained),
+                MaximumSustained = Of(point => point.Lift.MaximumSustained),
+                VapourPressure = Of(point => point.Lift.VapourPressure),
+                MinimumTankGauge = Of(point => point.Lift.MinimumTankGauge),
+                MaximumTankGauge = Of(point => point.Lift.MaximumTankGauge),
+                FilterMaximum = Of(point => point.Lift.FilterMaximum),
+                WireAmpacity = Of(point => point.Lift.WireAmpacity),
+                FuseRating = Of(point => point.Lift.FuseRating),
+                Minimum = Bound(points, point => point.Lift.Minimum),
+                Maximum = Bound(points, point => point.Lift.Maximum),
+            },
         };
     }
 

@@ -268,6 +268,12 @@ internal static class EquationForms
         Of(typeof(PumpDuty), nameof(PumpDuty.Returned), VolumeFlow, Passed with { Name = "delivered" }, Passed with { Name = "injected" }),
         Of(typeof(PumpDuty), nameof(PumpDuty.Required), VolumeFlow, Passed with { Name = "injected" }, Plain("reserve", 0, 0.3), Passed with { Name = "minimumReturn" }),
         Of(typeof(PumpDuty), nameof(PumpDuty.Injectable), VolumeFlow, Passed with { Name = "delivered" }, Plain("reserve", 0, 0.3), Passed with { Name = "minimumReturn" }),
+        Of(typeof(SurgeTankVolume), nameof(SurgeTankVolume.NetDraw), VolumeFlow, Passed with { Name = "pumped" }, Passed with { Name = "broughtBack" }),
+        Of(typeof(SurgeTankVolume), nameof(SurgeTankVolume.TimeToEmpty), Second, new("volume", Volume, 1e-4, 5e-3), Passed with { Name = "draw" }),
+        Of(typeof(SurgeTankVolume), nameof(SurgeTankVolume.TimeToRefill), Second, new("volume", Volume, 1e-4, 5e-3), new("lifted", VolumeFlow, 1.1e-4, 2e-4), Passed with { Name = "draw" }),
+        Of(
+            typeof(SurgeTankVolume), nameof(SurgeTankVolume.After), Volume,
+            new("before", Volume, 1e-4, 5e-3), new("full", Volume, 1e-4, 5e-3), Passed with { Name = "lifted" }, Passed with { Name = "draw" }, new("time", Second, 0, 60)),
         Of(typeof(PumpHeat), nameof(PumpHeat.Electrical), Watt, Voltage("voltage"), Current("current")),
         Of(typeof(PumpHeat), nameof(PumpHeat.ToTank), Watt, new("electrical", Watt, 0, 300), new("returned", VolumeFlow, 0, 3e-5), new("pumped", VolumeFlow, 3e-5, 1e-4)),
         Of(typeof(PumpMotor), nameof(PumpMotor.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage"), Plain("resistiveShare", 0, 0.5)),

@@ -339,6 +339,19 @@ public class EquationsByHandTests
     }
 
     [Fact]
+    public void SurgeTankVolume_OfACornerAndAStraight()
+    {
+        // 180 L/h pumped and 108 back, 72 L/h of 1.2 L: 60 s; 108 L/h lifted leave 36 L/h to refill it: 120 s.
+        Is(20, SurgeTankVolume.NetDraw<Real>(50, 30));
+        Is(60, SurgeTankVolume.TimeToEmpty<Real>(1200, 20));
+        Is(120, SurgeTankVolume.TimeToRefill<Real>(1200, 30, 20));
+        Is(1000, SurgeTankVolume.After<Real>(1200, 1200, 0, 20, 10));
+        Is(1100, SurgeTankVolume.After<Real>(1000, 1200, 30, 20, 10));
+        Is(1200, SurgeTankVolume.After<Real>(1000, 1200, 30, 20, 21));
+        Is(0, SurgeTankVolume.After<Real>(1200, 1200, 0, 20, 61));
+    }
+
+    [Fact]
     public void PumpHeat_OfVoltsAmperesAndFlow()
     {
         // 13.5 V · 8 A less the work on 50 mL/s raised by 400 kPa.

@@ -7,32 +7,36 @@ using UnitsNet;
 namespace FuelSizing.Checks;
 
 /// <summary>A pump's feed: voltage drop in its wiring against the limit.</summary>
-internal sealed class FeedCheck : ICheck
+internal sealed class FeedCheck(Part part, JudgedCircuit judged) : ICheck
 {
     /// <inheritdoc/>
-    public Part Part => Part.Feed;
+    public Part Part => part;
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
         "Voltage drop in the feed", LimitDirection.AtMost, si => ElectricPotential.FromVolts(si), units => units.VoltageDrop);
 
     /// <inheritdoc/>
-    public Applicability AppliesTo(SystemParts parts) => FeedsGiven.Of(parts, pump => pump.Feed is not null, "feed");
+    public Applicability AppliesTo(SystemParts parts) => FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed is not null, "feed");
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtMost<T>(
-            at.Minimum.FeedDrop, at.Maximum.FeedDrop, at.Supply * parts.Limits.FeedDrop.DecimalFractions);
+        where T : struct, IReal<T>
+    {
+        CircuitFigures<T> figures = judged.Read(at);
+        return CheckReading.AtMost<T>(
+            figures.Minimum.FeedDrop, figures.Maximum.FeedDrop, at.Supply * parts.Limits.FeedDrop.DecimalFractions);
+    }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        if (!point.SolvedCircuit.IsCovered)
+        SolvedCircuit circuit = judged.Of(point);
+        if (!circuit.IsCovered)
         {
             return CircuitFinding.PumpNotCovered;
         }
 
-        ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
         Outcome outcome = CheckReading.OutcomeOf(reading);
         if (outcome == Outcome.CannotSay)
         {
@@ -89,7 +93,7 @@ internal sealed class FeedCheck : ICheck
     /// </summary>
     private double LeftWith(double ohms, SolvedPoint point)
     {
-        SystemParts rewired = point.Parts.With(point.Parts.Pump.Rewired(feed => feed.WithLoopOfAtMost(ohms)));
+        SystemParts rewired = judged.Rewired(point.Parts, feed => feed.WithLoopOfAtMost(ohms));
         PointDemand demand = point.SolvedDemand;
         return Read<Real>(rewired, PointReading.Of(rewired, demand, rewired.CircuitAt(demand), point.Judged)).Margin;
     }
@@ -110,11 +114,12 @@ internal sealed class FeedCheck : ICheck
     }
 
     // At the voltage that the limit leaves, where the pump draws a little more than it does now, and against the same pressure.
-    private static double Estimate(SolvedPoint point)
+    private double Estimate(SolvedPoint point)
     {
         double supply = point.Point.Conditions.SupplyVolts;
         Real drop = supply * (Real)point.Parts.Limits.FeedDrop.DecimalFractions;
-        PumpPoint worst = point.SolvedCircuit.Pumps[point.SolvedCircuit.LowestFed];
+        SolvedCircuit circuit = judged.Of(point);
+        PumpPoint worst = circuit.Pumps[circuit.LowestFed];
         double current = worst.Pump.Converter is not null ? worst.MaximumFeedCurrent ?? 0 : worst.Pump.CurrentAtMotor(worst.Rise, supply - drop, PumpReading.Upper) ?? 0;
         return current > 0 ? drop.Value / current : MaximumOhms;
     }

@@ -9,10 +9,10 @@ namespace FuelSizing.Checks;
 
 /// <summary>The fuse of a pump's feed: it carries the steady current, and it protects the wire.</summary>
 /// <remarks>A steady load of at most 80 % of the rating is common practice, no source. The rating is at most the wire's ampacity.</remarks>
-internal sealed class FuseCheck : ICheck
+internal sealed class FuseCheck(Part part, JudgedCircuit judged) : ICheck
 {
     /// <inheritdoc/>
-    public Part Part => Part.Fuse;
+    public Part Part => part;
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
@@ -21,8 +21,8 @@ internal sealed class FuseCheck : ICheck
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts)
     {
-        Applicability given = FeedsGiven.Of(parts, pump => pump.Feed?.Fuse is not null, "fuse");
-        return given.IsJudged && parts.Pump.Pumps.FirstOrDefault(pump => pump.Feed is { Fuse: not null } feed && double.IsNaN(feed.AmpacityAmperes)) is { Feed: { } open }
+        Applicability given = FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed?.Fuse is not null, "fuse");
+        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.FirstOrDefault(pump => pump.Feed is { Fuse: not null } feed && double.IsNaN(feed.AmpacityAmperes)) is { Feed: { } open }
             ? Applicability.JudgedInPart(Statement.Of("fuse.ampacity-not-known", $"whether it protects the wire of {open.Name}, whose ampacity is not known"))
             : given;
     }
@@ -31,8 +31,9 @@ internal sealed class FuseCheck : ICheck
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        T allowed = at.FuseRating * FuseChoice.MaximumLoad.DecimalFractions;
-        CheckReading<T> load = CheckReading.AtMost<T>(at.Minimum.FuseCurrent, at.Maximum.FuseCurrent, allowed);
+        CircuitFigures<T> figures = judged.Read(at);
+        T allowed = figures.FuseRating * FuseChoice.MaximumLoad.DecimalFractions;
+        CheckReading<T> load = CheckReading.AtMost<T>(figures.Minimum.FuseCurrent, figures.Maximum.FuseCurrent, allowed);
         if (Unprotected(parts) is not { } feed)
         {
             return load;
@@ -60,7 +61,7 @@ internal sealed class FuseCheck : ICheck
                 $"a fuse of {large.ApartFrom(ampacity):current} does not protect {unprotected.Name}, whose wire has an ampacity of {ampacity.ApartFrom(large):current}");
         }
 
-        ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
+        SolvedCircuit circuit = judged.Of(point);
         if (circuit.HeaviestLoadedFuse < 0 || !circuit.IsCovered)
         {
             return CircuitFinding.PumpNotCovered;
@@ -85,7 +86,7 @@ internal sealed class FuseCheck : ICheck
     {
         // The wire may have to be thicker with the fuse; it then loses less, and the motor draws more.
         ElectricCurrent rating = ElectricCurrent.FromAmperes(
-            WithoutWireLoss.Current(task, IsBroken)
+            WithoutWireLoss.Current(task, judged, IsBroken)
             / FuseChoice.MaximumLoad.DecimalFractions
             * (1 + Remedy.Hair));
         return Remedy.Of(
@@ -100,11 +101,11 @@ internal sealed class FuseCheck : ICheck
         && (pump.MaximumFeedCurrent > fuse.Amperes * FuseChoice.MaximumLoad.DecimalFractions || feed.AmpacityAmperes < fuse.Amperes);
 
     /// <summary>The feed whose fuse exceeds its wire's ampacity by most, or comes nearest to that; none where no ampacity is known.</summary>
-    private static Feed? Unprotected(SystemParts parts)
+    private Feed? Unprotected(SystemParts parts)
     {
         Feed? worst = null;
         double share = double.NegativeInfinity;
-        foreach (Pump pump in parts.Pump.Pumps)
+        foreach (Pump pump in judged.PumpsOf(parts)!.Pumps)
         {
             if (pump.Feed is { Fuse: { } fuse } feed && fuse.Amperes / feed.AmpacityAmperes is var load && load > share)
             {

@@ -8,10 +8,10 @@ using UnitsNet;
 namespace FuelSizing.Checks;
 
 /// <summary>The wire of a pump's feed: steady current against its ampacity.</summary>
-internal sealed class WireCheck : ICheck
+internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
 {
     /// <inheritdoc/>
-    public Part Part => Part.Wire;
+    public Part Part => part;
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
@@ -20,20 +20,24 @@ internal sealed class WireCheck : ICheck
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts)
     {
-        Applicability given = FeedsGiven.Of(parts, pump => pump.Feed?.Ampacity is not null, "insulation rating and surroundings of the wire");
-        return given.IsJudged && parts.Pump.Pumps.FirstOrDefault(IsNotCovered) is { Feed: { } feed }
+        Applicability given = FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed?.Ampacity is not null, "insulation rating and surroundings of the wire");
+        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.FirstOrDefault(IsNotCovered) is { Feed: { } feed }
             ? Applicability.JudgedInPart(Statement.Of("wire.not-covered", $"{feed.Name}: {feed.Ampacity!.Text}"))
             : given;
     }
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtMost<T>(at.Minimum.WireCurrent, at.Maximum.WireCurrent, at.WireAmpacity);
+        where T : struct, IReal<T>
+    {
+        CircuitFigures<T> figures = judged.Read(at);
+        return CheckReading.AtMost<T>(figures.Minimum.WireCurrent, figures.Maximum.WireCurrent, figures.WireAmpacity);
+    }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
+        SolvedCircuit circuit = judged.Of(point);
         if (!circuit.IsCovered)
         {
             return CircuitFinding.PumpNotCovered;
@@ -63,7 +67,7 @@ internal sealed class WireCheck : ICheck
     {
         // Thicker wire loses less, and the motor then draws more: the wire must carry what is drawn with none of its loss.
         ElectricCurrent most = ElectricCurrent.FromAmperes(
-            WithoutWireLoss.Current(task, pump => pump.MaximumFeedCurrent > pump.Pump.Feed?.AmpacityAmperes));
+            WithoutWireLoss.Current(task, judged, pump => pump.MaximumFeedCurrent > pump.Pump.Feed?.AmpacityAmperes));
         return Remedy.Of(
             Part,
             most,

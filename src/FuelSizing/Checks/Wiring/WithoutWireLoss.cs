@@ -8,14 +8,15 @@ internal static class WithoutWireLoss
 {
     /// <summary>The highest current of some pumps, as they are or without loss in the wire, whichever is higher, A.</summary>
     /// <param name="task">All points, for another wire may fail at a point at which this one holds, and those that fail.</param>
+    /// <param name="judged">Whose pumps.</param>
     /// <param name="isBroken">Whether a pump's wire or fuse fails where it runs.</param>
     /// <returns>Zero where no current is known.</returns>
-    public static double Current(RemedyTask task, Func<PumpPoint, bool> isBroken)
+    public static double Current(RemedyTask task, JudgedCircuit judged, Func<PumpPoint, bool> isBroken)
     {
         int[] broken =
         [
-            .. Enumerable.Range(0, task.Failing[0].SolvedCircuit.Pumps.Length)
-                .Where(pump => task.Failing.Any(point => isBroken(point.SolvedCircuit.Pumps[pump]))),
+            .. Enumerable.Range(0, judged.StatesOf(task.Failing[0].SolvedCircuit)[0].Pumps.Length)
+                .Where(pump => task.Failing.Any(point => judged.StatesOf(point.SolvedCircuit).Any(state => isBroken(state.Pumps[pump])))),
         ];
         SystemParts? rewired = null;
         SystemParts? like = null;
@@ -25,13 +26,16 @@ internal static class WithoutWireLoss
             if (rewired is null || like != point.Parts)
             {
                 like = point.Parts;
-                rewired = like.With(like.Pump.Rewired(feed => feed.WithLoopOfAtMost(feed.ContactOhms)));
+                rewired = judged.Rewired(like, feed => feed.WithLoopOfAtMost(feed.ContactOhms));
             }
 
-            SolvedCircuit without = rewired.CircuitAt(point.SolvedDemand);
-            foreach (int pump in broken)
+            IEnumerable<SolvedCircuit> states = judged.StatesOf(point.SolvedCircuit).Concat(judged.StatesOf(rewired.CircuitAt(point.SolvedDemand)));
+            foreach (SolvedCircuit state in states)
             {
-                highest = Math.Max(highest, Math.Max(Known(point.SolvedCircuit.CurrentOf(pump).Maximum), Known(without.CurrentOf(pump).Maximum)));
+                foreach (int pump in broken)
+                {
+                    highest = Math.Max(highest, Known(state.CurrentOf(pump).Maximum));
+                }
             }
         }
 

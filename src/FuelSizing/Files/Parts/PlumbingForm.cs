@@ -99,7 +99,8 @@ internal static class PlumbingForm
         { RatedViscosity, filter => filter.RatedViscosity },
     };
 
-    private static readonly ChoiceForm<IFlowLoss> PartOfPath =
+    /// <summary>A line or a filter.</summary>
+    public static ChoiceForm<IFlowLoss> PartOfPath { get; } =
         new("path_part", "a line or a filter", Variant<IFlowLoss>.Of(ALine), Variant<IFlowLoss>.Of(AFilter));
 
     private static readonly ListField<IFlowLoss> Suction = new("suction", () => PartOfPath, "tank to pump") { Optional = true, Default = "no loss" };

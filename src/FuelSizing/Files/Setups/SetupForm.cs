@@ -27,6 +27,9 @@ internal static class SetupForm
     private static readonly PartField<Plumbing> Lines =
         new("plumbing", () => PlumbingForm.Form, "lines and filters") { Optional = true, Default = "no loss" };
 
+    private static readonly PartField<SurgeTank> Tank =
+        new("surge_tank", () => SurgeTankForm.Form, "a surge tank that the pumps draw from, and its lift circuit") { Optional = true, Default = "none: the pumps draw from the main tank", Arguments = ["surgeTank"] };
+
     private static readonly PartField<EngineController> Controller =
         new("controller", () => ControllerForm.Form, "who decides the pulse") { Optional = true, Default = "one that commands whatever is needed" };
 
@@ -89,6 +92,7 @@ internal static class SetupForm
             { Regulator, setup => setup.System.Regulator },
             { Pump, setup => setup.System.Pump },
             { Lines, setup => setup.System.Plumbing is { NeedsViscosity: true } plumbing ? plumbing : null },
+            { Tank, setup => setup.System.SurgeTank },
             { Limits, setup => setup.System.Limits },
             { Controller, setup => setup.System.Controller.IsIdeal ? null : setup.System.Controller },
             { Line, setup => setup.BoostLine },
@@ -112,6 +116,7 @@ internal static class SetupForm
         FuelSystem system = values.Required(Layout) == LineLayout.Return
             ? FuelSystem.Return(demand, injectors, regulator, pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, regulator, pump, limits, plumbing);
+        system = values.Optional(Tank) is { } tank ? system.With(tank) : system;
         system = values.Optional(Controller) is { } controller ? system.With(controller) : system;
         BoostLine? line = values.Optional(Line);
         if (line is not null && !values.Fits(Line, () => line.RequireCompressor(demand)))

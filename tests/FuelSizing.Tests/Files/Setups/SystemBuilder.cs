@@ -38,6 +38,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             ? FuelSystem.Return(demand, injectors, Chance(0.4) ? Series() : Regulator(), pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, Chance(0.4) ? Electronic() : Regulator(), pump, limits, plumbing);
         system = Chance(0.6) ? system.With(Controller()) : system;
+        system = plumbed && seed % 3 == 0 ? system.With(Tank()) : system;
         system = system.Checks.Where(_ => Chance(0.1)).ToArray().Aggregate(system, (waived, check) => waived.Waive(check.Part, Name("reason")));
         bool boosted = demand.Induction.Drive != CompressorDrive.None;
         Setup setup = FuelSizing.Files.Setup.Of(
@@ -47,6 +48,16 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             ? setup.WithPull(Speed(1000, 3000), Speed(4000, 7000), Chance(0.2) ? null : Conditions.Of(Air(), Volts(Any(10, 15)), Celsius(0, 50)))
             : setup;
     }
+
+    private SurgeTank Tank() => SurgeTank.Of(
+        Volume.FromLiters(Any(0.1, 5)).ToUnit(One(VolumeUnit.Liter, VolumeUnit.CubicInch, VolumeUnit.UsGallon)),
+        Assembly(0),
+        One(ReturnDestination.SurgeTank, ReturnDestination.MainTank),
+        Way(),
+        Way(),
+        Way(),
+        Chance(0.5) ? Kpa(20, 200) : null,
+        Chance(0.5) ? Duration.FromSeconds(Any(0, 5)) : null);
 
     private BoostLine BoostLineOf(CompressorDrive drive) => _random.Next(drive == CompressorDrive.Belt ? 4 : 2) switch
     {

@@ -1,0 +1,247 @@
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Pumps;
+
+namespace FuelSizing.Circuits;
+
+/// <summary>Two circuits joined by a surge tank, solved: the lift circuit while the tank fills and while it is full, and the main circuit with it full.</summary>
+/// <remarks>
+/// The main circuit by itself is solved with its tank at ambient pressure, as while the surge tank falls. With the tank full its pressure is over that,
+/// by what the overflow line takes: the lift pump works against it, and the main pumps gain it. Both are states of the same car.
+/// </remarks>
+internal sealed class JoinedCircuits
+{
+    private readonly SurgeTank _tank;
+    private readonly CircuitTask _main;
+    private readonly CircuitBounds _emptying;
+
+    private JoinedCircuits(SurgeTank tank, in CircuitTask main, in CircuitBounds emptying)
+    {
+        (_tank, _main, _emptying) = (tank, main, emptying);
+        PumpBounds pumps = tank.LiftPump.Bounds(main.Supply);
+        FillingTask = LiftCircuit.Of(tank, main, main.Injected, 0);
+        Filling = Each(pumps, reading => LiftCircuit.Filling(FillingTask, reading));
+        double floor = LiftCircuit.FloorOf(FillingTask);
+        FullTask = FillingTask with { Set = floor };
+        Sure = floor > 0 ? Each(pumps, reading => LiftCircuit.Filling(FullTask, reading)) : Filling;
+
+        // The most pressure goes with the most lifted and the least drawn.
+        Join estimate = JoinedBy(pumps.Estimate, bounds => bounds.Estimate);
+        Join lower = IsExact(pumps) ? estimate : JoinedBy(pumps.Lower, bounds => bounds.Upper);
+        Join upper = IsExact(pumps) ? estimate : JoinedBy(pumps.Upper, bounds => bounds.Lower);
+
+        // A curve that begins at a higher pressure says nothing of the most that is lifted.
+        bool isKnown = Sure.Upper.State != RailState.NotCovered && upper.Lift?.State != RailState.NotCovered;
+        (MinimumGauge, MaximumGauge) = (lower.Pressure, isKnown ? upper.Pressure : double.NaN);
+        Full = upper.Lift is null && estimate.Lift is null && lower.Lift is null
+            ? null
+            : new(estimate.Lift ?? Filling.Estimate, lower.Lift ?? Filling.Lower, upper.Lift ?? Filling.Upper);
+        IsFull = estimate.Lift is not null && !double.IsNaN(estimate.Drawn);
+        IsSurelyFull = lower.Lift is not null && !double.IsNaN(lower.Drawn);
+        Balance = estimate;
+        if (!(MaximumGauge <= 0))
+        {
+            // Mostly all three are one pressure.
+            CircuitBounds shown = MainAt(estimate.Pressure);
+            CircuitState least = (lower.Pressure == estimate.Pressure ? shown : MainAt(lower.Pressure)).Lower;
+            CircuitState most = (upper.Pressure == estimate.Pressure ? shown : MainAt(upper.Pressure)).Upper;
+            MainFull = new(shown.Estimate, least, isKnown ? most : most with { State = RailState.NotCovered });
+        }
+
+        CircuitBounds full = MainFull ?? emptying;
+        MinimumDraw = Math.Max(DemandOf(emptying.Lower), DemandOf(full.Lower));
+
+        // A tank under more pressure than the rail is set to would push its fuel through the pumps.
+        MaximumDraw = MaximumGauge < main.Set || tank.ReturnsTo == ReturnDestination.SurgeTank
+            ? Math.Max(DemandOf(emptying.Upper), DemandOf(full.Upper))
+            : double.NaN;
+    }
+
+    /// <summary>The lift circuit into a tank at ambient pressure.</summary>
+    public CircuitTask FillingTask { get; }
+
+    /// <summary>Where that settles.</summary>
+    public CircuitBounds Filling { get; }
+
+    /// <summary>The lift circuit into a full tank.</summary>
+    public CircuitTask FullTask { get; }
+
+    /// <summary>Where it settles; none where no more is lifted than drawn.</summary>
+    public CircuitBounds? Full { get; }
+
+    /// <summary>The lift circuit against the column of fuel in the overflow line, with nothing that overflows: the most demand that it can sustain.</summary>
+    public CircuitBounds Sure { get; }
+
+    /// <summary>The main circuit with the tank full, its pressures over ambient; none where the full tank is at ambient pressure as well.</summary>
+    public CircuitBounds? MainFull { get; }
+
+    /// <summary>Lower bound of the pressure in the full tank, gauge, Pa; zero where it does not stay full.</summary>
+    public double MinimumGauge { get; }
+
+    /// <summary>Upper bound of it, gauge, Pa.</summary>
+    public double MaximumGauge { get; }
+
+    /// <summary>
+    /// Lower bound of the net draw that the lift pump has to sustain, m³/s: all that the engine asks for, also where the rail does not get it.
+    /// </summary>
+    public double MinimumDraw { get; }
+
+    /// <summary>Upper bound of it, m³/s; not a number where it is not known.</summary>
+    public double MaximumDraw { get; }
+
+    /// <summary>True if the tank stays full, as results show it.</summary>
+    public bool IsFull { get; }
+
+    /// <summary>True if it stays full by the least that the data of the pumps allow.</summary>
+    public bool IsSurelyFull { get; }
+
+    /// <summary>Both circuits as results show them.</summary>
+    public Join Balance { get; }
+
+    /// <summary>Solves two circuits joined by a tank.</summary>
+    /// <param name="tank">The tank.</param>
+    /// <param name="main">The circuit that draws from it.</param>
+    /// <param name="emptying">The same solved, with the tank at ambient pressure.</param>
+    public static JoinedCircuits Of(SurgeTank tank, in CircuitTask main, in CircuitBounds emptying) => new(tank, main, emptying);
+
+    /// <summary>Net draw of a state of the main circuit from the surge tank, m³/s; not a number where it is not known.</summary>
+    /// <param name="state">The state.</param>
+    public double DrawOf(in CircuitState state) =>
+        state.State == RailState.NotCovered
+            ? _tank.ReturnsTo == ReturnDestination.SurgeTank ? _main.Injected : double.NaN
+            : SurgeTankVolume.NetDraw<Real>(state.Flow, _tank.ReturnsTo == ReturnDestination.SurgeTank ? state.ReturnFlow : 0);
+
+    /// <summary>
+    /// What a lift pump has to bring so that the draw is sustained with a reserve, m³/s: the more it brings the more overflows, and where the main pumps gain the pressure
+    /// that this makes in the tank, they draw more.
+    /// </summary>
+    /// <param name="reserve">As a share of the draw.</param>
+    public double RequiredWith(double reserve)
+    {
+        const int MaximumSteps = 50;
+        const double Settled = 1e-13;
+        double draw = double.IsNaN(MaximumDraw) ? MinimumDraw : MaximumDraw;
+        double required = PumpDuty.Required<Real>(draw, reserve, 0);
+        for (int step = 0; step < MaximumSteps && !double.IsNaN(MaximumDraw); step++)
+        {
+            double least = DrawOf(MainAt(0).Lower);
+            double pressure = Math.Max(FullTask.Set, FullTask.ReturnLossAt(PumpDuty.Returned<Real>(required, double.IsNaN(least) ? 0 : least)));
+            double before = required;
+            required = PumpDuty.Required<Real>(Math.Max(draw, DemandOf(MainAt(pressure).Upper)), reserve, 0);
+            if (!(Math.Abs(required - before) > Settled * before))
+            {
+                break;
+            }
+        }
+
+        return required;
+    }
+
+    // Where the rail starves, less is drawn than asked for: the lift pump must be good for what is asked for.
+    private double DemandOf(in CircuitState state) => _tank.ReturnsTo == ReturnDestination.SurgeTank
+        ? _main.Injected
+        : Math.Max(_main.Injected, DrawOf(state));
+
+    private bool IsExact(PumpBounds lift) =>
+        ReferenceEquals(lift.Lower, lift.Estimate) && ReferenceEquals(lift.Upper, lift.Estimate)
+        && ReferenceEquals(_emptying.Lower.Running, _emptying.Estimate.Running)
+        && ReferenceEquals(_emptying.Upper.Running, _emptying.Estimate.Running);
+
+    /// <summary>The two circuits with one reading of either's pumps: the pressure at which the overflow line passes what is lifted and not drawn.</summary>
+    private Join JoinedBy(RunningPumps lift, Func<CircuitBounds, CircuitState> reading)
+    {
+        Join At(double pressure)
+        {
+            CircuitState main = reading(MainAt(pressure));
+            double drawn = DrawOf(main);
+
+            // Not known is not nothing, but the less is drawn the more overflows.
+            CircuitState? full = LiftCircuit.Full(FullTask with { Injected = double.IsNaN(drawn) ? 0 : drawn }, lift);
+            return new(full?.RailGauge ?? 0, full, main, drawn);
+        }
+
+        // Between a tank that is not full and one that overflows: fuel stands in an overflow line that rises, as high as the lift pump just brings what is drawn.
+        Join Column(Join notFull)
+        {
+            double Missing(double pressure) =>
+                LiftCircuit.Filling(FillingTask with { Set = pressure }, lift).Flow - (DrawOf(reading(MainAt(pressure))) is var drawn && double.IsNaN(drawn) ? 0 : drawn);
+            double floor = FullTask.Set;
+            if (!(floor > 0) || !(Missing(0) > 0))
+            {
+                return notFull;
+            }
+
+            double pressure = floor * Bracket.Of(share => Missing(share * floor) / lift.FreeFlow, 0, 1);
+            CircuitState main = reading(MainAt(pressure));
+            return new(pressure, LiftCircuit.Filling(FillingTask with { Set = pressure }, lift), main, DrawOf(main));
+        }
+
+        Join first = At(0);
+        if (first.Lift is null)
+        {
+            return Column(first);
+        }
+
+        if (first.Pressure == 0)
+        {
+            return first;
+        }
+
+        double highest = first.Pressure;
+        Join here = At(highest);
+        if (here.Drawn == first.Drawn || double.IsNaN(first.Drawn))
+        {
+            return here;
+        }
+
+        // The more pressure in the tank, the more is drawn, and the less overflows: the fall is small, so that secants settle at once.
+        PressureExcess excess = new(pressure => At(pressure).Pressure, highest);
+        double pressure = highest * (Secant.TryNear(excess, 1, out double share) && share <= 1 ? share : Bracket.Of(excess, 0, 1));
+        Join met = At(pressure);
+        return met.Lift is null ? Column(first with { Pressure = 0, Lift = null }) : met with { Pressure = pressure };
+    }
+
+    /// <summary>The main circuit with so much pressure in its tank: pressures are counted from there, and turned back.</summary>
+    private CircuitBounds MainAt(double pressure)
+    {
+        if (pressure == 0)
+        {
+            return _emptying;
+        }
+
+        CircuitBounds over = CircuitSolver.SolveBounds(_main with
+        {
+            Set = Math.Max(_main.Set - pressure, 1),
+            ReturnEnd = _tank.ReturnsTo == ReturnDestination.SurgeTank ? 0 : -pressure,
+        });
+        return new(Raised(over.Estimate, pressure), Raised(over.Lower, pressure), Raised(over.Upper, pressure));
+    }
+
+    private static CircuitState Raised(in CircuitState state, double pressure) => state with
+    {
+        RailGauge = state.RailGauge + pressure,
+        InletGauge = state.InletGauge + pressure,
+        OutletGauge = state.OutletGauge + pressure,
+        ReturnGauge = state.ReturnGauge + pressure,
+    };
+
+    private static CircuitBounds Each(PumpBounds pumps, Func<RunningPumps, CircuitState> solve)
+    {
+        CircuitState estimate = solve(pumps.Estimate);
+        CircuitState lower = ReferenceEquals(pumps.Lower, pumps.Estimate) ? estimate : solve(pumps.Lower);
+        CircuitState upper = ReferenceEquals(pumps.Upper, pumps.Estimate) ? estimate : solve(pumps.Upper);
+        return new(estimate with { MinimumAtSet = lower.Flow, MaximumAtSet = upper.Flow }, lower, upper);
+    }
+
+    private readonly struct PressureExcess(Func<double, double> passing, double highest) : IFalling
+    {
+        public double At(double x) => (passing(x * highest) / highest) - x;
+    }
+}
+
+/// <summary>Both circuits with the tank as full as it stays.</summary>
+/// <param name="Pressure">In the tank, gauge, Pa; zero where it does not stay full.</param>
+/// <param name="Lift">The lift circuit; none where no more is lifted than drawn.</param>
+/// <param name="Main">The main circuit.</param>
+/// <param name="Drawn">Net draw, m³/s; not a number where it is not known.</param>
+internal readonly record struct Join(double Pressure, CircuitState? Lift, CircuitState Main, double Drawn);

@@ -1,0 +1,78 @@
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
+using FuelSizing.Pumps;
+
+namespace FuelSizing.Circuits;
+
+/// <summary>Finds what a lift circuit brings into a surge tank, and the pressure that its overflow line makes there.</summary>
+/// <remarks>
+/// A circuit without regulator: suction line, pumps, lift line, and a tank whose pressure is that of the air over it while it is not full, and that
+/// of the overflow line while it is.
+/// </remarks>
+internal static class LiftCircuit
+{
+    /// <summary>The lift circuit of a tank as a circuit to be solved: what is drawn from the tank stands for what is injected.</summary>
+    /// <param name="tank">The tank.</param>
+    /// <param name="main">The circuit that draws from it.</param>
+    /// <param name="drawn">Net draw, m³/s.</param>
+    /// <param name="gauge">Least pressure in the tank, gauge, Pa.</param>
+    public static CircuitTask Of(SurgeTank tank, in CircuitTask main, double drawn, double gauge) => new(
+        LineLayout.Return, tank.LiftPump, tank.Plumbing, main.Supply, null, gauge, 0, drawn, main.Density, main.KinematicViscosity);
+
+    /// <summary>Least pressure in a full tank: the column of fuel in an overflow line that rises, gauge, Pa. One that falls is taken to be vented at its top.</summary>
+    public static double FloorOf(in CircuitTask lift) => Math.Max(0, lift.ReturnLossAt(0));
+
+    /// <summary>The circuit while the tank is not full: all that is lifted stays in it, or is drawn.</summary>
+    /// <param name="lift">The circuit, with its pressure in the tank.</param>
+    /// <param name="pumps">The pumps at their supply, by one reading.</param>
+    public static CircuitState Filling(in CircuitTask lift, RunningPumps pumps) =>
+        StateOf(lift, pumps, PumpIntersection.AtSet(lift, pumps), lift.Set, 0);
+
+    /// <summary>The circuit while the tank is full and what is lifted but not drawn overflows; none where no more is lifted than drawn.</summary>
+    /// <param name="lift">The circuit, with its least pressure in the tank.</param>
+    /// <param name="pumps">The pumps at their supply, by one reading.</param>
+    public static CircuitState? Full(in CircuitTask lift, RunningPumps pumps)
+    {
+        Intersection met = PumpIntersection.AtSet(lift, pumps);
+        if (!(met.Flow > lift.Injected))
+        {
+            return null;
+        }
+
+        double pressure = lift.ReturnPressureAt(met.Flow);
+        if (pressure > lift.Set)
+        {
+            if (!PumpIntersection.TryFind(lift, pumps, asSet: false, lift.RiseToPass(met.Flow), out Intersection higher))
+            {
+                double flow = pumps.FreeFlow
+                    * Bracket.Of(new RiseExcess(lift, pumps, asSet: false), lift.Injected / pumps.FreeFlow, met.Flow / pumps.FreeFlow);
+                higher = new(flow, lift.LossesAt(flow));
+            }
+
+            met = higher;
+            pressure = Math.Max(lift.Set, lift.ReturnPressureAt(met.Flow));
+        }
+
+        return StateOf(lift, pumps, met, Math.Max(lift.Set, pressure), PumpDuty.Returned<Real>(met.Flow, lift.Injected));
+    }
+
+    private static CircuitState StateOf(
+        in CircuitTask lift, RunningPumps pumps, in Intersection met, double inTank, double overflow)
+    {
+        CircuitState state = new()
+        {
+            State = RailState.Regulated,
+            RailGauge = inTank,
+            InletGauge = CircuitPressure.Inlet<Real>(met.Losses.Suction),
+            OutletGauge = CircuitPressure.Outlet<Real>(inTank, met.Losses.Supply),
+            ReturnGauge = inTank,
+            Flow = met.Flow,
+            ReturnFlow = overflow,
+            FedVoltage = lift.Supply,
+            Running = pumps,
+            MinimumAtSet = met.Flow,
+            MaximumAtSet = met.Flow,
+        };
+        return state.Uncovered(ends: false) == PumpCoverage.Measured ? state : state with { State = RailState.NotCovered };
+    }
+}
