@@ -16,7 +16,7 @@ internal static class PeerCircuits
     private const double FullVolts = 13.5;
 
     /// <summary>Density, kg/m³, and kinematic viscosity, m²/s: warm petrol, a warm and a cold alcohol blend, a thin liquid.</summary>
-    private static readonly (double Density, double Viscosity)[] Liquids =
+    internal static readonly (double Density, double Viscosity)[] Liquids =
     [
         (Fuel.Petrol.DensityAtKelvins(300), Fuel.Petrol.KinematicViscosityAtKelvins(300)),
         (778, 1.3e-6),
@@ -210,7 +210,7 @@ internal static class PeerCircuits
         Measured.Select(point => (
             point.Kpa * pressure, point.LitresPerHour * flow, point.Amperes * (0.4 + (0.6 * pressure))));
 
-    private static PumpCurve Unwired(double volts, double flow, double pressure = 1) => PumpCurve.At(
+    internal static PumpCurve Unwired(double volts, double flow, double pressure = 1) => PumpCurve.At(
         "peer pump",
         Wren.Volt(volts),
         [.. Points(flow, pressure).Select(point => (Wren.Kpa(point.Kpa), VolumeFlow.FromLitersPerHour(point.LitresPerHour)))]);
@@ -240,10 +240,10 @@ internal static class PeerCircuits
         (Wren.Kpa(310), VolumeFlow.FromLitersPerHour(219)),
         (Wren.Kpa(420), VolumeFlow.FromLitersPerHour(170)));
 
-    private static Line Tube(double millimetres, double metres, double rise, params Fitting[] fittings) =>
+    internal static Line Tube(double millimetres, double metres, double rise, params Fitting[] fittings) =>
         LineOf(millimetres, metres, Roughness.DrawnTube, rise, fittings);
 
-    private static Line Hose(double millimetres, double metres, double rise, params Fitting[] fittings) =>
+    internal static Line Hose(double millimetres, double metres, double rise, params Fitting[] fittings) =>
         LineOf(millimetres, metres, Roughness.RubberHose, rise, fittings);
 
     private static Line LineOf(double millimetres, double metres, Length roughness, double rise, Fitting[] fittings) => Line.Of(
@@ -254,7 +254,7 @@ internal static class PeerCircuits
         fittings,
         Length.FromMeters(rise));
 
-    private static Filter FilterOf(double litresPerHour, double kilopascals, double clogging = 1, double? viscosity = null) =>
+    internal static Filter FilterOf(double litresPerHour, double kilopascals, double clogging = 1, double? viscosity = null) =>
         Filter.Of(
             "peer filter",
             VolumeFlow.FromLitersPerHour(litresPerHour),

@@ -30,6 +30,38 @@ internal static class PeerDescription
         }),
     };
 
+    /// <summary>Two circuits joined by a surge tank with their answers.</summary>
+    public static object Of(string name, SurgeTank tank, in CircuitTask task)
+    {
+        JoinedCircuits joined = JoinedCircuits.Of(tank, task, CircuitSolver.SolveBounds(task));
+        CircuitState lift = joined.Balance.Lift ?? joined.Filling.Estimate;
+        CircuitState main = joined.Balance.Main;
+        return new
+        {
+            name,
+            main = Of(name, task),
+            returnsToSurgeTank = tank.ReturnsTo == ReturnDestination.SurgeTank,
+            liftSuction = tank.Suction.Select(Of),
+            liftLine = tank.LiftLine.Select(Of),
+            overflow = tank.Overflow.Select(Of),
+            liftPump = Of(tank.LiftPump),
+            answers = new
+            {
+                tankPascals = joined.Balance.Pressure,
+                liftedCubicMetresPerSecond = lift.Flow,
+                drawnCubicMetresPerSecond = joined.Balance.Drawn,
+                overflowCubicMetresPerSecond = joined.Balance.Lift is null ? 0 : lift.ReturnFlow,
+                liftInletPascals = lift.InletGauge,
+                liftOutletPascals = lift.OutletGauge,
+                mainCubicMetresPerSecond = main.Flow,
+                returnedCubicMetresPerSecond = main.ReturnFlow,
+                railPascals = main.RailGauge,
+                inletPascals = main.InletGauge,
+                outletPascals = main.OutletGauge,
+            },
+        };
+    }
+
     private static object Of(CircuitState state) => new
     {
         state = state.State.ToString(),
