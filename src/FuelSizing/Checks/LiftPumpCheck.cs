@@ -121,7 +121,7 @@ internal sealed class LiftPumpCheck : ICheck
         return double.IsNaN(lift.MaximumLifted)
             ? Statement.Of(
                 "lift-pump.pressure-below-data",
-                $"the lift pump's curve begins at a higher pressure: it brings at least {Flow(lift.MinimumLifted):pump-flow} into the surge tank, {upper:pump-flow} required")
+                $"the lift pump's data does not cover so low a pressure: it brings at least {Flow(lift.MinimumLifted):pump-flow} into the surge tank, {upper:pump-flow} required")
             : Statement.Of(
                 "lift-pump.bounds",
                 $"the pumps' data ends before the point: it is known only that {Flow(lift.MinimumLifted):pump-flow} to {Flow(lift.MaximumLifted):pump-flow} are brought into the surge tank, {lower:pump-flow} to {upper:pump-flow} required");

@@ -11,6 +11,8 @@ namespace FuelSizing.Circuits;
 /// </remarks>
 internal static class LiftCircuit
 {
+    private const double Beside = 1e-9;
+
     /// <summary>The lift circuit of a tank as a circuit to be solved: what is drawn from the tank stands for what is injected.</summary>
     /// <param name="tank">The tank.</param>
     /// <param name="main">The circuit that draws from it.</param>
@@ -73,6 +75,9 @@ internal static class LiftCircuit
             MinimumAtSet = met.Flow,
             MaximumAtSet = met.Flow,
         };
-        return state.Uncovered(ends: false) == PumpCoverage.Measured ? state : state with { State = RailState.NotCovered };
+
+        // Lines that fall may ask for less than nothing of the pumps, where no curve says what they pass: their free flow at the least.
+        bool isPushed = met.Flow >= pumps.FreeFlow * (1 - Beside) && pumps.FreeFlow > 0 && lift.LossesAt(pumps.FreeFlow).Total + inTank < 0;
+        return state.Uncovered(ends: false) == PumpCoverage.Measured && !isPushed ? state : state with { State = RailState.NotCovered };
     }
 }

@@ -200,7 +200,7 @@ public sealed class SystemParts
             PumpCoverage lacking = lifting.Uncovered(ends: false);
             return (
                 lacking.HasFlag(PumpCoverage.VoltageBelow) ? double.NaN : lifting.MinimumAtSet,
-                lacking == PumpCoverage.Measured ? lifting.MaximumAtSet : double.NaN);
+                lifting.State == RailState.NotCovered ? double.NaN : lifting.MaximumAtSet);
         }
     }
 

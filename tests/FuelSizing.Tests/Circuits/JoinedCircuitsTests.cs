@@ -168,6 +168,19 @@ public class JoinedCircuitsTests
             SurgeTank.Of(Volume.FromLiters(1), Pump.From(curve), ReturnDestination.SurgeTank, overflow: [new SquareLawResistance(Overflow)]), 5.1e-5).MaximumGauge));
     }
 
+    /// <summary>Lines that fall push fuel through the pump: it passes its free flow at the least, and nothing says how much more.</summary>
+    [Fact]
+    public void LinesThatFall_LeaveTheFreeFlowALowerBoundAlone()
+    {
+        JoinedCircuits Falling(double pascals) => Join(SurgeTank.Of(
+            Volume.FromLiters(1), Straight(LiftFree, LiftDeadhead), ReturnDestination.SurgeTank, liftLine: [new Column(pascals)]));
+        Assert.Equal(RailState.NotCovered, Falling(-2e3).Filling.Estimate.State);
+        Assert.Equal(LiftFree, Falling(-2e3).Filling.Lower.Flow, LiftFree * 1e-12);
+        Assert.True(double.IsNaN(Falling(-2e3).MaximumGauge));
+        Assert.Equal(RailState.Regulated, Falling(0).Filling.Estimate.State);
+        Close(LiftFree * (1 - (2e3 / LiftDeadhead)), Falling(2e3).Filling.Estimate.Flow);
+    }
+
     private static JoinedCircuits Join(SurgeTank tank, double injected = Injected)
     {
         CircuitTask task = new(

@@ -40,8 +40,8 @@ internal static class PeerTanks
                 Volume.FromLiters(1),
                 lift,
                 random.Next(2) == 0 ? ReturnDestination.SurgeTank : ReturnDestination.MainTank,
-                random.Next(2) == 0 ? [PeerCircuits.FilterOf(400, 2, Between(1, 3)), PeerCircuits.Hose(12, Between(0.2, 1), Between(-0.3, 0.3))] : null,
-                [PeerCircuits.Tube(Between(6, 10), Between(1, 3), Between(-0.2, 0.4), Fitting.Elbow90)],
+                random.Next(2) == 0 ? [PeerCircuits.FilterOf(400, 2, Between(1, 3)), PeerCircuits.Hose(12, Between(0.2, 1), Between(-0.05, 0.3))] : null,
+                [PeerCircuits.Tube(Between(6, 10), Between(1, 3), Between(0.06, 0.4), Fitting.Elbow90)],
                 random.Next(5) == 0 ? null : [PeerCircuits.Hose(Between(4.5, 9), Between(1, 3), random.Next(2) == 0 ? 0 : Between(0, 0.5), Fitting.Exit)]);
             Plumbing lines = Plumbing.Of(
                 [PeerCircuits.Tube(10, Between(0.1, 0.6), Between(-0.2, 0.1))],
