@@ -82,7 +82,8 @@ internal sealed class LiftPumpCheck : ICheck
         VolumeFlow required = VolumeFlow.FromCubicMetersPerSecond(flow);
         Pressure rise = Pressure.FromPascals(task.Points.Max(point => point.SolvedCircuit.Lift!.Joined.FullTask.RiseToDeliver(flow)));
         ElectricPotential voltage = ElectricPotential.FromVolts(
-            task.Points.Min(point => point.SolvedCircuit.Lift!.Filling.LowerPumps.Min(pump => pump.Voltage)));
+            task.Points.Min(point => point.SolvedCircuit.Lift!.Filling.LowerPumps.Min(
+                pump => pump.IsStopped ? point.Point.Conditions.SupplyVolts : pump.Voltage)));
         return Remedy.Of(
             Part,
             required,

@@ -31,7 +31,7 @@ public static class UncoveredPickup
     {
         Require(system);
         ArgumentNullException.ThrowIfNull(point);
-        return new(system.Solve(point));
+        return new(WorstAt(system, point));
     }
 
     /// <summary>The same along a boost line: where the tank carries the shortest, and where it refills slowest.</summary>
@@ -68,8 +68,12 @@ public static class UncoveredPickup
     {
         Require(system);
         ArgumentNullException.ThrowIfNull(pattern);
-        return new(pattern, system.Solve(pattern.Uncovered), system.Solve(pattern.Covered));
+        return new(pattern, WorstAt(system, pattern.Uncovered), WorstAt(system, pattern.Covered));
     }
+
+    // A switched pump may still run as boost falls: of both states that which draws more.
+    private static OperatingResult WorstAt(FuelSystem system, OperatingPoint point) =>
+        system.Solve(point).States.MaxBy(state => state.SolvedCircuit.Lift!.MaximumDrawn is var drawn && double.IsNaN(drawn) ? double.PositiveInfinity : drawn)!;
 
     private static void Require(FuelSystem system)
     {
