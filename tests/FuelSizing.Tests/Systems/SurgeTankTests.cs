@@ -236,6 +236,7 @@ public class SurgeTankTests
         Assert.Equal(Outcome.CannotSay, result.Margins.Single(one => one.Part == Part.LiftPump).Outcome);
         Assert.Equal(RefillAnswer.CannotSay, SurgeTanks.Wren(tank).UncoverPickup(Full).Refill);
         Assert.Null(result.SurgeTank!.Lifted);
+        Assert.Null(result.SurgeTank!.MinimumLifted);
     }
 
     /// <summary>A little under its curve the lift pump is known between two bounds, and the lower one decides.</summary>

@@ -172,6 +172,24 @@ public class UncoveredPickupTests
         }
     }
 
+    /// <summary>A second main pump that boost switches may still run as boost falls: with the return to the main tank more is drawn then, and that counts.</summary>
+    [Fact]
+    public void SwitchedMainPump_BetweenItsBoosts_IsTakenWhereMoreIsDrawn()
+    {
+        Pump pump = Pump.From(Wren.PumpOf(0.6));
+        FuelSystem plain = SurgeTanks.Wren(SurgeTanks.Bare(to: ReturnDestination.MainTank));
+        FuelSystem staged = plain.With(PumpParallel.Of(pump, SwitchedPump.Above(Wren.Kpa(40), Wren.Kpa(30), pump)));
+        double Carried(FuelSystem system, double boost) => system.UncoverPickup(Wren.At(4000, boost)).MinimumCarried!.Value.Seconds;
+        Assert.Equal(Carried(plain.With(PumpParallel.Of(pump, pump)), 0.35), Carried(staged, 0.35), 1e-9);
+        Assert.Equal(Carried(plain.With(pump), 0.25), Carried(staged, 0.25), 1e-9);
+        Assert.Equal(
+            plain.With(PumpParallel.Of(pump, pump)).UncoverPickup(PickupPattern.Of(
+                Wren.At(4000, 0.35), Duration.FromSeconds(9), Wren.At(4000, 0.25), Duration.Zero, 1)).MinimumLowest!.Value.Liters,
+            staged.UncoverPickup(PickupPattern.Of(
+                Wren.At(4000, 0.35), Duration.FromSeconds(9), Wren.At(4000, 0.25), Duration.Zero, 1)).MinimumLowest!.Value.Liters,
+            1e-9);
+    }
+
     [Fact]
     public void System_WithoutASurgeTank_IsRefused()
     {
