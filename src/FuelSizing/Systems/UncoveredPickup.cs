@@ -160,6 +160,12 @@ public sealed class UncoveredPickupResult : IReadable
     /// <summary>Both times, or why there is none, as a code with its figures.</summary>
     public Statement Text => Statement.Of("pickup.uncovered", $"{Carried}, {Refilled}");
 
+    /// <summary>What the tank carries.</summary>
+    internal Statement CarriedText => Carried;
+
+    /// <summary>Whether it refills, and when.</summary>
+    internal Statement RefilledText => Refilled;
+
     /// <summary>Both times in words.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => In(TextStyle.Metric);
@@ -215,7 +221,7 @@ public sealed class UncoveredPickupAlongLine : IReadable
 
     /// <summary>Both places in words, as a code with its figures.</summary>
     public Statement Text => Statement.Of(
-        "pickup.along-line", $"worst along the line: {Shortest.Text} at {Shortest.Point}; slowest to refill: {SlowestRefill.Text} at {SlowestRefill.Point}");
+        "pickup.along-line", $"{Shortest.CarriedText} at {Shortest.Point}; {SlowestRefill.RefilledText} at {SlowestRefill.Point}");
 
     /// <summary>Both places in words.</summary>
     /// <returns>One line.</returns>
