@@ -94,6 +94,7 @@ public sealed record SurgeTank
     /// From the moment at which the pickup is covered again until the lift pump delivers, 0 to 60 s; none if not given, and a note then says so.
     /// </param>
     /// <returns>The surge tank.</returns>
+    /// <exception cref="ArgumentException">A lift pump has a voltage converter.</exception>
     /// <exception cref="ArgumentNullException">The pump, or a part of a line, is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static SurgeTank Of(
@@ -114,7 +115,7 @@ public sealed record SurgeTank
                 Volume.FromLiters(50),
                 "Give what can be drawn from the full tank before its pickup takes in air.",
                 nameof(usableVolume)),
-            liftPump,
+            WithoutConverter(liftPump),
             Guard.Member(returnsTo, "Say into which tank the surplus returns.", nameof(returnsTo)),
             PlumbingOf(suction, liftLine, overflow),
             maximumPressure is { } pressure
@@ -136,10 +137,11 @@ public sealed record SurgeTank
     /// <summary>The same tank with another lift pump.</summary>
     /// <param name="liftPump">The lift pump or pumps.</param>
     /// <returns>The surge tank.</returns>
+    /// <exception cref="ArgumentException">A lift pump has a voltage converter.</exception>
     public SurgeTank With(PumpAssembly liftPump)
     {
         ArgumentNullException.ThrowIfNull(liftPump);
-        return new(UsableVolume, liftPump, ReturnsTo, Plumbing, MaximumPressure, PrimingTime);
+        return new(UsableVolume, WithoutConverter(liftPump), ReturnsTo, Plumbing, MaximumPressure, PrimingTime);
     }
 
     /// <summary>The same tank with the main circuit's return to the other tank, or to the same.</summary>
@@ -192,6 +194,14 @@ public sealed record SurgeTank
     /// <returns>For instance <c>1.40 L usable, lift pump L, return to the surge tank</c>.</returns>
     public override string ToString() =>
         $"{TextStyle.Metric.Of(UsableVolume)} usable, {LiftPump.Name}, return to the {(ReturnsTo == ReturnDestination.SurgeTank ? "surge" : "main")} tank";
+
+    // A converter's load is judged in the main circuit alone.
+    private static PumpAssembly WithoutConverter(PumpAssembly liftPump) =>
+        liftPump.Pumps.FirstOrDefault(pump => pump.Converter is not null) is { Converter: { } converter } pump
+            ? throw new ArgumentException(
+                $"{nameof(liftPump)} has {pump.Name} behind a voltage converter, {converter.Name}, whose load is not judged in a lift circuit. Give the pump without it.",
+                nameof(liftPump))
+            : liftPump;
 
     private static Plumbing PlumbingOf(
         IReadOnlyList<IFlowLoss>? suction, IReadOnlyList<IFlowLoss>? liftLine, IReadOnlyList<IFlowLoss>? overflow)

@@ -142,7 +142,7 @@ public sealed class SystemParts
 
     /// <summary>
     /// What the pumps could feed more with their reserve kept, by the lower bound of their data, as a share of the flow injected; not a number
-    /// where their data gives none.
+    /// where their data gives none. Where a switched pump may be on or off, the less of both.
     /// </summary>
     internal double PumpReserveAt(double supply, double boost, double injected, double density, double viscosity)
     {
@@ -152,7 +152,8 @@ public sealed class SystemParts
             : reserve;
     }
 
-    private double PumpReserveOf(in CircuitTask task)
+    /// <summary>The same of one circuit.</summary>
+    internal double PumpReserveOf(in CircuitTask task)
     {
         SolvedCircuit circuit = CircuitOf(task, CircuitSolver.SolveBounds(task));
         return circuit.Uncovered is not null ? double.NaN

@@ -82,16 +82,16 @@ public class WiringChecksTests
     {
         Pump without = Steady("pump A", 12);
         Pump with = Steady("pump B", 12).WithFeed(Contacts(40));
-        Assert.Equal("not judged: no feed given", Applies(new FeedCheck(), without, without));
-        Assert.Equal("judged, but no feed given of pump A", Applies(new FeedCheck(), without, with));
-        Assert.Equal("judged", Applies(new FeedCheck(), with, with));
-        Assert.Equal("not judged: no insulation rating and surroundings of the wire given", Applies(new WireCheck(), with, with));
-        Assert.Equal("not judged: no fuse given", Applies(new FuseCheck(), with, with));
+        Assert.Equal("not judged: no feed given", Applies(new FeedCheck(Part.Feed, JudgedCircuit.Main), without, without));
+        Assert.Equal("judged, but no feed given of pump A", Applies(new FeedCheck(Part.Feed, JudgedCircuit.Main), without, with));
+        Assert.Equal("judged", Applies(new FeedCheck(Part.Feed, JudgedCircuit.Main), with, with));
+        Assert.Equal("not judged: no insulation rating and surroundings of the wire given", Applies(new WireCheck(Part.Wire, JudgedCircuit.Main), with, with));
+        Assert.Equal("not judged: no fuse given", Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), with, with));
         Pump fused = Steady("pump C", 12).WithFeed(Contacts(40).WithFuse(ElectricCurrent.FromAmperes(20)));
         Pump plain = Steady("pump D", 12).WithFeed(Insulated("to D", 14, 20));
-        Assert.Equal("judged, but no fuse given of pump B", Applies(new FuseCheck(), with, plain));
-        Assert.Equal("judged, but whether it protects the wire of contacts, whose ampacity is not known", Applies(new FuseCheck(), fused, fused));
-        Assert.Equal("judged", Applies(new FuseCheck(), plain));
+        Assert.Equal("judged, but no fuse given of pump B", Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), with, plain));
+        Assert.Equal("judged, but whether it protects the wire of contacts, whose ampacity is not known", Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), fused, fused));
+        Assert.Equal("judged", Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), plain));
     }
 
     /// <summary>33 CFR 183.425, table 5 (read in the source): 18 AWG with insulation for 105 °C carries 20 A at 30 °C. The second pump's wire is the one loaded most.</summary>
@@ -226,7 +226,7 @@ public class WiringChecksTests
                 "hair", Conductor.OfArea(Area.FromSquareMillimeters(0.2), ConductorMaterial.Copper, Ratio.Zero), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(60))
             .WithInsulation(Temperature.FromDegreesCelsius(125), Temperature.FromDegreesCelsius(40));
         OperatingResult result = Solve(Steady("pump A", 5).WithFeed(hair));
-        WireCheck check = new();
+        WireCheck check = new(Part.Wire, JudgedCircuit.Main);
         Assert.StartsWith("judged, but hair: ", check.AppliesTo(result.Parts).ToString(), StringComparison.Ordinal);
         CheckReading<Real> reading = check.Read<Real>(result.Parts, PointReading.Of(result));
         Assert.Equal(Outcome.CannotSay, CheckReading.OutcomeOf(reading));

@@ -122,11 +122,11 @@ internal static class PeerDescription
     };
 
     private static object Of(Pump pump, double share, double resistor) => new
-        {
-            kind = "pump",
-            supplyFraction = share,
-            resistorOhms = resistor,
-            converter = pump.Converter is { } converter
+    {
+        kind = "pump",
+        supplyFraction = share,
+        resistorOhms = resistor,
+        converter = pump.Converter is { } converter
                 ? new
                 {
                     heldVolts = converter.Output?.Volts,
@@ -135,15 +135,15 @@ internal static class PeerDescription
                     limitAmperes = converter.MaximumCurrent?.Amperes,
                 }
                 : null,
-            feedOhms = pump.Feed?.LoopOhms ?? 0,
-            reliefPascals = pump.Relief?.Pascals,
-            conditionFraction = pump.Condition.DecimalFractions,
-            curves = pump.Curves.Select(curve => new
-            {
-                volts = curve.Volts,
-                risesPascals = curve.Flow.Points.Select(point => point.X),
-                flowsCubicMetresPerSecond = curve.Flow.Points.Select(point => point.Y),
-                currentsAmperes = curve.Current?.Points.Select(point => point.Y),
-            }),
-        };
+        feedOhms = pump.Feed?.LoopOhms ?? 0,
+        reliefPascals = pump.Relief?.Pascals,
+        conditionFraction = pump.Condition.DecimalFractions,
+        curves = pump.Curves.Select(curve => new
+        {
+            volts = curve.Volts,
+            risesPascals = curve.Flow.Points.Select(point => point.X),
+            flowsCubicMetresPerSecond = curve.Flow.Points.Select(point => point.Y),
+            currentsAmperes = curve.Current?.Points.Select(point => point.Y),
+        }),
+    };
 }

@@ -33,7 +33,7 @@ public class BoundedFigureTests
         foreach (Func<CircuitValues<Real>, double> figure in Figures())
         {
             double[] states = [.. new[] { bounded.SolvedCircuit.State, bounded.SolvedCircuit.Lower, bounded.SolvedCircuit.Upper }
-                .Select(state => figure(CircuitReading.Of(bounded.Parts, bounded.SolvedCircuit, state, null)))];
+                .Select(state => figure(CircuitReading.Of(bounded.SolvedCircuit, state, null)))];
             Assert.Equal((states.Min(), states.Max()), (figure(values.Minimum), figure(values.Maximum)));
         }
 

@@ -358,6 +358,14 @@ public class SurgeTankTests
         Assert.Contains(pull.Remedies, remedy => remedy.Part == Part.LiftPump);
     }
 
+    /// <summary>What a converter is asked for is judged in the main circuit alone.</summary>
+    [Fact]
+    public void LiftPump_BehindAConverter_IsRefused()
+    {
+        Pump converted = Wren.WiredPump.WithConverter(FuelSizing.Electrical.VoltageConverter.Times("converter", 1.1, Wren.Percent(90)));
+        Assert.Equal("liftPump", Assert.Throws<ArgumentException>(() => SurgeTanks.Everything.With(converted)).ParamName);
+    }
+
     [Fact]
     public void Fuel_WithoutAVapourPressure_IsRefusedWithASuctionLine()
     {

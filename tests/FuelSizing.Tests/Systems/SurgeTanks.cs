@@ -1,9 +1,7 @@
 using FuelSizing.Circuits;
-using FuelSizing.Electrical;
 using FuelSizing.Lines;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
-using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Pumps;
 using UnitsNet;
