@@ -109,7 +109,13 @@ internal sealed class LiftPumpCheck : ICheck
                 $"the lowest curve of {slow.Pump.Name} was measured at {slow.Pump.Curves[0].Voltage} and gives no data for {ElectricPotential.FromVolts(slow.Voltage)}");
         }
 
-        if (double.IsNaN(lift.Joined.MaximumDraw))
+        if (double.IsNaN(lift.MinimumLifted))
+        {
+            // With the tank full it draws more, and its feed leaves it less.
+            return Statement.Of("lift-pump.data-not-covered", $"the lift pump's data does not cover the voltage that reaches it with the surge tank full");
+        }
+
+        if (double.IsNaN(lift.Joined.MaximumDraw) || double.IsNaN(lift.Joined.MinimumDraw))
         {
             return Statement.Of(
                 "lift-pump.draw-not-known",

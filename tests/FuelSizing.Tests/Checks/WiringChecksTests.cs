@@ -70,7 +70,7 @@ public class WiringChecksTests
         Assert.Contains(results, result => With(result, most * (1 + 1e-9)) == Outcome.Fails);
 
         // The order of the points does not matter, and one that holds already asks for nothing.
-        OperatingResult[] reverse = [.. results.Reverse()];
+        OperatingResult[] reverse = [.. Enumerable.Reverse(results)];
         Assert.Equal(most, ((ElectricResistance)Find(results[0], Part.Feed).Check.RemedyFor(new(reverse, reverse))!.Needed!).Milliohms, 9);
 
         Outcome With(OperatingResult result, double milliohms) =>

@@ -75,8 +75,9 @@ public class HoldingRangesTests
     /// </summary>
     [Fact]
     public void Scan_OfAMarginWithOneKink_MissesNothing() =>
-        Gen.Select(Gen.Double[0.1, 47.9], Gen.Double[-5, -0.3], Gen.Double[0.05, 2], Gen.Double[0.05, 2], Gen.Bool, Gen.Bool).Sample((at, digits, left, right, isDip, straight) =>
+        Gen.Select(Gen.Double[0.1, 47.9], Gen.Double[-5, -0.3], Gen.Double[0.05, 2], Gen.Double[0.05, 2], Gen.Int[0, 3]).Sample((at, digits, left, right, kind) =>
         {
+            (bool isDip, bool straight) = (kind % 2 == 0, kind > 1);
             double depth = Math.Pow(10, digits);
             int sign = isDip ? 1 : -1;
             double Margin(double figure) => sign * ((figure < at ? left * (at - figure) : right * (figure - at)) - depth);

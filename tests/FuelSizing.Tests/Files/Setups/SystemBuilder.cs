@@ -51,7 +51,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
 
     private SurgeTank Tank() => SurgeTank.Of(
         Volume.FromLiters(Any(0.1, 5)).ToUnit(One(VolumeUnit.Liter, VolumeUnit.CubicInch, VolumeUnit.UsGallon)),
-        Assembly(0),
+        Assembly(0, converters: false),
         One(ReturnDestination.SurgeTank, ReturnDestination.MainTank),
         Way(),
         Way(),
@@ -178,11 +178,11 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
 
     private VolumeFlow? Minimum() => Chance(0.5) ? Flow(1, 20) : null;
 
-    private PumpAssembly Assembly(int depth) => _random.Next(depth >= deepest ? 2 : 4) switch
+    private PumpAssembly Assembly(int depth, bool converters = true) => _random.Next(depth >= deepest ? 2 : 4) switch
     {
-        2 => InSeries(Members(depth)),
-        3 => PumpParallel.Of([.. Members(depth)]),
-        _ => Chance(0.25) ? Switched(PumpOf()) : PumpOf(),
+        2 => InSeries(Members(depth, converters)),
+        3 => PumpParallel.Of([.. Members(depth, converters)]),
+        _ => Chance(0.25) ? Switched(PumpOf(converters)) : PumpOf(converters),
     };
 
     private PumpSeries InSeries(PumpAssembly[] stages) => PumpSeries.Of(
@@ -197,10 +197,10 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         : pump.Curves[0].HasCurrent && Chance(0.5) ? PumpLowSpeed.Through(ElectricResistance.FromOhms(Any(0.1, 1)))
         : PumpLowSpeed.At(Ratio.FromDecimalFractions(Any(0.5, 1))));
 
-    private PumpAssembly[] Members(int depth) =>
-        [.. Enumerable.Range(0, _random.Next(2, 4)).Select(_ => Assembly(depth + 1))];
+    private PumpAssembly[] Members(int depth, bool converters) =>
+        [.. Enumerable.Range(0, _random.Next(2, 4)).Select(_ => Assembly(depth + 1, converters))];
 
-    private Pump PumpOf()
+    private Pump PumpOf(bool converters)
     {
         string name = Name("pump");
         bool current = Chance(0.6);
@@ -228,7 +228,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             Chance(0.5) ? Kpa(700, 1200) : null,
             Chance(0.5) ? Share(0.5, 1) : null,
             current && Chance(0.7) ? FeedOf() : null);
-        return current && Chance(0.3) ? pump.WithConverter(ConverterOf()) : pump;
+        return converters && current && Chance(0.3) ? pump.WithConverter(ConverterOf()) : pump;
     }
 
     private VoltageConverter ConverterOf()
