@@ -26,13 +26,12 @@ public enum ReturnDestination
 /// </remarks>
 /// <example>
 /// <code>
-/// SurgeTank tank = SurgeTank.Of(
-///     usableVolume: Volume.FromLiters(1.4),
-///     liftPump: lift,
-///     returnsTo: ReturnDestination.SurgeTank,
-///     suction: [strainer],
-///     liftLine: [line],
-///     overflow: [overflow]);
+/// Pump lift = Pump.From(PumpCurve.At(
+///     "lift pump",
+///     ElectricPotential.FromVolts(13.5),
+///     (Pressure.Zero, VolumeFlow.FromLitersPerHour(196)),
+///     (Pressure.FromKilopascals(62), VolumeFlow.Zero)));
+/// SurgeTank tank = SurgeTank.Of(usableVolume: Volume.FromLiters(1.4), liftPump: lift, returnsTo: ReturnDestination.SurgeTank);
 /// FuelSystem fed = system.With(tank);
 /// </code>
 /// </example>

@@ -222,5 +222,5 @@ internal readonly record struct WiredPlaces(int Fed, int Hottest, int Heaviest, 
 {
     /// <summary>Those of a circuit.</summary>
     public static WiredPlaces Of(in SolvedCircuit circuit) => new(
-        circuit.LowestFed, circuit.HottestWire, circuit.HeaviestLoadedFuse, circuit.MostConverted);
+        circuit.LowestFed, circuit.HottestWire, circuit.HeaviestLoadedFuse, circuit.HeaviestLoadedConverter);
 }

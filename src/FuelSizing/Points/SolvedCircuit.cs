@@ -109,7 +109,7 @@ internal readonly record struct SolvedCircuit
     public int HeaviestLoadedFuse => Heaviest(pump => pump.Feed?.Fuse?.Amperes ?? double.NaN);
 
     /// <summary>Place of the pump whose converter is loaded most for what it can give; −1 where no pump has one.</summary>
-    public int MostConverted
+    public int HeaviestLoadedConverter
     {
         get
         {

@@ -1,5 +1,5 @@
-using FuelSizing.Engines;
 using FuelSizing.Electrical;
+using FuelSizing.Engines;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -15,8 +15,9 @@ namespace FuelSizing.Pumps;
 /// </remarks>
 /// <example>
 /// <code>
+/// Pump second = system.Pump.Pumps[0];
 /// PumpAssembly staged = PumpParallel.Of(
-///     first, SwitchedPump.Above(Pressure.FromKilopascals(40), Pressure.FromKilopascals(30), second));
+///     system.Pump, SwitchedPump.Above(Pressure.FromKilopascals(40), Pressure.FromKilopascals(30), second));
 /// </code>
 /// </example>
 public sealed record SwitchedPump : PumpAssembly

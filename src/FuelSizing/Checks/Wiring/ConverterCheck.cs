@@ -40,17 +40,17 @@ internal sealed class ConverterCheck : ICheck
             return CircuitFinding.PumpNotCovered;
         }
 
-        if (circuit.MostConverted < 0)
+        if (circuit.HeaviestLoadedConverter < 0)
         {
             return Statement.Of("converter.idle", $"bypassed or switched off");
         }
 
-        Pump pump = circuit.Pumps[circuit.MostConverted].Pump;
+        Pump pump = circuit.Pumps[circuit.HeaviestLoadedConverter].Pump;
         VoltageConverter converter = pump.Converter!;
         Outcome outcome = CheckReading.OutcomeOf(reading);
         if (outcome == Outcome.CannotSay)
         {
-            return CircuitFinding.CurrentNotDecided(circuit.ConvertedOf(circuit.MostConverted), reading.Allowed);
+            return CircuitFinding.CurrentNotDecided(circuit.ConvertedOf(circuit.HeaviestLoadedConverter), reading.Allowed);
         }
 
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
