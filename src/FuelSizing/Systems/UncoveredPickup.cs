@@ -23,8 +23,14 @@ public static class UncoveredPickup
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover the point.</exception>
     /// <example>
     /// <code>
-    /// UncoveredPickupResult corner = system.UncoverPickup(OperatingPoint.At(RotationalSpeed.FromRevolutionsPerMinute(6400), Pressure.FromBars(0.9)));
-    /// Console.WriteLine(corner);   // carries 48.20 s of uncovered pickup, refills in 88.10 s
+    /// Pump lift = Pump.From(PumpCurve.At(
+    ///     "lift pump",
+    ///     ElectricPotential.FromVolts(13.5),
+    ///     (Pressure.Zero, VolumeFlow.FromLitersPerHour(196)),
+    ///     (Pressure.FromKilopascals(62), VolumeFlow.Zero)));
+    /// FuelSystem fed = system.With(SurgeTank.Of(Volume.FromLiters(1.4), lift, ReturnDestination.SurgeTank));
+    /// UncoveredPickupResult corner = fed.UncoverPickup(OperatingPoint.At(RotationalSpeed.FromRevolutionsPerMinute(6400), Pressure.FromBars(0.6)));
+    /// Console.WriteLine(corner);   // seconds that it carries, and to refill
     /// </code>
     /// </example>
     public static UncoveredPickupResult UncoverPickup(this FuelSystem system, OperatingPoint point)
@@ -59,7 +65,15 @@ public static class UncoveredPickup
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
     /// <example>
     /// <code>
-    /// PickupPatternResult hill = system.UncoverPickup(PickupPattern.Of(
+    /// Pump lift = Pump.From(PumpCurve.At(
+    ///     "lift pump",
+    ///     ElectricPotential.FromVolts(13.5),
+    ///     (Pressure.Zero, VolumeFlow.FromLitersPerHour(196)),
+    ///     (Pressure.FromKilopascals(62), VolumeFlow.Zero)));
+    /// FuelSystem fed = system.With(SurgeTank.Of(Volume.FromLiters(1.4), lift, ReturnDestination.SurgeTank));
+    /// OperatingPoint corner = OperatingPoint.At(RotationalSpeed.FromRevolutionsPerMinute(5200), Pressure.FromBars(0.4));
+    /// OperatingPoint straight = OperatingPoint.At(RotationalSpeed.FromRevolutionsPerMinute(6400), Pressure.FromBars(0.6));
+    /// PickupPatternResult hill = fed.UncoverPickup(PickupPattern.Of(
     ///     corner, Duration.FromSeconds(6), straight, Duration.FromSeconds(9), times: 12));
     /// Console.WriteLine(hill);
     /// </code>

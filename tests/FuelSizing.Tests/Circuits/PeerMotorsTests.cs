@@ -11,7 +11,7 @@ public class PeerMotorsTests
     /// <summary>Names the file to write the circuits and answers to; nothing is written where it is not set.</summary>
     private const string FileVariable = "FUELSIZING_PEER_MOTORS";
 
-    // Five hundred by .ci/peer; a share of them whenever the tests run.
+    // More by .ci/peer, and by FUELSIZING_PEER_CIRCUITS; a share of them whenever the tests run.
     private static readonly int Count = int.TryParse(
         Environment.GetEnvironmentVariable("FUELSIZING_PEER_CIRCUITS"), CultureInfo.InvariantCulture, out int count) ? count : 100;
 
