@@ -267,6 +267,7 @@ internal static class Specimens
             recorded,
         ];
         yield return controllers;
+        yield return recorded;
         AlongSpeed table = AlongSpeed.Of(
             SpeedRow.Of(Rpm(2500), 0.88, Ratio.FromPercent(58), Ratio.FromPercent(66)), SpeedRow.Of(Rpm(6500), 0.81, Ratio.FromPercent(64), Ratio.FromPercent(55)));
         yield return table;
