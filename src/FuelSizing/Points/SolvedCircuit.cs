@@ -163,7 +163,10 @@ internal readonly record struct SolvedCircuit
         double share = double.NegativeInfinity;
         for (int pump = 0; pump < Pumps.Length; pump++)
         {
-            if (used(pump) / limit(Pumps[pump].Pump) is var load && load > share)
+            // One whose limit is not given is judged by nobody; one whose load is not known is worse than any that is.
+            double most = limit(Pumps[pump].Pump);
+            double load = used(pump) / most;
+            if (!double.IsNaN(most) && (load > share || double.IsNaN(load)))
             {
                 (heaviest, share) = (pump, load);
             }

@@ -1,4 +1,5 @@
 using FuelSizing.Checks;
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
@@ -92,6 +93,45 @@ public class WiringChecksTests
         Assert.Equal("judged, but no fuse given of pump B", Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), with, plain));
         Assert.Equal("judged, but whether it protects the wire of contacts, whose ampacity is not known", Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), fused, fused));
         Assert.Equal("judged", Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), plain));
+    }
+
+    /// <summary>What is lacking of one pump does not hide what is lacking of another: a reason that waives the one says nothing of the other.</summary>
+    [Fact]
+    public void GapsOfTwoPumps_AreBothNamed()
+    {
+        Pump unfused = Steady("pump B", 12).WithFeed(Contacts(40));
+        Pump fused = Steady("pump C", 12).WithFeed(Contacts(40).WithFuse(ElectricCurrent.FromAmperes(20)));
+        Assert.Equal(
+            "judged, but no fuse given of pump B; whether it protects the wire of contacts, whose ampacity is not known",
+            Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), unfused, fused));
+        Feed hair = Feed.Of(
+                "hair", Conductor.OfArea(Area.FromSquareMillimeters(0.2), ConductorMaterial.Copper, Ratio.Zero), Length.Zero, Length.Zero, Temperature.FromDegreesCelsius(60))
+            .WithInsulation(Temperature.FromDegreesCelsius(125), Temperature.FromDegreesCelsius(40));
+        Assert.StartsWith(
+            "judged, but no insulation rating and surroundings of the wire given of pump B; hair: ",
+            Applies(new WireCheck(Part.Wire, JudgedCircuit.Main), unfused, Steady("pump A", 5).WithFeed(hair)),
+            StringComparison.Ordinal);
+    }
+
+    /// <summary>A pump whose curve ends before the rail's pressure draws nobody knows how much: another whose wire and fuse hold does not make that green.</summary>
+    [Fact]
+    public void CurrentThatIsNotKnown_BesideOneThatHolds_CannotBeSaid()
+    {
+        Pump open = Pump.From(PumpCurve.WithCurrent(
+                "pump O",
+                Wren.Volt(13.5),
+                (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(215), ElectricCurrent.FromAmperes(5)),
+                (Wren.Kpa(200), VolumeFlow.FromLitersPerHour(150), ElectricCurrent.FromAmperes(6))))
+            .WithFeed(Insulated("to O", 18, 20));
+        Pump known = Steady("pump A", 8).WithFeed(Insulated("to A", 18, 20));
+        foreach (OperatingResult result in new[] { Solve(known, open), Solve(open, known) })
+        {
+            Assert.Equal(RailState.Regulated, result.RailState);
+            Assert.Equal((Outcome.CannotSay, Outcome.CannotSay), (Find(result, Part.Wire).Outcome, Find(result, Part.Fuse).Outcome));
+            Assert.Equal("the pump's data does not cover the point", Text(result, Part.Wire));
+        }
+
+        Assert.Equal(Outcome.Holds, Find(Solve(known, known), Part.Wire).Outcome);
     }
 
     /// <summary>33 CFR 183.425, table 5 (read in the source): 18 AWG with insulation for 105 °C carries 20 A at 30 °C. The second pump's wire is the one loaded most.</summary>

@@ -22,4 +22,10 @@ internal static class FeedsGiven
             : missing.Length == pumps.Pumps.Count ? Applicability.NotJudged(Statement.Of("feed.none-given", $"no {what} given"))
             : Applicability.JudgedInPart(Statement.Of("feed.some-not-given", $"no {what} given of {string.Join(", ", missing.Select(pump => pump.Name))}"));
     }
+
+    /// <summary>The same with another gap beside what is left out already: a waiver of the one must not hide the other.</summary>
+    /// <param name="given">What is judged.</param>
+    /// <param name="gap">What is not judged besides.</param>
+    public static Applicability Lacking(this Applicability given, Statement gap) => Applicability.JudgedInPart(
+        given.Gap is { } first ? Statement.Of("feed.two-gaps", $"{first}; {gap}") : gap);
 }

@@ -22,7 +22,7 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
     {
         Applicability given = FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed?.Ampacity is not null, "insulation rating and surroundings of the wire");
         return given.IsJudged && judged.PumpsOf(parts)!.Pumps.FirstOrDefault(IsNotCovered) is { Feed: { } feed }
-            ? Applicability.JudgedInPart(Statement.Of("wire.not-covered", $"{feed.Name}: {feed.Ampacity!.Text}"))
+            ? given.Lacking(Statement.Of("wire.not-covered", $"{feed.Name}: {feed.Ampacity!.Text}"))
             : given;
     }
 
