@@ -133,9 +133,10 @@ public sealed record VoltageConverter : IReadable
     }
 
     /// <summary>The most current that it gives at its full voltage: what it is rated for, or what its feed passes on, A.</summary>
-    internal double MaximumAt(double supply, double loop) => Math.Min(
-        _limit,
-        loop > 0 ? VoltageConversion.MaximumPower<Real>(supply, _efficiency, loop).Value / Unloaded(supply) : double.PositiveInfinity);
+    internal double MaximumAt(double supply, double loop) => Math.Min(_limit, MaximumPowerAt(supply, loop) / Unloaded(supply));
+
+    private double MaximumPowerAt(double supply, double loop) =>
+        loop > 0 ? VoltageConversion.MaximumPower<Real>(supply, _efficiency, loop).Value : double.PositiveInfinity;
 
     /// <summary>
     /// What it has to spare at a voltage of the motor, V: over nothing where it could give more, under nothing where it gives less.
@@ -143,10 +144,10 @@ public sealed record VoltageConverter : IReadable
     internal double SpareAt(double supply, double loop, double volts, double amperes)
     {
         double power = volts * amperes;
-        Real spare = (supply * (Real)supply / 4) - (loop * (Real)power / _efficiency);
-        if (spare < 0)
+        double most = MaximumPowerAt(supply, loop);
+        if (power > most)
         {
-            return Math.Max(-volts, spare.Value / supply);
+            return volts * ((most / power) - 1);
         }
 
         double input = VoltageConversion.InputVoltage<Real>(supply, power, _efficiency, loop);

@@ -112,15 +112,9 @@ internal sealed class MeasuredCar
     private PumpAssembly Each(PumpAssembly pumps, Func<Pump, Pump> change)
     {
         int leaf = 0;
-        return Of(pumps);
-        PumpAssembly Of(PumpAssembly part) => part switch
-        {
-            PumpSeries series => PumpSeries.Of(series.Bypass, [.. series.Stages.Select(Of)]),
-            PumpParallel parallel => PumpParallel.Of([.. parallel.Branches.Select(Of)]),
-            Pump pump => _pumps[leaf++] ? change(pump) : pump,
-            SwitchedPump switched => _pumps[leaf++] ? switched.With(change(switched.Pump)) : switched,
-            _ => part,
-        };
+        return pumps.WithEach(part => !_pumps[leaf++] ? part
+            : part is SwitchedPump switched ? switched.With(change(switched.Pump))
+            : change((Pump)part));
     }
 
     private static bool IsSame(Pump pump, Pump other) =>

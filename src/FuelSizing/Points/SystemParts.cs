@@ -18,7 +18,6 @@ public sealed class SystemParts
     private readonly double _minimumReturn;
     private readonly double _dutyLimit;
     private readonly double _pumpReserve;
-    private readonly bool _isFalling;
     private readonly PumpStates? _pumps;
     private readonly Lazy<SystemParts>? _falling;
     private readonly bool _needsViscosity;
@@ -35,7 +34,7 @@ public sealed class SystemParts
         SurgeTank? surgeTank,
         bool isFalling = false)
     {
-        _isFalling = isFalling;
+        IsFalling = isFalling;
         _pumps = pump.Switches.Any() ? new(pump, isFalling) : null;
         _falling = _pumps is null || isFalling ? null : new(() => With(pump, isFalling: true));
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
@@ -85,7 +84,7 @@ public sealed class SystemParts
     internal InjectionConstants<Real> Injection { get; }
 
     /// <summary>The same parts with other pumps or other wiring, unchecked: they are known to fit.</summary>
-    internal SystemParts With(PumpAssembly pump) => With(pump, _isFalling);
+    internal SystemParts With(PumpAssembly pump) => With(pump, IsFalling);
 
     /// <summary>
     /// The same parts as boost falls, where a switched pump still runs that did not yet as boost rose; none where that makes no difference.
@@ -95,17 +94,17 @@ public sealed class SystemParts
         _falling is not null && Pump.Switches.Any(pump => boost >= pump.Off.Pascals && boost <= pump.On.Pascals) ? _falling.Value : null;
 
     /// <summary>True where these are the parts as boost falls, a switched pump being still at full speed.</summary>
-    internal bool IsFalling => _isFalling;
+    internal bool IsFalling { get; }
 
     /// <summary>The switched pumps, where these are the parts as boost falls.</summary>
-    internal string? StillOn => _isFalling ? string.Join(" and ", Pump.Switches.Select(pump => pump.Pump.Name).Distinct()) : null;
+    internal string? StillOn => IsFalling ? string.Join(" and ", Pump.Switches.Select(pump => pump.Pump.Name).Distinct()) : null;
 
     private SystemParts With(PumpAssembly pump, bool isFalling) =>
         new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, SurgeTank, isFalling);
 
     /// <summary>The same parts with another surge tank, or with another lift pump or wiring in it, unchecked: it is known to fit.</summary>
     internal SystemParts With(SurgeTank? surgeTank) =>
-        new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, _isFalling);
+        new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, IsFalling);
 
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
     internal PointDemand DemandAt(OperatingPoint point)

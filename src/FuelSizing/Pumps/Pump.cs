@@ -212,8 +212,6 @@ public sealed record Pump : PumpAssembly
 
     internal override bool MayStop => false;
 
-    internal override PumpAssembly At(double boost, bool falling) => this;
-
     internal override bool HasOpenEnd => _hasOpenEnd;
 
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : WithFeed(exchange(Feed));

@@ -59,10 +59,14 @@ public abstract record PumpAssembly
     /// <summary>True if there is a boost at which no pump in it runs that could pass anything on.</summary>
     internal abstract bool MayStop { get; }
 
+    /// <summary>The same arrangement with each of its pumps, switched or not, exchanged for another.</summary>
+    /// <param name="exchange">Gives what takes a pump's place; asked in the order of <see cref="Pumps"/>.</param>
+    internal virtual PumpAssembly WithEach(Func<PumpAssembly, PumpAssembly> exchange) => exchange(this);
+
     /// <summary>The same pumps with every switch set; itself where there is none.</summary>
     /// <param name="boost">Pa.</param>
     /// <param name="falling">True where boost has come down from above the switches, false where it has risen from below.</param>
-    internal abstract PumpAssembly At(double boost, bool falling);
+    internal virtual PumpAssembly At(double boost, bool falling) => Switches.Any() ? WithEach(pump => pump.At(boost, falling)) : this;
 
     /// <summary>True if a curve ends above zero flow, so that nothing is known of higher pressures.</summary>
     internal abstract bool HasOpenEnd { get; }
@@ -73,7 +77,7 @@ public abstract record PumpAssembly
 
     /// <summary>The same pumps with each feed exchanged for another.</summary>
     /// <param name="exchange">Gives the feed that takes a feed's place.</param>
-    internal abstract PumpAssembly Rewired(Func<Feed, Feed> exchange);
+    internal virtual PumpAssembly Rewired(Func<Feed, Feed> exchange) => WithEach(pump => pump.Rewired(exchange));
 
     /// <summary>The pumps fed with a voltage.</summary>
     /// <param name="supply">At the source, V.</param>
@@ -155,15 +159,12 @@ public sealed record PumpParallel : PumpAssembly
 
     internal override bool MayStop => Array.TrueForAll(_branches, branch => branch.MayStop);
 
-    internal override PumpAssembly At(double boost, bool falling) =>
-        Switches.Any() ? new PumpParallel(Array.ConvertAll(_branches, branch => branch.At(boost, falling))) : this;
+    internal override PumpAssembly WithEach(Func<PumpAssembly, PumpAssembly> exchange) =>
+        new PumpParallel(Array.ConvertAll(_branches, branch => branch.WithEach(exchange)));
 
     internal override bool HasOpenEnd => _branches.Any(branch => branch.HasOpenEnd);
 
     internal override bool IsMeasuredAt(double supply) => Array.TrueForAll(_branches, branch => branch.IsMeasuredAt(supply));
-
-    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
-        new PumpParallel(Array.ConvertAll(_branches, branch => branch.Rewired(exchange)));
 
     internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
         new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, reading)));
@@ -222,15 +223,12 @@ public sealed record PumpSeries : PumpAssembly
 
     internal override bool MayStop => Array.TrueForAll(_stages, stage => stage.MayStop);
 
-    internal override PumpAssembly At(double boost, bool falling) =>
-        Switches.Any() ? new PumpSeries(Array.ConvertAll(_stages, stage => stage.At(boost, falling)), Bypass) : this;
+    internal override PumpAssembly WithEach(Func<PumpAssembly, PumpAssembly> exchange) =>
+        new PumpSeries(Array.ConvertAll(_stages, stage => stage.WithEach(exchange)), Bypass);
 
     internal override bool HasOpenEnd => _stages.Any(stage => stage.HasOpenEnd);
 
     internal override bool IsMeasuredAt(double supply) => Array.TrueForAll(_stages, stage => stage.IsMeasuredAt(supply));
-
-    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) =>
-        new PumpSeries(Array.ConvertAll(_stages, stage => stage.Rewired(exchange)), Bypass);
 
     internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
         new RunningSeries(Array.ConvertAll(_stages, stage => stage.Running(supply, reading)), Bypass);

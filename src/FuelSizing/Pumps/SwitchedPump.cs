@@ -239,8 +239,6 @@ internal sealed record PumpAtLowSpeed : PumpAssembly
 
     internal override bool MayStop => _share == 0;
 
-    internal override PumpAssembly At(double boost, bool falling) => this;
-
     internal override bool IsMeasuredAt(double supply) => _share == 0 || _pump.IsMeasuredAt(_share * supply);
 
     // Rewiring is asked of the pumps of a system, which hold the switched pump itself.

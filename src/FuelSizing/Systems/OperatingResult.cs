@@ -42,7 +42,7 @@ public sealed class OperatingResult : SolvedPoint, IReadable
         Falling = parts.FallingAt(demand.Point.BoostPascals) is { } falling && falling.CircuitAt(demand) is var still
             ? new(system, falling, demand, still, falling.InjectionAt(demand, still))
             : null;
-        Margin[] margins = Falling is null ? _own : Array.ConvertAll(checks, check => Worse(Array.IndexOf(checks, check), Falling));
+        Margin[] margins = Falling is null ? _own : [.. _own.Zip(Falling._own, Worse)];
         Margins = Array.AsReadOnly(margins);
         Limiting = new(margins.Min(Urgency.Order)!);
     }
@@ -98,8 +98,7 @@ public sealed class OperatingResult : SolvedPoint, IReadable
     /// <summary>True if a check fails in this state of the pumps' switches, whatever the other.</summary>
     internal bool FailsBy(Part part) => Array.Exists(_own, margin => margin.Part == part && margin.Outcome == Outcome.Fails);
 
-    private Margin Worse(int check, OperatingResult falling) =>
-        Urgency.Order.Compare(falling._own[check], _own[check]) < 0 ? falling._own[check] : _own[check];
+    private static Margin Worse(Margin rising, Margin falling) => Urgency.Order.Compare(falling, rising) < 0 ? falling : rising;
 
     /// <summary>Place, outcome and the limiting component.</summary>
     /// <returns>One line.</returns>

@@ -113,22 +113,16 @@ public static class SingleFailures
     private static PumpAssembly Stuck(PumpAssembly pumps, SwitchedPump pump, (Pressure On, Pressure Off) moved)
     {
         bool done = false;
-        return Of(pumps);
-        PumpAssembly Of(PumpAssembly part)
+        return pumps.WithEach(part =>
         {
-            switch (part)
+            if (done || !part.Equals(pump))
             {
-                case PumpParallel parallel:
-                    return PumpParallel.Of([.. parallel.Branches.Select(Of)]);
-                case PumpSeries series:
-                    return PumpSeries.Of(series.Bypass, [.. series.Stages.Select(Of)]);
-                case SwitchedPump one when !done && one.Equals(pump):
-                    done = true;
-                    return SwitchedPump.Above(moved.On, moved.Off, one.Pump, one.LowSpeed);
-                default:
-                    return part;
+                return part;
             }
-        }
+
+            done = true;
+            return SwitchedPump.Above(moved.On, moved.Off, pump.Pump, pump.LowSpeed);
+        });
     }
 
     /// <summary>An assembly with a pump dead; none where it is not known what that lets through.</summary>

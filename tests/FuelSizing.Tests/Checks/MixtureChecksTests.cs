@@ -7,6 +7,7 @@ using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Sizing;
 using UnitsNet;
 using static FuelSizing.Tests.Systems.ByPart;
 
@@ -332,24 +333,6 @@ public class MixtureChecksTests
         .With(Pulses((2600, 15), (7000, 15)))
         .Solve(Wren.At(6500, 0.8));
 
-    private static FuelSystem Built(PressureRegulator regulator, double pump = 1) => FuelSystem.Return(
-        Wren.Demand(),
-        InjectorSet.Of(
-            Injector.Of(
-                "injector K",
-                VolumeFlow.FromMillilitersPerMinute(640),
-                Wren.Kpa(300),
-                TestFluid.Heptane,
-                DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1.9)), (Wren.Volt(15), Wren.Ms(0.8))),
-                Wren.Ms(1.6),
-                Wren.Kpa(1900)),
-            4),
-        regulator,
-        Pump.From(PumpCurve.At(
-            "ample",
-            Wren.Volt(13.5),
-            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(2000 * pump)),
-            (Wren.Kpa(1900), VolumeFlow.FromLitersPerHour(1500 * pump)),
-            (Wren.Kpa(2000), VolumeFlow.Zero))),
-        SizingLimits.Default.With(MixtureLimits.Of(Lean, Wren.Kpa(5), Rich)));
+    private static FuelSystem Built(PressureRegulator regulator, double pump = 1) =>
+        EqualDeadTimes.Built(regulator, SizingLimits.Default.With(MixtureLimits.Of(Lean, Wren.Kpa(5), Rich)), pump: pump);
 }

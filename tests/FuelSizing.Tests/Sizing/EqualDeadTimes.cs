@@ -17,7 +17,7 @@ internal static class EqualDeadTimes
     /// <summary>Of the engine, at every speed.</summary>
     public const double Target = 0.82;
 
-    public static FuelSystem Built(PressureRegulator regulator, SizingLimits? limits = null, double opensAgainst = 1900) => FuelSystem.Return(
+    public static FuelSystem Built(PressureRegulator regulator, SizingLimits? limits = null, double opensAgainst = 1900, double pump = 1) => FuelSystem.Return(
         Wren.Demand(),
         InjectorSet.Of(
             Injector.Of(
@@ -33,8 +33,8 @@ internal static class EqualDeadTimes
         Pump.From(PumpCurve.At(
             "ample",
             Wren.Volt(13.5),
-            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(2000)),
-            (Wren.Kpa(1900), VolumeFlow.FromLitersPerHour(1500)),
+            (Wren.Kpa(0), VolumeFlow.FromLitersPerHour(2000 * pump)),
+            (Wren.Kpa(1900), VolumeFlow.FromLitersPerHour(1500 * pump)),
             (Wren.Kpa(2000), VolumeFlow.Zero))),
         limits ?? SizingLimits.Of(Wren.Percent(99), Wren.Percent(10)));
 
