@@ -13,6 +13,7 @@ import math
 import sys
 from collections import Counter
 
+import numpy as np
 from scipy.interpolate import PchipInterpolator, interp1d
 from scipy.optimize import brentq
 
@@ -103,9 +104,18 @@ class Injector:
         self.dead_time = DeadTime(data["deadTime"])
         self.lowest = data["lowestPascals"]
 
+    def rating(self, differential):
+        """Flow at the rated pressure that the square-root law gives through the points measured around a pressure, straight between them."""
+        of, points = self.data, self.data["measured"]
+        if not points:
+            return of["staticCubicMetresPerSecond"]
+        pascals = [point["pascals"] for point in points]
+        ratings = [point["cubicMetresPerSecond"] * math.sqrt(of["ratedPascals"] / point["pascals"]) for point in points]
+        return float(np.interp(differential, pascals, ratings))
+
     def static(self, differential, density):
         of = self.data
-        return of["staticCubicMetresPerSecond"] * math.sqrt(
+        return self.rating(differential) * math.sqrt(
             max(0, differential) / of["ratedPascals"] * of["testFluidKilogramsPerCubicMetre"] / density)
 
 
@@ -137,7 +147,9 @@ class Engine:
         coolant = kelvins if data["coolantKelvins"] is None else data["coolantKelvins"]
         self.charge = outlet - data["coolerEffectiveness"] * (outlet - coolant)
         density = air_density(self.manifold, self.charge)
-        by_air = self.air(Efficiency(data["volumetricEfficiency"]), density) / (self.target * self.fuel.stoichiometric)
+        ratio = self.target * self.fuel.stoichiometric
+        evaporated = self.charge - data["evaporationJoulesPerKilogram"] / ratio / (GAMMA / (GAMMA - 1) * GAS_CONSTANT)
+        by_air = self.air(Efficiency(data["volumetricEfficiency"]), air_density(self.manifold, evaporated)) / ratio
         by_power = self.power(data, density) * data["consumptionKilogramsPerJoule"]
         self.required = {"Air": by_air, "Power": by_power, "Larger": max(by_air, by_power)}[data["basis"]]
         self.burning = self.required * self.target * self.fuel.stoichiometric

@@ -80,6 +80,9 @@ internal static class EngineShown
         new("Pressure ratio", "r", style.Number(demand.PressureRatio), "over the compressor"),
         new("Behind the compressor", "T_2", style.Of(demand.CompressorOutletTemperature), "pressure ratio and efficiency"),
         new("Charge in the manifold", "T_3", style.Of(demand.ChargeTemperature), "cooler effectiveness"),
+        .. demand.EvaporatedTemperature < demand.ChargeTemperature
+            ? (Fact[])[new("After fuel has evaporated in it", "T_4", style.Of(demand.EvaporatedTemperature), "stated share and heat of vaporisation")]
+            : [],
         new("Air", "ṁ_a", style.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold"),
         .. demand.CompressorDrivePower > Power.Zero
             ? (Fact[])[new("Power that the belt takes", "P_d", style.Of(demand.CompressorDrivePower), "energy balance of the compressor")]

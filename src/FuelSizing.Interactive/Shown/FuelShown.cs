@@ -40,6 +40,7 @@ internal static class FuelShown
             new("Carbon", "w_C", style.DutyCycle(fuel.Composition.Carbon), "by mass"),
             new("Hydrogen", "w_H", style.DutyCycle(fuel.Composition.Hydrogen), "by mass"),
             new("Oxygen", "w_O", style.DutyCycle(fuel.Composition.Oxygen), "by mass"),
+            .. fuel.HeatOfVaporisation is { } heat ? (Fact[])[new("Heat of vaporisation", "h_v", style.Of(heat))] : [],
             Fact.Words("Viscosity", Known(fuel.HasViscosity)),
             Fact.Words("Vapour pressure", Known(fuel.HasVapourPressure)),
         ]);

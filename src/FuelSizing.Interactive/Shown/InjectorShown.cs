@@ -29,6 +29,8 @@ internal static class InjectorShown
         new("Shortest linear pulse", "t_min", style.Of(injector.MinimumLinearPulse), $"at {style.Of(injector.MinimumPulseVoltage)}: open for {style.Of(injector.MinimumOpenTime)}"),
         new("Opens against", "Δp_max", style.Of(injector.MaximumDifferential), "maximum"),
         new("Flow known from", "Δp_min", style.Of(injector.MinimumDifferential), injector.IsMinimumDifferentialStated ? "minimum" : "minimum; a third of the rated pressure, common practice, no source"),
+        .. injector.MeasuredFlows.Where(point => !point.Differential.Equals(injector.RatedDifferential, Pressure.FromPascals(1e-3))).Select(point => new Fact(
+            "Flow measured", "Q_m", style.InjectorFlow(point.Flow), $"at {style.Of(point.Differential)} across it")),
         DeadTime(injector.DeadTime, style),
     ];
 

@@ -28,7 +28,7 @@ internal sealed class DutyCycleCheck : ICheck
         where T : struct, IReal<T>
     {
         Injector injector = parts.Injectors.Injector;
-        T most = InjectorFlow.Static<T>(injector.RatedFlow, injector.RatedPascals, injector.TestDensity, injector.MinimumPascals, at.FuelDensity);
+        T most = InjectorFlow.Static<T>(injector.RatingAt<Real>(injector.MinimumPascals).Value, injector.RatedPascals, injector.TestDensity, injector.MinimumPascals, at.FuelDensity);
         T open = T.IfLess(-1, at.DeadTime, at.DeadTime, 0);
         T bound = InjectorFlow.Capacity(most, parts.Injectors.Count, at.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
         T margin = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(at.Capacity, at.Injected), -1);
@@ -98,9 +98,13 @@ internal sealed class DutyCycleCheck : ICheck
         return Remedy.Of(
             Part,
             needed,
-            Statement.Of(
-                "injectors.larger",
-                $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these."));
+            fitted.MeasuredFlows.Count == 0
+                ? Statement.Of(
+                    "injectors.larger",
+                    $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these.")
+                : Statement.Of(
+                    "injectors.larger-of-a-kind",
+                    $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these, and flows that go with pressure as these do."));
     }
 
     private static Statement? Sag(SolvedPoint point) => (point.RailState, point.Actual.DutyCycle) switch
@@ -141,6 +145,7 @@ internal sealed class DutyCycleCheck : ICheck
             parts.Injectors.Injector.TestDensity,
             differential,
             point.SolvedDemand.Density);
+        required = parts.Injectors.Injector.RatedFor(required, differential);
         return double.IsFinite(required) && required > 0 ? required : null;
     }
 }

@@ -34,10 +34,12 @@ internal sealed class MinimumPulseCheck : ICheck
         where T : struct, IReal<T>
     {
         T minimum = parts.Injectors.Injector.MinimumOpenSeconds;
-        T open = at.Pulse - at.DeadTime;
+        T open = at.MinimumInjectedShare * (at.Pulse - at.DeadTime);
 
         // A rail that may be higher than it should passes the same fuel in less time.
-        T higher = InjectorFlow.Static(at.StaticFlow, at.Differential, at.FuelDensity, at.Maximum.Differential, at.FuelDensity);
+        Injector injector = parts.Injectors.Injector;
+        T size = injector.RatingAt(at.Maximum.Differential) / injector.RatingAt(at.Differential);
+        T higher = InjectorFlow.Static(at.StaticFlow * size, at.Differential, at.FuelDensity, at.Maximum.Differential, at.FuelDensity);
         T shortest = T.IfLess(at.Differential, at.Maximum.Differential, open * at.StaticFlow / higher, open);
         T least = CheckReading.MarginOf<T>(shortest, minimum);
         T best = CheckReading.MarginOf<T>(open, minimum);
@@ -94,9 +96,13 @@ internal sealed class MinimumPulseCheck : ICheck
         return Remedy.Of(
             Part,
             size,
-            Statement.Of(
-                "minimum-pulse.smaller-injectors",
-                $"Injectors of at most {size:injector-flow:down} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, or ones that are linear to a shorter pulse."));
+            fitted.MeasuredFlows.Count == 0
+                ? Statement.Of(
+                    "minimum-pulse.smaller-injectors",
+                    $"Injectors of at most {size:injector-flow:down} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, or ones that are linear to a shorter pulse.")
+                : Statement.Of(
+                    "minimum-pulse.smaller-injectors-of-a-kind",
+                    $"Injectors of at most {size:injector-flow:down} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with flows that go with pressure as these do, or ones that are linear to a shorter pulse."));
     }
 
     /// <summary>Why there is no pulse: the injector's flow is not known at the differential, or the dead-time table does not cover the point.</summary>
@@ -131,6 +137,7 @@ internal sealed class MinimumPulseCheck : ICheck
             parts.Injectors.Injector.TestDensity,
             point.Judged.Differential,
             point.SolvedDemand.Density);
+        most = parts.Injectors.Injector.RatedFor(most, point.Judged.Differential);
 
         // With a dead time as long as the minimum pulse, any injector's pulse is long enough.
         return most > 0 && double.IsFinite(most) ? most : parts.Injectors.Injector.RatedFlow;

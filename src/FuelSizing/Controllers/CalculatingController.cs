@@ -46,7 +46,7 @@ public abstract record CalculatingController : EngineController
         return PulseCommanded.For(
             at,
             wanted.Fuel * trim / density,
-            InjectorFlow.Static<Real>(injector.RatedFlow, injector.RatedPascals, injector.TestDensity, pressure, density),
+            injector.StaticAt(pressure, density),
             injector.DeadTime.Nearest(Data.FixedVoltage?.Volts ?? at.Volts, pressure),
             _longest * at.AvailableTime);
     }

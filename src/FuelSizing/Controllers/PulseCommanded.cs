@@ -53,8 +53,7 @@ internal readonly record struct ControllerInput
     public required InjectorSet Injectors { get; init; }
 
     /// <summary>Static flow of one of the injectors that are fitted, by the law, m³/s.</summary>
-    public double StaticFlow(double differential) => InjectorFlow.Static<Real>(
-        Injectors.Injector.RatedFlow, Injectors.Injector.RatedPascals, Injectors.Injector.TestDensity, differential, Density);
+    public double StaticFlow(double differential) => Injectors.Injector.StaticAt(differential, Density);
 
     /// <summary>Dead time of the injectors that are fitted, at the covered place that is nearest, s.</summary>
     public double DeadTime(double differential) => Injectors.Injector.DeadTime.Nearest(Volts, differential);

@@ -30,7 +30,13 @@ public sealed class FuelDemand
     /// <summary>Of the charge in the manifold: ρ = p/(R T).</summary>
     public Density ChargeDensity => Density.FromKilogramsPerCubicMeter(_state.ChargeDensity.Value);
 
-    /// <summary>Air by speed-density: ṁ = VE · ρ · V · n/k, k turns of the crank to a cycle.</summary>
+    /// <summary>
+    /// Of the charge after the stated share of the fuel has evaporated in it: T_4 = T_3 − x_e h_v/(AFR c_p); <see cref="ChargeTemperature"/> where none is
+    /// stated (<see cref="FuelDemandModel.WithEvaporation"/>).
+    /// </summary>
+    public Temperature EvaporatedTemperature => Temperature.FromKelvins(_state.EvaporatedTemperature.Value);
+
+    /// <summary>Air by speed-density: ṁ = VE · ρ · V · n/k, k turns of the crank to a cycle, ρ at <see cref="EvaporatedTemperature"/>.</summary>
     public MassFlow AirMassFlow => MassFlow.FromKilogramsPerSecond(_state.AirMassFlow.Value);
 
     /// <summary>Power that a belt-driven compressor takes from the crank: ṁ_a c_p (T_2 − T_1)/η_b; else zero.</summary>
@@ -78,6 +84,13 @@ public sealed class FuelDemand
         DemandBasis.Power => state.FromPower,
         _ => Real.Max(state.FromAir, state.FromPower),
     };
+
+    /// <summary>What the demand would be if no fuel evaporated in the charge, as a share of it: 1 where no evaporation is stated.</summary>
+    internal static double ShareWithoutEvaporation(in DemandState<Real> state, DemandBasis basis)
+    {
+        Real air = state.FromAir * state.EvaporatedTemperature / state.ChargeTemperature;
+        return state.EvaporatedTemperature < state.ChargeTemperature ? Chosen(state with { FromAir = air }, basis) / Chosen(state, basis) : 1;
+    }
 
     internal double ManifoldPascals => _state.ManifoldAbsolute;
 }

@@ -22,6 +22,7 @@ public sealed record FuelDemandModel
         .Number(model => model.MechanicalEfficiencySpeed.RevolutionsPerSecond)
         .Value(model => model.Consumption)
         .Value(model => model.AlongSpeed)
+        .Number(model => model.EvaporatedShare.DecimalFractions)
         .Value(model => model.Basis);
 
     // Nearer to a bound than this share of it, the comparison is left to the units.
@@ -41,8 +42,10 @@ public sealed record FuelDemandModel
         RotationalSpeed mechanicalEfficiencySpeed,
         FuelConsumption consumption,
         DemandBasis basis,
-        AlongSpeed? alongSpeed = null)
+        AlongSpeed? alongSpeed = null,
+        Ratio evaporatedShare = default)
     {
+        EvaporatedShare = evaporatedShare;
         (Engine, Induction, Consumption, Basis, AlongSpeed) = (engine, induction, consumption, basis, alongSpeed);
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
         (MechanicalEfficiency, MechanicalEfficiencySpeed) = (mechanicalEfficiency, mechanicalEfficiencySpeed);
@@ -68,6 +71,9 @@ public sealed record FuelDemandModel
 
     /// <summary>Which estimate the parts are sized for.</summary>
     public DemandBasis Basis { get; }
+
+    /// <summary>The share of the fuel that evaporates in the charge by the charge's own heat, before the inlet valve closes; zero where none is stated.</summary>
+    public Ratio EvaporatedShare { get; }
 
     /// <summary>Volumetric efficiency against speed.</summary>
     public VolumetricEfficiency VolumetricEfficiency { get; }
@@ -146,8 +152,34 @@ public sealed record FuelDemandModel
             ? throw new ArgumentException(
                 $"alongSpeed has a compressor or a cooler, and {Engine.Name} is {Induction}. Leave these columns out, or describe the induction as turbocharged or belt-driven.",
                 nameof(alongSpeed))
-            : new(Engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, alongSpeed);
+            : new(Engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, alongSpeed, EvaporatedShare);
     }
+
+    /// <summary>
+    /// The same engine, in whose charge a share of the fuel evaporates: it cools the charge by x_e h_v/(AFR c_p), so that the engine draws more air and
+    /// needs more fuel for it (<see cref="ChargeCooling.Temperature{T}(T, T, T, Divisor{T})"/>).
+    /// </summary>
+    /// <remarks>
+    /// <para>It is counted where it raises the demand, never where it would help a verdict: fuel and power from the measured pull stay as they are, a
+    /// displacement compressor's boost is not brought down by it, and the mixture that a controller gives lies between none of it and all of it.</para>
+    /// <para>A volumetric efficiency that was measured with fuel in the port has that fuel's evaporation in it already: state here what another fuel, or more of
+    /// it, adds. How much evaporates before the valve closes depends on spray, port and temperature; the rest evaporates later, or by heat from the walls.</para>
+    /// </remarks>
+    /// <param name="share">0 to 100 % of the fuel's mass.</param>
+    /// <returns>The model.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The share is outside its range.</exception>
+    /// <exception cref="ArgumentException">The fuel's heat of vaporisation is not known.</exception>
+    public FuelDemandModel WithEvaporation(Ratio share) => new(
+        Engine,
+        Induction,
+        VolumetricEfficiency,
+        MeasuredPower,
+        MechanicalEfficiency,
+        MechanicalEfficiencySpeed,
+        Consumption,
+        Basis,
+        AlongSpeed,
+        Guard.Between(share, Ratio.Zero, Ratio.FromPercent(100), "Give the share of the fuel that evaporates in the charge before the inlet valve closes.", nameof(share)));
 
     /// <summary>The lambda that the engine is meant to have at a speed.</summary>
     /// <param name="speed">Within the table by speed, if there is one.</param>
@@ -180,7 +212,7 @@ public sealed record FuelDemandModel
 
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
-        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis, AlongSpeed);
+        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis, AlongSpeed, EvaporatedShare);
 
     /// <summary>The model in SI numbers, for one number or for many at once.</summary>
     internal DemandConstants<T> ConstantsOf<T>()
@@ -198,7 +230,18 @@ public sealed record FuelDemandModel
             MechanicalEfficiencySpeed.RevolutionsPerSecond,
             Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
             Combustion.AirFuelRatio<T>(Consumption.Lambda, Consumption.Fuel.AirFuelRatio),
-            Induction.CoolantTemperature?.Kelvins ?? 0);
+            Induction.CoolantTemperature?.Kelvins ?? 0,
+            EvaporatedShare.DecimalFractions,
+            HeatOfVaporisation)
+        {
+            Evaporates = EvaporatedShare > Ratio.Zero,
+        };
+
+    /// <summary>Of the fuel, J/kg; not asked for where no share evaporates.</summary>
+    private double HeatOfVaporisation => EvaporatedShare > Ratio.Zero
+        ? Consumption.Fuel.HeatOfVaporisation?.JoulesPerKilogram ?? throw new ArgumentException(
+            $"{Consumption.Fuel.Name} has no heat of vaporisation, which the evaporated share of {Readable.Of(EvaporatedShare)} needs. Give it by Fuel.WithHeatOfVaporisation, or state no share.")
+        : 0;
 
     /// <summary>The demand at a speed and boost.</summary>
     /// <param name="speed">Within the tables of volumetric efficiency and power, and up to the engine's limit.</param>

@@ -29,7 +29,8 @@ public sealed record Fuel
         .Number(fuel => fuel.Viscosity?.A)
         .Number(fuel => fuel.Viscosity?.B)
         .Number(fuel => fuel.Viscosity?.C)
-        .Value(fuel => fuel.Volatility);
+        .Value(fuel => fuel.Volatility)
+        .Number(fuel => fuel.HeatOfVaporisation?.JoulesPerKilogram);
 
     private const string DensityAdvice = "Give the density at 15 °C from the supplier's sheet.";
 
@@ -80,6 +81,7 @@ public sealed record Fuel
         Making = new(new() { Kind = FuelKind.Ethanol }),
         Viscosity = ViscosityLaw.Ethanol,
         Volatility = VapourLaw.Ethanol,
+        HeatOfVaporisation = SpecificEnergy.FromKilojoulesPerKilogram(919),
     };
 
     /// <summary>
@@ -98,6 +100,7 @@ public sealed record Fuel
         Making = new(new() { Kind = FuelKind.Methanol }),
         Viscosity = ViscosityLaw.Methanol,
         Volatility = VapourLaw.Methanol,
+        HeatOfVaporisation = SpecificEnergy.FromKilojoulesPerKilogram(1168),
     };
 
     /// <summary>Petrol with 10 % ethanol by volume.</summary>
@@ -138,6 +141,12 @@ public sealed record Fuel
 
     /// <summary>True if the fuel has a vapour pressure, which the suction margin needs.</summary>
     public bool HasVapourPressure => Volatility is not null;
+
+    /// <summary>
+    /// Heat of vaporisation, which cools the charge where fuel evaporates in it (<see cref="Engines.FuelDemandModel.WithEvaporation"/>); none where it is not
+    /// known. Of petrol, ethanol and methanol 350, 919 and 1,168 kJ/kg at 25 °C (Çengel and Boles, Thermodynamics, table A-27), of a blend by mass.
+    /// </summary>
+    public SpecificEnergy? HeatOfVaporisation { get; internal init; }
 
     internal Given<FuelMaking> Making { get; init; }
 
@@ -229,8 +238,24 @@ public sealed record Fuel
             Making = new(new() { Kind = FuelKind.Petrol }),
             Viscosity = ViscosityLaw.Through(petrol, 293.15, 0.55e-6, 253.15, 0.9e-6),
             Volatility = VapourLaw.OfReid(SummerReidPressure),
+            HeatOfVaporisation = SpecificEnergy.FromKilojoulesPerKilogram(350),
         };
     }
+
+    /// <summary>The same fuel with a measured heat of vaporisation.</summary>
+    /// <param name="heat">100 to 2,500 kJ/kg.</param>
+    /// <returns>The fuel.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The heat is outside its range.</exception>
+    public Fuel WithHeatOfVaporisation(SpecificEnergy heat) => this with
+    {
+        HeatOfVaporisation = Guard.Between(
+            heat,
+            SpecificEnergy.FromKilojoulesPerKilogram(100),
+            SpecificEnergy.FromKilojoulesPerKilogram(2500),
+            "Give the heat of vaporisation by mass; petrol has 325 to 375 kJ/kg, alcohols about 900 to 1,200.",
+            nameof(heat)),
+        Making = new(Making.Value with { HeatOfVaporisation = heat }),
+    };
 
     /// <summary>
     /// The same fuel with a measured viscosity: ln μ = A + B/T (Andrade) through two points, μ = ρ ν.

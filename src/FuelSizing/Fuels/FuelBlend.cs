@@ -8,7 +8,7 @@ namespace FuelSizing.Fuels;
 
 /// <summary>Blends of fuels, from the shares of their parts.</summary>
 /// <remarks>
-/// Ideal mixing: volumes add, so density and thermal expansion go by volume, elements and heating value by mass. Petrol
+/// Ideal mixing: volumes add, so density and thermal expansion go by volume, elements, heating value and heat of vaporisation by mass. Petrol
 /// and ethanol together take up to about 0.5 % more room than that; the density is then that much too high. The logarithm of
 /// viscosity goes by volume (Arrhenius); vapour pressure is a bound from above (<see cref="Fuel.VapourPressureAt"/>). A
 /// blend lacks either if a part does.
@@ -79,6 +79,9 @@ public static class FuelBlend
                     Mixed(volumes, parts, fuel => fuel.Viscosity?.C ?? 0))
                 : null,
             Volatility = BlendVapour.Of([.. present.SelectMany(Components)]),
+            HeatOfVaporisation = present.All(fuel => fuel.HeatOfVaporisation is not null)
+                ? SpecificEnergy.FromJoulesPerKilogram(Mixed(masses, parts, fuel => fuel.HeatOfVaporisation?.JoulesPerKilogram ?? 0))
+                : null,
         };
     }
 

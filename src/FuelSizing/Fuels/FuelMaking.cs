@@ -19,6 +19,9 @@ internal sealed record FuelMaking
 
     /// <summary>Reid vapour pressure, where it was given.</summary>
     public Pressure? ReidPressure { get; init; }
+
+    /// <summary>Heat of vaporisation, where it was given.</summary>
+    public SpecificEnergy? HeatOfVaporisation { get; init; }
 }
 
 /// <summary>The ways to make a fuel.</summary>

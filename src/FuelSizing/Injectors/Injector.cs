@@ -19,10 +19,13 @@ public sealed record Injector
         .Number(injector => injector.MinimumPulseVoltage.Volts)
         .Number(injector => injector.MaximumDifferential.Pascals)
         .Number(injector => injector.MinimumPascals)
-        .Value(injector => injector.IsMinimumDifferentialStated);
+        .Value(injector => injector.IsMinimumDifferentialStated)
+        .Value(injector => injector._measured);
 
     // Of the rated differential, where no minimum was stated: common practice, no source.
     private const double DefaultMinimumShare = 1.0 / 3;
+
+    private readonly MeasuredFlows? _measured;
 
     private Injector(
         string name,
@@ -33,8 +36,10 @@ public sealed record Injector
         Duration minimumLinearPulse,
         Pressure maximumDifferential,
         ElectricPotential minimumPulseVoltage,
-        Pressure? minimumDifferential = null)
+        Pressure? minimumDifferential = null,
+        MeasuredFlows? measured = null)
     {
+        _measured = measured;
         Name = name;
         StaticFlow = staticFlow;
         RatedDifferential = ratedDifferential;
@@ -69,6 +74,11 @@ public sealed record Injector
     /// <summary>The liquid on which the static flow was measured.</summary>
     public TestFluid TestFluid { get; }
 
+    /// <summary>
+    /// Static flows measured at several differential pressures, the rated one among them, pressures rising; none where the rating is all there is.
+    /// </summary>
+    public IReadOnlyList<(Pressure Differential, VolumeFlow Flow)> MeasuredFlows => _measured?.Points ?? [];
+
     /// <summary>Dead time against voltage and differential pressure.</summary>
     public DeadTimeTable DeadTime { get; }
 
@@ -102,7 +112,6 @@ public sealed record Injector
     internal double MinimumOpenSeconds { get; }
 
     internal double MinimumPascals { get; }
-
 
     internal double RatedFlow { get; }
 
@@ -177,12 +186,35 @@ public sealed record Injector
     public Injector WithMinimumDifferential(Pressure minimumDifferential) => Changed(
         StaticFlow,
         DeadTime,
+        _measured,
         Guard.Between(
             minimumDifferential,
             Pressure.FromKilopascals(10),
             RatedDifferential,
             "Give the lowest pressure across the injector at which its flow was measured.",
             nameof(minimumDifferential)));
+
+    /// <summary>
+    /// The same injector, with static flows that were measured at other pressures than the rated one: each is met, and between two the flow follows
+    /// the square-root law, Q_s = Q_r(Δp) · √(Δp/Δp_r · ρ_r/ρ), with a rating Q_r(Δp) that runs straight from the one of the point below to the
+    /// one of the point above. Past the ends the rating stays that of the end.
+    /// </summary>
+    /// <remarks>
+    /// The rated flow stays the name of the injector's size: a question that asks for other injectors takes every point to grow with it. A
+    /// point below <see cref="MinimumDifferential"/> brings that down, for the flow is known there.
+    /// </remarks>
+    /// <param name="flows">
+    /// One or more beside the rated point, on the test liquid, pressures rising from 10 kPa to <see cref="MaximumDifferential"/>. A flow within 0.6 to 1.6 of what the
+    /// square-root law gives there from the rated point, rising with pressure.
+    /// </param>
+    /// <returns>The injector.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A point is outside its range or out of order, or differs from the rating at the rated pressure.</exception>
+    public Injector WithMeasuredFlows(params (Pressure Differential, VolumeFlow Flow)[] flows)
+    {
+        ArgumentNullException.ThrowIfNull(flows);
+        MeasuredFlows measured = Injectors.MeasuredFlows.Of((RatedDifferential, StaticFlow), flows, MaximumDifferential, nameof(flows));
+        return Changed(StaticFlow, DeadTime, measured, measured.Lowest < MinimumDifferential ? measured.Lowest : null);
+    }
 
     /// <summary>
     /// Static volume flow on a fuel: Q_s = Q_r · √(Δp/Δp_r) · √(ρ_r/ρ), with Q_r, Δp_r and ρ_r of the rating. It is the
@@ -231,17 +263,17 @@ public sealed record Injector
     internal Injector WithStaticFlow(VolumeFlow staticFlow)
     {
         Injector sized = Of(Name, staticFlow, RatedDifferential, TestFluid, DeadTime, MinimumLinearPulse, MaximumDifferential, MinimumPulseVoltage);
-        return IsMinimumDifferentialStated ? sized.WithMinimumDifferential(MinimumDifferential) : sized;
+        return Changed(sized.StaticFlow, DeadTime, _measured?.Scaled(staticFlow / StaticFlow));
     }
 
     /// <summary>The same injector, passing a multiple of its flow.</summary>
-    internal Injector Scaled(double factor) => Changed(StaticFlow * factor, DeadTime);
+    internal Injector Scaled(double factor) => Changed(StaticFlow * factor, DeadTime, _measured?.Scaled(factor));
 
     /// <summary>The same injector with so many s more dead time, or less, at every voltage and pressure.</summary>
-    internal Injector Later(double seconds) => Changed(StaticFlow, DeadTime.Later(seconds));
+    internal Injector Later(double seconds) => Changed(StaticFlow, DeadTime.Later(seconds), _measured);
 
     // Everything else stays, a minimum that was stated among it.
-    private Injector Changed(VolumeFlow staticFlow, DeadTimeTable deadTime, Pressure? minimumDifferential = null) => new(
+    private Injector Changed(VolumeFlow staticFlow, DeadTimeTable deadTime, MeasuredFlows? measured, Pressure? minimumDifferential = null) => new(
         Name,
         staticFlow,
         RatedDifferential,
@@ -250,10 +282,25 @@ public sealed record Injector
         MinimumLinearPulse,
         MaximumDifferential,
         MinimumPulseVoltage,
-        minimumDifferential ?? (IsMinimumDifferentialStated ? MinimumDifferential : null));
+        minimumDifferential ?? (IsMinimumDifferentialStated ? MinimumDifferential : null),
+        measured);
 
+    /// <summary>Static flow on a fuel, by the measured points or by the rating, m³/s.</summary>
     internal double StaticAt(double differential, double fuelDensity) =>
-        InjectorFlow.Static<Real>(RatedFlow, RatedPascals, TestDensity, differential, fuelDensity);
+        InjectorFlow.Static<Real>(RatingAt<Real>(differential), RatedPascals, TestDensity, differential, fuelDensity);
+
+    /// <summary>The rating that the square-root law has at a differential pressure, m³/s: one number where no other flow was measured.</summary>
+    internal T RatingAt<T>(T differential)
+        where T : struct, IReal<T> => _measured is { } measured ? measured.At(differential) : RatedFlow;
+
+    /// <summary>The flow to rate the injector by, m³/s, so that it has a rating at a differential pressure: all points grow alike.</summary>
+    internal double RatedFor(double rating, double differential) => _measured is { } measured ? rating * RatedFlow / measured.At<Real>(differential) : rating;
+
+    /// <summary>Rise of that rating with pressure, (m³/s)/Pa.</summary>
+    internal double RatingSlopeAbove(double differential) => _measured?.SlopeAbove(differential) ?? 0;
+
+    /// <summary>The measured points between which a pressure lies; none where only the rating is known.</summary>
+    internal ((Pressure Differential, VolumeFlow Flow) Under, (Pressure Differential, VolumeFlow Flow) Over)? MeasuredAround(double differential) => _measured?.Around(differential);
 }
 
 /// <summary>The liquid on which an injector's static flow was measured.</summary>

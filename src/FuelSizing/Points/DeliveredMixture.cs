@@ -24,7 +24,7 @@ public sealed class DeliveredMixture : IReadable
         IsBelowLinearRange = mixture.OpenTime < parts.Injectors.Injector.MinimumOpenSeconds;
         TurnOverDifferential = parts.Controller.FollowsDifferential || double.IsNaN(mixture.Command.Pulse)
             ? null
-            : TurnOver.Of(parts.Injectors.Injector.DeadTime, demand.Point.Conditions.SupplyVolts, mixture.Command.Pulse);
+            : TurnOver.Of(parts.Injectors.Injector, demand.Point.Conditions.SupplyVolts, mixture.Command.Pulse);
         Causes = MixtureCause.Of(parts, demand, mixture);
     }
 

@@ -137,12 +137,7 @@ public sealed class MixtureCause : IReadable
             mixture.Command.Pulse, parts.Injectors.Injector.DeadTime.Nearest(demand.Point.Conditions.SupplyVolts, differential), mixture.AvailableTime);
 
         double FlowAt(double differential, double open) => DeliveredFuel.Flow<Real>(
-            InjectorFlow.Static<Real>(
-                parts.Injectors.Injector.RatedFlow,
-                parts.Injectors.Injector.RatedPascals,
-                parts.Injectors.Injector.TestDensity,
-                differential,
-                demand.Density),
+            parts.Injectors.Injector.StaticAt(differential, demand.Density),
             parts.Injectors.Count,
             open,
             mixture.AvailableTime);

@@ -45,6 +45,15 @@ internal readonly struct MixtureSolver
     /// <param name="circuit">The circuit at that demand: where the rail does not follow the flow, it is that of the delivered flow too.</param>
     public static SolvedMixture Of(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit)
     {
+        SolvedMixture mixture = ByPumpData(parts, demand, circuit);
+
+        // The share that is stated to evaporate draws more air, and leans the mixture; without it the engine has less air, and is richer.
+        double without = FuelDemand.ShareWithoutEvaporation(demand.Chain, demand.Basis);
+        return without < 1 ? mixture with { MinimumLambda = mixture.MinimumLambda * without } : mixture;
+    }
+
+    private static SolvedMixture ByPumpData(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit)
+    {
         MixtureSolver solver = new(parts, demand);
         CircuitBounds at = new(circuit.State, circuit.Lower, circuit.Upper);
         SolvedMixture mixture = solver.Solved(at, Reading.Estimate);

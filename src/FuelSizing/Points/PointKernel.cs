@@ -450,6 +450,7 @@ internal sealed class PointKernel
         Divisor<T> density = _density;
         T none = double.NaN;
         T minimum = _minimumDifferential;
+        bool isMeasured = _parts.Injectors.Injector.MeasuredFlows.Count > 0;
         Span<double> flows = outputs.StaticFlow;
         Span<double> pulses = outputs.Pulse;
         Span<double> duties = outputs.DutyCycle;
@@ -459,7 +460,7 @@ internal sealed class PointKernel
             T deadTime = T.From(deadTimes[at..]);
             T across = T.From(differential[at..]);
             InjectionState<T> injection = InjectionChain.Evaluate(
-                injectors, new InjectionInput<T>(T.From(speeds[at..]), across, deadTime, fuel, density));
+                isMeasured ? injectors with { RatedFlow = _parts.Injectors.Injector.RatingAt(across) } : injectors, new InjectionInput<T>(T.From(speeds[at..]), across, deadTime, fuel, density));
             T flow = KnownFlow.Of(injection.StaticFlow, across, minimum);
             if (!flows.IsEmpty)
             {
@@ -492,13 +493,14 @@ internal sealed class PointKernel
         Divisor<T> density = _density;
         T limit = _dutyLimit;
         T minimum = _minimumDifferential;
+        bool isMeasured = _parts.Injectors.Injector.MeasuredFlows.Count > 0;
         for (int at = 0; at < speeds.Length; at += T.Count)
         {
             T fuel = T.From(fuels[at..]);
             T deadTime = T.From(deadTimes[at..]);
             T across = T.From(differential[at..]);
             InjectionState<T> injection = InjectionChain.Evaluate(
-                injectors, new InjectionInput<T>(T.From(speeds[at..]), across, deadTime, fuel, density));
+                isMeasured ? injectors with { RatedFlow = _parts.Injectors.Injector.RatingAt(across) } : injectors, new InjectionInput<T>(T.From(speeds[at..]), across, deadTime, fuel, density));
             T capacity = InjectorFlow.Capacity(
                 KnownFlow.Of(injection.StaticFlow, across, minimum), injectors.Count.Value, injection.AvailableTime, limit, deadTime);
             T.IfLess(0, across, Reserve.Of(capacity, fuel), -1).CopyTo(reserves[at..]);

@@ -1,4 +1,5 @@
 using FuelSizing.Circuits;
+using FuelSizing.Engines;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
@@ -32,6 +33,9 @@ public readonly record struct PointValues<T>
 
     /// <summary>Fuel injected into the whole engine, m³/s.</summary>
     public required T Injected { get; init; }
+
+    /// <summary>The least that is injected, as a share of <see cref="Injected"/>: without the fuel's evaporation in the charge, where a share of it is stated; else 1.</summary>
+    public required T MinimumInjectedShare { get; init; }
 
     /// <summary>Density of the fuel, kg/m³.</summary>
     public required T FuelDensity { get; init; }
@@ -161,6 +165,7 @@ internal static class PointReading
             Ambient = conditions.Atmosphere.Pascals,
             Supply = conditions.SupplyVolts,
             Injected = demand.Injected,
+            MinimumInjectedShare = FuelDemand.ShareWithoutEvaporation(demand.Chain, demand.Basis),
             FuelDensity = demand.Density,
             VapourPressure = parts.Demand.Consumption.Fuel is { HasVapourPressure: true } fuel
                 ? fuel.VapourPressureAtKelvins(conditions.InletKelvins)

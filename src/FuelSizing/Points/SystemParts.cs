@@ -252,7 +252,7 @@ public sealed class SystemParts
         bool timed = Injectors.Injector.DeadTime.TryAt(
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> state = InjectionChain.Evaluate(
-            Injection,
+            Injection with { RatedFlow = Injectors.Injector.RatingAt<Real>(differential) },
             new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
         double flow = KnownFlow.Of<Real>(state.StaticFlow, differential, Injectors.Injector.MinimumPascals);
         return timed && flow > 0

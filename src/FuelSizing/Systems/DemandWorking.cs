@@ -40,6 +40,11 @@ internal static class DemandWorking
         to.Step("temperature at the compressor outlet", "T_2", state.OutletTemperature, "K", to.Style.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency");
         to.Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", to.Style.Of(demand.ChargeTemperature), "definition of effectiveness");
         to.Step("density of the charge", "ρ_3", state.ChargeDensity, "kg/m³", to.Style.GasDensity(demand.ChargeDensity), IdealGas);
+        if (model.EvaporatedShare > Ratio.Zero)
+        {
+            to.Step("temperature of the charge after fuel has evaporated in it", "T_4", state.EvaporatedTemperature, "K", to.Style.Of(demand.EvaporatedTemperature), "energy balance of charge and fuel, no heat from the walls");
+        }
+
         to.Step("air", "ṁ_a", state.AirMassFlow, "kg/s", to.Style.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold");
         if (belted)
         {
@@ -104,7 +109,16 @@ internal static class DemandWorking
                     ? to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption")
                     : to.Table("lambda", "λ", model.TargetLambdaAt(revolutions), "1", Number(model.TargetLambdaAt(revolutions)), table),
                 to.Given("stoichiometric air–fuel ratio", "AFR_st", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")),
-            induction.CoolantTemperature is { } coolant ? to.Given("temperature of the cooler's coolant", "T_c", own.Coolant, "K", to.Style.Of(coolant), "induction") : 0);
+            induction.CoolantTemperature is { } coolant ? to.Given("temperature of the cooler's coolant", "T_c", own.Coolant, "K", to.Style.Of(coolant), "induction") : 0,
+            own.Evaporates
+                ? to.Given("share of the fuel that evaporates in the charge", "x_e", model.EvaporatedShare.DecimalFractions, "1", to.Style.Of(model.EvaporatedShare), "stated")
+                : 0,
+            own.Evaporates
+                ? to.Given("heat of vaporisation", "h_v", model.Consumption.Fuel.HeatOfVaporisation!.Value.JoulesPerKilogram, "J/kg", to.Style.Of(model.Consumption.Fuel.HeatOfVaporisation.Value), model.Consumption.Fuel.Name)
+                : 0)
+        {
+            Evaporates = own.Evaporates,
+        };
 
         Traced Share(string name, string symbol, double share, bool isRead) => isRead
             ? to.Table(name, symbol, share, "1", to.Style.Of(Ratio.FromDecimalFractions(share)), table)

@@ -93,9 +93,12 @@ internal sealed class WorkingWriter
         InjectionConstants<Real> own = _system.Injection;
         Traced differential = _to.Step(
             "pressure across the injector", "Δp", RailPressure.Differential(rail, ambient, manifold), "Pa", _to.Style.Of(_result.InjectorDifferential), Definition);
+        Traced ratedAt = _to.Given("rated pressure across the injector", "Δp_r", own.RatedDifferential.Value, "Pa", _to.Style.Of(injector.RatedDifferential), injector.Name);
         InjectionConstants<Traced> set = new(
-            _to.Given("rated flow of one injector", "Q_r", own.RatedFlow, "m³/s", _to.Style.InjectorFlow(injector.StaticFlow), injector.Name),
-            _to.Given("rated pressure across the injector", "Δp_r", own.RatedDifferential.Value, "Pa", _to.Style.Of(injector.RatedDifferential), injector.Name),
+            injector.MeasuredAround(differential.Value) is { } around
+                ? Rating(around, differential, ratedAt)
+                : _to.Given("rated flow of one injector", "Q_r", own.RatedFlow, "m³/s", _to.Style.InjectorFlow(injector.StaticFlow), injector.Name),
+            ratedAt,
             _to.Given("density of the test liquid", "ρ_r", own.TestFluidDensity, "kg/m³", _to.Style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
             _to.Given("injectors", "N", own.Count.Value, "1", Number(own.Count.Value), injector.Name),
             _to.Given("injections per engine cycle", "i", own.InjectionsPerCycle, "1", Number(own.InjectionsPerCycle), injector.Name),
@@ -151,6 +154,36 @@ internal sealed class WorkingWriter
             _to.Style.Of(length),
             "dead time, and fuel per injection at the static flow");
         _to.Step("duty cycle", "D", InjectorFlow.DutyCycle(pulse, available), "1", _to.Style.DutyCycle(share), Definition);
+    }
+
+    // The rating that the square-root law has at the differential: that of the points around it, straight between them.
+    private Traced Rating(((Pressure Differential, VolumeFlow Flow) Under, (Pressure Differential, VolumeFlow Flow) Over) around, Traced differential, Traced ratedAt)
+    {
+        ((Pressure Differential, VolumeFlow Flow) under, (Pressure Differential, VolumeFlow Flow) over) = around;
+        (Traced at, Traced rating) = Of(under, "1");
+        if (under.Differential < over.Differential)
+        {
+            (Traced next, Traced more) = Of(over, "2");
+            rating = StraightLine.Through(at, rating, next, more, differential);
+        }
+
+        return _to.Step(
+            "rated flow by the flows measured around this pressure",
+            "Q_r",
+            rating,
+            "m³/s",
+            _to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(rating.Value)),
+            "the square-root law through each measured point, straight between two");
+
+        (Traced Differential, Traced Rating) Of((Pressure Differential, VolumeFlow Flow) point, string mark)
+        {
+            string name = _system.Injectors.Injector.Name;
+            Traced across = _to.Given(
+                "pressure at which a flow was measured", Derivation.Marked("Δp_m", mark), point.Differential.Pascals, "Pa", _to.Style.Of(point.Differential), name);
+            Traced passed = _to.Given(
+                "flow measured there", Derivation.Marked("Q_m", mark), point.Flow.CubicMetersPerSecond, "m³/s", _to.Style.InjectorFlow(point.Flow), name);
+            return (across, InjectorFlow.Rated(passed, ratedAt, 1, across, 1));
+        }
     }
 
     private static string Number(double value) => Term.Text(value);

@@ -62,6 +62,7 @@ public class CheckColumnTests
             Ambient = Of(point => point.Ambient),
             Supply = Of(point => point.Supply),
             Injected = Of(point => point.Injected),
+            MinimumInjectedShare = 1,
             FuelDensity = Of(point => point.FuelDensity),
             VapourPressure = Of(point => point.VapourPressure),
             RailSet = Of(point => point.RailSet),

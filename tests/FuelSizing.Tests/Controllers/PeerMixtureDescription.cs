@@ -70,6 +70,7 @@ internal static class PeerMixtureDescription
         mechanicalEfficiency = demand.MechanicalEfficiency.DecimalFractions,
         mechanicalEfficiencyRevolutionsPerSecond = demand.MechanicalEfficiencySpeed.RevolutionsPerSecond,
         consumptionKilogramsPerJoule = demand.Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule,
+        evaporationJoulesPerKilogram = demand.EvaporatedShare.DecimalFractions * (demand.Consumption.Fuel.HeatOfVaporisation?.JoulesPerKilogram ?? 0),
         targetLambda = demand.Consumption.Lambda,
         basis = demand.Basis.ToString(),
         fuel = Of(demand.Consumption.Fuel),
@@ -98,6 +99,7 @@ internal static class PeerMixtureDescription
         staticCubicMetresPerSecond = injector.StaticFlow.CubicMetersPerSecond,
         ratedPascals = injector.RatedDifferential.Pascals,
         testFluidKilogramsPerCubicMetre = injector.TestFluid.Density.KilogramsPerCubicMeter,
+        measured = injector.MeasuredFlows.Select(point => new { pascals = point.Differential.Pascals, cubicMetresPerSecond = point.Flow.CubicMetersPerSecond }),
         lowestPascals = injector.MinimumDifferential.Pascals,
         deadTime = Of(injector.DeadTime),
     };

@@ -53,12 +53,14 @@ internal static class PeerMixtures
         Draw draw = new(number);
         Aim aim = Aims[number / 10 % Aims.Length];
         (FuelDemandModel demand, OperatingPoint point) = Engine(draw, aim);
+        demand = number % 5 == 2 ? demand.WithEvaporation(Wren.Percent(new Draw(-number).Between(5, 60))) : demand;
         double needed = demand.At(point.Speed, point.Boost, point.Conditions.Atmosphere).MassFlow.KilogramsPerSecond
             / demand.Consumption.Fuel.DensityAt(point.Conditions.FuelTemperature).KilogramsPerCubicMeter;
         LineLayout layout = aim != Aim.Floor && draw.Is(0.3) ? LineLayout.Returnless : LineLayout.Return;
         PressureRegulator regulator = Regulator(draw, layout, aim);
         double differential = Math.Max(3e4, regulator.RailGauge(point.Boost).Pascals - point.Boost.Pascals);
         InjectorSet injectors = Injectors(draw, aim, demand, point, needed, differential);
+        injectors = number % 4 == 1 ? Measured(injectors, new Draw(-number)) : injectors;
         RecordedPulses? recorded = number % 10 > 6
             ? Recorded(draw, aim, number % 10 > 7, demand, point, injectors, needed, differential)
             : null;
@@ -159,6 +161,19 @@ internal static class PeerMixtures
             2 => Unit(set),
             _ => RegulatorSeries.Of(draw.Is(0.5) ? Fixed.At(set, least) : ManifoldReferenced.From(set, least), Unit(Wren.Kpa(draw.Between(0, 250)))),
         };
+    }
+
+    // Up to a tenth off the square-root law, from under the pressures of the point to over them.
+    private static InjectorSet Measured(InjectorSet set, Draw draw)
+    {
+        Injector injector = set.Injector;
+        double[] kilopascals = [draw.Between(120, 170), draw.Between(560, 700)];
+        return InjectorSet.Of(
+            injector.WithMeasuredFlows([.. kilopascals.Select(pressure => (
+                Wren.Kpa(pressure),
+                injector.StaticFlow * Math.Sqrt(Wren.Kpa(pressure) / injector.RatedDifferential) * draw.Between(0.92, 1.04)))]),
+            set.Count,
+            set.InjectionsPerCycle);
     }
 
     private static InjectorSet Injectors(

@@ -15,7 +15,7 @@ internal static class EquationForms
         new("Displacement", Volume, 0.5e-3, 8e-3), Plain("RevolutionsPerCycle", 1, 2), Share("CompressorEfficiency"), new("CoolerEffectiveness", One, 0, 1),
         new("CoolerLoss", Pascal, 0, 2e4), new("BeltShare", One, 0, 1), Share("DriveEfficiency"),
         new("MeasuredDensity", Dimension.Density, 0.8, 3), new("StatedFriction", Watt, 1e3, 4e4), new("StatedSpeed", Speed, 10, 150), new("BrakeSpecificFuelConsumption", Kilogram / Joule, 5e-8, 2e-7),
-        Plain("AirFuelRatio", 6, 15), Absolute("Coolant", Kelvin),
+        Plain("AirFuelRatio", 6, 15), Absolute("Coolant", Kelvin), Share("EvaporatedShare"), new("HeatOfVaporisation", SpecificEnergy, 3e5, 1.2e6),
     ];
 
     private static readonly Argument[] DemandPoint =
@@ -159,6 +159,13 @@ internal static class EquationForms
         Of(typeof(Compression), nameof(Compression.Heated), Kelvin, Absolute("inletTemperature", Kelvin), Plain("isentropicRatio", 1, 1.5), Share("isentropicEfficiency")),
         Of(typeof(Compression), nameof(Compression.CooledTemperature), Kelvin, Absolute("outletTemperature", Kelvin), Absolute("coolantTemperature", Kelvin), Share("effectiveness")),
         Of(
+            typeof(ChargeCooling), nameof(ChargeCooling.Temperature), Kelvin,
+            Absolute("chargeTemperature", Kelvin), Share("evaporatedShare"), new("heatOfVaporisation", SpecificEnergy, 3e5, 1.2e6), Plain("airFuelRatio", 6, 15)) with
+        {
+            Constants = [SpecificHeat],
+            Because = "the specific heat of air",
+        },
+        Of(
             typeof(Compression), nameof(Compression.DrivePower), Watt,
             new("airMassFlow", MassFlow, 0, 0.5), Absolute("inletTemperature", Kelvin), new("outletTemperature", Kelvin, 350, 450), Share("mechanicalEfficiency")) with
         {
@@ -210,7 +217,7 @@ internal static class EquationForms
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.FromAir), MassFlow, new("airMassFlow", MassFlow, 0, 0.5), Plain("airFuelRatio", 6, 15)),
         Of(typeof(FuelDemandFlow), nameof(FuelDemandFlow.Volume), VolumeFlow, new("massFlow", MassFlow, 0, 0.05), Density("density")),
         EquationForm.Of(
-            typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, Dimension.Density, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
+            typeof(DemandChain), nameof(DemandChain.Evaluate), [Pascal, One, Kelvin, Kelvin, Dimension.Density, Kelvin, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow], [.. DemandEngine, .. DemandPoint]) with
         {
             Constants = [SpecificHeat, Speed],
             Because = GasConstant,
@@ -224,7 +231,7 @@ internal static class EquationForms
             typeof(DemandChain), nameof(DemandChain.Temperatures), [Kelvin, Kelvin],
             [.. DemandEngine, Plain("isentropicRatio", 1, 1.5), Absolute("ambientTemperature", Kelvin)]),
         EquationForm.Of(
-            typeof(DemandChain), nameof(DemandChain.Burn), [Dimension.Density, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow],
+            typeof(DemandChain), nameof(DemandChain.Burn), [Dimension.Density, Kelvin, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow],
             [.. DemandEngine, .. DemandPoint, Absolute("manifold"), new("outlet", Kelvin, 350, 450), Absolute("charge", Kelvin)]) with
         {
             Constants = [SpecificHeat, Speed],
@@ -243,7 +250,7 @@ internal static class EquationForms
         Of(typeof(DeliveredFuel), nameof(DeliveredFuel.OpenTime), Second, new("pulse", Second, 0, 3e-2), Dead, Available),
         Of(typeof(DeliveredFuel), nameof(DeliveredFuel.Flow), VolumeFlow, Passed, Plain("injectors", 1, 12), new("openTime", Second, 0, 2e-2), Available),
         Of(typeof(DeliveredFuel), nameof(DeliveredFuel.Lambda), One, Plain("targetLambda", 0.7, 1.3), Burnt, new("deliveredFlow", VolumeFlow, 1e-6, 5e-5)),
-        Of(typeof(DeliveredFuel), nameof(DeliveredFuel.TurnOverOpenTime), Second, Across("differential"), new("deadTimeSlope", Second / Pascal, 0, 5e-9)),
+        Of(typeof(DeliveredFuel), nameof(DeliveredFuel.TurnOverOpenTime), Second, Across("differential"), new("deadTimeSlope", Second / Pascal, 0, 5e-9), new("ratedFlow", VolumeFlow, 1e-6, 3e-5), new("ratedSlope", VolumeFlow / Pascal, 0, 1e-12)),
         Of(typeof(BoostedMixture), nameof(BoostedMixture.Lambda), One, Plain("unboostedLambda", 0.7, 1.3), Plain("densityRatio", 1, 2), Across("differential"), Across("unboostedDifferential")),
         Of(typeof(BoostedMixture), nameof(BoostedMixture.RequiredDifferential), Pascal, Across("unboostedDifferential"), Plain("densityRatio", 1, 2), Plain("unboostedLambda", 0.7, 1.3), Plain("targetLambda", 0.7, 1.3)),
         Of(typeof(BoostedMixture), nameof(BoostedMixture.Gain), One, Across("differential"), Across("unboostedDifferential"), new("boost", Pascal, 1e4, 2e5)),

@@ -60,11 +60,12 @@ public class EquationsByHandTests
     [Fact]
     public void Compression_Temperatures()
     {
-        // 300 K · (1 + (2^(0.4/1.4) − 1)/0.7); 400 K less 70 % of the 100 K over the coolant.
+        // 300 K · (1 + (2^(0.4/1.4) − 1)/0.7); 400 K less 70 % of the 100 K over the coolant; a quarter of 400 · 1,004.685 J/kg over 10 kg of air.
         Is(393.862995, Compression.OutletTemperature<Real>(300, 2, 0.7));
         Is(1.21901365, Compression.IsentropicRatio<Real>(2));
         Is(393.862995, Compression.Heated<Real>(300, 1.21901365, 0.7));
         Is(330, Compression.CooledTemperature<Real>(400, 300, 0.7));
+        Is(310, ChargeCooling.Temperature<Real>(320, 0.25, 401_874.018, 10));
     }
 
     /// <summary>0.2 kg/s warmed by 100 K at 1,004.685 J/(kg·K), with 90 % of the shaft's power in the air.</summary>

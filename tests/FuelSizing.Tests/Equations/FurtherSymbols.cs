@@ -14,6 +14,8 @@ internal static class FurtherSymbols
         Of("NPSP_min", "Pa", "minimum permitted net positive suction pressure"),
         Of("N_s", "1", "number of samples"),
         Of("n_max", "rev/s", "maximum engine speed"),
+        Of("Δp_m", "Pa", "differential pressure at which a flow of the injector was measured"),
+        Of("Q_m", "m³/s", "flow of the injector measured there"),
         Of("Δp_l", "Pa", "pressure drop of a line, or of another part that is no filter, static head included"),
         Of("p_lim", "Pa", "pressure rating, maximum permitted rail pressure, gauge"),
         Of("p_m", "Pa", "pressure of the air of the measured pull, absolute"),

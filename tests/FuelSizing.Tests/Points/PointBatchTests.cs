@@ -33,6 +33,12 @@ public class PointBatchTests
             InjectorSet.Of(InjectorWithout(), 8, injectionsPerCycle: 2),
             ManifoldReferenced.From(Wren.Kpa(300)),
             Pump.From(Wren.PumpOf(3))),
+        Wren.System(RisingRate.From(Wren.Kpa(250), 4, Wren.Kpa(5), Wren.Kpa(520))).With(InjectorSet.Of(
+            Wren.InjectorOf(470).WithMeasuredFlows(
+                (Wren.Kpa(180), VolumeFlow.FromMillilitersPerMinute(352)),
+                (Wren.Kpa(380), VolumeFlow.FromMillilitersPerMinute(540)),
+                (Wren.Kpa(450), VolumeFlow.FromMillilitersPerMinute(562))),
+            4)),
         FuelSystem.Returnless(
             Wren.Demand(),
             InjectorSet.Of(Wren.InjectorOf(440), 4),

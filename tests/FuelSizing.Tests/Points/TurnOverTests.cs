@@ -1,5 +1,8 @@
+using CsCheck;
+using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
+using UnitsNet;
 
 namespace FuelSizing.Tests.Points;
 
@@ -29,7 +32,7 @@ public class TurnOverTests
     [InlineData(7.2, null)]
     public void TurnOver_OfAPulse_IsWhereOpenTimeIsTwiceTheDifferentialTimesTheSlope(double milliseconds, double? expected)
     {
-        double? turn = TurnOver.Of(Table, 12, milliseconds / 1e3)?.Kilopascals;
+        double? turn = TurnOver.Of(With(Table), 12, milliseconds / 1e3)?.Kilopascals;
         Assert.Equal(expected is null, turn is null);
         if (turn is { } kilopascals)
         {
@@ -45,8 +48,37 @@ public class TurnOverTests
     [Fact]
     public void TurnOver_OfADeadTimeThatDoesNotFollowPressure_IsNone()
     {
-        Assert.Null(TurnOver.Of(DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.7))), 12, 1.45e-3));
-        Assert.Null(TurnOver.Of(Table, 7.9, 1.45e-3));
-        Assert.Null(TurnOver.Of(Table, 16.1, 1.45e-3));
+        Assert.Null(TurnOver.Of(With(DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(16), Wren.Ms(0.7)))), 12, 1.45e-3));
+        Assert.Null(TurnOver.Of(With(Table), 7.9, 1.45e-3));
+        Assert.Null(TurnOver.Of(With(Table), 16.1, 1.45e-3));
     }
+
+    /// <summary>
+    /// With flows measured below and above the rated 300 kPa, the pulse delivers most where a scan of what it delivers is highest: at the kinks, between
+    /// them, or nowhere.
+    /// </summary>
+    [Fact]
+    public void TurnOver_WithMeasuredFlows_IsWhereAScanDeliversMost() =>
+        Gen.Select(Gen.Double[0.93, 1.02], Gen.Double[0.94, 1.03], Gen.Double[0.9, 1.02], Gen.Double[1.3, 5]).Sample((low, middle, high, milliseconds) =>
+        {
+            VolumeFlow Share(double kilopascals, double share) => VolumeFlow.FromMillilitersPerMinute(420 * Math.Sqrt(kilopascals / 300) * share);
+            Injector injector = With(Table).WithMeasuredFlows(
+                (Wren.Kpa(180), Share(180, low)), (Wren.Kpa(430), Share(430, middle)), (Wren.Kpa(640), Share(640, high)));
+            double Delivered(double pressure) => injector.StaticFlowAt(Wren.Kpa(pressure), Fuel.Petrol, Temperature.FromDegreesCelsius(15)).MillilitersPerMinute
+                * (milliseconds - Table.At(Wren.Volt(12), Wren.Kpa(pressure)).Milliseconds);
+            double[] scan = [.. Enumerable.Range(0, 7001).Select(step => Delivered(100 + (step / 10.0)))];
+
+            // A falling piece of the rating may turn the flow over before a rising one lifts it again: the first place past which less is delivered.
+            int turn = Enumerable.Range(0, 7000).FirstOrDefault(step => scan[step + 1] < scan[step], -1);
+            double? found = TurnOver.Of(injector, 12, milliseconds / 1e3)?.Kilopascals;
+            return turn switch
+            {
+                -1 => found is null,
+                0 => found is null or <= 100.1,
+                _ => found is { } pressure && Math.Abs(pressure - 100 - (turn / 10.0)) <= 0.11,
+            };
+        });
+
+    private static Injector With(DeadTimeTable table) => Injector.Of(
+        "injector T", VolumeFlow.FromMillilitersPerMinute(420), Wren.Kpa(300), TestFluid.Heptane, table, Wren.Ms(1.5), Wren.Kpa(900));
 }

@@ -123,6 +123,18 @@ internal static class Works
     public static readonly Source Afdc = Source.Of(
         Transcribed, "US Department of Energy, Alternative Fuels Data Center, Properties of Fuels", "transcribed from the agency's page", "Heywood's table and Perry's viscosities");
 
+    public static readonly Source CengelBolesFuels = Source.Of(
+        Transcribed,
+        "Y. A. Çengel and M. A. Boles, Thermodynamics: An Engineering Approach, table A-27, Properties of some common fuels and hydrocarbons",
+        "read as scribd.com/document/490106507 shows the page",
+        "the code, not the heats: they are the library's own source");
+
+    public static readonly Source NrelHeat = Source.Of(
+        Read,
+        "National Renewable Energy Laboratory, New analysis methods estimate a critical property of ethanol fuel blends (OSTI 1242469): E50 650 to 700 kJ/kg, petrols 325 to 375 kJ/kg",
+        "abstract read at the US Department of Energy's Office of Scientific and Technical Information",
+        "the heats of the parts and their mixing by mass");
+
     public static readonly Source ActiveTables = Source.Of(
         WorkedApart,
         "Active Thermochemical Tables (Argonne National Laboratory), version 1.112, heats of formation at 298.15 K",

@@ -1,6 +1,7 @@
 using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
+using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
@@ -36,6 +37,15 @@ public class KnotTests
         Same([-30, 0, 20, 120, 150], Boosts(Wren.System(Fixed.At(Wren.Kpa(420))), -30, 150));
         Same([10, 150], Boosts(Wren.System(ManifoldReferenced.From(Wren.Kpa(310))), 10, 150));
     }
+
+    /// <summary>A fixed 420 kPa passes a flow measured at 360 kPa across the injector at 60 kPa of boost.</summary>
+    [Fact]
+    public void Boosts_OfMeasuredFlows_AreThoseOfTheirPressures() =>
+        Same([-30, 0, 20, 60, 120, 150], Boosts(
+            Wren.System(Fixed.At(Wren.Kpa(420))).With(InjectorSet.Of(
+                Wren.InjectorOf(400).WithMeasuredFlows((Wren.Kpa(360), UnitsNet.VolumeFlow.FromMillilitersPerMinute(441))), 4)),
+            -30,
+            150));
 
     /// <summary>A unit that sets 6 · boost passes 310 kPa + boost at 62 kPa and its ceiling of 540 kPa at 90 kPa; between them the differential is 5 · boost.</summary>
     [Fact]

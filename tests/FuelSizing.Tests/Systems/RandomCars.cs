@@ -79,7 +79,14 @@ internal static class RandomCars
                 [Wren.Ms(4.9), Wren.Ms(2.5), Wren.Ms(1.42), Wren.Ms(1.1)],
             ]),
         Wren.Ms(1.6),
-        Wren.Kpa(1000));
+        Wren.Kpa(1000)) is var injector && millilitresPerMinute % 3 < 1
+            ? injector.WithMeasuredFlows(
+                Flow(millilitresPerMinute, 120, 0.97), Flow(millilitresPerMinute, 460, 1.02), Flow(millilitresPerMinute, 720, 0.95), Flow(millilitresPerMinute, 910, 0.93))
+            : injector;
+
+    // A share of what the square-root law gives.
+    private static (Pressure, VolumeFlow) Flow(double rated, double kilopascals, double share) =>
+        (Wren.Kpa(kilopascals), VolumeFlow.FromMillilitersPerMinute(rated * Math.Sqrt(kilopascals / 300) * share));
 
     private static PressureRegulator RegulatorOf(int kind, double pressure, double gain, double onset, double ceiling) => kind switch
     {

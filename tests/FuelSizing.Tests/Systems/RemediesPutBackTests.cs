@@ -205,7 +205,7 @@ public class RemediesPutBackTests(ITestOutputHelper output)
 
     private static FuelSystem Base(double[] draw, double injector, double pump) => FuelSystem.Return(
         Wren.Demand(),
-        InjectorSet.Of(InjectorOf(injector, 450), 4),
+        InjectorSet.Of(WithFlows(InjectorOf(injector, 450)), 4),
         draw[3] < 0.4 ? Fixed.At(Wren.Kpa(Of(draw, 4, 300, 430))) : ManifoldReferenced.From(Wren.Kpa(Of(draw, 4, 250, 400))),
         Pump.From(Wren.PumpOf(pump)));
 
@@ -230,6 +230,12 @@ public class RemediesPutBackTests(ITestOutputHelper output)
 
     private static Injector InjectorOf(double flow, double opensAgainst) => Injector.Of(
         "injector", VolumeFlow.FromMillilitersPerMinute(flow), Wren.Kpa(300), TestFluid.Heptane, Wren.DeadTime, Wren.Ms(1.6), Wren.Kpa(opensAgainst));
+
+    // Of every third one its flow was measured at other pressures too.
+    private static Injector WithFlows(Injector injector) => injector.StaticFlow.MillilitersPerMinute % 3 < 1
+        ? injector.WithMeasuredFlows(
+            (Wren.Kpa(170), injector.StaticFlow * Math.Sqrt(17.0 / 30) * 0.96), (Wren.Kpa(410), injector.StaticFlow * Math.Sqrt(41.0 / 30) * 1.03))
+        : injector;
 
     private static Line LineOf(double millimetres, double metres) =>
         Line.Of("supply", Length.FromMillimeters(millimetres), Length.FromMeters(metres), Roughness.DrawnTube);

@@ -45,6 +45,8 @@ internal static class WorkingCases
             InjectorSet.Of(Wren.InjectorOf(500), 4),
             ManifoldReferenced.From(Wren.Kpa(300)),
             Pump.From(Wren.Pump)).Solve(Wren.At(6000, 0.5)),
+        ["flows measured around the pressure"] = () => Measured().Solve(Wren.At(4000, 0.5)),
+        ["above the highest measured flow"] = () => Measured(RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(10))).Solve(Wren.At(4000, 0.5)),
         ["dead time not covered"] = () => Wren.System().Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
     };
@@ -52,6 +54,11 @@ internal static class WorkingCases
     public static IEnumerable<string> Names => Cases.Keys;
 
     public static OperatingResult Solve(string name) => Cases[name]();
+
+    private static FuelSystem Measured(PressureRegulator? regulator = null) => Wren.System(regulator ?? ManifoldReferenced.From(Wren.Kpa(330)), pump: 2).With(InjectorSet.Of(
+        Wren.InjectorOf(500).WithMeasuredFlows(
+            (Wren.Kpa(200), VolumeFlow.FromMillilitersPerMinute(412)), (Wren.Kpa(400), VolumeFlow.FromMillilitersPerMinute(571))),
+        4));
 
     private static FuelSystem Returnless(PressureRegulator regulator, double pump) => FuelSystem.Returnless(
         Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(500), 4), regulator, Pump.From(Wren.WiredCurve(13.5, pump)), plumbing: Lines(back: regulator is Fixed));

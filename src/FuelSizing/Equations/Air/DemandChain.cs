@@ -17,6 +17,8 @@ namespace FuelSizing.Equations;
 /// <param name="BrakeSpecificFuelConsumption">kg/J.</param>
 /// <param name="AirFuelRatio">As burnt, kg/kg.</param>
 /// <param name="Coolant">Temperature of what cools the charge, K; 0 where that is the ambient air.</param>
+/// <param name="EvaporatedShare">Share of the fuel that evaporates in the charge.</param>
+/// <param name="HeatOfVaporisation">Of the fuel, J/kg.</param>
 internal readonly record struct DemandConstants<T>(
     T Displacement,
     Divisor<T> RevolutionsPerCycle,
@@ -30,8 +32,14 @@ internal readonly record struct DemandConstants<T>(
     T StatedSpeed,
     T BrakeSpecificFuelConsumption,
     Divisor<T> AirFuelRatio,
-    T Coolant)
-    where T : struct, IReal<T>;
+    T Coolant,
+    T EvaporatedShare = default,
+    T HeatOfVaporisation = default)
+    where T : struct, IReal<T>
+{
+    /// <summary>False where no share is stated: then the charge is not cooled by the fuel, and nothing is calculated for it.</summary>
+    public bool Evaporates { get; init; } = true;
+}
 
 /// <summary>One point at which demand is wanted, in SI numbers.</summary>
 /// <param name="Speed">rev/s.</param>
@@ -49,7 +57,8 @@ internal readonly record struct DemandInput<T>(
 /// <param name="PressureRatio">Of the compressor.</param>
 /// <param name="OutletTemperature">Behind the compressor, K.</param>
 /// <param name="ChargeTemperature">In the manifold, K.</param>
-/// <param name="ChargeDensity">In the manifold, kg/m³.</param>
+/// <param name="ChargeDensity">In the manifold, kg/m³, before fuel evaporates in it.</param>
+/// <param name="EvaporatedTemperature">Of the charge after that, K.</param>
 /// <param name="AirMassFlow">kg/s.</param>
 /// <param name="DrivePower">Taken from the crank, W.</param>
 /// <param name="Friction">Friction power, W.</param>
@@ -63,6 +72,7 @@ internal readonly record struct DemandState<T>(
     T OutletTemperature,
     T ChargeTemperature,
     T ChargeDensity,
+    T EvaporatedTemperature,
     T AirMassFlow,
     T DrivePower,
     T Friction,
@@ -81,7 +91,8 @@ internal readonly record struct ChargeState<T>(T ManifoldAbsolute, T PressureRat
     where T : struct, IReal<T>;
 
 /// <summary>What the charge brings and takes, in SI numbers.</summary>
-/// <param name="ChargeDensity">In the manifold, kg/m³.</param>
+/// <param name="ChargeDensity">In the manifold, kg/m³, before fuel evaporates in it.</param>
+/// <param name="EvaporatedTemperature">Of the charge after that, K.</param>
 /// <param name="AirMassFlow">kg/s.</param>
 /// <param name="DrivePower">Taken from the crank, W.</param>
 /// <param name="Friction">Friction power, W.</param>
@@ -90,7 +101,7 @@ internal readonly record struct ChargeState<T>(T ManifoldAbsolute, T PressureRat
 /// <param name="FromPower">Fuel, kg/s.</param>
 /// <param name="FromAir">Fuel, kg/s.</param>
 internal readonly record struct BurningState<T>(
-    T ChargeDensity, T AirMassFlow, T DrivePower, T Friction, T GrossPower, T BrakePower, T FromPower, T FromAir)
+    T ChargeDensity, T EvaporatedTemperature, T AirMassFlow, T DrivePower, T Friction, T GrossPower, T BrakePower, T FromPower, T FromAir)
     where T : struct, IReal<T>;
 
 /// <summary>The open-form chain from an operating point to fuel demand: one text for one point and for batches.</summary>
@@ -108,6 +119,7 @@ internal static class DemandChain
             charge.OutletTemperature,
             charge.ChargeTemperature,
             burning.ChargeDensity,
+            burning.EvaporatedTemperature,
             burning.AirMassFlow,
             burning.DrivePower,
             burning.Friction,
@@ -149,9 +161,12 @@ internal static class DemandChain
         where T : struct, IReal<T>
     {
         T density = StandardAir.Density(manifold, charge);
+
+        // Air alone: the power of the measured pull was made with its own fuel's evaporation in it.
+        T evaporated = engine.Evaporates ? ChargeCooling.Temperature(charge, engine.EvaporatedShare, engine.HeatOfVaporisation, engine.AirFuelRatio) : charge;
         T air = EngineAir.MassFlow(
             point.VolumetricEfficiency,
-            density,
+            engine.Evaporates ? StandardAir.Density(manifold, evaporated) : density,
             engine.Displacement,
             point.Speed,
             engine.RevolutionsPerCycle);
@@ -164,6 +179,7 @@ internal static class DemandChain
         T gross = BoostedPower.Gross(point.MeasuredPower, friction, ratio);
         return new(
             density,
+            evaporated,
             air,
             drive,
             friction,

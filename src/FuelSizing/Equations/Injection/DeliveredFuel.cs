@@ -70,22 +70,24 @@ public static class DeliveredFuel
         where T : struct, IReal<T> => targetLambda * fuelFlow / deliveredFlow;
 
     /// <summary>Open time below which more pressure leans the mixture of a fixed pulse: the dead time grows by more than the flow.
-    /// <para><c>t_o = 2 · Δp · t_d′</c></para>
+    /// <para><c>t_o = 2 · Δp · t_d′/(1 + 2 · Δp · Q_r′/Q_r)</c></para>
     /// </summary>
     /// <param name="differential"><c>Δp</c> (Pa): differential pressure across the injector.</param>
     /// <param name="deadTimeSlope"><c>t_d′</c> (s/Pa): rise of the dead time with differential pressure.</param>
+    /// <param name="ratedFlow"><c>Q_r</c> (m³/s): rated flow of one injector.</param>
+    /// <param name="ratedSlope"><c>Q_r′</c> (m³/(s·Pa)): rise of the rated flow with differential pressure; 0 where the flow keeps the square-root law.</param>
     /// <returns><c>t_o</c> (s): effective open time.</returns>
     /// <remarks>
-    /// <para>Range: Δp over 0; a pulse that does not follow the pressure, shorter than the cycle.</para>
+    /// <para>Range: Δp and Q_r over 0; a pulse that does not follow the pressure, shorter than the cycle; a flow that rises with pressure.</para>
     /// <para>Outside: nothing is checked; zero for a dead time that does not depend on pressure: more pressure never leans.</para>
     /// <example>
     /// <code>
-    /// Real result = DeliveredFuel.TurnOverOpenTime&lt;Real&gt;(differential: 500e3, deadTimeSlope: 2e-9);
-    /// // result = 0.002 s
+    /// Real result = DeliveredFuel.TurnOverOpenTime&lt;Real&gt;(differential: 500e3, deadTimeSlope: 2e-9, ratedFlow: 6e-6, ratedSlope: -1.2e-12);
+    /// // result = 0.0025 s
     /// </code>
     /// </example>
-    /// <para>Source: derived from the orifice equation and the definition of dead time: the maximum of √Δp · (t − t_d).</para>
+    /// <para>Source: derived from the orifice equation and the definition of dead time: the maximum of Q_r · √Δp · (t − t_d).</para>
     /// </remarks>
-    public static T TurnOverOpenTime<T>(T differential, T deadTimeSlope)
-        where T : struct, IReal<T> => (T)2 * differential * deadTimeSlope;
+    public static T TurnOverOpenTime<T>(T differential, T deadTimeSlope, T ratedFlow, T ratedSlope)
+        where T : struct, IReal<T> => (T)2 * differential * deadTimeSlope / (1 + ((T)2 * differential * ratedSlope / ratedFlow));
 }

@@ -1,5 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
+using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Files;
@@ -243,6 +244,16 @@ internal static class DemandForm
             Default = "the larger of the two",
         };
 
+    private static readonly QuantityField<Ratio> EvaporatedShare =
+        new("evaporated_share", Measures.Share, "share of the fuel that evaporates in the charge by the charge's own heat, before the inlet valve closes: it cools the charge and raises the demand")
+        {
+            Example = "30 %",
+            Optional = true,
+            Range = "0 to 100 %",
+            Default = "none",
+            Arguments = ["share"],
+        };
+
     /// <summary>What the engine burns; its fields stand among a setup's own.</summary>
     public static RecordForm<FuelDemandModel> Form { get; } = new("demand", "the engine and its fuel", DemandOf)
     {
@@ -255,6 +266,7 @@ internal static class DemandForm
         { ConsumptionPart, demand => demand.Consumption },
         { ByEngineSpeed, demand => demand.AlongSpeed is { } table ? [.. table.Rows] : null },
         { Basis, demand => demand.Basis },
+        { EvaporatedShare, demand => demand.EvaporatedShare > Ratio.Zero ? demand.EvaporatedShare : null },
     };
 
     private static Induction Cooled(FieldValues values, Induction induction) =>
@@ -290,6 +302,17 @@ internal static class DemandForm
             values.Required(ConsumptionPart),
             values.Required(Basis),
             values.Optional(MechanicalEfficiencySpeed));
+        if (values.Optional(EvaporatedShare) is { } share)
+        {
+            if (model.Consumption.Fuel.HeatOfVaporisation is null)
+            {
+                values.Wrong(EvaporatedShare, Statement.Of("file.no-evaporation-heat", $"needs the fuel's heat of vaporisation. Give heat_of_vaporisation of {model.Consumption.Fuel.Name}."));
+                return null;
+            }
+
+            model = model.WithEvaporation(share);
+        }
+
         SpeedRow[] rows = [.. values.Optional(ByEngineSpeed) ?? []];
         return rows.Length == 0 ? model : values.Made(ByEngineSpeed, count => model.With(AlongSpeed.Of(rows[..count])));
     }

@@ -130,6 +130,15 @@ internal static class FuelForm
         Default = "the kind's own, where it is known",
     };
 
+    private static readonly QuantityField<SpecificEnergy> EvaporationHeat = new("heat_of_vaporisation", Measures.HeatingValue, "heat of vaporisation, for `evaporated_share`")
+    {
+        Example = "0.36 MJ/kg",
+        Arguments = ["heat"],
+        Optional = true,
+        Range = "0.1 to 2.5 MJ/kg",
+        Default = "the kind's own, where it is known",
+    };
+
     /// <summary>Any fuel.</summary>
     public static ChoiceForm<Fuel> Form { get; } = new(
         "fuel",
@@ -181,6 +190,7 @@ internal static class FuelForm
         form.Add(Viscosity, fuel => [.. fuel.Making.Value.Viscosity.Select(point => new ViscosityRow(point.Temperature, point.Viscosity))]);
         form.Add(VapourPressure, fuel => [.. fuel.Making.Value.VapourPressure.Select(point => new VapourRow(point.Temperature, point.Absolute))]);
         form.Add(Reid, fuel => fuel.Making.Value.ReidPressure);
+        form.Add(EvaporationHeat, fuel => fuel.Making.Value.HeatOfVaporisation);
         return Variant<Fuel>.Of(form, fuel => fuel.Making.Value.Kind == kind);
     }
 
@@ -212,7 +222,10 @@ internal static class FuelForm
                 ("other", VapourPressure));
         }
 
-        return fuel is not null && values.Optional(Reid) is { } reid ? fuel.WithReidVapourPressure(reid) : fuel;
+        fuel = fuel is not null && values.Optional(Reid) is { } reid ? fuel.WithReidVapourPressure(reid) : fuel;
+        return fuel is not null && values.Optional(EvaporationHeat) is { } heat
+            ? values.Checked(() => fuel.WithHeatOfVaporisation(heat), ("heat", EvaporationHeat))
+            : fuel;
     }
 
     private static Fuel PetrolOf(FieldValues values) => Fuel.PetrolOf(

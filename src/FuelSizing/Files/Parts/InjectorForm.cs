@@ -74,6 +74,27 @@ internal static class InjectorForm
             Default = "a third of `rated_differential` (common practice, no source)",
         };
 
+    private static readonly QuantityField<Pressure> FlowDifferential =
+        new("differential", Measures.Pressure, "across the injector") { Example = "450 kPa", Range = "10 kPa to `maximum_differential`" };
+
+    private static readonly QuantityField<VolumeFlow> Flow =
+        new("flow", Measures.Flow, "flow held open there, on the test liquid") { Range = "0.6 to 1.6 of what the square-root law gives there from the rated point" };
+
+    private static readonly RecordForm<FlowRow> AFlow =
+        new("measured_flow", "a measured flow", values => new(values.Required(FlowDifferential), values.Required(Flow)))
+        {
+            { FlowDifferential, row => row.Differential },
+            { Flow, row => row.Flow },
+        };
+
+    private static readonly ListField<FlowRow> Flows = new("measured_flows", () => AFlow, "a row for each pressure at which the flow was measured beside the rated one, pressures rising")
+    {
+        IsTable = true,
+        Minimum = 1,
+        Optional = true,
+        Default = "the square-root law from the rated point",
+    };
+
     /// <summary>A table of dead times.</summary>
     public static ListField<DeadTimeRow> DeadTimes { get; } = new("dead_times", () => Row, "a row for each pair of voltage and differential")
     {
@@ -100,6 +121,7 @@ internal static class InjectorForm
         { MaximumDifferential, injector => injector.MaximumDifferential },
         { MinimumDifferential, injector => injector.IsMinimumDifferentialStated ? injector.MinimumDifferential : null },
         { DeadTimes, injector => RowsOf(injector.DeadTime) },
+        { Flows, injector => [.. injector.MeasuredFlows.Where(point => !point.Differential.Pascals.Equals(injector.RatedPascals)).Select(point => new FlowRow(point.Differential, point.Flow))] },
     };
 
     private static readonly CountField Count = new("count", 4, 1, 48, "how many there are");
@@ -154,7 +176,11 @@ internal static class InjectorForm
             values.Required(MinimumPulse),
             values.Required(MaximumDifferential),
             values.Optional(MinimumPulseVoltage));
-        return values.Optional(MinimumDifferential) is { } minimum ? injector.WithMinimumDifferential(minimum) : injector;
+        injector = values.Optional(MinimumDifferential) is { } minimum ? injector.WithMinimumDifferential(minimum) : injector;
+        (Pressure, VolumeFlow)[] flows = [.. (values.Optional(Flows) ?? []).Select(row => (row.Differential, row.Flow))];
+        return flows.Length == 0
+            ? injector
+            : values.Reader.Made(Flows.Name, [.. values.Rows(Flows)], count => injector.WithMeasuredFlows([.. flows.Take(count)]));
     }
 
     /// <summary>The rows of a table.</summary>
@@ -215,6 +241,9 @@ internal static class InjectorForm
                     [.. rows.Take(count).Select(row => row[0].Point.Differential!.Value)],
                     [.. rows.Take(count).Select(row => row.Select(time => time.Point.Time).ToArray())]));
     }
+
+    /// <summary>A measured static flow.</summary>
+    internal sealed record FlowRow(Pressure Differential, VolumeFlow Flow);
 
     /// <summary>A measured dead time.</summary>
     internal sealed record DeadTimeRow(ElectricPotential Voltage, Pressure? Differential, Duration Time);

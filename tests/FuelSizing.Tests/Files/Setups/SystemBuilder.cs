@@ -147,7 +147,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         ElectricPotential[] volts = [.. Rising(_random.Next(2, 6), 6, 18).Select(Volts)];
         Pressure[] across = [.. Rising(_random.Next(2, 5), 60, 900).Select(value => Kpa(value))];
         Duration[] Times() => [.. Rising(volts.Length, 0.4, 4).OrderDescending().Select(time => Milliseconds(time))];
-        return Injector.Of(
+        Injector injector = Injector.Of(
             Name("injector"),
             Flow(20, 80),
             Kpa(250, 350),
@@ -158,6 +158,10 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             Milliseconds(Any(1, 2)),
             Kpa(400, 900),
             Chance(0.5) ? null : ElectricPotential.FromVolts(Any(11, 15)));
+        return Chance(0.7)
+            ? injector
+            : injector.WithMeasuredFlows([.. new[] { Kpa(60, 200), Kpa(355, 395) }.Select(pressure => (
+                pressure, injector.StaticFlow * Math.Sqrt(pressure / injector.RatedDifferential) * Any(0.99, 1.01)))]);
     }
 
     private PressureRegulator Regulator() => _random.Next(3) switch
