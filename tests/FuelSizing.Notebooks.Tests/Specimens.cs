@@ -142,6 +142,10 @@ internal static class Specimens
         yield return pump;
         yield return PumpDrive.Of(PumpKind.Displacement, ElectricResistance.FromOhms(0.21));
         yield return PumpDrive.Of(PumpKind.Turbine);
+        PumpDriveFit driveFit = PumpDriveFit.Of(DriveCurve(11.3, 0), DriveCurve(13.9, 34), Ratio.FromPercent(1.2), Ratio.FromPercent(1.2));
+        yield return driveFit;
+        yield return driveFit.Turbine;
+        yield return driveFit.Displacement!;
         yield return SwitchedPump.Above(Kpa(40), Kpa(30), pump);
         yield return VoltageConverter.Holding(Hostile, Volts(16), Ratio.FromPercent(90), ElectricCurrent.FromAmperes(20));
         yield return VoltageConverter.Times("converter", 1.2, Ratio.FromPercent(90));
@@ -423,4 +427,12 @@ internal static class Specimens
     private static Duration Ms(double time) => Duration.FromMilliseconds(time);
 
     private static Temperature Celsius(double temperature) => Temperature.FromDegreesCelsius(temperature);
+
+    // More by so many L/h at every pressure, and the same current: what a displacement pump does at more voltage.
+    private static PumpCurve DriveCurve(double volts, double more) => PumpCurve.WithCurrent(
+        "pump D",
+        ElectricPotential.FromVolts(volts),
+        (Pressure.Zero, VolumeFlow.FromLitersPerHour(143 + more), ElectricCurrent.FromAmperes(3.2)),
+        (Pressure.FromKilopascals(190), VolumeFlow.FromLitersPerHour(112 + more), ElectricCurrent.FromAmperes(5.1)),
+        (Pressure.FromKilopascals(370), VolumeFlow.FromLitersPerHour(77 + more), ElectricCurrent.FromAmperes(7)));
 }

@@ -450,6 +450,7 @@ public class RefusalTests
             null,
             null),
         new(null, typeof(PumpDrive), nameof(PumpDrive.Of), PumpKind.Turbine, ElectricResistance.FromOhms(0.2)),
+        new(null, typeof(PumpDriveFit), nameof(PumpDriveFit.Of), Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1), Wren.Percent(2), Wren.Percent(3)),
         new(null, typeof(SwitchedPump), nameof(SwitchedPump.Above), Wren.Kpa(40), Wren.Kpa(30), Pump.From(Wren.Pump), null),
         new(null, typeof(PumpLowSpeed), nameof(PumpLowSpeed.Through), ElectricResistance.FromOhms(0.4)),
         new(null, typeof(VoltageConverter), nameof(VoltageConverter.Holding), "converter", Wren.Volt(16), Wren.Percent(90), ElectricCurrent.FromAmperes(20)),

@@ -30,6 +30,14 @@ internal static class PumpShown
         Shown.By<PumpLowSpeed>((low, style) => new("Switched pump, until it is switched on", [Fact.Words("Speed", low.In(style))]));
         Shown.Listed<PumpAssembly>((pumps, style) => new($"Pumps: {pumps.Name}", [new("Pumps", "", style.Count(pumps.Pumps.Count))]));
         Shown.By<PumpDrive>((drive, style) => new("Drive of a pump", [Fact.Words("Drive", drive.In(style))]));
+        Shown.By<PumpKindFit>((fit, style) => new("Drive of a pump, as fitted", Fitted(fit, style)));
+        Shown.By<PumpDriveFit>((fit, style) => new(
+            "Drive of a pump, from two curves",
+            [
+                Fact.Words("Found", fit.In(style)),
+                .. Fitted(fit.Turbine, style),
+                .. fit.Displacement is { } displacement ? Fitted(displacement, style) : [],
+            ]));
         Shown.By<PumpCurve>((curve, style) => new(
             $"Curve of {curve.Name} at {style.Of(curve.Voltage)}",
             [.. Points(curve, style)],
@@ -72,4 +80,9 @@ internal static class PumpShown
                 curve.HasCurrent ? $"I = {style.Of(curve.CurrentAt(rise))}" : "");
         }
     }
+
+    private static Fact[] Fitted(PumpKindFit fit, TextStyle style) =>
+    [
+        Fact.Words(fit.Kind == PumpKind.Turbine ? "As a turbine" : "As a displacement pump", $"{fit.In(style)}; {(fit.Fits ? "fits" : "excluded")}, {style.Number(fit.Deviations)} deviations of a reading off"),
+    ];
 }

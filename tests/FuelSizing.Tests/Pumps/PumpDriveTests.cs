@@ -14,21 +14,11 @@ namespace FuelSizing.Tests.Pumps;
 /// </summary>
 public class PumpDriveTests
 {
-    private const double Measured = 13.5;
+    private const double Measured = SimulatedPump.MeasuredVolts;
     private static readonly double[] Voltages = [10.2, 12, 13.5, 14.6];
 
-    private static readonly Gen<Simulated> Displacement =
-        Gen.Select(Gen.Double[60, 300], Gen.Double[0.05, 0.35], Gen.Double[0.3, 0.9], Gen.Double[5e-9, 2e-8], Gen.Double[1, 3]).Select(
-            (free, ohms, leak, friction, torque) => (Simulated)new SimulatedDisplacement(free, ohms, leak, 2 + (friction * 1e8), torque));
-
-    private static readonly Gen<Simulated> Turbine =
-        Gen.Select(Gen.Double[60, 300], Gen.Double[0.05, 0.25], Gen.Double[500, 900], Gen.Double[3, 5], Gen.Double[0, 1.5]).Select(
-            (free, ohms, deadhead, idle, slope) => (Simulated)new SimulatedTurbine(free, ohms, deadhead, idle, slope));
-
-    private static readonly Gen<Simulated> Any = Gen.OneOf(Displacement, Turbine);
-
     [Fact]
-    public void FlowAndCurrent_OfAKnownKindAndWinding_AreThoseOfTheSimulatedPump() => Any.Sample(
+    public void FlowAndCurrent_OfAKnownKindAndWinding_AreThoseOfTheSimulatedPump() => SimulatedPump.Any.Sample(
         simulated =>
         {
             Pump pump = simulated.Pump.WithDrive(PumpDrive.Of(simulated.Kind, ElectricResistance.FromOhms(simulated.Ohms)));
@@ -47,7 +37,7 @@ public class PumpDriveTests
         iter: 200);
 
     [Fact]
-    public void Bounds_WhereKindOrWindingIsNotKnown_HoldTheSimulatedPump() => Any.Sample(
+    public void Bounds_WhereKindOrWindingIsNotKnown_HoldTheSimulatedPump() => SimulatedPump.Any.Sample(
         simulated =>
         {
             foreach (PumpDrive drive in new[]
@@ -73,7 +63,7 @@ public class PumpDriveTests
 
     /// <summary>Whatever is said of the drive, at a measured voltage the measured curve counts: both bounds meet there.</summary>
     [Fact]
-    public void Bounds_AtAMeasuredVoltage_Meet() => Any.Sample(
+    public void Bounds_AtAMeasuredVoltage_Meet() => SimulatedPump.Any.Sample(
         simulated =>
         {
             Pump pump = simulated.Pump.WithDrive(PumpDrive.Of(PumpKind.Unknown, ElectricResistance.FromOhms(simulated.Ohms)));
@@ -83,7 +73,7 @@ public class PumpDriveTests
         iter: 50);
 
     [Fact]
-    public void RiseAt_IsTheInverseOfFlowAt() => Gen.Select(Any, Gen.Double[9, 15], Gen.Double[0.02, 0.98]).Sample(
+    public void RiseAt_IsTheInverseOfFlowAt() => Gen.Select(SimulatedPump.Any, Gen.Double[9, 15], Gen.Double[0.02, 0.98]).Sample(
         (simulated, volts, share) =>
         {
             RunningPumps running = simulated.Pump.WithDrive(PumpDrive.Of(simulated.Kind, ElectricResistance.FromOhms(simulated.Ohms))).Running(volts);
@@ -132,52 +122,4 @@ public class PumpDriveTests
     private static VolumeFlow Lph(double flow) => VolumeFlow.FromLitersPerHour(flow);
 
     private static ElectricCurrent Ampere(double current) => ElectricCurrent.FromAmperes(current);
-
-    /// <summary>A pump and its motor from their definitions, with its curve as a bench would measure it at 13.5 V.</summary>
-    private abstract record Simulated(double Ohms, PumpKind Kind)
-    {
-        /// <summary>Rise, Pa, flow, L/h, and current, A, at places that lie on points of the measured curve.</summary>
-        public abstract IEnumerable<(double Rise, double Flow, double Current)> At(double volts);
-
-        public Pump Pump => FuelSizing.Pumps.Pump.From(PumpCurve.WithCurrent(
-            "pump V", Wren.Volt(Measured), [.. At(Measured).Select(point => (Pressure.FromPascals(point.Rise), Lph(point.Flow), Ampere(point.Current)))]));
-    }
-
-    /// <summary>Flow = displacement × speed − leakage; torque = displacement × pressure + friction, and current with it; speed = (V − I R)/k.</summary>
-    private sealed record SimulatedDisplacement(double Free, double Ohms, double Leak, double IdleCurrent, double CurrentPerBar)
-        : Simulated(Ohms, PumpKind.Displacement)
-    {
-        public override IEnumerable<(double Rise, double Flow, double Current)> At(double volts)
-        {
-            for (int bar = 0; bar <= 5; bar++)
-            {
-                double current = IdleCurrent + (CurrentPerBar * 0.5 * bar);
-                double speed = (volts - (Ohms * current)) / (Measured - (Ohms * IdleCurrent));
-                double flow = (Free * speed) - (Leak * Free * 0.04 * bar * (1 + (0.1 * bar)));
-                if (flow > 0)
-                {
-                    yield return (bar * 1e5, flow, current);
-                }
-            }
-        }
-    }
-
-    /// <summary>Flow = φ n, pressure = ψ(φ) n², torque, and so current, = τ(φ) n²; k n = V − I R.</summary>
-    private sealed record SimulatedTurbine(double Free, double Ohms, double Deadhead, double IdleCurrent, double CurrentSlope)
-        : Simulated(Ohms, PumpKind.Turbine)
-    {
-        public override IEnumerable<(double Rise, double Flow, double Current)> At(double volts)
-        {
-            for (int place = 0; place <= 8; place++)
-            {
-                double coefficient = 1 - (place / 8.0);
-                double torque = IdleCurrent + (CurrentSlope * (1 - coefficient));
-
-                // k n + R τ n² = V, with k such that the free pump turns at 1 at the measured voltage.
-                double emf = Measured - (Ohms * IdleCurrent);
-                double speed = ((-emf) + Math.Sqrt((emf * emf) + (4 * Ohms * torque * volts))) / (2 * Ohms * torque);
-                yield return (Deadhead * 1e3 * (1 - (coefficient * coefficient)) * speed * speed, Free * coefficient * speed, torque * speed * speed);
-            }
-        }
-    }
 }
