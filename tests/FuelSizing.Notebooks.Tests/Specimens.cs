@@ -130,7 +130,9 @@ internal static class Specimens
         [
             Fixed.At(Kpa(300)),
             ManifoldReferenced.From(Kpa(300)),
-            RisingRate.From(Kpa(300), 4, Kpa(10)),
+            RisingRate.From(Kpa(300), 4, Kpa(10)).WithFlow(RegulatorFlow.Rising(Kpa(20), VolumeFlow.FromLitersPerHour(100), VolumeFlow.FromLitersPerHour(60)).WithOutletShare(0.05)),
+            ManifoldReferenced.From(Kpa(300)).WithFlow(RegulatorFlow.Measured(
+                VolumeFlow.FromLitersPerHour(60), (VolumeFlow.FromLitersPerHour(10), Kpa(290)), (VolumeFlow.FromLitersPerHour(90), Kpa(310))).WithHysteresis(Kpa(8))),
             RegulatorSeries.Of(ManifoldReferenced.From(Kpa(300)), RisingRate.From(Kpa(300), 4, Kpa(10), Kpa(600))),
             ElectronicReturnless.Holding(Kpa(300), true, Volts(9)),
             ElectronicReturnless.Holding(Kpa(300), false, Volts(9)),
@@ -190,7 +192,7 @@ internal static class Specimens
         CandidateParts parts = CandidateParts.Of(
             [Candidate.Of(Hostile, Big.Injector, 120m), Candidate.Of("small", Small.Injector, 80m)],
             [Candidate.Of<PumpAssembly>("pump", pump), Candidate.Of<PumpAssembly>("two pumps", PumpParallel.Of(pump, pump))],
-            [Candidate.Of("base", regulators[1]), Candidate.Of("fits no return line", regulators[4])]);
+            [Candidate.Of("base", regulators[1]), Candidate.Of("fits no return line", regulators[5])]);
         yield return parts;
         yield return Ranking.Of([Stage.Of(Hostile, calmer, calm)], parts);
         yield return Problems();

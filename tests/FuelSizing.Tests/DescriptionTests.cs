@@ -156,6 +156,17 @@ public class DescriptionTests
             nameof(RisingRate.From),
             [Wren.Kpa(230), 4.0, Wren.Kpa(7), Wren.Kpa(610), Litres(20)],
             [Wren.Kpa(231), 4.1, Wren.Kpa(8), null, null]),
+        Of(typeof(RegulatorFlow), nameof(RegulatorFlow.Rising), [Wren.Kpa(20), Litres(100), Litres(60)], [Wren.Kpa(21), Litres(101), Litres(61)]),
+        Of(
+            typeof(RegulatorFlow),
+            nameof(RegulatorFlow.Measured),
+            [Litres(60), new[] { (Litres(10), Wren.Kpa(290)), (Litres(90), Wren.Kpa(310)) }],
+            [Litres(61), new[] { (Litres(10), Wren.Kpa(290)), (Litres(90), Wren.Kpa(311)) }]),
+        Of(RegulatorFlow.Constant, nameof(RegulatorFlow.WithHysteresis), [Wren.Kpa(8)], [Wren.Kpa(9)]),
+        Of(RegulatorFlow.Constant, nameof(RegulatorFlow.WithOutletShare), [0.1], [-0.1]),
+        Of(Fixed.At(Wren.Kpa(300)), nameof(Fixed.WithFlow), [Returning], [RegulatorFlow.Constant]),
+        Of(ManifoldReferenced.From(Wren.Kpa(300)), nameof(ManifoldReferenced.WithFlow), [Returning], [RegulatorFlow.Constant]),
+        Of(RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(10)), nameof(RisingRate.WithFlow), [Returning], [RegulatorFlow.Constant]),
         Of(
             typeof(RegulatorSeries),
             nameof(RegulatorSeries.Of),
@@ -376,6 +387,9 @@ public class DescriptionTests
     ];
 
     public static TheoryData<string> Names => [.. All.Keys];
+
+    private static Made Returning => Of(
+        typeof(RegulatorFlow), nameof(RegulatorFlow.Rising), [Wren.Kpa(20), Litres(100), Litres(60)], [Wren.Kpa(21), Litres(101), Litres(61)]);
 
     private static Made AFuel => Of(
         typeof(Fuel),

@@ -257,6 +257,15 @@ public class RefusalTests
             Wren.Petrol,
             4,
             Wren.Percent(85)),
+        new(null, typeof(RegulatorFlow), nameof(RegulatorFlow.Rising), Wren.Kpa(20), VolumeFlow.FromLitersPerHour(100), VolumeFlow.FromLitersPerHour(60)),
+        new(
+            null,
+            typeof(RegulatorFlow),
+            nameof(RegulatorFlow.Measured),
+            VolumeFlow.FromLitersPerHour(60),
+            new[] { (VolumeFlow.FromLitersPerHour(10), Wren.Kpa(290)), (VolumeFlow.FromLitersPerHour(90), Wren.Kpa(310)) }),
+        new(RegulatorFlow.Constant, typeof(RegulatorFlow), nameof(RegulatorFlow.WithHysteresis), Wren.Kpa(8)),
+        new(RegulatorFlow.Constant, typeof(RegulatorFlow), nameof(RegulatorFlow.WithOutletShare), 0.1),
         new(
             ManifoldReferenced.From(Wren.Kpa(300)),
             typeof(PressureRegulator),

@@ -14,7 +14,11 @@ internal static class RegulatorShown
         Shown.By<RegulatorSeries>((regulator, style) => Of(
             regulator,
             style,
-            [Fact.Words("Base regulator", PartText.Say(regulator.BaseRegulator, style)), .. Rising(regulator.Unit, style)]));
+            [
+                Fact.Words("Base regulator", PartText.Say(regulator.BaseRegulator, style)),
+                .. Rising(regulator.Unit, style),
+                .. regulator.Unit.Flow is { } flow ? Flowing(flow, style) : [],
+            ]));
         Shown.By<ElectronicReturnless>((regulator, style) => Of(
             regulator,
             style,
@@ -31,7 +35,18 @@ internal static class RegulatorShown
             .. regulator is ElectronicReturnless
                 ? (Fact[])[]
                 : [new("Least flow through it", "Q_min", style.PumpFlow(regulator.MinimumReturnFlow), "below this it does not hold its pressure")],
+            .. regulator.Flow is { } flow ? Flowing(flow, style) : [],
         ]);
+
+    private static Fact[] Flowing(RegulatorFlow flow, TextStyle style) =>
+    [
+        .. flow.Points.Count > 0
+            ? (Fact[])[Fact.Words("Pressure over returned flow", string.Join(", ", flow.Points.Select(point => $"{style.PumpFlow(point.Returned)}: {style.Of(point.Gauge)}")))]
+            : [new("Rise with returned flow", "Δp_flow", style.PressureChange(flow.Rise), $"over {style.PumpFlow(flow.Over)} more returned")],
+        new("Returned flow at its setting", "Q_set", style.PumpFlow(flow.StatedAt), "at which the setting was found"),
+        new("Hysteresis", "h", style.PressureChange(flow.Hysteresis), "counted to either side of the setting"),
+        new("Share of the outlet's pressure", "σ_ret", style.Number(flow.OutletShare), "of the return line's pressure that adds to the rail's"),
+    ];
 
     private static Fact Base(UnitsNet.Pressure pressure, TextStyle style) => new("Base pressure", "p_base", style.Of(pressure), "gauge, at no boost");
 

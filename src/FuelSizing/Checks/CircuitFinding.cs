@@ -11,7 +11,14 @@ internal static class CircuitFinding
         Statement.Of("circuit.pump-data-not-covered", $"the pump's data does not cover the point");
 
     /// <summary>Why a pressure, Pa, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
-    public static Statement PressureNotDecided((double Minimum, double Maximum) bounds, double limit) => AreKnown(bounds)
+    /// <param name="bounds">The bounds; not numbers where nothing is known.</param>
+    /// <param name="limit">The limit.</param>
+    /// <param name="byRegulator">True if the regulator's data may leave it open, and not the pump's alone.</param>
+    public static Statement PressureNotDecided((double Minimum, double Maximum) bounds, double limit, bool byRegulator = false) => byRegulator && AreKnown(bounds)
+        ? Statement.Of(
+            "circuit.pressure-bounds-by-regulator",
+            $"what the regulator holds is known only between bounds: between {Pressure.FromPascals(bounds.Minimum)} and {Pressure.FromPascals(bounds.Maximum)}, with a limit of {Pressure.FromPascals(limit)}")
+        : AreKnown(bounds)
         ? Statement.Of(
             "circuit.pressure-bounds",
             $"the pump's data ends before the point: known only to lie between {Pressure.FromPascals(bounds.Minimum)} and {Pressure.FromPascals(bounds.Maximum)}, with a limit of {Pressure.FromPascals(limit)}")
@@ -32,7 +39,14 @@ internal static class CircuitFinding
         : PumpNotCovered;
 
     /// <summary>Why an open time, s, cannot be judged: not known at all, or only between two bounds on either side of its limit.</summary>
-    public static Statement OpenTimeNotDecided((double Minimum, double Maximum) bounds, double limit) => AreKnown(bounds)
+    /// <param name="bounds">The bounds; not numbers where nothing is known.</param>
+    /// <param name="limit">The limit.</param>
+    /// <param name="byRegulator">True if the regulator's data may leave it open, and not the pump's alone.</param>
+    public static Statement OpenTimeNotDecided((double Minimum, double Maximum) bounds, double limit, bool byRegulator = false) => byRegulator && AreKnown(bounds)
+        ? Statement.Of(
+            "circuit.open-time-bounds-by-regulator",
+            $"what the regulator holds is known only between bounds: between {Duration.FromSeconds(bounds.Minimum)} and {Duration.FromSeconds(bounds.Maximum)}, with a limit of {Duration.FromSeconds(limit)}")
+        : AreKnown(bounds)
         ? Statement.Of(
             "circuit.open-time-bounds",
             $"the pump's data ends before the point: known only to lie between {Duration.FromSeconds(bounds.Minimum)} and {Duration.FromSeconds(bounds.Maximum)}, with a limit of {Duration.FromSeconds(limit)}")

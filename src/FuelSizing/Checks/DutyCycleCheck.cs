@@ -32,6 +32,16 @@ internal sealed class DutyCycleCheck : ICheck
         T open = T.IfLess(-1, at.DeadTime, at.DeadTime, 0);
         T bound = InjectorFlow.Capacity(most, parts.Injectors.Count, at.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
         T margin = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(at.Capacity, at.Injected), -1);
+        T best = margin;
+        if (parts.Regulator.HasBand)
+        {
+            // They are judged by the lowest pressure that the regulator may hold; at the highest they pass more, and open no sooner.
+            T higher = InjectorFlow.Static(at.StaticFlow, at.Differential, at.FuelDensity, at.Maximum.Differential, at.FuelDensity);
+            T capacity = InjectorFlow.Capacity(higher, parts.Injectors.Count, at.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
+            T better = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(capacity, at.Injected), double.NaN);
+            best = T.IfLess(at.Differential, at.Maximum.Differential, better, margin);
+        }
+
         return new(
             at.DutyCycle,
             parts.Limits.DutyCycle.DecimalFractions,
@@ -39,8 +49,8 @@ internal sealed class DutyCycleCheck : ICheck
             T.IfLess(
                 0,
                 at.Differential,
-                T.IfLess(at.Differential, injector.MinimumPascals, CheckReading.MarginOf<T>(bound, at.Injected), margin),
-                margin));
+                T.IfLess(at.Differential, injector.MinimumPascals, CheckReading.MarginOf<T>(bound, at.Injected), best),
+                best));
     }
 
     /// <inheritdoc/>
@@ -65,6 +75,13 @@ internal sealed class DutyCycleCheck : ICheck
 
         Ratio used = Ratio.FromDecimalFractions(duty);
         Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.DutyCycle);
+        if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
+        {
+            return Statement.Of(
+                "injectors.regulator-bounds",
+                $"duty cycle {used.ApartFrom(limit):duty-cycle} at the lowest pressure that the regulator may hold, over the {limit.ApartFrom(used):duty-cycle} limit{rule}; at the highest it may be within it");
+        }
+
         return (CheckReading.OutcomeOf(reading) == Outcome.Holds, Sag(point)) switch
         {
             (true, null) => Statement.Of("injectors.within", $"duty cycle {used:duty-cycle} of at most {limit:duty-cycle}{rule}"),
@@ -128,6 +145,7 @@ internal sealed class DutyCycleCheck : ICheck
             point.SolvedCircuit.RailSet,
             point.Point.Conditions.Atmosphere.Pascals,
             point.SolvedDemand.Chain.ManifoldAbsolute);
+        differential = point.SolvedCircuit.Task.Held is null ? differential : point.Judged.Differential;
         if (!InjectsBy(parts.Injectors.Injector, differential)
             || !parts.Injectors.Injector.DeadTime.TryAt(point.Point.Conditions.SupplyVolts, differential, out double deadTime))
         {

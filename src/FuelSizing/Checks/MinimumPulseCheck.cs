@@ -68,7 +68,7 @@ internal sealed class MinimumPulseCheck : ICheck
         if (outcome == Outcome.CannotSay)
         {
             return CircuitFinding.OpenTimeNotDecided(
-                (reading.Used, seconds - (point.Judged.DeadTime ?? double.NaN)), reading.Allowed);
+                (reading.Used, seconds - (point.Judged.DeadTime ?? double.NaN)), reading.Allowed, point.Parts.Regulator.HasBand);
         }
 
         Duration pulse = Duration.FromSeconds(seconds);
@@ -135,7 +135,7 @@ internal sealed class MinimumPulseCheck : ICheck
                 deadTime),
             parts.Injectors.Injector.RatedPascals,
             parts.Injectors.Injector.TestDensity,
-            point.Judged.Differential,
+            point.SolvedCircuit.Task.Held is null ? point.Judged.Differential : PointReading.Of(point).Maximum.Differential,
             point.SolvedDemand.Density);
         most = parts.Injectors.Injector.RatedFor(most, point.Judged.Differential);
 

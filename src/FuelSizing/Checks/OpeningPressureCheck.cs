@@ -32,14 +32,14 @@ internal sealed class OpeningPressureCheck : ICheck
         {
             Outcome.Holds => Statement.Of("opening-pressure.within", $"pressure across the injector {used}, known to open against {maximum}"),
             Outcome.Fails => Statement.Of("opening-pressure.over", $"pressure across the injector {used.ApartFrom(maximum):pressure}, known to open against only {maximum.ApartFrom(used):pressure}"),
-            _ => CircuitFinding.PressureNotDecided((point.Judged.Differential, reading.Used), maximum.Pascals),
+            _ => CircuitFinding.PressureNotDecided((point.Judged.Differential, reading.Used), maximum.Pascals, point.Parts.Regulator.HasBand),
         };
     }
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        Pressure highest = Pressure.FromPascals(task.Points.Max(point => point.Judged.Differential));
+        Pressure highest = Pressure.FromPascals(task.Points.Max(Highest));
         return Remedy.Of(
             Part,
             highest,
@@ -47,4 +47,8 @@ internal sealed class OpeningPressureCheck : ICheck
                 "opening-pressure.other-injectors",
                 $"Injectors known to open against at least {highest:pressure:up}, or less rail pressure."));
     }
+
+    private static double Highest(SolvedPoint point) => point.SolvedCircuit.Task.Held is not null && PointReading.Of(point).Maximum.Differential is var most && double.IsFinite(most)
+        ? most
+        : point.Judged.Differential;
 }

@@ -23,6 +23,9 @@ public sealed class Part : IEquatable<Part>
     /// <summary>The return line: the pressure at which it passes the surplus against the one set.</summary>
     public static Part ReturnLine { get; } = new("return-line", "return line");
 
+    /// <summary>The regulator: the flow that returns through it against the least at which it governs.</summary>
+    public static Part Regulator { get; } = new("regulator", "regulator");
+
     /// <summary>A speed-controlled pump at its lowest speed: rail pressure against the target.</summary>
     public static Part PumpControl { get; } = new("pump-control", "pump control");
 

@@ -27,7 +27,7 @@ internal sealed class PressureRatingCheck : ICheck
         T rating = parts.Limits.RailCeiling is { } ceiling ? ceiling.Pascals : double.NaN;
 
         // The line's first hose bears what the line loses besides; where that is not known, it is at least the rail's.
-        T known = T.Max(at.RailSet, at.Rail);
+        T known = T.Max(at.RailSet, parts.Regulator.HasBand ? T.IfLess(at.Minimum.Rail, at.Rail, at.Minimum.Rail, at.Rail) : at.Rail);
         T least = Higher(known, at.Minimum);
         T most = Higher(T.Max(known, at.Maximum.Rail), at.Maximum);
         T best = CheckReading.MarginOf<T>(rating, T.IfLess(least, double.PositiveInfinity, least, known));
@@ -44,7 +44,7 @@ internal sealed class PressureRatingCheck : ICheck
         return (CheckReading.OutcomeOf(reading), isKnown) switch
         {
             (Outcome.Holds, _) => Statement.Of("pressure-rating.within", $"{outlet} at the pump outlet, {rail} in the rail, rated for {rating}"),
-            (Outcome.CannotSay, true) => CircuitFinding.PressureNotDecided((rail.Pascals, outlet.Pascals), rating.Pascals),
+            (Outcome.CannotSay, true) => CircuitFinding.PressureNotDecided((rail.Pascals, outlet.Pascals), rating.Pascals, point.Parts.Regulator.HasBand),
             (Outcome.CannotSay, _) => Statement.Of("pressure-rating.outlet-not-known", $"{rail} in the rail, rated for {rating}; the pressure at the pump outlet is not known"),
             (_, true) => Statement.Of("pressure-rating.over", $"{outlet.ApartFrom(rating):pressure} at the pump outlet, {rail} in the rail, rated for only {rating.ApartFrom(outlet):pressure}"),
             _ => Statement.Of("pressure-rating.over-in-rail", $"{rail.ApartFrom(rating):pressure} in the rail, rated for only {rating.ApartFrom(rail):pressure}"),

@@ -40,7 +40,7 @@ internal sealed class PumpCheck : ICheck
             return NotCovered(uncovered);
         }
 
-        Pressure set = Pressure.FromPascals(circuit.RailSet);
+        Pressure set = Pressure.FromPascals(circuit.DeliveredAgainst);
         VolumeFlow required = Flow(circuit.Required);
         Statement? rule = point.Parts.Limits.MarkOf(RuleOfThumb.PumpReserve) is { } mark
             ? Statement.Of("pump.reserve", $", with {point.Parts.Limits.PumpReserve} in reserve{mark}")

@@ -25,16 +25,21 @@ internal sealed class ReturnLineCheck : ICheck
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtMost<T>(at.Minimum.ReturnGauge, at.Maximum.ReturnGauge, at.RailSet);
+        where T : struct, IReal<T> => CheckReading.AtMost<T>(
+            at.Minimum.ReturnGauge,
+            at.Maximum.ReturnGauge,
+
+            // Where little returns a regulator holds less than its setting.
+            T.IfLess(at.Minimum.Regulated, at.RailSet, at.Minimum.Regulated, at.RailSet));
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
         PointValues<Real> at = PointReading.Of(point);
-        Pressure set = Pressure.FromPascals(point.SolvedCircuit.RailSet);
+        Pressure set = Pressure.FromPascals(reading.Allowed.Value);
         if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
         {
-            return CircuitFinding.PressureNotDecided((at.Minimum.ReturnGauge, at.Maximum.ReturnGauge), at.RailSet);
+            return CircuitFinding.PressureNotDecided((at.Minimum.ReturnGauge, at.Maximum.ReturnGauge), reading.Allowed.Value, point.Parts.Regulator.HasBand);
         }
 
         Pressure needed = Pressure.FromPascals(reading.Used.Value);

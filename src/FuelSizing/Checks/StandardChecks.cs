@@ -4,7 +4,7 @@ namespace FuelSizing.Checks;
 public static class StandardChecks
 {
     /// <summary>
-    /// Duty cycle, minimum pulse, opening pressure, pump, return line, pump control, inlet, filter, feed, wire, fuse, converter, rating; with a surge tank the lift pump, its
+    /// Duty cycle, minimum pulse, opening pressure, pump, return line, flow through the regulator, pump control, inlet, filter, feed, wire, fuse, converter, rating; with a surge tank the lift pump, its
     /// inlet, filter, feed, wire and fuse, and the pressure in the tank; and what is not judged: lines, brake efficiency, mixture.
     /// </summary>
     public static IReadOnlyList<ICheck> All { get; } = Array.AsReadOnly<ICheck>(
@@ -14,6 +14,7 @@ public static class StandardChecks
         new OpeningPressureCheck(),
         new PumpCheck(),
         new ReturnLineCheck(),
+        new RegulatorFlowCheck(),
         new PumpControlCheck(),
         new PumpInletCheck(Part.Suction, JudgedCircuit.Main),
         new FilterCheck(Part.Filter, JudgedCircuit.Main),

@@ -7,6 +7,18 @@ namespace FuelSizing.Circuits;
 /// <remarks>Where the data covers the point all three are the same.</remarks>
 internal readonly record struct CircuitBounds(CircuitState Estimate, CircuitState Lower, CircuitState Upper)
 {
+    /// <summary>
+    /// With the least that the pumps allow against the highest pressure that the regulator may hold, and with the most against the lowest; none where the regulator holds
+    /// one pressure. The lower and upper bound then are of the rail: the flow of one may be over that of the other.
+    /// </summary>
+    public (CircuitState Least, CircuitState Most)? Flows { get; init; }
+
+    /// <summary>The bound that passes least.</summary>
+    public CircuitState FlowsLess => Flows?.Least ?? Lower;
+
+    /// <summary>The bound that passes most.</summary>
+    public CircuitState FlowsMore => Flows?.Most ?? Upper;
+
     /// <summary>A circuit whose data covers the point.</summary>
     public static CircuitBounds Exactly(in CircuitState state) => new(state, state, state);
 }

@@ -1,6 +1,7 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Circuits;
 
@@ -12,6 +13,9 @@ namespace FuelSizing.Circuits;
 /// </remarks>
 internal static class CircuitSolver
 {
+    // Of the set pressure. A steep slope changes by less within the last digits of a flow, an end of data by all.
+    private const double Upright = 1e-3;
+
     /// <summary>Solves the circuit; every circuit has an answer, for one that cannot do its job says so in its state.</summary>
     /// <param name="task">The circuit.</param>
     /// <param name="table">What is known of circuits like it, if a sweep has made that out; the answer is the same within 10⁻¹².</param>
@@ -25,6 +29,11 @@ internal static class CircuitSolver
     /// <param name="table">What is known of circuits like it, if a sweep has made that out.</param>
     public static CircuitBounds SolveBounds(in CircuitTask task, CircuitTable? table = null)
     {
+        if (task.Held is not null)
+        {
+            return SolveByFlow(task);
+        }
+
         if (table?.Serves(task) == false)
         {
             table = null;
@@ -42,6 +51,70 @@ internal static class CircuitSolver
             ? estimate
             : Beside(task, estimate, slowed ? task.Pump.Running(task.Supply, PumpReading.Upper) : bounds.Upper, PumpReading.Upper, table?.Upper);
         return new(estimate with { MinimumAtSet = lower.MinimumAtSet, MaximumAtSet = upper.MaximumAtSet }, lower, upper);
+    }
+
+    /// <summary>Solves a circuit whose regulator holds a pressure that changes with what returns through it, by every reading of pumps and regulator.</summary>
+    private static CircuitBounds SolveByFlow(in CircuitTask task)
+    {
+        PumpBounds pumps = task.Pump.Bounds(task.Supply);
+        bool banded = task.Held!.HasBand;
+        bool known = ReferenceEquals(pumps.Lower, pumps.Estimate) && ReferenceEquals(pumps.Upper, pumps.Estimate);
+        CircuitState estimate = ByFlow(task, pumps.Estimate, RegulatorReading.Estimate);
+        CircuitState lower = known && !banded ? estimate : ByFlow(task, pumps.Lower, RegulatorReading.Lower);
+        CircuitState upper = known && !banded ? estimate : ByFlow(task, pumps.Upper, RegulatorReading.Upper);
+        double minimum = Against(task, pumps.Lower, RegulatorReading.Upper);
+        double maximum = Against(task, pumps.Upper, RegulatorReading.Lower);
+        CircuitState Delivering(in CircuitState state) => state with { MinimumAtSet = minimum, MaximumAtSet = maximum };
+        return new(Delivering(estimate), Delivering(lower), Delivering(upper))
+        {
+            Flows = !banded ? null
+                : known ? (upper, lower)
+                : (ByFlow(task, pumps.Lower, RegulatorReading.Upper), ByFlow(task, pumps.Upper, RegulatorReading.Lower)),
+        };
+    }
+
+    /// <summary>What pumps deliver against the pressure that they are judged by, m³/s.</summary>
+    private static double Against(in CircuitTask task, RunningPumps pumps, RegulatorReading reading) =>
+        PumpIntersection.AtSet(task with { Set = Math.Max(task.DeliveredAgainst(reading), 1), Held = null }, pumps).Flow;
+
+    /// <summary>
+    /// Solves such a circuit by one reading. What the regulator holds jumps where its data ends: there its flow is known, and the pressure is what the pumps leave.
+    /// </summary>
+    private static CircuitState ByFlow(in CircuitTask task, RunningPumps pumps, RegulatorReading reading)
+    {
+        // To either side of the flow found, for what is held there where that is an upright.
+        const double Beside = 1e-12;
+        CircuitState solved;
+        if (task.Injected >= pumps.FreeFlow)
+        {
+            solved = Starved(task, pumps, 0, 0);
+        }
+        else
+        {
+            HeldExcess excess = new(task, pumps, reading);
+            double from = task.Injected / pumps.FreeFlow;
+            if (excess.At(from) < 0)
+            {
+                solved = Sagging(task, pumps) with { Held = task.RegulatedAt(task.Injected, RegulatorReading.Estimate) };
+            }
+            else
+            {
+                double flow = pumps.FreeFlow * Bracket.Of(excess, from, 1);
+                Intersection met = new(flow, task.LossesAt(flow));
+                double back = task.ReturnPressureAt(flow);
+                double left = CircuitPressure.Remaining<Real>(pumps.RiseAt(flow), met.Losses.Total);
+                double below = task.RegulatedAt(flow - (Beside * pumps.FreeFlow), reading);
+                double above = task.RegulatedAt(flow + (Beside * pumps.FreeFlow), reading);
+                double at = task.RegulatedAt(flow, reading);
+
+                // Upright: over more than the flow's own last digits account for.
+                double held = above - below > Upright * task.Scale ? Math.Clamp(left, below, above) : at;
+                RailState state = back > held ? RailState.ReturnFloor : Regulating(task, flow);
+                solved = Reaching(task, pumps, At(task, pumps, state, met, Math.Max(held, back), back, task.Supply)) with { Held = held };
+            }
+        }
+
+        return solved with { State = Judged(solved) };
     }
 
     /// <summary>

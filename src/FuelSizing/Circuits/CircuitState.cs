@@ -7,6 +7,11 @@ namespace FuelSizing.Circuits;
 /// <remarks>It keeps the pumps that run and describes each where it runs only when somebody asks, so that a solver allocates nothing.</remarks>
 internal readonly record struct CircuitState
 {
+    /// <summary>A state whose figures are given one by one.</summary>
+    public CircuitState()
+    {
+    }
+
     /// <summary>Who governs the rail.</summary>
     public required RailState State { get; init; }
 
@@ -33,6 +38,9 @@ internal readonly record struct CircuitState
 
     /// <summary>The pumps at that voltage.</summary>
     public required RunningPumps Running { get; init; }
+
+    /// <summary>What the regulator holds at the returned flow, gauge, Pa, whatever the return line holds; not a number where it holds its set pressure at any flow.</summary>
+    public double Held { get; init; } = double.NaN;
 
     /// <summary>The least that the pumps deliver with the rail at its set pressure, m³/s.</summary>
     public double MinimumAtSet { get; init; }

@@ -40,6 +40,12 @@ internal sealed class CircuitTable
     /// <param name="points">How many points the sweep has.</param>
     public static CircuitTable? Of(in CircuitTask like, double minimum, double maximum, int points)
     {
+        // What a regulator holds that changes with flow does not follow from its set pressure alone.
+        if (like.Held is not null)
+        {
+            return null;
+        }
+
         // Without ways the flow follows at once from the set pressure, if the pumps give it by rise.
         PumpBounds pumps = like.Pump.Bounds(like.Supply);
         if (points < FewestPoints || !(minimum > 0) || (pumps.Estimate.GivesFlow && !like.HasPathToRegulator))

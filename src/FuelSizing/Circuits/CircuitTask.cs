@@ -2,6 +2,7 @@ using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Circuits;
 
@@ -34,6 +35,12 @@ internal readonly record struct CircuitTask(
     /// <summary>Pressure at the end of the return line, over that at the start of the suction line, Pa: zero where both are one tank, or two at ambient pressure.</summary>
     public double ReturnEnd { get; init; }
 
+    /// <summary>What the regulator holds by what returns through it; none where that is its set pressure.</summary>
+    public HeldPressure? Held { get; init; }
+
+    /// <summary>Pressure from which this circuit's are counted, gauge, Pa: that in a surge tank it draws from.</summary>
+    public double Origin { get; init; }
+
     /// <summary>A pressure by which others are small or not, Pa.</summary>
     public double Scale => Set > 0 ? Set : Ambient;
 
@@ -52,6 +59,33 @@ internal readonly record struct CircuitTask(
     /// <summary>Pressure in the rail while the regulator has its set pressure, gauge, Pa.</summary>
     public double RailAsSet => RailAt(Set);
 
+    /// <summary>The same while the regulator has the lowest pressure at which it begins to govern, by which injectors are judged where the pumps do not reach it.</summary>
+    public double RailAsJudged => RailAt(Held is null ? Set : AsOpening());
+
+    /// <summary>Pressure that the regulator holds while the pumps pass a flow, by one side of its data, gauge, Pa; the return line may hold more.</summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="reading">By which side.</param>
+    public double RegulatedAt(double flow, RegulatorReading reading) =>
+        Held is null ? Set : HeldAt(Math.Max(0, flow - Injected), reading);
+
+    /// <summary>
+    /// Pressure against which pumps have to deliver what is injected, its reserve and the minimum return, gauge, Pa: the set pressure, or what the regulator holds
+    /// at the minimum return where that is more.
+    /// </summary>
+    /// <param name="reading">By which side of the regulator's data.</param>
+    public double DeliveredAgainst(RegulatorReading reading) => Held is null
+        ? Set
+        : Math.Max(Held.Stated(reading) - Origin, HeldAt(MinimumReturn, reading));
+
+    private double AsOpening()
+    {
+        double band = Held!.Stated(RegulatorReading.Estimate) - Held.Stated(RegulatorReading.Lower);
+        return Math.Min(Held.Stated(RegulatorReading.Lower) - Origin, HeldAt(MinimumReturn, RegulatorReading.Estimate) - band);
+    }
+
+    private double HeldAt(double returned, RegulatorReading reading) =>
+        Held!.At(returned, ReturnLossAt(returned) + Origin, reading) - Origin;
+
     /// <summary>Pressure that a flow loses between the tank and the regulator.</summary>
     /// <param name="flow">m³/s.</param>
     public PathLosses LossesAt(double flow) => new(
@@ -62,13 +96,19 @@ internal readonly record struct CircuitTask(
     /// <param name="returned">m³/s.</param>
     public double ReturnLossAt(double returned) => Plumbing.ReturnLoss(returned, Density, KinematicViscosity) + ReturnEnd;
 
-    /// <summary>Pressure rise that the pumps need to deliver a flow with the rail at its set pressure, Pa.</summary>
+    /// <summary>Pressure rise that the pumps need to deliver a flow with the rail at its set pressure, or what the regulator holds then, Pa.</summary>
     /// <param name="flow">m³/s.</param>
-    public double RiseToDeliver(double flow) => (Real)LossesAt(flow).Total + Set;
+    public double RiseToDeliver(double flow) => (Real)LossesAt(flow).Total + DeliveredAgainst(RegulatorReading.Upper);
 
     /// <summary>The system curve: pressure rise that the circuit asks of the pumps to pass a flow, Pa.</summary>
     /// <param name="flow">m³/s.</param>
-    public double RiseToPass(double flow) => (Real)LossesAt(flow).Total + Math.Max(Set, ReturnPressureAt(flow));
+    public double RiseToPass(double flow) => RiseToPass(flow, RegulatorReading.Estimate);
+
+    /// <summary>The same by one side of the regulator's data, Pa.</summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="reading">By which side.</param>
+    public double RiseToPass(double flow, RegulatorReading reading) =>
+        (Real)LossesAt(flow).Total + Math.Max(RegulatedAt(flow, reading), ReturnPressureAt(flow));
 
     /// <summary>Pressure at which the return line passes the surplus when the pumps pass a flow, Pa.</summary>
     /// <param name="flow">m³/s.</param>

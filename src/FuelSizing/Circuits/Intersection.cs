@@ -1,5 +1,6 @@
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Circuits;
 
@@ -142,5 +143,15 @@ internal readonly struct RiseExcess(CircuitTask task, RunningPumps pumps, bool a
         double flow = x * pumps.FreeFlow;
         double asked = asSet ? task.RiseToDeliver(flow) : task.RiseToPass(flow);
         return (pumps.RiseAt(flow) - asked) / task.Scale;
+    }
+}
+
+/// <summary>The same where the regulator holds a pressure that changes with what returns through it, by one side of its data.</summary>
+internal readonly struct HeldExcess(CircuitTask task, RunningPumps pumps, RegulatorReading reading) : IFalling
+{
+    public double At(double x)
+    {
+        double flow = x * pumps.FreeFlow;
+        return (pumps.RiseAt(flow) - task.RiseToPass(flow, reading)) / task.Scale;
     }
 }

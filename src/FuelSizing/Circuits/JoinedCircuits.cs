@@ -27,8 +27,8 @@ internal sealed class JoinedCircuits
 
         // The most pressure goes with the most lifted and the least drawn.
         Join estimate = JoinedBy(pumps.Estimate, bounds => bounds.Estimate);
-        Join lower = IsExact(pumps) ? estimate : JoinedBy(pumps.Lower, bounds => bounds.Upper);
-        Join upper = IsExact(pumps) ? estimate : JoinedBy(pumps.Upper, bounds => bounds.Lower);
+        Join lower = IsExact(pumps) ? estimate : JoinedBy(pumps.Lower, bounds => bounds.FlowsMore);
+        Join upper = IsExact(pumps) ? estimate : JoinedBy(pumps.Upper, bounds => bounds.FlowsLess);
 
         // A curve that begins at a higher pressure says nothing of the most that is lifted.
         bool isKnown = Sure.Upper.State != RailState.NotCovered && upper.Lift?.State != RailState.NotCovered;
@@ -45,15 +45,18 @@ internal sealed class JoinedCircuits
             CircuitBounds shown = MainAt(estimate.Pressure);
             CircuitState least = (lower.Pressure == estimate.Pressure ? shown : MainAt(lower.Pressure)).Lower;
             CircuitState most = (upper.Pressure == estimate.Pressure ? shown : MainAt(upper.Pressure)).Upper;
-            MainFull = new(shown.Estimate, least, isKnown ? most : most with { State = RailState.NotCovered });
+            MainFull = new(shown.Estimate, least, isKnown ? most : most with { State = RailState.NotCovered })
+            {
+                Flows = shown.Flows is null ? null : (MainAt(lower.Pressure).FlowsLess, MainAt(upper.Pressure).FlowsMore),
+            };
         }
 
         CircuitBounds full = MainFull ?? emptying;
-        MinimumDraw = Math.Max(DemandOf(emptying.Lower), DemandOf(full.Lower));
+        MinimumDraw = Math.Max(DemandOf(emptying.FlowsLess), DemandOf(full.FlowsLess));
 
         // A tank under more pressure than the rail is set to would push its fuel through the pumps.
         MaximumDraw = MaximumGauge < main.Set || tank.ReturnsTo == ReturnDestination.SurgeTank
-            ? Math.Max(DemandOf(emptying.Upper), DemandOf(full.Upper))
+            ? Math.Max(DemandOf(emptying.FlowsMore), DemandOf(full.FlowsMore))
             : double.NaN;
     }
 
@@ -124,10 +127,10 @@ internal sealed class JoinedCircuits
         double required = PumpDuty.Required<Real>(draw, reserve, 0);
         for (int step = 0; step < MaximumSteps && !double.IsNaN(MaximumDraw); step++)
         {
-            double least = DrawOf(MainAt(0).Lower);
+            double least = DrawOf(MainAt(0).FlowsLess);
             double pressure = Math.Max(FullTask.Set, FullTask.ReturnLossAt(PumpDuty.Returned<Real>(required, double.IsNaN(least) ? 0 : least)));
             double before = required;
-            required = PumpDuty.Required<Real>(Math.Max(draw, DemandOf(MainAt(pressure).Upper)), reserve, 0);
+            required = PumpDuty.Required<Real>(Math.Max(draw, DemandOf(MainAt(pressure).FlowsMore)), reserve, 0);
             if (!(Math.Abs(required - before) > Settled * before))
             {
                 break;
@@ -145,7 +148,8 @@ internal sealed class JoinedCircuits
     private bool IsExact(PumpBounds lift) =>
         ReferenceEquals(lift.Lower, lift.Estimate) && ReferenceEquals(lift.Upper, lift.Estimate)
         && ReferenceEquals(_emptying.Lower.Running, _emptying.Estimate.Running)
-        && ReferenceEquals(_emptying.Upper.Running, _emptying.Estimate.Running);
+        && ReferenceEquals(_emptying.Upper.Running, _emptying.Estimate.Running)
+        && _emptying.Flows is null;
 
     /// <summary>The two circuits with one reading of either's pumps: the pressure at which the overflow line passes what is lifted and not drawn.</summary>
     private Join JoinedBy(RunningPumps lift, Func<CircuitBounds, CircuitState> reading)
@@ -213,8 +217,12 @@ internal sealed class JoinedCircuits
         {
             Set = Math.Max(_main.Set - pressure, 1),
             ReturnEnd = _tank.ReturnsTo == ReturnDestination.SurgeTank ? 0 : -pressure,
+            Origin = pressure,
         });
-        return new(Raised(over.Estimate, pressure), Raised(over.Lower, pressure), Raised(over.Upper, pressure));
+        return new(Raised(over.Estimate, pressure), Raised(over.Lower, pressure), Raised(over.Upper, pressure))
+        {
+            Flows = over.Flows is { } flows ? (Raised(flows.Least, pressure), Raised(flows.Most, pressure)) : null,
+        };
     }
 
     private static CircuitState Raised(in CircuitState state, double pressure) => state with
@@ -223,6 +231,7 @@ internal sealed class JoinedCircuits
         InletGauge = state.InletGauge + pressure,
         OutletGauge = state.OutletGauge + pressure,
         ReturnGauge = state.ReturnGauge + pressure,
+        Held = state.Held + pressure,
     };
 
     private static CircuitBounds Each(PumpBounds pumps, Func<RunningPumps, CircuitState> solve)

@@ -34,6 +34,12 @@ public readonly record struct CircuitValues<T>
     /// <summary>Back to the tank, m³/s.</summary>
     public required T Returned { get; init; }
 
+    /// <summary>What the regulator holds at the returned flow, gauge, Pa, whatever the return line holds: as set where that does not change with flow.</summary>
+    public required T Regulated { get; init; }
+
+    /// <summary>Back to the tank in the state in which the least returns of those that one car is judged in, m³/s.</summary>
+    public required T ThroughRegulator { get; init; }
+
     /// <summary>Flow through the filter that is nearest to the end of its data, m³/s.</summary>
     public required T FilterFlow { get; init; }
 
@@ -68,6 +74,8 @@ internal static class CircuitReading
         ReturnGauge = double.NaN,
         PumpFlow = double.NaN,
         Returned = double.NaN,
+        Regulated = double.NaN,
+        ThroughRegulator = double.NaN,
         FilterFlow = double.NaN,
         FeedDrop = double.NaN,
         WireCurrent = double.NaN,
@@ -88,6 +96,8 @@ internal static class CircuitReading
                 ReturnGauge = state.ReturnGauge,
                 PumpFlow = state.Flow,
                 Returned = state.ReturnFlow,
+                Regulated = double.IsNaN(state.Held) ? circuit.Task.Set : state.Held,
+                ThroughRegulator = state.ReturnFlow,
                 FilterFlow = filter is null ? double.NaN : FlowThrough(filter, circuit.Task, state),
                 AtPumpFloor = state.State == RailState.PumpFloor ? 1 : 0,
             };
@@ -114,6 +124,13 @@ internal static class CircuitReading
         (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = circuit.IsExact
             ? (state, state)
             : Around(state, Of(circuit, circuit.Lower, filter), Of(circuit, circuit.Upper, filter));
+        if (circuit.Flows is { } flows)
+        {
+            CircuitValues<Real> least = Of(circuit, flows.Least, filter);
+            CircuitValues<Real> most = Of(circuit, flows.Most, filter);
+            (minimum, maximum) = (Each(minimum, Each(least, most, Math.Min), Math.Min), Each(maximum, Each(least, most, Math.Max), Math.Max));
+        }
+
         return WithWiring(minimum, maximum, circuit, true, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted);
     }
 
@@ -123,7 +140,12 @@ internal static class CircuitReading
     /// </summary>
     public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) AlsoFull(
         in (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) one, in (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) full) => (
-        Each(one.Minimum, full.Minimum, (own, other) => other > own ? other : own) with { InletGauge = one.Minimum.InletGauge },
+        Each(one.Minimum, full.Minimum, (own, other) => other > own ? other : own) with
+        {
+            InletGauge = one.Minimum.InletGauge,
+            Regulated = Math.Min(one.Minimum.Regulated, full.Minimum.Regulated),
+            ThroughRegulator = Math.Min(one.Minimum.ThroughRegulator, full.Minimum.ThroughRegulator),
+        },
         Each(one.Maximum, full.Maximum, Math.Max) with { InletGauge = one.Maximum.InletGauge });
 
     /// <summary>The same with what wires and fuses carry.</summary>
@@ -204,6 +226,8 @@ internal static class CircuitReading
         ReturnGauge = choose(one.ReturnGauge, other.ReturnGauge),
         PumpFlow = choose(one.PumpFlow, other.PumpFlow),
         Returned = choose(one.Returned, other.Returned),
+        Regulated = choose(one.Regulated, other.Regulated),
+        ThroughRegulator = choose(one.ThroughRegulator, other.ThroughRegulator),
         FilterFlow = choose(one.FilterFlow, other.FilterFlow),
         FeedDrop = choose(one.FeedDrop, other.FeedDrop),
         WireCurrent = choose(one.WireCurrent, other.WireCurrent),

@@ -77,10 +77,14 @@ internal readonly struct MixtureSolver
     /// <param name="parts">The parts of the system.</param>
     /// <param name="demand">What the engine asks for there.</param>
     /// <param name="circuit">The circuit at that demand.</param>
-    /// <param name="actual">Injection at the pressure in the rail.</param>
-    public static SolvedMixture Assumed(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, in Injection actual)
+    /// <param name="injection">Injection at the pressure in the rail, and at the one that injectors are judged by.</param>
+    public static SolvedMixture Assumed(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
     {
-        if (actual is not { Pulse: { } pulse, DeadTime: { } deadTime, DutyCycle: < 1 } || !circuit.IsCovered || circuit.State.State == RailState.Starved)
+        Injection actual = injection.Actual;
+
+        // Where the rail may be lower than shown, the cycle must not be too short there either.
+        bool mayLean = circuit.Flows is not null && injection.Judged is not { DutyCycle: < 1 };
+        if (mayLean || actual is not { Pulse: { } pulse, DeadTime: { } deadTime, DutyCycle: < 1 } || !circuit.IsCovered || circuit.State.State == RailState.Starved)
         {
             return Of(parts, demand, circuit);
         }

@@ -52,7 +52,9 @@ public sealed class PointBatch
     /// <param name="parts">The parts.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
     /// <returns>The batch, which may be used from several threads at once.</returns>
-    /// <exception cref="ArgumentException">The tables of volumetric efficiency and power have no speed in common.</exception>
+    /// <exception cref="ArgumentException">
+    /// The tables of volumetric efficiency and power have no speed in common, or the regulator's pressure changes with what returns through it, for which each point needs its circuit.
+    /// </exception>
     public static PointBatch Of(SystemParts parts, Conditions? conditions = null)
     {
         ArgumentNullException.ThrowIfNull(parts);

@@ -55,6 +55,13 @@ internal sealed class PointKernel
                 $"system has figures {changing}, which a batch does not carry. Solve its points one by one, or sweep it.", nameof(parts));
         }
 
+        if (parts.Regulator.ChangesWithFlow)
+        {
+            throw new ArgumentException(
+                $"system has a regulator whose pressure changes with what returns through it ({parts.Regulator.Description}), which a batch does not carry. Solve its points one by one, or sweep it.",
+                nameof(parts));
+        }
+
         _parts = parts;
         _efficiency = demand.VolumetricEfficiency.BySpeed;
         _power = demand.MeasuredPower.BySpeed;

@@ -6,6 +6,11 @@ namespace FuelSizing.Points;
 /// <summary>Pumps, lines and regulator at the demand of one point, in SI numbers: the injectors take no part in it.</summary>
 internal readonly record struct SolvedCircuit
 {
+    /// <summary>A circuit whose figures are given one by one.</summary>
+    public SolvedCircuit()
+    {
+    }
+
     /// <summary>The circuit that was solved.</summary>
     public required CircuitTask Task { get; init; }
 
@@ -27,6 +32,12 @@ internal readonly record struct SolvedCircuit
     /// <summary>The same with the most.</summary>
     public required PumpPoint[] UpperPumps { get; init; }
 
+    /// <summary>Where it settles with the least and with the most that passes, where the regulator's pressure is known between bounds only; none where it is known.</summary>
+    public (CircuitState Least, CircuitState Most)? Flows { get; init; }
+
+    /// <summary>The pumps at those two; none where the regulator's pressure is known.</summary>
+    public PumpPoint[][] FlowPumps { get; init; } = [];
+
     /// <summary>Flow required of the pumps: injected, its reserve and the regulator's minimum return, m³/s.</summary>
     public required double Required { get; init; }
 
@@ -42,6 +53,9 @@ internal readonly record struct SolvedCircuit
     /// <summary>What the regulator asks for, gauge, Pa.</summary>
     public double RailSet => Task.Set;
 
+    /// <summary>Pressure by which pumps are judged, gauge, Pa: as set, or what the regulator holds at its minimum return where that is more.</summary>
+    public double DeliveredAgainst => Task.DeliveredAgainst(Regulators.RegulatorReading.Upper);
+
     /// <summary>In the rail, gauge, Pa; as set where the pumps' data does not cover the point.</summary>
     public double Rail => State.RailOr(Task.RailAsSet);
 
@@ -56,9 +70,17 @@ internal readonly record struct SolvedCircuit
 
     /// <summary>Between which bounds the current in a pump's feed lies, by the pump's place, A; not a number where it is not known.</summary>
     /// <param name="pump">Its place in <see cref="Pumps"/>.</param>
-    public (double Minimum, double Maximum) CurrentOf(int pump) => (
-        Math.Min(Least(Pumps[pump]), Math.Min(Least(LowerPumps[pump]), Least(UpperPumps[pump]))),
-        Math.Max(Most(Pumps[pump]), Math.Max(Most(LowerPumps[pump]), Most(UpperPumps[pump]))));
+    public (double Minimum, double Maximum) CurrentOf(int pump)
+    {
+        double least = Math.Min(Least(Pumps[pump]), Math.Min(Least(LowerPumps[pump]), Least(UpperPumps[pump])));
+        double most = Math.Max(Most(Pumps[pump]), Math.Max(Most(LowerPumps[pump]), Most(UpperPumps[pump])));
+        foreach (PumpPoint[] pumps in FlowPumps)
+        {
+            (least, most) = (Math.Min(least, Least(pumps[pump])), Math.Max(most, Most(pumps[pump])));
+        }
+
+        return (least, most);
+    }
 
     /// <summary>Between which bounds the voltage that a pump's feed takes lies, by the pump's place, V; none where it has no feed.</summary>
     /// <param name="pump">Its place in <see cref="Pumps"/>.</param>
@@ -124,7 +146,7 @@ internal readonly record struct SolvedCircuit
     /// <summary>Between which bounds the current lies that a pump asks of its converter for full voltage, by the pump's place, A.</summary>
     public (double Minimum, double Maximum) ConvertedOf(int pump)
     {
-        PumpPoint[] points = [Pumps[pump], LowerPumps[pump], UpperPumps[pump]];
+        PumpPoint[] points = [Pumps[pump], LowerPumps[pump], UpperPumps[pump], .. FlowPumps.Select(pumps => pumps[pump])];
         return points[0].Pump.Converter is null || points[0].IsStopped ? (0, 0) : (
             points.Min(point => point.Pump.CurrentAtFullVoltage(point.Rise, point.Given, PumpReading.Lower)),
             points.Max(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove)

@@ -22,7 +22,7 @@ public class SolvedPoint
         (_demand, _circuit) = (demand, circuit);
         (_actual, _judged) = injection;
         _mixture = parts.Controller.IsIdeal
-            ? MixtureSolver.Assumed(parts, demand, circuit, _actual)
+            ? MixtureSolver.Assumed(parts, demand, circuit, injection)
             : MixtureSolver.Of(parts, demand, circuit);
         Demand = demand.Demand;
         Circuit = new(circuit.Task, circuit.State, circuit.Pumps);

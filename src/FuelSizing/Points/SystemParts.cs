@@ -137,7 +137,10 @@ public sealed class SystemParts
         _minimumReturn,
         injected,
         density,
-        viscosity);
+        viscosity)
+    {
+        Held = Regulator.HeldAt(boost),
+    };
 
     /// <summary>
     /// What the pumps could feed more with their reserve kept, by the lower bound of their data, as a share of the flow injected; not a number
@@ -188,8 +191,8 @@ public sealed class SystemParts
             MaximumLifted = mostLifted,
             MinimumFilled = leastFilled,
             MaximumFilled = mostFilled,
-            MinimumDrawn = joined.DrawOf(emptying.Lower),
-            MaximumDrawn = Math.Max(main.Injected, joined.DrawOf(emptying.Upper)),
+            MinimumDrawn = joined.DrawOf(emptying.FlowsLess),
+            MaximumDrawn = Math.Max(main.Injected, joined.DrawOf(emptying.FlowsMore)),
             MinimumSustained = double.IsNaN(leastLifted) ? double.NaN : PumpDuty.Injectable<Real>(leastLifted, _pumpReserve, 0),
             MaximumSustained = double.IsNaN(mostLifted) ? double.NaN : PumpDuty.Injectable<Real>(mostLifted, _pumpReserve, 0),
         };
@@ -216,21 +219,33 @@ public sealed class SystemParts
             Lower = bounds.Lower,
             Upper = bounds.Upper,
             Pumps = pumps,
+            Flows = bounds.Flows,
             LowerPumps = IsSame(bounds.Lower, state) ? pumps : [.. bounds.Lower.Pumps],
             UpperPumps = IsSame(bounds.Upper, state) ? pumps : [.. bounds.Upper.Pumps],
+            FlowPumps = bounds.Flows is { } flows ? [[.. flows.Least.Pumps], [.. flows.Most.Pumps]] : [],
             Required = PumpDuty.Required<Real>(task.Injected, _pumpReserve, _minimumReturn),
             MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
             MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
         };
     }
 
-    private static bool IsSame(in CircuitState one, in CircuitState other) => ReferenceEquals(one.Running, other.Running) && one.Flow == other.Flow;
+    // Pumps on an upright of their curve pass the same at any pressure that a regulator may hold.
+    private static bool IsSame(in CircuitState one, in CircuitState other) =>
+        ReferenceEquals(one.Running, other.Running) && one.Flow == other.Flow && (double.IsNaN(one.Held) || one.RailGauge == other.RailGauge);
 
     /// <summary>The injectors at the pressure that a circuit gives them, and at the one they are judged by.</summary>
     /// <remarks>They are judged with the regulator at its set pressure, so that the shortfall of a pump is not charged to them.</remarks>
     internal (Injection Actual, Injection Judged) InjectionAt(in PointDemand demand, in SolvedCircuit circuit)
     {
         Injection actual = Inject(demand, circuit.Rail);
+        if (circuit.Task.Held is not null)
+        {
+            // What a regulator may hold less than shown is charged to them.
+            return (actual, Inject(demand, circuit.Lower.State is RailState.Regulated or RailState.AtRegulatorLimit or RailState.ReturnFloor
+                ? circuit.Lower.RailGauge
+                : circuit.Task.RailAsJudged));
+        }
+
         return (actual, circuit.Sags ? Inject(demand, circuit.Task.RailAsSet) : actual);
     }
 

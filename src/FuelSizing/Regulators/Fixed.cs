@@ -12,7 +12,8 @@ public sealed record Fixed : PressureRegulator
     private static readonly Identity<Fixed> _identity = new Identity<Fixed>()
         .Number(regulator => regulator.Gauge.Pascals)
         .Number(regulator => regulator.OffsetPascals)
-        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond)
+        .Value(regulator => regulator.Flow);
 
     private Fixed(Pressure gauge, VolumeFlow minimumReturnFlow)
         : base(minimumReturnFlow, new(gauge.Pascals, 0, 0, 0)) => Gauge = gauge;
@@ -21,7 +22,7 @@ public sealed record Fixed : PressureRegulator
     public Pressure Gauge { get; }
 
     /// <inheritdoc/>
-    public override Statement Text => Statement.Of("regulator.fixed", $"fixed at {Gauge}");
+    public override Statement Text => WithFlowText(Statement.Of("regulator.fixed", $"fixed at {Gauge}"));
 
     /// <summary>Describes the regulator.</summary>
     /// <param name="gauge">The pressure it holds, 100 to 1,500 kPa.</param>
@@ -31,6 +32,18 @@ public sealed record Fixed : PressureRegulator
     public static Fixed At(Pressure gauge, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(gauge, nameof(gauge)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
+    /// <summary>The same regulator with how its pressure changes with what returns through it.</summary>
+    /// <param name="flow">Slope or measured curve, hysteresis, what acts on its outlet.</param>
+    /// <returns>The regulator.</returns>
+    public Fixed WithFlow(RegulatorFlow flow)
+    {
+        ArgumentNullException.ThrowIfNull(flow);
+        return With(flow);
+    }
+
+    /// <summary>The same with a flow description, or without.</summary>
+    internal Fixed With(RegulatorFlow? flow) => this with { Flow = flow };
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>
@@ -39,5 +52,5 @@ public sealed record Fixed : PressureRegulator
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow);
+    internal override PressureRegulator WithBase(Pressure basePressure) => At(basePressure, MinimumReturnFlow).With(Flow);
 }

@@ -12,7 +12,8 @@ public sealed record ManifoldReferenced : PressureRegulator
     private static readonly Identity<ManifoldReferenced> _identity = new Identity<ManifoldReferenced>()
         .Number(regulator => regulator.Base.Pascals)
         .Number(regulator => regulator.OffsetPascals)
-        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond)
+        .Value(regulator => regulator.Flow);
 
     private ManifoldReferenced(Pressure basePressure, VolumeFlow minimumReturnFlow)
         : base(minimumReturnFlow, new(basePressure.Pascals, 1, 1, 0)) => Base = basePressure;
@@ -21,7 +22,7 @@ public sealed record ManifoldReferenced : PressureRegulator
     public Pressure Base { get; }
 
     /// <inheritdoc/>
-    public override Statement Text => Statement.Of("regulator.manifold-referenced", $"manifold-referenced, base {Base}");
+    public override Statement Text => WithFlowText(Statement.Of("regulator.manifold-referenced", $"manifold-referenced, base {Base}"));
 
     /// <summary>Describes the regulator.</summary>
     /// <param name="basePressure">Rail gauge pressure with the manifold at atmospheric pressure, 100 to 1,500 kPa.</param>
@@ -31,6 +32,18 @@ public sealed record ManifoldReferenced : PressureRegulator
     public static ManifoldReferenced From(Pressure basePressure, VolumeFlow? minimumReturnFlow = null) =>
         new(WithinBase(basePressure, nameof(basePressure)), WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
+    /// <summary>The same regulator with how its pressure changes with what returns through it.</summary>
+    /// <param name="flow">Slope or measured curve, hysteresis, what acts on its outlet.</param>
+    /// <returns>The regulator.</returns>
+    public ManifoldReferenced WithFlow(RegulatorFlow flow)
+    {
+        ArgumentNullException.ThrowIfNull(flow);
+        return With(flow);
+    }
+
+    /// <summary>The same with a flow description, or without.</summary>
+    internal ManifoldReferenced With(RegulatorFlow? flow) => this with { Flow = flow };
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>
@@ -39,5 +52,5 @@ public sealed record ManifoldReferenced : PressureRegulator
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow);
+    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, MinimumReturnFlow).With(Flow);
 }

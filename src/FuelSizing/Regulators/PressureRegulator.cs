@@ -22,6 +22,9 @@ public abstract record PressureRegulator : IReadable
     /// <summary>The smallest returned flow at which the regulator still governs; below it, it is shut.</summary>
     public VolumeFlow MinimumReturnFlow { get; }
 
+    /// <summary>How its pressure changes with what returns through it; none where it is taken to hold its setting whatever returns.</summary>
+    public RegulatorFlow? Flow { get; private protected init; }
+
     /// <summary>One line that says what the regulator does, in metric units.</summary>
     public string Description => Text.ToString();
 
@@ -54,6 +57,37 @@ public abstract record PressureRegulator : IReadable
         (this is RegulatorSeries pair
             ? RailPressure.InSeries(pair.BaseRegulator.Set(boost), pair.Unit.Set(boost))
             : Setting!.Value.At(boost)) + OffsetPascals;
+
+    /// <summary>True if its pressure is not its setting at every returned flow and outlet pressure.</summary>
+    internal virtual bool ChangesWithFlow => Flow is { IsConstant: false };
+
+    /// <summary>True if its pressure is known between two bounds only.</summary>
+    internal virtual bool HasBand => Flow is { HasBand: true };
+
+    /// <summary>True if something is stated of how its pressure changes with flow.</summary>
+    internal virtual bool IsFlowStated => Flow is not null;
+
+    /// <summary>What it holds at a boost, Pa, by what returns; none where that is its setting.</summary>
+    internal HeldPressure? HeldAt(double boost) => ChangesWithFlow ? new(this, boost) : null;
+
+    /// <summary>Pressure that it holds at a boost, Pa, with so much returned, m³/s, against so much pressure at its outlet, Pa, its own offset included, Pa.</summary>
+    internal virtual double HeldPascals(double boost, double returned, double outlet, RegulatorReading reading) => Flow is { } flow
+        ? RailPressure.Held<Real>(SetPascals(boost), flow.RisePascals(returned, reading), flow.OutletShare, outlet)
+        : SetPascals(boost);
+
+    /// <summary>The same at the flow at which the setting was found, with the outlet at ambient pressure, Pa.</summary>
+    internal virtual double StatedPascals(double boost, RegulatorReading reading) =>
+        SetPascals(boost) + (Real)(Flow?.BandPascals(reading) ?? 0);
+
+    /// <summary>True if a returned flow, m³/s, lies past an end of what was measured.</summary>
+    internal virtual bool IsPastEnd(double returned) => Flow?.IsPastEnd(returned) == true;
+
+    /// <summary>The flow description of what is at the rail, for another regulator in its place.</summary>
+    internal virtual RegulatorFlow? FlowAtRail => Flow;
+
+    /// <summary>What the kind does, and how its pressure changes with flow where that is stated.</summary>
+    private protected Statement WithFlowText(Statement kind) =>
+        Flow is { } flow ? Statement.Of("regulator.with-flow", $"{kind}, {flow.Text}") : kind;
 
     /// <summary>The same regulator, off by so many Pa.</summary>
     internal PressureRegulator Off(double pascals) => this with { OffsetPascals = pascals };

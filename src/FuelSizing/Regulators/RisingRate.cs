@@ -1,3 +1,5 @@
+using FuelSizing.Equations;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
 
@@ -20,7 +22,8 @@ public sealed record RisingRate : PressureRegulator
         .Number(regulator => regulator.Onset.Pascals)
         .Number(regulator => regulator.Ceiling?.Pascals)
         .Number(regulator => regulator.OffsetPascals)
-        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
+        .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond)
+        .Value(regulator => regulator.Flow);
 
     internal const double MinimumGain = 1;
 
@@ -48,10 +51,10 @@ public sealed record RisingRate : PressureRegulator
     public Pressure? Ceiling { get; }
 
     /// <inheritdoc/>
-    public override Statement Text => Ceiling is { } ceiling
+    public override Statement Text => WithFlowText(Ceiling is { } ceiling
         ? Statement.Of(
             "regulator.rising-rate-with-ceiling", $"rising-rate, base {Base}, gain {Gain:0.##} from {Onset:boost}, ceiling {ceiling}")
-        : Statement.Of("regulator.rising-rate", $"rising-rate, base {Base}, gain {Gain:0.##} from {Onset:boost}");
+        : Statement.Of("regulator.rising-rate", $"rising-rate, base {Base}, gain {Gain:0.##} from {Onset:boost}"));
 
     /// <summary>Describes the unit.</summary>
     /// <param name="basePressure">
@@ -94,6 +97,18 @@ public sealed record RisingRate : PressureRegulator
                 : null,
             WithinReturn(minimumReturnFlow, nameof(minimumReturnFlow)));
 
+    /// <summary>The same regulator with how its pressure changes with what returns through it.</summary>
+    /// <param name="flow">Slope or measured curve, hysteresis, what acts on its outlet.</param>
+    /// <returns>The regulator.</returns>
+    public RisingRate WithFlow(RegulatorFlow flow)
+    {
+        ArgumentNullException.ThrowIfNull(flow);
+        return With(flow);
+    }
+
+    /// <summary>The same with a flow description, or without.</summary>
+    internal RisingRate With(RegulatorFlow? flow) => this with { Flow = flow };
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>
@@ -102,7 +117,7 @@ public sealed record RisingRate : PressureRegulator
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow);
+    internal override PressureRegulator WithBase(Pressure basePressure) => From(basePressure, Gain, Onset, Ceiling, MinimumReturnFlow).With(Flow);
 
     internal override RisingRate RisingUnit => this;
 
@@ -114,7 +129,7 @@ public sealed record RisingRate : PressureRegulator
             Onset + Pressure.FromPascals(offOnset),
             Ceiling,
             MinimumReturnFlow)
-        { OffsetPascals = OffsetPascals };
+        { OffsetPascals = OffsetPascals, Flow = Flow };
 }
 
 /// <summary>
@@ -122,13 +137,16 @@ public sealed record RisingRate : PressureRegulator
 /// </summary>
 /// <remarks>
 /// The unit throttles what the base regulator lets back to the tank. While it asks for less than the base regulator, it
-/// stands open and does nothing; once it asks for more, the rail follows the unit.
+/// stands open and does nothing; once it asks for more, the rail follows the unit. The pressure that the unit holds is at the base
+/// regulator's outlet: where a share of it acts on that one's seat (<see cref="RegulatorFlow.WithOutletShare"/>), it adds to the base
+/// pressure, all of it at a share of 1.
 /// </remarks>
 public sealed record RegulatorSeries : PressureRegulator
 {
     private static readonly Identity<RegulatorSeries> _identity = new Identity<RegulatorSeries>()
         .Value(regulator => regulator.BaseRegulator)
         .Value(regulator => regulator.Unit)
+        .Value(regulator => regulator.IsGainQuoted)
         .Number(regulator => regulator.OffsetPascals)
         .Number(regulator => regulator.MinimumReturnFlow.CubicMetersPerSecond);
 
@@ -142,8 +160,13 @@ public sealed record RegulatorSeries : PressureRegulator
     /// <summary>The unit in series with it.</summary>
     public RisingRate Unit { get; }
 
+    /// <summary>True if of the unit only a quoted gain is known, which may be counted over the base pressure or from none.</summary>
+    public bool IsGainQuoted { get; private init; }
+
     /// <inheritdoc/>
-    public override Statement Text => Statement.Of("regulator.series", $"{BaseRegulator}; in series with it {Unit}");
+    public override Statement Text => IsGainQuoted
+        ? Statement.Of("regulator.series-quoted", $"{BaseRegulator}; in series with it {Unit}, its gain quoted: over the base pressure, or the higher of the two")
+        : Statement.Of("regulator.series", $"{BaseRegulator}; in series with it {Unit}");
 
     /// <summary>Describes the pair.</summary>
     /// <param name="baseRegulator">The regulator at the rail.</param>
@@ -157,6 +180,15 @@ public sealed record RegulatorSeries : PressureRegulator
         return new(baseRegulator, unit);
     }
 
+    /// <summary>The same pair where of the unit only the quoted gain is known.</summary>
+    /// <remarks>
+    /// By common practice, no source, a gain is quoted over base pressure: base pressure + gain × boost. A unit in series may also hold gain × boost alone, the rail then
+    /// being the higher of base regulator and unit. Each check takes the reading that is conservative for it: the lower for lean mixture, injectors and supply,
+    /// the higher for ratings and rich mixture. Results show the lower.
+    /// </remarks>
+    /// <returns>The pair.</returns>
+    public RegulatorSeries WithQuotedGain() => this with { IsGainQuoted = true };
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>
@@ -168,7 +200,44 @@ public sealed record RegulatorSeries : PressureRegulator
     internal override RisingRate RisingUnit => Unit;
 
     internal override PressureRegulator Found(double offBase, double offGain, double offOnset) =>
-        Of(BaseRegulator.Found(offBase, 0, 0), Unit.Found(offBase, offGain, offOnset)) with { OffsetPascals = OffsetPascals };
+        Of(BaseRegulator.Found(offBase, 0, 0), Unit.Found(offBase, offGain, offOnset)) with { OffsetPascals = OffsetPascals, IsGainQuoted = IsGainQuoted };
+
+    internal override bool ChangesWithFlow => BaseRegulator.ChangesWithFlow || Unit.ChangesWithFlow || IsGainQuoted;
+
+    internal override bool HasBand => BaseRegulator.HasBand || Unit.HasBand || IsGainQuoted;
+
+    internal override bool IsFlowStated => BaseRegulator.IsFlowStated || Unit.IsFlowStated;
+
+    internal override RegulatorFlow? FlowAtRail => BaseRegulator.FlowAtRail;
+
+    internal override bool IsPastEnd(double returned) => BaseRegulator.IsPastEnd(returned) || Unit.IsPastEnd(returned);
+
+    internal override double HeldPascals(double boost, double returned, double outlet, RegulatorReading reading)
+    {
+        // Between the two there is what the unit holds, or what the return line takes where the unit stands open.
+        double between = Math.Max(Unit.HeldPascals(boost, returned, outlet, reading), outlet);
+        double held = RailPressure.InSeries<Real>(BaseRegulator.HeldPascals(boost, returned, between, reading), between);
+        double over = Unit.Flow is { } flow ? RailPressure.Held<Real>(OverBase(boost), flow.RisePascals(returned, reading), flow.OutletShare, outlet) : OverBase(boost);
+        return WithQuoted(held, over, reading);
+    }
+
+    internal override double StatedPascals(double boost, RegulatorReading reading)
+    {
+        double between = Unit.StatedPascals(boost, reading);
+        double atRail = BaseRegulator.StatedPascals(boost, reading) + ((Real)(BaseRegulator.Flow?.OutletShare ?? 0) * Math.Max(0, between));
+        double over = OverBase(boost) + (Real)(Unit.Flow?.BandPascals(reading) ?? 0);
+        return WithQuoted(RailPressure.InSeries<Real>(atRail, between), over, reading);
+    }
+
+    /// <summary>What the unit holds where its gain counts over the base regulator's pressure without boost, Pa.</summary>
+    internal double OverBase(double boost)
+    {
+        RailSetting own = Unit.Setting!.Value;
+        return (own with { Base = own.Base + BaseRegulator.SetPascals(0) }).At<Real>(boost) + (Real)Unit.OffsetPascals;
+    }
+
+    private double WithQuoted(double held, double over, RegulatorReading reading) =>
+        (Real)(IsGainQuoted && reading == RegulatorReading.Upper ? Math.Max(held, over) : held) + OffsetPascals;
 
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(

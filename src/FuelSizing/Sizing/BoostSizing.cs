@@ -117,7 +117,7 @@ public static class BoostSizing
         ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(conditions);
         ManifoldReferenced regulator = ManifoldReferenced.From(
-            basePressure ?? Pressure.FromPascals(Math.Clamp(system.Regulator.SetPascals(0), 100e3, 1500e3)), system.Regulator.MinimumReturnFlow);
+            basePressure ?? Pressure.FromPascals(Math.Clamp(system.Regulator.SetPascals(0), 100e3, 1500e3)), system.Regulator.MinimumReturnFlow).With(system.Regulator.FlowAtRail);
         FuelSystem following = system.With(regulator);
         LineSweepResult pull = following.Pull(line, slowest, fastest, conditions);
         OperatingPoint[] points =

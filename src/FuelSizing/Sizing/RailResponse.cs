@@ -118,7 +118,7 @@ internal sealed class RailResponse
     {
         // Any base will do: the unit is off by whatever is missing.
         RisingRate unit = RisingRate.From(
-            Pressure.FromBars(3), RisingRate.MinimumGain, Pressure.Zero, minimumReturnFlow: _system.Regulator.MinimumReturnFlow);
+            Pressure.FromBars(3), RisingRate.MinimumGain, Pressure.Zero, minimumReturnFlow: _system.Regulator.MinimumReturnFlow).With(_system.Regulator.FlowAtRail);
         OperatingResult result = _system.With(unit.Off(pascals - unit.SetPascals(Boost))).Solve(_point);
         return new(pascals, DeviationOf(result), result.Margins.Where(IsOther).Select(Breaks).DefaultIfEmpty(0).Max());
     }

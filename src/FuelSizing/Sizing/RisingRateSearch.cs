@@ -138,6 +138,6 @@ internal sealed class RisingRateSearch
             setting.Gain,
             Pressure.FromPascals(setting.Onset),
             _bounds.MinimumCeiling is not null && acts ? Pressure.FromPascals(setting.Ceiling) : _bounds.Ceiling,
-            _system.Regulator.MinimumReturnFlow);
+            _system.Regulator.MinimumReturnFlow).With(_system.Regulator.FlowAtRail);
     }
 }

@@ -132,9 +132,9 @@ public static class SystemSizing
         RisingRate With(double gain) => system.Regulator switch
         {
             ManifoldReferenced fitted =>
-                RisingRate.From(fitted.Base, gain, onset, minimumReturnFlow: fitted.MinimumReturnFlow),
+                RisingRate.From(fitted.Base, gain, onset, minimumReturnFlow: fitted.MinimumReturnFlow).With(fitted.Flow),
             RisingRate fitted =>
-                RisingRate.From(fitted.Base, gain, onset, fitted.Ceiling, fitted.MinimumReturnFlow),
+                RisingRate.From(fitted.Base, gain, onset, fitted.Ceiling, fitted.MinimumReturnFlow).With(fitted.Flow),
             _ => throw new ArgumentException(
                 $"system has a regulator {system.Regulator.Description}; a gain belongs to a manifold-referenced or rising-rate one.",
                 nameof(system)),

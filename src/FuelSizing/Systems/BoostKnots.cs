@@ -26,6 +26,12 @@ internal static class BoostKnots
         if (system.Regulator is RegulatorSeries series)
         {
             knots.InsertRange(1, Crossings(knots, boost => series.Unit.SetPascals(boost) - series.BaseRegulator.SetPascals(boost)));
+            if (series.IsGainQuoted)
+            {
+                double[] before = [.. knots];
+                knots.AddRange(Crossings(before, boost => series.OverBase(boost) - series.SetPascals(boost)));
+            }
+
             knots.Sort();
         }
 

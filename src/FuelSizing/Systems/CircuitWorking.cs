@@ -4,6 +4,7 @@ using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Workings;
 using UnitsNet;
 
@@ -80,13 +81,13 @@ internal sealed class CircuitWorking
         Traced suction = Path("from the tank to the pump", "Δp_suc", _task.Plumbing.Suction, pump);
         Traced forward = Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _task.Layout == LineLayout.Return ? pump : _injected);
         bool floored = _task.Plumbing.ReturnLine.Count > 0 && !IsSlowed;
-        Traced held = floored
-            ? RailPressure.InSeries(_set, Path("on the return line", "Δp_ret", _task.Plumbing.ReturnLine, returned))
-            : _set;
+        Traced back = floored ? Path("on the return line", "Δp_ret", _task.Plumbing.ReturnLine, returned) : 0;
+        Traced set = Set(returned, back);
+        Traced held = floored ? RailPressure.InSeries(set, back) : set;
         Traced rail;
         if (!_task.HoldsAtRail)
         {
-            held = floored ? Regulator(held) : _set;
+            held = floored ? Regulator(held) : set;
             rail = Rail(CircuitPressure.RailBeyond(held, forward));
         }
         else if (floored)
@@ -96,13 +97,53 @@ internal sealed class CircuitWorking
         else
         {
             // What follows is written with the set pressure, which the rail has.
-            Equal("rail pressure", "p_r", _set, $"gauge; {Governs}");
-            rail = held = _set;
+            Equal("rail pressure", "p_r", set, $"gauge; {Governs}");
+            rail = held = set;
         }
 
         Required(suction, forward, held);
         Curve(pump);
         return rail;
+    }
+
+    /// <summary>What the regulator holds at the returned flow: its set pressure, or what its slope or curve and the pressure at its outlet make of that.</summary>
+    private Traced Set(Traced returned, Traced back)
+    {
+        if (_task.Held is not { } at)
+        {
+            return _set;
+        }
+
+        const string Name = "pressure that the regulator holds";
+        const string Symbol = "p_held";
+        if (_system.Regulator is not { Flow: { } flow } regulator)
+        {
+            return _to.Table(Name, Symbol, _state.Held, "Pa", Gauge(_state.Held), $"gauge; of both in series at {Flow(returned.Value)} returned: {at.Regulator.Text.In(_to.Style)}");
+        }
+
+        string text = flow.Text.In(_to.Style);
+        string Change(double pascals) => _to.Style.PressureChange(Pressure.FromPascals(pascals));
+        const string Rise = "pressure held over the setting, by the returned flow";
+        Traced rise;
+        if (flow.SlopePascals is { } slope)
+        {
+            rise = RailPressure.FlowRise(
+                _to.Given("rise of the pressure held by the returned flow", "m_ret", slope, "Pa·s/m³", $"{_to.Style.Of(flow.Rise)} over {_to.Style.PumpFlow(flow.Over)}", text),
+                returned,
+                _to.Given("returned flow at which the setting was found", "Q_set", flow.StatedAt.CubicMetersPerSecond, "m³/s", _to.Style.PumpFlow(flow.StatedAt), text));
+            rise = _to.Step(Rise, "Δp_flow", rise, "Pa", Change(rise.Value), "slope of the regulator");
+        }
+        else
+        {
+            double read = flow.RisePascals(returned.Value, RegulatorReading.Estimate);
+            rise = _to.Table(Rise, "Δp_flow", read, "Pa", Change(read), text);
+        }
+
+        Traced share = flow.OutletShare == 0
+            ? 0
+            : _to.Given("share of the outlet's pressure", "σ_ret", flow.OutletShare, "1", string.Create(CultureInfo.InvariantCulture, $"{flow.OutletShare:0.###}"), text);
+        Traced held = RailPressure.Held(_set, rise, share, back);
+        return _to.Step(Name, Symbol, held, "Pa", Gauge(held.Value), $"gauge; {regulator.Text.In(_to.Style)}");
     }
 
     /// <summary>The regulator is shut, or there is none left to act: the rail has what the pumps leave over the losses.</summary>

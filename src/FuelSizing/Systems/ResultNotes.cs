@@ -108,12 +108,22 @@ internal static class ResultNotes
                     "regulator.return-too-small",
                     $"Returned flow at {result.Point} is below the {result.Parts.Regulator.MinimumReturnFlow:pump-flow} that the regulator needs to regulate: rail pressure is uncertain."));
         }
+
+        if (result.SolvedCircuit.Task.Held is not null && result.ReturnedFlow is { } returned && result.Parts.Regulator.IsPastEnd(returned.CubicMetersPerSecond))
+        {
+            yield return new(
+                About.Return,
+                result.SolvedDemand.Injected,
+                Statement.Of(
+                    "regulator.curve-ends",
+                    $"Returned flow at {result.Point}, {returned:pump-flow}, lies past an end of the regulator's measured curve: below the first point the rail may be lower than shown, beyond the last one higher, by no more than the pumps give. Each check takes the bound that is conservative for it."));
+        }
     }
 
     /// <summary>That a rising-rate unit does nothing at any of these boosts, which whoever fitted it did not mean; none if it acts.</summary>
     public static Statement? NeverActs(PressureRegulator regulator, IReadOnlyList<Pressure> boosts) => regulator switch
     {
-        RegulatorSeries series when boosts.All(boost => series.Unit.SetPascals(boost.Pascals) <= series.BaseRegulator.SetPascals(boost.Pascals)) =>
+        RegulatorSeries { IsGainQuoted: false } series when boosts.All(boost => series.Unit.SetPascals(boost.Pascals) <= series.BaseRegulator.SetPascals(boost.Pascals)) =>
             Statement.Of(
                 "regulator.unit-never-acts",
                 $"The rising-rate unit never acts from {boosts[0]:boost} to {boosts[^1]:boost}: it would hold at most {Highest(series.Unit, boosts)} where the base regulator holds {Highest(series.BaseRegulator, boosts)}. If its gain is quoted over base pressure, give the unit that base pressure."),

@@ -157,12 +157,12 @@ public static class SingleFailures
     {
         if (regulator is RegulatorSeries pair)
         {
-            yield return (Statement.Of("failure.unit-hose", $"reference hose of the rising-rate unit off"), RegulatorSeries.Of(pair.BaseRegulator, Standing(pair.Unit)));
+            yield return (Statement.Of("failure.unit-hose", $"reference hose of the rising-rate unit off"), Paired(pair, pair.BaseRegulator, Standing(pair.Unit)));
             yield return (Statement.Of("failure.unit-open", $"rising-rate unit stuck open"), pair.BaseRegulator);
             yield return (Statement.Of("failure.base-open", $"base regulator stuck open"), pair.Unit);
             if (HoseOff(pair.BaseRegulator) is { } baseStill)
             {
-                yield return (Statement.Of("failure.base-hose", $"reference hose of the base regulator off"), RegulatorSeries.Of(baseStill, pair.Unit));
+                yield return (Statement.Of("failure.base-hose", $"reference hose of the base regulator off"), Paired(pair, baseStill, pair.Unit));
             }
 
             yield break;
@@ -179,10 +179,17 @@ public static class SingleFailures
         }
     }
 
+    /// <summary>A pair with one of the two exchanged: a gain that is only quoted stays so.</summary>
+    private static RegulatorSeries Paired(RegulatorSeries pair, PressureRegulator baseRegulator, RisingRate unit)
+    {
+        RegulatorSeries changed = RegulatorSeries.Of(baseRegulator, unit);
+        return pair.IsGainQuoted ? changed.WithQuotedGain() : changed;
+    }
+
     /// <summary>The regulator with the ambient air at its reference; none where it has no hose.</summary>
     private static PressureRegulator? HoseOff(PressureRegulator regulator) => regulator switch
     {
-        ManifoldReferenced or RisingRate => StandingAt(regulator.SetPascals(0), regulator.MinimumReturnFlow),
+        ManifoldReferenced or RisingRate => StandingAt(regulator.SetPascals(0), regulator.MinimumReturnFlow, regulator.Flow),
         ElectronicReturnless { FollowsManifold: true } electronic =>
             ElectronicReturnless.Holding(Pressure.FromPascals(regulator.SetPascals(0)), false, electronic.MinimumVoltage),
         _ => null,
@@ -192,7 +199,7 @@ public static class SingleFailures
     private static RisingRate Standing(RisingRate unit)
     {
         Pressure still = Pressure.FromPascals(unit.Setting!.Value.At<Real>(0).Value);
-        return (RisingRate)RisingRate.From(still, RisingRate.MinimumGain, Pressure.Zero, still, unit.MinimumReturnFlow).Off(unit.OffsetPascals);
+        return (RisingRate)RisingRate.From(still, RisingRate.MinimumGain, Pressure.Zero, still, unit.MinimumReturnFlow).With(unit.Flow).Off(unit.OffsetPascals);
     }
 
     /// <summary>A pressure, Pa, that the pumps do not reach.</summary>
@@ -204,12 +211,12 @@ public static class SingleFailures
     }
 
     /// <summary>A regulator that stands at a pressure, Pa, whatever the boost: also at one lower or higher than a fixed one is described with.</summary>
-    private static PressureRegulator StandingAt(double pascals, VolumeFlow minimumReturn)
+    private static PressureRegulator StandingAt(double pascals, VolumeFlow minimumReturn, RegulatorFlow? flow = null)
     {
         const double Lowest = 100e3;
         const double Highest = 1500e3;
         double described = Math.Clamp(pascals, Lowest, Highest);
-        return Fixed.At(Pressure.FromPascals(described), minimumReturn).Off(pascals - described);
+        return Fixed.At(Pressure.FromPascals(described), minimumReturn).With(flow).Off(pascals - described);
     }
 
     private static IEnumerable<(Plumbing Plumbing, string Name)> Blocked(Plumbing plumbing)

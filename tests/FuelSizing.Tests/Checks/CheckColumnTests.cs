@@ -122,6 +122,8 @@ public class CheckColumnTests
             ReturnGauge = Of(bound => bound.ReturnGauge),
             PumpFlow = Of(bound => bound.PumpFlow),
             Returned = Of(bound => bound.Returned),
+            Regulated = Of(bound => bound.Regulated),
+            ThroughRegulator = Of(bound => bound.ThroughRegulator),
             FilterFlow = Of(bound => bound.FilterFlow),
             FeedDrop = Of(bound => bound.FeedDrop),
             WireCurrent = Of(bound => bound.WireCurrent),

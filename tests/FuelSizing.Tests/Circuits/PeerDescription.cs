@@ -1,6 +1,8 @@
 using FuelSizing.Circuits;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
+using UnitsNet;
 
 namespace FuelSizing.Tests.Circuits;
 
@@ -15,6 +17,7 @@ internal static class PeerDescription
         supplyVolts = task.Supply,
         minimumSupplyVolts = task.MinimumSupply,
         setPascals = task.Set,
+        regulator = task.Held is { } held ? OfRegulator(held.Regulator, held.Boost) : null,
         minimumReturnCubicMetresPerSecond = task.MinimumReturn,
         injectedCubicMetresPerSecond = task.Injected,
         densityKilogramsPerCubicMetre = task.Density,
@@ -26,7 +29,8 @@ internal static class PeerDescription
         answers = Of(CircuitSolver.Solve(task) with
         {
             // The peer knows the curves as results show them, not the bounds of what they leave open.
-            MinimumAtSet = PumpIntersection.AtSet(task, task.Pump.Bounds(task.Supply).Estimate).Flow,
+            MinimumAtSet = PumpIntersection.AtSet(
+                task with { Set = task.DeliveredAgainst(RegulatorReading.Estimate), Held = null }, task.Pump.Bounds(task.Supply).Estimate).Flow,
         }),
     };
 
@@ -105,6 +109,18 @@ internal static class PeerDescription
         },
         _ => throw new NotSupportedException($"The peer knows no {part.GetType().Name}."),
     };
+
+    private static object OfRegulator(PressureRegulator regulator, double boost) => regulator is RegulatorSeries pair
+        ? new { upstream = OfRegulator(pair.BaseRegulator, boost), downstream = OfRegulator(pair.Unit, boost) }
+        : new
+        {
+            setPascals = regulator.RailGauge(Pressure.FromPascals(boost)).Pascals,
+            slopePascalsByCubicMetresPerSecond = regulator.Flow is { Points.Count: 0 } slope ? slope.Rise.Pascals / slope.Over.CubicMetersPerSecond : 0,
+            statedCubicMetresPerSecond = regulator.Flow?.StatedAt.CubicMetersPerSecond ?? 0,
+            curveCubicMetresPerSecond = regulator.Flow?.Points.Select(point => point.Returned.CubicMetersPerSecond) ?? [],
+            curvePascals = regulator.Flow?.Points.Select(point => point.Gauge.Pascals) ?? [],
+            outletShare = regulator.Flow?.OutletShare ?? 0,
+        };
 
     /// <summary>Pumps in any nesting.</summary>
     public static object Of(PumpAssembly assembly) => assembly switch

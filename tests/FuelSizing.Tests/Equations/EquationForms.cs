@@ -263,6 +263,8 @@ internal static class EquationForms
             typeof(RailPressure), nameof(RailPressure.Set), Pascal,
             Across("baseGauge"), Plain("gainBelowOnset", 0, 1), Plain("gain", 0, 12), new("onset", Pascal, 0, 5e4), new("ceiling", Pascal, 4e5, 9e5), new("boost", Pascal, -5e4, 2e5)),
         Of(typeof(RailPressure), nameof(RailPressure.InSeries), Pascal, Across("first"), Across("second")),
+        Of(typeof(RailPressure), nameof(RailPressure.FlowRise), Pascal, new("slope", Pascal / VolumeFlow, 0, 1e9), new("returned", VolumeFlow, 0, 1e-4), new("statedAt", VolumeFlow, 0, 1e-4)),
+        Of(typeof(RailPressure), nameof(RailPressure.Held), Pascal, Across("set"), new("flowRise", Pascal, -2e4, 4e4), Plain("outletShare", -0.5, 1), new("outlet", Pascal, 0, 5e4)),
         Of(typeof(RailPressure), nameof(RailPressure.Differential), Pascal, Across("railGauge"), Absolute("ambient"), Absolute("manifoldAbsolute")),
         Of(typeof(CircuitPressure), nameof(CircuitPressure.Inlet), Pascal, new Argument("suctionLoss", Pascal, 0, 3e4)),
         Of(typeof(CircuitPressure), nameof(CircuitPressure.Outlet), Pascal, Across("regulated"), new("supplyLoss", Pascal, 0, 5e4)),

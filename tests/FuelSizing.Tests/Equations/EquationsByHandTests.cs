@@ -404,6 +404,14 @@ public class EquationsByHandTests
     }
 
     [Fact]
+    public void RailPressure_OfARegulatorWithFlow()
+    {
+        Is(12, RailPressure.FlowRise<Real>(3, 10, 6));
+        Is(-12, RailPressure.FlowRise<Real>(3, 6, 10));
+        Is(306, RailPressure.Held<Real>(300, 8, -0.1, 20));
+    }
+
+    [Fact]
     public void Reserve_OfAQuarterMore() => Is(0.25, Reserve.Of<Real>(125, 100));
 
     [Fact]

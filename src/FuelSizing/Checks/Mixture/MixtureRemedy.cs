@@ -50,7 +50,7 @@ internal static class MixtureRemedy
         {
             // The gain is that of the point that asks for most of it: what it sets elsewhere may be more than the mixture needs there, and the parts must stand that.
             RisingRate fitted = (RisingRate)task.Parts.Regulator;
-            RisingRate unit = RisingRate.From(fitted.Base, gain, fitted.Onset);
+            RisingRate unit = RisingRate.From(fitted.Base, gain, fitted.Onset).With(fitted.Flow);
             double Set(SolvedPoint point) => unit.SetPascals(point.Point.BoostPascals);
             SolvedPoint highest = isLean ? task.Points.MaxBy(Set)! : worst;
             Pressure set = Pressure.FromPascals(Set(highest));
@@ -81,10 +81,18 @@ internal static class MixtureRemedy
     {
         MixtureLimits limits = point.Parts.Limits.Mixture!;
         double lambda = isLean ? limits.LeanestAt<Real>(point.Point.BoostPascals) : limits.Richest!.Value;
-        double rail = MixtureSolver.RailFor(point.Parts, point.SolvedDemand, lambda * (isLean ? 1 - Remedy.Hair : 1 + Remedy.Hair));
+        double rail = MixtureSolver.RailFor(point.Parts, point.SolvedDemand, lambda * (isLean ? 1 - Remedy.Hair : 1 + Remedy.Hair)) - OverSet(point, isLean);
 
         // At less pressure than their flow is known from, nobody knows what the injectors pass: set there, the mixture could not be said.
         return rail - point.Point.BoostPascals < point.Parts.Injectors.Injector.MinimumPascals ? double.NaN : rail;
+    }
+
+    /// <summary>How far a governed rail is over its setting by what returns, on the side that the limit is judged by, Pa; nothing where the setting is held.</summary>
+    private static double OverSet(SolvedPoint point, bool isLean)
+    {
+        ref readonly SolvedCircuit circuit = ref point.SolvedCircuit;
+        CircuitState state = isLean ? circuit.Lower : circuit.Upper;
+        return circuit.Task.Held is not null && state.State is RailState.Regulated or RailState.AtRegulatorLimit ? state.Held - circuit.RailSet : 0;
     }
 
     /// <summary>The gain of the fitted unit that sets a pressure at every failing point; none where no gain does, or none is fitted.</summary>

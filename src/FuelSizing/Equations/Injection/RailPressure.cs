@@ -51,6 +51,51 @@ public static class RailPressure
     public static T InSeries<T>(T first, T second)
         where T : struct, IReal<T> => T.Max(first, second);
 
+    /// <summary>How far the pressure that a regulator holds is over its setting, by the flow that returns through it.
+    /// <para><c>Δp_flow = m_ret · (Q_ret − Q_set)</c></para>
+    /// </summary>
+    /// <param name="slope"><c>m_ret</c> (Pa·s/m³): rise of the pressure held for each 1 of returned flow.</param>
+    /// <param name="returned"><c>Q_ret</c> (m³/s): flow that returns to the tank.</param>
+    /// <param name="statedAt"><c>Q_set</c> (m³/s): returned flow at which the setting was found.</param>
+    /// <returns><c>Δp_flow</c> (Pa): pressure held over the setting, by the returned flow.</returns>
+    /// <remarks>
+    /// <para>Range: a seat that lifts little for its width, as of a spring-loaded valve within its range of flow.</para>
+    /// <para>Outside: nothing is checked; negative below the flow at which the setting was found.</para>
+    /// <example>
+    /// <code>
+    /// Real result = RailPressure.FlowRise&lt;Real&gt;(slope: 2e8, returned: 4e-5, statedAt: 1e-5);
+    /// // result = 6e3 Pa
+    /// </code>
+    /// </example>
+    /// <para>Source: derived: the spring's force grows in proportion to the lift, and the flow with it.</para>
+    /// </remarks>
+    public static T FlowRise<T>(T slope, T returned, T statedAt)
+        where T : struct, IReal<T> => slope * (returned - statedAt);
+
+    /// <summary>Pressure that a regulator holds: its setting, what the returned flow adds, and what the pressure at its outlet does.
+    /// <para><c>p_reg = p_s + Δp_flow + σ_ret · p_ret</c></para>
+    /// </summary>
+    /// <param name="set"><c>p_s</c> (Pa): rail pressure that the regulator sets, gauge.</param>
+    /// <param name="flowRise"><c>Δp_flow</c> (Pa): pressure held over the setting, by the returned flow.</param>
+    /// <param name="outletShare"><c>σ_ret</c> (1): rise of the pressure held for each 1 of pressure at the outlet.</param>
+    /// <param name="outlet"><c>p_ret</c> (Pa): pressure at the inlet of the return line, gauge.</param>
+    /// <returns><c>p_reg</c> (Pa): pressure where the regulator holds it, gauge.</returns>
+    /// <remarks>
+    /// <para>Range: a regulator that passes fuel; the setting found with the outlet at ambient pressure.</para>
+    /// <para>Outside: nothing is checked; the sum is taken as it is, also below the pressure at the outlet.</para>
+    /// <example>
+    /// <code>
+    /// Real result = RailPressure.Held&lt;Real&gt;(set: 300e3, flowRise: 6e3, outletShare: 0.1, outlet: 20e3);
+    /// // result = 308e3 Pa
+    /// </code>
+    /// </example>
+    /// <para>Source: derived: balance of forces on the moving part. With the spring's side under the outlet's pressure the share is seat area by diaphragm area; with
+    /// a diaphragm that closes the end of the outlet's pipe it is negative, seat area by the rest of the diaphragm. Of relief valves the same two cases, bonnet vented to
+    /// the discharge and to the atmosphere: API RP 520, in Ludwig, Applied Process Design, vol. 1, 3rd ed., fig. 7-6.</para>
+    /// </remarks>
+    public static T Held<T>(T set, T flowRise, T outletShare, T outlet)
+        where T : struct, IReal<T> => set + flowRise + (outletShare * outlet);
+
     /// <summary>Differential pressure across the injector.
     /// <para><c>Δp = p_r + p_0 − p_3</c></para>
     /// </summary>

@@ -166,16 +166,34 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
 
     private PressureRegulator Regulator() => _random.Next(3) switch
     {
-        0 => Fixed.At(Kpa(250, 450), Minimum()),
-        1 => ManifoldReferenced.From(Kpa(250, 450), Minimum()),
+        0 => Fixed.At(Kpa(250, 450), Minimum()) is var plain && Chance(0.3) ? plain.WithFlow(Returning()) : plain,
+        1 => ManifoldReferenced.From(Kpa(250, 450), Minimum()) is var following && Chance(0.3) ? following.WithFlow(Returning()) : following,
         _ => Rising(Kpa(250, 350)),
     };
 
-    private RisingRate Rising(Pressure basePressure) =>
-        RisingRate.From(basePressure, Any(1, 8), Kpa(0, 30), Chance(0.5) ? Kpa(600, 900) : null, Minimum());
+    private RisingRate Rising(Pressure basePressure)
+    {
+        RisingRate unit = RisingRate.From(basePressure, Any(1, 8), Kpa(0, 30), Chance(0.5) ? Kpa(600, 900) : null, Minimum());
+        return Chance(0.3) ? unit.WithFlow(Returning()) : unit;
+    }
 
-    private RegulatorSeries Series() => RegulatorSeries.Of(
-        Chance(0.2) ? Series() : Regulator(), Rising(Chance(0.5) ? Pressure.Zero : Kpa(250, 350)));
+    private RegulatorSeries Series()
+    {
+        RegulatorSeries series = RegulatorSeries.Of(Chance(0.2) ? Series() : Regulator(), Rising(Chance(0.5) ? Pressure.Zero : Kpa(250, 350)));
+        return Chance(0.3) ? series.WithQuotedGain() : series;
+    }
+
+    private RegulatorFlow Returning()
+    {
+        RegulatorFlow flow = _random.Next(3) switch
+        {
+            0 => RegulatorFlow.Constant,
+            1 => RegulatorFlow.Rising(Kpa(1, 40), Flow(50, 150), Flow(0, 80)),
+            _ => RegulatorFlow.Measured(Flow(20, 90), (Flow(0, 15), Kpa(280, 290)), (Flow(40, 60), Kpa(291, 300)), (Flow(100, 160), Kpa(301, 330))),
+        };
+        flow = Chance(0.5) ? flow.WithHysteresis(Kpa(1, 20)) : flow;
+        return Chance(0.5) ? flow.WithOutletShare(Any(-0.1, 0.3)) : flow;
+    }
 
     private ElectronicReturnless Electronic() =>
         ElectronicReturnless.Holding(Kpa(300, 450), Chance(0.5), Volts(Any(5, 9)));
