@@ -2,6 +2,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Points;
 
@@ -34,7 +35,7 @@ public readonly record struct CircuitValues<T>
     /// <summary>Back to the tank, m³/s.</summary>
     public required T Returned { get; init; }
 
-    /// <summary>What the regulator holds at the returned flow, gauge, Pa, whatever the return line holds: as set where that does not change with flow.</summary>
+    /// <summary>What the regulator holds at the returned flow, gauge, Pa, whatever the return line holds: as set where that does not change with flow; as a lower bound no more than the setting.</summary>
     public required T Regulated { get; init; }
 
     /// <summary>Back to the tank in the state in which the least returns of those that one car is judged in, m³/s.</summary>
@@ -129,6 +130,12 @@ internal static class CircuitReading
             CircuitValues<Real> least = Of(circuit, flows.Least, filter);
             CircuitValues<Real> most = Of(circuit, flows.Most, filter);
             (minimum, maximum) = (Each(minimum, Each(least, most, Math.Min), Math.Min), Each(maximum, Each(least, most, Math.Max), Math.Max));
+        }
+
+        if (circuit.Task.Held is { } held)
+        {
+            // A return line must not need more than the setting either, whatever a slope adds to it.
+            minimum = minimum with { Regulated = Math.Min(minimum.Regulated, held.Stated(RegulatorReading.Lower)) };
         }
 
         return WithWiring(minimum, maximum, circuit, true, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted);

@@ -26,7 +26,9 @@ internal static class PeerRegulators
             _ => Rising(random, Any(1.5e5, 3.5e5)),
         };
         PressureRegulator regulator = random.Next(4) == 0 ? RegulatorSeries.Of(one, Rising(random, Any(0, 2e5))) : one;
-        return task with { Set = regulator.SetPascals(boost), Held = regulator.HeldAt(boost) };
+
+        // Little enough that no rail starves: there no regulator acts, and the peer takes a pascal or more for no pressure.
+        return task with { Set = regulator.SetPascals(boost), Held = regulator.HeldAt(boost), Injected = task.Injected * 0.55 };
     }
 
     private static RisingRate Rising(Random random, double at) =>
