@@ -188,14 +188,14 @@ internal sealed class KindField(string word) : Field<string>("kind", "which kind
     public override void Schema(FormSchema schema) => schema.Json.WriteString("const", word);
 }
 
-/// <summary>True or false, which must be given.</summary>
+/// <summary>True or false, which must be given unless the field is optional.</summary>
 internal sealed class TruthField(string name, string meaning) : Field<bool?>(name, meaning)
 {
     public override string? Sample => null;
 
     public override string Values => "`true`, `false`";
 
-    public override bool? Read(EntryReader reader) => reader.Truth(Name);
+    public override bool? Read(EntryReader reader) => Optional && !reader.Has(Name) ? null : reader.Truth(Name);
 
     public override void Write(FieldWriter fields, bool? value) => fields.Truth(Name, value);
 

@@ -115,6 +115,8 @@ internal static class Constants
         ("SizingLimits.Default", "85 %, 10 %, 5 %, 10 kPa", CommonPractice),
         ("Conditions.Default", "13.5 V from a charging alternator", CommonPractice),
         ("PointKernel.EndTolerance", Bound, Chosen),
+        ("RegulatorFlow.Constant", "no slope, no hysteresis, no share", Chosen),
+        ("RegulatorFlow.Unbounded", Bound, Chosen),
         ("RisingRate.MinimumGain", Bound, Chosen),
         ("RisingRate.MaximumGain", Bound, Chosen),
         ("MixtureCause.Nothing", Bound, Chosen),

@@ -13,6 +13,11 @@ internal static class RegulatorForm
     /// <summary>The name of a kind whose forms differ between catalogue and setup.</summary>
     public const string RisingRateKind = "rising-rate";
 
+    private const string FlowTogether = """
+        "dependentRequired": { "flow_rise": [ "flow_rise_over", "set_at_flow" ], "flow_rise_over": [ "flow_rise" ], "flow_curve": [ "set_at_flow" ] },
+        "dependentSchemas": { "set_at_flow": { "oneOf": [ { "required": [ "flow_rise" ] }, { "required": [ "flow_curve" ] } ] } }
+        """;
+
     private static readonly QuantityField<Pressure> Base = new("base", Measures.Pressure, "rail gauge pressure with the manifold at atmospheric pressure")
     {
         Range = "100 to 1,500 kPa",
@@ -64,7 +69,7 @@ internal static class RegulatorForm
         new("held", Measures.Pressure, "gauge pressure held there, at no boost and with the outlet at ambient pressure") { Example = "300 kPa", Range = "1 to 2,000 kPa" };
 
     private static readonly RecordForm<RegulatorPoint> FlowRow = new(
-        "regulator_point", "a measured point", values => new RegulatorPoint(values.Required(ReturnedFlow), values.Required(HeldGauge)))
+        "regulator_point", "a measured point of a regulator", values => new RegulatorPoint(values.Required(ReturnedFlow), values.Required(HeldGauge)))
     {
         { ReturnedFlow, point => point.Returned },
         { HeldGauge, point => point.Gauge },
@@ -78,14 +83,14 @@ internal static class RegulatorForm
 
     private static readonly NumberField OutletShare = new("outlet_share", 0.05, -0.5, 1, "rise of its pressure for each 1 of gauge pressure at its outlet; negative where that helps the seat open") { Optional = true, Default = "0", Arguments = ["share"] };
 
-    private static readonly TruthField GainQuoted = new("gain_quoted", "true if of the unit only a quoted gain is known, which may count over the base pressure or from none") { Optional = true, Default = "false" };
+    private static readonly TruthField GainQuoted = new("gain_quoted", "true if of the unit only a quoted gain is known, which may count over the base pressure or from none") { Optional = true, Default = "false", Arguments = [] };
 
     private static readonly PartField<PressureRegulator> First =
         new(InSeriesWith, () => Form!, "the base regulator that the unit is in series with, on the return line") { Arguments = ["unit", "baseRegulator"] };
 
     /// <summary>The kind with one pressure.</summary>
     public static RecordForm<Fixed> FixedKind { get; } =
-        new("fixed_regulator", "a fixed regulator", values => Fixed.At(values.Required(Base), values.Optional(MinimumReturnFlow)).With(FlowOf(values)), Flowing)
+        new("fixed_regulator", "a fixed regulator", values => Fixed.At(values.Required(Base), values.Optional(MinimumReturnFlow)).With(FlowOf(values)), Flowing, FlowTogether)
         {
             { new KindField("fixed"), _ => null },
             { Base, regulator => regulator.Gauge },
@@ -103,7 +108,8 @@ internal static class RegulatorForm
         "manifold_referenced_regulator",
         "a manifold-referenced regulator",
         values => ManifoldReferenced.From(values.Required(Base), values.Optional(MinimumReturnFlow)).With(FlowOf(values)),
-        Flowing)
+        Flowing,
+        FlowTogether)
     {
         { new KindField("manifold-referenced"), _ => null },
         { Base, regulator => regulator.Base },
@@ -117,7 +123,7 @@ internal static class RegulatorForm
     };
 
     /// <summary>The kind that rises faster than the manifold, by itself.</summary>
-    public static RecordForm<RisingRate> RisingRateAlone { get; } = new("rising_rate_regulator", "a rising-rate regulator", values => UnitOf(values, values.Required(Base)), Flowing)
+    public static RecordForm<RisingRate> RisingRateAlone { get; } = new("rising_rate_regulator", "a rising-rate regulator", values => UnitOf(values, values.Required(Base)), Flowing, FlowTogether)
     {
         { new KindField(RisingRateKind), _ => null },
         { Base, regulator => regulator.Base },
@@ -135,7 +141,7 @@ internal static class RegulatorForm
 
     /// <summary>The kind that rises faster than the manifold, in series with a base regulator.</summary>
     public static RecordForm<RisingRate> RisingRateUnit { get; } =
-        new("rising_rate_unit", "a rising-rate unit", values => UnitOf(values, values.Optional(UnitBase) ?? Pressure.Zero), Flowing)
+        new("rising_rate_unit", "a rising-rate unit", values => UnitOf(values, values.Optional(UnitBase) ?? Pressure.Zero), Flowing, FlowTogether)
         {
             { new KindField(RisingRateKind), _ => null },
             { UnitBase, unit => unit.Base > Pressure.Zero ? unit.Base : null },
