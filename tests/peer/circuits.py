@@ -337,7 +337,7 @@ class Circuit:
         held = self.set * (1 - min(u, 0) - max(u - 1, 0))
         return slowest + min(max(u, 0), 1) * (self.supply - slowest), 0, held
 
-    def against(self):
+    def judged_by(self):
         """Pressure that the pumps are judged by: as set, or what the regulator holds at its minimum return where that is more."""
         if self.regulator is None or self.set != self.as_set:
             return self.set
@@ -354,7 +354,7 @@ class Circuit:
         count = len(self.assembly.pumps)
         # Voltages are kept off zero, where nothing is defined; no solution lies there.
         volts = [max(share, 0.02) * self.supply for share in unknowns[count:2 * count]]
-        fed, returned, held = (self.supply, 0, self.against()) if at_set else self.governor(unknowns[-1])
+        fed, returned, held = (self.supply, 0, self.judged_by()) if at_set else self.governor(unknowns[-1])
         pairs = list(zip(self.assembly.pumps, unknowns, volts))
         gaps = []
         rise, flow = self.assembly.outside([pump.outside(t, v) for pump, t, v in pairs], gaps)
