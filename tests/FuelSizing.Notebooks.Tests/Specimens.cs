@@ -138,6 +138,9 @@ internal static class Specimens
             ElectronicReturnless.Holding(Kpa(300), false, Volts(9)),
         ];
         yield return regulators;
+        yield return regulators[3].Flow!;
+        yield return regulators[3].Flow!.Points;
+        yield return regulators[3].Flow!.Points[0];
         Pump pump = Pump.From(Curve(200));
         yield return PumpSeries.Of(SeriesBypass.CheckValve, pump, pump);
         yield return PumpParallel.Of(pump, pump);

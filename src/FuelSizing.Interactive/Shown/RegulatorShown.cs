@@ -25,6 +25,8 @@ internal static class RegulatorShown
             regulator.FollowsManifold ? Base(regulator.Base, style) : new("Set pressure", "p_s", style.Of(regulator.Base), "gauge, whatever the boost"),
             new("Pump's lowest voltage", "V_min", style.Of(regulator.MinimumVoltage), "slower it cannot run")));
         Shown.Listed<PressureRegulator>((regulator, style) => Of(regulator, style));
+        Shown.By<RegulatorFlow>((flow, style) => new("Regulator, by returned flow", [Fact.Words("Kind", flow.In(style)), .. Flowing(flow, style)]));
+        Shown.By<RegulatorPoint>(Of);
     }
 
     private static Facts Of(PressureRegulator regulator, TextStyle style, params Fact[] own) => new(
@@ -38,13 +40,20 @@ internal static class RegulatorShown
             .. regulator.Flow is { } flow ? Flowing(flow, style) : [],
         ]);
 
+    private static Facts Of(RegulatorPoint point, TextStyle style) => new(
+        "Measured point of a regulator",
+        [
+            new("Returned flow", "Q_ret", style.PumpFlow(point.Returned)),
+            new("Pressure held", "p_held", style.Of(point.Gauge), "gauge, at no boost"),
+        ]);
+
     private static Fact[] Flowing(RegulatorFlow flow, TextStyle style) =>
     [
         .. flow.Points.Count > 0
             ? (Fact[])[Fact.Words("Pressure over returned flow", string.Join(", ", flow.Points.Select(point => $"{style.PumpFlow(point.Returned)}: {style.Of(point.Gauge)}")))]
             : [new("Rise with returned flow", "Δp_flow", style.PressureChange(flow.Rise), $"over {style.PumpFlow(flow.Over)} more returned")],
         new("Returned flow at its setting", "Q_set", style.PumpFlow(flow.StatedAt), "at which the setting was found"),
-        new("Hysteresis", "h", style.PressureChange(flow.Hysteresis), "counted to either side of the setting"),
+        Fact.Words("Hysteresis", $"{style.PressureChange(flow.Hysteresis)}, counted to either side of the setting"),
         new("Share of the outlet's pressure", "σ_ret", style.Number(flow.OutletShare), "of the return line's pressure that adds to the rail's"),
     ];
 
