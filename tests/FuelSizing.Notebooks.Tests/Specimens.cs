@@ -103,6 +103,11 @@ internal static class Specimens
         yield return Checks.Applicability.Judged;
         yield return calmer.Checks[0].AppliesTo(calmer.Parts);
 
+        foreach (object shown in Warm(system, peak, calm))
+        {
+            yield return shown;
+        }
+
         // The same names in every part.
         yield return Engine.Of(Hostile, Volume.FromLiters(2), 4, EngineCycle.TwoStroke, Rpm(7000));
         yield return Big;
@@ -392,6 +397,27 @@ internal static class Specimens
             yield return fed.UncoverPickup(peak);
             yield return fed.UncoverPickup(line, Rpm(3400), Rpm(6400));
             yield return fed.UncoverPickup(PickupPattern.Of(peak, Duration.FromSeconds(6), calm, Duration.FromSeconds(9), 3));
+        }
+    }
+
+    // Walls or none, a temperature or the reason why there is none.
+    private static IEnumerable<object> Warm(FuelSystem system, OperatingPoint peak, OperatingPoint calm)
+    {
+        TankHeat insulated = TankHeat.Of(Volume.FromLiters(33), Power.FromWatts(140));
+        TankHeat whole = insulated
+            .WithWalls(Area.FromSquareMeters(0.6), HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(7))
+            .WithAmbient(Temperature.FromDegreesCelsius(18))
+            .WithSpecificHeat(SpecificEntropy.FromKilojoulesPerKilogramKelvin(2.2));
+        PumpCurve known = PumpCurve.WithCurrent(
+            Hostile, Volts(13.5), (Pressure.Zero, VolumeFlow.FromLitersPerHour(300), ElectricCurrent.FromAmperes(6)), (Kpa(900), VolumeFlow.Zero, ElectricCurrent.FromAmperes(15)));
+        foreach (FuelSystem warmed in new[] { system, system.With(Pump.From(known)) })
+        {
+            foreach (TankHeat tank in new[] { insulated, whole })
+            {
+                yield return tank;
+                yield return warmed.WarmTank(tank, calm, Duration.FromMinutes(8));
+                yield return warmed.WarmTank(tank, peak, Duration.FromMinutes(200));
+            }
         }
     }
 

@@ -281,6 +281,20 @@ public class DescriptionTests
             nameof(SurgeTank.WithLines),
             [new IFlowLoss[] { Hose(8) }, new IFlowLoss[] { Strainer, Hose(6) }, new IFlowLoss[] { Hose(7) }],
             [new IFlowLoss[] { Hose(9) }, new IFlowLoss[] { Hose(6), Strainer }, Array.Empty<IFlowLoss>()]),
+        Of(typeof(TankHeat), nameof(TankHeat.Of), [Volume.FromLiters(30), Power.FromWatts(150)], [Volume.FromLiters(31), Power.FromWatts(160)]),
+        Of(ATank, nameof(TankHeat.WithFuelVolume), [Volume.FromLiters(20)], [Volume.FromLiters(21)]),
+        Of(ATank, nameof(TankHeat.WithRailPickup), [Power.FromWatts(120)], [Power.FromWatts(121)]),
+        Of(
+            ATank,
+            nameof(TankHeat.WithWalls),
+            [Area.FromSquareMeters(0.7), HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(6)],
+            [Area.FromSquareMeters(0.8), HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(7)]),
+        Of(ATank, nameof(TankHeat.WithAmbient), [Celsius(20)], [Celsius(21)]),
+        Of(
+            ATank,
+            nameof(TankHeat.WithSpecificHeat),
+            [SpecificEntropy.FromKilojoulesPerKilogramKelvin(2.1)],
+            [SpecificEntropy.FromKilojoulesPerKilogramKelvin(2.2)]),
         Of(
             typeof(PickupPattern),
             nameof(PickupPattern.Of),
@@ -484,6 +498,8 @@ public class DescriptionTests
         nameof(Feed.Of),
         ["feed", Conductor.Awg(12), Metres(4.3), Metres(4.7), Celsius(70), new[] { Contact.DefaultFuse, Contact.DefaultRelay }],
         ["other", Conductor.Awg(10), Metres(4.4), Metres(4.8), Celsius(71), new[] { Contact.DefaultRelay, Contact.DefaultFuse }]);
+
+    private static TankHeat ATank => TankHeat.Of(Volume.FromLiters(30), Power.FromWatts(150));
 
     private static Made APoint => Of(
         typeof(OperatingPoint),
@@ -742,6 +758,11 @@ public class DescriptionTests
             [DynamicViscosityUnit.PascalSecond, DynamicViscosityUnit.Poise, DynamicViscosityUnit.MicropascalSecond],
             [KinematicViscosityUnit.SquareMeterPerSecond, KinematicViscosityUnit.Stokes, KinematicViscosityUnit.Millistokes],
             [SpecificEnergyUnit.JoulePerKilogram, SpecificEnergyUnit.KilojoulePerKilogram, SpecificEnergyUnit.KilowattHourPerKilogram],
+            [SpecificEntropyUnit.JoulePerKilogramKelvin, SpecificEntropyUnit.KilojoulePerKilogramDegreeCelsius, SpecificEntropyUnit.CaloriePerGramKelvin],
+            [
+                HeatTransferCoefficientUnit.WattPerSquareMeterKelvin, HeatTransferCoefficientUnit.WattPerSquareMeterCelsius,
+                HeatTransferCoefficientUnit.BtuPerHourSquareFootDegreeFahrenheit,
+            ],
             [
                 BrakeSpecificFuelConsumptionUnit.KilogramPerJoule, BrakeSpecificFuelConsumptionUnit.KilogramPerJoule,
                 BrakeSpecificFuelConsumptionUnit.PoundPerMechanicalHorsepowerHour,

@@ -31,6 +31,8 @@ namespace FuelSizing.Tests;
 /// </summary>
 public class RefusalTests
 {
+    private static TankHeat ATank => TankHeat.Of(Volume.FromLiters(30), Power.FromWatts(150));
+
     private static readonly FuelSystem System = Wren.System();
 
     private static readonly ControllerData Data = ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
@@ -314,6 +316,23 @@ public class RefusalTests
         new(Systems.SurgeTanks.Everything, typeof(SurgeTank), nameof(SurgeTank.WithUsableVolume), Volume.FromLiters(1.1)),
         new(Systems.SurgeTanks.Everything, typeof(SurgeTank), nameof(SurgeTank.WithMaximumPressure), Wren.Kpa(50)),
         new(Systems.SurgeTanks.Everything, typeof(SurgeTank), nameof(SurgeTank.WithPrimingTime), Duration.FromSeconds(1.5)),
+        new(null, typeof(TankHeat), nameof(TankHeat.Of), Volume.FromLiters(30), Power.FromWatts(150)),
+        new(ATank, typeof(TankHeat), nameof(TankHeat.WithFuelVolume), Volume.FromLiters(20)),
+        new(ATank, typeof(TankHeat), nameof(TankHeat.WithRailPickup), Power.FromWatts(120)),
+        new(ATank, typeof(TankHeat), nameof(TankHeat.WithWalls), Area.FromSquareMeters(0.7), HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(6)),
+        new(ATank, typeof(TankHeat), nameof(TankHeat.WithAmbient), Temperature.FromDegreesCelsius(20)),
+        new(ATank, typeof(TankHeat), nameof(TankHeat.WithSpecificHeat), SpecificEntropy.FromKilojoulesPerKilogramKelvin(2.1)),
+        new(null, typeof(TankWarming), nameof(TankWarming.WarmTank), Wren.System().With(Wren.WiredPump), ATank, Wren.At(2000, 0.1), Duration.FromMinutes(5)),
+        new(
+            Wren.System().With(Wren.WiredPump).WarmTank(ATank, Wren.At(2000, 0.1), Duration.FromMinutes(5)),
+            typeof(HeatRun),
+            nameof(HeatRun.TankTemperatureAt),
+            Duration.FromMinutes(2)),
+        new(
+            Wren.System().With(Wren.WiredPump).WarmTank(ATank, Wren.At(2000, 0.1), Duration.FromMinutes(5)),
+            typeof(HeatRun),
+            nameof(HeatRun.VapourMarginAt),
+            Duration.FromMinutes(2)),
         new(null, typeof(PickupPattern), nameof(PickupPattern.Of), Wren.At(6000, 0.5), Duration.FromSeconds(5), Wren.At(3000, 0), Duration.FromSeconds(8), 7),
         new(
             null,

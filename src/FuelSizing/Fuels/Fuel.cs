@@ -40,6 +40,9 @@ public sealed record Fuel
     /// <summary>The upper limit of EN 228's summer class A, Pa.</summary>
     private const double SummerReidPressure = 60_000;
 
+    /// <summary>The upper limit of ASTM D5798's class 1, Pa.</summary>
+    private const double SummerEthanolReidPressure = 62_000;
+
     private Fuel(
         string name,
         ElementalComposition composition,
@@ -103,11 +106,16 @@ public sealed record Fuel
         HeatOfVaporisation = SpecificEnergy.FromKilojoulesPerKilogram(1168),
     };
 
-    /// <summary>Petrol with 10 % ethanol by volume.</summary>
+    /// <summary>Petrol with 10 % ethanol by volume. Its vapour pressure is that of summer petrol to which the ethanol is added.</summary>
     public static Fuel E10 { get; } = FuelBlend.EthanolInPetrol(Ratio.FromPercent(10), "E10");
 
-    /// <summary>Petrol with 85 % ethanol by volume: the nominal content, seldom what the pump gives.</summary>
-    public static Fuel E85 { get; } = FuelBlend.EthanolInPetrol(Ratio.FromPercent(85), "E85");
+    /// <summary>
+    /// Petrol with 85 % ethanol by volume: the nominal content, seldom what the pump gives. Fuel that is sold as E85 is made as volatile as its class asks
+    /// for, so its Reid vapour pressure is taken as the upper limit of ASTM D5798's class 1, for summer: 62 kPa. Ethanol that is added to petrol gives less
+    /// (<see cref="FuelBlend.EthanolInPetrol"/>), and winter classes allow up to 103 kPa: measure it, and give it by <see cref="WithReidVapourPressure"/>.
+    /// </summary>
+    public static Fuel E85 { get; } =
+        FuelBlend.EthanolInPetrol(Ratio.FromPercent(85), "E85").WithReidVapourPressure(Pressure.FromPascals(SummerEthanolReidPressure));
 
     /// <summary>Lowest temperature at which properties are given, −30 °C.</summary>
     public static Temperature MinimumTemperature { get; } = Temperature.FromDegreesCelsius(-30);
@@ -329,7 +337,8 @@ public sealed record Fuel
     /// B = 8742 − 1042 √S − (1049 − 179.4 √S) ln RVP, p and RVP in psi, T in °R, S = 3 (US EPA, AP-42, chapter 7.1, figure
     /// 7.1-15). The true pressure at 37.8 °C is some 6 % over the Reid one.</para>
     /// <para>The law is petrol's, and its chart spans −18 to 60 °C; beyond the chart, and for a measured blend of more than
-    /// 4 % oxygen by mass (E10 has 3.7 %), it is an estimate. EN 228 allows 45 to 60 kPa in summer class A and 60 to 90 kPa in winter class D; ASTM D5798 allows
+    /// 4 % oxygen by mass (E10 has 3.7 %), it is an estimate. Of a blend of petrol and ethanol the pressure over 37.8 °C grows as that of both, which is
+    /// faster. EN 228 allows 45 to 60 kPa in summer class A and 60 to 90 kPa in winter class D; ASTM D5798 allows
     /// ethanol fuel of 51 to 83 % from 38 to 62 kPa (class 1) to 66 to 103 kPa (class 4).</para>
     /// </remarks>
     public Fuel WithReidVapourPressure(Pressure reidVapourPressure)
@@ -340,11 +349,14 @@ public sealed record Fuel
             Pressure.FromKilopascals(138),
             "Give the Reid vapour pressure, or the DVPE, at 37.8 °C from the fuel's sheet.",
             nameof(reidVapourPressure));
-        VapourLaw law = VapourLaw.OfReid(reidVapourPressure.Pascals);
+        double reid = reidVapourPressure.Pascals;
         return this with
         {
             Making = new(Making.Value with { VapourPressure = [], ReidPressure = reidVapourPressure }),
-            Volatility = law with { IsBound = Composition.OxygenShare > MaximumOxygenOfPetrol },
+            Volatility = (BlendVapour.EthanolIn(this) is var ethanol && ethanol > 0 ? BlendVapour.OfMeasured(reid, ethanol) : VapourLaw.OfReid(reid)) with
+            {
+                IsBound = Composition.OxygenShare > MaximumOxygenOfPetrol,
+            },
         };
     }
 
@@ -382,14 +394,17 @@ public sealed record Fuel
 
     /// <summary>True (absolute) vapour pressure at a temperature: below it the fuel boils.</summary>
     /// <param name="temperature">−30 to 80 °C.</param>
-    /// <returns>The vapour pressure; of a blend, a bound from above.</returns>
+    /// <returns>The vapour pressure; of a blend that was not measured, to the higher side.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature is outside the range.</exception>
     /// <exception cref="InvalidOperationException">The fuel has no vapour pressure.</exception>
     /// <remarks>
-    /// Pure alcohols by Antoine, ln p = A − B/(T + C); petrol by <see cref="WithReidVapourPressure"/>. Alcohol and petrol
-    /// together are more volatile than either, so for a blend the petrol's Reid vapour pressure is raised by the maximum that
-    /// the alcohol can add, 7 kPa for ethanol, 21 kPa for methanol, whatever the shares, and no part's own pressure is
-    /// undercut. That errs on the safe side, by half as much again and more for E85; a measured blend does better.
+    /// <para>Pure alcohols by Antoine, ln p = A − B/(T + C); petrol by <see cref="WithReidVapourPressure"/>. A little alcohol makes petrol more volatile
+    /// than either is, much ethanol makes it less so.</para>
+    /// <para>Petrol and ethanol: Reid vapour pressure k_vP (1 − φ) RVP + k_vE φ · 15.86 kPa, φ the ethanol by volume
+    /// (<see cref="VapourPressure.OfBlend"/>: a fit of the US EPA to measurements), and 3 kPa more, to be on the safe side; over 37.8 °C the
+    /// higher of petrol's law and of the sum of what petrol and ethanol contribute. Petrol of 60 kPa comes to 70 kPa with 10 % ethanol and 38 kPa with 85 %.</para>
+    /// <para>Other blends with alcohol: the petrol's Reid vapour pressure raised by the maximum that the alcohol can add, 7 kPa for ethanol, 21 kPa for
+    /// methanol, whatever the shares, and no part's own pressure is undercut. A blend whose own pressure was measured goes by that.</para>
     /// </remarks>
     public Pressure VapourPressureAt(Temperature temperature) =>
         Pressure.FromPascals(VapourPressureAtKelvins(WithinRange(temperature, nameof(temperature)).Kelvins));

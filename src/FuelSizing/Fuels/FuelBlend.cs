@@ -10,8 +10,8 @@ namespace FuelSizing.Fuels;
 /// <remarks>
 /// Ideal mixing: volumes add, so density and thermal expansion go by volume, elements, heating value and heat of vaporisation by mass. Petrol
 /// and ethanol together take up to about 0.5 % more room than that; the density is then that much too high. The logarithm of
-/// viscosity goes by volume (Arrhenius); vapour pressure is a bound from above (<see cref="Fuel.VapourPressureAt"/>). A
-/// blend lacks either if a part does.
+/// viscosity goes by volume (Arrhenius); vapour pressure is that of petrol with so much ethanol, to the higher side, and with other alcohols a bound from
+/// above (<see cref="Fuel.VapourPressureAt"/>). A blend lacks either if a part does.
 /// </remarks>
 public static class FuelBlend
 {
@@ -78,7 +78,7 @@ public static class FuelBlend
                     Mixed(volumes, parts, fuel => fuel.Viscosity?.B ?? 0),
                     Mixed(volumes, parts, fuel => fuel.Viscosity?.C ?? 0))
                 : null,
-            Volatility = BlendVapour.Of([.. present.SelectMany(Components)]),
+            Volatility = BlendVapour.Of(parts),
             HeatOfVaporisation = present.All(fuel => fuel.HeatOfVaporisation is not null)
                 ? SpecificEnergy.FromJoulesPerKilogram(Mixed(masses, parts, fuel => fuel.HeatOfVaporisation?.JoulesPerKilogram ?? 0))
                 : null,
@@ -101,15 +101,6 @@ public static class FuelBlend
             (Fuel.Ethanol, ethanol));
     }
 
-    /// <summary>
-    /// What a fuel is blended of in the end, whatever blends came between; itself where it is no blend, or where its own vapour pressure
-    /// was given.
-    /// </summary>
-    private static IEnumerable<Fuel> Components(Fuel fuel) =>
-        fuel.Making.Value is { Kind: FuelKind.Blend, ReidPressure: null, VapourPressure.Count: 0 } making
-            ? making.Parts.Where(part => part.Share > Ratio.Zero).SelectMany(part => Components(part.Fuel))
-            : [fuel];
-
     private static double Mixed(ReadOnlySpan<Real> shares, (Fuel Fuel, Ratio Share)[] parts, Func<Fuel, double> property)
     {
         Span<Real> values = new Real[parts.Length];
@@ -120,53 +111,4 @@ public static class FuelBlend
 
         return FuelMixing.ByShare<Real>(shares, values);
     }
-}
-
-/// <summary>A bound to the vapour pressure of a blend.</summary>
-/// <remarks>
-/// Alcohols and petrol are far from ideal together: a little alcohol makes the blend more volatile than either part. So no
-/// mixing rule is used but a bound from above, which errs towards too small a suction margin: the petrol's Reid vapour
-/// pressure and the maximum that the alcohol adds to it, whatever the shares, and never less than any part on its own. A blend of
-/// blends is bounded by what it holds in the end: how it was put together does not matter.
-/// </remarks>
-internal static class BlendVapour
-{
-    /// <summary>The bound, or nothing if a part has no vapour pressure.</summary>
-    /// <param name="parts">Those that are there at all.</param>
-    public static VapourLaw? Of(IReadOnlyList<Fuel> parts)
-    {
-        VapourLaw[] laws = [.. parts.Select(part => part.Volatility).OfType<VapourLaw>().Distinct()];
-        if (parts.Any(part => part.Volatility is null))
-        {
-            return null;
-        }
-
-        if (laws.Length == 1)
-        {
-            return laws[0];
-        }
-
-        VapourLaw? petrol = laws.Where(law => law.ReidPressure is not null).MaxBy(law => law.ReidPressure);
-        IEnumerable<VapourLaw> others = laws.Where(law => law.ReidPressure is null);
-        if (petrol is null)
-        {
-            return Maximum(others);
-        }
-
-        double rise = parts
-            .Where(part => part.Volatility!.ReidPressure is null)
-            .Max(part => (double?)VapourPressure.AlcoholRise<Real>(part.Composition.OxygenShare)) ?? 0;
-        return Maximum(others.Prepend(
-            VapourLaw.OfReid(petrol.ReidPressure!.Value + rise) with
-            {
-                AtLeast = petrol.AtLeast,
-            }));
-    }
-
-    private static VapourLaw Maximum(IEnumerable<VapourLaw> laws) =>
-        laws.Aggregate((high, law) => Chain(law, high)) with { IsBound = true };
-
-    /// <summary>Hangs a law at the end of another's chain.</summary>
-    private static VapourLaw Chain(VapourLaw law, VapourLaw high) =>
-        high with { AtLeast = high.AtLeast is null ? law : Chain(law, high.AtLeast) };
 }

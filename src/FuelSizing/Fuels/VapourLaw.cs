@@ -4,7 +4,10 @@ using FuelSizing.Quantities;
 
 namespace FuelSizing.Fuels;
 
-/// <summary>Vapour pressure against temperature: ln p = A − B/(T + C), SI, and never below another law if one is given.</summary>
+/// <summary>
+/// Vapour pressure against temperature: ln p = A − B/(T + C), SI, that of petrol with so much ethanol if a share is given, and never below another law if
+/// one is given.
+/// </summary>
 /// <param name="A">A.</param>
 /// <param name="B">K.</param>
 /// <param name="C">K.</param>
@@ -19,6 +22,8 @@ internal sealed record VapourLaw(double A, double B, double C, double FirstKelvi
         .Number(law => law.FirstKelvins)
         .Number(law => law.LastKelvins)
         .Number(law => law.ReidPressure)
+        .Number(law => law.EthanolShare)
+        .Number(law => law.Scale)
         .Value(law => law.IsBound)
         .Value(law => law.AtLeast);
 
@@ -32,6 +37,12 @@ internal sealed record VapourLaw(double A, double B, double C, double FirstKelvi
 
     /// <summary>Reid vapour pressure, Pa, if the law is that of petrol.</summary>
     public double? ReidPressure { get; init; }
+
+    /// <summary>Share of ethanol by volume, if the law is the sum of what petrol and ethanol contribute: A, B and C are then the petrol's.</summary>
+    public double? EthanolShare { get; init; }
+
+    /// <summary>What that sum is multiplied by, so that it has the blend's Reid vapour pressure.</summary>
+    public double Scale { get; init; } = 1;
 
     /// <summary>True if the law is a bound rather than a measured or tabulated one.</summary>
     public bool IsBound { get; init; }
@@ -61,6 +72,12 @@ internal sealed record VapourLaw(double A, double B, double C, double FirstKelvi
     public double At(double kelvins)
     {
         double own = VapourPressure.Antoine<Real>(A, B, C, kelvins);
+        if (EthanolShare is { } ethanol)
+        {
+            own = Scale * VapourPressure.OfBlend<Real>(
+                VapourPressure.PetrolFactor<Real>(ethanol), VapourPressure.EthanolFactor<Real>(ethanol), ethanol, own, Ethanol.At(kelvins)).Value;
+        }
+
         return AtLeast is null ? own : Math.Max(own, AtLeast.At(kelvins));
     }
 

@@ -105,6 +105,27 @@ internal static class EquationForms
             Because = "rises of 7 kPa and 21 kPa, by experiment",
         },
         Of(
+            typeof(VapourPressure), nameof(VapourPressure.OfBlend), Pascal,
+            Plain("petrolFactor", 1, 3), Plain("ethanolFactor", 1, 10), Share("ethanolShare"), new("petrol", Pascal, 1e3, 1e5), new("ethanol", Pascal, 1e3, 5e4)),
+        Of(typeof(VapourPressure), nameof(VapourPressure.PetrolFactor), One, Share("ethanolShare")),
+        Of(typeof(VapourPressure), nameof(VapourPressure.EthanolFactor), One, Share("ethanolShare")),
+        Of(typeof(LumpedHeat), nameof(LumpedHeat.Steady), Kelvin, Absolute("ambient", Kelvin), new("heat", Watt, 0, 300), Conductance),
+        Of(typeof(LumpedHeat), nameof(LumpedHeat.TimeConstant), Second, Contents, OfFuel, Conductance),
+        Of(
+            typeof(LumpedHeat), nameof(LumpedHeat.After), Kelvin,
+            Absolute("start", Kelvin), Absolute("steady", Kelvin), new("time", Second, 0, 1e4), new("timeConstant", Second, 1e3, 1e5)),
+        Of(
+            typeof(LumpedHeat), nameof(LumpedHeat.Insulated), Kelvin,
+            Absolute("start", Kelvin), new("heat", Watt, 0, 300), new("time", Second, 0, 1e4), Contents, OfFuel),
+        Of(
+            typeof(LumpedHeat), nameof(LumpedHeat.TimeTo), Second,
+            new("start", Kelvin, 270, 290), new("steady", Kelvin, 320, 350), new("reached", Kelvin, 295, 315), new("timeConstant", Second, 1e3, 1e5)),
+        Of(typeof(LumpedHeat), nameof(LumpedHeat.EquivalentTime), Second, Contents, new("draw", MassFlow, 1e-3, 3e-3), new("time", Second, 0, 2e3)),
+        Of(typeof(LumpedHeat), nameof(LumpedHeat.PassedTime), Second, Contents, new("draw", MassFlow, 1e-3, 3e-3), new("equivalent", Second, 0, 2e3)),
+        Of(
+            typeof(LumpedHeat), nameof(LumpedHeat.FlowRise), Kelvin,
+            new("heat", Watt, 0, 300), Density("density"), new("flow", VolumeFlow, 1e-5, 1e-4), OfFuel),
+        Of(
             typeof(InverseTemperature), nameof(InverseTemperature.Slope), Kelvin,
             new("t1", Kelvin, 260, 290), new("y1", Pascal, 1e3, 1e5), new("t2", Kelvin, 300, 360), new("y2", Pascal, 1e3, 1e5)),
         Of(typeof(InverseTemperature), nameof(InverseTemperature.Intercept), Pascal.Logarithm, Absolute("t1", Kelvin), new("y1", Pascal, 1e3, 1e5), new("slope", Kelvin, -5000, 5000)),
@@ -285,6 +306,12 @@ internal static class EquationForms
             new("before", Volume, 1e-4, 5e-3), new("full", Volume, 1e-4, 5e-3), Passed with { Name = "lifted" }, Passed with { Name = "draw" }, new("time", Second, 0, 60)),
         Of(typeof(PumpHeat), nameof(PumpHeat.Electrical), Watt, Voltage("voltage"), Current("current")),
         Of(typeof(PumpHeat), nameof(PumpHeat.ToTank), Watt, new("electrical", Watt, 0, 300), new("returned", VolumeFlow, 0, 3e-5), new("pumped", VolumeFlow, 3e-5, 1e-4)),
+        Of(
+            typeof(PumpHeat), nameof(PumpHeat.ToTankFromRail), Watt,
+            new("electrical", Watt, 0, 300), new("pickup", Watt, 0, 300), new("returned", VolumeFlow, 0, 3e-5), new("pumped", VolumeFlow, 3e-5, 1e-4)),
+        Of(
+            typeof(PumpHeat), nameof(PumpHeat.ToTankBySurgeTank), Watt,
+            new("lift", Watt, 0, 300), new("surge", Watt, 0, 300), new("overflow", VolumeFlow, 0, 3e-5), new("lifted", VolumeFlow, 3e-5, 1e-4)),
         Of(typeof(PumpMotor), nameof(PumpMotor.SpeedRatio), One, Voltage("voltage"), Voltage("measuredVoltage"), Plain("resistiveShare", 0, 0.5)),
         Of(typeof(PumpMotor), nameof(PumpMotor.SpeedRatioByEmf), One, Voltage("voltage"), new("windingLoss", Volt, 0, 3), Voltage("measuredVoltage"), new("measuredWindingLoss", Volt, 0, 3)),
         Of(
@@ -419,6 +446,12 @@ internal static class EquationForms
 
     private static CubicPiece<Real> Piece(double[] numbers) =>
         CubicPiece<Real>.Between(numbers[0], numbers[1], numbers[2], numbers[3], numbers[4], numbers[5]);
+
+    private static Argument Conductance => new("conductance", Watt / Kelvin, 1, 10);
+
+    private static Argument Contents => new("mass", Kilogram, 8, 60);
+
+    private static Argument OfFuel => new("specificHeat", Dimension.SpecificHeat, 1900, 2600);
 
     private static Argument Plain(string name, double minimum, double maximum) => new(name, One, minimum, maximum);
 

@@ -450,6 +450,27 @@ public class EquationsByHandTests
         Is(3100.65940, VapourPressure.Antoine<Real>(23, 3800, -46, 300));
     }
 
+    /// <summary>30 kg of fuel, 63 kJ/K, walls of 4 W/K: a time constant of 15,750 s; 60 W warm it by 15 K in the end.</summary>
+    [Fact]
+    public void LumpedHeat_OfATank()
+    {
+        Is(315, LumpedHeat.Steady<Real>(300, 60, 4));
+        Is(15_750, LumpedHeat.TimeConstant<Real>(30, 2100, 4));
+        Is(315 - (15 / Math.E), LumpedHeat.After<Real>(300, 315, 15_750, 15_750));
+        Is(300 + (60 * 3600 / 63e3), LumpedHeat.Insulated<Real>(300, 60, 3600, 30, 2100));
+        Is(15_750, LumpedHeat.TimeTo<Real>(300, 315, 315 - (15 / Math.E), 15_750));
+        Is(3000 * Math.Log(30.0 / 18), LumpedHeat.EquivalentTime<Real>(30, 0.01, 1200));
+        Is(1200, LumpedHeat.PassedTime<Real>(30, 0.01, 3000 * Math.Log(30.0 / 18)));
+        Is(100 / 77.48, LumpedHeat.FlowRise<Real>(100, 745, 5e-5, 2080));
+    }
+
+    [Fact]
+    public void PumpHeat_OfRailAndSurgeTank()
+    {
+        Is(42, PumpHeat.ToTankFromRail<Real>(108, 60, 1.5e-5, 6e-5));
+        Is(25, PumpHeat.ToTankBySurgeTank<Real>(40, 60, 1e-5, 4e-5));
+    }
+
     [Fact]
     public void VapourPressure_OfBlends()
     {
@@ -457,6 +478,9 @@ public class EquationsByHandTests
         Is(7_000, VapourPressure.AlcoholRise<Real>(0.01));
         Is(7_000, VapourPressure.AlcoholRise<Real>(0.39));
         Is(21_000, VapourPressure.AlcoholRise<Real>(0.4));
+        Is(1 + 0.024 + 0.02 - 0.0007, VapourPressure.PetrolFactor<Real>(0.1));
+        Is(46.321 * Math.Pow(85, -0.8422), VapourPressure.EthanolFactor<Real>(0.85));
+        Is((1.2 * 0.7 * 60e3) + (3 * 0.3 * 16e3), VapourPressure.OfBlend<Real>(1.2, 3, 0.3, 60e3, 16e3));
     }
 
     [Fact]

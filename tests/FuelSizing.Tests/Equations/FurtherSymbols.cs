@@ -30,7 +30,6 @@ internal static class FurtherSymbols
         Of("Q_Fmax", "m³/s", "maximum flow that the data of the filter covers"),
         Of("S_1", "1", "first-order index of variance"),
         Of("S_T", "1", "total-order index of variance"),
-        Of("T_0", "K", "ambient temperature"),
         Of("T_m", "K", "temperature of the air of the measured pull"),
         Of("t_min", "s", "minimum pulse width, dead time included"),
         Of("V_f", "V", "voltage that a controller feeds to the pumps"),

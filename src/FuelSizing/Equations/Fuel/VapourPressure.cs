@@ -96,4 +96,68 @@ public static class VapourPressure
     public static T AlcoholRise<T>(T oxygenShare)
         where T : struct, IReal<T> =>
         T.IfLess(0, oxygenShare, T.IfLess(oxygenShare, 0.4, 7_000, 21_000), 0);
+
+    /// <summary>Vapour pressure of a blend of petrol and ethanol: what either contributes by its share, times a factor for how far they are from ideal together.
+    /// <para><c>p_vb = k_vP · (1 − φ_E) · p_vP + k_vE · φ_E · p_vE</c></para>
+    /// </summary>
+    /// <param name="petrolFactor"><c>k_vP</c> (1): factor of the petrol's contribution.</param>
+    /// <param name="ethanolFactor"><c>k_vE</c> (1): factor of the ethanol's contribution.</param>
+    /// <param name="ethanolShare"><c>φ_E</c> (1): share of ethanol in the blend, by volume.</param>
+    /// <param name="petrol"><c>p_vP</c> (Pa): vapour pressure of the petrol in the blend, absolute.</param>
+    /// <param name="ethanol"><c>p_vE</c> (Pa): vapour pressure of ethanol, absolute.</param>
+    /// <returns><c>p_vb</c> (Pa): vapour pressure of the blend, absolute.</returns>
+    /// <remarks>
+    /// <para>Range: factors and pressures of one temperature; the factors are known for Reid vapour pressures, at 37.8 °C. At another temperature they
+    /// are carried on, as they are.</para>
+    /// <para>Outside: nothing is checked; the sum is carried on.</para>
+    /// <example>
+    /// <code>
+    /// Real result = VapourPressure.OfBlend&lt;Real&gt;(petrolFactor: 1.0433, ethanolFactor: 6.6609, ethanolShare: 0.1, petrol: 60e3, ethanol: 15.858e3);
+    /// // result = 66901.06 Pa
+    /// </code>
+    /// </example>
+    /// <para>Source: US EPA, Motor Vehicle Emission Simulator, generator of tank fuel, steps 1a and 1e (after S. R. Reddy).</para>
+    /// </remarks>
+    public static T OfBlend<T>(T petrolFactor, T ethanolFactor, T ethanolShare, T petrol, T ethanol)
+        where T : struct, IReal<T> =>
+        (petrolFactor * ((T)1 - ethanolShare) * petrol) + (ethanolFactor * ethanolShare * ethanol);
+
+    /// <summary>Factor of the petrol's contribution to the vapour pressure of a blend with ethanol.
+    /// <para><c>k_vP = 1 + 0.24 · φ_E + 2 · φ_E² − 0.7 · φ_E³</c></para>
+    /// </summary>
+    /// <param name="ethanolShare"><c>φ_E</c> (1): share of ethanol in the blend, by volume.</param>
+    /// <returns><c>k_vP</c> (1): factor of the petrol's contribution.</returns>
+    /// <remarks>
+    /// <para>Range: 0 to 1, at 37.8 °C; a fit to measured Reid vapour pressures.</para>
+    /// <para>Outside: nothing is checked; the polynomial is carried on.</para>
+    /// <example>
+    /// <code>
+    /// Real result = VapourPressure.PetrolFactor&lt;Real&gt;(ethanolShare: 0.85);
+    /// // result = 2.219113
+    /// </code>
+    /// </example>
+    /// <para>Source: US EPA, Motor Vehicle Emission Simulator, generator of tank fuel, steps 1a and 1e (after S. R. Reddy).</para>
+    /// </remarks>
+    public static T PetrolFactor<T>(T ethanolShare)
+        where T : struct, IReal<T> =>
+        1 + (0.24 * ethanolShare) + (2 * ethanolShare * ethanolShare) - (0.7 * ethanolShare * ethanolShare * ethanolShare);
+
+    /// <summary>Factor of the ethanol's contribution to the vapour pressure of a blend with petrol.
+    /// <para><c>k_vE = 46.321 · (100 · φ_E)^(−0.8422)</c></para>
+    /// </summary>
+    /// <param name="ethanolShare"><c>φ_E</c> (1): share of ethanol in the blend, by volume.</param>
+    /// <returns><c>k_vE</c> (1): factor of the ethanol's contribution.</returns>
+    /// <remarks>
+    /// <para>Range: over 0 to 1, at 37.8 °C; a fit to measured Reid vapour pressures.</para>
+    /// <para>Outside: nothing is checked; the power is carried on; 0 or less gives no number.</para>
+    /// <example>
+    /// <code>
+    /// Real result = VapourPressure.EthanolFactor&lt;Real&gt;(ethanolShare: 0.85);
+    /// // result = 1.098554
+    /// </code>
+    /// </example>
+    /// <para>Source: US EPA, Motor Vehicle Emission Simulator, generator of tank fuel, steps 1a and 1e (after S. R. Reddy).</para>
+    /// </remarks>
+    public static T EthanolFactor<T>(T ethanolShare)
+        where T : struct, IReal<T> => 46.321 * T.Power(100 * ethanolShare, -0.8422);
 }

@@ -158,6 +158,6 @@ public class SetupTests
     public void Parts_GivenInAnotherWay_AreEqual()
     {
         Assert.Equal(ElementalComposition.OfMolecule(1, 4, 1), ElementalComposition.OfAtomRatios(4, 1));
-        Assert.Equal(FuelBlend.EthanolInPetrol(Wren.Percent(85)), Fuel.E85);
+        Assert.Equal(FuelBlend.EthanolInPetrol(Wren.Percent(10)), Fuel.E10);
     }
 }
