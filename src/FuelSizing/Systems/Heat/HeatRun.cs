@@ -72,8 +72,8 @@ public sealed class HeatRun : IReadable
         double left = _mass - (_draw * run.Seconds);
         if (Gap is null && !(left >= MinimumShareLeft * _mass))
         {
-            Duration lasts = Duration.FromSeconds((1 - MinimumShareLeft) * _mass / _draw);
-            Gap = Statement.Of("heat.run-too-long", $"95 % of the fuel is used after {lasts:time}, before the run of {run:time} ends");
+            double lasts = (1 - MinimumShareLeft) * _mass / _draw;
+            Gap = Statement.Of("heat.run-too-long", $"95 % of the fuel is used after {EarlierMinutes(lasts):0.0} min, before the run of {run.Minutes:0.0} min ends");
         }
 
         if (Gap is not null)
@@ -213,7 +213,7 @@ public sealed class HeatRun : IReadable
         HeatAnswer.NotBeforeEmpty => Statement.Of(
             "heat.not-before-empty", $"the vapour margin stays over {Result.Parts.Limits.SuctionMargin}{Mark} until 95 % of the fuel is used"),
         HeatAnswer.UsedUp => Statement.Of(
-            "heat.used-up", $"the vapour margin falls to {Result.Parts.Limits.SuctionMargin}{Mark} after {TimeUntilUsedUp!.Value:time:down}, with the tank at {Temperature.FromKelvins(TankKelvins(TimeUntilUsedUp.Value.Seconds))}"),
+            "heat.used-up", $"the vapour margin falls to {Result.Parts.Limits.SuctionMargin}{Mark} after {EarlierMinutes(TimeUntilUsedUp!.Value.Seconds):0.0} min, with the tank at {Temperature.FromKelvins(TankKelvins(TimeUntilUsedUp.Value.Seconds))}"),
         _ => VapourGap!,
     };
 
@@ -222,7 +222,7 @@ public sealed class HeatRun : IReadable
     {
         ArgumentNullException.ThrowIfNull(style);
         return TankTemperature is { } temperature
-            ? $"tank {style.Of(temperature)} after {style.Time(Run)}: {Text.In(style)}"
+            ? $"tank {style.Of(temperature)} after {style.Number(Run.Minutes, "#,##0.0")} min: {Text.In(style)}"
             : Text.In(style);
     }
 
@@ -314,6 +314,9 @@ public sealed class HeatRun : IReadable
             : (reached - _start) * _mass * _specificHeat / _heat.ToTank;
         return (HeatAnswer.UsedUp, _draw > 0 ? LumpedHeat.PassedTime<Real>(_mass, _draw, equivalent).Value : equivalent);
     }
+
+    // Shown as it is surely reached: rounded down.
+    private static double EarlierMinutes(double seconds) => Math.Floor(seconds / 6) / 10;
 
     private static bool IsWithin(double kelvins) =>
         kelvins >= Fuels.Fuel.MinimumTemperature.Kelvins && kelvins <= Fuels.Fuel.MaximumTemperature.Kelvins + 1e-9;
