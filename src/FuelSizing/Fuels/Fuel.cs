@@ -401,7 +401,7 @@ public sealed record Fuel
     /// <para>Pure alcohols by Antoine, ln p = A − B/(T + C); petrol by <see cref="WithReidVapourPressure"/>. A little alcohol makes petrol more volatile
     /// than either is, much ethanol makes it less so.</para>
     /// <para>Petrol and ethanol: Reid vapour pressure k_vP (1 − φ) RVP + k_vE φ · 15.86 kPa, φ the ethanol by volume
-    /// (<see cref="VapourPressure.OfBlend"/>: a fit of the US EPA to measurements), and 3 kPa more, to be on the safe side; over 37.8 °C the
+    /// (<see cref="VapourPressure.OfBlend{T}"/>: a fit of the US EPA to measurements), and 3 kPa more, to be on the safe side; over 37.8 °C the
     /// higher of petrol's law and of the sum of what petrol and ethanol contribute. Petrol of 60 kPa comes to 70 kPa with 10 % ethanol and 38 kPa with 85 %.</para>
     /// <para>Other blends with alcohol: the petrol's Reid vapour pressure raised by the maximum that the alcohol can add, 7 kPa for ethanol, 21 kPa for
     /// methanol, whatever the shares, and no part's own pressure is undercut. A blend whose own pressure was measured goes by that.</para>

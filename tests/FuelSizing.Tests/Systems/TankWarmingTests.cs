@@ -118,7 +118,7 @@ public class TankWarmingTests
             }
 
             return Math.Abs(run.TankTemperature!.Value.Kelvins - kelvins) < 1e-6
-                && Math.Abs(run.FuelLeft!.Value.CubicMeters / car.Tank.FuelVolume.CubicMeters - (1 - (draw * car.Seconds / full))) < 1e-9;
+                && Math.Abs((run.FuelLeft!.Value.CubicMeters / car.Tank.FuelVolume.CubicMeters) - (1 - (draw * car.Seconds / full))) < 1e-9;
         },
         iter: 60);
 
