@@ -1,6 +1,5 @@
 using CsCheck;
 using FuelSizing.Circuits;
-using FuelSizing.Lines;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using UnitsNet;

@@ -1,13 +1,10 @@
-using System.Globalization;
 using CsCheck;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Files;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
-using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;

@@ -63,10 +63,10 @@ internal static class RegulatorForm
         new("set_at_flow", Measures.Flow, "returned flow at which the regulator was set; with `flow_curve` within the curve") { Example = "60 L/h", Optional = true, Range = "0 to 500 L/h", Arguments = ["statedAt"] };
 
     private static readonly QuantityField<VolumeFlow> ReturnedFlow =
-        new("returned_flow", Measures.Flow, "returned through it, rising from row to row") { Example = "60 L/h", Range = "0 to 1,000 L/h" };
+        new("returned_flow", Measures.Flow, "returned through it, rising from row to row") { Example = "60 L/h", Range = "0 to 1,000 L/h", Arguments = [] };
 
     private static readonly QuantityField<Pressure> HeldGauge =
-        new("held", Measures.Pressure, "gauge pressure held there, at no boost and with the outlet at ambient pressure") { Example = "300 kPa", Range = "1 to 2,000 kPa" };
+        new("held", Measures.Pressure, "gauge pressure held there, at no boost and with the outlet at ambient pressure") { Example = "300 kPa", Range = "1 to 2,000 kPa", Arguments = [] };
 
     private static readonly RecordForm<RegulatorPoint> FlowRow = new(
         "regulator_point", "a measured point of a regulator", values => new RegulatorPoint(values.Required(ReturnedFlow), values.Required(HeldGauge)))
