@@ -165,6 +165,10 @@ internal static class Specimens
 
         Feed feed = Feed.Of(Hostile, Conductor.Awg(14), Length.FromMeters(5), Length.FromMeters(5), Celsius(60), Contact.DefaultFuse);
         yield return feed;
+        GroundReturn ground = GroundReturn.Of(Conductor.Awg(14), Length.FromMeters(1), Celsius(60), ElectricResistance.FromMilliohms(4), Contact.Of(Hostile, ElectricResistance.FromMilliohms(1)));
+        yield return ground;
+        yield return ground.WithInsulation(Celsius(105), Celsius(40)).WithBundle(5);
+        yield return Feed.Of(Hostile, Conductor.Awg(14), Length.FromMeters(5), Length.Zero, Celsius(60)).WithInsulation(Celsius(105), Celsius(40)).WithBundle(8).WithGround(ground);
         yield return feed.VoltageAtMotor(Volts(13.5), ElectricCurrent.FromAmperes(12));
         yield return FuseChoice.For(ElectricCurrent.FromAmperes(12), Conductor.Awg(12), Celsius(90), Celsius(40));
         yield return FuseChoice.For(ElectricCurrent.FromAmperes(12), Conductor.Awg(20), Celsius(60), Celsius(40));

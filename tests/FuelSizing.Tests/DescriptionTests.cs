@@ -239,6 +239,11 @@ public class DescriptionTests
             [Area.FromSquareMillimeters(4.4), ConductorMaterial.Aluminium, Wren.Percent(3)]),
         AFeed,
         Of(
+            typeof(GroundReturn),
+            nameof(GroundReturn.Of),
+            [Conductor.Awg(12), Metres(0.4), Celsius(60), Milliohms(4), new[] { Contact.DefaultJoint }],
+            [Conductor.Awg(14), Metres(0.5), Celsius(61), Milliohms(5), Array.Empty<Contact>()]),
+        Of(
             typeof(Feed),
             nameof(Feed.WithChassisReturn),
             ["feed", Conductor.Awg(12), Metres(4.3), Milliohms(5), Celsius(70), Array.Empty<Contact>()],

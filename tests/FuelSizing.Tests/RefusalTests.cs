@@ -629,6 +629,31 @@ public class RefusalTests
             nameof(Feed.WithFuse),
             ElectricCurrent.FromAmperes(15)),
         new(
+            Feed.Of("f", Conductor.Awg(12), Length.FromMeters(5), Length.Zero, Temperature.FromDegreesCelsius(60)),
+            typeof(Feed),
+            nameof(Feed.WithBundle),
+            4),
+        new(
+            null,
+            typeof(GroundReturn),
+            nameof(GroundReturn.Of),
+            Conductor.Awg(14),
+            Length.FromMeters(0.4),
+            Temperature.FromDegreesCelsius(60),
+            ElectricResistance.FromMilliohms(4),
+            new[] { Contact.DefaultJoint }),
+        new(
+            Ground,
+            typeof(GroundReturn),
+            nameof(GroundReturn.WithInsulation),
+            Temperature.FromDegreesCelsius(105),
+            Temperature.FromDegreesCelsius(60)),
+        new(
+            Ground,
+            typeof(GroundReturn),
+            nameof(GroundReturn.WithBundle),
+            4),
+        new(
             null,
             typeof(SmallestConductor),
             nameof(SmallestConductor.ForDrop),
@@ -643,7 +668,8 @@ public class RefusalTests
             nameof(Ampacity.Of),
             Conductor.Awg(12),
             Temperature.FromDegreesCelsius(105),
-            Temperature.FromDegreesCelsius(60)),
+            Temperature.FromDegreesCelsius(60),
+            4),
         new(
             null,
             typeof(FuseChoice),
@@ -651,7 +677,8 @@ public class RefusalTests
             ElectricCurrent.FromAmperes(12),
             Conductor.Awg(12),
             Temperature.FromDegreesCelsius(105),
-            Temperature.FromDegreesCelsius(60)),
+            Temperature.FromDegreesCelsius(60),
+            4),
         new(
             null,
             typeof(PowerCorrection),
@@ -785,6 +812,9 @@ public class RefusalTests
     }.ToDictionary(call => call.Name);
 
     private static Candidate<Pump>[] Listed => [Candidate.Of("pump B", Pump.From(Wren.PumpOf(1)))];
+
+    private static GroundReturn Ground => GroundReturn.Of(
+        Conductor.Awg(14), Length.FromMeters(0.4), Temperature.FromDegreesCelsius(60), ElectricResistance.FromMilliohms(4), Contact.DefaultJoint);
 
     private static PowerCorrection Correction =>
         PowerCorrection.By(PowerStandard.SaeJ1349, Atmosphere.Standard, Wren.Percent(40));

@@ -25,6 +25,18 @@ internal static class WiringShown
             ]));
         Shown.By<Contact>((contact, style) => new($"Contact: {contact.Name}", [new("Resistance", "R_c", style.Of(contact.Resistance))]));
         Shown.By<Feed>((feed, style) => new($"Feed: {feed.Name}", Of(feed, style)));
+        Shown.By<GroundReturn>((ground, style) => new(
+            "Ground return",
+            [
+                new("Wire", "A", style.Of(ground.Conductor.Area), $"{ground.Conductor}"),
+                new("Length", "l_back", style.Of(ground.Length)),
+                new("Temperature of the wire", "θ", style.Of(ground.ConductorTemperature)),
+                new("Body", "", style.Of(ground.Body)),
+                .. ground.Contacts.Select(contact => new Fact("Contact", "R_c", style.Of(contact.Resistance), contact.Name)),
+                new("Resistance", "", style.Of(ground.Resistance), "wire, contacts and body"),
+                .. ground.BundledConductors is { } bundled ? new[] { new Fact("Conductors in the bundle", "", style.Number(bundled, "N0"), "current-carrying, itself included") } : [],
+                .. ground.Ampacity is { } ampacity ? new[] { new Fact("Ampacity", "I_z", ampacity.Current is { } current ? style.Of(current) : "not covered", PartText.Say(ampacity, style)) } : [],
+            ]));
         Shown.By<FeedResult>((result, style) => new($"What {result.Feed.Name} loses", Of(result, style)));
         Shown.By<Ampacity>((ampacity, style) => new("What a wire may carry", [new("Current", "I_z", CircuitText.Known(ampacity.Current, style.Of), PartText.Say(ampacity, style))]));
         Shown.By<FuseChoice>((fuse, style) => new(
@@ -77,6 +89,8 @@ internal static class WiringShown
         .. feed.InsulationRating is { } rating ? new[] { new Fact("Insulation rated for", "", style.Of(rating)) } : [],
         .. feed.Ambient is { } ambient ? new[] { new Fact("Surroundings", "", style.Of(ambient), "the hottest along the run") } : [],
         .. feed.Ampacity is { } ampacity ? new[] { new Fact("Ampacity", "I_z", ampacity.Current is { } current ? style.Of(current) : "not covered", PartText.Say(ampacity, style)) } : [],
+        .. feed.BundledConductors is { } bundled ? new[] { new Fact("Conductors in the bundle", "", style.Number(bundled, "N0"), "current-carrying, itself included") } : [],
+        .. feed.Ground is { } ground ? new[] { new Fact("Ground return", "", style.Of(ground.Resistance), $"{ground.Conductor}, {style.Of(ground.Length)}") } : [],
         .. feed.Fuse is { } fuse ? new[] { new Fact("Fuse", "I_n", style.Of(fuse)) } : [],
     ];
 

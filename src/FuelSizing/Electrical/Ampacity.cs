@@ -14,9 +14,10 @@ namespace FuelSizing.Electrical;
 /// regulation's engine spaces and of NEC 310.15(B). Cooler surroundings earn nothing.
 /// </para>
 /// <para>
-/// It holds for a wire by itself or beside its own return. It covers neither bundles nor wires lagged or buried in
-/// insulation, neither aluminium nor anything thinner than AWG 18; it replaces neither local codes nor a licensed
-/// practitioner.
+/// In a bundle, sheath or conduit each conductor heats its neighbours: of three loaded conductors each may carry 70 %, of 4 to 6 60 %, of 7 to
+/// 24 50 %, of more 40 % (note 2 of the table). The regulation demands it from 50 V on (33 CFR 183.435); heat does not ask for the voltage, so
+/// that it counts here at any. A wire by itself, or beside its own return, keeps all. It covers neither wires lagged or buried in insulation,
+/// nor aluminium, nor anything thinner than AWG 18; it replaces neither local codes nor a licensed practitioner.
 /// </para>
 /// </remarks>
 public sealed class Ampacity : IReadable
@@ -43,9 +44,20 @@ public sealed class Ampacity : IReadable
     /// lower column is used (60, 75, 80, 90, 105 or 125 °C).
     /// </param>
     /// <param name="ambient">Hottest surroundings along the run, −40 to 200 °C; beside an engine, measure it.</param>
+    /// <param name="bundled">
+    /// Current-carrying conductors that run together in the bundle, sheath or conduit, this one and returns included, 1 to 1,000. One or two:
+    /// the wire by itself, or beside its own return.
+    /// </param>
     /// <returns>The current, or the reason why it is not covered.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static Ampacity Of(Conductor conductor, Temperature insulationRating, Temperature ambient)
+    /// <example>
+    /// <code>
+    /// Ampacity free = Ampacity.Of(Conductor.Awg(12), Temperature.FromDegreesCelsius(105), ambient: Temperature.FromDegreesCelsius(60));
+    /// Ampacity bundled = Ampacity.Of(Conductor.Awg(12), Temperature.FromDegreesCelsius(105), ambient: Temperature.FromDegreesCelsius(60), bundled: 4);
+    /// Console.WriteLine(bundled.Current &lt; free.Current);   // True
+    /// </code>
+    /// </example>
+    public static Ampacity Of(Conductor conductor, Temperature insulationRating, Temperature ambient, int bundled = 1)
     {
         ArgumentNullException.ThrowIfNull(conductor);
         double rating = Guard.Between(
@@ -60,6 +72,7 @@ public sealed class Ampacity : IReadable
             Temperature.FromDegreesCelsius(200),
             "Give the hottest surroundings along the run.",
             nameof(ambient)).DegreesCelsius;
+        double bundle = AmpacityTable.BundleFactor(WithinBundle(bundled, nameof(bundled)));
         int column = Column(rating);
         if (!ReferenceEquals(conductor.Material, ConductorMaterial.Copper))
         {
@@ -90,10 +103,14 @@ public sealed class Ampacity : IReadable
         }
 
         ElectricCurrent stated = ElectricCurrent.FromAmperes(row.Amperes[column]);
-        ElectricCurrent current = ElectricCurrent.FromAmperes(stated.Amperes * factor);
+        ElectricCurrent current = ElectricCurrent.FromAmperes(CurrentRating.Derated<Real>(stated.Amperes, factor, bundle).Value);
         return new(
             current,
-            Statement.Of(
+            bundle < 1
+            ? Statement.Of(
+                "ampacity.found-bundled",
+                $"{conductor}: {current} in {ambient} ({row.Conductor} with insulation for {held}: {stated} × {Ratio.FromDecimalFractions(factor)} × {Ratio.FromDecimalFractions(bundle)} as one of {bundled} in a bundle; {AmpacityTable.Source}).")
+            : Statement.Of(
                 "ampacity.found",
                 $"{conductor}: {current} in {ambient} ({row.Conductor} with insulation for {held}: {stated} × {Ratio.FromDecimalFractions(factor)}; {AmpacityTable.Source})."));
     }
@@ -104,6 +121,9 @@ public sealed class Ampacity : IReadable
     /// <summary>How the current was found, or why it is not covered.</summary>
     /// <returns>One sentence.</returns>
     public override string ToString() => Text.ToString();
+
+    internal static int WithinBundle(int conductors, string name) => Guard.Count(
+        conductors, 1, 1000, "Give the count of all current-carrying conductors in the bundle, sheath or conduit, this one and returns included.", name);
 
     private static Ampacity NotCovered(Statement reason, bool isTooHot = false) =>
         new(null, Statement.Of("ampacity.not-covered", $"Not covered: {reason} ({AmpacityTable.Source}).")) { IsTooHot = isTooHot };
@@ -140,6 +160,12 @@ internal static class AmpacityTable
 
     /// <summary>Temperature ratings of the columns, °C.</summary>
     public static IReadOnlyList<double> Ratings { get; } = [60, 75, 80, 90, 105, 125];
+
+    /// <summary>From how many current-carrying conductors in a bundle on which share of the ampacity is left: note 2 of the table.</summary>
+    public static IReadOnlyList<(int Conductors, double Share)> Bundles { get; } = [(1, 1), (3, 0.7), (4, 0.6), (7, 0.5), (25, 0.4)];
+
+    /// <summary>Share of the ampacity that is left in a bundle.</summary>
+    public static double BundleFactor(int conductors) => Bundles.Last(bundle => bundle.Conductors <= conductors).Share;
 
     /// <summary>Gauge (0 is 1/0, −1 is 2/0 and so on), conductor, and amperes for each rating, thin to thick.</summary>
     public static IReadOnlyList<(Conductor Conductor, IReadOnlyList<double> Amperes)> Rows { get; } =

@@ -23,6 +23,8 @@ public sealed record Feed
         .Number(feed => feed.InsulationRating?.DegreesCelsius)
         .Number(feed => feed.Ambient?.DegreesCelsius)
         .Number(feed => feed.Fuse?.Amperes)
+        .Value(feed => feed.BundledConductors)
+        .Value(feed => feed.Ground)
         .Number(feed => feed.LoopOhms);
 
     private readonly double _celsius;
@@ -53,7 +55,7 @@ public sealed record Feed
     /// <summary>Length of wire from the supply to the motor.</summary>
     public Length OutwardLength { get; }
 
-    /// <summary>Length of wire from the motor back; zero where the chassis carries the current back.</summary>
+    /// <summary>Length of wire from the motor back; zero where the chassis, or a ground conductor of its own, carries the current back.</summary>
     public Length ReturnLength { get; }
 
     /// <summary>Temperature of the metal.</summary>
@@ -62,7 +64,7 @@ public sealed record Feed
     /// <summary>Joints, fuse, relay, switch, and the chassis if it carries the current back.</summary>
     public IReadOnlyList<Contact> Contacts { get; }
 
-    /// <summary>Resistance of the whole loop: R = R_w + Σ R_c.</summary>
+    /// <summary>Resistance of the whole loop, its ground return included: R = R_w + Σ R_c.</summary>
     public ElectricResistance LoopResistance => ElectricResistance.FromOhms(LoopOhms);
 
     /// <summary>Temperature rating of the wire's insulation; none where it is not given.</summary>
@@ -77,9 +79,15 @@ public sealed record Feed
     /// <summary>The current that the wire may carry; none where insulation and surroundings are not given.</summary>
     public Ampacity? Ampacity { get; private init; }
 
-    internal double WireOhms { get; }
+    /// <summary>Current-carrying conductors in the bundle, sheath or conduit that the wire runs in, itself included; none where it is not given.</summary>
+    public int? BundledConductors { get; private init; }
 
-    internal double ContactOhms { get; }
+    /// <summary>The ground return, where it is described by itself; none where it is of the same wire, or a contact.</summary>
+    public GroundReturn? Ground { get; private init; }
+
+    internal double WireOhms { get; private init; }
+
+    internal double ContactOhms { get; private init; }
 
     internal double LoopOhms { get; private init; }
 
@@ -167,7 +175,48 @@ public sealed record Feed
     /// </code>
     /// </example>
     public Feed WithInsulation(Temperature insulationRating, Temperature ambient) =>
-        this with { InsulationRating = insulationRating, Ambient = ambient, Ampacity = Ampacity.Of(Conductor, insulationRating, ambient) };
+        this with { InsulationRating = insulationRating, Ambient = ambient, Ampacity = Ampacity.Of(Conductor, insulationRating, ambient, BundledConductors ?? 1) };
+
+    /// <summary>The same feed in a bundle, sheath or conduit with other wires, of which each may then carry less.</summary>
+    /// <param name="conductors">
+    /// All current-carrying conductors in it, this one and returns included, 1 to 1,000. One or two: the wire by itself, or beside its own return.
+    /// </param>
+    /// <returns>The feed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The count is outside its range.</exception>
+    /// <remarks>Fire: a bundle that is too hot chafes and burns where nobody looks. Local codes and a licensed practitioner take precedence.</remarks>
+    public Feed WithBundle(int conductors) => this with
+    {
+        BundledConductors = Ampacity.WithinBundle(conductors, nameof(conductors)),
+        Ampacity = (InsulationRating, Ambient) is ({ } rating, { } ambient) ? Ampacity.Of(Conductor, rating, ambient, conductors) : null,
+    };
+
+    /// <summary>The same feed with a ground return of its own size and length, or by the body.</summary>
+    /// <param name="ground">The ground conductor with its contacts; its resistance adds to the loop, and its ampacity is judged too.</param>
+    /// <returns>The feed.</returns>
+    /// <exception cref="ArgumentException">The feed has wire back already, or a ground return.</exception>
+    /// <example>
+    /// <code>
+    /// Feed feed = Feed.Of(
+    ///         "to the tank", Conductor.Awg(12), Length.FromMeters(4.5), returnLength: Length.Zero, Temperature.FromDegreesCelsius(60), Contact.DefaultFuse)
+    ///     .WithGround(GroundReturn.Of(
+    ///         Conductor.Awg(14), Length.FromMeters(0.4), Temperature.FromDegreesCelsius(60), body: ElectricResistance.FromMilliohms(4), Contact.DefaultJoint));
+    /// Console.WriteLine(feed.LoopResistance);
+    /// </code>
+    /// </example>
+    public Feed WithGround(GroundReturn ground)
+    {
+        ArgumentNullException.ThrowIfNull(ground);
+        if (ReturnLength.Meters > 0 || Ground is not null)
+        {
+            throw new ArgumentException(
+                $"{nameof(ground)} was given to {Name}, whose current returns {(Ground is null ? $"by {Readable.Of(ReturnLength)} of its own wire" : "by another ground return")} already. Give the feed a return length of 0 m.",
+                nameof(ground));
+        }
+
+        double wire = (Real)WireOhms + ground.WireOhms;
+        double contacts = (Real)ContactOhms + ground.ContactOhms;
+        return this with { Ground = ground, WireOhms = wire, ContactOhms = contacts, LoopOhms = VoltageDrop.Loop<Real>(wire, contacts) };
+    }
 
     /// <summary>The same feed with the fuse at its source.</summary>
     /// <param name="rating">The fuse's rating, 0.5 to 200 A. Its resistance is one of the contacts.</param>
@@ -179,7 +228,7 @@ public sealed record Feed
             rating, ElectricCurrent.FromAmperes(0.5), ElectricCurrent.FromAmperes(200), "Give the rating printed on the fuse.", nameof(rating)),
     };
 
-    /// <summary>The same feed with wire of another nominal area, standard or not, counted with the most that it may resist.</summary>
+    /// <summary>The same feed with wire of another nominal area, standard or not, counted with the most that it may resist; its ground return stays.</summary>
     internal Feed WithNominalArea(Area area)
     {
         Feed other = new(
@@ -191,30 +240,38 @@ public sealed record Feed
             Contacts)
         {
             Fuse = Fuse,
+            BundledConductors = BundledConductors,
         };
-        return (InsulationRating, Ambient) is ({ } rating, { } ambient) ? other.WithInsulation(rating, ambient) : other;
+        other = (InsulationRating, Ambient) is ({ } rating, { } ambient) ? other.WithInsulation(rating, ambient) : other;
+        return Ground is { } ground ? other.WithGround(ground) : other;
     }
 
     /// <summary>The same feed with no more resistance, wire and contacts together; itself where it has no more.</summary>
     /// <param name="ohms">Up to 1 Ω.</param>
-    internal Feed WithLoopOfAtMost(double ohms) => LoopOhms <= ohms
-        ? this
-        : new(
-            Name,
-            Conductor,
-            Length.Zero,
-            Length.Zero,
-            ConductorTemperature,
-            [Contact.Of("all of it", ElectricResistance.FromOhms(ohms))])
-        {
-            InsulationRating = InsulationRating,
-            Ambient = Ambient,
-            Fuse = Fuse,
-            Ampacity = Ampacity,
-        };
+    internal Feed WithLoopOfAtMost(double ohms) =>
+        LoopOhms <= ohms ? this : this with { WireOhms = 0, ContactOhms = ohms, LoopOhms = ohms };
 
-    /// <summary>The wire's ampacity in A: 0 where its surroundings leave it none, not a number where the source does not cover it.</summary>
-    internal double AmpacityAmperes => Ampacity?.Amperes ?? double.NaN;
+    /// <summary>The least ampacity of its wires that is known, in A: 0 where surroundings leave none, not a number where the source covers none.</summary>
+    internal double AmpacityAmperes => LimitingWire.Amperes;
+
+    /// <summary>The wire out, or the ground wire where its ampacity is less or the only one known: what it is called, its surroundings, its ampacity in A.</summary>
+    internal (string Name, Temperature? Ambient, double Amperes) LimitingWire
+    {
+        get
+        {
+            double outward = Ampacity?.Amperes ?? double.NaN;
+            double back = Ground?.Ampacity?.Amperes ?? double.NaN;
+            return back < outward || double.IsNaN(outward) && !double.IsNaN(back)
+                ? ($"the ground wire of {Name}", Ground!.Ambient, back)
+                : (Name, Ambient, outward);
+        }
+    }
+
+    /// <summary>True if the ampacity of one of its wires is not known.</summary>
+    internal bool HasUnknownAmpacity => double.IsNaN(Ampacity?.Amperes ?? double.NaN) || Ground is { } ground && double.IsNaN(ground.Ampacity?.Amperes ?? double.NaN);
+
+    /// <summary>True if one of its wires runs in a bundle that costs it ampacity.</summary>
+    internal bool IsDeratedByBundle => AmpacityTable.BundleFactor(BundledConductors ?? 1) < 1 || AmpacityTable.BundleFactor(Ground?.BundledConductors ?? 1) < 1;
 
     /// <summary>What the motor gets: V_m = V_s − I R, and the heat I² R that the rest becomes.</summary>
     /// <param name="supply">V_s, at the battery or alternator, 5 to 30 V.</param>

@@ -42,10 +42,11 @@ public sealed class FuseChoice : IReadable
     /// <param name="conductor">The thinnest wire that the fuse protects.</param>
     /// <param name="insulationRating">Temperature rating of its insulation, 0 to 300 °C.</param>
     /// <param name="ambient">Hottest surroundings along the run, −40 to 200 °C.</param>
+    /// <param name="bundled">Current-carrying conductors in the bundle, sheath or conduit, this one and returns included, 1 to 1,000.</param>
     /// <returns>The fuse, or the reason why there is none.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static FuseChoice For(
-        ElectricCurrent current, Conductor conductor, Temperature insulationRating, Temperature ambient)
+        ElectricCurrent current, Conductor conductor, Temperature insulationRating, Temperature ambient, int bundled = 1)
     {
         double load = Guard.Above(
             current,
@@ -53,7 +54,7 @@ public sealed class FuseChoice : IReadable
             ElectricCurrent.FromAmperes(200),
             "Give the motor's highest steady current.",
             nameof(current)).Amperes;
-        Ampacity ampacity = Ampacity.Of(conductor, insulationRating, ambient);
+        Ampacity ampacity = Ampacity.Of(conductor, insulationRating, ambient, bundled);
         double needed = load / MaximumLoad.DecimalFractions;
         if (!Carries(_ratings[^1], needed))
         {
@@ -81,7 +82,7 @@ public sealed class FuseChoice : IReadable
                 ampacity,
                 Statement.Of(
                     "fuse.wire-unprotected",
-                    $"None: {current} needs a fuse of {rating.ApartFrom(allowed):current}, which does not protect {conductor} ({allowed.ApartFrom(rating):current}); {Thicker(rating, insulationRating, ambient)}."));
+                    $"None: {current} needs a fuse of {rating.ApartFrom(allowed):current}, which does not protect {conductor} ({allowed.ApartFrom(rating):current}); {Thicker(rating, insulationRating, ambient, bundled)}."));
         }
 
         Ratio share = Ratio.FromDecimalFractions(load / rating.Amperes);
@@ -102,11 +103,11 @@ public sealed class FuseChoice : IReadable
     /// <summary>A load of exactly 80 % is allowed, whichever way its last bit rounds.</summary>
     private static bool Carries(double rating, double needed) => rating >= needed - 1e-9;
 
-    private static Statement Thicker(ElectricCurrent rating, Temperature insulationRating, Temperature ambient)
+    private static Statement Thicker(ElectricCurrent rating, Temperature insulationRating, Temperature ambient, int bundled)
     {
         foreach ((Conductor conductor, _) in AmpacityTable.Rows)
         {
-            if (Ampacity.Of(conductor, insulationRating, ambient).Current >= rating)
+            if (Ampacity.Of(conductor, insulationRating, ambient, bundled).Current >= rating)
             {
                 return Statement.Of("fuse.thicker-wire", $"with the same insulation it takes {conductor}");
             }

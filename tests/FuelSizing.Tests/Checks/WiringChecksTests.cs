@@ -150,6 +150,65 @@ public class WiringChecksTests
         Assert.Equal((outcome, words), (Find(first, Part.Wire).Outcome, Text(first, Part.Wire)));
     }
 
+    /// <summary>
+    /// 33 CFR 183.425, table 5, note 2: of 20 A at 30 °C one of four conductors in a bundle keeps 12 A, of seven 10 A. The remedy's ampacity is that in the
+    /// bundle: AWG 14 has 35 A × 60 %.
+    /// </summary>
+    [Fact]
+    public void Wire_InABundle_IsComparedWithWhatIsLeft_AndItsRemedyServes()
+    {
+        Pump Of(int gauge, int bundled) => Steady("pump A", 15).WithFeed(Insulated("to A", gauge).WithBundle(bundled));
+        Assert.Equal("to A carries 15.0 A of at most 20.0 A in surroundings of 30 °C", Text(Solve(Of(18, 2)), Part.Wire));
+        OperatingResult[] results = [Solve(Of(18, 4))];
+        Assert.Equal((Outcome.Fails, "to A carries 15.0 A, over its ampacity of 12.0 A in surroundings of 30 °C"), (Find(results[0], Part.Wire).Outcome, Text(results[0], Part.Wire)));
+        Remedy remedy = Find(results[0], Part.Wire).Check.RemedyFor(new(results, results))!;
+        Assert.Equal(15, ((ElectricCurrent)remedy.Needed!).Amperes, 9);
+        Assert.Equal(
+            $"Wire with an ampacity of at least 15.0 A in its bundle ({AmpacityTable.Source}), or fewer conductors in the bundle, or insulation for a higher temperature, or a cooler route.",
+            remedy.ToString());
+
+        // AWG 16 keeps 25 A × 60 % = 15 A: just enough. Fewer conductors serve as well.
+        Assert.Equal(Outcome.Holds, Find(Solve(Of(16, 4)), Part.Wire).Outcome);
+        Assert.Equal(Outcome.Fails, Find(Solve(Of(16, 7)), Part.Wire).Outcome);
+        Assert.Equal(Outcome.Fails, Find(Solve(Of(18, 3)), Part.Wire).Outcome);
+        Assert.Equal(Outcome.Holds, Find(Solve(Of(18, 1)), Part.Wire).Outcome);
+
+        // And a fuse that protected the wire by itself does not protect it in the bundle.
+        OperatingResult fused = Solve(Steady("pump A", 5).WithFeed(Insulated("to A", 18, 20).WithBundle(4)));
+        Assert.Equal("a fuse of 20.0 A does not protect to A, whose wire has an ampacity of 12.0 A", Text(fused, Part.Fuse));
+    }
+
+    /// <summary>A thick wire there and a thin one back: the thin one decides, by its own bundle and surroundings; a fuse must protect it too.</summary>
+    [Fact]
+    public void GroundWire_IsJudgedByItsOwnAmpacity()
+    {
+        GroundReturn Back(int gauge) => GroundReturn.Of(Conductor.Awg(gauge), Length.Zero, Temperature.FromDegreesCelsius(60), ElectricResistance.Zero);
+        GroundReturn thin = Back(18).WithInsulation(Temperature.FromDegreesCelsius(105), Temperature.FromDegreesCelsius(30));
+        OperatingResult over = Solve(Steady("pump A", 25).WithFeed(Insulated("to A", 10, 40).WithGround(thin)));
+        Assert.Equal(
+            (Outcome.Fails, "the ground wire of to A carries 25.0 A, over its ampacity of 20.0 A in surroundings of 30 °C"),
+            (Find(over, Part.Wire).Outcome, Text(over, Part.Wire)));
+        Assert.Equal("a fuse of 40.0 A does not protect to A, whose wire has an ampacity of 20.0 A", Text(over, Part.Fuse));
+        Assert.Equal("to A carries 25.0 A of at most 60.0 A in surroundings of 30 °C", Text(Solve(Steady("pump A", 25).WithFeed(Insulated("to A", 10, 40))), Part.Wire));
+
+        // What is not given of it is named, and of the wire there all the same.
+        WireCheck wire = new(Part.Wire, JudgedCircuit.Main);
+        Assert.Equal(
+            "judged, but no insulation rating and surroundings given of the ground wire of to A",
+            Applies(wire, Steady("pump A", 25).WithFeed(Insulated("to A", 10).WithGround(Back(18)))));
+        Assert.Equal(
+            "judged, but no insulation rating and surroundings given of contacts",
+            Applies(wire, Steady("pump A", 25).WithFeed(Contacts(5).WithGround(thin))));
+        Assert.StartsWith(
+            "judged, but the ground wire of to A: Not covered: ",
+            Applies(wire, Steady("pump A", 25).WithFeed(Insulated("to A", 10).WithGround(Back(20).WithInsulation(Temperature.FromDegreesCelsius(105), Temperature.FromDegreesCelsius(30))))),
+            StringComparison.Ordinal);
+        Assert.Equal("judged", Applies(wire, Steady("pump A", 25).WithFeed(Insulated("to A", 10).WithGround(thin))));
+        Assert.Equal(
+            "judged, but whether it protects the wire of to A, whose ampacity is not known",
+            Applies(new FuseCheck(Part.Fuse, JudgedCircuit.Main), Steady("pump A", 25).WithFeed(Insulated("to A", 10, 40).WithGround(Back(18)))));
+    }
+
     /// <summary>Both wires are over 20 A: 25 A decides. A pump whose wire just holds, at its ampacity, does not count, however much it draws.</summary>
     [Fact]
     public void WireRemedy_IsTheMostThatAWireOverItsAmpacityCarries()

@@ -374,6 +374,7 @@ internal static class EquationForms
             typeof(WireResistance), nameof(WireResistance.SmallestArea), Area,
             Resistivity, Plain("lay", 0, 0.05), new("length", Metre, 0, 10), Current("current"), new("allowedDrop", Volt, 0.5, 2), new("contacts", Ohm, 0, 0.01)),
         Of(typeof(CurrentRating), nameof(CurrentRating.AmbientFactor), One, new("rating", Kelvin, 80, 125), Celsius("ambient"), new("tableAmbient", Kelvin, 20, 40)),
+        Of(typeof(CurrentRating), nameof(CurrentRating.Derated), Ampere, Current("tabulated"), Plain("ambientFactor", 0.2, 1), Plain("bundleFactor", 0.4, 1)),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Loop), Ohm, Resistance("wire"), Resistance("contacts")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.Of), Volt, Current("current"), Resistance("resistance")),
         Of(typeof(VoltageDrop), nameof(VoltageDrop.AtMotor), Volt, Voltage("supply"), Current("current"), Resistance("loop")),

@@ -96,6 +96,7 @@ public class EquationsByHandTests
         Is(0.85634884, CurrentRating.AmbientFactor<Real>(105, 50, 30));
         Is(1, CurrentRating.AmbientFactor<Real>(105, 10, 30));
         Is(0, CurrentRating.AmbientFactor<Real>(105, 120, 30));
+        Is(21.6, CurrentRating.Derated<Real>(45, 0.8, 0.6));
     }
 
     /// <summary>0.9 · 150 kPa/(287.05287 · 330 K) = 0.9 · 1.58349039 kg/m³, · 2.4 L · 100 rev/s/2.</summary>

@@ -7,7 +7,6 @@ internal static class FurtherSymbols
     [
         Of("e_f", "1", "fuel mass flow from power ÷ that from air, less one"),
         Of("I_n", "A", "rated current of the fuse"),
-        Of("I_z", "A", "ampacity of the conductor"),
         Of("k_R", "m", "roughness of the wall of the line"),
         Of("l_back", "m", "length of the conductor from the motor back"),
         Of("l_out", "m", "length of the conductor from the source to the motor"),

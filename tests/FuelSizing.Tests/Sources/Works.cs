@@ -43,6 +43,18 @@ internal static class Works
         "read in the circular's text as posted page by page (landseaskyspace.com/ac4313)",
         "the feed's equations; the wire's resistance goes in as printed, for the circular's wire is tin-plated");
 
+    public static readonly Source CfrBundles = Source.Of(
+        Transcribed,
+        "33 CFR 183.425, table 5, note 2: correction factors by number of current-carrying conductors",
+        "as reprinted from the US Coast Guard's Electrical System Compliance Guideline (delzer.com, page 212); that 183.435(b) applies them was read at codes.findlaw.com",
+        "nothing: the library's table is the same five numbers");
+
+    public static readonly Source BundledBoatCable = Source.Of(
+        Transcribed,
+        "Allowable amperage of boat cable with insulation for 105 °C, of 1 or 2, 3, 4 to 6 and 7 to 24 conductors",
+        "a cable maker's table (cableyutai.com.tw, tech-02)",
+        "the factors by number of conductors: it prints amperes");
+
     // ---- Engines and air
     public static readonly Source Stone = Source.Of(
         Recalled, "R. Stone, Introduction to Internal Combustion Engines, chapter 2, exercise", "edition and page not kept", AllCode);

@@ -22,7 +22,7 @@ internal sealed class FuseCheck(Part part, JudgedCircuit judged) : ICheck
     public Applicability AppliesTo(SystemParts parts)
     {
         Applicability given = FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed?.Fuse is not null, "fuse");
-        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.FirstOrDefault(pump => pump.Feed is { Fuse: not null } feed && double.IsNaN(feed.AmpacityAmperes)) is { Feed: { } open }
+        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.FirstOrDefault(pump => pump.Feed is { Fuse: not null, HasUnknownAmpacity: true }) is { Feed: { } open }
             ? given.Lacking(Statement.Of("fuse.ampacity-not-known", $"whether it protects the wire of {open.Name}, whose ampacity is not known"))
             : given;
     }

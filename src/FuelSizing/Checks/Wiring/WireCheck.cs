@@ -20,10 +20,9 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts)
     {
-        Applicability given = FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed?.Ampacity is not null, "insulation rating and surroundings of the wire");
-        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.FirstOrDefault(IsNotCovered) is { Feed: { } feed }
-            ? given.Lacking(Statement.Of("wire.not-covered", $"{feed.Name}: {feed.Ampacity!.Text}"))
-            : given;
+        Applicability given = FeedsGiven.Of(
+            judged.PumpsOf(parts), pump => pump.Feed?.Ampacity is not null || pump.Feed?.Ground?.Ampacity is not null, "insulation rating and surroundings of the wire");
+        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.Select(GapOf).OfType<Statement>().FirstOrDefault() is { } gap ? given.Lacking(gap) : given;
     }
 
     /// <inheritdoc/>
@@ -48,7 +47,7 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
             return Statement.Of("wire.no-ampacity", $"the ampacity of no wire is known");
         }
 
-        Feed feed = circuit.Pumps[circuit.HottestWire].Pump.Feed!;
+        (string name, Temperature? surroundings, _) = circuit.Pumps[circuit.HottestWire].Pump.Feed!.LimitingWire;
         Outcome outcome = CheckReading.OutcomeOf(reading);
         if (outcome == Outcome.CannotSay)
         {
@@ -58,8 +57,8 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
         ElectricCurrent used = ElectricCurrent.FromAmperes(reading.Used.Value);
         ElectricCurrent ampacity = ElectricCurrent.FromAmperes(reading.Allowed.Value);
         return outcome == Outcome.Fails
-            ? Statement.Of("wire.over", $"{feed.Name} carries {used.ApartFrom(ampacity):current}, over its ampacity of {ampacity.ApartFrom(used):current} in surroundings of {feed.Ambient!.Value}")
-            : Statement.Of("wire.within", $"{feed.Name} carries {used} of at most {ampacity} in surroundings of {feed.Ambient!.Value}");
+            ? Statement.Of("wire.over", $"{name} carries {used.ApartFrom(ampacity):current}, over its ampacity of {ampacity.ApartFrom(used):current} in surroundings of {surroundings!.Value}")
+            : Statement.Of("wire.within", $"{name} carries {used} of at most {ampacity} in surroundings of {surroundings!.Value}");
     }
 
     /// <inheritdoc/>
@@ -71,10 +70,20 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
         return Remedy.Of(
             Part,
             most,
-            Statement.Of(
+            judged.PumpsOf(task.Failing[0].Parts)!.Pumps.Any(pump => pump.Feed?.IsDeratedByBundle == true)
+            ? Statement.Of(
+                "wire.thicker-in-bundle",
+                $"Wire with an ampacity of at least {most:current:up} in its bundle ({AmpacityTable.Source}), or fewer conductors in the bundle, or insulation for a higher temperature, or a cooler route.")
+            : Statement.Of(
                 "wire.thicker",
                 $"Wire with an ampacity of at least {most:current:up} ({AmpacityTable.Source}), or insulation for a higher temperature, or a cooler route."));
     }
 
-    private static bool IsNotCovered(Pump pump) => pump.Feed is { Ampacity: not null } feed && double.IsNaN(feed.AmpacityAmperes);
+    // What is not known of one of the two wires of a feed of which the other is known, or given.
+    private static Statement? GapOf(Pump pump) =>
+        pump.Feed is { Ampacity: { } outward } feed && double.IsNaN(outward.Amperes) ? Statement.Of("wire.not-covered", $"{feed.Name}: {outward.Text}")
+        : pump.Feed is { Ground.Ampacity: { } back } under && double.IsNaN(back.Amperes) ? Statement.Of("wire.ground-not-covered", $"the ground wire of {under.Name}: {back.Text}")
+        : pump.Feed is { Ampacity: null, Ground.Ampacity: not null } bare ? Statement.Of("wire.half-given", $"no insulation rating and surroundings given of {bare.Name}")
+        : pump.Feed is { Ampacity: not null, Ground: { Ampacity: null } } grounded ? Statement.Of("wire.ground-not-given", $"no insulation rating and surroundings given of the ground wire of {grounded.Name}")
+        : null;
 }

@@ -27,4 +27,25 @@ public static class CurrentRating
     /// </remarks>
     public static T AmbientFactor<T>(T rating, T ambient, T tableAmbient)
         where T : struct, IReal<T> => T.Min(1, T.Sqrt(T.Max(0, rating - ambient) / (rating - tableAmbient)));
+
+    /// <summary>Ampacity of a conductor in hotter surroundings and in a bundle with others: both corrections multiply.
+    /// <para><c>I_z = I_t · F · F_n</c></para>
+    /// </summary>
+    /// <param name="tabulated"><c>I_t</c> (A): ampacity by its table, in the table's surroundings and outside of any bundle.</param>
+    /// <param name="ambientFactor"><c>F</c> (1): derating factor of the ampacity.</param>
+    /// <param name="bundleFactor"><c>F_n</c> (1): share that is left in a bundle of n current-carrying conductors.</param>
+    /// <returns><c>I_z</c> (A): ampacity of the conductor.</returns>
+    /// <remarks>
+    /// <para>Range: factors of 0 to 1.</para>
+    /// <para>Outside: nothing is checked; the product is taken as it is.</para>
+    /// <example>
+    /// <code>
+    /// Real result = CurrentRating.Derated&lt;Real&gt;(tabulated: 45, ambientFactor: 0.8, bundleFactor: 0.6);
+    /// // result = 21.6 A
+    /// </code>
+    /// </example>
+    /// <para>Source: 33 CFR 183.435(b), which multiplies table 5 of 183.425 by the factor for the number of conductors.</para>
+    /// </remarks>
+    public static T Derated<T>(T tabulated, T ambientFactor, T bundleFactor)
+        where T : struct, IReal<T> => tabulated * ambientFactor * bundleFactor;
 }

@@ -113,6 +113,45 @@ internal static class FeedForm
         Arguments = [],
     };
 
+    private static readonly CountField Bundle = new("bundled_conductors", 4, 1, 1000, "current-carrying conductors in its bundle, sheath or conduit, itself and returns included")
+    {
+        Optional = true,
+        Default = "1: by itself, or beside its own return",
+        Arguments = ["conductors"],
+    };
+
+    private static readonly PartField<Conductor> GroundConductor = new("conductor", () => Wire, "the ground wire");
+
+    private static readonly QuantityField<Length> GroundLength =
+        new("length", Measures.Length, "of the ground wire") { Example = "0.4 m", Range = "0 to 100 m", Arguments = ["length"] };
+
+    private static readonly QuantityField<ElectricResistance> Body =
+        new("body", Measures.Resistance, "of the body or frame from the wire's stud to the supply") { Example = "4 mΩ", Range = "0 to 1 Ω", Optional = true, Default = "0 Ω: the wire goes all the way", Arguments = ["body"] };
+
+    private static readonly RecordForm<GroundReturn> GroundForm = new(
+        "ground_return",
+        "a ground return",
+        GroundOf,
+        BothOrNeither,
+        """ "dependentRequired": { "insulation_rating": [ "ambient" ], "ambient": [ "insulation_rating" ] } """)
+    {
+        { GroundConductor, ground => ground.Conductor },
+        { GroundLength, ground => ground.Length },
+        { ConductorTemperature, ground => ground.ConductorTemperature },
+        { Body, ground => ground.Body },
+        { Contacts, ground => ground.Contacts },
+        { InsulationRating, ground => ground.InsulationRating },
+        { Ambient, ground => ground.Ambient },
+        { Bundle, ground => ground.BundledConductors },
+    };
+
+    private static readonly PartField<GroundReturn> Ground = new("ground", () => GroundForm, "the ground return, where it is not of the same wire; with a `return_length` of 0 m")
+    {
+        Optional = true,
+        Default = "by `return_length`, or the chassis among `contacts`",
+        Arguments = ["ground"],
+    };
+
     /// <summary>The feed.</summary>
     public static RecordForm<Feed> Form { get; } = new(
         "feed",
@@ -130,6 +169,8 @@ internal static class FeedForm
         { InsulationRating, feed => feed.InsulationRating },
         { Ambient, feed => feed.Ambient },
         { Fuse, feed => feed.Fuse },
+        { Bundle, feed => feed.BundledConductors },
+        { Ground, feed => feed.Ground },
     };
 
     private static void BothOrNeither(FieldValues values) =>
@@ -147,7 +188,21 @@ internal static class FeedForm
         Temperature? rating = values.Optional(InsulationRating);
         Temperature? ambient = values.Optional(Ambient);
         feed = (rating, ambient) is ({ } given, { } around) ? feed.WithInsulation(given, around) : feed;
+        feed = values.Optional(Bundle) is { } bundled ? feed.WithBundle(bundled) : feed;
+        feed = values.Optional(Ground) is { } ground ? feed.WithGround(ground) : feed;
         return values.Optional(Fuse) is { } fuse ? feed.WithFuse(fuse) : feed;
+    }
+
+    private static GroundReturn GroundOf(FieldValues values)
+    {
+        GroundReturn ground = GroundReturn.Of(
+            values.Required(GroundConductor),
+            values.Required(GroundLength),
+            values.Required(ConductorTemperature),
+            values.Optional(Body) ?? ElectricResistance.Zero,
+            [.. values.Required(Contacts)]);
+        ground = (values.Optional(InsulationRating), values.Optional(Ambient)) is ({ } rating, { } ambient) ? ground.WithInsulation(rating, ambient) : ground;
+        return values.Optional(Bundle) is { } bundled ? ground.WithBundle(bundled) : ground;
     }
 
     private enum Metal

@@ -281,7 +281,21 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
     private Feed Judged(Feed feed)
     {
         feed = Chance(0.5) ? feed.WithInsulation(Celsius(70, 120), Celsius(20, 60)) : feed;
+        feed = Chance(0.3) ? feed.WithBundle(_random.Next(1, 40)) : feed;
+        feed = feed.ReturnLength.Meters == 0 && Chance(0.5) ? feed.WithGround(GroundOf()) : feed;
         return Chance(0.5) ? feed.WithFuse(ElectricCurrent.FromAmperes(Any(5, 40))) : feed;
+    }
+
+    private GroundReturn GroundOf()
+    {
+        GroundReturn ground = GroundReturn.Of(
+            Conductor.Awg(_random.Next(0, 17)),
+            Metres(0, 2),
+            Celsius(20, 90),
+            Chance(0.5) ? ElectricResistance.Zero : ElectricResistance.FromMilliohms(Any(1, 10)),
+            [.. Enumerable.Range(0, _random.Next(3)).Select(_ => Contact.Of(Name("stud"), ElectricResistance.FromMilliohms(Any(0, 10))))]);
+        ground = Chance(0.5) ? ground.WithInsulation(Celsius(70, 120), Celsius(20, 60)) : ground;
+        return Chance(0.3) ? ground.WithBundle(_random.Next(1, 40)) : ground;
     }
 
     private IFlowLoss[] Way() => [.. Enumerable.Range(0, _random.Next(3)).Select(_ => Chance(0.7) ? (IFlowLoss)LineOf() : FilterOf())];
