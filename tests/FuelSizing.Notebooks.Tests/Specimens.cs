@@ -167,6 +167,7 @@ internal static class Specimens
         yield return feed;
         GroundReturn ground = GroundReturn.Of(Conductor.Awg(14), Length.FromMeters(1), Celsius(60), ElectricResistance.FromMilliohms(4), Contact.Of(Hostile, ElectricResistance.FromMilliohms(1)));
         yield return ground;
+        yield return feed.WithShared(Feed.Of(Hostile, Conductor.Awg(8), Length.FromMeters(5), Length.Zero, Celsius(60)));
         yield return ground.WithInsulation(Celsius(105), Celsius(40)).WithBundle(5);
         yield return Feed.Of(Hostile, Conductor.Awg(14), Length.FromMeters(5), Length.Zero, Celsius(60)).WithInsulation(Celsius(105), Celsius(40)).WithBundle(8).WithGround(ground);
         yield return feed.VoltageAtMotor(Volts(13.5), ElectricCurrent.FromAmperes(12));

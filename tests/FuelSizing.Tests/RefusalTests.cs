@@ -631,6 +631,11 @@ public class RefusalTests
         new(
             Feed.Of("f", Conductor.Awg(12), Length.FromMeters(5), Length.Zero, Temperature.FromDegreesCelsius(60)),
             typeof(Feed),
+            nameof(Feed.WithRelay),
+            ElectricCurrent.FromAmperes(30)),
+        new(
+            Feed.Of("f", Conductor.Awg(12), Length.FromMeters(5), Length.Zero, Temperature.FromDegreesCelsius(60)),
+            typeof(Feed),
             nameof(Feed.WithBundle),
             4),
         new(

@@ -2,6 +2,8 @@
 
     circuits.py FILE [AGREEMENT]
 
+AGREEMENT is the largest relative deviation that still counts as agreement, 0.001 if it is not given.
+
 It shares the inputs with the library and nothing else: SciPy interpolates, finds roots and gives standard gravity; the
 equations are written here from their sources. The method differs too. The library nests brackets: voltage in pump, pump
 in assembly, assembly in circuit. Here every unknown of a circuit is found at once, by Newton's method on all equations
@@ -100,6 +102,7 @@ class Pump:
         self.share = data["supplyFraction"]
         self.resistor = data["resistorOhms"]
         self.converter = data["converter"]
+        self.shared = data["shared"]
 
     def _around(self, volts):
         """The measured curves on either side of a voltage, each with its share and the speed that it is carried to."""
@@ -262,12 +265,38 @@ class Assembly:
         gaps += [("rise", rise - rises[0]) for rise in rises[1:]]
         return rises[0], sum(flows)
 
-    def free_flow(self, supply, node=None):
+    def behind_trunks(self, supply, drawn):
+        """The supply of each pump: less by what a trunk takes that it shares, for the sum of what hangs on it (Kirchhoff's current law)."""
+        sums = Counter()
+        for pump, current in zip(self.pumps, drawn):
+            if pump.shared is not None:
+                sums[pump.shared["name"]] += current
+        return [
+            supply - (pump.shared["ohms"] * sums[pump.shared["name"]] if pump.shared is not None else 0)
+            for pump in self.pumps]
+
+    def unpressed_supplies(self, supply):
+        """The supply of each pump while all of them work against nothing: each trunk's splice by itself."""
+        supplies = [supply] * len(self.pumps)
+        trunks = {pump.shared["name"]: pump.shared["ohms"] for pump in self.pumps if pump.shared is not None}
+        for name, ohms in trunks.items():
+            on = [place for place, pump in enumerate(self.pumps) if pump.shared is not None and pump.shared["name"] == name]
+
+            def over(splice):
+                return splice - supply + ohms * sum(self.pumps[place].current(0, self.pumps[place].running(0, splice)) for place in on)
+
+            splice = supply if ohms == 0 else brentq(over, 0.3 * supply, supply, xtol=1e-13)
+            for place in on:
+                supplies[place] = splice
+        return supplies
+
+    def free_flow(self, supply, node=None, supplies=None):
+        supplies = self.unpressed_supplies(supply) if supplies is None else supplies
         node = self.tree if node is None else node
         if isinstance(node, int):
-            return self.pumps[node].free_flow(supply)
+            return self.pumps[node].free_flow(supplies[node])
         kind, members, open_round = node
-        flows = [self.free_flow(supply, member) for member in members]
+        flows = [self.free_flow(supply, member, supplies) for member in members]
         return sum(flows) if kind == "parallel" else max(flows) if open_round else min(flows)
 
 
@@ -360,7 +389,10 @@ class Circuit:
         rise, flow = self.assembly.outside([pump.outside(t, v) for pump, t, v in pairs], gaps)
         scales = {"rise": self.set, "flow": self.free}
         open_ends = [gap / scales[kind] for kind, gap in gaps]
-        open_ends += [pump.voltage_gap(t, v, fed) / self.supply for pump, t, v in pairs]
+        drawn = [pump.current(pump.inside(t, v)[0], v) if pump.shared is not None else 0 for pump, t, v in pairs]
+        open_ends += [
+            pump.voltage_gap(t, v, given) / self.supply
+            for (pump, t, v), given in zip(pairs, self.assembly.behind_trunks(fed, drawn))]
         open_ends.append((rise - self.to_regulator(flow) - held) / self.set)
         if not at_set:
             open_ends.append((flow - self.injected - returned) / self.free)

@@ -219,6 +219,7 @@ public static class SizingTables
                 Row("Wire", pump => $"{pump.Feed.Conductor} ({style.Of(pump.Feed.Conductor.Area)})"),
                 Row("Length, out and back", pump => style.Of(pump.Feed.OutwardLength + pump.Feed.ReturnLength)),
                 Row("Resistance of the loop", pump => style.Of(pump.Feed.LoopResistance)),
+                .. wired.Any(pump => pump.Feed.Shared is not null) ? [Row("Lost in the shared part", pump => style.VoltageDrop(pump.Result.SharedDrop))] : Array.Empty<IReadOnlyList<string>>(),
                 Row("Voltage at the source", pump => style.Of(pump.Source)),
                 Row("Current", pump => CircuitText.Known(pump.Result.FeedCurrent, style.Of)),
                 Row("Lost in the wire", pump => pump.Loss(loss => style.VoltageDrop(loss.DropInWire))),

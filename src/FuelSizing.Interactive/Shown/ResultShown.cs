@@ -29,6 +29,7 @@ internal static class ResultShown
                 new("Flow", "Q_p", style.PumpFlow(result.Flow)),
                 new("Pressure rise", "Δp_p", style.Of(result.PressureRise)),
                 new("At its motor", "V_m", style.Of(result.Voltage), result.IsEstimate ? "an estimate: scaled curve" : ""),
+                .. result.Pump.Feed?.Shared is { } shared ? new Fact[] { new("Lost in the shared part", "", style.VoltageDrop(result.SharedDrop), shared.Name) } : [],
                 new("Lost in its feed", "ΔV", style.VoltageDrop(result.FeedDrop)),
                 new("Current", "I", CircuitText.Known(result.Current, style.Of)),
             ]));

@@ -91,7 +91,9 @@ internal static class WiringShown
         .. feed.Ampacity is { } ampacity ? new[] { new Fact("Ampacity", "I_z", ampacity.Current is { } current ? style.Of(current) : "not covered", PartText.Say(ampacity, style)) } : [],
         .. feed.BundledConductors is { } bundled ? new[] { new Fact("Conductors in the bundle", "", style.Number(bundled, "N0"), "current-carrying, itself included") } : [],
         .. feed.Ground is { } ground ? new[] { new Fact("Ground return", "", style.Of(ground.Resistance), $"{ground.Conductor}, {style.Of(ground.Length)}") } : [],
+        .. feed.Shared is { } shared ? new[] { new Fact("Shared with other pumps", "", style.Of(shared.LoopResistance), $"{shared.Name}, {shared.Conductor}") } : [],
         .. feed.Fuse is { } fuse ? new[] { new Fact("Fuse", "I_n", style.Of(fuse)) } : [],
+        .. feed.Relay is { } relay ? new[] { new Fact("Relay's contacts", "", style.Of(relay), "continuously") } : [],
     ];
 
     private static Fact[] Of(string name, SizedConductor sized, TextStyle style) =>

@@ -68,7 +68,7 @@ internal abstract class JudgedCircuit
         public override Lines.Filter FilterOf(in SolvedCircuit circuit) => CircuitReading.FilterOf(circuit).Filter;
 
         public override CircuitFigures<T> Read<T>(in PointValues<T> at) =>
-            new(at.Minimum, at.Maximum, at.VapourPressure, at.FilterMaximum, at.WireAmpacity, at.FuseRating);
+            new(at.Minimum, at.Maximum, at.VapourPressure, at.FilterMaximum, at.WireAmpacity, at.FuseRating, at.RelayRating);
     }
 
     private sealed class LiftedCircuit : JudgedCircuit
@@ -88,7 +88,7 @@ internal abstract class JudgedCircuit
         public override Lines.Filter FilterOf(in SolvedCircuit circuit) => LiftReading.FilterOf(circuit.Lift!)!.Value.Filter;
 
         public override CircuitFigures<T> Read<T>(in PointValues<T> at) =>
-            new(at.Lift.Minimum, at.Lift.Maximum, at.Lift.VapourPressure, at.Lift.FilterMaximum, at.Lift.WireAmpacity, at.Lift.FuseRating);
+            new(at.Lift.Minimum, at.Lift.Maximum, at.Lift.VapourPressure, at.Lift.FilterMaximum, at.Lift.WireAmpacity, at.Lift.FuseRating, at.Lift.RelayRating);
     }
 }
 
@@ -99,6 +99,7 @@ internal abstract class JudgedCircuit
 /// <param name="FilterMaximum">Largest flow at which the loss is known of the filter nearest to that, m³/s.</param>
 /// <param name="WireAmpacity">Of the wire nearest to it, A.</param>
 /// <param name="FuseRating">Of the fuse that is loaded most for it, A.</param>
+/// <param name="RelayRating">Of the relay that is loaded most for it, A.</param>
 internal readonly record struct CircuitFigures<T>(
-    CircuitValues<T> Minimum, CircuitValues<T> Maximum, T VapourPressure, T FilterMaximum, T WireAmpacity, T FuseRating)
+    CircuitValues<T> Minimum, CircuitValues<T> Maximum, T VapourPressure, T FilterMaximum, T WireAmpacity, T FuseRating, T RelayRating)
     where T : struct, IReal<T>;

@@ -44,6 +44,9 @@ public sealed class Part : IEquatable<Part>
     /// <summary>The fuse of a pump's feed: its load, and whether it protects the wire.</summary>
     public static Part Fuse { get; } = new("fuse", "fuse");
 
+    /// <summary>The relay of a pump's feed, or of several pumps': current against what its contacts carry continuously.</summary>
+    public static Part Relay { get; } = new("relay", "relay");
+
     /// <summary>A pump's voltage converter: the current asked of it against what it can give.</summary>
     public static Part Converter { get; } = new("converter", "voltage converter");
 
@@ -82,6 +85,9 @@ public sealed class Part : IEquatable<Part>
 
     /// <summary>The fuse of the lift pump's feed: its load, and whether it protects the wire.</summary>
     public static Part LiftFuse { get; } = new("lift-fuse", "lift pump fuse");
+
+    /// <summary>The relay of the lift pump's feed: current against what its contacts carry continuously.</summary>
+    public static Part LiftRelay { get; } = new("lift-relay", "lift pump relay");
 
     /// <summary>Surge tank and lift hoses: the highest pressure in them against what they stand.</summary>
     public static Part SurgeTank { get; } = new("surge-tank", "surge tank and lift hoses");

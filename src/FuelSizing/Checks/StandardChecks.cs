@@ -4,8 +4,8 @@ namespace FuelSizing.Checks;
 public static class StandardChecks
 {
     /// <summary>
-    /// Duty cycle, minimum pulse, opening pressure, pump, return line, flow through the regulator, pump control, inlet, filter, feed, wire, fuse, converter, rating; with a surge tank the lift pump, its
-    /// inlet, filter, feed, wire and fuse, and the pressure in the tank; and what is not judged: lines, brake efficiency, mixture.
+    /// Duty cycle, minimum pulse, opening pressure, pump, return line, flow through the regulator, pump control, inlet, filter, feed, wire, fuse, relay, converter, rating; with a
+    /// surge tank the lift pump, its inlet, filter, feed, wire, fuse and relay, and the pressure in the tank; and what is not judged: lines, brake efficiency, mixture.
     /// </summary>
     public static IReadOnlyList<ICheck> All { get; } = Array.AsReadOnly<ICheck>(
     [
@@ -21,6 +21,7 @@ public static class StandardChecks
         new FeedCheck(Part.Feed, JudgedCircuit.Main),
         new WireCheck(Part.Wire, JudgedCircuit.Main),
         new FuseCheck(Part.Fuse, JudgedCircuit.Main),
+        new RelayCheck(Part.Relay, JudgedCircuit.Main),
         new ConverterCheck(),
         new PressureRatingCheck(),
         new LiftPumpCheck(),
@@ -29,6 +30,7 @@ public static class StandardChecks
         new FeedCheck(Part.LiftFeed, JudgedCircuit.Lift),
         new WireCheck(Part.LiftWire, JudgedCircuit.Lift),
         new FuseCheck(Part.LiftFuse, JudgedCircuit.Lift),
+        new RelayCheck(Part.LiftRelay, JudgedCircuit.Lift),
         new SurgeTankPressureCheck(),
         AssumptionCheck.SupplyLine,
         AssumptionCheck.LiftLine,

@@ -184,10 +184,13 @@ public sealed class PumpResult
     /// <summary>Voltage at its motor.</summary>
     public ElectricPotential Voltage => ElectricPotential.FromVolts(_point.Voltage);
 
-    /// <summary>Voltage that its feed is given: the supply's, a share or what a resistor leaves of it where it runs slowly, none where it is off.</summary>
+    /// <summary>Voltage that its feed, or its own part of it, is given: the supply's, that at the splice, a share or what a resistor leaves of it where it runs slowly, none where it is off.</summary>
     public ElectricPotential SourceVoltage => ElectricPotential.FromVolts(_point.Given);
 
-    /// <summary>Voltage lost in its feed.</summary>
+    /// <summary>Voltage lost in the part of its feed that it shares with other pumps; zero where it shares none, or is off.</summary>
+    public ElectricPotential SharedDrop => ElectricPotential.FromVolts(_point.SharedDrop);
+
+    /// <summary>Voltage lost in its feed, the shared part included.</summary>
     public ElectricPotential FeedDrop => ElectricPotential.FromVolts(_point.FeedDrop);
 
     /// <summary>Current that it draws; none where it was not measured.</summary>

@@ -42,7 +42,7 @@ internal static class CircuitSolver
         PumpBounds bounds = table?.Pumps ?? task.Pump.Bounds(task.Supply);
 
         // A pump that is slowed may run under its lowest curve though the supply is over it.
-        bool slowed = task.MinimumSupply is { } minimum && !task.Pump.IsMeasuredAt(Math.Min(minimum, task.Supply));
+        bool slowed = task.MinimumSupply is { } minimum && !task.Pump.IsMeasured(Math.Min(minimum, task.Supply));
         CircuitState estimate = Solve(task, bounds.Estimate, PumpReading.Estimate, AtSet(task, bounds.Estimate, table?.Estimate));
         CircuitState lower = !slowed && ReferenceEquals(bounds.Lower, bounds.Estimate)
             ? estimate

@@ -23,8 +23,10 @@ public sealed record Feed
         .Number(feed => feed.InsulationRating?.DegreesCelsius)
         .Number(feed => feed.Ambient?.DegreesCelsius)
         .Number(feed => feed.Fuse?.Amperes)
+        .Number(feed => feed.Relay?.Amperes)
         .Value(feed => feed.BundledConductors)
         .Value(feed => feed.Ground)
+        .Value(feed => feed.Shared)
         .Number(feed => feed.LoopOhms);
 
     private readonly double _celsius;
@@ -76,6 +78,9 @@ public sealed record Feed
     /// <summary>Rating of the fuse at the source of the feed; none where it is not given.</summary>
     public ElectricCurrent? Fuse { get; private init; }
 
+    /// <summary>Continuous current that the contacts of the relay in the feed are rated for; none where it is not given.</summary>
+    public ElectricCurrent? Relay { get; private init; }
+
     /// <summary>The current that the wire may carry; none where insulation and surroundings are not given.</summary>
     public Ampacity? Ampacity { get; private init; }
 
@@ -84,6 +89,12 @@ public sealed record Feed
 
     /// <summary>The ground return, where it is described by itself; none where it is of the same wire, or a contact.</summary>
     public GroundReturn? Ground { get; private init; }
+
+    /// <summary>
+    /// The part between the supply and a splice that other pumps hang on too, with its own wire, contacts, fuse and ground return; none where the feed is the
+    /// pump's alone. It carries the sum of their currents, so that each lowers the voltage of all.
+    /// </summary>
+    public Feed? Shared { get; private init; }
 
     internal double WireOhms { get; private init; }
 
@@ -177,6 +188,23 @@ public sealed record Feed
     public Feed WithInsulation(Temperature insulationRating, Temperature ambient) =>
         this with { InsulationRating = insulationRating, Ambient = ambient, Ampacity = Ampacity.Of(Conductor, insulationRating, ambient, BundledConductors ?? 1) };
 
+    /// <summary>The same feed with the rating of the relay in it.</summary>
+    /// <param name="rating">
+    /// Continuous current of its closed contacts at the temperature where it sits, for a motor, 0.5 to 500 A. Its resistance is one of the contacts.
+    /// </param>
+    /// <returns>The feed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The rating is outside its range.</exception>
+    /// <remarks>Fire: contacts over their rating heat, weld or burn. A lamp's or a heater's rating is not a motor's.</remarks>
+    public Feed WithRelay(ElectricCurrent rating) => this with
+    {
+        Relay = Guard.Between(
+            rating,
+            ElectricCurrent.FromAmperes(0.5),
+            ElectricCurrent.FromAmperes(500),
+            "Give the continuous current of the relay's closed contacts, by its data sheet.",
+            nameof(rating)),
+    };
+
     /// <summary>The same feed in a bundle, sheath or conduit with other wires, of which each may then carry less.</summary>
     /// <param name="conductors">
     /// All current-carrying conductors in it, this one and returns included, 1 to 1,000. One or two: the wire by itself, or beside its own return.
@@ -228,6 +256,34 @@ public sealed record Feed
             rating, ElectricCurrent.FromAmperes(0.5), ElectricCurrent.FromAmperes(200), "Give the rating printed on the fuse.", nameof(rating)),
     };
 
+    /// <summary>The same feed, from a splice on: what lies before the splice is shared with other pumps.</summary>
+    /// <param name="shared">
+    /// The part from the supply to the splice, and back from where the grounds meet. Pumps whose feeds share the same part, by name and figures, hang on one splice.
+    /// </param>
+    /// <returns>The feed; its own figures are those of the branch.</returns>
+    /// <exception cref="ArgumentException">The shared part has a shared part itself.</exception>
+    /// <remarks>
+    /// Fire: the shared part's fuse must protect the branches too, or each branch needs its own. Local codes and a licensed practitioner take precedence.
+    /// </remarks>
+    /// <example>
+    /// <code>
+    /// Temperature warm = Temperature.FromDegreesCelsius(60);
+    /// Feed trunk = Feed.Of(
+    ///     "relay to splice", Conductor.Awg(8), Length.FromMeters(4), Length.FromMeters(4), warm, Contact.DefaultFuse, Contact.DefaultRelay);
+    /// Feed branch = Feed.Of("branch", Conductor.Awg(14), Length.FromMeters(0.5), Length.FromMeters(0.5), warm);
+    /// Feed shared = branch.WithShared(trunk);
+    /// Console.WriteLine(shared.Shared);
+    /// </code>
+    /// </example>
+    public Feed WithShared(Feed shared)
+    {
+        ArgumentNullException.ThrowIfNull(shared);
+        return shared.Shared is null
+            ? this with { Shared = shared }
+            : throw new ArgumentException(
+                $"{nameof(shared)} was {shared.Name}, which shares {shared.Shared.Name} itself: a splice behind a splice is not modelled. Give one shared part.", nameof(shared));
+    }
+
     /// <summary>The same feed with wire of another nominal area, standard or not, counted with the most that it may resist; its ground return stays.</summary>
     internal Feed WithNominalArea(Area area)
     {
@@ -240,16 +296,29 @@ public sealed record Feed
             Contacts)
         {
             Fuse = Fuse,
+            Relay = Relay,
             BundledConductors = BundledConductors,
         };
         other = (InsulationRating, Ambient) is ({ } rating, { } ambient) ? other.WithInsulation(rating, ambient) : other;
-        return Ground is { } ground ? other.WithGround(ground) : other;
+        other = Ground is { } ground ? other.WithGround(ground) : other;
+        return Shared is { } shared ? other.WithShared(shared.WithNominalArea(area)) : other;
     }
 
     /// <summary>The same feed with no more resistance, wire and contacts together; itself where it has no more.</summary>
     /// <param name="ohms">Up to 1 Ω.</param>
-    internal Feed WithLoopOfAtMost(double ohms) =>
-        LoopOhms <= ohms ? this : this with { WireOhms = 0, ContactOhms = ohms, LoopOhms = ohms };
+    internal Feed WithLoopOfAtMost(double ohms)
+    {
+        Feed other = LoopOhms <= ohms ? this : this with { WireOhms = 0, ContactOhms = ohms, LoopOhms = ohms };
+        return Shared is { } shared ? other with { Shared = shared.WithLoopOfAtMost(ohms) } : other;
+    }
+
+    /// <summary>The same feed whose wire loses nothing, nor that of its shared part.</summary>
+    internal Feed WithoutWire() => Shared is { } shared
+        ? (this with { Shared = null }).WithLoopOfAtMost(ContactOhms) with { Shared = shared.WithoutWire() }
+        : WithLoopOfAtMost(ContactOhms);
+
+    /// <summary>The fuse that opens first where its wire is shorted: its own, or that of its shared part.</summary>
+    internal ElectricCurrent? ProtectingFuse => Fuse ?? Shared?.Fuse;
 
     /// <summary>The least ampacity of its wires that is known, in A: 0 where surroundings leave none, not a number where the source covers none.</summary>
     internal double AmpacityAmperes => LimitingWire.Amperes;

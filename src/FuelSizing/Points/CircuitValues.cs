@@ -53,6 +53,9 @@ public readonly record struct CircuitValues<T>
     /// <summary>Current through the fuse that is loaded most for its rating, A.</summary>
     public required T FuseCurrent { get; init; }
 
+    /// <summary>Current through the relay that is loaded most for its rating, A.</summary>
+    public required T RelayCurrent { get; init; }
+
     /// <summary>Current that the motor asks for whose voltage converter is loaded most, A.</summary>
     public required T ConverterCurrent { get; init; }
 
@@ -81,6 +84,7 @@ internal static class CircuitReading
         FeedDrop = double.NaN,
         WireCurrent = double.NaN,
         FuseCurrent = double.NaN,
+        RelayCurrent = double.NaN,
         ConverterCurrent = double.NaN,
         AtPumpFloor = double.NaN,
     };
@@ -118,7 +122,7 @@ internal static class CircuitReading
         if (!circuit.IsCovered)
         {
             CircuitValues<Real> notKnown = NotKnown(circuit.Task.Plumbing);
-            return WithWiring(notKnown, notKnown, circuit, false, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted);
+            return WithWiring(notKnown, notKnown, circuit, false, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted, wiring.Relayed);
         }
 
         CircuitValues<Real> state = Of(circuit, circuit.State, filter);
@@ -138,7 +142,7 @@ internal static class CircuitReading
             minimum = minimum with { Regulated = Math.Min(minimum.Regulated, held.Stated(RegulatorReading.Lower)) };
         }
 
-        return WithWiring(minimum, maximum, circuit, true, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted);
+        return WithWiring(minimum, maximum, circuit, true, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted, wiring.Relayed);
     }
 
     /// <summary>
@@ -164,16 +168,18 @@ internal static class CircuitReading
         int fed,
         int hottest,
         int heaviest,
-        int converted)
+        int converted,
+        int relayed)
     {
         (double Minimum, double Maximum) none = (double.NaN, double.NaN);
         (double Minimum, double Maximum) drop = known && fed >= 0 ? circuit.FeedDropOf(fed) ?? none : none;
         (double Minimum, double Maximum) wire = known && hottest >= 0 ? circuit.CurrentOf(hottest) : none;
         (double Minimum, double Maximum) fuse = known && heaviest >= 0 ? circuit.CurrentOf(heaviest) : none;
+        (double Minimum, double Maximum) relay = known && relayed >= 0 ? circuit.CurrentOf(relayed) : none;
         (double Minimum, double Maximum) asked = !known ? none : converted >= 0 ? circuit.ConvertedOf(converted) : (0, 0);
         return (
-            minimum with { FeedDrop = drop.Minimum, WireCurrent = wire.Minimum, FuseCurrent = fuse.Minimum, ConverterCurrent = asked.Minimum },
-            maximum with { FeedDrop = drop.Maximum, WireCurrent = wire.Maximum, FuseCurrent = fuse.Maximum, ConverterCurrent = asked.Maximum });
+            minimum with { FeedDrop = drop.Minimum, WireCurrent = wire.Minimum, FuseCurrent = fuse.Minimum, RelayCurrent = relay.Minimum, ConverterCurrent = asked.Minimum },
+            maximum with { FeedDrop = drop.Maximum, WireCurrent = wire.Maximum, FuseCurrent = fuse.Maximum, RelayCurrent = relay.Maximum, ConverterCurrent = asked.Maximum });
     }
 
     /// <summary>
@@ -239,6 +245,7 @@ internal static class CircuitReading
         FeedDrop = choose(one.FeedDrop, other.FeedDrop),
         WireCurrent = choose(one.WireCurrent, other.WireCurrent),
         FuseCurrent = choose(one.FuseCurrent, other.FuseCurrent),
+        RelayCurrent = choose(one.RelayCurrent, other.RelayCurrent),
         ConverterCurrent = choose(one.ConverterCurrent, other.ConverterCurrent),
         AtPumpFloor = choose(one.AtPumpFloor, other.AtPumpFloor),
     };
@@ -249,9 +256,10 @@ internal static class CircuitReading
 /// <param name="Hottest">Whose wire is nearest to its ampacity.</param>
 /// <param name="Heaviest">Whose fuse is loaded most for its rating.</param>
 /// <param name="Converted">Whose voltage converter is loaded most for what it can give.</param>
-internal readonly record struct WiredPlaces(int Fed, int Hottest, int Heaviest, int Converted)
+/// <param name="Relayed">Whose relay is loaded most for its rating.</param>
+internal readonly record struct WiredPlaces(int Fed, int Hottest, int Heaviest, int Converted, int Relayed)
 {
     /// <summary>Those of a circuit.</summary>
     public static WiredPlaces Of(in SolvedCircuit circuit) => new(
-        circuit.LowestFed, circuit.HottestWire, circuit.HeaviestLoadedFuse, circuit.HeaviestLoadedConverter);
+        circuit.LowestFed, circuit.HottestWire, circuit.HeaviestLoadedFuse, circuit.HeaviestLoadedConverter, circuit.HeaviestLoadedRelay);
 }

@@ -40,6 +40,9 @@ public readonly record struct LiftValues<T>
     /// <summary>Rating of the fuse that is loaded most for it, A.</summary>
     public required T FuseRating { get; init; }
 
+    /// <summary>Rating of the relay that is loaded most for it, A.</summary>
+    public required T RelayRating { get; init; }
+
     /// <summary>The least that figures of the lift circuit can be, with the tank filling or full: its rail is the surge tank, its return line the overflow line.</summary>
     public required CircuitValues<T> Minimum { get; init; }
 
@@ -63,6 +66,7 @@ internal static class LiftReading
         FilterMaximum = double.NaN,
         WireAmpacity = double.NaN,
         FuseRating = double.NaN,
+        RelayRating = double.NaN,
         Minimum = CircuitReading.NotKnown(Plumbing.None),
         Maximum = CircuitReading.NotKnown(Plumbing.None),
     };
@@ -91,8 +95,9 @@ internal static class LiftReading
             MinimumTankGauge = lift.Joined.MinimumGauge,
             MaximumTankGauge = lift.Joined.MaximumGauge,
             FilterMaximum = filter?.MaximumFlow.CubicMetersPerSecond ?? double.NaN,
-            WireAmpacity = wiring.Hottest >= 0 ? filling.Pumps[wiring.Hottest].Pump.Feed!.AmpacityAmperes : double.NaN,
-            FuseRating = wiring.Heaviest >= 0 ? filling.Pumps[wiring.Heaviest].Pump.Feed!.Fuse!.Value.Amperes : double.NaN,
+            WireAmpacity = wiring.Hottest >= 0 ? filling.FeedAt(wiring.Hottest)!.AmpacityAmperes : double.NaN,
+            FuseRating = wiring.Heaviest >= 0 ? filling.FeedAt(wiring.Heaviest)!.Fuse!.Value.Amperes : double.NaN,
+            RelayRating = wiring.Relayed >= 0 ? filling.FeedAt(wiring.Relayed)!.Relay!.Value.Amperes : double.NaN,
             Minimum = bounds.Minimum,
             Maximum = bounds.Maximum,
         };

@@ -91,6 +91,9 @@ public readonly record struct PointValues<T>
     /// <summary>Rating of the fuse that is loaded most for it, A.</summary>
     public required T FuseRating { get; init; }
 
+    /// <summary>Rating of the relay that is loaded most for it, A.</summary>
+    public required T RelayRating { get; init; }
+
     /// <summary>The most that the voltage converter can give which is loaded most for it, A; infinite where none is in use.</summary>
     public required T ConverterLimit { get; init; }
 
@@ -150,7 +153,7 @@ internal static class PointReading
         bool known = circuit.IsCovered;
         (Filter? filter, _) = known && parts.Plumbing.HasFilter ? CircuitReading.FilterOf(circuit) : default;
         WiredPlaces wiring = WiredPlaces.Of(circuit);
-        (int fed, int hottest, int heaviest, int converted) = wiring;
+        (int fed, int hottest, int heaviest, int converted, int relayed) = wiring;
         (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = CircuitReading.Bounds(circuit, filter, wiring);
         if (circuit.Lift?.MainFull is { } full)
         {
@@ -186,8 +189,9 @@ internal static class PointReading
             Fed = known ? state.FedVoltage : double.NaN,
             MotorVoltage = known && fed >= 0 ? circuit.Pumps[fed].Voltage : double.NaN,
             PumpCurrent = known ? Current(circuit.Pumps) : double.NaN,
-            WireAmpacity = hottest >= 0 ? circuit.Pumps[hottest].Pump.Feed!.AmpacityAmperes : double.NaN,
-            FuseRating = heaviest >= 0 ? circuit.Pumps[heaviest].Pump.Feed!.Fuse!.Value.Amperes : double.NaN,
+            WireAmpacity = hottest >= 0 ? circuit.FeedAt(hottest)!.AmpacityAmperes : double.NaN,
+            FuseRating = heaviest >= 0 ? circuit.FeedAt(heaviest)!.Fuse!.Value.Amperes : double.NaN,
+            RelayRating = relayed >= 0 ? circuit.FeedAt(relayed)!.Relay!.Value.Amperes : double.NaN,
             ConverterLimit = converted >= 0 ? circuit.ConvertibleAt(converted) : double.PositiveInfinity,
             FilterMaximum = filter?.MaximumFlow.CubicMetersPerSecond ?? double.NaN,
             Differential = judged.Differential,

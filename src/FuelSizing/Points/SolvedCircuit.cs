@@ -1,4 +1,5 @@
 using FuelSizing.Circuits;
+using FuelSizing.Electrical;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Points;
@@ -68,9 +69,50 @@ internal readonly record struct SolvedCircuit
     /// <summary>True where the pumps' data covers the point, so that there is one answer.</summary>
     public bool IsExact => ReferenceEquals(Pumps, LowerPumps) && ReferenceEquals(Pumps, UpperPumps);
 
-    /// <summary>Between which bounds the current in a pump's feed lies, by the pump's place, A; not a number where it is not known.</summary>
-    /// <param name="pump">Its place in <see cref="Pumps"/>.</param>
-    public (double Minimum, double Maximum) CurrentOf(int pump)
+    /// <summary>
+    /// Between which bounds the current in a feed lies, by the pump's place, or by that of a part that pumps share, A; not a number where it is not known.
+    /// </summary>
+    /// <param name="place">Of a pump in <see cref="Pumps"/>, or behind them of one of <see cref="SharedFeeds"/>.</param>
+    public (double Minimum, double Maximum) CurrentOf(int place) => place < Pumps.Length ? OwnCurrentOf(place) : SharedCurrentOf(SharedFeeds[place - Pumps.Length]);
+
+    /// <summary>The feed of a pump, by its place, or a part that pumps share, by its place behind them; none where the pump has no wiring.</summary>
+    public Feed? FeedAt(int place) => place < Pumps.Length ? Pumps[place].Pump.Feed : SharedFeeds[place - Pumps.Length];
+
+    /// <summary>The parts of feeds that several pumps share, in the order in which pumps name them.</summary>
+    public IReadOnlyList<Feed> SharedFeeds
+    {
+        get
+        {
+            List<Feed>? shared = null;
+            foreach (PumpPoint point in Pumps)
+            {
+                if (point.Pump.Feed?.Shared is { } part && shared?.Contains(part) != true)
+                {
+                    (shared ??= []).Add(part);
+                }
+            }
+
+            return shared ?? (IReadOnlyList<Feed>)[];
+        }
+    }
+
+    /// <summary>What a shared part carries: bounds of the sum of what hangs on it, A.</summary>
+    private (double Minimum, double Maximum) SharedCurrentOf(Feed shared)
+    {
+        (double minimum, double maximum) = (0, 0);
+        for (int pump = 0; pump < Pumps.Length; pump++)
+        {
+            if (shared.Equals(Pumps[pump].Pump.Feed?.Shared))
+            {
+                (double least, double most) = OwnCurrentOf(pump);
+                (minimum, maximum) = (minimum + least, maximum + most);
+            }
+        }
+
+        return (minimum, maximum);
+    }
+
+    private (double Minimum, double Maximum) OwnCurrentOf(int pump)
     {
         double least = Math.Min(Least(Pumps[pump]), Math.Min(Least(LowerPumps[pump]), Least(UpperPumps[pump])));
         double most = Math.Max(Most(Pumps[pump]), Math.Max(Most(LowerPumps[pump]), Most(UpperPumps[pump])));
@@ -98,7 +140,13 @@ internal readonly record struct SolvedCircuit
         }
 
         (double minimum, double maximum) = CurrentOf(pump);
-        return (minimum * feed.LoopOhms, maximum * feed.LoopOhms);
+        if (feed.Shared is not { } shared || Pumps[pump].IsStopped)
+        {
+            return (minimum * feed.LoopOhms, maximum * feed.LoopOhms);
+        }
+
+        (double least, double most) = SharedCurrentOf(shared);
+        return ((minimum * feed.LoopOhms) + (least * shared.LoopOhms), (maximum * feed.LoopOhms) + (most * shared.LoopOhms));
     }
 
     private static double Least(in PumpPoint point) => point.MinimumFeedCurrent ?? double.NaN;
@@ -124,11 +172,14 @@ internal readonly record struct SolvedCircuit
         }
     }
 
-    /// <summary>Place of the pump whose wire is nearest to its ampacity; −1 where no ampacity is known.</summary>
-    public int HottestWire => Heaviest(pump => pump.Feed?.AmpacityAmperes ?? double.NaN);
+    /// <summary>Place of the pump, or shared part, whose wire is nearest to its ampacity; −1 where no ampacity is known.</summary>
+    public int HottestWire => Heaviest(feed => feed?.AmpacityAmperes ?? double.NaN);
 
-    /// <summary>Place of the pump whose fuse is loaded most for its rating; −1 where no fuse is given.</summary>
-    public int HeaviestLoadedFuse => Heaviest(pump => pump.Feed?.Fuse?.Amperes ?? double.NaN);
+    /// <summary>Place of the pump, or shared part, whose fuse is loaded most for its rating; −1 where no fuse is given.</summary>
+    public int HeaviestLoadedFuse => Heaviest(feed => feed?.Fuse?.Amperes ?? double.NaN);
+
+    /// <summary>Place of the pump, or shared part, whose relay is loaded most for its rating; −1 where no rating is given.</summary>
+    public int HeaviestLoadedRelay => Heaviest(feed => feed?.Relay?.Amperes ?? double.NaN);
 
     /// <summary>Place of the pump whose converter is loaded most for what it can give; −1 where no pump has one.</summary>
     public int HeaviestLoadedConverter
@@ -136,7 +187,7 @@ internal readonly record struct SolvedCircuit
         get
         {
             SolvedCircuit circuit = this;
-            return Heaviest(pump => pump.Converter is null ? double.NaN : 1, pump => circuit.ConvertedOf(pump).Maximum / circuit.ConvertibleAt(pump));
+            return Heaviest(Pumps.Length, pump => circuit.Pumps[pump].Pump.Converter is null ? double.NaN : 1, pump => circuit.ConvertedOf(pump).Maximum / circuit.ConvertibleAt(pump));
         }
     }
 
@@ -173,20 +224,20 @@ internal readonly record struct SolvedCircuit
         }
     }
 
-    private int Heaviest(Func<Pump, double> limit)
+    private int Heaviest(Func<Feed?, double> limit)
     {
         SolvedCircuit circuit = this;
-        return Heaviest(limit, pump => circuit.CurrentOf(pump).Maximum);
+        return Heaviest(Pumps.Length + SharedFeeds.Count, place => limit(circuit.FeedAt(place)), place => circuit.CurrentOf(place).Maximum);
     }
 
-    private int Heaviest(Func<Pump, double> limit, Func<int, double> used)
+    private static int Heaviest(int places, Func<int, double> limit, Func<int, double> used)
     {
         int heaviest = -1;
         double share = double.NegativeInfinity;
-        for (int pump = 0; pump < Pumps.Length; pump++)
+        for (int pump = 0; pump < places; pump++)
         {
             // One whose limit is not given is judged by nobody; one whose load is not known is worse than any that is.
-            double most = limit(Pumps[pump].Pump);
+            double most = limit(pump);
             double load = used(pump) / most;
             if (!double.IsNaN(most) && (load > share || double.IsNaN(load)))
             {

@@ -156,6 +156,7 @@ public sealed record Pump : PumpAssembly
     public Pump WithFeed(Feed feed)
     {
         ArgumentNullException.ThrowIfNull(feed);
+        Alone(feed, Converter, nameof(feed));
         return new(_curves, Relief, Condition, Needing(feed, _curves, nameof(feed)), Drive, Converter);
     }
 
@@ -177,6 +178,7 @@ public sealed record Pump : PumpAssembly
     public Pump WithConverter(VoltageConverter converter)
     {
         ArgumentNullException.ThrowIfNull(converter);
+        Alone(Feed, converter, nameof(converter));
         return _curves[0].HasCurrent
             ? new(_curves, Relief, Condition, Feed, Drive, converter)
             : throw new ArgumentException(
@@ -216,8 +218,19 @@ public sealed record Pump : PumpAssembly
 
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : WithFeed(exchange(Feed));
 
-    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
-        new RunningPump(this, supply, reading);
+    internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) => new RunningPump(this, volts.Of(this), reading);
+
+    /// <summary>The maximum current that was measured, carried to a supply by the upper reading, A; zero where none was measured.</summary>
+    internal double HighestCurrent(double supply) => _curves[0].HasCurrent
+        ? _curves.Max(curve => PumpScaling.Current<Real>(curve.MaximumCurrent, HighestSpeed(curve, supply)).Value)
+        : 0;
+
+    // A displacement pump draws the same at a lower voltage.
+    private Real HighestSpeed(PumpCurve curve, double supply)
+    {
+        Real speed = SpeedOf(curve, Unloaded(supply), PumpReading.Upper);
+        return IsDriven ? Real.Max(1, speed) : speed;
+    }
 
     /// <summary>A rise that nothing is delivered above with a supply, Pa.</summary>
     internal double MaximumRise(double supply, PumpReading reading)
@@ -272,6 +285,17 @@ public sealed record Pump : PumpAssembly
                     $"at least the {Readable.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(lower.Flow.At(pressure)))} of the lower voltage",
                     "A pump delivers no less at a higher voltage; check the curves.");
             }
+        }
+    }
+
+    // A converter draws the more the less voltage it gets: on a splice there may be two answers, or none.
+    private static void Alone(Feed? feed, VoltageConverter? converter, string name)
+    {
+        if (feed?.Shared is { } shared && converter is not null)
+        {
+            throw new ArgumentException(
+                $"{name} puts {converter.Name} behind {feed.Name}, which shares {shared.Name} with other pumps: a voltage converter on a shared part is not modelled. Give the pump a feed of its own.",
+                name);
         }
     }
 

@@ -1,4 +1,5 @@
 using FuelSizing.Electrical;
+using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -13,6 +14,7 @@ namespace FuelSizing.Pumps;
 public abstract record PumpAssembly
 {
     private PumpBounds? _cached;
+    private Feed[]? _shared;
 
     private protected PumpAssembly()
     {
@@ -82,7 +84,26 @@ public abstract record PumpAssembly
     /// <summary>The pumps fed with a voltage.</summary>
     /// <param name="supply">At the source, V.</param>
     /// <param name="reading">How their curves are read where they end.</param>
-    internal abstract RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate);
+    internal RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) => SharedFeeds.Length == 0
+        ? Fed(SpliceVoltages.None(supply), reading)
+        : new SharedRunning(this, SharedFeeds, supply, reading);
+
+    /// <summary>The pumps with the voltage known at which each one's own part of its feed begins.</summary>
+    /// <param name="volts">By pump.</param>
+    /// <param name="reading">How their curves are read where they end.</param>
+    internal abstract RunningPumps Fed(SpliceVoltages volts, PumpReading reading);
+
+    /// <summary>The parts of feeds that several pumps share and that resist; those that do not are as good as none.</summary>
+    internal Feed[] SharedFeeds => _shared ??= [.. Pumps.Select(pump => pump.Feed?.Shared).OfType<Feed>().Where(shared => shared.LoopOhms > 0).Distinct()];
+
+    /// <summary>The lowest voltage at any splice: with the most current that was measured of every pump, V.</summary>
+    internal double LowestSplice(double supply) => SharedFeeds.Select(shared => VoltageDrop.AtMotor<Real>(
+        supply, Pumps.Where(pump => shared.Equals(pump.Feed?.Shared)).Sum(pump => pump.HighestCurrent(supply)), shared.LoopOhms).Value).Min();
+
+    /// <summary>True if the voltage at each motor is within the measured ones whatever the pumps deliver, and whatever they leave each other.</summary>
+    /// <param name="supply">At the source, V.</param>
+    internal bool IsMeasured(double supply) =>
+        IsMeasuredAt(supply) && (SharedFeeds.Length == 0 || (LowestSplice(supply) is > 0 and var lowest && IsMeasuredAt(lowest)));
 
     /// <summary>
     /// <see cref="Running"/> by every reading, cached from the last call where the voltage is the same: what
@@ -95,7 +116,7 @@ public abstract record PumpAssembly
         if (bounds?.Supply != supply)
         {
             RunningPumps estimate = Running(supply);
-            bool measured = IsMeasuredAt(supply);
+            bool measured = IsMeasured(supply);
             bounds = new(
                 supply,
                 estimate,
@@ -105,6 +126,21 @@ public abstract record PumpAssembly
         }
 
         return bounds;
+    }
+
+    // Two pumps hang on one splice if what they share is the same: under one name there must not be two.
+    internal static void OneOfEachName(IEnumerable<Pump> pumps, string name)
+    {
+        Dictionary<string, Feed> known = new(StringComparer.Ordinal);
+        foreach (Pump pump in pumps)
+        {
+            if (pump.Feed?.Shared is { } shared && !known.TryAdd(shared.Name, shared) && !known[shared.Name].Equals(shared))
+            {
+                throw new ArgumentException(
+                    $"{name} has pumps whose feeds share {shared.Name}, described in two ways: {known[shared.Name]} and {shared}. Give all of them the same, or each its own name.",
+                    name);
+            }
+        }
     }
 
     /// <summary>The members of an assembly: two to eight, none missing.</summary>
@@ -117,6 +153,7 @@ public abstract record PumpAssembly
             ArgumentNullException.ThrowIfNull(member, name);
         }
 
+        OneOfEachName(members.SelectMany(member => member.Pumps), name);
         return [.. members];
     }
 }
@@ -166,8 +203,8 @@ public sealed record PumpParallel : PumpAssembly
 
     internal override bool IsMeasuredAt(double supply) => Array.TrueForAll(_branches, branch => branch.IsMeasuredAt(supply));
 
-    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
-        new RunningParallel(Array.ConvertAll(_branches, branch => branch.Running(supply, reading)));
+    internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) =>
+        new RunningParallel(Array.ConvertAll(_branches, branch => branch.Fed(volts, reading)));
 }
 
 /// <summary>Pumps in series: the same flow through all, pressure rises added.</summary>
@@ -230,8 +267,8 @@ public sealed record PumpSeries : PumpAssembly
 
     internal override bool IsMeasuredAt(double supply) => Array.TrueForAll(_stages, stage => stage.IsMeasuredAt(supply));
 
-    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
-        new RunningSeries(Array.ConvertAll(_stages, stage => stage.Running(supply, reading)), Bypass);
+    internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) =>
+        new RunningSeries(Array.ConvertAll(_stages, stage => stage.Fed(volts, reading)), Bypass);
 }
 
 /// <summary>What a pump in series does when more flows than it can pass by itself.</summary>

@@ -11,7 +11,8 @@ internal sealed class RunningPump : RunningPumps
     private readonly double _supply;
     private readonly PumpReading _reading;
     private readonly bool _begins;
-    private readonly double _minimumFlow;
+    private double _deadhead = double.NaN;
+    private double _minimumFlow = double.NaN;
     private RunningPump? _goingOn;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
@@ -22,8 +23,6 @@ internal sealed class RunningPump : RunningPumps
     {
         (_pump, _supply, _reading) = (pump, supply, reading);
         FreeFlow = FlowAt(0);
-        Deadhead = MaximumDelivering();
-        _minimumFlow = FlowAt(Deadhead);
         _begins = pump.IsCoveredBelow(supply);
     }
 
@@ -31,7 +30,10 @@ internal sealed class RunningPump : RunningPumps
     public override double FreeFlow { get; }
 
     /// <inheritdoc/>
-    public override double Deadhead { get; }
+    public override double Deadhead => double.IsNaN(_deadhead) ? _deadhead = MaximumDelivering() : _deadhead;
+
+    // Worked out when it is asked for: a search for the voltage at a splice asks for a flow of many pumps that nobody asks for more.
+    private double MinimumFlow => double.IsNaN(_minimumFlow) ? _minimumFlow = FlowAt(Deadhead) : _minimumFlow;
 
     /// <inheritdoc/>
     public override double FlowAt(double rise) => _pump.FlowAtMotor(rise, _pump.MotorVoltage(rise, _supply, _reading), _reading);
@@ -45,7 +47,7 @@ internal sealed class RunningPump : RunningPumps
         }
 
         // Wiring leaves the motor another voltage at every rise; and past a curve's end, or a relief valve, nothing holds.
-        if (!_pump.IsFedWithoutLoss || _pump.IsDriven || flow <= _minimumFlow)
+        if (!_pump.IsFedWithoutLoss || _pump.IsDriven || flow <= MinimumFlow)
         {
             return RiseByFlow(flow);
         }

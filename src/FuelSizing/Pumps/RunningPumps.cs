@@ -82,6 +82,7 @@ internal sealed class RunningParallel : RunningPumps
 {
     private readonly RunningPumps[] _branches;
     private readonly bool _givesFlow;
+    private double _deadhead = double.NaN;
     private readonly bool _begins;
     private readonly bool _covered;
 
@@ -94,14 +95,13 @@ internal sealed class RunningParallel : RunningPumps
         _begins = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: false));
         _covered = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: true));
         FreeFlow = FlowAt(0);
-        Deadhead = branches.Max(branch => branch.Deadhead);
     }
 
     /// <inheritdoc/>
     public override double FreeFlow { get; }
 
     /// <inheritdoc/>
-    public override double Deadhead { get; }
+    public override double Deadhead => double.IsNaN(_deadhead) ? _deadhead = _branches.Max(branch => branch.Deadhead) : _deadhead;
 
     /// <inheritdoc/>
     public override double FlowAt(double rise)
@@ -320,8 +320,11 @@ internal readonly record struct PumpPoint(
     /// <summary>True where it is switched off.</summary>
     public bool IsStopped => Given == 0;
 
-    /// <summary>Voltage that its feed takes, V.</summary>
-    public double FeedDrop => Pump.Converter is null || IsStopped
+    /// <summary>Voltage that the part of its feed takes which it shares with other pumps, V.</summary>
+    public double SharedDrop { get; init; }
+
+    /// <summary>Voltage that its feed takes, the shared part included, V.</summary>
+    public double FeedDrop => SharedDrop != 0 ? Given - Voltage + SharedDrop : Pump.Converter is null || IsStopped
         ? Given - Voltage
         : Given - Pump.FeedEndOf(Given, Voltage, Current ?? double.NaN).Voltage;
 

@@ -90,6 +90,13 @@ public sealed record SwitchedPump : PumpAssembly
                 nameof(lowSpeed));
         }
 
+        if (low.Share is not null && pump.Feed?.Shared is { } shared)
+        {
+            throw new ArgumentException(
+                $"{nameof(lowSpeed)} was {low}, and the feed of {pump.Name} shares {shared.Name} with other pumps: what pulses in a shared part take of their voltage is not modelled. Give it a feed of its own.",
+                nameof(lowSpeed));
+        }
+
         return low.Resistor is null || pump.Curves[0].HasCurrent
             ? new(on, off, pump, low)
             : throw new ArgumentException(
@@ -125,8 +132,8 @@ public sealed record SwitchedPump : PumpAssembly
 
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Pump.Feed is { } feed ? With(Pump.WithFeed(exchange(feed))) : this;
 
-    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
-        reading == PumpReading.Upper ? Pump.Running(supply, reading) : _low.Running(supply, reading);
+    internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) =>
+        reading == PumpReading.Upper ? Pump.Fed(volts, reading) : _low.Fed(volts, reading);
 }
 
 /// <summary>What a switched pump does until it is switched on.</summary>
@@ -244,6 +251,6 @@ internal sealed record PumpAtLowSpeed : PumpAssembly
     // Rewiring is asked of the pumps of a system, which hold the switched pump itself.
     internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => this;
 
-    internal override RunningPumps Running(double supply, PumpReading reading = PumpReading.Estimate) =>
-        _share == 0 ? new StoppedPump(_pump) : _pump.Running(_share * supply, reading);
+    internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) =>
+        _share == 0 ? new StoppedPump(_pump) : new RunningPump(_pump, _share * volts.Of(_pump), reading);
 }

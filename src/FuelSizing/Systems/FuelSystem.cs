@@ -321,6 +321,13 @@ public sealed record FuelSystem
                 nameof(surgeTank));
         }
 
+        if (surgeTank?.LiftPump.Pumps.FirstOrDefault(lift => lift.Feed?.Shared is { } part && pump.Pumps.Any(main => main.Feed?.Shared?.Name == part.Name)) is { } both)
+        {
+            throw new ArgumentException(
+                $"surgeTank has {both.Name} on {both.Feed!.Shared!.Name}, which feeds the main pumps too: the two circuits are solved with a feed each. Give the lift pump a feed of its own.",
+                nameof(surgeTank));
+        }
+
         return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default, controller, surgeTank), checks, waivers);
     }
 

@@ -33,8 +33,8 @@ public static class SingleFailures
     private static readonly ElectricPotential Battery = ElectricPotential.FromVolts(12);
 
     // What they judge is what there is, whatever the pressure set.
-    private static readonly Part[] Judged = [Part.Mixture, Part.RichMixture, Part.Suction, Part.Filter, Part.Feed, Part.Wire, Part.Fuse,
-        Part.LiftSuction, Part.LiftFilter, Part.LiftFeed, Part.LiftWire, Part.LiftFuse, Part.SurgeTank];
+    private static readonly Part[] Judged = [Part.Mixture, Part.RichMixture, Part.Suction, Part.Filter, Part.Feed, Part.Wire, Part.Fuse, Part.Relay,
+        Part.LiftSuction, Part.LiftFilter, Part.LiftFeed, Part.LiftWire, Part.LiftFuse, Part.LiftRelay, Part.SurgeTank];
 
     /// <summary>Solves a boost line once for each single failure.</summary>
     /// <param name="system">The system, with its controller.</param>

@@ -83,6 +83,7 @@ public class CheckColumnTests
             WireAmpacity = Of(point => point.WireAmpacity),
             ConverterLimit = Of(point => point.ConverterLimit),
             FuseRating = Of(point => point.FuseRating),
+            RelayRating = Of(point => point.RelayRating),
             Differential = Of(point => point.Differential),
             StaticFlow = Of(point => point.StaticFlow),
             AvailableTime = Of(point => point.AvailableTime),
@@ -104,6 +105,7 @@ public class CheckColumnTests
                 FilterMaximum = Of(point => point.Lift.FilterMaximum),
                 WireAmpacity = Of(point => point.Lift.WireAmpacity),
                 FuseRating = Of(point => point.Lift.FuseRating),
+                RelayRating = Of(point => point.Lift.RelayRating),
                 Minimum = Bound(points, point => point.Lift.Minimum),
                 Maximum = Bound(points, point => point.Lift.Maximum),
             },
@@ -128,6 +130,7 @@ public class CheckColumnTests
             FeedDrop = Of(bound => bound.FeedDrop),
             WireCurrent = Of(bound => bound.WireCurrent),
             FuseCurrent = Of(bound => bound.FuseCurrent),
+            RelayCurrent = Of(bound => bound.RelayCurrent),
             ConverterCurrent = Of(bound => bound.ConverterCurrent),
             AtPumpFloor = Of(bound => bound.AtPumpFloor),
         };

@@ -152,6 +152,7 @@ internal static class PeerDescription
                 }
                 : null,
         feedOhms = pump.Feed?.LoopOhms ?? 0,
+        shared = pump.Feed?.Shared is { } part ? new { name = part.Name, ohms = part.LoopOhms } : null,
         reliefPascals = pump.Relief?.Pascals,
         conditionFraction = pump.Condition.DecimalFractions,
         curves = pump.Curves.Select(curve => new

@@ -79,7 +79,11 @@ internal sealed class FeedCheck(Part part, JudgedCircuit judged) : ICheck
         return Remedy.Of(
             Part,
             most,
-            Statement.Of(
+            judged.PumpsOf(task.Failing[0].Parts)!.Pumps.Any(pump => pump.Feed?.Shared is not null)
+            ? Statement.Of(
+                "feed.less-resistance-shared",
+                $"A feed of no more than {most:resistance:down} out and back, for each pump whose feed has more, and no more in any part that pumps share: thicker or shorter wire, a relay near the pump, better connections, or a feed of its own for each.")
+            : Statement.Of(
                 "feed.less-resistance",
                 $"A feed of no more than {most:resistance:down} out and back, for each pump whose feed has more: thicker or shorter wire, a relay near the pump, better connections."));
     }

@@ -23,6 +23,10 @@ internal static class FeedsGiven
             : Applicability.JudgedInPart(Statement.Of("feed.some-not-given", $"no {what} given of {string.Join(", ", missing.Select(pump => pump.Name))}"));
     }
 
+    /// <summary>A pump's feed, and the part of it that it shares with others.</summary>
+    public static IEnumerable<Electrical.Feed> PartsOf(Pump pump) =>
+        pump.Feed is not { } feed ? [] : feed.Shared is { } shared ? [feed, shared] : [feed];
+
     /// <summary>The same with another gap beside what is left out already: a waiver of the one must not hide the other.</summary>
     /// <param name="given">What is judged.</param>
     /// <param name="gap">What is not judged besides.</param>

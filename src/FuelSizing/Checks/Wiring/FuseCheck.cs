@@ -21,8 +21,8 @@ internal sealed class FuseCheck(Part part, JudgedCircuit judged) : ICheck
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts)
     {
-        Applicability given = FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed?.Fuse is not null, "fuse");
-        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.FirstOrDefault(pump => pump.Feed is { Fuse: not null, HasUnknownAmpacity: true }) is { Feed: { } open }
+        Applicability given = FeedsGiven.Of(judged.PumpsOf(parts), pump => pump.Feed?.ProtectingFuse is not null, "fuse");
+        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.SelectMany(FeedsGiven.PartsOf).FirstOrDefault(feed => feed.ProtectingFuse is not null && feed.HasUnknownAmpacity) is { } open
             ? given.Lacking(Statement.Of("fuse.ampacity-not-known", $"whether it protects the wire of {open.Name}, whose ampacity is not known"))
             : given;
     }
@@ -40,7 +40,7 @@ internal sealed class FuseCheck(Part part, JudgedCircuit judged) : ICheck
         }
 
         // Used and allowed are those of the rule that is broken: a fuse over the ampacity is so whatever it carries.
-        T rating = feed.Fuse!.Value.Amperes;
+        T rating = feed.ProtectingFuse!.Value.Amperes;
         T ampacity = feed.AmpacityAmperes;
         T protects = CheckReading.MarginOf<T>(ampacity, rating);
         return new(
@@ -53,7 +53,7 @@ internal sealed class FuseCheck(Part part, JudgedCircuit judged) : ICheck
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        if (Unprotected(point.Parts) is { Fuse: { } large } unprotected && unprotected.AmpacityAmperes < large.Amperes)
+        if (Unprotected(point.Parts) is { ProtectingFuse: { } large } unprotected && unprotected.AmpacityAmperes < large.Amperes)
         {
             ElectricCurrent ampacity = ElectricCurrent.FromAmperes(unprotected.AmpacityAmperes);
             return Statement.Of(
@@ -67,7 +67,7 @@ internal sealed class FuseCheck(Part part, JudgedCircuit judged) : ICheck
             return CircuitFinding.PumpNotCovered;
         }
 
-        ElectricCurrent rating = circuit.Pumps[circuit.HeaviestLoadedFuse].Pump.Feed!.Fuse!.Value;
+        ElectricCurrent rating = circuit.FeedAt(circuit.HeaviestLoadedFuse)!.Fuse!.Value;
         Outcome outcome = CheckReading.OutcomeOf(reading);
         if (outcome == Outcome.CannotSay)
         {
@@ -96,18 +96,18 @@ internal sealed class FuseCheck(Part part, JudgedCircuit judged) : ICheck
     }
 
     /// <summary>True where a fuse carries too much, or is over its wire's ampacity.</summary>
-    private static bool IsBroken(PumpPoint pump) =>
-        pump.Pump.Feed is { Fuse: { } fuse } feed
-        && (pump.MaximumFeedCurrent > fuse.Amperes * FuseChoice.MaximumLoad.DecimalFractions || feed.AmpacityAmperes < fuse.Amperes);
+    private static bool IsBroken(SolvedCircuit state, int place) =>
+        state.FeedAt(place) is { ProtectingFuse: { } fuse } feed
+        && (WithoutWireLoss.CarriedBy(state, place) > feed.Fuse?.Amperes * FuseChoice.MaximumLoad.DecimalFractions || feed.AmpacityAmperes < fuse.Amperes);
 
     /// <summary>The feed whose fuse exceeds its wire's ampacity by most, or comes nearest to that; none where no ampacity is known.</summary>
     private Feed? Unprotected(SystemParts parts)
     {
         Feed? worst = null;
         double share = double.NegativeInfinity;
-        foreach (Pump pump in judged.PumpsOf(parts)!.Pumps)
+        foreach (Feed feed in judged.PumpsOf(parts)!.Pumps.SelectMany(FeedsGiven.PartsOf))
         {
-            if (pump.Feed is { Fuse: { } fuse } feed && fuse.Amperes / feed.AmpacityAmperes is var load && load > share)
+            if (feed.ProtectingFuse is { } fuse && fuse.Amperes / feed.AmpacityAmperes is var load && load > share)
             {
                 (worst, share) = (feed, load);
             }

@@ -21,8 +21,8 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
     public Applicability AppliesTo(SystemParts parts)
     {
         Applicability given = FeedsGiven.Of(
-            judged.PumpsOf(parts), pump => pump.Feed?.Ampacity is not null || pump.Feed?.Ground?.Ampacity is not null, "insulation rating and surroundings of the wire");
-        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.Select(GapOf).OfType<Statement>().FirstOrDefault() is { } gap ? given.Lacking(gap) : given;
+            judged.PumpsOf(parts), pump => FeedsGiven.PartsOf(pump).Any(IsGiven), "insulation rating and surroundings of the wire");
+        return given.IsJudged && judged.PumpsOf(parts)!.Pumps.SelectMany(GapsOf).OfType<Statement>().FirstOrDefault() is { } gap ? given.Lacking(gap) : given;
     }
 
     /// <inheritdoc/>
@@ -47,7 +47,7 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
             return Statement.Of("wire.no-ampacity", $"the ampacity of no wire is known");
         }
 
-        (string name, Temperature? surroundings, _) = circuit.Pumps[circuit.HottestWire].Pump.Feed!.LimitingWire;
+        (string name, Temperature? surroundings, _) = circuit.FeedAt(circuit.HottestWire)!.LimitingWire;
         Outcome outcome = CheckReading.OutcomeOf(reading);
         if (outcome == Outcome.CannotSay)
         {
@@ -66,11 +66,11 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
     {
         // Thicker wire loses less, and the motor then draws more: the wire must carry what is drawn with none of its loss.
         ElectricCurrent most = ElectricCurrent.FromAmperes(
-            WithoutWireLoss.Current(task, judged, pump => pump.MaximumFeedCurrent > pump.Pump.Feed?.AmpacityAmperes));
+            WithoutWireLoss.Current(task, judged, (state, place) => WithoutWireLoss.CarriedBy(state, place) > state.FeedAt(place)?.AmpacityAmperes));
         return Remedy.Of(
             Part,
             most,
-            judged.PumpsOf(task.Failing[0].Parts)!.Pumps.Any(pump => pump.Feed?.IsDeratedByBundle == true)
+            judged.PumpsOf(task.Failing[0].Parts)!.Pumps.Any(pump => FeedsGiven.PartsOf(pump).Any(feed => feed.IsDeratedByBundle))
             ? Statement.Of(
                 "wire.thicker-in-bundle",
                 $"Wire with an ampacity of at least {most:current:up} in its bundle ({AmpacityTable.Source}), or fewer conductors in the bundle, or insulation for a higher temperature, or a cooler route.")
@@ -79,11 +79,20 @@ internal sealed class WireCheck(Part part, JudgedCircuit judged) : ICheck
                 $"Wire with an ampacity of at least {most:current:up} ({AmpacityTable.Source}), or insulation for a higher temperature, or a cooler route."));
     }
 
-    // What is not known of one of the two wires of a feed of which the other is known, or given.
-    private static Statement? GapOf(Pump pump) =>
-        pump.Feed is { Ampacity: { } outward } feed && double.IsNaN(outward.Amperes) ? Statement.Of("wire.not-covered", $"{feed.Name}: {outward.Text}")
-        : pump.Feed is { Ground.Ampacity: { } back } under && double.IsNaN(back.Amperes) ? Statement.Of("wire.ground-not-covered", $"the ground wire of {under.Name}: {back.Text}")
-        : pump.Feed is { Ampacity: null, Ground.Ampacity: not null } bare ? Statement.Of("wire.half-given", $"no insulation rating and surroundings given of {bare.Name}")
-        : pump.Feed is { Ampacity: not null, Ground: { Ampacity: null } } grounded ? Statement.Of("wire.ground-not-given", $"no insulation rating and surroundings given of the ground wire of {grounded.Name}")
+    private static bool IsGiven(Feed feed) => feed.Ampacity is not null || feed.Ground?.Ampacity is not null;
+
+    private static IEnumerable<Statement?> GapsOf(Pump pump)
+    {
+        Feed[] feeds = [.. FeedsGiven.PartsOf(pump)];
+        bool given = Array.Exists(feeds, IsGiven);
+        return feeds.Select(feed => given ? GapOf(feed) : null);
+    }
+
+    // What is not known of a wire of a pump of which another is known, or given.
+    private static Statement? GapOf(Feed feed) =>
+        feed.Ampacity is null ? Statement.Of("wire.half-given", $"no insulation rating and surroundings given of {feed.Name}")
+        : double.IsNaN(feed.Ampacity.Amperes) ? Statement.Of("wire.not-covered", $"{feed.Name}: {feed.Ampacity.Text}")
+        : feed.Ground is { Ampacity: null } ? Statement.Of("wire.ground-not-given", $"no insulation rating and surroundings given of the ground wire of {feed.Name}")
+        : feed.Ground is { Ampacity: { } back } && double.IsNaN(back.Amperes) ? Statement.Of("wire.ground-not-covered", $"the ground wire of {feed.Name}: {back.Text}")
         : null;
 }

@@ -1,5 +1,4 @@
 using FuelSizing.Points;
-using FuelSizing.Pumps;
 
 namespace FuelSizing.Checks;
 
@@ -9,14 +8,14 @@ internal static class WithoutWireLoss
     /// <summary>The highest current of some pumps, as they are or without loss in the wire, whichever is higher, A.</summary>
     /// <param name="task">All points, for another wire may fail at a point at which this one holds, and those that fail.</param>
     /// <param name="judged">Whose pumps.</param>
-    /// <param name="isBroken">Whether a pump's wire or fuse fails where it runs.</param>
+    /// <param name="isBroken">Whether the wire or fuse of a pump, or of a part that pumps share, fails in a state of the circuit, by its place.</param>
     /// <returns>Zero where no current is known.</returns>
-    public static double Current(RemedyTask task, JudgedCircuit judged, Func<PumpPoint, bool> isBroken)
+    public static double Current(RemedyTask task, JudgedCircuit judged, Func<SolvedCircuit, int, bool> isBroken)
     {
         int[] broken =
         [
-            .. Enumerable.Range(0, judged.StatesOf(task.Failing[0].SolvedCircuit)[0].Pumps.Length)
-                .Where(pump => task.Failing.Any(point => judged.StatesOf(point.SolvedCircuit).Any(state => isBroken(state.Pumps[pump])))),
+            .. Enumerable.Range(0, PlacesOf(judged.StatesOf(task.Failing[0].SolvedCircuit)[0]))
+                .Where(place => task.Failing.Any(point => judged.StatesOf(point.SolvedCircuit).Any(state => isBroken(state, place)))),
         ];
         SystemParts? rewired = null;
         SystemParts? like = null;
@@ -26,21 +25,27 @@ internal static class WithoutWireLoss
             if (rewired is null || like != point.Parts)
             {
                 like = point.Parts;
-                rewired = judged.Rewired(like, feed => feed.WithLoopOfAtMost(feed.ContactOhms));
+                rewired = judged.Rewired(like, feed => feed.WithoutWire());
             }
 
             IEnumerable<SolvedCircuit> states = judged.StatesOf(point.SolvedCircuit).Concat(judged.StatesOf(rewired.CircuitAt(point.SolvedDemand)));
             foreach (SolvedCircuit state in states)
             {
-                foreach (int pump in broken)
+                foreach (int place in broken)
                 {
-                    highest = Math.Max(highest, Known(state.CurrentOf(pump).Maximum));
+                    highest = Math.Max(highest, Known(state.CurrentOf(place).Maximum));
                 }
             }
         }
 
         return highest;
     }
+
+    /// <summary>The most current that a feed, or a part that pumps share, carries as the circuit is shown, A; none where it is not known.</summary>
+    public static double? CarriedBy(SolvedCircuit state, int place) =>
+        place < state.Pumps.Length ? state.Pumps[place].MaximumFeedCurrent : state.CurrentOf(place).Maximum;
+
+    private static int PlacesOf(SolvedCircuit state) => state.Pumps.Length + state.SharedFeeds.Count;
 
     private static double Known(double amperes) => double.IsNaN(amperes) ? 0 : amperes;
 }

@@ -113,6 +113,15 @@ internal static class FeedForm
         Arguments = [],
     };
 
+    private static readonly QuantityField<ElectricCurrent> Relay = new("relay", Measures.Current, "continuous current of the closed contacts of its relay")
+    {
+        Example = "30 A",
+        Range = "0.5 to 500 A",
+        Optional = true,
+        Default = "not given: no relay is judged",
+        Arguments = [],
+    };
+
     private static readonly CountField Bundle = new("bundled_conductors", 4, 1, 1000, "current-carrying conductors in its bundle, sheath or conduit, itself and returns included")
     {
         Optional = true,
@@ -152,10 +161,9 @@ internal static class FeedForm
         Arguments = ["ground"],
     };
 
-    /// <summary>The feed.</summary>
-    public static RecordForm<Feed> Form { get; } = new(
-        "feed",
-        "a feed",
+    private static readonly RecordForm<Feed> SharedForm = new(
+        "shared_feed",
+        "a shared part of feeds",
         FeedOf,
         BothOrNeither,
         """ "dependentRequired": { "insulation_rating": [ "ambient" ], "ambient": [ "insulation_rating" ] } """)
@@ -169,8 +177,26 @@ internal static class FeedForm
         { InsulationRating, feed => feed.InsulationRating },
         { Ambient, feed => feed.Ambient },
         { Fuse, feed => feed.Fuse },
+        { Relay, feed => feed.Relay },
         { Bundle, feed => feed.BundledConductors },
         { Ground, feed => feed.Ground },
+    };
+
+    private static readonly PartField<Feed> Shared = new("shared", () => SharedForm, "the part from the supply to a splice that other pumps hang on too, written the same in each of their feeds; the feed's own fields are then those of the branch")
+    {
+        Optional = true,
+        Default = "none: the feed is the pump's alone",
+        Arguments = ["shared"],
+    };
+
+    /// <summary>The feed.</summary>
+    public static RecordForm<Feed> Form { get; } = new(
+        "feed",
+        "a feed",
+        values => FeedOf(values) is { } feed && values.Optional(Shared) is { } shared ? feed.WithShared(shared) : FeedOf(values))
+    {
+        { SharedForm, feed => feed },
+        { Shared, feed => feed.Shared },
     };
 
     private static void BothOrNeither(FieldValues values) =>
@@ -189,6 +215,7 @@ internal static class FeedForm
         Temperature? ambient = values.Optional(Ambient);
         feed = (rating, ambient) is ({ } given, { } around) ? feed.WithInsulation(given, around) : feed;
         feed = values.Optional(Bundle) is { } bundled ? feed.WithBundle(bundled) : feed;
+        feed = values.Optional(Relay) is { } relay ? feed.WithRelay(relay) : feed;
         feed = values.Optional(Ground) is { } ground ? feed.WithGround(ground) : feed;
         return values.Optional(Fuse) is { } fuse ? feed.WithFuse(fuse) : feed;
     }

@@ -21,7 +21,10 @@ namespace FuelSizing.Tests.Files.Setups;
 /// </summary>
 internal sealed class SystemBuilder(int seed, int deepest = 3)
 {
-    private readonly Random _random = new(seed);
+    // What wiring has besides draws from numbers of its own, so that the rest of a seed's system stays as it is.
+    private readonly Random _wiring = new(seed ^ 0x77697265);
+
+    private Random _random = new(seed);
     private int _names;
 
     /// <summary>A system and some points of it.</summary>
@@ -31,7 +34,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         bool plumbed = Chance(0.7);
         FuelDemandModel demand = Demand(FuelOf(complete: plumbed, depth: 0));
         InjectorSet injectors = InjectorSet.Of(InjectorOf(), _random.Next(1, 13), _random.Next(1, 5));
-        PumpAssembly pump = Assembly(0);
+        PumpAssembly pump = Sharing(Assembly(0));
         Plumbing? plumbing = plumbed ? Plumbing.Of(Way(), Way(), Way()) : null;
         SizingLimits? limits = Chance(0.5) ? Limits() : null;
         FuelSystem system = Chance(0.5)
@@ -281,9 +284,31 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
     private Feed Judged(Feed feed)
     {
         feed = Chance(0.5) ? feed.WithInsulation(Celsius(70, 120), Celsius(20, 60)) : feed;
+        return Chance(0.5) ? Further(feed.WithFuse(ElectricCurrent.FromAmperes(Any(5, 40)))) : Further(feed);
+    }
+
+    // What cannot hang on a splice with others does not.
+    private PumpAssembly Sharing(PumpAssembly pump)
+    {
+        if (pump.Pumps.Any(one => one.Converter is not null) || pump.Switches.Any(one => one.LowSpeed.Share is not null) || _wiring.Next(2) == 0)
+        {
+            return pump;
+        }
+
+        Feed trunk = Further(Feed.Of(
+            "trunk", Conductor.Awg(8), Length.FromMeters(4), Length.Zero, Temperature.FromDegreesCelsius(60), Contact.DefaultFuse, Contact.DefaultRelay));
+        return pump.Rewired(feed => feed.WithShared(trunk));
+    }
+
+    private Feed Further(Feed feed)
+    {
+        Random others = _random;
+        _random = _wiring;
+        feed = Chance(0.3) ? feed.WithRelay(ElectricCurrent.FromAmperes(Any(10, 70))) : feed;
         feed = Chance(0.3) ? feed.WithBundle(_random.Next(1, 40)) : feed;
         feed = feed.ReturnLength.Meters == 0 && Chance(0.5) ? feed.WithGround(GroundOf()) : feed;
-        return Chance(0.5) ? feed.WithFuse(ElectricCurrent.FromAmperes(Any(5, 40))) : feed;
+        _random = others;
+        return feed;
     }
 
     private GroundReturn GroundOf()
@@ -293,7 +318,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             Metres(0, 2),
             Celsius(20, 90),
             Chance(0.5) ? ElectricResistance.Zero : ElectricResistance.FromMilliohms(Any(1, 10)),
-            [.. Enumerable.Range(0, _random.Next(3)).Select(_ => Contact.Of(Name("stud"), ElectricResistance.FromMilliohms(Any(0, 10))))]);
+            [.. Enumerable.Range(0, _random.Next(3)).Select(_ => Contact.Of("stud", ElectricResistance.FromMilliohms(Any(0, 10))))]);
         ground = Chance(0.5) ? ground.WithInsulation(Celsius(70, 120), Celsius(20, 60)) : ground;
         return Chance(0.3) ? ground.WithBundle(_random.Next(1, 40)) : ground;
     }
