@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace FuelSizing.Electrical;
 
-/// <summary>The way of a motor's current back to the supply, where it is not of the same wire as the way there: a ground conductor, and the body.</summary>
+/// <summary>The return path of a motor's current, where it is not of the same wire as the supply side: a ground conductor, and the body.</summary>
 /// <remarks>
 /// <para>Its resistance adds to that of the feed: the motor does not care on which side the voltage is lost. A ground wire carries all of the
 /// current, and is judged by its own ampacity; the body is not.</para>
@@ -44,7 +44,7 @@ public sealed record GroundReturn
     /// <summary>Resistance of the body or frame that carries the current on to the supply; zero where the wire goes all the way.</summary>
     public ElectricResistance Body { get; }
 
-    /// <summary>Every joint, stud and strap on the way back.</summary>
+    /// <summary>Every joint, stud and strap in the return path.</summary>
     public IReadOnlyList<Contact> Contacts { get; }
 
     /// <summary>Temperature rating of the ground wire's insulation; none where it is not given.</summary>
@@ -75,7 +75,7 @@ public sealed record GroundReturn
     /// Resistance of the body or frame from the wire's stud to the supply, 0 to 1 Ω: drop measured along it under load ÷ current. Zero where the
     /// wire goes all the way.
     /// </param>
-    /// <param name="contacts">Every joint, stud and strap on the way back.</param>
+    /// <param name="contacts">Every joint, stud and strap in the return path.</param>
     /// <returns>The ground return.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static GroundReturn Of(

@@ -41,7 +41,7 @@ internal static class PeerShared
         while (pump.Running(supply).FreeFlow == 0);
 
         double injected = Any(0.03, 0.9) * pump.Running(supply).FreeFlow;
-        return PeerCircuits.Task(
+        CircuitTask task = PeerCircuits.Task(
             random.Next(2) == 0 ? LineLayout.Return : LineLayout.Returnless,
             pump,
             PeerCircuits.Paths[random.Next(PeerCircuits.Paths.Count)],
@@ -49,6 +49,14 @@ internal static class PeerShared
             Any(2e5, 5e5),
             injected,
             random.Next(4));
+
+        // A rail without pressure is found by the peer to a pascal only.
+        while (CircuitSolver.Solve(task).State == RailState.Starved)
+        {
+            task = task with { Injected = task.Injected / 2 };
+        }
+
+        return task;
     }
 
     private static PumpAssembly Assembly(Random random, Feed[] trunks)

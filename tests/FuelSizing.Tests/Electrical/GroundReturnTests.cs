@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace FuelSizing.Tests.Electrical;
 
-/// <summary>A ground return that is not of the same wire as the way there.</summary>
+/// <summary>A ground return that is not of the same wire as the supply side.</summary>
 public class GroundReturnTests
 {
     /// <summary>Wire of 4 m by the list of AWG 12, 0.4 m of AWG 14, contacts of 5 and 1 mΩ, body of 4 mΩ: one series circuit.</summary>

@@ -1,7 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
-using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
 
