@@ -127,6 +127,8 @@ public sealed class HostilePageTests : IDisposable
         yield return SizingTables.Standings(sweep);
         yield return SizingTables.Circuit(result);
         yield return SizingTables.Circuits(text, named);
+        yield return SystemDiagram.Of(result);
+        yield return SystemDiagram.Of(sweep.System);
         yield return SizingTables.Wiring(text, named);
         yield return SizingPlots.RailPressure(sweep, 0);
         yield return SizingPlots.DutyCycle(sweep);

@@ -6,10 +6,14 @@ namespace FuelSizing.Interactive;
 /// <summary>Measures and breaks text so that none is cut off in a plot.</summary>
 internal static class PlotText
 {
+    [ThreadStatic]
+    private static PlotRuler? _ruler;
+
     /// <summary>Breaks a text into lines no wider than a width, between words where it can.</summary>
     public static string Wrap(string text, double width, double fontWeight = FontWeights.Normal)
     {
-        var ruler = new PlotRuler();
+        // One for each thread: making it takes longer than measuring a line.
+        PlotRuler ruler = _ruler ??= new PlotRuler();
         double Measure(string part) => ruler.MeasureText(part, PlotStyle.Font, PlotStyle.FontSize, fontWeight).Width;
         var lines = new List<string>();
         var line = new StringBuilder();

@@ -12,7 +12,9 @@ internal static class SystemShown
 {
     public static void Register()
     {
-        Shown.By<FuelSystem>((system, style) => new($"Fuel system, {Layout(system)}", Of(system, style)));
+        Shown.Listed<FuelSystem>((system, style) => new($"Fuel system, {Layout(system)}", Of(system, style)));
+        Shown.As<FuelSystem>((system, style) => new BlockList(
+            [new Facts($"Fuel system, {Layout(system)}", Of(system, style)).Table(), SystemDiagram.Of(system, style)]));
         Shown.By<Setup>((setup, style) => new(
             $"Setup: fuel system, {Layout(setup.System)}",
             [

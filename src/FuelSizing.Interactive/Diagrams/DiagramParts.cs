@@ -1,0 +1,297 @@
+using FuelSizing.Checks;
+using FuelSizing.Circuits;
+using FuelSizing.Lines;
+using FuelSizing.Points;
+using FuelSizing.Quantities;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
+using UnitsNet;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>The parts of a system in the order of flow, and the pieces that its diagram is put together from.</summary>
+internal sealed class DiagramParts
+{
+    private readonly FuelSystem _system;
+    private readonly OperatingResult? _result;
+    private readonly TextStyle _style;
+    private readonly DiagramMarks _marks;
+    private readonly List<DiagramPart> _order = [];
+
+    public DiagramParts(FuelSystem system, OperatingResult? result, TextStyle style)
+    {
+        (_system, _result, _style, _marks) = (system, result, style, new(result, style));
+        Plumbing lines = system.Plumbing;
+        IReadOnlyList<PathResult> paths = result?.Circuit.Paths ?? [];
+        int supply = lines.Suction.Count;
+        int back = supply + lines.Supply.Count;
+        IFlowLoss? filter = NearestToItsEnd([.. lines.Suction, .. lines.Supply, .. lines.ReturnLine], paths);
+        MainTank = Add(Tank());
+        if (system.SurgeTank is { } tank)
+        {
+            Lift(tank);
+        }
+
+        string destination = system.SurgeTank is null ? "tank" : "surge tank";
+        List<DiagramBlock> before = [.. Path(lines.Suction, paths, 0, filter, Part.Filter, $"from the {destination}")];
+        before.AddRange(Place("pump inlet", result?.Circuit.InletGauge, null, _marks.Take(Part.Suction)));
+        DiagramPumps pumps = new(system.Pump, result?.Circuit.Pumps ?? [], result is not null, _marks, DiagramPumps.Judged.Main, style);
+        before.Add(pumps.Block());
+        _order.AddRange(pumps.Parts);
+        before.AddRange(Place("pump outlet", result?.Circuit.OutletGauge, result?.Circuit.PumpFlow, _marks.Take(DiagramPumps.Judged.Main.All), isOutlet: true));
+        bool isInTank = system.Layout == LineLayout.Returnless && system.Regulator is not ElectronicReturnless;
+        Joins = isInTank;
+        if (isInTank)
+        {
+            Back = Return(lines, paths, back, filter);
+        }
+
+        List<DiagramBlock> after = [.. Path(lines.Supply, paths, supply, filter, Part.Filter, "to the rail")];
+        (Before, After) = (new(before), new(after));
+        Rail = Add(RailPart());
+        Injectors = Add(InjectorsPart());
+        if (system.Regulator is ElectronicReturnless controller)
+        {
+            Back = new StackBlock([new PartBlock(Add(Controller(controller)))]);
+        }
+        else if (!isInTank)
+        {
+            Back = Return(lines, paths, back, filter);
+        }
+
+        Left = _marks.Left;
+    }
+
+    /// <summary>Every part, in the order of flow.</summary>
+    public IReadOnlyList<DiagramPart> Order => _order;
+
+    public DiagramPart MainTank { get; }
+
+    public DiagramPart? SurgeTank { get; private set; }
+
+    public DiagramPart Rail { get; }
+
+    public DiagramPart Injectors { get; }
+
+    /// <summary>From the main tank to the surge tank; none without one.</summary>
+    public StackBlock? Lifting { get; private set; }
+
+    /// <summary>From the surge tank back to the main tank; none without one.</summary>
+    public StackBlock? Overflow { get; private set; }
+
+    /// <summary>From the tank to the pumps' outlet.</summary>
+    public StackBlock Before { get; }
+
+    /// <summary>From there to the rail.</summary>
+    public StackBlock After { get; }
+
+    /// <summary>Regulator and return line, or the controller of a pump held by its speed.</summary>
+    public StackBlock Back { get; } = new([]);
+
+    /// <summary>True where the regulator sits at the pumps' outlet, not at the rail.</summary>
+    public bool Joins { get; }
+
+    /// <summary>True where fuel comes back.</summary>
+    public bool Returns => _system.Regulator is not ElectronicReturnless;
+
+    /// <summary>True where it comes back to the main tank, past a surge tank.</summary>
+    public bool PassesSurgeTank => Returns && _system.SurgeTank?.ReturnsTo == ReturnDestination.MainTank;
+
+    /// <summary>What is described and carries nothing: a pump held by its speed has no use for a return line.</summary>
+    public IReadOnlyList<string> NotDrawn => Returns ? [] : [.. _system.Plumbing.ReturnLine.Select(part => part.Name)];
+
+    /// <summary>Checks that stand out and judge no drawn part.</summary>
+    public IReadOnlyList<DiagramMark> Left { get; }
+
+    private DiagramPart Add(DiagramPart part)
+    {
+        _order.Add(part);
+        return part;
+    }
+
+    private DiagramPart Tank()
+    {
+        string[] figures = _result is null ? [] : [_style.Of(_result.Point.Conditions.TankTemperature)];
+        return new(DiagramSymbol.Tank, _system.SurgeTank is null ? "fuel tank" : "main fuel tank", ["open to ambient air", .. figures], string.Join(", ", ["open to ambient air", .. figures]));
+    }
+
+    private void Lift(SurgeTank tank)
+    {
+        SurgeTankResult? lift = _result?.SurgeTank;
+        IReadOnlyList<PathResult> paths = lift?.Paths ?? [];
+        int line = tank.Suction.Count;
+        int over = line + tank.LiftLine.Count;
+        IFlowLoss? filter = NearestToItsEnd([.. tank.Suction, .. tank.LiftLine, .. tank.Overflow], paths);
+        List<DiagramBlock> up = [.. Path(tank.Suction, paths, 0, filter, Part.LiftFilter, "from the main tank")];
+        up.AddRange(Place("lift pump inlet", lift?.LiftInletGauge, null, _marks.Take(Part.LiftSuction)));
+        DiagramPumps pumps = new(tank.LiftPump, lift?.Pumps ?? [], _result is not null, _marks, DiagramPumps.Judged.Lift, _style);
+        up.Add(pumps.Block());
+        _order.AddRange(pumps.Parts);
+        up.AddRange(Place("lift pump outlet", lift?.LiftOutletGauge, lift?.Lifted, _marks.Take(DiagramPumps.Judged.Lift.All), isOutlet: true));
+        up.AddRange(Path(tank.LiftLine, paths, line, filter, Part.LiftFilter, "to the surge tank"));
+        Lifting = new(up);
+        List<string> lines = [$"{_style.Of(tank.UsableVolume)} usable"];
+        if (lift is not null)
+        {
+            lines.Add(lift.TankGauge is { } gauge ? _style.Of(gauge) : $"pressure: {CircuitText.Unknown}");
+            lines.Add(Flow(lift.Lifted, "lifted"));
+            lines.Add(Flow(lift.NetDraw, "net draw"));
+            lines.Add(Flow(lift.Overflow, "overflow"));
+            if (lift.Lifted is not null && lift.NetDraw is not null)
+            {
+                lines.Add(lift.IsFull ? "stays full" : "does not stay full");
+            }
+        }
+
+        SurgeTank = Add(new(DiagramSymbol.SurgeTank, "surge tank", lines, string.Join(", ", [.. lines, $"return of the main circuit to the {(tank.ReturnsTo == ReturnDestination.SurgeTank ? "surge" : "main")} tank"]))
+        {
+            Marks = _marks.Take(Part.SurgeTank),
+        });
+        Overflow = new([.. Path(tank.Overflow, paths, over, filter, Part.LiftFilter, "overflow, back to the main tank")]);
+    }
+
+    private IEnumerable<DiagramBlock> Path(IReadOnlyList<IFlowLoss> parts, IReadOnlyList<PathResult> paths, int first, IFlowLoss? filter, Part judged, string where)
+    {
+        for (int one = 0; one < parts.Count; one++)
+        {
+            IFlowLoss part = parts[one];
+            PathResult? result = first + one < paths.Count ? paths[first + one] : null;
+            string made = part switch
+            {
+                Line line => $"bore {_style.Bore(line.Bore)}, {_style.Of(line.Length)}",
+                Filter rated => $"{_style.PressureLoss(rated.RatedLoss)} at {_style.PumpFlow(rated.RatedFlow)}",
+                _ => string.Empty,
+            };
+            string figures = result is not null ? $"{_style.PumpFlow(result.Flow)}, {_style.PressureChange(-result.PressureLoss)}" : _result is null ? made : CircuitText.Unknown;
+            string state = string.Join("; ", ((string[])[where, made, result is null && _result is null ? string.Empty : figures]).Where(text => text.Length > 0));
+            yield return new PartBlock(Add(new(part is Filter ? DiagramSymbol.Filter : DiagramSymbol.Line, part.Name, [figures], state)
+            {
+                Marks = ReferenceEquals(part, filter) ? _marks.Take(judged) : [],
+            }));
+        }
+    }
+
+    /// <summary>The filter with the largest flow in proportion to the end of its data, which is the one that is judged.</summary>
+    private static IFlowLoss? NearestToItsEnd(IFlowLoss[] parts, IReadOnlyList<PathResult> paths) =>
+        parts.Select((part, place) => (Part: part, Place: place))
+            .Where(one => one.Part is Filter)
+            .OrderByDescending(one => one.Place < paths.Count ? paths[one.Place].Flow / ((Filter)one.Part).MaximumFlow : 0)
+            .FirstOrDefault()
+            .Part;
+
+    /// <summary>A place with its pressure; nothing in a description, which has no pressures.</summary>
+    private DiagramBlock[] Place(string name, Pressure? gauge, VolumeFlow? flow, IReadOnlyList<DiagramMark> marks, bool isOutlet = false)
+    {
+        if (_result is null)
+        {
+            return [];
+        }
+
+        List<string> lines = [];
+        if (gauge is { } known)
+        {
+            lines.Add(isOutlet && flow is { } through ? $"{_style.PumpFlow(through)}, {_style.Of(known)}" : _style.Of(known));
+        }
+        else
+        {
+            lines.Add(CircuitText.Unknown);
+        }
+
+        return [new PartBlock(Add(new(DiagramSymbol.Place, name, lines, lines[0]) { Marks = marks }))];
+    }
+
+    private DiagramPart RailPart()
+    {
+        IReadOnlyList<DiagramMark> marks = _marks.Take(Part.PressureRating);
+        if (_result is null)
+        {
+            string rated = _system.Limits.RailCeiling is { } ceiling ? $"rated for {_style.Of(ceiling)}" : string.Empty;
+            return new(DiagramSymbol.Rail, "rail", rated.Length > 0 ? [rated] : [], rated);
+        }
+
+        CircuitResult circuit = _result.Circuit;
+        bool isKnown = circuit.PumpFlow is not null;
+        string pressure = isKnown ? _style.Of(_result.RailGauge) : $"{CircuitText.Unknown}, set {_style.Of(_result.RailSetGauge)}";
+        string into = Flow(_system.Layout == LineLayout.Return ? circuit.PumpFlow : circuit.DeliveredFlow, "in");
+        string governs = $"governed by: {CircuitText.Governs(_result)}";
+        return new(DiagramSymbol.Rail, "rail", isKnown ? [pressure, into, governs] : [pressure], string.Join(", ", isKnown ? [pressure, into, governs] : [pressure])) { Marks = marks };
+    }
+
+    private DiagramPart InjectorsPart()
+    {
+        string name = $"{_style.Count(_system.Injectors.Count)} × {_system.Injectors.Injector.Name}";
+        IReadOnlyList<DiagramMark> marks = _marks.Take(Part.Injectors, Part.MinimumPulse, Part.OpeningPressure);
+        if (_result is null)
+        {
+            string rated = $"{_style.InjectorFlow(_system.Injectors.Injector.StaticFlow)} each at {_style.Of(_system.Injectors.Injector.RatedDifferential)}";
+            return new(DiagramSymbol.Injectors, name, [rated], rated) { Count = _system.Injectors.Count };
+        }
+
+        string delivered = _result.Circuit.DeliveredFlow is { } flow
+            ? $"{_style.PumpFlow(flow)} into the engine{(_result.RailState == RailState.Starved ? $", which asks for {_style.PumpFlow(_result.InjectedFlow)}" : string.Empty)}"
+            : $"{CircuitText.Unknown}; the engine asks for {_style.PumpFlow(_result.InjectedFlow)}";
+        string across = $"{_style.Of(_result.InjectorDifferential)} across, duty cycle {CircuitText.Known(_result.DutyCycle, _style.DutyCycle)}";
+
+        // Where the pumps' data does not cover the point, there is no pressure across them either.
+        string[] lines = _result.Circuit.PumpFlow is null ? [delivered] : [delivered, across];
+        return new(DiagramSymbol.Injectors, name, lines, string.Join(", ", lines)) { Count = _system.Injectors.Count, Marks = marks };
+    }
+
+    private StackBlock Return(Plumbing lines, IReadOnlyList<PathResult> paths, int first, IFlowLoss? filter)
+    {
+        PressureRegulator[] units = [.. Units(_system.Regulator)];
+        List<DiagramBlock> back = [.. units.Select((unit, place) => new PartBlock(Add(Regulator(unit, place, units))))];
+        back.AddRange(Place("return line inlet", _result?.Circuit.ReturnGauge, null, _marks.Take(Part.ReturnLine)));
+        back.AddRange(Path(lines.ReturnLine, paths, first, filter, Part.Filter, PassesSurgeTank || _system.SurgeTank is null ? "back to the tank" : "back to the surge tank"));
+        return new(back);
+    }
+
+    private static IEnumerable<PressureRegulator> Units(PressureRegulator regulator) =>
+        regulator is RegulatorSeries series ? [.. Units(series.BaseRegulator), series.Unit] : [regulator];
+
+    private DiagramPart Regulator(PressureRegulator unit, int place, PressureRegulator[] all)
+    {
+        string name = unit switch
+        {
+            Fixed => "fixed regulator",
+            RisingRate => "rising-rate unit",
+            _ => "regulator",
+        };
+        string? reference = unit is ManifoldReferenced or RisingRate ? ManifoldWords : null;
+        List<string> lines = [];
+        if (_result is not null)
+        {
+            Pressure boost = _result.Point.Boost;
+            lines.Add($"set {_style.Of(unit.RailGauge(boost))}");
+            lines.Add(Flow(_result.Circuit.ReturnedFlow, "returned"));
+            if (all.Length > 1)
+            {
+                double[] set = [.. all.Select(other => other.RailGauge(boost).Pascals)];
+                bool isHighest = place == Array.IndexOf(set, set.Max());
+                bool isRegulated = _result.RailState is RailState.Regulated or RailState.AtRegulatorLimit;
+                lines.Add(isHighest ? isRegulated ? "governs" : "the higher setting" : isRegulated ? "stands open" : "a lower setting");
+            }
+        }
+        else
+        {
+            lines.Add(PartText.Say(unit, _style));
+        }
+
+        return new(DiagramSymbol.Regulator, name, lines, string.Join(", ", ((string?[])[PartText.Say(unit, _style), reference, .. _result is null ? [] : lines]).OfType<string>())) { Reference = reference };
+    }
+
+    private string ManifoldWords => _result is null ? "from the manifold" : $"manifold, {_style.Boost(_result.Point.Boost)}";
+
+    private DiagramPart Controller(ElectronicReturnless controller)
+    {
+        string[] figures = _result is null ? [PartText.Say(controller, _style)]
+            : [$"set {_style.Of(_result.RailSetGauge)}", _result.Circuit.Pumps.Count > 0 ? $"pumps fed with {_style.Of(_result.Circuit.Pumps[0].SourceVoltage)}" : CircuitText.Unknown];
+        return new(DiagramSymbol.PumpController, "pump controller", figures, string.Join(", ", _result is null ? figures : [PartText.Say(controller, _style), .. figures, "nothing returns"]))
+        {
+            Reference = controller.FollowsManifold ? ManifoldWords : null,
+            Marks = _marks.Take(Part.PumpControl),
+        };
+    }
+
+    private string Flow(VolumeFlow? flow, string what) => flow is { } known ? $"{_style.PumpFlow(known)} {what}" : $"{what}: {CircuitText.Unknown}";
+}
