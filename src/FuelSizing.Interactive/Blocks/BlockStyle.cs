@@ -22,7 +22,15 @@ internal static class BlockStyle
     public const string Note = $"font-size:0.875em;line-height:1.4;color:{Muted};margin:6px 0 0;text-align:left";
 
     public const string TableBox = $"margin:1em 0;padding:8px;max-width:100%;box-sizing:border-box;background:{Ground};color:{Ink};{Font}";
-    public const string TableScroll = "overflow-x:auto;overflow-wrap:normal;word-break:normal";
+    /// <summary>
+    /// A wide table scrolls in its box. A shadow lies at an edge beyond which there is more: on a phone, which shows no scroll bar, the table would look cut off.
+    /// What covers the shadow moves with the table, the shadow does not; where nothing scrolls, on paper too, it is covered.
+    /// </summary>
+    public const string TableScroll = "overflow-x:auto;overflow-wrap:normal;word-break:normal;background:"
+        + $"linear-gradient(to right,{Ground} 45%,transparent) left/40px 100% no-repeat local,"
+        + $"linear-gradient(to left,{Ground} 45%,transparent) right/40px 100% no-repeat local,"
+        + $"linear-gradient(to right,{Rule},transparent) left/14px 100% no-repeat scroll,"
+        + $"linear-gradient(to left,{Rule},transparent) right/14px 100% no-repeat scroll";
     public const string TableGrid = "border-collapse:collapse;font-size:0.9375em;line-height:1.35;font-variant-numeric:tabular-nums;background:transparent;margin:0";
     public const string CalloutTitle = "margin:0;font-weight:bold;line-height:1.4";
     public const string CalloutLine = "margin:4px 0 0;line-height:1.45";
