@@ -49,16 +49,17 @@ public static class HeatPlots
         string title, PlotAxis axis, IReadOnlyList<(string Name, HeatRun Run)> runs, Func<HeatRun, Duration, double> figure, TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(runs);
-        return new LinePlot(title, new PlotAxis("Time", "min"), axis, [.. runs.Select(one => Line(one.Name, one.Run, figure))]).With(style);
+        return new LinePlot(title, new PlotAxis("Time", "min"), axis, [.. runs.Select(one => Line(one, figure))]).With(style);
     }
 
-    private static PlotLine Line(string name, HeatRun run, Func<HeatRun, Duration, double> figure)
+    private static PlotLine Line((string Name, HeatRun Run) runs, Func<HeatRun, Duration, double> figure)
     {
-        ArgumentNullException.ThrowIfNull(run);
+        (string name, HeatRun run) = runs;
+        ArgumentNullException.ThrowIfNull(run, nameof(runs));
         Duration[] times = [.. Enumerable.Range(0, Steps + 1).Select(step => UnitMath.Min(run.Run, run.Run * step / Steps))];
         double[] figures = [.. times.Select(time => figure(run, time))];
         return figures.Any(double.IsFinite)
             ? new PlotLine(name, [.. times.Select(time => time.Minutes)], figures)
-            : throw new ArgumentException($"runs has \"{name}\", of which nothing can be drawn: {run.VapourGap ?? run.Gap}", "runs");
+            : throw new ArgumentException($"runs has \"{name}\", of which nothing can be drawn: {run.VapourGap ?? run.Gap}", nameof(runs));
     }
 }
