@@ -1,7 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Pumps;
-using FuelSizing.Tests.Pumps;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Circuits;

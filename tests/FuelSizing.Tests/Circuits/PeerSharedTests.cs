@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using FuelSizing.Circuits;
-using FuelSizing.Electrical;
 using FuelSizing.Pumps;
 
 namespace FuelSizing.Tests.Circuits;
