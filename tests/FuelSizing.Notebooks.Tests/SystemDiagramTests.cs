@@ -7,7 +7,6 @@ using FuelSizing.Circuits;
 using FuelSizing.Files;
 using FuelSizing.Interactive;
 using FuelSizing.Lines;
-using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
@@ -160,7 +159,7 @@ public sealed class SystemDiagramTests
 
         Assert.All(result.Margins.Where(margin => margin.Outcome == Outcome.Fails), margin => Assert.Contains($"fails: {margin.In(TextStyle.Metric)}", text, StringComparison.Ordinal));
         Assert.Contains(result.Limiting.Margin.In(TextStyle.Metric), text, StringComparison.Ordinal);
-        XElement[] failing = [.. svg.Descendants(Svg + "g").Where(group => group.Elements(Svg + "text").Any(line => line.Value.StartsWith("\u2717", StringComparison.Ordinal)))];
+        XElement[] failing = [.. svg.Descendants(Svg + "g").Where(group => group.Elements(Svg + "text").Any(line => line.Value.StartsWith('\u2717')))];
         Assert.All(failing, group => Assert.Contains(group.Elements(Svg + "polygon"), frame => frame.Attribute("stroke-width")?.Value == "3"));
         Assert.Equal(failing.Length, svg.Descendants(Svg + "polygon").Count(frame => frame.Attribute("stroke-width")?.Value == "3"));
     }

@@ -1,5 +1,4 @@
 using FuelSizing.Checks;
-using FuelSizing.Systems;
 
 namespace FuelSizing.Interactive;
 

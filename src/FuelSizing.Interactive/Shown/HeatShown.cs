@@ -22,7 +22,7 @@ internal static class HeatShown
             : Fact.Words("Walls", "not described: they lose nothing"),
         tank.Ambient is { } ambient ? new("Air around the tank", "T_0", style.Of(ambient)) : Fact.Words("Air around the tank", "as at the operating point"),
         tank.SpecificHeat is { } heat
-            ? new("Specific heat", "c_f", $"{style.Number(heat.KilojoulesPerKilogramKelvin, "0.00")} kJ/(kg·K)")
+            ? new("Specific heat", "c_f", $"{style.Number(heat.KilojoulesPerKilogramKelvin, "0.00")} kJ kg⁻¹ K⁻¹")
             : Fact.Words("Specific heat", "of the fuel's kind"),
     ];
 

@@ -2,7 +2,6 @@ using CsCheck;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
 using FuelSizing.Regulators;
