@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.Json;
 using FuelSizing.Circuits;
 using FuelSizing.Pumps;
 
@@ -11,21 +9,12 @@ public class PeerMotorsTests
     /// <summary>Names the file to write the circuits and answers to; nothing is written where it is not set.</summary>
     private const string FileVariable = "FUELSIZING_PEER_MOTORS";
 
-    // More by .ci/peer, and by FUELSIZING_PEER_CIRCUITS; a share of them whenever the tests run.
-    private static readonly int Count = int.TryParse(
-        Environment.GetEnvironmentVariable("FUELSIZING_PEER_CIRCUITS"), CultureInfo.InvariantCulture, out int count) ? count : 100;
+    private static readonly int Count = PeerFile.Count(100);
 
     [Fact]
     public void Description_OfThePeersMotors_IsWrittenWhereAskedFor()
     {
-        IReadOnlyList<(string Name, CircuitTask Task)> circuits = PeerMotors.Of(Count);
-        string text = JsonSerializer.Serialize(circuits.Select(circuit => PeerDescription.Of(circuit.Name, circuit.Task)));
-        using JsonDocument read = JsonDocument.Parse(text);
-        Assert.Equal(Count, read.RootElement.GetArrayLength());
-        if (Environment.GetEnvironmentVariable(FileVariable) is { Length: > 0 } file)
-        {
-            File.WriteAllText(file, text);
-        }
+        PeerFile.Write(FileVariable, Count, PeerMotors.Of(Count));
     }
 
     /// <summary>Mass at the regulator and energy at every motor, to 1e-9.</summary>

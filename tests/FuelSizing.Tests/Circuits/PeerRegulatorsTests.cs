@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.Json;
 using FuelSizing.Circuits;
 using FuelSizing.Regulators;
 
@@ -11,22 +9,14 @@ public class PeerRegulatorsTests
     /// <summary>Names the file to write the circuits and answers to; nothing is written where it is not set.</summary>
     private const string FileVariable = "FUELSIZING_PEER_REGULATORS";
 
-    // More by .ci/peer, and by FUELSIZING_PEER_CIRCUITS; a share of them whenever the tests run.
-    private static readonly int Count = int.TryParse(
-        Environment.GetEnvironmentVariable("FUELSIZING_PEER_CIRCUITS"), CultureInfo.InvariantCulture, out int count) ? count : 100;
+    private static readonly int Count = PeerFile.Count(100);
 
     [Fact]
     public void Description_OfThePeersRegulators_IsWrittenWhereAskedFor()
     {
         IReadOnlyList<(string Name, CircuitTask Task)> circuits = PeerRegulators.Of(Count);
         Assert.All(circuits, circuit => Assert.NotNull(circuit.Task.Held));
-        string text = JsonSerializer.Serialize(circuits.Select(circuit => PeerDescription.Of(circuit.Name, circuit.Task)));
-        using JsonDocument read = JsonDocument.Parse(text);
-        Assert.Equal(Count, read.RootElement.GetArrayLength());
-        if (Environment.GetEnvironmentVariable(FileVariable) is { Length: > 0 } file)
-        {
-            File.WriteAllText(file, text);
-        }
+        PeerFile.Write(FileVariable, Count, circuits);
     }
 
     /// <summary>Mass at the regulator and its balance of pressures, to 1e-9.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text.Json;
 using FuelSizing.Circuits;
 using FuelSizing.Pumps;
 
@@ -11,21 +9,12 @@ public class PeerSharedTests
     /// <summary>Names the file to write the circuits and answers to; nothing is written where it is not set.</summary>
     private const string FileVariable = "FUELSIZING_PEER_SHARED";
 
-    // More by .ci/peer, and by FUELSIZING_PEER_CIRCUITS; a share of them whenever the tests run.
-    private static readonly int Count = int.TryParse(
-        Environment.GetEnvironmentVariable("FUELSIZING_PEER_CIRCUITS"), CultureInfo.InvariantCulture, out int count) ? count : 40;
+    private static readonly int Count = PeerFile.Count(40);
 
     [Fact]
     public void Description_OfThePeersSharedFeeds_IsWrittenWhereAskedFor()
     {
-        IReadOnlyList<(string Name, CircuitTask Task)> circuits = PeerShared.Of(Count);
-        string text = JsonSerializer.Serialize(circuits.Select(circuit => PeerDescription.Of(circuit.Name, circuit.Task)));
-        using JsonDocument read = JsonDocument.Parse(text);
-        Assert.Equal(Count, read.RootElement.GetArrayLength());
-        if (Environment.GetEnvironmentVariable(FileVariable) is { Length: > 0 } file)
-        {
-            File.WriteAllText(file, text);
-        }
+        PeerFile.Write(FileVariable, Count, PeerShared.Of(Count));
     }
 
     /// <summary>

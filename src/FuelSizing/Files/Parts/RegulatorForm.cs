@@ -89,58 +89,42 @@ internal static class RegulatorForm
         new(InSeriesWith, () => Form!, "the base regulator that the unit is in series with, on the return line") { Arguments = ["unit", "baseRegulator"] };
 
     /// <summary>The kind with one pressure.</summary>
-    public static RecordForm<Fixed> FixedKind { get; } =
+    public static RecordForm<Fixed> FixedKind { get; } = Changing<Fixed>(
         new("fixed_regulator", "a fixed regulator", values => Fixed.At(values.Required(Base), values.Optional(MinimumReturnFlow)).With(FlowOf(values)), Flowing, FlowTogether)
         {
             { new KindField("fixed"), _ => null },
             { Base, regulator => regulator.Gauge },
             { MinimumReturnFlow, Returned },
-            { FlowRise, regulator => Sloping(regulator)?.Rise },
-            { FlowRiseOver, regulator => Sloping(regulator)?.Over },
-            { SetAtFlow, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.StatedAt : Sloping(regulator)?.StatedAt },
-            { FlowCurve, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.Points : null },
-            { Hysteresis, regulator => regulator.Flow?.Hysteresis },
-            { OutletShare, regulator => regulator.Flow is { OutletShare: not 0 } acted ? acted.OutletShare : null },
-        };
+        });
 
     /// <summary>The kind that follows the manifold.</summary>
-    public static RecordForm<ManifoldReferenced> ManifoldReferencedKind { get; } = new(
-        "manifold_referenced_regulator",
-        "a manifold-referenced regulator",
-        values => ManifoldReferenced.From(values.Required(Base), values.Optional(MinimumReturnFlow)).With(FlowOf(values)),
-        Flowing,
-        FlowTogether)
-    {
-        { new KindField("manifold-referenced"), _ => null },
-        { Base, regulator => regulator.Base },
-        { MinimumReturnFlow, Returned },
-        { FlowRise, regulator => Sloping(regulator)?.Rise },
-        { FlowRiseOver, regulator => Sloping(regulator)?.Over },
-        { SetAtFlow, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.StatedAt : Sloping(regulator)?.StatedAt },
-        { FlowCurve, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.Points : null },
-        { Hysteresis, regulator => regulator.Flow?.Hysteresis },
-        { OutletShare, regulator => regulator.Flow is { OutletShare: not 0 } acted ? acted.OutletShare : null },
-    };
+    public static RecordForm<ManifoldReferenced> ManifoldReferencedKind { get; } = Changing<ManifoldReferenced>(
+        new(
+            "manifold_referenced_regulator",
+            "a manifold-referenced regulator",
+            values => ManifoldReferenced.From(values.Required(Base), values.Optional(MinimumReturnFlow)).With(FlowOf(values)),
+            Flowing,
+            FlowTogether)
+        {
+            { new KindField("manifold-referenced"), _ => null },
+            { Base, regulator => regulator.Base },
+            { MinimumReturnFlow, Returned },
+        });
 
     /// <summary>The kind that rises faster than the manifold, by itself.</summary>
-    public static RecordForm<RisingRate> RisingRateAlone { get; } = new("rising_rate_regulator", "a rising-rate regulator", values => UnitOf(values, values.Required(Base)), Flowing, FlowTogether)
-    {
-        { new KindField(RisingRateKind), _ => null },
-        { Base, regulator => regulator.Base },
-        { Gain, regulator => regulator.Gain },
-        { Onset, regulator => regulator.Onset },
-        { Ceiling, regulator => regulator.Ceiling },
-        { MinimumReturnFlow, Returned },
-        { FlowRise, regulator => Sloping(regulator)?.Rise },
-        { FlowRiseOver, regulator => Sloping(regulator)?.Over },
-        { SetAtFlow, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.StatedAt : Sloping(regulator)?.StatedAt },
-        { FlowCurve, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.Points : null },
-        { Hysteresis, regulator => regulator.Flow?.Hysteresis },
-        { OutletShare, regulator => regulator.Flow is { OutletShare: not 0 } acted ? acted.OutletShare : null },
-    };
+    public static RecordForm<RisingRate> RisingRateAlone { get; } = Changing<RisingRate>(
+        new("rising_rate_regulator", "a rising-rate regulator", values => UnitOf(values, values.Required(Base)), Flowing, FlowTogether)
+        {
+            { new KindField(RisingRateKind), _ => null },
+            { Base, regulator => regulator.Base },
+            { Gain, regulator => regulator.Gain },
+            { Onset, regulator => regulator.Onset },
+            { Ceiling, regulator => regulator.Ceiling },
+            { MinimumReturnFlow, Returned },
+        });
 
     /// <summary>The kind that rises faster than the manifold, in series with a base regulator.</summary>
-    public static RecordForm<RisingRate> RisingRateUnit { get; } =
+    public static RecordForm<RisingRate> RisingRateUnit { get; } = Changing<RisingRate>(
         new("rising_rate_unit", "a rising-rate unit", values => UnitOf(values, values.Optional(UnitBase) ?? Pressure.Zero), Flowing, FlowTogether)
         {
             { new KindField(RisingRateKind), _ => null },
@@ -149,13 +133,7 @@ internal static class RegulatorForm
             { Onset, unit => unit.Onset },
             { Ceiling, unit => unit.Ceiling },
             { MinimumReturnFlow, Returned },
-            { FlowRise, regulator => Sloping(regulator)?.Rise },
-            { FlowRiseOver, regulator => Sloping(regulator)?.Over },
-            { SetAtFlow, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.StatedAt : Sloping(regulator)?.StatedAt },
-            { FlowCurve, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.Points : null },
-            { Hysteresis, regulator => regulator.Flow?.Hysteresis },
-            { OutletShare, regulator => regulator.Flow is { OutletShare: not 0 } acted ? acted.OutletShare : null },
-        };
+        });
 
     /// <summary>The kind that holds pressure by the pump's speed.</summary>
     public static RecordForm<ElectronicReturnless> ElectronicKind { get; } = new(
@@ -220,6 +198,19 @@ internal static class RegulatorForm
             : RegulatorFlow.Constant;
         flow = hysteresis is { } band ? flow?.WithHysteresis(band) : flow;
         return share is { } acting ? flow?.WithOutletShare(acting) : flow;
+    }
+
+    // How its pressure changes with the flow that returns: fields that every kind has which a spring holds.
+    private static RecordForm<T> Changing<T>(RecordForm<T> form)
+        where T : PressureRegulator
+    {
+        form.Add(FlowRise, regulator => Sloping(regulator)?.Rise);
+        form.Add(FlowRiseOver, regulator => Sloping(regulator)?.Over);
+        form.Add(SetAtFlow, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.StatedAt : Sloping(regulator)?.StatedAt);
+        form.Add(FlowCurve, regulator => regulator.Flow is { Points.Count: > 0 } measured ? measured.Points : null);
+        form.Add(Hysteresis, regulator => regulator.Flow?.Hysteresis);
+        form.Add(OutletShare, regulator => regulator.Flow is { OutletShare: not 0 } acted ? acted.OutletShare : null);
+        return form;
     }
 
     private static RegulatorFlow? Sloping(PressureRegulator regulator) =>
