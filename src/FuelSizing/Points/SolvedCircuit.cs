@@ -39,6 +39,12 @@ internal readonly record struct SolvedCircuit
     /// <summary>The pumps at those two; none where the regulator's pressure is known.</summary>
     public PumpPoint[][] FlowPumps { get; init; } = [];
 
+    /// <summary>Every state in which it may be, where data leaves more than one open.</summary>
+    public IEnumerable<CircuitState> States => Flows is { } flows ? [State, Lower, Upper, flows.Least, flows.Most] : [State, Lower, Upper];
+
+    /// <summary>The pumps in each of those states.</summary>
+    public IEnumerable<PumpPoint[]> PumpStates => [Pumps, LowerPumps, UpperPumps, .. FlowPumps];
+
     /// <summary>Flow required of the pumps: injected, its reserve and the regulator's minimum return, m³/s.</summary>
     public required double Required { get; init; }
 
@@ -197,7 +203,7 @@ internal readonly record struct SolvedCircuit
     /// <summary>Between which bounds the current lies that a pump asks of its converter for full voltage, by the pump's place, A.</summary>
     public (double Minimum, double Maximum) ConvertedOf(int pump)
     {
-        PumpPoint[] points = [Pumps[pump], LowerPumps[pump], UpperPumps[pump], .. FlowPumps.Select(pumps => pumps[pump])];
+        PumpPoint[] points = [.. PumpStates.Select(pumps => pumps[pump])];
         return points[0].Pump.Converter is null || points[0].IsStopped ? (0, 0) : (
             points.Min(point => point.Pump.CurrentAtFullVoltage(point.Rise, point.Given, PumpReading.Lower)),
             points.Max(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove)

@@ -20,7 +20,7 @@ internal static class TurnOver
         }
 
         // Between two rows the dead time is straight: t − t_d falls and 2 Δp · t_d′ grows, so that they meet once, or at the kink itself. A
-        // measured flow is a kink too; between two of them the rating is as good as straight in the logarithm.
+        // measured flow is a kink too. The first place counts past which less is delivered.
         (double first, double last) = (row.First, row.Last);
         double[] knots =
         [

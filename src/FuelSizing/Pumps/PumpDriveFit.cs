@@ -1,3 +1,4 @@
+using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using MathNet.Numerics.Distributions;
@@ -94,20 +95,24 @@ public sealed class PumpDriveFit : IReadable
                 $"The curve of {low.Name} at {Readable.Of(low.Voltage)} has no current: what the winding takes is not known. Describe it with PumpCurve.WithCurrent.", one.Volts < other.Volts ? nameof(one) : nameof(other));
         }
 
-        // Affinity's speed is the least change that any winding makes: what it covers, all do.
-        double slowest = high.Volts / low.Volts;
-        MeasuredPoint[] turbine = [.. high.Points.Where(point => point.PressureRise.Pascals <= low.Flow.Last * slowest * slowest && low.Flow.First <= 0)];
-        MeasuredPoint[] shared = [.. high.Points.Where(point => point.PressureRise.Pascals >= low.Flow.First && point.PressureRise.Pascals <= low.Flow.Last)];
-        turbine = low.Flow.First > 0 ? shared : turbine;
-        if (shared.Length < MinimumShared)
+        // A turbine's rises are carried by the square of its speed: those count that the lower curve covers at any speed, from affinity's to that of a motor
+        // which loses the most in its winding.
+        double slowest = PumpScaling.SpeedRatio<Real>(high.Volts, low.Volts);
+        double fastest = PumpMotor.SpeedRatio<Real>(high.Volts, low.Volts, Pump.MaximumResistiveShare);
+        MeasuredPoint[] turbine = Between(PumpScaling.Pressure<Real>(low.Flow.First, fastest), PumpScaling.Pressure<Real>(low.Flow.Last, slowest));
+        MeasuredPoint[] displacement = Between(low.Flow.First, low.Flow.Last);
+        int shared = Math.Min(turbine.Length, displacement.Length);
+        if (shared < MinimumShared)
         {
             throw new ArgumentException(
-                $"The curves of {low.Name} share {shared.Length} pressures. Measure at three or more of the same ones.", nameof(other));
+                $"The curves of {low.Name} share {shared} pressures. Measure at three or more of the same ones, from no pressure on.", nameof(other));
         }
+
+        MeasuredPoint[] Between(double first, double last) => [.. high.Points.Where(point => point.PressureRise.Pascals >= first && point.PressureRise.Pascals <= last)];
 
         return new(
             Fitted(PumpKind.Turbine, low, high, turbine, flow, current),
-            low.Flow.First > 0 ? null : Fitted(PumpKind.Displacement, low, high, shared, flow, current));
+            low.Flow.First > 0 ? null : Fitted(PumpKind.Displacement, low, high, displacement, flow, current));
     }
 
     /// <inheritdoc/>

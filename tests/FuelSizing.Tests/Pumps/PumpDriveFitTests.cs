@@ -113,6 +113,7 @@ public class PumpDriveFitTests
         PumpDriveFit fit = PumpDriveFit.Of(Late(11.5), Late(14), OnePercent, OnePercent);
         Assert.Null(fit.Displacement);
         Assert.True(fit.Turbine.Fits);
+        Assert.Equal(0.15, fit.Turbine.Winding.Ohms, 2e-3);
         Assert.Equal("pump-drive-fit.turbine-untried", fit.Text.Code);
     }
 

@@ -61,6 +61,19 @@ public class TankWarmingTests
         Assert.True(solved > 150, $"only {solved} runs were solved");
     }
 
+    /// <summary>What a regulator holds between two bounds brings no less heat than it would at either end of its hysteresis.</summary>
+    [Fact]
+    public void Heat_OfARegulatorWithHysteresis_IsNoLessThanAtEitherEndOfIt()
+    {
+        TankHeat tank = TankHeat.Of(Volume.FromLiters(30), Watts(200));
+        double Heat(double kilopascals, double band) => (double)Wren.System(
+                Fixed.At(Wren.Kpa(kilopascals)).WithFlow(RegulatorFlow.Constant.WithHysteresis(Wren.Kpa(band))))
+            .With(Pump.From(Wren.WiredCurve(13.5, 1.4)))
+            .WarmTank(tank, Wren.At(3000, 0.1), Duration.FromMinutes(5)).HeatToTank!.Value.Watts;
+        double banded = Heat(400, 60);
+        Assert.True(banded >= Heat(460, 0) * (1 - 1e-9) && banded >= Heat(340, 0) * (1 - 1e-9), $"{banded}, {Heat(460, 0)}, {Heat(340, 0)} W");
+    }
+
     private static bool IsConserved((FuelSystem System, OperatingPoint Point, TankHeat Tank, double Seconds) car, ref int solved)
     {
         HeatRun run = car.System.WarmTank(car.Tank, car.Point, Duration.FromSeconds(car.Seconds));

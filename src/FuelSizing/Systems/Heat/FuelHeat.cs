@@ -9,7 +9,7 @@ namespace FuelSizing.Systems;
 
 /// <summary>Where the pumps' power and the heat of the rail go at one solved point: upper bounds, in SI numbers.</summary>
 /// <remarks>
-/// Every factor is taken at its highest over the states that the pumps' data leave open, so that heat and rises of temperature are upper bounds; where there is one state
+/// Every factor is taken at its highest over the states that the data of pumps and regulator leave open, so that heat and rises of temperature are upper bounds; where there is one state
 /// they are exact.
 /// </remarks>
 internal readonly record struct FuelHeat
@@ -54,8 +54,7 @@ internal readonly record struct FuelHeat
 
         // In a returnless system what returns does not pass the rail.
         bool passesRail = result.Parts.Layout == LineLayout.Return;
-        double Highest(in SolvedCircuit circuit, Func<CircuitState, double> figure) =>
-            Math.Max(figure(circuit.State), Math.Max(figure(circuit.Lower), figure(circuit.Upper)));
+        double Highest(in SolvedCircuit circuit, Func<CircuitState, double> figure) => circuit.States.Max(figure);
 
         double back = Highest(main, state => PumpHeat.ToTankFromRail<Real>(pumps, passesRail ? pickup : 0, state.ReturnFlow, state.Flow).Value);
 
@@ -82,17 +81,17 @@ internal readonly record struct FuelHeat
 
     private static Statement? GapOf(in SolvedCircuit circuit)
     {
-        if (!circuit.IsCovered || circuit.Lower.State == RailState.NotCovered || circuit.Upper.State == RailState.NotCovered)
+        if (circuit.States.Any(state => state.State == RailState.NotCovered))
         {
             return Statement.Of("heat.not-covered", $"pump data does not cover the point");
         }
 
-        if (!(circuit.State.Flow > 0 && circuit.Lower.Flow > 0))
+        if (circuit.States.Any(state => !(state.Flow > 0)))
         {
             return Statement.Of("heat.no-flow", $"nothing is pumped");
         }
 
-        foreach (PumpPoint[] points in (PumpPoint[][])[circuit.Pumps, circuit.LowerPumps, circuit.UpperPumps])
+        foreach (PumpPoint[] points in circuit.PumpStates)
         {
             foreach (PumpPoint point in points)
             {
@@ -106,8 +105,7 @@ internal readonly record struct FuelHeat
         return null;
     }
 
-    private static double Electrical(in SolvedCircuit circuit) =>
-        Math.Max(Electrical(circuit.Pumps), Math.Max(Electrical(circuit.LowerPumps), Electrical(circuit.UpperPumps)));
+    private static double Electrical(in SolvedCircuit circuit) => circuit.PumpStates.Max(Electrical);
 
     private static double Electrical(PumpPoint[] points) =>
         points.Sum(point => point.IsStopped ? 0 : PumpHeat.Electrical<Real>(point.Voltage, point.MaximumCurrent!.Value).Value);
