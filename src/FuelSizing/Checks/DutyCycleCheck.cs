@@ -36,7 +36,7 @@ internal sealed class DutyCycleCheck : ICheck
         if (parts.Regulator.HasBand)
         {
             // They are judged by the lowest pressure that the regulator may hold; at the highest they pass more, and open no sooner.
-            T higher = InjectorFlow.Static(at.StaticFlow, at.Differential, at.FuelDensity, at.Maximum.Differential, at.FuelDensity);
+            T higher = injector.StaticFrom(at.StaticFlow, at.Differential, at.Maximum.Differential, at.FuelDensity);
             T capacity = InjectorFlow.Capacity(higher, parts.Injectors.Count, at.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
             T better = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(capacity, at.Injected), double.NaN);
             best = T.IfLess(at.Differential, at.Maximum.Differential, better, margin);

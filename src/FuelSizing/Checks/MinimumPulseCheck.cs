@@ -37,9 +37,7 @@ internal sealed class MinimumPulseCheck : ICheck
         T open = at.MinimumInjectedShare * (at.Pulse - at.DeadTime);
 
         // A rail that may be higher than it should passes the same fuel in less time.
-        Injector injector = parts.Injectors.Injector;
-        T size = injector.RatingAt(at.Maximum.Differential) / injector.RatingAt(at.Differential);
-        T higher = InjectorFlow.Static(at.StaticFlow * size, at.Differential, at.FuelDensity, at.Maximum.Differential, at.FuelDensity);
+        T higher = parts.Injectors.Injector.StaticFrom(at.StaticFlow, at.Differential, at.Maximum.Differential, at.FuelDensity);
         T shortest = T.IfLess(at.Differential, at.Maximum.Differential, open * at.StaticFlow / higher, open);
         T least = CheckReading.MarginOf<T>(shortest, minimum);
         T best = CheckReading.MarginOf<T>(open, minimum);
@@ -68,7 +66,7 @@ internal sealed class MinimumPulseCheck : ICheck
         if (outcome == Outcome.CannotSay)
         {
             return CircuitFinding.OpenTimeNotDecided(
-                (reading.Used, seconds - (point.Judged.DeadTime ?? double.NaN)), reading.Allowed, point.Parts.Regulator.HasBand);
+                (reading.Used, point.MinimumInjectedShare * (seconds - (point.Judged.DeadTime ?? double.NaN))), reading.Allowed, point.Parts.Regulator.HasBand);
         }
 
         Duration pulse = Duration.FromSeconds(seconds);
@@ -126,18 +124,19 @@ internal sealed class MinimumPulseCheck : ICheck
     private static double LargestRating(SolvedPoint point, double deadTime)
     {
         SystemParts parts = point.Parts;
+        double differential = point.SolvedCircuit.Task.Held is null ? point.Judged.Differential : PointReading.Of(point).Maximum.Differential;
         double most = InjectorFlow.Rated<Real>(
             InjectorFlow.StaticForPulse<Real>(
-                point.SolvedDemand.Injected,
+                point.MinimumInjectedShare * point.SolvedDemand.Injected,
                 parts.Injectors.Count,
                 point.Judged.AvailableTime,
                 parts.Injectors.Injector.MinimumOpenSeconds + deadTime,
                 deadTime),
             parts.Injectors.Injector.RatedPascals,
             parts.Injectors.Injector.TestDensity,
-            point.SolvedCircuit.Task.Held is null ? point.Judged.Differential : PointReading.Of(point).Maximum.Differential,
+            differential,
             point.SolvedDemand.Density);
-        most = parts.Injectors.Injector.RatedFor(most, point.Judged.Differential);
+        most = parts.Injectors.Injector.RatedFor(most, differential);
 
         // With a dead time as long as the minimum pulse, any injector's pulse is long enough.
         return most > 0 && double.IsFinite(most) ? most : parts.Injectors.Injector.RatedFlow;

@@ -293,6 +293,11 @@ public sealed record Injector
     internal T RatingAt<T>(T differential)
         where T : struct, IReal<T> => _measured is { } measured ? measured.At(differential) : RatedFlow;
 
+    /// <summary>Static flow at another differential pressure, of a flow at one and the same fuel, m³/s: by the measured points or the root of pressure.</summary>
+    internal T StaticFrom<T>(T flow, T differential, T other, T fuelDensity)
+        where T : struct, IReal<T> =>
+        InjectorFlow.Static(flow * (RatingAt(other) / RatingAt(differential)), differential, fuelDensity, other, fuelDensity);
+
     /// <summary>The flow to rate the injector by, m³/s, so that it has a rating at a differential pressure: all points grow alike.</summary>
     internal double RatedFor(double rating, double differential) => _measured is { } measured ? rating * RatedFlow / measured.At<Real>(differential) : rating;
 

@@ -60,6 +60,9 @@ public class SolvedPoint
     /// <summary>Across the injector: rail gauge + ambient − manifold absolute.</summary>
     public Pressure InjectorDifferential => Pressure.FromPascals(_actual.Differential);
 
+    /// <summary>The least that is injected, as a share of the demand: without the fuel's evaporation in the charge, where a share of it is stated.</summary>
+    internal double MinimumInjectedShare => Engines.FuelDemand.ShareWithoutEvaporation(SolvedDemand.Chain, SolvedDemand.Basis);
+
     /// <summary>
     /// Static flow of one injector at that pressure on this fuel; none below the injector's <see cref="Injectors.Injector.MinimumDifferential"/>.
     /// </summary>

@@ -4,6 +4,7 @@ using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Regulators;
@@ -125,6 +126,52 @@ public class ChargeCoolingTests
         Assert.Equal(one.Lambda!.Value, other.MinimumLambda!.Value, 1e-9);
         Assert.Equal(one.Lambda.Value * solved.Demand.ChargeTemperature.Kelvins / solved.Demand.EvaporatedTemperature.Kelvins, other.MaximumLambda!.Value, 1e-9);
         Assert.Equal(other.MaximumLambda, other.Lambda);
+    }
+
+    /// <summary>
+    /// Large injectors at idle: the size that is printed as small enough, put back, holds, and is the one that would be printed if nothing evaporated.
+    /// </summary>
+    [Fact]
+    public void SmallerInjectors_WithEvaporation_PutBack_Hold()
+    {
+        FuelSystem dry = Wren.System(injector: 5000).With(ByAir);
+        FuelSystem wet = dry.With(dry.Demand.WithEvaporation(Wren.Percent(60)));
+        double Size(FuelSystem system)
+        {
+            OperatingResult result = system.Solve(Wren.At(900, -0.6));
+            Margin margin = ByPart.Find(result, Part.MinimumPulse);
+            Assert.Equal(Outcome.Fails, margin.Outcome);
+            return ((VolumeFlow)margin.Check.RemedyFor(new([result], [result]))!.Needed!).MillilitersPerMinute;
+        }
+
+        Assert.Equal(Size(dry), Size(wet), 1e-6 * Size(dry));
+        FuelSystem refitted = wet.With(InjectorSet.Of(Wren.InjectorOf(Size(wet)), 4));
+        Assert.Equal(Outcome.Holds, ByPart.Find(refitted.Solve(Wren.At(900, -0.6)), Part.MinimumPulse).Outcome);
+    }
+
+    /// <summary>
+    /// A lean mixture is judged as if all that is stated evaporated, a rich one as if nothing did: neither verdict is left open by it, and the pressure that is printed
+    /// against a rich mixture, put back, holds.
+    /// </summary>
+    [Fact]
+    public void Mixture_WithEvaporation_IsJudgedOnTheSideThatIsWorse()
+    {
+        FuelSystem system = Wren.System(ManifoldReferenced.From(Wren.Kpa(300)), pump: 2).With(ByAir);
+        system = system.With(SpeedDensityController.Of(
+            ControllerData.Of(system.Injectors.Injector, system.Demand.Consumption.Fuel, TargetLambda.At(0.84)), Wren.VolumetricEfficiency, Wren.Kpa(250)));
+        system = system.With(system.Demand.WithEvaporation(Wren.Percent(60)));
+        OperatingResult loose = system.Solve(Wren.At(4500, 0.4));
+        (double rich, double lean) = (loose.Mixture.MinimumLambda!.Value, loose.Mixture.MaximumLambda!.Value);
+        double middle = (rich + lean) / 2;
+        OperatingResult narrow = system.With(SizingLimits.Default.With(MixtureLimits.Of(middle, Pressure.FromBars(0.1), middle))).Solve(Wren.At(4500, 0.4));
+        Margin tooLean = ByPart.Find(narrow, Part.Mixture);
+        Margin tooRich = ByPart.Find(narrow, Part.RichMixture);
+        Assert.Equal((Outcome.Fails, Outcome.Fails), (tooLean.Outcome, tooRich.Outcome));
+        Assert.Contains(FormattableString.Invariant($"lambda {lean:0.000} is leaner"), tooLean.ToString(), StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"lambda {rich:0.000} is richer"), tooRich.ToString(), StringComparison.Ordinal);
+        Pressure less = (Pressure)tooRich.Check.RemedyFor(new([narrow], [narrow]))!.Needed!;
+        FuelSystem reset = system.With(SizingLimits.Default.With(MixtureLimits.Of(1.2, Pressure.FromBars(0.1), middle))).With(ManifoldReferenced.From(less - Pressure.FromBars(0.4)));
+        Assert.Equal(Outcome.Holds, ByPart.Find(reset.Solve(Wren.At(4500, 0.4)), Part.RichMixture).Outcome);
     }
 
     /// <summary>A displacement compressor's boost is that of a charge that no fuel cools.</summary>

@@ -118,4 +118,24 @@ public class MeasuredFlowTests
         double Reserve(OperatingResult result) => 1 + ByPart.Find(result, Part.Injectors).Reserve!.Value.DecimalFractions;
         Assert.Equal(500 / Math.Sqrt(5.0 / 3) / 400, Reserve(other) / Reserve(one), 1e-12);
     }
+
+    /// <summary>
+    /// A regulator that may hold more than it is set to: the size that is printed against too short a pulse, put back with flows that go with pressure alike, holds at
+    /// the highest pressure too.
+    /// </summary>
+    [Fact]
+    public void SmallerInjectors_BehindARegulatorWithHysteresis_PutBack_Hold()
+    {
+        PressureRegulator regulator = Fixed.At(Wren.Kpa(400)).WithFlow(RegulatorFlow.Constant.WithHysteresis(Wren.Kpa(60)));
+        FuelSystem Of(double size) => Wren.System(regulator, pump: 3).With(InjectorSet.Of(
+            Injector.Of("injector L", Flow(size), Wren.Kpa(300), TestFluid.Heptane, Wren.DeadTime, Wren.Ms(1.6), Wren.Kpa(900)).WithMeasuredFlows(
+                (Wren.Kpa(380), Flow(size * Math.Sqrt(380.0 / 300))), (Wren.Kpa(560), Flow(size * Math.Sqrt(560.0 / 300) * 1.09))),
+            4));
+        OperatingResult result = Of(7000).Solve(Wren.At(1500, -0.4));
+        Margin margin = ByPart.Find(result, Part.MinimumPulse);
+        Assert.Equal(Outcome.Fails, margin.Outcome);
+        double printed = ((VolumeFlow)margin.Check.RemedyFor(new([result], [result]))!.Needed!).MillilitersPerMinute;
+        Assert.Equal(Outcome.Holds, ByPart.Find(Of(printed).Solve(Wren.At(1500, -0.4)), Part.MinimumPulse).Outcome);
+        Assert.NotEqual(Outcome.Holds, ByPart.Find(Of(printed * 1.01).Solve(Wren.At(1500, -0.4)), Part.MinimumPulse).Outcome);
+    }
 }

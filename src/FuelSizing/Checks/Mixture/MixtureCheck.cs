@@ -29,13 +29,14 @@ internal sealed class MixtureCheck : ICheck
         _ => Applicability.Judged,
     };
 
-    // Fuel goes with 1/lambda: the margin is the share of fuel that could be lost. Where no fuel is delivered, lambda is infinite and it fails.
+    // Fuel goes with 1/lambda: the margin is the share of fuel that could be lost. Where no fuel is delivered, lambda is infinite and it fails. What is stated to
+    // evaporate in the charge counts here as if it did, and in the check for a rich mixture as if it did not.
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
         T allowed = parts.Limits.Mixture!.LeanestAt(at.Boost);
-        CheckReading<T> reading = CheckReading.AtMost(at.MinimumLambda, at.MaximumLambda, allowed);
+        CheckReading<T> reading = CheckReading.AtMost(at.MinimumLambda / at.MinimumInjectedShare, at.MaximumLambda, allowed);
         return new(
             reading.Used,
             allowed,
@@ -58,6 +59,7 @@ internal sealed class MixtureCheck : ICheck
             return mixture.Text;
         }
 
+        double least = (mixture.MinimumLambda ?? leanest) / point.MinimumInjectedShare;
         Statement? cause = mixture.Causes.FirstOrDefault(cause => cause.Factor > 1) is { } first
             ? Statement.Of("mixture.mainly", $"; {first.Text}")
             : null;
@@ -65,10 +67,10 @@ internal sealed class MixtureCheck : ICheck
         {
             Outcome.Holds => Statement.Of("mixture.within", $"lambda {leanest:0.000}, at most {allowed:0.000} allowed"),
             Outcome.Fails when double.IsInfinity(leanest) => Statement.Of("mixture.no-fuel-on-boost", $"no fuel is delivered, lambda {allowed:0.000} allowed{cause}"),
-            Outcome.Fails => Statement.Of("mixture.lean", $"lambda {mixture.MinimumLambda ?? leanest:0.000} is leaner than the {allowed:0.000} allowed{cause}"),
+            Outcome.Fails => Statement.Of("mixture.lean", $"lambda {least:0.000} is leaner than the {allowed:0.000} allowed{cause}"),
             _ => Statement.Of(
                 "mixture.not-decided",
-                $"lambda lies between {mixture.MinimumLambda ?? leanest:0.000} and {leanest:0.000}, at most {allowed:0.000} allowed: the pumps' data does not decide"),
+                $"lambda lies between {least:0.000} and {leanest:0.000}, at most {allowed:0.000} allowed: the pumps' data does not decide"),
         };
     }
 
@@ -93,7 +95,7 @@ internal sealed class RichMixtureCheck : ICheck
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtLeast<T>(at.MinimumLambda, at.MaximumLambda, parts.Limits.Mixture!.Richest!.Value);
+        where T : struct, IReal<T> => CheckReading.AtLeast<T>(at.MinimumLambda, at.MaximumLambda * at.MinimumInjectedShare, parts.Limits.Mixture!.Richest!.Value);
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
@@ -105,16 +107,17 @@ internal sealed class RichMixtureCheck : ICheck
             return mixture.Text;
         }
 
+        double most = (mixture.MaximumLambda ?? richest) * point.MinimumInjectedShare;
         Statement? cause = mixture.Causes.FirstOrDefault(cause => cause.Factor < 1) is { } first
             ? Statement.Of("mixture.mainly", $"; {first.Text}")
             : null;
         return CheckReading.OutcomeOf(reading) switch
         {
             Outcome.Holds => Statement.Of("mixture.rich-within", $"lambda {richest:0.000}, at least {allowed:0.000} allowed"),
-            Outcome.Fails => Statement.Of("mixture.rich", $"lambda {mixture.MaximumLambda ?? richest:0.000} is richer than the {allowed:0.000} allowed{cause}"),
+            Outcome.Fails => Statement.Of("mixture.rich", $"lambda {most:0.000} is richer than the {allowed:0.000} allowed{cause}"),
             _ => Statement.Of(
                 "mixture.rich-not-decided",
-                $"lambda lies between {richest:0.000} and {mixture.MaximumLambda ?? richest:0.000}, at least {allowed:0.000} allowed: the pumps' data does not decide"),
+                $"lambda lies between {richest:0.000} and {most:0.000}, at least {allowed:0.000} allowed: the pumps' data does not decide"),
         };
     }
 

@@ -80,7 +80,7 @@ internal static class MixtureRemedy
     private static double RailFor(SolvedPoint point, bool isLean)
     {
         MixtureLimits limits = point.Parts.Limits.Mixture!;
-        double lambda = isLean ? limits.LeanestAt<Real>(point.Point.BoostPascals) : limits.Richest!.Value;
+        double lambda = isLean ? limits.LeanestAt<Real>(point.Point.BoostPascals) : limits.Richest!.Value / point.MinimumInjectedShare;
         double rail = MixtureSolver.RailFor(point.Parts, point.SolvedDemand, lambda * (isLean ? 1 - Remedy.Hair : 1 + Remedy.Hair)) - OverSet(point, isLean);
 
         // At less pressure than their flow is known from, nobody knows what the injectors pass: set there, the mixture could not be said.
