@@ -20,6 +20,9 @@ switch (args)
     case ["circuits"]:
         CircuitContest.Run();
         break;
+    case ["built"]:
+        BuiltContest.Run();
+        break;
     case ["points-growing", var maximum]:
         PointContest.Grow(int.Parse(maximum, CultureInfo.InvariantCulture));
         break;

@@ -19,6 +19,28 @@ internal readonly record struct CircuitBounds(CircuitState Estimate, CircuitStat
     /// <summary>The bound that passes most.</summary>
     public CircuitState FlowsMore => Flows?.Most ?? Upper;
 
+    /// <summary>One of them.</summary>
+    /// <param name="side">Which.</param>
+    public CircuitState Of(CircuitSide side) => side switch
+    {
+        CircuitSide.FlowsLess => FlowsLess,
+        CircuitSide.FlowsMore => FlowsMore,
+        _ => Estimate,
+    };
+
     /// <summary>A circuit whose data covers the point.</summary>
     public static CircuitBounds Exactly(in CircuitState state) => new(state, state, state);
+}
+
+/// <summary>Which of a circuit's bounds.</summary>
+internal enum CircuitSide
+{
+    /// <summary>As results show it.</summary>
+    Estimate,
+
+    /// <summary>The one that passes least.</summary>
+    FlowsLess,
+
+    /// <summary>The one that passes most.</summary>
+    FlowsMore,
 }

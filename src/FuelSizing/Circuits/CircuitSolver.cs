@@ -53,17 +53,33 @@ internal static class CircuitSolver
         return new(estimate with { MinimumAtSet = lower.MinimumAtSet, MaximumAtSet = upper.MaximumAtSet }, lower, upper);
     }
 
+    /// <summary>One of the bounds, without the others where that saves them; what the pumps deliver with the rail as set may be left out.</summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="side">Which bound.</param>
+    public static CircuitState SolveSide(in CircuitTask task, CircuitSide side)
+    {
+        PumpBounds pumps = task.Pump.Bounds(task.Supply);
+        bool banded = task.Held is { HasBand: true };
+        return task.Held is null || (pumps.IsKnown && !banded) ? SolveBounds(task).Of(side) : side switch
+        {
+            CircuitSide.FlowsLess => ByFlow(task, pumps.Lower, banded ? RegulatorReading.Upper : RegulatorReading.Lower),
+            CircuitSide.FlowsMore => ByFlow(task, pumps.Upper, banded ? RegulatorReading.Lower : RegulatorReading.Upper),
+            _ => ByFlow(task, pumps.Estimate, RegulatorReading.Estimate),
+        };
+    }
+
     /// <summary>Solves a circuit whose regulator holds a pressure that changes with what returns through it, by every reading of pumps and regulator.</summary>
     private static CircuitBounds SolveByFlow(in CircuitTask task)
     {
         PumpBounds pumps = task.Pump.Bounds(task.Supply);
         bool banded = task.Held!.HasBand;
-        bool known = ReferenceEquals(pumps.Lower, pumps.Estimate) && ReferenceEquals(pumps.Upper, pumps.Estimate);
+        bool known = pumps.IsKnown;
         CircuitState estimate = ByFlow(task, pumps.Estimate, RegulatorReading.Estimate);
         CircuitState lower = known && !banded ? estimate : ByFlow(task, pumps.Lower, RegulatorReading.Lower);
         CircuitState upper = known && !banded ? estimate : ByFlow(task, pumps.Upper, RegulatorReading.Upper);
-        double minimum = Against(task, pumps.Lower, RegulatorReading.Upper);
-        double maximum = Against(task, pumps.Upper, RegulatorReading.Lower);
+        double losses = estimate.PumpRise - Math.Max(estimate.Held, estimate.ReturnGauge);
+        double minimum = Against(task, pumps.Lower, RegulatorReading.Upper, losses);
+        double maximum = known && !banded ? minimum : Against(task, pumps.Upper, RegulatorReading.Lower, losses);
         CircuitState Delivering(in CircuitState state) => state with { MinimumAtSet = minimum, MaximumAtSet = maximum };
         return new(Delivering(estimate), Delivering(lower), Delivering(upper))
         {
@@ -73,9 +89,9 @@ internal static class CircuitSolver
         };
     }
 
-    /// <summary>What pumps deliver against the pressure that they are judged by, m³/s.</summary>
-    private static double Against(in CircuitTask task, RunningPumps pumps, RegulatorReading reading) =>
-        PumpIntersection.AtSet(task with { Set = Math.Max(task.DeliveredAgainst(reading), 1), Held = null }, pumps).Flow;
+    /// <summary>What pumps deliver against the pressure that they are judged by, m³/s; found the sooner from losses near those there.</summary>
+    private static double Against(in CircuitTask task, RunningPumps pumps, RegulatorReading reading, double losses) =>
+        PumpIntersection.AtSet(task with { Set = Math.Max(task.DeliveredAgainst(reading), 1), Held = null }, pumps, pumps.GivesFlow && losses > 0 ? losses : double.NaN).Flow;
 
     /// <summary>
     /// Solves such a circuit by one reading. What the regulator holds jumps where its data ends: there its flow is known, and the pressure is what the pumps leave.
@@ -89,32 +105,46 @@ internal static class CircuitSolver
         {
             solved = Starved(task, pumps, 0, 0);
         }
+        else if (!TryMeet(task, pumps, reading, out Intersection met))
+        {
+            solved = Sagging(task, pumps) with { Held = task.RegulatedAt(task.Injected, RegulatorReading.Estimate) };
+        }
         else
         {
-            HeldExcess excess = new(task, pumps, reading);
-            double from = task.Injected / pumps.FreeFlow;
-            if (excess.At(from) < 0)
-            {
-                solved = Sagging(task, pumps) with { Held = task.RegulatedAt(task.Injected, RegulatorReading.Estimate) };
-            }
-            else
-            {
-                double flow = pumps.FreeFlow * Bracket.Of(excess, from, 1);
-                Intersection met = new(flow, task.LossesAt(flow));
-                double back = task.ReturnPressureAt(flow);
-                double left = CircuitPressure.Remaining<Real>(pumps.RiseAt(flow), met.Losses.Total);
-                double below = task.RegulatedAt(flow - (Beside * pumps.FreeFlow), reading);
-                double above = task.RegulatedAt(flow + (Beside * pumps.FreeFlow), reading);
-                double at = task.RegulatedAt(flow, reading);
+            double flow = met.Flow;
+            double back = task.ReturnPressureAt(flow);
+            double below = task.RegulatedAt(flow - (Beside * pumps.FreeFlow), reading);
+            double above = task.RegulatedAt(flow + (Beside * pumps.FreeFlow), reading);
 
-                // Upright: over more than the flow's own last digits account for.
-                double held = above - below > Upright * task.Scale ? Math.Clamp(left, below, above) : at;
-                RailState state = back > held ? RailState.ReturnFloor : Regulating(task, flow);
-                solved = Reaching(task, pumps, At(task, pumps, state, met, Math.Max(held, back), back, task.Supply)) with { Held = held };
-            }
+            // Upright: over more than the flow's own last digits account for.
+            double held = above - below > Upright * task.Scale
+                ? Math.Clamp(CircuitPressure.Remaining<Real>(pumps.RiseAt(flow), met.Losses.Total), below, above)
+                : task.RegulatedAt(flow, reading);
+            RailState state = back > held ? RailState.ReturnFloor : Regulating(task, flow);
+            solved = Reaching(task, pumps, At(task, pumps, state, met, Math.Max(held, back), back, task.Supply)) with { Held = held };
         }
 
         return solved with { State = Judged(solved) };
+    }
+
+    /// <summary>Where pumps meet a circuit that returns something; false where they do not bring what is injected.</summary>
+    private static bool TryMeet(in CircuitTask task, RunningPumps pumps, RegulatorReading reading, out Intersection met)
+    {
+        if (PumpIntersection.TryFind(task, pumps, reading, task.RiseToPass(task.Injected, reading), out met))
+        {
+            return met.Flow >= task.Injected;
+        }
+
+        HeldExcess excess = new(task, pumps, reading);
+        double from = task.Injected / pumps.FreeFlow;
+        if (excess.At(from) < 0)
+        {
+            return false;
+        }
+
+        double flow = pumps.FreeFlow * Bracket.Of(excess, from, 1);
+        met = new(flow, task.LossesAt(flow));
+        return true;
     }
 
     /// <summary>
@@ -173,7 +203,7 @@ internal static class CircuitSolver
         double back = task.ReturnPressureAt(met.Flow);
         if (back > task.Set)
         {
-            if (!PumpIntersection.TryFind(task, pumps, asSet: false, task.RiseToPass(atSet.Flow), out met))
+            if (!PumpIntersection.TryFind(task, pumps, RegulatorReading.Estimate, task.RiseToPass(atSet.Flow), out met))
             {
                 RiseExcess excess = new(task, pumps, asSet: false);
                 double from = task.Injected / pumps.FreeFlow;

@@ -17,6 +17,9 @@ internal static class PumpIntersection
     private const double SmallProduct = 1e-14;
     private const int MaximumSteps = 12;
 
+    // Of the scale of pressure.
+    private const double SmallMissing = 1e-13;
+
     // Of the flow. A curve that falls steeply bends within less than the last two steps, so what is left is looked at too.
     private const double SmallFlow = 1e-12;
 
@@ -38,7 +41,7 @@ internal static class PumpIntersection
             return new(pumps.FlowAt(task.Set), default);
         }
 
-        if (TryFind(task, pumps, asSet: true, task.Set + (double.IsNaN(guess) ? 0 : guess), out Intersection met))
+        if (TryFind(task, pumps, held: null, task.Set + (double.IsNaN(guess) ? 0 : guess), out Intersection met))
         {
             return met;
         }
@@ -59,10 +62,10 @@ internal static class PumpIntersection
     /// </summary>
     /// <param name="task">The circuit.</param>
     /// <param name="pumps">The pumps.</param>
-    /// <param name="asSet">The rail is as set, whatever the return line asks for.</param>
+    /// <param name="held">By which side of the regulator's data; none with the rail as set, whatever the return line asks for.</param>
     /// <param name="guess">A rise near the one wanted, Pa.</param>
     /// <param name="met">The meeting.</param>
-    public static bool TryFind(in CircuitTask task, RunningPumps pumps, bool asSet, double guess, out Intersection met)
+    public static bool TryFind(in CircuitTask task, RunningPumps pumps, RegulatorReading? held, double guess, out Intersection met)
     {
         met = default;
         if (!pumps.GivesFlow)
@@ -73,7 +76,7 @@ internal static class PumpIntersection
         double before = guess;
         double flowBefore = pumps.FlowAt(before);
         PathLosses lossesBefore = task.LossesAt(flowBefore);
-        double missingBefore = Missing(task, flowBefore, lossesBefore, asSet, before);
+        double missingBefore = Missing(task, flowBefore, lossesBefore, held, before);
         if (missingBefore == 0)
         {
             met = new(flowBefore, lossesBefore);
@@ -85,7 +88,7 @@ internal static class PumpIntersection
         {
             double flow = pumps.FlowAt(rise);
             PathLosses losses = task.LossesAt(flow);
-            double missing = Missing(task, flow, losses, asSet, rise);
+            double missing = Missing(task, flow, losses, held, rise);
             if (missing == 0)
             {
                 met = new(flow, losses);
@@ -108,7 +111,9 @@ internal static class PumpIntersection
                 share = double.IsFinite(share) ? share : 0;
                 met = new(last, losses.CarriedOn(lossesBefore, share));
                 double left = missing + move + (share * (missing + rise - missingBefore - before));
-                if (Math.Abs(left * (last - flow)) <= Math.Abs(SmallFlow * last * missing))
+                if (task.Held is null || held is null
+                    ? Math.Abs(left * (last - flow)) <= Math.Abs(SmallFlow * last * missing)
+                    : IsMet(task, pumps, held, rise - move, ref met))
                 {
                     return Within(pumps, last);
                 }
@@ -121,11 +126,18 @@ internal static class PumpIntersection
         return false;
     }
 
+    // A measured regulator's curve has corners, at which nothing can be carried on.
+    private static bool IsMet(in CircuitTask task, RunningPumps pumps, RegulatorReading? held, double rise, ref Intersection met)
+    {
+        met = met with { Losses = task.LossesAt(met.Flow) };
+        return Math.Abs(Missing(task, met.Flow, met.Losses, held, rise)) <= SmallMissing * task.Scale;
+    }
+
     private static bool Within(RunningPumps pumps, double flow) => flow > 0 && flow < pumps.FreeFlow;
 
     /// <summary>What is asked for at a flow over a rise, Pa.</summary>
-    private static double Missing(in CircuitTask task, double flow, in PathLosses losses, bool asSet, double rise) =>
-        losses.Total + (asSet ? task.Set : Math.Max(task.Set, task.ReturnPressureAt(flow))) - rise;
+    private static double Missing(in CircuitTask task, double flow, in PathLosses losses, RegulatorReading? held, double rise) =>
+        losses.Total + (held is { } side ? Math.Max(task.RegulatedAt(flow, side), task.ReturnPressureAt(flow)) : task.Set) - rise;
 
     // Losses grow about as flow^1.8, and a pump's flow falls about as the square of the rise: good enough to begin with.
     private static double FirstStep(RunningPumps pumps, double rise, double flow, double loss, double missing)

@@ -14,21 +14,25 @@ internal sealed class JoinedCircuits
     private readonly SurgeTank _tank;
     private readonly CircuitTask _main;
     private readonly CircuitBounds _emptying;
+    private (double Pressure, CircuitSide Side, CircuitState State) _last = (double.NaN, default, default);
 
     private JoinedCircuits(SurgeTank tank, in CircuitTask main, in CircuitBounds emptying)
     {
         (_tank, _main, _emptying) = (tank, main, emptying);
         PumpBounds pumps = tank.LiftPump.Bounds(main.Supply);
         FillingTask = LiftCircuit.Of(tank, main, main.Injected, 0);
-        Filling = Each(pumps, reading => LiftCircuit.Filling(FillingTask, reading));
+        Lifted filling = Lifted.Of(pumps, FillingTask);
+        Filling = Each(pumps, filling, FillingTask);
         double floor = LiftCircuit.FloorOf(FillingTask);
         FullTask = FillingTask with { Set = floor };
-        Sure = floor > 0 ? Each(pumps, reading => LiftCircuit.Filling(FullTask, reading)) : Filling;
+        Lifted sure = floor > 0 ? Lifted.Of(pumps, FullTask) : filling;
+        Sure = floor > 0 ? Each(pumps, sure, FullTask) : Filling;
 
         // The most pressure goes with the most lifted and the least drawn.
-        Join estimate = JoinedBy(pumps.Estimate, bounds => bounds.Estimate);
-        Join lower = IsExact(pumps) ? estimate : JoinedBy(pumps.Lower, bounds => bounds.FlowsMore);
-        Join upper = IsExact(pumps) ? estimate : JoinedBy(pumps.Upper, bounds => bounds.FlowsLess);
+        bool exact = IsExact(pumps);
+        Join estimate = JoinedBy(pumps.Estimate, sure.Estimate, CircuitSide.Estimate);
+        Join lower = exact ? estimate : JoinedBy(pumps.Lower, sure.Lower, CircuitSide.FlowsMore);
+        Join upper = exact ? estimate : JoinedBy(pumps.Upper, sure.Upper, CircuitSide.FlowsLess);
 
         // A curve that begins at a higher pressure says nothing of the most that is lifted.
         bool isKnown = Sure.Upper.State != RailState.NotCovered && upper.Lift?.State != RailState.NotCovered;
@@ -41,13 +45,15 @@ internal sealed class JoinedCircuits
         Balance = estimate;
         if (!(MaximumGauge <= 0))
         {
-            // Mostly all three are one pressure.
-            CircuitBounds shown = MainAt(estimate.Pressure);
-            CircuitState least = (lower.Pressure == estimate.Pressure ? shown : MainAt(lower.Pressure)).Lower;
-            CircuitState most = (upper.Pressure == estimate.Pressure ? shown : MainAt(upper.Pressure)).Upper;
-            MainFull = new(shown.Estimate, least, isKnown ? most : most with { State = RailState.NotCovered })
+            // Mostly all three are one pressure, and often one state, which the join has found already.
+            CircuitBounds shown = exact && main.MinimumSupply is null && main.Pump.Bounds(main.Supply).IsKnown
+                ? CircuitBounds.Exactly(estimate.Main)
+                : MainAt(estimate.Pressure);
+            CircuitBounds lowest = lower.Pressure == estimate.Pressure ? shown : MainAt(lower.Pressure);
+            CircuitBounds highest = upper.Pressure == estimate.Pressure ? shown : MainAt(upper.Pressure);
+            MainFull = new(shown.Estimate, lowest.Lower, isKnown ? highest.Upper : highest.Upper with { State = RailState.NotCovered })
             {
-                Flows = shown.Flows is null ? null : (MainAt(lower.Pressure).FlowsLess, MainAt(upper.Pressure).FlowsMore),
+                Flows = shown.Flows is null ? null : (lowest.FlowsLess, highest.FlowsMore),
             };
         }
 
@@ -146,21 +152,22 @@ internal sealed class JoinedCircuits
         : Math.Max(_main.Injected, DrawOf(state));
 
     private bool IsExact(PumpBounds lift) =>
-        ReferenceEquals(lift.Lower, lift.Estimate) && ReferenceEquals(lift.Upper, lift.Estimate)
+        lift.IsKnown
         && ReferenceEquals(_emptying.Lower.Running, _emptying.Estimate.Running)
         && ReferenceEquals(_emptying.Upper.Running, _emptying.Estimate.Running)
         && _emptying.Flows is null;
 
     /// <summary>The two circuits with one reading of either's pumps: the pressure at which the overflow line passes what is lifted and not drawn.</summary>
-    private Join JoinedBy(RunningPumps lift, Func<CircuitBounds, CircuitState> reading)
+    private Join JoinedBy(RunningPumps lift, Intersection atSet, CircuitSide side)
     {
+        // Not known is not nothing, but the less is drawn the more overflows.
+        CircuitState? Over(double drawn) => LiftCircuit.Full(FullTask with { Injected = double.IsNaN(drawn) ? 0 : drawn }, lift, atSet);
+
         Join At(double pressure)
         {
-            CircuitState main = reading(MainAt(pressure));
+            CircuitState main = MainAt(pressure, side);
             double drawn = DrawOf(main);
-
-            // Not known is not nothing, but the less is drawn the more overflows.
-            CircuitState? full = LiftCircuit.Full(FullTask with { Injected = double.IsNaN(drawn) ? 0 : drawn }, lift);
+            CircuitState? full = Over(drawn);
             return new(full?.RailGauge ?? 0, full, main, drawn);
         }
 
@@ -168,7 +175,7 @@ internal sealed class JoinedCircuits
         Join Column(Join notFull)
         {
             double Missing(double pressure) =>
-                LiftCircuit.Filling(FillingTask with { Set = pressure }, lift).Flow - (DrawOf(reading(MainAt(pressure))) is var drawn && double.IsNaN(drawn) ? 0 : drawn);
+                LiftCircuit.Filling(FillingTask with { Set = pressure }, lift).Flow - (DrawOf(MainAt(pressure, side)) is var drawn && double.IsNaN(drawn) ? 0 : drawn);
             double floor = FullTask.Set;
             if (!(floor > 0) || !(Missing(0) > 0))
             {
@@ -176,7 +183,7 @@ internal sealed class JoinedCircuits
             }
 
             double pressure = floor * Bracket.Of(share => Missing(share * floor) / lift.FreeFlow, 0, 1);
-            CircuitState main = reading(MainAt(pressure));
+            CircuitState main = MainAt(pressure, side);
             return new(pressure, LiftCircuit.Filling(FillingTask with { Set = pressure }, lift), main, DrawOf(main));
         }
 
@@ -192,10 +199,12 @@ internal sealed class JoinedCircuits
         }
 
         double highest = first.Pressure;
-        Join here = At(highest);
-        if (here.Drawn == first.Drawn || double.IsNaN(first.Drawn))
+        CircuitState there = MainAt(highest, side);
+        double drawnThere = DrawOf(there);
+        if (drawnThere == first.Drawn || double.IsNaN(first.Drawn))
         {
-            return here;
+            CircuitState? full = drawnThere == first.Drawn ? first.Lift : Over(drawnThere);
+            return new(full?.RailGauge ?? 0, full, there, drawnThere);
         }
 
         // The more pressure in the tank, the more is drawn, and the less overflows: the fall is small, so that secants settle at once.
@@ -205,6 +214,30 @@ internal sealed class JoinedCircuits
         return met.Lift is null ? Column(first with { Pressure = 0, Lift = null }) : met with { Pressure = pressure };
     }
 
+    /// <summary>One side of the main circuit with so much pressure in its tank; the last one is kept, for it is often asked for again.</summary>
+    private CircuitState MainAt(double pressure, CircuitSide side)
+    {
+        if (pressure == 0)
+        {
+            return _emptying.Of(side);
+        }
+
+        if (_last.Pressure != pressure || _last.Side != side)
+        {
+            _last = (pressure, side, Raised(CircuitSolver.SolveSide(Under(pressure), side), pressure));
+        }
+
+        return _last.State;
+    }
+
+    /// <summary>The main circuit with so much pressure in its tank, from which its own are counted.</summary>
+    private CircuitTask Under(double pressure) => _main with
+    {
+        Set = Math.Max(_main.Set - pressure, 1),
+        ReturnEnd = _tank.ReturnsTo == ReturnDestination.SurgeTank ? 0 : -pressure,
+        Origin = pressure,
+    };
+
     /// <summary>The main circuit with so much pressure in its tank: pressures are counted from there, and turned back.</summary>
     private CircuitBounds MainAt(double pressure)
     {
@@ -213,12 +246,7 @@ internal sealed class JoinedCircuits
             return _emptying;
         }
 
-        CircuitBounds over = CircuitSolver.SolveBounds(_main with
-        {
-            Set = Math.Max(_main.Set - pressure, 1),
-            ReturnEnd = _tank.ReturnsTo == ReturnDestination.SurgeTank ? 0 : -pressure,
-            Origin = pressure,
-        });
+        CircuitBounds over = CircuitSolver.SolveBounds(Under(pressure));
         return new(Raised(over.Estimate, pressure), Raised(over.Lower, pressure), Raised(over.Upper, pressure))
         {
             Flows = over.Flows is { } flows ? (Raised(flows.Least, pressure), Raised(flows.Most, pressure)) : null,
@@ -234,12 +262,25 @@ internal sealed class JoinedCircuits
         Held = state.Held + pressure,
     };
 
-    private static CircuitBounds Each(PumpBounds pumps, Func<RunningPumps, CircuitState> solve)
+    private static CircuitBounds Each(PumpBounds pumps, in Lifted lifted, in CircuitTask task)
     {
-        CircuitState estimate = solve(pumps.Estimate);
-        CircuitState lower = ReferenceEquals(pumps.Lower, pumps.Estimate) ? estimate : solve(pumps.Lower);
-        CircuitState upper = ReferenceEquals(pumps.Upper, pumps.Estimate) ? estimate : solve(pumps.Upper);
+        CircuitState estimate = LiftCircuit.Filling(task, pumps.Estimate, lifted.Estimate);
+        CircuitState lower = ReferenceEquals(pumps.Lower, pumps.Estimate) ? estimate : LiftCircuit.Filling(task, pumps.Lower, lifted.Lower);
+        CircuitState upper = ReferenceEquals(pumps.Upper, pumps.Estimate) ? estimate : LiftCircuit.Filling(task, pumps.Upper, lifted.Upper);
         return new(estimate with { MinimumAtSet = lower.Flow, MaximumAtSet = upper.Flow }, lower, upper);
+    }
+
+    /// <summary>Where the lift pumps meet their circuit with a pressure in the tank, by every reading.</summary>
+    private readonly record struct Lifted(Intersection Estimate, Intersection Lower, Intersection Upper)
+    {
+        public static Lifted Of(PumpBounds pumps, in CircuitTask task)
+        {
+            Intersection estimate = PumpIntersection.AtSet(task, pumps.Estimate);
+            return new(
+                estimate,
+                ReferenceEquals(pumps.Lower, pumps.Estimate) ? estimate : PumpIntersection.AtSet(task, pumps.Lower),
+                ReferenceEquals(pumps.Upper, pumps.Estimate) ? estimate : PumpIntersection.AtSet(task, pumps.Upper));
+        }
     }
 
     private readonly struct PressureExcess(Func<double, double> passing, double highest) : IFalling

@@ -1,6 +1,7 @@
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Circuits;
 
@@ -27,15 +28,18 @@ internal static class LiftCircuit
     /// <summary>The circuit while the tank is not full: all that is lifted stays in it, or is drawn.</summary>
     /// <param name="lift">The circuit, with its pressure in the tank.</param>
     /// <param name="pumps">The pumps at their supply, by one reading.</param>
-    public static CircuitState Filling(in CircuitTask lift, RunningPumps pumps) =>
-        StateOf(lift, pumps, PumpIntersection.AtSet(lift, pumps), lift.Set, 0);
+    public static CircuitState Filling(in CircuitTask lift, RunningPumps pumps) => Filling(lift, pumps, PumpIntersection.AtSet(lift, pumps));
+
+    /// <summary>The same where it is known what the pumps bring into the tank.</summary>
+    public static CircuitState Filling(in CircuitTask lift, RunningPumps pumps, in Intersection atSet) => StateOf(lift, pumps, atSet, lift.Set, 0);
 
     /// <summary>The circuit while the tank is full and what is lifted but not drawn overflows; none where no more is lifted than drawn.</summary>
     /// <param name="lift">The circuit, with its least pressure in the tank.</param>
     /// <param name="pumps">The pumps at their supply, by one reading.</param>
-    public static CircuitState? Full(in CircuitTask lift, RunningPumps pumps)
+    /// <param name="atSet">Where they meet it with that pressure, whatever is drawn.</param>
+    public static CircuitState? Full(in CircuitTask lift, RunningPumps pumps, in Intersection atSet)
     {
-        Intersection met = PumpIntersection.AtSet(lift, pumps);
+        Intersection met = atSet;
         if (!(met.Flow > lift.Injected))
         {
             return null;
@@ -44,7 +48,7 @@ internal static class LiftCircuit
         double pressure = lift.ReturnPressureAt(met.Flow);
         if (pressure > lift.Set)
         {
-            if (!PumpIntersection.TryFind(lift, pumps, asSet: false, lift.RiseToPass(met.Flow), out Intersection higher))
+            if (!PumpIntersection.TryFind(lift, pumps, RegulatorReading.Estimate, lift.RiseToPass(met.Flow), out Intersection higher))
             {
                 double flow = pumps.FreeFlow
                     * Bracket.Of(new RiseExcess(lift, pumps, asSet: false), lift.Injected / pumps.FreeFlow, met.Flow / pumps.FreeFlow);

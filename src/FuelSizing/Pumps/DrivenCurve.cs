@@ -37,9 +37,17 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
     /// Another winding of the same kind: of the windings between the two some current may lie outside of both, for a faster pump draws more at the
     /// same flow coefficient and stands at a higher one; the current of this one's speed at the other's coefficient bounds it.
     /// </param>
-    public double CurrentAt(double rise, double volts, DrivenCurve other) => isTurbine
-        ? PumpScaling.Current<Real>(curve.CurrentNear(PumpScaling.MeasuredPressure<Real>(rise, other.SpeedAt(rise, volts))), SpeedAt(rise, volts))
-        : curve.CurrentNear(rise);
+    public double CurrentAt(double rise, double volts, DrivenCurve other)
+    {
+        if (!isTurbine)
+        {
+            return curve.CurrentNear(rise);
+        }
+
+        double speed = SpeedAt(rise, volts);
+        double others = ReferenceEquals(other, this) ? speed : other.SpeedAt(rise, volts);
+        return PumpScaling.Current<Real>(curve.CurrentNear(PumpScaling.MeasuredPressure<Real>(rise, others)), speed);
+    }
 
     /// <summary>True of a turbine.</summary>
     public bool IsTurbine => isTurbine;
@@ -50,7 +58,7 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
         bool goesOn = reading.GoesOn() && !curve.EndsAtDeadhead;
         if (isTurbine)
         {
-            return goesOn ? PumpCurve.EndlessRise : PumpScaling.Pressure<Real>(curve.Flow.Last, Speed(volts, _ => curve.Flow.Last));
+            return goesOn ? PumpCurve.EndlessRise : PumpScaling.Pressure<Real>(curve.Flow.Last, Speed(volts, new MeasuredRise(curve.Flow.Last)));
         }
 
         // Under the measured voltage the curve is as much lower everywhere, and ends where that much was left.
@@ -67,24 +75,57 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
     /// <summary>What the winding takes at the measured voltage, V.</summary>
     private double WindingLoss(double rise) => double.IsNaN(ohms) ? share * curve.Volts : ohms * curve.CurrentNear(rise);
 
-    private double SpeedAt(double rise, double volts) => Speed(volts, speed => PumpScaling.MeasuredPressure<Real>(rise, speed));
+    private double SpeedAt(double rise, double volts) => Speed(volts, new ScaledRise(rise));
 
     // Torque, and with it the voltage that the winding takes, goes with the square of the speed; the rise that was measured does too.
-    private double Speed(double volts, Func<double, double> measuredRise)
+    private double Speed<T>(double volts, T rise)
+        where T : struct, IRise
     {
         if (volts == curve.Volts)
         {
             return 1;
         }
 
-        return MaximumSpeed * Bracket.Of(
-            of =>
-            {
-                double speed = of * MaximumSpeed;
-                double loss = WindingLoss(measuredRise(speed));
-                return PumpMotor.SpeedRatioByEmf<Real>(volts, PumpScaling.Current<Real>(loss, speed), curve.Volts, loss) - speed;
-            },
-            MinimumSpeed / MaximumSpeed,
-            1);
+        SpeedLeft<T> left = new(this, volts, rise);
+        return Secant.TryNear(left, volts / curve.Volts, out double speed) && speed is >= MinimumSpeed and <= MaximumSpeed
+            ? speed
+            : MaximumSpeed * Bracket.Of(new Scaled<T>(left), MinimumSpeed / MaximumSpeed, 1);
+    }
+
+    private double MeasuredVolts => curve.Volts;
+
+    /// <summary>The rise on the measured curve that goes with a speed.</summary>
+    private interface IRise
+    {
+        double At(double speed);
+    }
+
+    private readonly struct MeasuredRise(double rise) : IRise
+    {
+        public double At(double speed) => rise;
+    }
+
+    private readonly struct ScaledRise(double rise) : IRise
+    {
+        public double At(double speed) => PumpScaling.MeasuredPressure<Real>(rise, speed);
+    }
+
+    /// <summary>The speed that the winding leaves, less the speed, both as a share of the measured one.</summary>
+    private readonly struct SpeedLeft<T>(DrivenCurve driven, double volts, T rise) : IFalling
+        where T : struct, IRise
+    {
+        /// <inheritdoc/>
+        public double At(double x)
+        {
+            double loss = driven.WindingLoss(rise.At(x));
+            return PumpMotor.SpeedRatioByEmf<Real>(volts, PumpScaling.Current<Real>(loss, x), driven.MeasuredVolts, loss) - x;
+        }
+    }
+
+    private readonly struct Scaled<T>(SpeedLeft<T> left) : IFalling
+        where T : struct, IRise
+    {
+        /// <inheritdoc/>
+        public double At(double x) => left.At(x * MaximumSpeed);
     }
 }

@@ -252,8 +252,8 @@ public sealed record Pump : PumpAssembly
 
     private const double HalfPascal = 0.5;
 
-    // Under this share of the supply a motor does not turn.
-    private const double MinimumMotorShare = 0.01;
+    /// <summary>Under this share of the supply a motor does not turn.</summary>
+    internal const double MinimumMotorShare = 0.01;
 
     private static void Ordered(PumpCurve lower, PumpCurve higher, string name)
     {
@@ -517,6 +517,9 @@ public sealed record Pump : PumpAssembly
 
     /// <summary>True if a kind of pump says how its curves are carried, which leaves no rise in closed form.</summary>
     internal bool IsDriven => _driven is not null;
+
+    /// <summary>Resistance of its own feed, and of a resistor that it runs through, Ω.</summary>
+    internal double FeedOhms => _feedOhms;
 
     /// <summary>True if the motor gets the supply's voltage.</summary>
     internal bool IsFedWithoutLoss => _feedOhms == 0 && Converter is null;

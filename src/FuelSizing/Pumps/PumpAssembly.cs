@@ -286,4 +286,8 @@ public enum SeriesBypass
 /// <param name="Estimate">As results show them.</param>
 /// <param name="Lower">The least that the curves allow; the estimate itself where the measured voltages cover the supply's.</param>
 /// <param name="Upper">The most that they allow; the estimate itself where moreover no curve ends above zero flow.</param>
-internal sealed record PumpBounds(double Supply, RunningPumps Estimate, RunningPumps Lower, RunningPumps Upper);
+internal sealed record PumpBounds(double Supply, RunningPumps Estimate, RunningPumps Lower, RunningPumps Upper)
+{
+    /// <summary>True where data covers the supply's voltage and every curve's end, so that all three are one.</summary>
+    public bool IsKnown => ReferenceEquals(Lower, Estimate) && ReferenceEquals(Upper, Estimate);
+}

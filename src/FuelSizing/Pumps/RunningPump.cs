@@ -11,6 +11,7 @@ internal sealed class RunningPump : RunningPumps
     private readonly double _supply;
     private readonly PumpReading _reading;
     private readonly bool _begins;
+    private double _freeFlow = double.NaN;
     private double _deadhead = double.NaN;
     private double _minimumFlow = double.NaN;
     private RunningPump? _goingOn;
@@ -22,17 +23,17 @@ internal sealed class RunningPump : RunningPumps
     public RunningPump(Pump pump, double supply, PumpReading reading)
     {
         (_pump, _supply, _reading) = (pump, supply, reading);
-        FreeFlow = FlowAt(0);
         _begins = pump.IsCoveredBelow(supply);
     }
 
+    // These three are worked out when they are asked for: a search for the voltage at a splice asks for a flow of many pumps that nobody asks for more.
+
     /// <inheritdoc/>
-    public override double FreeFlow { get; }
+    public override double FreeFlow => double.IsNaN(_freeFlow) ? _freeFlow = FlowAt(0) : _freeFlow;
 
     /// <inheritdoc/>
     public override double Deadhead => double.IsNaN(_deadhead) ? _deadhead = MaximumDelivering() : _deadhead;
 
-    // Worked out when it is asked for: a search for the voltage at a splice asks for a flow of many pumps that nobody asks for more.
     private double MinimumFlow => double.IsNaN(_minimumFlow) ? _minimumFlow = FlowAt(Deadhead) : _minimumFlow;
 
     /// <inheritdoc/>
@@ -58,6 +59,13 @@ internal sealed class RunningPump : RunningPumps
 
     /// <inheritdoc/>
     public override bool GivesFlow => true;
+
+    /// <inheritdoc/>
+    public override bool TryList(double given, ICollection<Pump> pumps)
+    {
+        pumps.Add(_pump);
+        return _supply == given;
+    }
 
     /// <inheritdoc/>
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)

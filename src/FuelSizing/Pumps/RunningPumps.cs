@@ -56,6 +56,11 @@ internal abstract class RunningPumps
     /// <summary>True if flow follows from rise without a search, so that a solver does well to look for the rise.</summary>
     public abstract bool GivesFlow { get; }
 
+    /// <summary>Adds the pumps that run, where all are side by side and given the same; false where some are in series, or slowed.</summary>
+    /// <param name="given">Voltage that their feeds are given, V.</param>
+    /// <param name="pumps">To add to.</param>
+    public virtual bool TryList(double given, ICollection<Pump> pumps) => false;
+
     /// <summary>The flow at which the rise is so much, by share of the free flow.</summary>
     protected double FlowByRise(double rise) => FreeFlow * Bracket.Of(new OverRise(this, rise), 0, 1);
 
@@ -82,6 +87,7 @@ internal sealed class RunningParallel : RunningPumps
 {
     private readonly RunningPumps[] _branches;
     private readonly bool _givesFlow;
+    private double _freeFlow = double.NaN;
     private double _deadhead = double.NaN;
     private readonly bool _begins;
     private readonly bool _covered;
@@ -94,11 +100,13 @@ internal sealed class RunningParallel : RunningPumps
         _givesFlow = Array.TrueForAll(branches, branch => branch.GivesFlow);
         _begins = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: false));
         _covered = Array.TrueForAll(branches, branch => branch.IsFullyCovered(ends: true));
-        FreeFlow = FlowAt(0);
     }
 
     /// <inheritdoc/>
-    public override double FreeFlow { get; }
+    public override double FreeFlow => double.IsNaN(_freeFlow) ? _freeFlow = FlowAt(0) : _freeFlow;
+
+    /// <inheritdoc/>
+    public override bool TryList(double given, ICollection<Pump> pumps) => Array.TrueForAll(_branches, branch => branch.TryList(given, pumps));
 
     /// <inheritdoc/>
     public override double Deadhead => double.IsNaN(_deadhead) ? _deadhead = _branches.Max(branch => branch.Deadhead) : _deadhead;

@@ -37,7 +37,8 @@ internal sealed class SpliceVoltages(double supply, IReadOnlyList<Feed> shared, 
 /// <summary>Pumps of which some share a part of their feed, fed with one voltage at its source.</summary>
 /// <remarks>
 /// The more one pump draws, the less voltage the others get. Against each rise, or at each flow where pumps are in series, the voltage at every
-/// splice is searched for, for against a rise pumps in parallel are independent, and at a flow pumps in series: V_n = V_s − R ΣI, whose right-hand side falls with V_n. Of several shared parts each is searched for in turn until none moves.
+/// splice is searched for, for against a rise pumps in parallel are independent, and at a flow pumps in series: V_n = V_s − R ΣI, whose right-hand side falls with V_n. Of several shared parts each is searched for in turn until none moves. Against a rise,
+/// <see cref="SharedMotors"/> mostly finds the same at once.
 /// </remarks>
 internal sealed class SharedRunning : RunningPumps
 {
@@ -53,6 +54,7 @@ internal sealed class SharedRunning : RunningPumps
     private readonly double _supply;
     private readonly PumpReading _reading;
     private readonly RunningPumps _unloaded;
+    private readonly SharedMotors? _motors;
     private readonly bool _begins;
     private readonly bool _covered;
     private double _deadhead = double.NaN;
@@ -66,6 +68,7 @@ internal sealed class SharedRunning : RunningPumps
     {
         (_pumps, _shared, _supply, _reading) = (pumps, shared, supply, reading);
         _unloaded = At(_shared.Select(_ => supply).ToArray());
+        _motors = SharedMotors.Of(_unloaded, shared, supply, reading);
         RunningPumps lowest = At(_shared.Select(_ => Math.Max(MinimumShare * supply, pumps.LowestSplice(supply))).ToArray());
         _begins = _unloaded.IsFullyCovered(ends: false) && lowest.IsFullyCovered(ends: false);
         _covered = _begins && _unloaded.IsFullyCovered(ends: true) && lowest.IsFullyCovered(ends: true);
@@ -83,7 +86,7 @@ internal sealed class SharedRunning : RunningPumps
 
     /// <inheritdoc/>
     public override double FlowAt(double rise) =>
-        GivesFlow ? Against(rise).FlowAt(rise) : rise >= Deadhead ? 0 : FlowByRise(rise);
+        _motors?.TryFlow(rise, out double flow) == true ? flow : GivesFlow ? Against(rise).FlowAt(rise) : rise >= Deadhead ? 0 : FlowByRise(rise);
 
     /// <inheritdoc/>
     public override double RiseAt(double flow) =>
@@ -92,7 +95,7 @@ internal sealed class SharedRunning : RunningPumps
     /// <inheritdoc/>
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
-        double[] splices = GivesFlow ? Splices(new Rise(rise)) : Splices(new Flow(flow));
+        double[] splices = GivesFlow ? SplicesAgainst(rise) : Splices(new Flow(flow));
         List<PumpPoint> own = [];
         RunningPumps running = At(splices);
         if (GivesFlow)
@@ -121,7 +124,9 @@ internal sealed class SharedRunning : RunningPumps
 
     private RunningPumps At(double[] splices) => _pumps.Fed(new(_supply, _shared, splices), _reading);
 
-    private RunningPumps Against(double rise) => At(Splices(new Rise(rise)));
+    private RunningPumps Against(double rise) => At(SplicesAgainst(rise));
+
+    private double[] SplicesAgainst(double rise) => _motors?.Splices(rise) ?? Splices(new Rise(rise));
 
     private RunningPumps Passing(double flow) => At(Splices(new Flow(flow)));
 

@@ -14,6 +14,9 @@ internal sealed class StoppedPump(Pump pump) : RunningPumps
     public override bool GivesFlow => true;
 
     /// <inheritdoc/>
+    public override bool TryList(double given, ICollection<Pump> pumps) => true;
+
+    /// <inheritdoc/>
     public override double FlowAt(double rise) => 0;
 
     /// <inheritdoc/>

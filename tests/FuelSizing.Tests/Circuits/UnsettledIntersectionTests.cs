@@ -1,6 +1,7 @@
 using FuelSizing.Circuits;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
+using FuelSizing.Regulators;
 
 namespace FuelSizing.Tests.Circuits;
 
@@ -34,7 +35,7 @@ public class UnsettledIntersectionTests
         Assert.Equal(Jump, met.Flow, 1e-12);
 
         asked = way.Asked;
-        Assert.False(PumpIntersection.TryFind(like with { Set = set }, pumps, asSet: true, set, out _));
+        Assert.False(PumpIntersection.TryFind(like with { Set = set }, pumps, held: null, set, out _));
         Assert.InRange(way.Asked - asked, 0, 13);
     }
 
@@ -76,7 +77,7 @@ public class UnsettledIntersectionTests
     public void Guess_ThatIsRight_IsAskedOnce()
     {
         (Snap way, FormulaPumps pumps, CircuitTask like) = Circuit(givesFlow: true);
-        Assert.True(PumpIntersection.TryFind(like with { Set = 420e3 }, pumps, asSet: true, 440e3, out Intersection met));
+        Assert.True(PumpIntersection.TryFind(like with { Set = 420e3 }, pumps, held: null, 440e3, out Intersection met));
         Assert.Equal(1, way.Asked);
         Assert.Equal(FreeFlow * 0.45, met.Flow, 1e-18);
         Assert.Equal(20e3, met.Losses.Total);
@@ -94,7 +95,7 @@ public class UnsettledIntersectionTests
         SquareLawResistance way = new(factor);
         FormulaPumps pumps = new(FreeFlow, Deadhead, givesFlow: true, bySquare: true);
         CircuitTask task = Circuit(true).Like with { Plumbing = Plumbing.Of(supply: [way]), Set = 1.5e5 };
-        Assert.True(PumpIntersection.TryFind(task, pumps, asSet: true, task.Set, out Intersection met));
+        Assert.True(PumpIntersection.TryFind(task, pumps, held: null, task.Set, out Intersection met));
         Assert.Equal(pumps.Intersection(task.Set, factor), met.Flow, 1e-17);
         Assert.InRange(way.Asked, 3, 6);
     }
