@@ -7,23 +7,34 @@ using FuelSizing.Mutants;
 //   TESTS     regular expression on a test's full name
 //   VERDICTS  file to which lines are added: number, verdict, and the test that noticed; those that are in it are done
 //   MOST      milliseconds; slower tests are left out
-// What each test comes past is kept in FOLDER.coverage, since it takes minutes to find: delete it when tests change.
+// How long each test takes is kept in FOLDER.times, and what it comes past in FOLDER.coverage, since both take minutes to find: delete them when tests change.
 // Ends with 3 or 4 where a new process must go on: a test did not end, or a mutant left something behind.
 Switch mutants = Switch.In(args[0]);
 TestCase[] tests = [.. TestCase.In(args[0], args[2])];
+
+// How long they take is known from the process before: those that are too slow are not run again to find out.
+string times = args[0] + ".times";
+double maximum = args.Length > 4 ? double.Parse(args[4], CultureInfo.InvariantCulture) : double.PositiveInfinity;
+Dictionary<string, double> known = File.Exists(times)
+    ? File.ReadLines(times).Select(line => line.Split('\t')).DistinctBy(line => line[0]).ToDictionary(line => line[0], line => double.Parse(line[1], CultureInfo.InvariantCulture))
+    : [];
+tests = [.. tests.Where(test => known.GetValueOrDefault(test.Name) <= maximum)];
 
 // Once without a mutant, so that whatever is made once is made right; what fails by itself judges nothing.
 tests = [.. tests.Where(test => test.Failure() is null)];
 foreach (TestCase test in tests)
 {
+    if (known.TryGetValue(test.Name, out double milliseconds))
+    {
+        test.Milliseconds = milliseconds;
+        continue;
+    }
+
     test.Time();
+    File.AppendAllText(times, string.Create(CultureInfo.InvariantCulture, $"{test.Name}\t{test.Milliseconds}\n"));
 }
 
-if (args.Length > 4)
-{
-    double maximum = double.Parse(args[4], CultureInfo.InvariantCulture);
-    tests = [.. tests.Where(test => test.Milliseconds <= maximum)];
-}
+tests = [.. tests.Where(test => test.Milliseconds <= maximum)];
 
 Coverage coverage = new(args[0] + ".coverage", mutants);
 ILookup<int, TestCase> covering = tests

@@ -20,7 +20,7 @@ internal sealed class TestCase(string name, MethodInfo method, object?[] argumen
     public string Name { get; } = name;
 
     /// <summary>How long it takes without a mutant.</summary>
-    public double Milliseconds { get; private set; }
+    public double Milliseconds { get; set; }
 
     /// <summary>The tests of a folder whose names match.</summary>
     public static IEnumerable<TestCase> In(string folder, string pattern)

@@ -36,4 +36,11 @@ internal readonly record struct CubicPiece<T>(T Start, T Value, T Slope, T Secon
         T along = x - Start;
         return T.MultiplyAdd(along, T.MultiplyAdd(along, T.MultiplyAdd(along, Third, Second), Slope), Value);
     }
+
+    /// <summary>The slope at x: b + 2 c s + 3 d s².</summary>
+    public T SlopeAt(T x)
+    {
+        T along = x - Start;
+        return T.MultiplyAdd(along, T.MultiplyAdd(along, 3 * Third, 2 * Second), Slope);
+    }
 }

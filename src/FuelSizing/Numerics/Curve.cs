@@ -75,6 +75,14 @@ internal sealed class Curve : IEquatable<Curve>
     /// <summary>The value at x; past an end that of the end.</summary>
     public double Nearest(double x) => _scale * Between(Math.Clamp(x, First, Last));
 
+    /// <summary>The value at x and the slope there; past an end the end's value, and none.</summary>
+    public (double Value, double Slope) NearestWithSlope(double x)
+    {
+        double within = Math.Clamp(x, First, Last);
+        CubicPiece<Real> piece = _pieces[PieceAt(within)];
+        return (_scale * piece.At(within), within == x ? _scale * piece.SlopeAt(within) : 0);
+    }
+
     /// <summary>The values at all x, which the caller has found to be covered.</summary>
     /// <param name="x">A whole number of vectors.</param>
     /// <param name="values">Where to write them.</param>
@@ -107,7 +115,9 @@ internal sealed class Curve : IEquatable<Curve>
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Significant.Hash(_x), Significant.Hash(_y));
 
-    private double Between(double x)
+    private double Between(double x) => _pieces[PieceAt(x)].At(x);
+
+    private int PieceAt(double x)
     {
         CubicPiece<Real>[] pieces = _pieces;
         int piece;
@@ -125,7 +135,7 @@ internal sealed class Curve : IEquatable<Curve>
             piece = piece < 0 ? ~piece - 1 : piece;
         }
 
-        return pieces[piece].At(x);
+        return piece;
     }
 
     // The library gives slopes and not its coefficients; each piece follows from the slopes at its ends.

@@ -14,6 +14,10 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
     private const double MinimumSpeed = 0.01;
     private const double MaximumSpeed = 4;
 
+    // What is left after one of Newton's steps is of the order of its square.
+    private const double SmallMove = 1e-8;
+    private const int MaximumSteps = 10;
+
     /// <summary>Delivered flow at a rise and motor voltage, m³/s.</summary>
     public double FlowAt(double rise, double volts, PumpReading reading)
     {
@@ -75,7 +79,51 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
     /// <summary>What the winding takes at the measured voltage, V.</summary>
     private double WindingLoss(double rise) => double.IsNaN(ohms) ? share * curve.Volts : ohms * curve.CurrentNear(rise);
 
-    private double SpeedAt(double rise, double volts) => Speed(volts, new ScaledRise(rise));
+    /// <summary>True if the winding's resistance is given.</summary>
+    public bool HasWinding => !double.IsNaN(ohms);
+
+    /// <summary>A turbine at a rise, motor voltage and speed, of which the speed is a guess.</summary>
+    public TriedSpeed Tried(double rise, double volts, double speed)
+    {
+        double measured = PumpScaling.MeasuredPressure<Real>(rise, speed);
+        (double current, double byRise) = HasWinding ? curve.CurrentWithSlope(measured) : (double.NaN, 0);
+        double loss = HasWinding ? ohms * current : share * curve.Volts;
+        double lossBySpeed = HasWinding ? -2 * ohms * byRise * measured / speed : 0;
+        double found = PumpMotor.SpeedRatioByEmf<Real>(volts, PumpScaling.Current<Real>(loss, speed), curve.Volts, loss);
+        return new(
+            found - speed,
+            ((((found - (speed * speed)) * lossBySpeed) - (2 * speed * loss)) / (curve.Volts - loss)) - 1,
+            1 / (curve.Volts - loss),
+            PumpScaling.Current<Real>(current, speed),
+            2 * speed * (current - (measured * byRise)));
+    }
+
+    private double SpeedAt(double rise, double volts)
+    {
+        if (volts == curve.Volts)
+        {
+            return 1;
+        }
+
+        double speed = volts / curve.Volts;
+        for (int step = 0; step < MaximumSteps; step++)
+        {
+            TriedSpeed tried = Tried(rise, volts, speed);
+            double move = -tried.Missing / tried.MissingBySpeed;
+            speed += move;
+            if (!(tried.MissingBySpeed < 0 && speed is >= MinimumSpeed and <= MaximumSpeed))
+            {
+                break;
+            }
+
+            if (Math.Abs(move) <= SmallMove)
+            {
+                return speed;
+            }
+        }
+
+        return Speed(volts, new ScaledRise(rise));
+    }
 
     // Torque, and with it the voltage that the winding takes, goes with the square of the speed; the rise that was measured does too.
     private double Speed<T>(double volts, T rise)
@@ -92,7 +140,8 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
             : MaximumSpeed * Bracket.Of(new Scaled<T>(left), MinimumSpeed / MaximumSpeed, 1);
     }
 
-    private double MeasuredVolts => curve.Volts;
+    /// <summary>Voltage at which it was measured, V.</summary>
+    public double MeasuredVolts => curve.Volts;
 
     /// <summary>The rise on the measured curve that goes with a speed.</summary>
     private interface IRise
@@ -129,3 +178,11 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
         public double At(double x) => left.At(x * MaximumSpeed);
     }
 }
+
+/// <summary>A turbine at a guessed speed.</summary>
+/// <param name="Missing">The speed that its winding leaves it, less the guess, both as a share of the measured one.</param>
+/// <param name="MissingBySpeed">How that changes with the guess.</param>
+/// <param name="MissingByVolts">How it changes with the voltage, 1/V.</param>
+/// <param name="Current">A; not a number where its winding is not given.</param>
+/// <param name="CurrentBySpeed">How that changes with the guess, A.</param>
+internal readonly record struct TriedSpeed(double Missing, double MissingBySpeed, double MissingByVolts, double Current, double CurrentBySpeed);

@@ -554,6 +554,11 @@ public sealed record Pump : PumpAssembly
             return supply;
         }
 
+        if (_driven is not null && DrivenMotor.TryVoltage(_driven, supply, _feedOhms, rise, most: reading.Opposite() != PumpReading.Lower, out double volts))
+        {
+            return volts;
+        }
+
         LeftVoltage left = new(this, rise, supply, reading.Opposite());
         return supply * (Secant.TryNear(left, 1, out double share) && share is >= MinimumMotorShare and <= 1
             ? share

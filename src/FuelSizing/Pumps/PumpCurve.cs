@@ -240,6 +240,9 @@ public sealed record PumpCurve
     /// <summary>Current at a rise, A; beyond the curve that at its end.</summary>
     internal double CurrentNear(double rise) => Current!.At(Math.Clamp(rise, Current.First, Current.Last));
 
+    /// <summary>The same, and how it changes with the rise, A/Pa.</summary>
+    internal (double Current, double ByRise) CurrentWithSlope(double rise) => Current!.NearestWithSlope(rise);
+
     private double Covered(Pressure pressureRise, string name) =>
         Flow.Covers(pressureRise.Pascals)
             ? pressureRise.Pascals

@@ -1,7 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
-using FuelSizing.Regulators;
 
 namespace FuelSizing.Tests.Circuits;
 
