@@ -2,6 +2,7 @@ using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
+using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -60,6 +61,31 @@ public class NoteTests
         Assert.Equal(
             "The highest curve of pump P, 13.5 V, is used unchanged at 14.4 V for what the pump delivers at the least; return line, inlet, filter, pressure and current are judged by the most that it may deliver there.",
             Assert.Single(Wren.System().Solve(OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(0), strong)).Notes).ToString());
+    }
+
+    /// <summary>
+    /// A pump whose kind is described is told to be carried by it, from the curve that is nearest, and in place of what is said of one whose kind is not; at a
+    /// voltage at which it was measured nothing is said. The pump after it is told of as well.
+    /// </summary>
+    [Theory]
+    [InlineData(14.4, "at 14.4 V is carried from its 13.5 V curve as a turbine pump, winding not known: an estimate.", "The highest curve of pump P, 13.5 V, is used unchanged at 14.4 V")]
+    [InlineData(11.5, "at 11.5 V is carried from its 12.0 V curve as a turbine pump, winding not known: an estimate.", "pump P at 11.5 V is scaled from its 13.5 V curve")]
+    [InlineData(13, null, "pump P at 13.0 V is scaled from its 13.5 V curve")]
+    public void Pump_OfADescribedKind_IsToldToBeCarriedByIt(double volts, string? driven, string plain)
+    {
+        Pump turbine = Pump.Of([Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1)], drive: PumpDrive.Of(PumpKind.Turbine));
+        FuelSystem system = Wren.System().With(PumpParallel.Of(turbine, Pump.From(Wren.Pump)));
+        string[] notes =
+        [
+            .. system.Solve(OperatingPoint.At(Wren.Rpm(3000), Wren.Kpa(0), Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(volts), Wren.Hill.FuelTemperature)))
+                .Notes.Select(note => note.ToString()),
+        ];
+        Assert.Equal(driven is null ? 1 : 2, notes.Length);
+        Assert.Contains(notes, note => note.StartsWith(plain, StringComparison.Ordinal));
+        if (driven is not null)
+        {
+            Assert.Contains(notes, note => note.Contains(driven, StringComparison.Ordinal));
+        }
     }
 
     /// <summary>Of several notes on one subject a sweep gives the gravest: the greatest difference, whichever point has it.</summary>
