@@ -19,6 +19,7 @@ public static class FuelSizingExtension
         InjectorShown.Register();
         RegulatorShown.Register();
         PumpShown.Register();
+        BenchShown.Register();
         WiringShown.Register();
         LineShown.Register();
         SystemShown.Register();

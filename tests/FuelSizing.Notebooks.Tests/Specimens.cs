@@ -1,5 +1,6 @@
 using System.Collections;
 using System.Reflection;
+using FuelSizing.Bench;
 using FuelSizing.Circuits;
 using FuelSizing.Controllers;
 using FuelSizing.Electrical;
@@ -156,6 +157,18 @@ internal static class Specimens
         yield return driveFit;
         yield return driveFit.Turbine;
         yield return driveFit.Displacement!;
+        double[] grams = [0.3, 5.2, 10.41, 15.62, 20.79, 26.02, 36.38];
+        PulseTest bench = PulseTest.Of(
+            Hostile,
+            TestFluid.Heptane,
+            Kpa(300),
+            Volts(13.5),
+            Mass.FromMilligrams(12),
+            Ratio.FromPercent(0.3),
+            [.. new[] { 1.3, 2, 3, 4, 5, 6, 8 }.Select((width, at) => PulseReading.Of(Duration.FromMilliseconds(width), 1000, Mass.FromGrams(grams[at])))]);
+        yield return bench;
+        yield return bench.Readings[0];
+        yield return PulseFit.Of(bench);
         yield return SwitchedPump.Above(Kpa(40), Kpa(30), pump);
         yield return VoltageConverter.Holding(Hostile, Volts(16), Ratio.FromPercent(90), ElectricCurrent.FromAmperes(20));
         yield return VoltageConverter.Times("converter", 1.2, Ratio.FromPercent(90));

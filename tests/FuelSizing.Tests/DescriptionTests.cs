@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using FuelSizing.Bench;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Controllers;
@@ -184,6 +185,12 @@ public class DescriptionTests
             ["other", Wren.Volt(13.4), new[] { (Wren.Kpa(0), Litres(215)), (Wren.Kpa(740), Litres(0)) }]),
         ACurve,
         APump,
+        Of(typeof(PulseReading), nameof(PulseReading.Of), [Wren.Ms(2.5), 1000, Mass.FromGrams(7.8)], [Wren.Ms(2.6), 1001, Mass.FromGrams(7.9)]),
+        Of(
+            typeof(PulseTest),
+            nameof(PulseTest.Of),
+            ["injector", TestFluid.Heptane, Wren.Kpa(300), Wren.Volt(13.5), Mass.FromMilligrams(10), Wren.Percent(0.3), Weighed(7.8)],
+            ["other", TestFluid.Of("other", Kilograms(690)), Wren.Kpa(310), Wren.Volt(13), Mass.FromMilligrams(11), Wren.Percent(0.4), Weighed(7.9)]),
         Of(typeof(PumpDrive), nameof(PumpDrive.Of), [PumpKind.Turbine, Milliohms(210)], [PumpKind.Displacement, Milliohms(220)]),
         Of(
             Pump.From(Wren.WiredCurve(13.5, 1)),
@@ -706,6 +713,9 @@ public class DescriptionTests
     private static BrakeSpecificFuelConsumption Grams(double consumption) =>
         BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(consumption);
 
+    private static PulseReading[] Weighed(double grams) =>
+        [.. new[] { 2.0, 3, 4, 5, 6, 8, 10 }.Select(width => PulseReading.Of(Wren.Ms(width), 1000, Mass.FromGrams(grams * width)))];
+
     private static VolumeFlow Litres(double perHour) => VolumeFlow.FromLitersPerHour(perHour);
 
     private static ElectricCurrent Amperes(double current) => ElectricCurrent.FromAmperes(current);
@@ -755,6 +765,7 @@ public class DescriptionTests
             [LengthUnit.Inch, LengthUnit.Centimeter, LengthUnit.Foot],
             [AreaUnit.SquareCentimeter, AreaUnit.SquareInch, AreaUnit.SquareMeter],
             [VolumeUnit.CubicCentimeter, VolumeUnit.CubicInch, VolumeUnit.CubicMeter],
+            [MassUnit.Gram, MassUnit.Ounce, MassUnit.Milligram],
             [DensityUnit.GramPerCubicCentimeter, DensityUnit.PoundPerCubicFoot, DensityUnit.KilogramPerLiter],
             [PowerUnit.Watt, PowerUnit.MechanicalHorsepower, PowerUnit.MetricHorsepower],
             [ElectricPotentialUnit.Millivolt, ElectricPotentialUnit.Kilovolt, ElectricPotentialUnit.Microvolt],

@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using FuelSizing.Bench;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Controllers;
@@ -32,6 +33,12 @@ namespace FuelSizing.Tests;
 public class RefusalTests
 {
     private static TankHeat ATank => TankHeat.Of(Volume.FromLiters(30), Power.FromWatts(150));
+
+    private static PulseReading[] PulseReadings =>
+        [.. new[] { 2.0, 3, 4, 5, 6, 8, 10 }.Select(width => PulseReading.Of(Wren.Ms(width), 1000, Mass.FromGrams((5.2 * (width - 1)) + (0.01 * (width % 3)))))];
+
+    private static PulseTest ABench => PulseTest.Of(
+        "injector", TestFluid.Heptane, Wren.Kpa(300), Wren.Volt(13.5), Mass.FromMilligrams(10), Wren.Percent(0.3), PulseReadings);
 
     private static readonly FuelSystem System = Wren.System();
 
@@ -479,6 +486,27 @@ public class RefusalTests
             null),
         new(null, typeof(PumpDrive), nameof(PumpDrive.Of), PumpKind.Turbine, ElectricResistance.FromOhms(0.2)),
         new(null, typeof(PumpDriveFit), nameof(PumpDriveFit.Of), Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1), Wren.Percent(2), Wren.Percent(3)),
+        new(null, typeof(PulseReading), nameof(PulseReading.Of), Wren.Ms(2.5), 1000, Mass.FromGrams(7.8)),
+        new(
+            null,
+            typeof(PulseTest),
+            nameof(PulseTest.Of),
+            "injector",
+            TestFluid.Heptane,
+            Wren.Kpa(300),
+            Wren.Volt(13.5),
+            Mass.FromMilligrams(10),
+            Wren.Percent(0.3),
+            PulseReadings),
+        new(ABench, typeof(PulseTest), nameof(PulseTest.Without), new[] { 1 }),
+        new(null, typeof(PulseFit), nameof(PulseFit.Of), ABench, Wren.Percent(5)),
+        new(
+            null,
+            typeof(MeasuredInjector),
+            nameof(MeasuredInjector.Of),
+            new[] { PulseFit.Of(ABench), PulseFit.Of(PulseTest.Of("injector", TestFluid.Heptane, Wren.Kpa(300), Wren.Volt(12), Mass.FromMilligrams(10), Wren.Percent(0.3), PulseReadings)) },
+            Wren.Kpa(300),
+            Wren.Kpa(550)),
         new(null, typeof(SwitchedPump), nameof(SwitchedPump.Above), Wren.Kpa(40), Wren.Kpa(30), Pump.From(Wren.Pump), null),
         new(null, typeof(PumpLowSpeed), nameof(PumpLowSpeed.Through), ElectricResistance.FromOhms(0.4)),
         new(null, typeof(VoltageConverter), nameof(VoltageConverter.Holding), "converter", Wren.Volt(16), Wren.Percent(90), ElectricCurrent.FromAmperes(20)),

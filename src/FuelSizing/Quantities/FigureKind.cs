@@ -16,6 +16,7 @@ internal abstract class FigureKind(string name)
         new Of<VolumeFlow>("pump-flow", units => units.PumpFlow),
         new Of<VolumeFlow>("injector-flow", units => units.InjectorFlow),
         new Of<MassFlow>("mass-flow", units => units.MassFlow),
+        new Of<Mass>("mass", units => units.Mass),
         new Of<Power>("power", units => units.Power),
         new Of<Power>("heat", units => units.Heat),
         new Of<Power>("wire-heat", units => units.WireHeat),

@@ -80,6 +80,9 @@ public sealed record FigureUnits
         v => UnitsNet.MassFlow.FromGramsPerSecond(v),
         m => Math.Abs(m.GramsPerSecond) < 10 ? GramsPerSecond.With("N2") : null);
 
+    /// <summary>A mass on a scale; kind <c>mass</c>.</summary>
+    public DisplayUnit<Mass> Mass { get; init => field = Given(value); } = new("g", "N2", m => m.Grams, v => UnitsNet.Mass.FromGrams(v));
+
     /// <summary>An engine's power, in W under 1 kW; kind <c>power</c>.</summary>
     public DisplayUnit<Power> Power { get; init => field = Given(value); } =
         new("kW", "N0", p => (double)p.Kilowatts, v => UnitsNet.Power.FromKilowatts(v), UnderOneKilowatt);

@@ -38,6 +38,11 @@ public static class Readable
     /// <returns>Grams per second with one decimal, two below 10 g/s.</returns>
     public static string Of(MassFlow flow) => Style.Of(flow);
 
+    /// <summary>A mass on a scale, for instance <c>12.40 g</c>.</summary>
+    /// <param name="mass">Any mass.</param>
+    /// <returns>Grams with two decimals.</returns>
+    public static string Of(Mass mass) => Style.Of(mass);
+
     /// <summary>A power, for instance <c>221 kW</c> or <c>101 W</c>.</summary>
     /// <param name="power">Any power.</param>
     /// <returns>Whole kilowatts; whole watts under one kilowatt.</returns>

@@ -313,6 +313,10 @@ public ref struct StatementText
     /// <param name="figure">Any value.</param>
     public void AppendFormatted(MassFlow figure) => Add(figure);
 
+    /// <summary>Takes a mass on a scale.</summary>
+    /// <param name="figure">Any value.</param>
+    public void AppendFormatted(Mass figure) => Add(figure);
+
     /// <summary>Takes an engine's power; heat names its kind.</summary>
     /// <param name="figure">Any value.</param>
     public void AppendFormatted(Power figure) => Add(figure);

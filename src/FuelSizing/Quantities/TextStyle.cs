@@ -104,6 +104,11 @@ public sealed class TextStyle : IEquatable<TextStyle>
     /// <returns>Number and unit.</returns>
     public string Of(MassFlow flow) => Units.MassFlow.Text(flow, _numbers);
 
+    /// <summary>A mass on a scale, for instance <c>12.40 g</c>, in both systems.</summary>
+    /// <param name="mass">Any mass.</param>
+    /// <returns>Number and unit.</returns>
+    public string Of(Mass mass) => Units.Mass.Text(mass, _numbers);
+
     /// <summary>A power, for instance <c>221 kW</c> or <c>101 W</c>.</summary>
     /// <param name="power">Any power.</param>
     /// <returns>Number and unit.</returns>

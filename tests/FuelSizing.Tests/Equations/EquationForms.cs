@@ -393,6 +393,7 @@ internal static class EquationForms
         new("CubicPiece.Between", Cubic, [Pascal, VolumeFlow, VolumeFlow / Pascal, VolumeFlow / (Pascal * Pascal), VolumeFlow / (Pascal * Pascal * Pascal)], numbers =>
             Piece(numbers) is var piece ? [piece.Start, piece.Value, piece.Slope, piece.Second, piece.Third] : []),
         new("CubicPiece.At", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers => [Piece(numbers).At(numbers[6])]),
+        new("CubicPiece.SlopeAt", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow / Pascal], numbers => [Piece(numbers).SlopeAt(numbers[6])]),
         new(
             "CubicPiece.Straight",
             [new("x0", Pascal, 0, 1e5), Passed, new("slope", VolumeFlow / Pascal, -1e-9, 1e-9), new("x", Pascal, 0, 3e5)],

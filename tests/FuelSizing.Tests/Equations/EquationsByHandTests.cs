@@ -241,6 +241,12 @@ public class EquationsByHandTests
         Is(6.125, piece.At(2.5));
         Is(12, piece.At(3));
 
+        // 3x² − 4x.
+        Is(-1, piece.SlopeAt(1));
+        Is(4, piece.SlopeAt(2));
+        Is(8.75, piece.SlopeAt(2.5));
+        Is(15, piece.SlopeAt(3));
+
         CubicPiece<Real>[] pieces = [piece, new(3, 12, 1, 0.5, 0.25), new(5, 20, -1, 0, 0)];
         Columns(pieces, 8, [(2, 3), (3, 12), (4, 13.75), (7, 18)]);
 

@@ -1,0 +1,66 @@
+#!/usr/bin/env python3
+"""Makes benches on which injectors are weighed: what was put in, and what a scale then reads.
+
+    bench.py make COUNT FILE
+
+Written from the definitions, sharing nothing with the library. An injector delivers in a pulse of t seconds
+
+    m(t) = s (t - x)                    where it has time to open fully,
+    m(t) = s (t - x) (1 - d(t))         at shorter pulses, d(t) = 0.05 exp(-(t - e)/w): 5 % at t = e, the end of its linear flow range.
+
+A bench adds: a clock whose resolution moves each width it sets, a temperature that moves from reading to reading, drops left in
+the vessel and the scale's own error and resolution with each weighing; and what all readings share, the scale's and the gauge's calibration.
+"""
+import json
+import math
+import random
+import sys
+
+
+def bench(rng):
+    slope = rng.uniform(2.5e-3, 14e-3)          # kg/s
+    offset = rng.uniform(0.6e-3, 1.8e-3)        # s
+    end = offset + rng.uniform(0.35e-3, 0.9e-3)
+    width = rng.uniform(0.04e-3, 0.10e-3)
+    pulses = rng.choice([500, 1000, 1500, 2000])
+    scale = rng.choice([0.005e-3, 0.01e-3, 0.02e-3])    # kg, of a weighing: reading and drops
+    resolution = scale / rng.choice([1, 2, 5])
+    clock = rng.choice([0, 0.25e-6, 0.5e-6])            # s, of one setting
+    kelvin = rng.choice([0, 0.2, 0.4])                  # from reading to reading
+    calibration = rng.choice([0, 0.001, 0.003, 0.006])
+    shared = 1 + rng.gauss(0, calibration)
+
+    step = rng.choice([0.1e-3, 0.15e-3, 0.2e-3])
+    short = [end + (k - 3 + rng.random()) * step for k in range(0, 9)]
+    short = [t for t in short if t > offset + 0.15e-3]
+    long = [short[-1] + (k + 1) * rng.choice([0.8e-3, 1e-3, 1.5e-3]) for k in range(rng.randint(3, 6))]
+    repeats = rng.choice([1, 2, 3])
+    readings = []
+    for t in short + sorted(long):
+        t = round(t, 6)
+        for _ in range(repeats):
+            at = t + rng.gauss(0, clock)
+            short_of = 0.05 * math.exp(-(at - end) / width)
+            each = slope * (at - offset) * (1 - min(short_of, 0.999))
+            each *= 1 - 0.0006 * rng.gauss(0, kelvin)       # density and viscosity, of a typical test liquid
+            total = each * pulses * shared + rng.gauss(0, scale)
+            readings.append([t, pulses, max(0.0, round(total / resolution) * resolution)])
+    return {
+        "slope": slope,
+        "offset": offset,
+        "end": end,
+        "scale": scale,
+        "calibration": calibration,
+        "readings": readings,
+    }
+
+
+def main():
+    if len(sys.argv) != 4 or sys.argv[1] != "make":
+        sys.exit(__doc__)
+    rng = random.Random(20261130)
+    with open(sys.argv[3], "w", encoding="utf-8") as file:
+        json.dump([bench(rng) for _ in range(int(sys.argv[2]))], file)
+
+
+main()
