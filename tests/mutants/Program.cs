@@ -42,14 +42,24 @@ ILookup<int, TestCase> covering = tests
     .ToLookup(pair => pair.mutant, pair => pair.test);
 Console.WriteLine($"{tests.Length} tests, {covering.Count} mutants covered");
 
-HashSet<string> done = File.Exists(args[3]) ? [.. File.ReadLines(args[3]).Select(line => line.Split('\t')[0])] : [];
+string[][] verdicts = File.Exists(args[3]) ? [.. File.ReadLines(args[3]).Select(line => line.Split('\t'))] : [];
+HashSet<string> done = [.. verdicts.Select(verdict => verdict[0])];
+
+// What noticed a mutant is likely to notice its neighbour.
+Dictionary<string, int> killings = [];
+foreach (string[] verdict in verdicts)
+{
+    killings[verdict[2]] = killings.Count + 1;
+}
+
+int killed = verdicts.Length;
 foreach (string line in File.ReadLines(args[1]).Where(line => !done.Contains(line)))
 {
     int mutant = int.Parse(line, CultureInfo.InvariantCulture);
     string verdict = covering.Contains(mutant) ? "Survived" : "NoCoverage";
     string by = string.Empty;
     int exit = 0;
-    foreach (TestCase test in covering[mutant].OrderBy(test => test.Milliseconds))
+    foreach (TestCase test in covering[mutant].OrderByDescending(test => killings.GetValueOrDefault(test.Name)).ThenBy(test => test.Milliseconds))
     {
         mutants.Active = mutant;
         bool ended = test.EndsInTime(out string? failure);
@@ -60,6 +70,7 @@ foreach (string line in File.ReadLines(args[1]).Where(line => !done.Contains(lin
         }
 
         (verdict, by) = (ended ? "Killed" : "Timeout", test.Name);
+        killings[by] = ++killed;
         exit = !ended ? 3 : test.Failure() is not null ? 4 : 0;
         break;
     }
