@@ -8,17 +8,17 @@ using UnitsNet;
 namespace FuelSizing.Checks;
 
 /// <summary>The injectors' flow: duty cycle against its limit, at the pressure that the regulator sets.</summary>
-internal sealed class DutyCycleCheck : ICheck
+internal sealed class DutyCycleCheck(JudgedSet set) : ICheck
 {
     /// <inheritdoc/>
-    public Part Part => Part.Injectors;
+    public Part Part => set.Flow;
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
         "Duty cycle", LimitDirection.AtMost, si => Ratio.FromDecimalFractions(si), units => units.DutyCycle);
 
     /// <inheritdoc/>
-    public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
+    public Applicability AppliesTo(SystemParts parts) => set.IsIn(parts) ? Applicability.Judged : Applicability.NotApplicable;
 
     // The margin is that of the fuel, not of the duty cycle: dead time takes its share of the cycle at any flow. Below the differential
     // from which the flow is known an injector passes no more than there, and opens after no less than no time: what even that does not
@@ -27,50 +27,59 @@ internal sealed class DutyCycleCheck : ICheck
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T>
     {
-        Injector injector = parts.Injectors.Injector;
+        InjectorSet injectors = set.Of(parts);
+        InjectorValues<T> own = set.Read(at);
+        Injector injector = injectors.Injector;
         T most = InjectorFlow.Static<T>(injector.RatingAt<Real>(injector.MinimumPascals).Value, injector.RatedPascals, injector.TestDensity, injector.MinimumPascals, at.FuelDensity);
-        T open = T.IfLess(-1, at.DeadTime, at.DeadTime, 0);
-        T bound = InjectorFlow.Capacity(most, parts.Injectors.Count, at.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
-        T margin = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(at.Capacity, at.Injected), -1);
+        T open = T.IfLess(-1, own.DeadTime, own.DeadTime, 0);
+        T bound = InjectorFlow.Capacity(most, injectors.Count, own.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
+        T margin = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(own.Capacity, own.Injected), -1);
         T best = margin;
         if (parts.Regulator.HasBand)
         {
-            // They are judged by the lowest pressure that the regulator may hold; at the highest they pass more, and open no sooner.
-            T higher = injector.StaticFrom(at.StaticFlow, at.Differential, at.Maximum.Differential, at.FuelDensity);
-            T capacity = InjectorFlow.Capacity(higher, parts.Injectors.Count, at.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
-            T better = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(capacity, at.Injected), double.NaN);
+            // They are judged by the lowest pressure that the regulator may hold; at the highest they pass more, open no sooner, and a set that
+            // takes over by duty cycle has less to pass.
+            T higher = injector.StaticFrom(own.StaticFlow, at.Differential, at.Maximum.Differential, at.FuelDensity);
+            T capacity = InjectorFlow.Capacity(higher, injectors.Count, own.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
+            T better = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(capacity, own.Injected * own.InjectedAtLeast), double.NaN);
             best = T.IfLess(at.Differential, at.Maximum.Differential, better, margin);
         }
 
-        return new(
-            at.DutyCycle,
+        return set.WhileInjecting<T>(own.Injected, new(
+            own.DutyCycle,
             parts.Limits.DutyCycle.DecimalFractions,
             margin,
             T.IfLess(
                 0,
                 at.Differential,
-                T.IfLess(at.Differential, injector.MinimumPascals, CheckReading.MarginOf<T>(bound, at.Injected), best),
-                best));
+                T.IfLess(at.Differential, injector.MinimumPascals, CheckReading.MarginOf<T>(bound, own.Injected), best),
+                best)));
     }
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
         Ratio limit = point.Parts.Limits.DutyCycle;
-        if (point.Judged.StaticFlow <= 0)
+        Injection own = set.Of(point.Judged);
+        if (set.IsIdle(point))
+        {
+            return JudgedSet.Idle(point);
+        }
+
+        if (own.StaticFlow <= 0)
         {
             return Statement.Of(
                 "injectors.no-flow",
                 $"no flow: the pressure across the injector is {Pressure.FromPascals(point.Judged.Differential)}");
         }
 
-        if (point.Judged.DutyCycle is not { } duty)
+        if (own.DutyCycle is not { } duty)
         {
             return CheckReading.OutcomeOf(reading) == Outcome.Fails
                 ? Statement.Of(
                     "injectors.too-small-at-minimum-differential",
-                    $"at {Pressure.FromPascals(point.Judged.Differential)} across them they pass no more than at {point.Parts.Injectors.Injector.MinimumDifferential}, which is too little at a duty cycle of {limit:duty-cycle}")
-                : MinimumPulseCheck.UnknownPulse(point);
+                    $"at {Pressure.FromPascals(point.Judged.Differential)} across them they pass no more than at {set.Of(point.Parts).Injector.MinimumDifferential}, which is too little at a duty cycle of {limit:duty-cycle}")
+                : set.UnknownPulse(point);
         }
 
         Ratio used = Ratio.FromDecimalFractions(duty);
@@ -100,7 +109,7 @@ internal sealed class DutyCycleCheck : ICheck
             largest = largest is { } soFar && RequiredRating(point) is { } required ? Math.Max(soFar, required) : null;
         }
 
-        Injector fitted = task.Parts.Injectors.Injector;
+        Injector fitted = set.Of(task.Parts).Injector;
         if (largest is not { } flow)
         {
             return Remedy.Of(
@@ -112,19 +121,25 @@ internal sealed class DutyCycleCheck : ICheck
         }
 
         VolumeFlow needed = VolumeFlow.FromCubicMetersPerSecond(flow * (1 + Remedy.Hair));
-        return Remedy.Of(
-            Part,
-            needed,
-            fitted.MeasuredFlows.Count == 0
-                ? Statement.Of(
-                    "injectors.larger",
-                    $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these.")
-                : Statement.Of(
-                    "injectors.larger-of-a-kind",
-                    $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these, and flows that go with pressure as these do."));
+        bool isOfAKind = fitted.MeasuredFlows.Count > 0;
+        return Remedy.Of(Part, needed, (set == JudgedSet.Primary, isOfAKind) switch
+        {
+            (true, false) => Statement.Of(
+                "injectors.larger",
+                $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these."),
+            (true, true) => Statement.Of(
+                "injectors.larger-of-a-kind",
+                $"Injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these, and flows that go with pressure as these do."),
+            (false, false) => Statement.Of(
+                "injectors.larger-secondary",
+                $"Secondary injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these, or a smaller share of the fuel."),
+            _ => Statement.Of(
+                "injectors.larger-secondary-of-a-kind",
+                $"Secondary injectors of at least {needed:injector-flow:up} at {fitted.RatedDifferential} on {fitted.TestFluid.Name}, with dead times like these, and flows that go with pressure as these do, or a smaller share of the fuel."),
+        });
     }
 
-    private static Statement? Sag(SolvedPoint point) => (point.RailState, point.Actual.DutyCycle) switch
+    private Statement? Sag(SolvedPoint point) => (point.RailState, set.Of(point.Actual).DutyCycle) switch
     {
         (Circuits.RailState.Sagging, { } duty) => Statement.Of(
             "injectors.sagging-rail",
@@ -138,32 +153,35 @@ internal sealed class DutyCycleCheck : ICheck
         KnownFlow.Of<Real>(1, differential, injector.MinimumPascals) > 0;
 
     // At the regulator's set pressure, so that larger injectors are not asked to make up for a sagging pump.
-    private static double? RequiredRating(SolvedPoint point)
+    private double? RequiredRating(SolvedPoint point)
     {
         SystemParts parts = point.Parts;
+        InjectorSet injectors = set.Of(parts);
+        Injection own = set.Of(point.Judged);
         double differential = RailPressure.Differential<Real>(
             point.SolvedCircuit.RailSet,
             point.Point.Conditions.Atmosphere.Pascals,
             point.SolvedDemand.Chain.ManifoldAbsolute);
         differential = point.SolvedCircuit.Task.Held is null ? differential : point.Judged.Differential;
-        if (!InjectsBy(parts.Injectors.Injector, differential)
-            || !parts.Injectors.Injector.DeadTime.TryAt(point.Point.Conditions.SupplyVolts, differential, out double deadTime))
+        if (!InjectsBy(injectors.Injector, differential)
+            || double.IsNaN(own.Injected)
+            || !injectors.Injector.DeadTime.TryAt(point.Point.Conditions.SupplyVolts, differential, out double deadTime))
         {
             return null;
         }
 
         double required = InjectorFlow.Rated<Real>(
             InjectorFlow.RequiredStatic<Real>(
-                point.SolvedDemand.Injected,
-                parts.Injectors.Count,
-                point.Judged.AvailableTime,
+                own.Injected,
+                injectors.Count,
+                own.AvailableTime,
                 parts.Limits.DutyCycle.DecimalFractions,
                 deadTime),
-            parts.Injectors.Injector.RatedPascals,
-            parts.Injectors.Injector.TestDensity,
+            injectors.Injector.RatedPascals,
+            injectors.Injector.TestDensity,
             differential,
             point.SolvedDemand.Density);
-        required = parts.Injectors.Injector.RatedFor(required, differential);
+        required = injectors.Injector.RatedFor(required, differential);
         return double.IsFinite(required) && required > 0 ? required : null;
     }
 }

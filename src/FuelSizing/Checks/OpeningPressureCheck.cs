@@ -6,27 +6,34 @@ using UnitsNet;
 namespace FuelSizing.Checks;
 
 /// <summary>Differential pressure across the injectors against the maximum at which they are known to open.</summary>
-internal sealed class OpeningPressureCheck : ICheck
+internal sealed class OpeningPressureCheck(JudgedSet set) : ICheck
 {
     /// <inheritdoc/>
-    public Part Part => Part.OpeningPressure;
+    public Part Part => set.OpeningPressure;
 
     /// <inheritdoc/>
     public CheckFigure Figure { get; } = CheckFigure.Of(
         "Pressure across the injector", LimitDirection.AtMost, si => Pressure.FromPascals(si), units => units.Pressure);
 
     /// <inheritdoc/>
-    public Applicability AppliesTo(SystemParts parts) => Applicability.Judged;
+    public Applicability AppliesTo(SystemParts parts) => set.IsIn(parts) ? Applicability.Judged : Applicability.NotApplicable;
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
         where T : struct, IReal<T> =>
-        CheckReading.AtMost<T>(at.Minimum.Differential, at.Maximum.Differential, parts.Injectors.Injector.MaximumDifferential.Pascals);
+        set.WhileInjecting(
+            set.Read(at).Injected,
+            CheckReading.AtMost<T>(at.Minimum.Differential, at.Maximum.Differential, set.Of(parts).Injector.MaximumDifferential.Pascals));
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
-        Pressure maximum = point.Parts.Injectors.Injector.MaximumDifferential;
+        if (set.IsIdle(point))
+        {
+            return JudgedSet.Idle(point);
+        }
+
+        Pressure maximum = set.Of(point.Parts).Injector.MaximumDifferential;
         Pressure used = Pressure.FromPascals(double.IsFinite(reading.Used.Value) ? reading.Used.Value : point.Judged.Differential);
         return CheckReading.OutcomeOf(reading) switch
         {
@@ -43,9 +50,13 @@ internal sealed class OpeningPressureCheck : ICheck
         return Remedy.Of(
             Part,
             highest,
-            Statement.Of(
-                "opening-pressure.other-injectors",
-                $"Injectors known to open against at least {highest:pressure:up}, or less rail pressure."));
+            set == JudgedSet.Primary
+                ? Statement.Of(
+                    "opening-pressure.other-injectors",
+                    $"Injectors known to open against at least {highest:pressure:up}, or less rail pressure.")
+                : Statement.Of(
+                    "opening-pressure.other-secondary-injectors",
+                    $"Secondary injectors known to open against at least {highest:pressure:up}, or less rail pressure."));
     }
 
     private static double Highest(SolvedPoint point) => point.SolvedCircuit.Task.Held is not null && PointReading.Of(point).Maximum.Differential is var most && double.IsFinite(most)

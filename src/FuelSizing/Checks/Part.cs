@@ -98,6 +98,15 @@ public sealed class Part : IEquatable<Part>
     /// <summary>The line by which the surge tank overflows: whether the pressure that it makes is counted.</summary>
     public static Part OverflowLine { get; } = new("overflow-line", "overflow line");
 
+    /// <summary>The secondary injectors' flow: duty cycle against its limit.</summary>
+    public static Part SecondaryInjectors { get; } = new("secondary-injectors", "secondary injectors");
+
+    /// <summary>The secondary injectors' pulse against their minimum linear pulse width, from the hand-over on.</summary>
+    public static Part SecondaryMinimumPulse { get; } = new("secondary-minimum-pulse", "minimum pulse width, secondary injectors");
+
+    /// <summary>Differential pressure across the secondary injectors against the maximum at which they open.</summary>
+    public static Part SecondaryOpeningPressure { get; } = new("secondary-opening-pressure", "maximum opening differential pressure, secondary injectors");
+
     /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
     public string Code { get; }
 

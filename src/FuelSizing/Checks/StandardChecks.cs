@@ -5,13 +5,13 @@ public static class StandardChecks
 {
     /// <summary>
     /// Duty cycle, minimum pulse, opening pressure, pump, return line, flow through the regulator, pump control, inlet, filter, feed, wire, fuse, relay, converter, rating; with a
-    /// surge tank the lift pump, its inlet, filter, feed, wire, fuse and relay, and the pressure in the tank; and what is not judged: lines, brake efficiency, mixture.
+    /// surge tank the lift pump, its inlet, filter, feed, wire, fuse and relay, and the pressure in the tank; what is not judged: lines, brake efficiency, mixture; and with staged injectors duty cycle, minimum pulse and opening pressure of the secondary set.
     /// </summary>
     public static IReadOnlyList<ICheck> All { get; } = Array.AsReadOnly<ICheck>(
     [
-        new DutyCycleCheck(),
-        new MinimumPulseCheck(),
-        new OpeningPressureCheck(),
+        new DutyCycleCheck(JudgedSet.Primary),
+        new MinimumPulseCheck(JudgedSet.Primary),
+        new OpeningPressureCheck(JudgedSet.Primary),
         new PumpCheck(),
         new ReturnLineCheck(),
         new RegulatorFlowCheck(),
@@ -38,5 +38,8 @@ public static class StandardChecks
         AssumptionCheck.BrakeEfficiency,
         new MixtureCheck(),
         new RichMixtureCheck(),
+        new DutyCycleCheck(JudgedSet.Secondary),
+        new MinimumPulseCheck(JudgedSet.Secondary),
+        new OpeningPressureCheck(JudgedSet.Secondary),
     ]);
 }

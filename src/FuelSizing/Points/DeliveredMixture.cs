@@ -15,13 +15,16 @@ namespace FuelSizing.Points;
 public sealed class DeliveredMixture : IReadable
 {
     private readonly SolvedMixture _mixture;
+    private readonly bool _isStaged;
 
-    internal DeliveredMixture(SystemParts parts, in PointDemand demand, in SolvedMixture mixture)
+    internal DeliveredMixture(SystemParts parts, in PointDemand demand, in SolvedMixture mixture, SecondaryState? secondary)
     {
         _mixture = mixture;
         Controller = parts.Controller;
         TargetLambda = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
-        IsBelowLinearRange = mixture.OpenTime < parts.Injectors.Injector.MinimumOpenSeconds;
+        IsBelowLinearRange = mixture.OpenTime < parts.Injectors.Injector.MinimumOpenSeconds || secondary is { IsIdle: false, Injection: { Pulse: { } pulse, DeadTime: { } deadTime } }
+            && pulse - deadTime < parts.StagedInjectors!.Secondary.Injector.MinimumOpenSeconds;
+        _isStaged = parts.StagedInjectors is not null;
         TurnOverDifferential = parts.Controller.FollowsDifferential || double.IsNaN(mixture.Command.Pulse)
             ? null
             : TurnOver.Of(parts.Injectors.Injector, demand.Point.Conditions.SupplyVolts, mixture.Command.Pulse);
@@ -90,7 +93,7 @@ public sealed class DeliveredMixture : IReadable
     /// <summary>True if there is more air or manifold pressure than the controller's sensor or table reaches.</summary>
     public bool IsPastSensor => _mixture.Wanted.IsAirAtEnd;
 
-    /// <summary>True if the open time is under the injectors' linear range, so that the fuel may be off by more than is calculated.</summary>
+    /// <summary>True if the open time, of either set where there are two, is under the injectors' linear range, so that the fuel may be off by more than is calculated.</summary>
     public bool IsBelowLinearRange { get; }
 
     /// <summary>
@@ -119,6 +122,7 @@ public sealed class DeliveredMixture : IReadable
     /// <summary>Lambda, target and the main cause, as a code with its figures.</summary>
     public Statement Text => (Lambda, Causes.Count) switch
     {
+        (null, _) when _isStaged => Statement.Of("mixture.unknown-staged", $"lambda cannot be said: data ends before this point, or a set of injectors would have to stay open for the whole cycle or has no pressure, and what the controller then commands of the other set is not known"),
         (null, _) => Statement.Of("mixture.unknown", $"lambda cannot be said: data of pump, dead time, injector or pulses ends before this point"),
         ({ } none, _) when double.IsInfinity(none) => Statement.Of("mixture.no-fuel", $"no fuel is delivered (target lambda {TargetLambda:0.000})"),
         ({ } lambda, 0) => Statement.Of("mixture.at-target", $"lambda {lambda:0.000} (target {TargetLambda:0.000})"),

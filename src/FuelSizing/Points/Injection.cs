@@ -44,5 +44,21 @@ internal readonly record struct Injection
     /// <summary>Fuel that the injectors can pass at the duty limit, m³/s; null where there is no dead time or no flow.</summary>
     public double? Capacity => Known(_capacity);
 
+    /// <summary>Fuel that this set is to inject, m³/s: all of it where there is no other.</summary>
+    public double Injected { get; init; }
+
+    /// <summary>The secondary set at the same pressure; null where there is none.</summary>
+    public SecondaryState? Secondary { get; init; }
+
     private static double? Known(double value) => double.IsNaN(value) ? null : value;
+}
+
+/// <summary>A secondary set of injectors at one rail pressure, in SI numbers.</summary>
+/// <param name="Share">Of the fuel, that it carries; not a number where that is not known.</param>
+/// <param name="Injection">How its fuel goes in; no pulse where it is idle.</param>
+/// <param name="PrimaryAtBegin">What the primary set passes at the duty cycle at which the hand-over begins, m³/s; not a number where it follows boost.</param>
+internal sealed record SecondaryState(double Share, Injection Injection, double PrimaryAtBegin)
+{
+    /// <summary>True below the begin of the hand-over.</summary>
+    public bool IsIdle => Share == 0;
 }

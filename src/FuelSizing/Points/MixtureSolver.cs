@@ -83,17 +83,34 @@ internal readonly struct MixtureSolver
         Injection actual = injection.Actual;
 
         // Where the rail may be lower than shown, the cycle must not be too short there either.
-        bool mayLean = circuit.Flows is not null && injection.Judged is not { DutyCycle: < 1 };
-        if (mayLean || actual is not { Pulse: { } pulse, DeadTime: { } deadTime, DutyCycle: < 1 } || !circuit.IsCovered || circuit.State.State == RailState.Starved)
+        bool mayLean = circuit.Flows is not null && !(injection.Judged is { DutyCycle: < 1 } && Closes(injection.Judged.Secondary));
+        if (parts.StagedInjectors is not null)
+        {
+            // What a controller commands of one set when the other never closes, or when the rail has no pressure, nobody stated.
+            bool isMet = !mayLean && circuit.IsCovered && circuit.State.State != RailState.Starved
+                && actual is { Pulse: not null, DeadTime: not null, DutyCycle: < 1 } && Closes(actual.Secondary);
+            return At(parts, demand, circuit, actual, isMet);
+        }
+
+        if (mayLean || actual is not { Pulse: not null, DeadTime: not null, DutyCycle: < 1 } || !circuit.IsCovered || circuit.State.State == RailState.Starved)
         {
             return Of(parts, demand, circuit);
         }
 
-        double lambda = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
+        return At(parts, demand, circuit, actual, isMet: true);
+    }
+
+    private static bool Closes(SecondaryState? secondary) => secondary is null or { Injection.DutyCycle: < 1 };
+
+    /// <summary>The mixture at its target; not known where a set of injectors may not pass its share.</summary>
+    private static SolvedMixture At(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, in Injection actual, bool isMet)
+    {
+        double lambda = isMet ? parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond) : double.NaN;
+        (double pulse, double deadTime) = (actual.Pulse ?? double.NaN, actual.DeadTime ?? double.NaN);
         return new()
         {
             Command = new(pulse, pulse, actual.StaticFlow, deadTime),
-            Wanted = new(FuelDemand.Chosen(demand.Chain, demand.Basis), lambda, double.NaN, false),
+            Wanted = new(FuelDemand.Chosen(demand.Chain, demand.Basis), parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond), double.NaN, false),
             Trim = 1,
             Task = circuit.Task,
             State = circuit.State,
@@ -101,7 +118,7 @@ internal readonly struct MixtureSolver
             DeadTime = deadTime,
             AvailableTime = actual.AvailableTime,
             OpenTime = pulse - (Real)deadTime,
-            Delivered = demand.Injected,
+            Delivered = isMet ? demand.Injected : double.NaN,
             Lambda = lambda,
             MinimumLambda = lambda,
             MaximumLambda = lambda,

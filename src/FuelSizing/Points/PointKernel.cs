@@ -62,6 +62,13 @@ internal sealed class PointKernel
                 nameof(parts));
         }
 
+        if (parts.StagedInjectors is { } staged)
+        {
+            throw new ArgumentException(
+                $"system has a secondary set of injectors ({staged}), which a batch does not carry. Solve its points one by one, or sweep it.",
+                nameof(parts));
+        }
+
         _parts = parts;
         _efficiency = demand.VolumetricEfficiency.BySpeed;
         _power = demand.MeasuredPower.BySpeed;

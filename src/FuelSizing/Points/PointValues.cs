@@ -121,6 +121,15 @@ public readonly record struct PointValues<T>
     /// <summary>Fuel that the injectors pass at the duty limit, whole engine, m³/s.</summary>
     public required T Capacity { get; init; }
 
+    /// <summary>Fuel that the primary set injects, m³/s: all of it, unless there is a secondary set.</summary>
+    public required T PrimaryInjected { get; init; }
+
+    /// <summary>The least that the primary set may inject by what is known of its pressure, as a share of that; 1 where the split does not depend on pressure.</summary>
+    public required T PrimaryInjectedAtLeast { get; init; }
+
+    /// <summary>The secondary set; it injects nothing where there is none, or where it is idle.</summary>
+    public required InjectorValues<T> Secondary { get; init; }
+
     /// <summary>The richest lambda that the engine can get from its controller; not a number where the controller is assumed.</summary>
     public required T MinimumLambda { get; init; }
 
@@ -130,6 +139,20 @@ public readonly record struct PointValues<T>
     /// <summary>The lift circuit of a surge tank; none of its figures is a number where the pumps draw from the main tank.</summary>
     public required LiftValues<T> Lift { get; init; }
 }
+
+/// <summary>What a check may read of one set of injectors, in SI numbers, at the pressure at which injectors are judged.</summary>
+/// <typeparam name="T">One number, or a column of them.</typeparam>
+/// <param name="Injected">Fuel that the set injects, m³/s; zero where it is idle, not a number where the split is not known.</param>
+/// <param name="InjectedAtLeast">The least that it may inject by what is known of its pressure, as a share of that, while it is not idle; 1 where the split does not depend on pressure.</param>
+/// <param name="StaticFlow">Of one injector, m³/s; not a number below the differential from which its flow is known.</param>
+/// <param name="AvailableTime">Between the starts of two injections, s.</param>
+/// <param name="DeadTime">s.</param>
+/// <param name="Pulse">Commanded, s; zero where it is idle.</param>
+/// <param name="DutyCycle">Pulse ÷ available time.</param>
+/// <param name="Capacity">Fuel that the set passes at the duty limit, m³/s.</param>
+public readonly record struct InjectorValues<T>(
+    T Injected, T InjectedAtLeast, T StaticFlow, T AvailableTime, T DeadTime, T Pulse, T DutyCycle, T Capacity)
+    where T : struct, IReal<T>;
 
 /// <summary>Reads a solved point's numbers out for the checks.</summary>
 internal static class PointReading
@@ -201,6 +224,9 @@ internal static class PointReading
             Pulse = judged.Pulse ?? double.NaN,
             DutyCycle = judged.DutyCycle ?? double.NaN,
             Capacity = judged.Capacity ?? double.NaN,
+            PrimaryInjected = judged.Injected,
+            PrimaryInjectedAtLeast = StagedBounds.Primary(parts, demand, judged, maximum.Differential),
+            Secondary = StagedBounds.Secondary(parts, demand, judged, maximum.Differential),
             MinimumLambda = double.NaN,
             MaximumLambda = double.NaN,
             Lift = circuit.Lift is { } lift ? LiftReading.Of(parts, conditions, lift) : LiftReading.None,
@@ -233,6 +259,9 @@ internal static class PointReading
             Pulse = judged.Pulse ?? double.NaN,
             DutyCycle = judged.DutyCycle ?? double.NaN,
             Capacity = judged.Capacity ?? double.NaN,
+            PrimaryInjected = judged.Injected,
+            PrimaryInjectedAtLeast = StagedBounds.Primary(parts, demand, judged, maximum.Differential),
+            Secondary = StagedBounds.Secondary(parts, demand, judged, maximum.Differential),
         };
     }
 

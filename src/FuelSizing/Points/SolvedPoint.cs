@@ -26,7 +26,8 @@ public class SolvedPoint
             : MixtureSolver.Of(parts, demand, circuit);
         Demand = demand.Demand;
         Circuit = new(circuit.Task, circuit.State, circuit.Pumps);
-        Mixture = new(parts, demand, _mixture);
+        Mixture = new(parts, demand, _mixture, _actual.Secondary);
+        SecondaryInjection = _actual.Secondary is { } secondary ? new(parts.StagedInjectors!, secondary) : null;
         SurgeTank = circuit.Lift is { } lift ? new(parts.SurgeTank!, lift) : null;
     }
 
@@ -91,6 +92,15 @@ public class SolvedPoint
     /// tank at ambient pressure, as while it is not full; checks look at both.
     /// </summary>
     public SurgeTankResult? SurgeTank { get; }
+
+    /// <summary>
+    /// The secondary set of injectors and its share of the fuel; none where one set injects all of it. Static flow, available time, dead time, pulse and
+    /// duty cycle of this result are those of the primary set.
+    /// </summary>
+    public SecondaryInjection? SecondaryInjection { get; }
+
+    /// <summary>Fuel that the primary set injects, by volume: all of it where there is no secondary set; none where the split is not known.</summary>
+    public VolumeFlow? PrimaryFlow => double.IsNaN(_actual.Injected) ? null : VolumeFlow.FromCubicMetersPerSecond(_actual.Injected);
 
     /// <summary>What the pumps deliver; none where their curves give no data.</summary>
     public VolumeFlow? PumpFlow => Circuit.PumpFlow;

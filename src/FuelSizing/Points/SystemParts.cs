@@ -32,7 +32,8 @@ public sealed class SystemParts
         SizingLimits limits,
         EngineController controller,
         SurgeTank? surgeTank,
-        bool isFalling = false)
+        bool isFalling = false,
+        StagedInjectors? stagedInjectors = null)
     {
         IsFalling = isFalling;
         _pumps = pump.Switches.Any() ? new(pump, isFalling) : null;
@@ -40,6 +41,7 @@ public sealed class SystemParts
         (Layout, Demand, Injectors, Regulator) = (layout, demand, injectors, regulator);
         (Pump, Plumbing, Limits, Controller) = (pump, plumbing, limits, controller);
         SurgeTank = surgeTank;
+        StagedInjectors = stagedInjectors;
         _needsViscosity = plumbing.NeedsViscosity || surgeTank?.Plumbing.NeedsViscosity == true;
         Injection = InjectionOf<Real>();
         _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
@@ -54,7 +56,7 @@ public sealed class SystemParts
     /// <summary>How much fuel the engine burns.</summary>
     public FuelDemandModel Demand { get; }
 
-    /// <summary>The injectors.</summary>
+    /// <summary>The injectors; the primary set of them where there are <see cref="StagedInjectors"/>.</summary>
     public InjectorSet Injectors { get; }
 
     /// <summary>The regulator.</summary>
@@ -75,10 +77,13 @@ public sealed class SystemParts
     /// <summary>The surge tank that the pumps draw from, with its lift circuit; none where they draw from the main tank.</summary>
     public SurgeTank? SurgeTank { get; }
 
+    /// <summary>A secondary set of injectors and its hand-over; none where one set injects all the fuel.</summary>
+    public StagedInjectors? StagedInjectors { get; }
+
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>For instance <c>4 × injector A, 580 mL/min each; fixed at 300 kPa; pump R</c>.</returns>
     public override string ToString() =>
-        $"{Injectors}; {Regulator}; {Pump.Name}";
+        $"{Injectors}{(StagedInjectors is { } staged ? $", secondary {staged.Secondary}" : string.Empty)}; {Regulator}; {Pump.Name}";
 
     /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
     internal InjectionConstants<Real> Injection { get; }
@@ -100,11 +105,11 @@ public sealed class SystemParts
     internal string? StillOn => IsFalling ? string.Join(" and ", Pump.Switches.Select(pump => pump.Pump.Name).Distinct()) : null;
 
     private SystemParts With(PumpAssembly pump, bool isFalling) =>
-        new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, SurgeTank, isFalling);
+        new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, SurgeTank, isFalling, StagedInjectors);
 
     /// <summary>The same parts with another surge tank, or with another lift pump or wiring in it, unchecked: it is known to fit.</summary>
     internal SystemParts With(SurgeTank? surgeTank) =>
-        new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, IsFalling);
+        new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, IsFalling, StagedInjectors);
 
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
     internal PointDemand DemandAt(OperatingPoint point)
@@ -251,12 +256,15 @@ public sealed class SystemParts
 
     /// <summary>The injectors in SI numbers, for one number or for a column of them.</summary>
     internal InjectionConstants<T> InjectionOf<T>()
+        where T : struct, IReal<T> => InjectionOf<T>(Injectors);
+
+    private InjectionConstants<T> InjectionOf<T>(InjectorSet set)
         where T : struct, IReal<T> => new(
-            Injectors.Injector.RatedFlow,
-            Injectors.Injector.RatedPascals,
-            Injectors.Injector.TestDensity,
-            Injectors.Count,
-            Injectors.InjectionsPerCycle,
+            set.Injector.RatedFlow,
+            set.Injector.RatedPascals,
+            set.Injector.TestDensity,
+            set.Count,
+            set.InjectionsPerCycle,
             Demand.Engine.RevolutionsPerCycle);
 
     private Injection Inject(in PointDemand demand, double rail)
@@ -264,21 +272,56 @@ public sealed class SystemParts
         OperatingPoint point = demand.Point;
         double differential = RailPressure.Differential<Real>(
             rail, point.Conditions.Atmosphere.Pascals, demand.Chain.ManifoldAbsolute);
-        bool timed = Injectors.Injector.DeadTime.TryAt(
+        if (StagedInjectors is not { } staged)
+        {
+            return Inject(Injectors, Injection, demand, differential, demand.Injected);
+        }
+
+        double atBegin = staged.HandOver.BeginDuty is { } begin ? PassedBy(Injectors, demand, differential, begin) : double.NaN;
+        double share = staged.HandOver.ShareAt(point.BoostPascals, demand.Injected, atBegin);
+        double secondary = StagedFlow.Secondary<Real>(demand.Injected, share).Value;
+        Injection second = Inject(staged.Secondary, InjectionOf<Real>(staged.Secondary), demand, differential, secondary);
+        return Inject(Injectors, Injection, demand, differential, demand.Injected - secondary) with
+        {
+            // Idle, it has no pulse: not one of its dead time.
+            Secondary = new(
+                share,
+                share == 0 ? new(differential, second.StaticFlow, second.AvailableTime, second.DeadTime ?? double.NaN, 0, 0, second.Capacity ?? double.NaN) : second,
+                atBegin),
+        };
+    }
+
+    private Injection Inject(InjectorSet set, in InjectionConstants<Real> constants, in PointDemand demand, double differential, double injected)
+    {
+        OperatingPoint point = demand.Point;
+        bool timed = set.Injector.DeadTime.TryAt(
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> state = InjectionChain.Evaluate(
-            Injection with { RatedFlow = Injectors.Injector.RatingAt<Real>(differential) },
-            new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, demand.Injected, demand.Density));
-        double flow = KnownFlow.Of<Real>(state.StaticFlow, differential, Injectors.Injector.MinimumPascals);
-        return timed && flow > 0
-            ? new(
+            constants with { RatedFlow = set.Injector.RatingAt<Real>(differential) },
+            new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, injected, demand.Density));
+        double flow = KnownFlow.Of<Real>(state.StaticFlow, differential, set.Injector.MinimumPascals);
+        return (timed && flow > 0
+            ? new Injection(
                 differential,
                 flow,
                 state.AvailableTime,
                 deadTime,
                 state.Pulse,
                 state.DutyCycle,
-                InjectorFlow.Capacity<Real>(flow, Injectors.Count, state.AvailableTime, _dutyLimit, deadTime))
-            : new(differential, flow, state.AvailableTime, timed ? deadTime : double.NaN);
+                InjectorFlow.Capacity<Real>(flow, set.Count, state.AvailableTime, _dutyLimit, deadTime))
+            : new(differential, flow, state.AvailableTime, timed ? deadTime : double.NaN)) with { Injected = injected };
+    }
+
+    /// <summary>What a set passes at a duty cycle, m³/s; zero where nothing flows, not a number where that is not known.</summary>
+    private double PassedBy(InjectorSet set, in PointDemand demand, double differential, double dutyCycle)
+    {
+        double flow = KnownFlow.Of<Real>(set.Injector.StaticAt(differential, demand.Density), differential, set.Injector.MinimumPascals);
+        double deadTime = set.Injector.DeadTime.TryAt(demand.Point.Conditions.SupplyVolts, differential, out double known) ? known : double.NaN;
+        return flow == 0 ? 0 : InjectorFlow.Capacity<Real>(
+            flow,
+            set.Count,
+            InjectorFlow.AvailableTime<Real>(demand.Point.RevolutionsPerSecond, Demand.Engine.RevolutionsPerCycle, set.InjectionsPerCycle).Value,
+            dutyCycle,
+            deadTime).Value;
     }
 }

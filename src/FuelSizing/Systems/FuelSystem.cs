@@ -36,6 +36,7 @@ public sealed record FuelSystem
         .Value(system => system.Limits)
         .Value(system => system.Controller)
         .Value(system => system.SurgeTank)
+        .Value(system => system.StagedInjectors)
         .List(system => system.Checks)
         .List(system => system.Waivers);
 
@@ -71,7 +72,7 @@ public sealed record FuelSystem
     /// <summary>How much fuel the engine burns.</summary>
     public FuelDemandModel Demand => Parts.Demand;
 
-    /// <summary>The injectors.</summary>
+    /// <summary>The injectors; the primary set of them where there are <see cref="StagedInjectors"/>.</summary>
     public InjectorSet Injectors => Parts.Injectors;
 
     /// <summary>The regulator.</summary>
@@ -93,6 +94,9 @@ public sealed record FuelSystem
 
     /// <summary>The surge tank that the pumps draw from, with its lift circuit; none where they draw from the main tank.</summary>
     public SurgeTank? SurgeTank => Parts.SurgeTank;
+
+    /// <summary>A secondary set of injectors and its hand-over; none where one set injects all the fuel.</summary>
+    public StagedInjectors? StagedInjectors => Parts.StagedInjectors;
 
     /// <summary>The checks that are made where they apply: the standard ones, and those that were added.</summary>
     public IReadOnlyList<ICheck> Checks { get; }
@@ -131,7 +135,7 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, StandardChecks.All, []);
+        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, null, StandardChecks.All, []);
 
     /// <summary>A returnless system: the regulator sits in or at the tank and only injected fuel goes forward.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
@@ -154,24 +158,24 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, StandardChecks.All, []);
+        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, null, StandardChecks.All, []);
 
     /// <summary>The same system with other injectors.</summary>
     /// <param name="injectors">The injectors.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
+    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
 
     /// <summary>The same system with another regulator.</summary>
     /// <param name="regulator">A regulator that fits the layout.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The regulator does not fit the layout.</exception>
     public FuelSystem With(PressureRegulator regulator) =>
-        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
+        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
 
     /// <summary>The same system with another pump or other pumps.</summary>
     /// <param name="pump">The pump or pumps.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
+    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
 
     /// <summary>The same system with other lines and filters.</summary>
     /// <param name="plumbing">The lines and filters.</param>
@@ -180,7 +184,7 @@ public sealed record FuelSystem
     public FuelSystem With(Plumbing plumbing)
     {
         ArgumentNullException.ThrowIfNull(plumbing);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Controller, SurgeTank, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
     }
 
     /// <summary>The same system held to other limits.</summary>
@@ -189,7 +193,7 @@ public sealed record FuelSystem
     public FuelSystem With(SizingLimits limits)
     {
         ArgumentNullException.ThrowIfNull(limits);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
     }
 
     /// <summary>The same system with an engine controller whose knowledge is described: results then say which mixture the engine gets.</summary>
@@ -198,7 +202,7 @@ public sealed record FuelSystem
     public FuelSystem With(EngineController controller)
     {
         ArgumentNullException.ThrowIfNull(controller);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, controller, SurgeTank, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, controller, SurgeTank, StagedInjectors, Checks, Waivers);
     }
 
     /// <summary>The same system with its pumps drawing from a surge tank, which a lift pump fills from the main tank.</summary>
@@ -208,18 +212,34 @@ public sealed record FuelSystem
     public FuelSystem With(SurgeTank surgeTank)
     {
         ArgumentNullException.ThrowIfNull(surgeTank);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, surgeTank, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, surgeTank, StagedInjectors, Checks, Waivers);
     }
 
     /// <summary>The same system with its pumps drawing from the main tank.</summary>
     /// <returns>The system.</returns>
-    public FuelSystem WithoutSurgeTank() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, null, Checks, Waivers);
+    public FuelSystem WithoutSurgeTank() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, null, StagedInjectors, Checks, Waivers);
+
+    /// <summary>The same system with a secondary set of injectors, which takes part of the fuel above a hand-over; its other injectors are the primary set.</summary>
+    /// <param name="stagedInjectors">The secondary set and its hand-over.</param>
+    /// <returns>The system.</returns>
+    /// <exception cref="ArgumentException">
+    /// A controller is described, whose pulses know one set of injectors only; or the hand-over begins at a duty cycle over the limit.
+    /// </exception>
+    public FuelSystem With(StagedInjectors stagedInjectors)
+    {
+        ArgumentNullException.ThrowIfNull(stagedInjectors);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, stagedInjectors, Checks, Waivers);
+    }
+
+    /// <summary>The same system with one set of injectors, the primary one, that injects all the fuel.</summary>
+    /// <returns>The system.</returns>
+    public FuelSystem WithoutStagedInjectors() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, null, Checks, Waivers);
 
     /// <summary>The same system on another engine, or on another fuel.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
-    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, Checks, Waivers);
+    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
 
     /// <summary>The same system with a check more: it takes part in margins, verdict, tables, remedies, sheet and ranking.</summary>
     /// <param name="check">A check whose part no other check of the system judges.</param>
@@ -272,12 +292,12 @@ public sealed record FuelSystem
 
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
-        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank), Checks, Waivers);
+        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank, stagedInjectors: StagedInjectors), Checks, Waivers);
 
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>One line.</returns>
     public override string ToString() =>
-        $"{(Layout == LineLayout.Return ? "return" : "returnless")} system: {Injectors.Count} × {Injectors.Injector.Name}, {Regulator.Description}, {Pump.Name}";
+        $"{(Layout == LineLayout.Return ? "return" : "returnless")} system: {Injectors.Count} × {Injectors.Injector.Name}{(StagedInjectors is { Secondary: { } secondary } ? $" and secondary {secondary.Count} × {secondary.Injector.Name}" : string.Empty)}, {Regulator.Description}, {Pump.Name}";
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
@@ -297,6 +317,7 @@ public sealed record FuelSystem
         Plumbing? plumbing,
         EngineController controller,
         SurgeTank? surgeTank,
+        StagedInjectors? stagedInjectors,
         IReadOnlyList<ICheck> checks,
         IReadOnlyList<Waiver> waivers)
     {
@@ -328,7 +349,24 @@ public sealed record FuelSystem
                 nameof(surgeTank));
         }
 
-        return new(new(layout, demand, injectors, regulator, pump, lines, limits ?? SizingLimits.Default, controller, surgeTank), checks, waivers);
+        SizingLimits held = limits ?? SizingLimits.Default;
+        if (stagedInjectors is not null && !controller.IsIdeal)
+        {
+            throw new ArgumentException(
+                $"controller is {controller}, which commands one pulse for one set of injectors and knows nothing of a secondary set, so that the mixture with both cannot be calculated. Leave out the controller (IdealController), or the secondary set (WithoutStagedInjectors).",
+                nameof(controller));
+        }
+
+        if (stagedInjectors?.HandOver.BeginDutyCycle is { } begin && begin > held.DutyCycle)
+        {
+            throw Guard.OutOfRange(
+                nameof(stagedInjectors),
+                $"a hand-over that begins at {TextStyle.Metric.DutyCycle(begin)} duty cycle",
+                $"at most the limit of the duty cycle, {TextStyle.Metric.DutyCycle(held.DutyCycle)}",
+                "Begin the hand-over below the limit, for the primary set alone reaches it first.");
+        }
+
+        return new(new(layout, demand, injectors, regulator, pump, lines, held, controller, surgeTank, stagedInjectors: stagedInjectors), checks, waivers);
     }
 
     /// <summary>Why a regulator does not fit a layout; none if it does.</summary>
