@@ -108,7 +108,7 @@ internal abstract class JudgedSet
 
         // What is not known is not idle: a comparison with it is never true.
         public override CheckReading<T> WhileInjecting<T>(T injected, in CheckReading<T> reading) => new(
-            reading.Used,
+            T.IfLess(injected, double.Epsilon, double.NaN, reading.Used),
             reading.Allowed,
             T.IfLess(injected, double.Epsilon, double.PositiveInfinity, reading.Margin),
             T.IfLess(injected, double.Epsilon, double.PositiveInfinity, reading.BestMargin));

@@ -56,6 +56,10 @@ public sealed class Margin : IReadable
     /// <summary>The reading in SI.</summary>
     internal CheckReading<Real> Reading => _reading;
 
+    /// <summary>True where it judges a set of injectors that is idle.</summary>
+    internal bool IsOfIdleSet => _point.Judged.Secondary is { IsIdle: true }
+        && (Part == Part.SecondaryInjectors || Part == Part.SecondaryMinimumPulse || Part == Part.SecondaryOpeningPressure);
+
     /// <summary>Where it was judged.</summary>
     internal OperatingPoint Point => _point.Point;
 

@@ -141,8 +141,8 @@ internal sealed class MinimumPulseCheck(JudgedSet set) : ICheck
     private static bool IsSplitByDutyCycle(SystemParts parts) => parts.StagedInjectors is { HandOver.IsByDutyCycle: true };
 
     /// <summary>The highest pressure that may be across the injectors, Pa, at which they pass the same fuel in the shortest time.</summary>
-    private static double Highest(SolvedPoint point) =>
-        point.SolvedCircuit.Task.Held is null && !IsSplitByDutyCycle(point.Parts) ? point.Judged.Differential : PointReading.Of(point).Maximum.Differential;
+    private double Highest(SolvedPoint point) =>
+        point.SolvedCircuit.Task.Held is null && set == JudgedSet.Primary && !IsSplitByDutyCycle(point.Parts) ? point.Judged.Differential : PointReading.Of(point).Maximum.Differential is var highest && double.IsFinite(highest) ? highest : point.Judged.Differential;
 
     /// <summary>The share of all the fuel with which a pulse is long enough.</summary>
     private double SmallestShare(SolvedPoint point, in Injection own)
@@ -156,7 +156,9 @@ internal sealed class MinimumPulseCheck(JudgedSet set) : ICheck
     private double LargestRating(SolvedPoint point, in Injection own, double deadTime)
     {
         InjectorSet injectors = set.Of(point.Parts);
-        double least = set == JudgedSet.Primary ? 1 : StagedBounds.Secondary(point.Parts, point.SolvedDemand, point.Judged, Highest(point)).InjectedAtLeast;
+        double least = set == JudgedSet.Primary
+            ? StagedBounds.Primary(point.Parts, point.SolvedDemand, point.Judged, Highest(point))
+            : StagedBounds.Secondary(point.Parts, point.SolvedDemand, point.Judged, Highest(point)).InjectedAtLeast;
         double most = InjectorFlow.Rated<Real>(
             InjectorFlow.StaticForPulse<Real>(
                 point.MinimumInjectedShare * own.Injected * least,

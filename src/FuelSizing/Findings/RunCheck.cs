@@ -95,7 +95,7 @@ public sealed class RunCheck
     /// Share of crank power lost before the recorded power, 0 to 40 %; zero if not given: recorded at the crank.
     /// </param>
     /// <returns>The check.</returns>
-    /// <exception cref="ArgumentException">A pump of the plan is switched by boost.</exception>
+    /// <exception cref="ArgumentException">A pump of the plan is switched by boost, or it has a secondary set of injectors.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The loss is outside its range.</exception>
     public static RunCheck Of(
         FuelSystem plan,
@@ -105,6 +105,7 @@ public sealed class RunCheck
         Ratio? driveLoss = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
+        plan.RequireOneSet(nameof(plan), "a comparison with a recorded run");
         if (plan.Pump.Switches.FirstOrDefault() is { } switched)
         {
             // Faults are told apart by how the rail falls with flow, which a pump that comes in on the way would be taken for.

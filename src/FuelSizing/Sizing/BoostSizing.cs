@@ -116,6 +116,7 @@ public static class BoostSizing
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(conditions);
+        system.RequireOneSet(nameof(system), "a controller with data of one set of injectors");
         ManifoldReferenced regulator = ManifoldReferenced.From(
             basePressure ?? Pressure.FromPascals(Math.Clamp(system.Regulator.SetPascals(0), 100e3, 1500e3)), system.Regulator.MinimumReturnFlow).With(system.Regulator.FlowAtRail);
         FuelSystem following = system.With(regulator);

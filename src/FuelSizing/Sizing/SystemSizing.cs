@@ -54,7 +54,7 @@ public static class SystemSizing
         area => FigureUnits.Metric.Area.Tidy(Area.FromSquareMeters(area)).SquareMeters);
 
     /// <summary>The minimum static flow of the injectors, at their rated differential on their test fluid.</summary>
-    /// <param name="system">The system; its injectors are taken with every other property as it is.</param>
+    /// <param name="system">The system; its injectors, of two sets the primary one, are taken with every other property as it is.</param>
     /// <param name="points">The operating points to serve; one or more.</param>
     /// <returns>20 to 10,000 mL/min, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">There are no points.</exception>
@@ -62,6 +62,7 @@ public static class SystemSizing
     public static SizingAnswer<VolumeFlow> MinimumStaticFlow(FuelSystem system, params OperatingPoint[] points)
     {
         Some(system, points);
+        system.RequireHandOverByBoost(nameof(system), nameof(MinimumStaticFlow));
         Injector fitted = system.Injectors.Injector;
         return new SizingSearch(
             VolumeFlow.FromMillilitersPerMinute(20).CubicMetersPerSecond,
@@ -87,6 +88,7 @@ public static class SystemSizing
     public static SizingAnswer<Pressure> MinimumBasePressure(FuelSystem system, params OperatingPoint[] points)
     {
         Some(system, points);
+        system.RequireHandOverByBoost(nameof(system), nameof(MinimumBasePressure));
         Pressure minimum = Pressure.FromKilopascals(100);
         Pressure maximum = Pressure.FromKilopascals(1500);
         if (system.Regulator is RisingRate { Ceiling: { } ceiling })
@@ -129,6 +131,7 @@ public static class SystemSizing
     public static SizingAnswer<double> MinimumGain(FuelSystem system, Pressure onset, params OperatingPoint[] points)
     {
         Some(system, points);
+        system.RequireHandOverByBoost(nameof(system), nameof(MinimumGain));
         RisingRate With(double gain) => system.Regulator switch
         {
             ManifoldReferenced fitted =>
@@ -157,6 +160,7 @@ public static class SystemSizing
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(speeds);
         ArgumentNullException.ThrowIfNull(conditions);
+        system.RequireHandOverByBoost(nameof(system), nameof(MaximumBoost));
         Guard.Count(speeds.Count, 1, 10_000, "Give at least one speed.", nameof(speeds));
         foreach (RotationalSpeed speed in speeds)
         {
@@ -185,6 +189,7 @@ public static class SystemSizing
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(conditions);
+        system.RequireHandOverByBoost(nameof(system), nameof(MaximumPower));
         return new SizingSearch(
             0,
             MaximumBoostSearched,
@@ -210,6 +215,7 @@ public static class SystemSizing
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(conditions);
+        system.RequireHandOverByBoost(nameof(system), nameof(MaximumSpeed));
         RotationalSpeed limit = system.Demand.Engine.SpeedLimit;
         EngineSpeed.Within(from, nameof(from));
         if (from >= limit)

@@ -9,7 +9,7 @@ internal static class BoostKnots
     // A hundredth of a pascal: less than anyone sets a switch by.
     private const double BesideSwitch = 0.01;
 
-    /// <summary>Kinks of the regulator, and where the pressure across the injectors passes a row of their dead-time table or a measured flow.</summary>
+    /// <summary>Kinks of the regulator, and where the pressure across the injectors passes a row of their dead-time table or a measured flow; and a hand-over by boost.</summary>
     /// <param name="system">The system.</param>
     /// <param name="ambient">Ambient pressure, Pa.</param>
     /// <param name="minimum">Lowest boost, Pa.</param>
@@ -20,7 +20,7 @@ internal static class BoostKnots
         List<double> knots =
         [
             minimum,
-            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
+            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Concat(HandOverKnots.Boosts(system)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
             maximum,
         ];
         if (system.Regulator is RegulatorSeries series)
@@ -38,7 +38,7 @@ internal static class BoostKnots
         // Between its kinks the setting is straight, and so is the differential: manifold pressure is ambient pressure and boost.
         double[] pieces = [.. knots];
         IEnumerable<double> rows = system.Injectors.Injector.DeadTime.Points.Select(point => point.Differential?.Pascals).OfType<double>();
-        foreach (double row in rows.Concat(system.Injectors.Injector.MeasuredFlows.Select(point => point.Differential.Pascals)).Distinct())
+        foreach (double row in rows.Concat(system.Injectors.Injector.MeasuredFlows.Select(point => point.Differential.Pascals)).Concat(HandOverKnots.Differentials(system)).Distinct())
         {
             knots.AddRange(Crossings(pieces, boost => system.Regulator.SetPascals(boost) - boost - row));
         }

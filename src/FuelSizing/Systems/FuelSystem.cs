@@ -369,6 +369,34 @@ public sealed record FuelSystem
         return new(new(layout, demand, injectors, regulator, pump, lines, held, controller, surgeTank, stagedInjectors: stagedInjectors), checks, waivers);
     }
 
+    /// <summary>Refuses a system with a secondary set of injectors where only one set can be asked for.</summary>
+    /// <param name="name">Of the argument.</param>
+    /// <param name="what">That does not take it.</param>
+    /// <exception cref="ArgumentException">There is a secondary set.</exception>
+    internal void RequireOneSet(string name, string what)
+    {
+        if (StagedInjectors is { } staged)
+        {
+            throw new ArgumentException(
+                $"{name} has a secondary set of injectors ({staged}), which {what} does not take. Ask with one set (WithoutStagedInjectors), or solve and sweep the system with both.",
+                name);
+        }
+    }
+
+    /// <summary>Refuses a hand-over by duty cycle where the answer would have to be true over a range that moves with the duty cycle.</summary>
+    /// <param name="name">Of the argument.</param>
+    /// <param name="what">That does not take it.</param>
+    /// <exception cref="ArgumentException">There is a hand-over by duty cycle.</exception>
+    internal void RequireHandOverByBoost(string name, string what)
+    {
+        if (StagedInjectors is { HandOver: { IsByDutyCycle: true } handOver })
+        {
+            throw new ArgumentException(
+                $"{name} has a hand-over by duty cycle ({handOver}), whose place moves with what is asked for, and which {what} does not take. Give a hand-over by boost (HandOver.ByBoost), or sweep the system.",
+                name);
+        }
+    }
+
     /// <summary>Why a regulator does not fit a layout; none if it does.</summary>
     internal static Statement? Misfit(LineLayout layout, PressureRegulator regulator) => (layout, regulator) switch
     {

@@ -45,6 +45,10 @@ internal sealed class RangeSearch
     private const double Millionth = 1e-6;
     private const int MaximumPoints = 20_000;
 
+    // Beside the begin of a hand-over by duty cycle: a share of a speed, and Pa.
+    private const double BesideHandOver = 1e-8;
+    private const double BesideBoost = 0.01;
+
     // Stands for the boost where that follows from speed: one line of cells without height.
     private const double OnTheLine = 0;
 
@@ -97,6 +101,11 @@ internal sealed class RangeSearch
         double[] across = Lines(ownSpeeds, SpeedKnots.Of(system).Select(speed => speed * 60));
         double[] up = Lines(ownBoosts, BoostKnots.Of(system, grid[0].Point.Conditions.Atmosphere.Pascals, ownBoosts[0], ownBoosts[^1]));
         (search._speeds, search._boosts) = (across, up);
+        if (system.StagedInjectors is { HandOver.IsByDutyCycle: true })
+        {
+            search.LookAlongHandOver();
+        }
+
         search.Cover();
         return search;
     }
@@ -117,6 +126,11 @@ internal sealed class RangeSearch
         double[] ownSpeeds = [.. own.Select(result => result.Point.Speed.RevolutionsPerMinute)];
         search._boosts = [OnTheLine];
         search._speeds = Lines(ownSpeeds, LineKnots.Of(system, line, conditions, ownSpeeds[0] / 60, ownSpeeds[^1] / 60).Select(speed => speed * 60));
+        if (system.StagedInjectors is { HandOver.IsByDutyCycle: true })
+        {
+            search._speeds = Lines(search._speeds, HandOverKnots.ByDutyCycle(search._speeds, speed => search.At(speed, OnTheLine)).SelectMany(Beside));
+        }
+
         search.Cover();
         return search;
     }
@@ -145,6 +159,34 @@ internal sealed class RangeSearch
             knot > own[0] && knot < own[^1] && !Array.Exists(own, line => Math.Abs(line - knot) <= Trace * Math.Abs(knot))))
             .Distinct().Order(),
     ];
+
+    // Where it begins a hand-over jumps: on one side of the place the secondary set injects.
+    private static IEnumerable<double> Beside(double place) => [place * (1 - BesideHandOver), place, place * (1 + BesideHandOver)];
+
+    /// <summary>
+    /// A hand-over by duty cycle begins on a curve over speed and boost, just above which the secondary set's pulses are shortest: it is looked at where it crosses every
+    /// line of speed, and the middle between two, and the lowest and the highest boost.
+    /// </summary>
+    private void LookAlongHandOver()
+    {
+        IEnumerable<double> speeds = _speeds.Concat(_speeds.Zip(_speeds.Skip(1), (slow, fast) => (slow + fast) / 2));
+        foreach (double speed in speeds.ToArray())
+        {
+            foreach (double boost in HandOverKnots.ByDutyCycle(_boosts, boost => At(speed, boost)).ToArray())
+            {
+                At(speed, Math.Max(_boosts[0], boost - BesideBoost));
+                At(speed, Math.Min(_boosts[^1], boost + BesideBoost));
+            }
+        }
+
+        foreach (double boost in (double[])[_boosts[0], _boosts[^1]])
+        {
+            foreach (double speed in HandOverKnots.ByDutyCycle(_speeds, speed => At(speed, boost)).SelectMany(Beside).ToArray())
+            {
+                At(Math.Clamp(speed, _speeds[0], _speeds[^1]), boost);
+            }
+        }
+    }
 
     private void Cover()
     {
@@ -319,6 +361,13 @@ internal sealed class RangeSearch
     private static double Left(int check, OperatingResult point)
     {
         Margin margin = point.Margins[check];
+
+        // A set that is idle has no margin, however small it is where it injects.
+        if (margin.IsOfIdleSet)
+        {
+            return double.NaN;
+        }
+
         return margin.Outcome switch
         {
             Outcome.Holds => Math.Min(Ample, margin.Share ?? Ample),

@@ -30,6 +30,12 @@ internal static class ResultNotes
 
         /// <summary>The returned flow.</summary>
         Return,
+
+        /// <summary>The dead time of the secondary injectors.</summary>
+        SecondaryDeadTime,
+
+        /// <summary>The hand-over to a secondary set of injectors.</summary>
+        HandOver,
     }
 
     /// <summary>The notes to one result.</summary>
@@ -62,6 +68,24 @@ internal static class ResultNotes
                 About.DeadTime,
                 0,
                 Statement.Of("dead-time.one-pressure", $"Dead time is taken to be the same at every pressure: an estimate."));
+        }
+
+        if (result.Parts.StagedInjectors is { } staged)
+        {
+            if (staged.Secondary.Injector.DeadTime.IgnoresPressure)
+            {
+                yield return new(
+                    About.SecondaryDeadTime,
+                    0,
+                    Statement.Of("dead-time.one-pressure-secondary", $"Dead time of the secondary injectors is taken to be the same at every pressure: an estimate."));
+            }
+
+            yield return new(
+                About.HandOver,
+                0,
+                Statement.Of(
+                    "hand-over.transient",
+                    $"Secondary set: {staged.HandOver.Text}. Every point is steady: while the hand-over is passed, fuel that still has to wet the walls of another port, or a set that does not open, leans the mixture under load. Check lambda over the hand-over in small steps."));
         }
 
         foreach (PumpPoint pump in result.SolvedCircuit.Pumps)

@@ -1,4 +1,5 @@
 using FuelSizing.Equations;
+using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
@@ -49,7 +50,7 @@ internal sealed class WorkingWriter
         Traced set = _to.Step(
             "rail pressure, set", "p_s", Set(_system.Regulator, boost), "Pa", _to.Style.Of(_result.RailSetGauge), $"gauge; {_system.Regulator.Text.In(_to.Style)}");
         Traced rail = new CircuitWorking(_to, circuit, _system, _conditions, injected, density, set).Write();
-        Injection(speed, cycle, ambient, manifold, rail, injected, density);
+        Injection(speed, cycle, ambient, manifold, rail, injected, density, boost);
     }
 
     /// <summary>The pressure that a regulator sets, by its kind's own equation.</summary>
@@ -87,77 +88,171 @@ internal sealed class WorkingWriter
             : set;
     }
 
-    private void Injection(Traced speed, Traced cycle, Traced ambient, Traced manifold, Traced rail, Traced injected, Traced density)
+    private void Injection(Traced speed, Traced cycle, Traced ambient, Traced manifold, Traced rail, Traced injected, Traced density, Traced boost)
     {
-        Injectors.Injector injector = _system.Injectors.Injector;
-        InjectionConstants<Real> own = _system.Injection;
         Traced differential = _to.Step(
             "pressure across the injector", "Δp", RailPressure.Differential(rail, ambient, manifold), "Pa", _to.Style.Of(_result.InjectorDifferential), Definition);
-        Traced ratedAt = _to.Given("rated pressure across the injector", "Δp_r", own.RatedDifferential.Value, "Pa", _to.Style.Of(injector.RatedDifferential), injector.Name);
-        InjectionConstants<Traced> set = new(
-            injector.MeasuredAround(differential.Value) is { } around
-                ? Rating(around, differential, ratedAt)
-                : _to.Given("rated flow of one injector", "Q_r", own.RatedFlow, "m³/s", _to.Style.InjectorFlow(injector.StaticFlow), injector.Name),
-            ratedAt,
-            _to.Given("density of the test liquid", "ρ_r", own.TestFluidDensity, "kg/m³", _to.Style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
-            _to.Given("injectors", "N", own.Count.Value, "1", Number(own.Count.Value), injector.Name),
-            _to.Given("injections per engine cycle", "i", own.InjectionsPerCycle, "1", Number(own.InjectionsPerCycle), injector.Name),
-            cycle);
-
-        // Static flow and available time depend on no dead time: they are there, whatever the dead-time table covers.
-        InjectionState<Traced> State(Traced dead) => InjectionChain.Evaluate(
-            set, new InjectionInput<Traced>(speed, differential, dead, injected, density));
-        InjectionState<Traced> open = State(0);
-        const string Passed = "static flow of one injector";
-        string lacking = "no fuel flows: the pressure across the injector is not above zero";
-        Traced flow = open.StaticFlow;
-        if (_result.StaticFlow is { } passed)
+        InjectionPoint<Traced> point = new(speed, cycle, differential, density);
+        if (_result.Actual.Secondary is not { } secondary)
         {
-            flow = _to.Step(Passed, "Q_s", flow, "m³/s", _to.Style.InjectorFlow(passed), "orifice equation, taken against the rated point");
+            Set(_system.Injectors, _result.Actual, string.Empty, point, _ => injected);
+            return;
+        }
+
+        Traced? second = null;
+        Set(_system.Injectors, _result.Actual, string.Empty, point, primary =>
+        {
+            second = Split(secondary, injected, boost, primary);
+            return second is { } part
+                ? _to.Step("fuel of the primary set", "Q_f1", injected - part, "m³/s", _to.Style.PumpFlow(_result.PrimaryFlow!.Value), "mass balance: both sets inject the fuel of the engine")
+                : injected;
+        });
+        if (secondary.IsIdle)
+        {
+            return;
+        }
+
+        const string Reason = "what each set carries follows the duty cycle of the primary set, which is not known";
+
+        // A split by boost does not wait for the primary set's dead time.
+        second ??= _system.StagedInjectors!.HandOver.IsByDutyCycle ? null : Split(secondary, injected, boost, null);
+        if (second is { } fuel)
+        {
+            Set(_system.StagedInjectors!.Secondary, secondary.Injection, "2", point, _ => fuel);
         }
         else
         {
-            lacking = $"the flow of {injector.Name} is known from {_to.Style.Of(injector.MinimumDifferential)} across it, not at {_to.Style.Of(_result.InjectorDifferential)}";
-            _to.NotKnown(Passed, "Q_s", lacking);
+            _to.NotKnown("share of the fuel that the secondary set carries", "x_s", Reason);
+        }
+    }
+
+    /// <summary>Fuel of the secondary set; none where it is idle, or where the split is not known.</summary>
+    private Traced? Split(SecondaryState secondary, Traced injected, Traced boost, OpenInjector<Traced>? primary)
+    {
+        HandOver handOver = _system.StagedInjectors!.HandOver;
+        if (secondary.IsIdle)
+        {
+            _to.Given("share of the fuel that the secondary set carries", "x_s", 0, "1", _to.Style.Of(Ratio.Zero), $"idle: it injects {handOver.Text.In(_to.Style)}");
+            return null;
         }
 
-        Traced available = _to.Step("time for a pulse", "t_c", open.AvailableTime, "s", _to.Style.Of(_result.AvailableTime), "from the start of one injection to that of the next");
-        string place = $"{_to.Style.Of(_conditions.SupplyVoltage)} and {_to.Style.Of(_result.InjectorDifferential)} across the injector";
-        if (_result.Actual.DeadTime is not { } seconds)
+        Traced Known(string name, string symbol, Ratio ratio) => _to.Given(name, symbol, ratio.DecimalFractions, "1", _to.Style.Of(ratio), "hand-over");
+        Traced atBegin = Known("share of the fuel just above the begin of the hand-over", "x_b", handOver.ShareAtBegin);
+        Traced full = Known("share of the fuel at full hand-over", "x_f", handOver.Share);
+        Traced share;
+        if (handOver is { BeginBoost: { } from, FullBoost: { } to })
+        {
+            share = StagedFlow.ShareByBoost(
+                boost,
+                _to.Given("boost at which the hand-over begins", "p_hb", from.Pascals, "Pa", _to.Style.Boost(from), "hand-over"),
+                _to.Given("boost at which the hand-over is full", "p_hf", to.Pascals, "Pa", _to.Style.Boost(to), "hand-over"),
+                atBegin,
+                full);
+        }
+        else if (primary is { } open)
+        {
+            Traced begin = _to.Given("duty cycle of the primary set at which the hand-over begins", "D_h", handOver.BeginDuty!.Value, "1", _to.Style.DutyCycle(handOver.BeginDutyCycle!.Value), "hand-over");
+            Traced carried = _to.Step(
+                "fuel that the primary set passes at that duty cycle",
+                "Q_h",
+                InjectorFlow.Capacity(open.Flow, open.Count, open.Available, begin, open.Dead),
+                "m³/s",
+                _to.Style.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(secondary.PrimaryAtBegin)),
+                "static flow, for that duty cycle less the dead time");
+            share = StagedFlow.ShareByDutyCycle(injected, carried, atBegin, full);
+        }
+        else
+        {
+            return null;
+        }
+
+        SecondaryInjection shown = _result.SecondaryInjection!;
+        share = _to.Step("share of the fuel that the secondary set carries", "x_s", share, "1", _to.Style.Of(shown.Share!.Value), "hand-over");
+        return _to.Step("fuel of the secondary set", "Q_f2", StagedFlow.Secondary(injected, share), "m³/s", _to.Style.PumpFlow(shown.Flow!.Value), Definition);
+    }
+
+    /// <summary>One set of injectors, from differential pressure to duty cycle.</summary>
+    /// <param name="injectors">The set.</param>
+    /// <param name="own">How its fuel goes in.</param>
+    /// <param name="mark">Behind the symbols of the secondary set.</param>
+    /// <param name="point">Where.</param>
+    /// <param name="fuelOf">Its fuel, asked for where the static flow and the dead time are known.</param>
+    private void Set(InjectorSet injectors, Injection own, string mark, InjectionPoint<Traced> point, Func<OpenInjector<Traced>, Traced> fuelOf)
+    {
+        Injector injector = injectors.Injector;
+        string of = mark.Length > 0 ? ", secondary set" : string.Empty;
+        Pressure across = Pressure.FromPascals(own.Differential);
+        Traced ratedAt = _to.Given($"rated pressure across the injector{of}", Derivation.Marked("Δp_r", mark), injector.RatedPascals, "Pa", _to.Style.Of(injector.RatedDifferential), injector.Name);
+        InjectionConstants<Traced> set = new(
+            injector.MeasuredAround(point.Differential.Value) is { } around
+                ? Rating(injector, around, point.Differential, ratedAt, mark)
+                : _to.Given($"rated flow of one injector{of}", Derivation.Marked("Q_r", mark), injector.RatedFlow, "m³/s", _to.Style.InjectorFlow(injector.StaticFlow), injector.Name),
+            ratedAt,
+            _to.Given($"density of the test liquid{of}", Derivation.Marked("ρ_r", mark), injector.TestDensity, "kg/m³", _to.Style.Of(injector.TestFluid.Density), injector.TestFluid.Name),
+            _to.Given($"injectors{of}", Derivation.Marked("N", mark), injectors.Count, "1", Number(injectors.Count), injector.Name),
+            _to.Given($"injections per engine cycle{of}", Derivation.Marked("i", mark), injectors.InjectionsPerCycle, "1", Number(injectors.InjectionsPerCycle), injector.Name),
+            point.Cycle);
+
+        // Static flow and available time depend on no dead time: they are there, whatever the dead-time table covers.
+        InjectionState<Traced> open = InjectionChain.Evaluate(
+            set, new InjectionInput<Traced>(point.Speed, point.Differential, 0, 0, point.Density));
+        string passedBy = $"static flow of one injector{of}";
+        (string deadTime, string pulseOf, string dutyOf) = ($"dead time{of}", $"pulse{of}", $"duty cycle{of}");
+        string lacking = "no fuel flows: the pressure across the injector is not above zero";
+        Traced flow = open.StaticFlow;
+        if (!double.IsNaN(own.StaticFlow))
+        {
+            flow = _to.Step(passedBy, Derivation.Marked("Q_s", mark), flow, "m³/s", _to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(own.StaticFlow)), "orifice equation, taken against the rated point");
+        }
+        else
+        {
+            lacking = $"the flow of {injector.Name} is known from {_to.Style.Of(injector.MinimumDifferential)} across it, not at {_to.Style.Of(across)}";
+            _to.NotKnown(passedBy, Derivation.Marked("Q_s", mark), lacking);
+        }
+
+        Traced available = _to.Step($"time for a pulse{of}", Derivation.Marked("t_c", mark), open.AvailableTime, "s", _to.Style.Of(Duration.FromSeconds(own.AvailableTime)), "from the start of one injection to that of the next");
+        string place = $"{_to.Style.Of(_conditions.SupplyVoltage)} and {_to.Style.Of(across)} across the injector";
+        if (own.DeadTime is not { } seconds)
         {
             string reason = $"the dead-time table covers {injector.DeadTime.Coverage.In(_to.Style)}, not {place}";
-            _to.NotKnown("dead time", "t_d", reason);
-            _to.NotKnown("pulse", "t", reason);
-            _to.NotKnown("duty cycle", "D", reason);
+            _to.NotKnown(deadTime, Derivation.Marked("t_d", mark), reason);
+            _to.NotKnown(pulseOf, Derivation.Marked("t", mark), reason);
+            _to.NotKnown(dutyOf, Derivation.Marked("D", mark), reason);
             return;
         }
 
         Traced dead = _to.Table(
-            "dead time",
-            "t_d",
+            deadTime,
+            Derivation.Marked("t_d", mark),
             seconds,
             "s",
             _to.Style.Of(Duration.FromSeconds(seconds)),
             $"dead-time table of {injector.Name}, at {(injector.DeadTime.IgnoresPressure ? _to.Style.Of(_conditions.SupplyVoltage) : place)}");
-        if (_result.Pulse is not { } length || _result.DutyCycle is not { } share)
+        if (own is not { Pulse: { } length, DutyCycle: { } share })
         {
-            _to.NotKnown("pulse", "t", lacking);
-            _to.NotKnown("duty cycle", "D", lacking);
+            _to.NotKnown(pulseOf, Derivation.Marked("t", mark), lacking);
+            _to.NotKnown(dutyOf, Derivation.Marked("D", mark), lacking);
             return;
         }
 
+        Traced fuel = fuelOf(new(flow, set.Count.Value, available, dead));
         Traced pulse = _to.Step(
-            "pulse",
-            "t",
-            InjectorFlow.Pulse(dead, injected, set.Count, available, flow),
+            pulseOf,
+            Derivation.Marked("t", mark),
+            InjectorFlow.Pulse(dead, fuel, set.Count, available, flow),
             "s",
-            _to.Style.Of(length),
+            _to.Style.Of(Duration.FromSeconds(length)),
             "dead time, and fuel per injection at the static flow");
-        _to.Step("duty cycle", "D", InjectorFlow.DutyCycle(pulse, available), "1", _to.Style.DutyCycle(share), Definition);
+        _to.Step(dutyOf, Derivation.Marked("D", mark), InjectorFlow.DutyCycle(pulse, available), "1", _to.Style.DutyCycle(Ratio.FromDecimalFractions(share)), Definition);
     }
 
     // The rating that the square-root law has at the differential: that of the points around it, straight between them.
-    private Traced Rating(((Pressure Differential, VolumeFlow Flow) Under, (Pressure Differential, VolumeFlow Flow) Over) around, Traced differential, Traced ratedAt)
+    private Traced Rating(
+        Injector injector,
+        ((Pressure Differential, VolumeFlow Flow) Under, (Pressure Differential, VolumeFlow Flow) Over) around,
+        Traced differential,
+        Traced ratedAt,
+        string set)
     {
         ((Pressure Differential, VolumeFlow Flow) under, (Pressure Differential, VolumeFlow Flow) over) = around;
         (Traced at, Traced rating) = Of(under, "1");
@@ -169,7 +264,7 @@ internal sealed class WorkingWriter
 
         return _to.Step(
             "rated flow by the flows measured around this pressure",
-            "Q_r",
+            Derivation.Marked("Q_r", set),
             rating,
             "m³/s",
             _to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(rating.Value)),
@@ -177,7 +272,8 @@ internal sealed class WorkingWriter
 
         (Traced Differential, Traced Rating) Of((Pressure Differential, VolumeFlow Flow) point, string mark)
         {
-            string name = _system.Injectors.Injector.Name;
+            string name = injector.Name;
+            mark = set + mark;
             Traced across = _to.Given(
                 "pressure at which a flow was measured", Derivation.Marked("Δp_m", mark), point.Differential.Pascals, "Pa", _to.Style.Of(point.Differential), name);
             Traced passed = _to.Given(
@@ -187,4 +283,10 @@ internal sealed class WorkingWriter
     }
 
     private static string Number(double value) => Term.Text(value);
+
+    /// <summary>What both sets of injectors have in common.</summary>
+    private readonly record struct InjectionPoint<T>(T Speed, T Cycle, T Differential, T Density);
+
+    /// <summary>A set of injectors before its fuel is known.</summary>
+    private readonly record struct OpenInjector<T>(T Flow, T Count, T Available, T Dead);
 }

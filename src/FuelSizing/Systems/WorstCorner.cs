@@ -45,6 +45,7 @@ public static class WorstCorner
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(ranges);
+        system.RequireHandOverByBoost(nameof(system), nameof(FindWorstCorner));
         (double from, double to) = LineSweep.RequireRising(slowest, fastest);
         line.RequireCompressor(system.Demand);
         return new CornerSearch(
@@ -70,6 +71,7 @@ public static class WorstCorner
         ArgumentNullException.ThrowIfNull(speeds);
         ArgumentNullException.ThrowIfNull(boosts);
         ArgumentNullException.ThrowIfNull(ranges);
+        system.RequireHandOverByBoost(nameof(system), nameof(FindWorstCorner));
         Guard.Count(speeds.Count, 1, 10_000, "Give at least one.", nameof(speeds));
         Guard.Count(boosts.Count, 1, 10_000, "Give at least one.", nameof(boosts));
         return new CornerSearch(

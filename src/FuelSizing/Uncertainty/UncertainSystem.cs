@@ -140,6 +140,7 @@ public sealed class UncertainSystem
     private static UncertainSystem Of(FuelSystem nominal, JudgedPlaces places, Correlated? correlated, UncertainInput[] inputs)
     {
         ArgumentNullException.ThrowIfNull(inputs);
+        nominal.RequireOneSet(nameof(nominal), "an uncertain system");
         if (inputs.Length == 0)
         {
             throw new ArgumentException("inputs was empty; give at least one input that is not known exactly.", nameof(inputs));

@@ -30,6 +30,9 @@ internal static class SetupForm
     private static readonly PartField<SurgeTank> Tank =
         new("surge_tank", () => SurgeTankForm.Form, "a surge tank that the pumps draw from, and its lift circuit") { Optional = true, Default = "none: the pumps draw from the main tank", Arguments = ["surgeTank"] };
 
+    private static readonly PartField<StagedInjectors> Staged =
+        new("staged_injectors", () => StagedInjectorsForm.Form, "a secondary set of injectors on the same rail, and when it takes part of the fuel; not with `controller`") { Optional = true, Default = "none: `injectors` inject all the fuel", Arguments = ["stagedInjectors"] };
+
     private static readonly PartField<EngineController> Controller =
         new("controller", () => ControllerForm.Form, "who decides the pulse") { Optional = true, Default = "one that commands whatever is needed" };
 
@@ -99,6 +102,7 @@ internal static class SetupForm
             { Pull, setup => setup.PullRange },
             { Waivers, setup => [.. setup.System.Waivers.Where(waiver => PartOf(waiver.Part.Code) is not null)] },
             { Points, setup => setup.Points },
+            { Staged, setup => setup.System.StagedInjectors },
         });
 
     private static Setup? SetupOf(FieldValues values)
@@ -118,6 +122,7 @@ internal static class SetupForm
             : FuelSystem.Returnless(demand, injectors, regulator, pump, limits, plumbing);
         system = values.Optional(Tank) is { } tank ? system.With(tank) : system;
         system = values.Optional(Controller) is { } controller ? system.With(controller) : system;
+        system = values.Optional(Staged) is { } staged ? system.With(staged) : system;
         BoostLine? line = values.Optional(Line);
         if (line is not null && !values.Fits(Line, () => line.RequireCompressor(demand)))
         {
