@@ -99,6 +99,11 @@ internal static class Specimens
             yield return shown;
         }
 
+        foreach (object shown in Staged(calmer, peak, calm))
+        {
+            yield return shown;
+        }
+
         yield return calmer.Waive(Checks.Part.PressureRating, "all hoses are new");
         yield return calmer.Waive(Checks.Part.PressureRating, Hostile);
         yield return Checks.Applicability.Judged;
@@ -415,6 +420,22 @@ internal static class Specimens
             yield return fed.UncoverPickup(peak);
             yield return fed.UncoverPickup(line, Rpm(3400), Rpm(6400));
             yield return fed.UncoverPickup(PickupPattern.Of(peak, Duration.FromSeconds(6), calm, Duration.FromSeconds(9), 3));
+        }
+    }
+
+    // Idle, injecting, and with a hand-over of either kind.
+    private static IEnumerable<object> Staged(FuelSystem system, OperatingPoint peak, OperatingPoint calm)
+    {
+        Ratio share = Ratio.FromPercent(40);
+        foreach (HandOver handOver in new[] { HandOver.ByBoost(Pressure.FromBars(0.4), Pressure.FromBars(0.6), share, share), HandOver.ByDutyCycle(Ratio.FromPercent(50), share) })
+        {
+            FuelSystem two = system.With(StagedInjectors.Of(Big, handOver));
+            yield return handOver;
+            yield return two.StagedInjectors!;
+            yield return two;
+            yield return two.Solve(peak);
+            yield return two.Solve(peak).SecondaryInjection!;
+            yield return two.Solve(calm).SecondaryInjection!;
         }
     }
 

@@ -256,6 +256,10 @@ public class RefusalTests
             Fuel.Petrol,
             Temperature.FromDegreesCelsius(20)),
         new(null, typeof(InjectorSet), nameof(InjectorSet.Of), Wren.InjectorOf(360), 4, 1),
+        new(null, typeof(HandOver), nameof(HandOver.ByBoost), Wren.Kpa(30), Wren.Kpa(50), Wren.Percent(45), Wren.Percent(20)),
+        new(null, typeof(HandOver), nameof(HandOver.ByDutyCycle), Wren.Percent(70), Wren.Percent(45), Wren.Percent(20)),
+        new(Systems.Staged.ByBoost, typeof(HandOver), nameof(HandOver.WithShare), Wren.Percent(50)),
+        new(Systems.Staged.ByBoost, typeof(HandOver), nameof(HandOver.WithShareAtBegin), Wren.Percent(22)),
         new(null, typeof(DutyCycle), nameof(DutyCycle.AvailableTime), Wren.Rpm(3000), EngineCycle.FourStroke, 1),
         new(null, typeof(DutyCycle), nameof(DutyCycle.Of), Wren.Ms(10), Wren.Rpm(3000), EngineCycle.FourStroke, 1),
         new(

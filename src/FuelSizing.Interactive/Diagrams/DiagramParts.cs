@@ -219,12 +219,15 @@ internal sealed class DiagramParts
 
     private DiagramPart InjectorsPart()
     {
-        string name = $"{_style.Count(_system.Injectors.Count)} × {_system.Injectors.Injector.Name}";
-        IReadOnlyList<DiagramMark> marks = _marks.Take(Part.Injectors, Part.MinimumPulse, Part.OpeningPressure);
+        FuelSizing.Injectors.StagedInjectors? staged = _system.StagedInjectors;
+        string name = Named(_system.Injectors) + (staged is null ? string.Empty : $" and secondary {Named(staged.Secondary)}");
+        int count = _system.Injectors.Count + (staged?.Secondary.Count ?? 0);
+        IReadOnlyList<DiagramMark> marks = _marks.Take(
+            Part.Injectors, Part.MinimumPulse, Part.OpeningPressure, Part.SecondaryInjectors, Part.SecondaryMinimumPulse, Part.SecondaryOpeningPressure);
         if (_result is null)
         {
-            string rated = $"{_style.InjectorFlow(_system.Injectors.Injector.StaticFlow)} each at {_style.Of(_system.Injectors.Injector.RatedDifferential)}";
-            return new(DiagramSymbol.Injectors, name, [rated], rated) { Count = _system.Injectors.Count };
+            string[] rated = [Rated(_system.Injectors), .. staged is null ? Array.Empty<string>() : [$"secondary {Rated(staged.Secondary)}"]];
+            return new(DiagramSymbol.Injectors, name, rated, string.Join(", ", rated)) { Count = count };
         }
 
         string delivered = _result.Circuit.DeliveredFlow is { } flow
@@ -233,8 +236,13 @@ internal sealed class DiagramParts
         string across = $"{_style.Of(_result.InjectorDifferential)} across, duty cycle {CircuitText.Known(_result.DutyCycle, _style.DutyCycle)}";
 
         // Where the pumps' data does not cover the point, there is no pressure across them either.
-        string[] lines = _result.Circuit.PumpFlow is null ? [delivered] : [delivered, across];
-        return new(DiagramSymbol.Injectors, name, lines, string.Join(", ", lines)) { Count = _system.Injectors.Count, Marks = marks };
+        string[] secondary = _result.SecondaryInjection is { } second ? [PartText.Say(second, _style)] : [];
+        string[] lines = _result.Circuit.PumpFlow is null ? [delivered] : [delivered, across, .. secondary];
+        return new(DiagramSymbol.Injectors, name, lines, string.Join(", ", lines)) { Count = count, Marks = marks };
+
+        string Named(FuelSizing.Injectors.InjectorSet set) => $"{_style.Count(set.Count)} × {set.Injector.Name}";
+
+        string Rated(FuelSizing.Injectors.InjectorSet set) => $"{_style.InjectorFlow(set.Injector.StaticFlow)} each at {_style.Of(set.Injector.RatedDifferential)}";
     }
 
     private StackBlock Return(Plumbing lines, IReadOnlyList<PathResult> paths, int first, IFlowLoss? filter)

@@ -1,5 +1,6 @@
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
+using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
@@ -34,13 +35,15 @@ internal static class SheetInputs
     public static IReadOnlyList<(string Name, string Text)> Of(FuelSystem system, TextStyle style)
     {
         FuelConsumption burning = system.Demand.Consumption;
-        Injectors.Injector injector = system.Injectors.Injector;
         Engine engine = system.Demand.Engine;
         return
         [
             ("Engine", $"{engine.Name}: {style.Of(engine.Displacement)}, {style.Count(engine.Cylinders)} cylinders, {(engine.Cycle == EngineCycle.FourStroke ? "four-stroke" : "two-stroke")}, up to {style.Of(engine.SpeedLimit)}; {Charged(system.Demand.Induction, style)}{(system.Demand.AlongSpeed is { } table ? $"; by speed: {EngineShown.Columns(table, style)}" : string.Empty)}"),
             (Fuel, $"{burning.Fuel.Name}, lambda {(system.Demand.AlongSpeed?.Rows[0].Lambda is null ? style.Number(burning.Lambda) : "by speed")}, BSFC {style.Of(burning.BrakeSpecificFuelConsumption)}{(burning.IsConverted ? $" by heating value from {style.Of(burning.StatedConsumption)} on {burning.StatedFuel.Name}" : string.Empty)}"),
-            ("Injectors", $"{style.Count(system.Injectors.Count)} × {injector.Name}: {style.InjectorFlow(injector.StaticFlow)} at {style.Of(injector.RatedDifferential)} on {injector.TestFluid.Name}, linear from {style.Of(injector.MinimumLinearPulse)}"),
+            ("Injectors", Set(system.Injectors, style)),
+            .. system.StagedInjectors is { } staged
+                ? [("Secondary injectors", $"{Set(staged.Secondary, style)}; {PartText.Say(staged.HandOver, style)}")]
+                : Array.Empty<(string, string)>(),
             ("Regulator", PartText.Say(system.Regulator, style)),
             ("Pump", $"{system.Pump.Name}{Wiring(system, style)}"),
             ("Lines", Paths(system.Plumbing, style)),
@@ -57,9 +60,15 @@ internal static class SheetInputs
             [PartText.Say(result.Point, style), $"{style.Of(result.Demand.BrakePower)} at the crank (estimated), {style.Of(result.Demand.AirMassFlow)} of air, {style.Of(result.Demand.MassFlow)} or {style.PumpFlow(result.InjectedFlow)} of fuel"],
             ["Rail", $"set {style.Of(result.RailSetGauge)}, has {style.Of(result.RailGauge)}; {style.Of(result.InjectorDifferential)} across the injector, which passes {CircuitText.Known(result.StaticFlow, style.InjectorFlow)}"],
             ["Pulse", $"{CircuitText.Known(result.Pulse, style.Of)} of {style.Of(result.AvailableTime)}, dead time {CircuitText.Known(result.DeadTime, style.Of)}: duty cycle {CircuitText.Known(result.DutyCycle, style.DutyCycle)}"],
+            .. result.SecondaryInjection is { } secondary
+                ? (IReadOnlyList<string>[])[["Secondary set", PartText.Say(secondary, style)]]
+                : [],
             ["Pump", $"delivers {CircuitText.Known(result.PumpFlow, style.PumpFlow)}, returns {CircuitText.Known(result.ReturnedFlow, style.PumpFlow)}"],
         ];
     }
+
+    private static string Set(InjectorSet set, TextStyle style) =>
+        $"{style.Count(set.Count)} × {set.Injector.Name}: {style.InjectorFlow(set.Injector.StaticFlow)} at {style.Of(set.Injector.RatedDifferential)} on {set.Injector.TestFluid.Name}, linear from {style.Of(set.Injector.MinimumLinearPulse)}";
 
     private static string Limits(SizingLimits limits, TextStyle style) =>
         $"duty cycle {style.DutyCycle(limits.DutyCycle)}{RuleMark.Of(limits, RuleOfThumb.DutyCycle)}, pump reserve {style.Of(limits.PumpReserve)}{RuleMark.Of(limits, RuleOfThumb.PumpReserve)}, feed drop {style.Of(limits.FeedDrop)}{RuleMark.Of(limits, RuleOfThumb.FeedDrop)}, {style.Of(limits.SuctionMargin)}{RuleMark.Of(limits, RuleOfThumb.SuctionMargin)} over vapour pressure{(limits.RailCeiling is { } ceiling ? $", rail {style.Of(ceiling)}" : string.Empty)}{(Enum.GetValues<RuleOfThumb>().Any(rule => limits.MarkOf(rule) is not null) ? $" ({RuleMark.Note})" : string.Empty)}";

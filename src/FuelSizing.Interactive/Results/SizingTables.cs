@@ -10,7 +10,7 @@ namespace FuelSizing.Interactive;
 public static class SizingTables
 {
     // What a step is written with at every point, and what is read at a glance: the rest of what is given stands in the working.
-    private static readonly string[] GivenInSteps = ["n", "k", "i", "N", "p_b", "p_0"];
+    private static readonly string[] GivenInSteps = ["n", "k", "i", "N", "p_b", "p_0", "x_s"];
 
     /// <summary>
     /// One operating point, step by step: name, symbol, value, unit, and the equation as the working of the point writes it, or
@@ -174,6 +174,13 @@ public static class SizingTables
                 Row("Governed by", (result, _) => CircuitText.Governs(result)),
                 Row("Across the injector", (result, _) => style.Of(result.InjectorDifferential)),
                 Row("Duty cycle", (result, _) => CircuitText.Known(result.DutyCycle, style.DutyCycle)),
+                .. solved.Any(one => one.Result.SecondaryInjection is not null)
+                    ?
+                    [
+                        Row("Carried by the secondary set", (result, _) => SecondaryText.Share(result, style)),
+                        Row("Duty cycle of the secondary set", (result, _) => SecondaryText.Duty(result, style)),
+                    ]
+                    : Array.Empty<IReadOnlyList<string>>(),
                 Row("Injected", (result, _) => style.PumpFlow(result.InjectedFlow)),
                 Row("Pump delivers", (result, _) => CircuitText.Known(result.PumpFlow, style.PumpFlow)),
                 Row("Returned to the tank", (result, _) => CircuitText.Known(result.ReturnedFlow, style.PumpFlow)),

@@ -18,6 +18,7 @@ internal static class ResultShown
                 new("Rail pressure", "p_r", style.Of(result.RailGauge)),
                 new("Across the injector", "Δp", style.Of(result.InjectorDifferential)),
                 new("Duty cycle", "D", CircuitText.Known(result.DutyCycle, style.DutyCycle)),
+                .. result.SecondaryInjection is { } secondary ? [Fact.Words("Secondary set", PartText.Say(secondary, style))] : Array.Empty<Fact>(),
                 Fact.Words("Tightest margin", PartText.Say(result.Limiting.Margin, style)),
             ]));
         Shown.As<SweepResult>(SizingTables.Standings);
@@ -89,7 +90,7 @@ internal static class ResultShown
     // A flow that injectors need is told as their sheets tell it, a pump's as pumps' do; a voltage lost is a small one.
     private static string Of(Part part, UnitsNet.IQuantity? quantity, TextStyle style) => quantity switch
     {
-        UnitsNet.VolumeFlow flow when part == Part.Injectors || part == Part.MinimumPulse => style.InjectorFlow(flow),
+        UnitsNet.VolumeFlow flow when part == Part.Injectors || part == Part.MinimumPulse || part == Part.SecondaryInjectors || part == Part.SecondaryMinimumPulse => style.InjectorFlow(flow),
         UnitsNet.ElectricPotential drop when part == Part.Feed || part == Part.LiftFeed => style.VoltageDrop(drop),
         _ => PartText.Of(quantity, style),
     };

@@ -82,8 +82,17 @@ internal abstract class JudgedSet
 
         public override bool IsIdle(SolvedPoint point) => false;
 
-        public override InjectorValues<T> Read<T>(in PointValues<T> at) => new(
-            at.PrimaryInjected, at.PrimaryInjectedAtLeast, at.StaticFlow, at.AvailableTime, at.DeadTime, at.Pulse, at.DutyCycle, at.Capacity);
+        public override InjectorValues<T> Read<T>(in PointValues<T> at) => new()
+        {
+            Injected = at.PrimaryInjected,
+            InjectedAtLeast = at.PrimaryInjectedAtLeast,
+            StaticFlow = at.StaticFlow,
+            AvailableTime = at.AvailableTime,
+            DeadTime = at.DeadTime,
+            Pulse = at.Pulse,
+            DutyCycle = at.DutyCycle,
+            Capacity = at.Capacity,
+        };
 
         public override CheckReading<T> WhileInjecting<T>(T injected, in CheckReading<T> reading) => reading;
     }

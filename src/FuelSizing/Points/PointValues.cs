@@ -140,20 +140,6 @@ public readonly record struct PointValues<T>
     public required LiftValues<T> Lift { get; init; }
 }
 
-/// <summary>What a check may read of one set of injectors, in SI numbers, at the pressure at which injectors are judged.</summary>
-/// <typeparam name="T">One number, or a column of them.</typeparam>
-/// <param name="Injected">Fuel that the set injects, m³/s; zero where it is idle, not a number where the split is not known.</param>
-/// <param name="InjectedAtLeast">The least that it may inject by what is known of its pressure, as a share of that, while it is not idle; 1 where the split does not depend on pressure.</param>
-/// <param name="StaticFlow">Of one injector, m³/s; not a number below the differential from which its flow is known.</param>
-/// <param name="AvailableTime">Between the starts of two injections, s.</param>
-/// <param name="DeadTime">s.</param>
-/// <param name="Pulse">Commanded, s; zero where it is idle.</param>
-/// <param name="DutyCycle">Pulse ÷ available time.</param>
-/// <param name="Capacity">Fuel that the set passes at the duty limit, m³/s.</param>
-public readonly record struct InjectorValues<T>(
-    T Injected, T InjectedAtLeast, T StaticFlow, T AvailableTime, T DeadTime, T Pulse, T DutyCycle, T Capacity)
-    where T : struct, IReal<T>;
-
 /// <summary>Reads a solved point's numbers out for the checks.</summary>
 internal static class PointReading
 {

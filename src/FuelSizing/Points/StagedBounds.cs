@@ -4,6 +4,36 @@ using FuelSizing.Numerics;
 
 namespace FuelSizing.Points;
 
+/// <summary>What a check may read of one set of injectors, in SI numbers, at the pressure at which injectors are judged.</summary>
+/// <typeparam name="T">One number, or a column of them.</typeparam>
+public readonly record struct InjectorValues<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Fuel that the set injects, m³/s; zero where it is idle, not a number where the split is not known.</summary>
+    public required T Injected { get; init; }
+
+    /// <summary>The least that it may inject by what is known of its pressure, as a share of that, while it is not idle; 1 where the split does not depend on pressure.</summary>
+    public required T InjectedAtLeast { get; init; }
+
+    /// <summary>Static flow of one injector, m³/s; not a number below the differential from which its flow is known.</summary>
+    public required T StaticFlow { get; init; }
+
+    /// <summary>Time between the starts of two injections, s.</summary>
+    public required T AvailableTime { get; init; }
+
+    /// <summary>Dead time, s.</summary>
+    public required T DeadTime { get; init; }
+
+    /// <summary>Commanded pulse, s; zero where it is idle.</summary>
+    public required T Pulse { get; init; }
+
+    /// <summary>Pulse ÷ available time.</summary>
+    public required T DutyCycle { get; init; }
+
+    /// <summary>Fuel that the set passes at the duty limit, m³/s.</summary>
+    public required T Capacity { get; init; }
+}
+
 /// <summary>What each of two sets of injectors carries, and what it may carry less where pressure or fuel is known between bounds only.</summary>
 /// <remarks>
 /// A split that follows boost is the same at any pressure. One that follows the duty cycle is not: at a higher pressure, or with less fuel, the
@@ -45,19 +75,31 @@ internal static class StagedBounds
     {
         if (judged.Secondary is not { } secondary)
         {
-            return new(0, 1, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
+            return new()
+            {
+                Injected = 0,
+                InjectedAtLeast = 1,
+                StaticFlow = double.NaN,
+                AvailableTime = double.NaN,
+                DeadTime = double.NaN,
+                Pulse = double.NaN,
+                DutyCycle = double.NaN,
+                Capacity = double.NaN,
+            };
         }
 
         Injection own = secondary.Injection;
-        return new(
-            own.Injected,
-            MayDiffer(parts, demand, judged, highest) ? demand.Injected * parts.StagedInjectors!.HandOver.ShareAtBeginFraction / own.Injected : 1,
-            own.StaticFlow,
-            own.AvailableTime,
-            own.DeadTime ?? double.NaN,
-            own.Pulse ?? double.NaN,
-            own.DutyCycle ?? double.NaN,
-            own.Capacity ?? double.NaN);
+        return new()
+        {
+            Injected = own.Injected,
+            InjectedAtLeast = MayDiffer(parts, demand, judged, highest) ? demand.Injected * parts.StagedInjectors!.HandOver.ShareAtBeginFraction / own.Injected : 1,
+            StaticFlow = own.StaticFlow,
+            AvailableTime = own.AvailableTime,
+            DeadTime = own.DeadTime ?? double.NaN,
+            Pulse = own.Pulse ?? double.NaN,
+            DutyCycle = own.DutyCycle ?? double.NaN,
+            Capacity = own.Capacity ?? double.NaN,
+        };
     }
 
     private static bool MayDiffer(SystemParts parts, in PointDemand demand, in Injection judged, double highest) =>

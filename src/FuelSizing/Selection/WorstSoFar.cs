@@ -44,7 +44,7 @@ internal struct WorstSoFar
             }
 
             double reserve = judged.Share ?? double.PositiveInfinity;
-            if (check.Part == Part.MinimumPulse)
+            if (check.Part == Part.MinimumPulse || check.Part == Part.SecondaryMinimumPulse)
             {
                 Turndown = Math.Min(Turndown, reserve);
             }

@@ -13,6 +13,7 @@ public class CheckColumnTests
     {
         { "from the main tank", Wren.System(pump: 0.8) },
         { "from a surge tank", SurgeTanks.Wren(SurgeTanks.Everything) },
+        { "with two sets of injectors", Staged.Wren2() },
     };
 
     [Theory]
@@ -91,6 +92,19 @@ public class CheckColumnTests
             Pulse = Of(point => point.Pulse),
             DutyCycle = Of(point => point.DutyCycle),
             Capacity = Of(point => point.Capacity),
+            PrimaryInjected = Of(point => point.PrimaryInjected),
+            PrimaryInjectedAtLeast = Of(point => point.PrimaryInjectedAtLeast),
+            Secondary = new()
+            {
+                Injected = Of(point => point.Secondary.Injected),
+                InjectedAtLeast = Of(point => point.Secondary.InjectedAtLeast),
+                StaticFlow = Of(point => point.Secondary.StaticFlow),
+                AvailableTime = Of(point => point.Secondary.AvailableTime),
+                DeadTime = Of(point => point.Secondary.DeadTime),
+                Pulse = Of(point => point.Secondary.Pulse),
+                DutyCycle = Of(point => point.Secondary.DutyCycle),
+                Capacity = Of(point => point.Secondary.Capacity),
+            },
             MinimumLambda = Of(point => point.MinimumLambda),
             MaximumLambda = Of(point => point.MaximumLambda),
             Lift = new()

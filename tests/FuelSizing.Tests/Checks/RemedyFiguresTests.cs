@@ -134,8 +134,8 @@ public class RemedyFiguresTests
             "injector", VolumeFlow.FromMillilitersPerMinute(800), Wren.Kpa(300), TestFluid.Heptane, Wren.DeadTime, Wren.Ms(minimum), Wren.Kpa(600));
         Assert.Equal(
             "not judged: the minimum pulse width stated, 0.85 ms, is no longer than the dead time at 14.0 V",
-            new MinimumPulseCheck().AppliesTo(Wren.System().With(InjectorSet.Of(Of(0.85), 4)).Parts).ToString());
-        Assert.Equal("judged", new MinimumPulseCheck().AppliesTo(Wren.System().With(InjectorSet.Of(Of(0.86), 4)).Parts).ToString());
+            new MinimumPulseCheck(JudgedSet.Primary).AppliesTo(Wren.System().With(InjectorSet.Of(Of(0.85), 4)).Parts).ToString());
+        Assert.Equal("judged", new MinimumPulseCheck(JudgedSet.Primary).AppliesTo(Wren.System().With(InjectorSet.Of(Of(0.86), 4)).Parts).ToString());
     }
 
     /// <summary>Of points at which the supply differs the lowest counts.</summary>

@@ -16,7 +16,7 @@ internal static class EquationPages
     [
         ("Air and engine", [nameof(StandardAir), nameof(HumidAir), nameof(PowerCorrectionFactor), nameof(Compression), nameof(CentrifugalCompressor), nameof(DisplacementCompressor), nameof(ChargeCooling), nameof(EngineAir), nameof(EnginePower), nameof(EngineFriction), nameof(BoostedPower)]),
         ("Fuel", [nameof(Combustion), nameof(FuelDemandFlow), nameof(FuelDensity), nameof(FuelMixing), nameof(LiquidViscosity), nameof(VapourPressure), nameof(InverseTemperature), nameof(LumpedHeat)]),
-        ("Injectors and rail", [nameof(RailPressure), nameof(InjectorFlow), nameof(InjectorMatching), nameof(DeliveredFuel), nameof(BoostedMixture)]),
+        ("Injectors and rail", [nameof(RailPressure), nameof(InjectorFlow), nameof(InjectorMatching), nameof(DeliveredFuel), nameof(BoostedMixture), nameof(StagedFlow)]),
         ("Pumps", [nameof(PumpDuty), nameof(CircuitPressure), nameof(PumpMotor), nameof(PumpScaling), nameof(DisplacementPumpFlow), nameof(PumpHeat), nameof(Suction), nameof(SurgeTankVolume)]),
         ("Lines", [nameof(PipeFlow), nameof(PipeFriction), nameof(ColebrookWhite), nameof(FittingLoss), nameof(FilterLoss)]),
         ("Wiring", [nameof(AmericanWireGauge), nameof(RoundWire), nameof(WireResistance), nameof(VoltageDrop), nameof(VoltageConversion), nameof(CurrentRating)]),

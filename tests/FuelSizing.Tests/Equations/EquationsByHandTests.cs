@@ -179,6 +179,18 @@ public class EquationsByHandTests
     }
 
     [Fact]
+    public void StagedFlow_OfBothHandOvers()
+    {
+        // Half way from 20 % to 50 %, and past the full; 20 of 50 mL/s over 30, no less than 45 %, no more than 25 %; 40 % of 50 mL/s.
+        Is(0.35, StagedFlow.ShareByBoost<Real>(45e3, 30e3, 60e3, 0.2, 0.5));
+        Is(0.5, StagedFlow.ShareByBoost<Real>(90e3, 30e3, 60e3, 0.2, 0.5));
+        Is(0.4, StagedFlow.ShareByDutyCycle<Real>(5e-5, 3e-5, 0.2, 0.5));
+        Is(0.45, StagedFlow.ShareByDutyCycle<Real>(5e-5, 3e-5, 0.45, 0.5));
+        Is(0.25, StagedFlow.ShareByDutyCycle<Real>(5e-5, 3e-5, 0.2, 0.25));
+        Is(2e-5, StagedFlow.Secondary<Real>(5e-5, 0.4));
+    }
+
+    [Fact]
     public void InjectionChain_OfOnePoint()
     {
         InjectionState<Real> state = InjectionChain.Evaluate<Real>(

@@ -40,6 +40,8 @@ internal static class FurtherSymbols
         Of("x_V", "1", "share of the supply voltage that is lost"),
         Of("Y_L", "1", "left side of the equation of Colebrook and White, 1/√f"),
         Of("Y_R", "1", "right side of the equation of Colebrook and White"),
+        Of("D_h", "1", "duty cycle of the primary set of injectors at which a hand-over begins"),
+        Of("Q_f1", "m³/s", "fuel flow of the primary set of injectors"),
         Of("ρ_m", "kg/m³", "density of the air of the measured pull"),
     ];
 

@@ -30,6 +30,8 @@ internal static class Constants
         ("BeltDrivenBoost.Slowest", Bound, Chosen),
         ("BeltDrivenBoost.Fastest", Bound, Chosen),
         ("EngineSpeed.Fastest", Bound, Chosen),
+        ("HandOver.MaximumShare", Bound, Chosen),
+        ("HandOver.NarrowestRamp", Bound, Chosen),
         ("HumidAir.CelsiusZero", Definition, Derived),
         ("StandardAir.GasConstant", Atmosphere, Recalled),
         ("StandardAir.HeatCapacityRatio", Atmosphere, Recalled),

@@ -47,6 +47,11 @@ internal static class WorkingCases
             Pump.From(Wren.Pump)).Solve(Wren.At(6000, 0.5)),
         ["flows measured around the pressure"] = () => Measured().Solve(Wren.At(4000, 0.5)),
         ["above the highest measured flow"] = () => Measured(RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(10))).Solve(Wren.At(4000, 0.5)),
+        ["staged injectors by boost"] = () => Staged.Wren2().Solve(Wren.At(5000, 0.4)),
+        ["staged injectors by duty cycle"] = () => Staged.Wren2(Staged.Of(Staged.ByDutyCycle)).Solve(Wren.At(6000, 0.5)),
+        ["staged injectors, idle"] = () => Staged.Wren2().Solve(Wren.At(5000, 0.2)),
+        ["staged injectors, dead time not covered"] = () => Staged.Wren2(Staged.Of(Staged.ByDutyCycle)).Solve(OperatingPoint.At(
+            Wren.Rpm(3000), Pressure.FromBars(0.6), Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
         ["dead time not covered"] = () => Wren.System().Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
     };

@@ -8,7 +8,7 @@ public static class StagedFlow
     /// <summary>Share of the fuel that the secondary set carries, where the hand-over follows boost: straight from its begin to its end.
     /// <para><c>x_s = x_b + (x_f − x_b) · min(1; (p_b − p_hb)/(p_hf − p_hb))</c></para>
     /// </summary>
-    /// <param name="boost"><c>p_b</c> (Pa): boost.</param>
+    /// <param name="boost"><c>p_b</c> (Pa): boost, gauge pressure in the manifold.</param>
     /// <param name="begin"><c>p_hb</c> (Pa): boost at which the hand-over begins.</param>
     /// <param name="full"><c>p_hf</c> (Pa): boost at which the hand-over is full.</param>
     /// <param name="shareAtBegin"><c>x_b</c> (1): share of the fuel that the secondary set carries just above the begin.</param>
@@ -20,7 +20,7 @@ public static class StagedFlow
     /// <example>
     /// <code>
     /// Real result = StagedFlow.ShareByBoost&lt;Real&gt;(boost: 45e3, begin: 30e3, full: 60e3, shareAtBegin: 0.2, share: 0.5);
-    /// // result = 0.35 1
+    /// // result = 0.35
     /// </code>
     /// </example>
     /// <para>Source: definition.</para>
@@ -42,7 +42,7 @@ public static class StagedFlow
     /// <example>
     /// <code>
     /// Real result = StagedFlow.ShareByDutyCycle&lt;Real&gt;(fuelFlow: 5e-5, primaryFlow: 3e-5, shareAtBegin: 0.2, share: 0.5);
-    /// // result = 0.4 1
+    /// // result = 0.4
     /// </code>
     /// </example>
     /// <para>Source: derived from the mass balance: both sets together inject the fuel of the engine, of one density.</para>

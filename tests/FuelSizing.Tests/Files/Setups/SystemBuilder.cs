@@ -42,6 +42,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             : FuelSystem.Returnless(demand, injectors, Chance(0.4) ? Electronic() : Regulator(), pump, limits, plumbing);
         system = Chance(0.6) ? system.With(Controller()) : system;
         system = plumbed && seed % 3 == 0 ? system.With(Tank()) : system;
+        system = system.Controller.IsIdeal && seed % 2 == 0 ? system.With(StagedSet(system)) : system;
         system = system.Checks.Where(_ => Chance(0.1)).ToArray().Aggregate(system, (waived, check) => waived.Waive(check.Part, Name("reason")));
         bool boosted = demand.Induction.Drive != CompressorDrive.None;
         Setup setup = FuelSizing.Files.Setup.Of(
@@ -61,6 +62,22 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         Way(),
         Chance(0.5) ? Kpa(20, 200) : null,
         Chance(0.5) ? Duration.FromSeconds(Any(0, 5)) : null);
+
+    // From numbers of its own, so that the rest of a seed's system stays as it is.
+    private StagedInjectors StagedSet(FuelSystem system)
+    {
+        Random before = _random;
+        _random = new(seed ^ 0x73746167);
+        Ratio share = Share(0.3, 0.9);
+        Ratio? atBegin = Chance(0.5) ? Share(0, 0.3) : null;
+        StagedInjectors staged = StagedInjectors.Of(
+            InjectorSet.Of(InjectorOf(), _random.Next(1, 13), _random.Next(1, 5)),
+            Chance(0.5)
+                ? HandOver.ByBoost(Kpa(-20, 40), Kpa(50, 120), share, atBegin)
+                : HandOver.ByDutyCycle(system.Limits.DutyCycle * Any(0.95, 1), share, atBegin));
+        _random = before;
+        return staged;
+    }
 
     private BoostLine BoostLineOf(CompressorDrive drive) => _random.Next(drive == CompressorDrive.Belt ? 4 : 2) switch
     {
