@@ -94,7 +94,8 @@ internal static class PeerMixtureDescription
     private static IReadOnlyList<(Fuel Fuel, Ratio Share)> PartsOf(Fuel fuel) =>
         fuel.Making.Value?.Parts is { Count: > 0 } parts ? parts : [(fuel, Ratio.FromPercent(100))];
 
-    private static object Of(Injector injector) => new
+    /// <summary>An injector.</summary>
+    public static object Of(Injector injector) => new
     {
         staticCubicMetresPerSecond = injector.StaticFlow.CubicMetersPerSecond,
         ratedPascals = injector.RatedDifferential.Pascals,
