@@ -253,12 +253,12 @@ public class StagedInjectorsTests
                 SweepResult sweep = system.Sweep([Wren.Rpm(2500), Wren.Rpm(4500), Wren.Rpm(6500)], [Pressure.FromBars(0), Pressure.FromBars(high)], Wren.Hill);
                 foreach (Remedy remedy in sweep.Remedies.Where(remedy => remedy.Needed is not null && remedy.Text.Code != "boost.less"))
                 {
-                    if (PutBackOf(system, remedy) is not { } mended)
+                    if (PutBackOf(system, remedy) is not { } changed)
                     {
                         continue;
                     }
 
-                    Outcome outcome = mended.Sweep(sweep.Speeds, sweep.Boosts, Wren.Hill).Standings.Single(one => one.Part == remedy.Part).Outcome;
+                    Outcome outcome = changed.Sweep(sweep.Speeds, sweep.Boosts, Wren.Hill).Standings.Single(one => one.Part == remedy.Part).Outcome;
                     Assert.True(outcome == Outcome.Holds, outcome == Outcome.Holds ? null : $"{outcome}: {remedy}; {system}, {system.StagedInjectors}");
                     lock (gate)
                     {
