@@ -104,7 +104,7 @@ internal sealed class DutyCycleCheck(JudgedSet set) : ICheck
     public Remedy? RemedyFor(RemedyTask task)
     {
         double? largest = 0;
-        foreach (SolvedPoint point in task.Points)
+        foreach (SolvedPoint point in task.Points.Where(point => !set.IsIdle(point)))
         {
             largest = largest is { } soFar && RequiredRating(point) is { } required ? Math.Max(soFar, required) : null;
         }

@@ -90,7 +90,7 @@ internal sealed class MinimumPulseCheck(JudgedSet set) : ICheck
     {
         double? smallest = null;
         double largestShare = 0;
-        foreach (SolvedPoint point in task.Points)
+        foreach (SolvedPoint point in task.Points.Where(point => !set.IsIdle(point)))
         {
             Injection own = set.Of(point.Judged);
             if (own is { DeadTime: { } deadTime, StaticFlow: > 0 } && !double.IsNaN(own.Injected))

@@ -46,7 +46,7 @@ internal sealed class OpeningPressureCheck(JudgedSet set) : ICheck
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task)
     {
-        Pressure highest = Pressure.FromPascals(task.Points.Max(Highest));
+        Pressure highest = Pressure.FromPascals(task.Points.Where(point => !set.IsIdle(point)).Max(Highest));
         return Remedy.Of(
             Part,
             highest,
