@@ -164,7 +164,7 @@ internal sealed class DutyCycleCheck(JudgedSet set) : ICheck
             point.SolvedDemand.Chain.ManifoldAbsolute);
         differential = point.SolvedCircuit.Task.Held is null ? differential : point.Judged.Differential;
         if (!InjectsBy(injectors.Injector, differential)
-            || double.IsNaN(own.Injected)
+            || double.IsNaN(set.InjectedBy(point))
             || !injectors.Injector.DeadTime.TryAt(point.Point.Conditions.SupplyVolts, differential, out double deadTime))
         {
             return null;
@@ -172,7 +172,7 @@ internal sealed class DutyCycleCheck(JudgedSet set) : ICheck
 
         double required = InjectorFlow.Rated<Real>(
             InjectorFlow.RequiredStatic<Real>(
-                own.Injected,
+                set.InjectedBy(point),
                 injectors.Count,
                 own.AvailableTime,
                 parts.Limits.DutyCycle.DecimalFractions,

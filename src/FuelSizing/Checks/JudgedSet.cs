@@ -32,6 +32,10 @@ internal abstract class JudgedSet
     /// <summary>Its injection.</summary>
     public abstract Injection Of(in Injection injection);
 
+    /// <summary>Fuel that it injects, m³/s; not a number where the split is not known.</summary>
+    public double InjectedBy(SolvedPoint point) =>
+        point.Judged.Secondary is null ? point.SolvedDemand.Injected : Of(point.Judged).Injected;
+
     /// <summary>True where it injects nothing, so that there is nothing to judge.</summary>
     public abstract bool IsIdle(SolvedPoint point);
 

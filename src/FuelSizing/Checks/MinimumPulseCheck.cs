@@ -93,7 +93,7 @@ internal sealed class MinimumPulseCheck(JudgedSet set) : ICheck
         foreach (SolvedPoint point in task.Points.Where(point => !set.IsIdle(point)))
         {
             Injection own = set.Of(point.Judged);
-            if (own is { DeadTime: { } deadTime, StaticFlow: > 0 } && !double.IsNaN(own.Injected))
+            if (own is { DeadTime: { } deadTime, StaticFlow: > 0 } && !double.IsNaN(set.InjectedBy(point)))
             {
                 double most = LargestRating(point, own, deadTime);
                 smallest = smallest is { } soFar ? Math.Min(soFar, most) : most;
@@ -161,7 +161,7 @@ internal sealed class MinimumPulseCheck(JudgedSet set) : ICheck
             : StagedBounds.Secondary(point.Parts, point.SolvedDemand, point.Judged, Highest(point)).InjectedAtLeast;
         double most = InjectorFlow.Rated<Real>(
             InjectorFlow.StaticForPulse<Real>(
-                point.MinimumInjectedShare * own.Injected * least,
+                point.MinimumInjectedShare * set.InjectedBy(point) * least,
                 injectors.Count,
                 own.AvailableTime,
                 injectors.Injector.MinimumOpenSeconds + deadTime,

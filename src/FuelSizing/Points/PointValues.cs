@@ -210,7 +210,7 @@ internal static class PointReading
             Pulse = judged.Pulse ?? double.NaN,
             DutyCycle = judged.DutyCycle ?? double.NaN,
             Capacity = judged.Capacity ?? double.NaN,
-            PrimaryInjected = judged.Injected,
+            PrimaryInjected = judged.Secondary is null ? demand.Injected : judged.Injected,
             PrimaryInjectedAtLeast = StagedBounds.Primary(parts, demand, judged, maximum.Differential),
             Secondary = StagedBounds.Secondary(parts, demand, judged, maximum.Differential),
             MinimumLambda = double.NaN,
@@ -245,7 +245,7 @@ internal static class PointReading
             Pulse = judged.Pulse ?? double.NaN,
             DutyCycle = judged.DutyCycle ?? double.NaN,
             Capacity = judged.Capacity ?? double.NaN,
-            PrimaryInjected = judged.Injected,
+            PrimaryInjected = judged.Secondary is null ? demand.Injected : judged.Injected,
             PrimaryInjectedAtLeast = StagedBounds.Primary(parts, demand, judged, maximum.Differential),
             Secondary = StagedBounds.Secondary(parts, demand, judged, maximum.Differential),
         };

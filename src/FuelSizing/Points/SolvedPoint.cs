@@ -100,7 +100,9 @@ public class SolvedPoint
     public SecondaryInjection? SecondaryInjection { get; }
 
     /// <summary>Fuel that the primary set injects, by volume: all of it where there is no secondary set; none where the split is not known.</summary>
-    public VolumeFlow? PrimaryFlow => double.IsNaN(_actual.Injected) ? null : VolumeFlow.FromCubicMetersPerSecond(_actual.Injected);
+    public VolumeFlow? PrimaryFlow => SecondaryInjection is null ? InjectedFlow
+        : double.IsNaN(_actual.Injected) ? null
+        : VolumeFlow.FromCubicMetersPerSecond(_actual.Injected);
 
     /// <summary>What the pumps deliver; none where their curves give no data.</summary>
     public VolumeFlow? PumpFlow => Circuit.PumpFlow;
