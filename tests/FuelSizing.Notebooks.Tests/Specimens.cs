@@ -99,7 +99,7 @@ internal static class Specimens
             yield return shown;
         }
 
-        foreach (object shown in Staged(calmer, peak, calm))
+        foreach (object shown in Staged(calmer, peak, calm).Concat(SecondStreams(system, peak, calm)))
         {
             yield return shown;
         }
@@ -436,6 +436,30 @@ internal static class Specimens
             yield return two.Solve(peak);
             yield return two.Solve(peak).SecondaryInjection!;
             yield return two.Solve(calm).SecondaryInjection!;
+        }
+    }
+
+    // Held or free, with everything stated or nothing, flowing, not flowing, and not known.
+    private static IEnumerable<object> SecondStreams(FuelSystem system, OperatingPoint peak, OperatingPoint calm)
+    {
+        StreamFluid half = StreamFluid.WithWaterByVolume(Fuel.Methanol, Ratio.FromPercent(50));
+        SprayNozzles nozzles = SprayNozzles.Of(2, VolumeFlow.FromMillilitersPerMinute(210), Kpa(700), SprayNozzles.Water);
+        yield return half;
+        yield return StreamFluid.Of(Fuel.Methanol);
+        yield return nozzles;
+        yield return nozzles.WithMinimumDifferential(Kpa(90));
+        SecondStream held = SecondStream.Of(Hostile, half, nozzles, Kpa(20), Kpa(850));
+        SecondStream whole = SecondStream.Of(Hostile, half, nozzles, Kpa(20), Kpa(850), Pump.From(Curve(120)), Kpa(40))
+            .WithTank(Volume.FromLiters(2), Duration.FromSeconds(90)).WithEvaporation(Ratio.FromPercent(10)).WithMainFuelTakenBack(Ratio.FromPercent(8));
+        SecondStream unknown = SecondStream.Of(Hostile, StreamFluid.Of(Fuel.Methanol), nozzles, Kpa(20), Kpa(peak.Boost.Kilopascals + 60));
+        foreach (FuelSystem with in new[] { system.With(held), system.With(whole), system.With(unknown) })
+        {
+            yield return with;
+            yield return with.SecondStream!;
+            yield return with.Solve(peak);
+            yield return with.Solve(peak).SecondStream!;
+            yield return with.Solve(calm).SecondStream!;
+            yield return with.ConsumeStream([(peak, Duration.FromSeconds(30)), (calm, Duration.FromSeconds(10))]);
         }
     }
 

@@ -47,6 +47,7 @@ internal static class SheetInputs
             ("Regulator", PartText.Say(system.Regulator, style)),
             ("Pump", $"{system.Pump.Name}{Wiring(system, style)}"),
             ("Lines", Paths(system.Plumbing, style)),
+            .. system.SecondStream is { } stream ? [("Second stream", SecondStreamShown.Text(stream, style))] : Array.Empty<(string, string)>(),
             .. system.SurgeTank is { } tank ? [("Surge tank", SurgeTankShown.Text(tank, style))] : Array.Empty<(string, string)>(),
             ("Limits", Limits(system.Limits, style)),
         ];

@@ -38,6 +38,7 @@ internal static class ResultShown
             way.Name,
             [new("Flow", "Q", style.PumpFlow(way.Flow)), new("Pressure loss", "", style.PressureLoss(way.PressureLoss), "height included")]));
         SurgeTankShown.Register();
+        SecondStreamShown.Register();
         HeatShown.Register();
         Shown.By<Margin>((margin, style) => new($"How the part stands: {margin.Part.Name}", Of(margin, style)));
         Shown.By<Limit>((limit, style) => new(

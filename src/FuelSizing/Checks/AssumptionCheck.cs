@@ -42,6 +42,11 @@ internal sealed class AssumptionCheck(Part part, Func<SystemParts, Statement?> g
                 $"{use.BrakeSpecificFuelConsumption} on {use.Fuel.Name} would be a brake efficiency of {use.BrakeEfficiency:duty-cycle}, over the {FuelConsumption.MaximumPlausibleEfficiency:duty-cycle} that is plausible (common practice, no source): fuel calculated from power is not judged")
             : null);
 
+    /// <summary>What a second stream's lines lose, and what its pump's wiring carries, nobody looks at.</summary>
+    public static AssumptionCheck StreamLines { get; } = new(
+        Part.StreamLines,
+        parts => parts.SecondStream is null ? null : Statement.Of("stream-lines.not-judged", $"neither their pressure drop nor feed, wire and fuse of its pump are judged"));
+
     /// <inheritdoc/>
     public Part Part => part;
 

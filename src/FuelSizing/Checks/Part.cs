@@ -107,6 +107,21 @@ public sealed class Part : IEquatable<Part>
     /// <summary>Differential pressure across the secondary injectors against the maximum at which they open.</summary>
     public static Part SecondaryOpeningPressure { get; } = new("secondary-opening-pressure", "maximum opening differential pressure, secondary injectors");
 
+    /// <summary>The pump of a second stream: what it delivers at the pressure held at the nozzles against what they pass there, and reserve.</summary>
+    public static Part StreamPump { get; } = new("stream-pump", "second stream pump");
+
+    /// <summary>The nozzles of a second stream: the pressure in what they spray into against that at the nozzles.</summary>
+    public static Part StreamNozzles { get; } = new("stream-nozzles", "second stream nozzles");
+
+    /// <summary>The mixture that the engine gets if a second stream stops for which main fuel is taken back.</summary>
+    public static Part StreamStopped { get; } = new("stream-stopped", "mixture if the second stream stops");
+
+    /// <summary>The tank of a second stream: how long it lasts against how long it has to.</summary>
+    public static Part StreamTank { get; } = new("stream-tank", "second stream tank");
+
+    /// <summary>Lines and wiring of a second stream, which are not judged.</summary>
+    public static Part StreamLines { get; } = new("stream-lines", "second stream lines and wiring");
+
     /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
     public string Code { get; }
 

@@ -5,7 +5,8 @@ public static class StandardChecks
 {
     /// <summary>
     /// Duty cycle, minimum pulse, opening pressure, pump, return line, flow through the regulator, pump control, inlet, filter, feed, wire, fuse, relay, converter, rating; with a
-    /// surge tank the lift pump, its inlet, filter, feed, wire, fuse and relay, and the pressure in the tank; what is not judged: lines, brake efficiency, mixture; and with staged injectors duty cycle, minimum pulse and opening pressure of the secondary set.
+    /// surge tank the lift pump, its inlet, filter, feed, wire, fuse and relay, and the pressure in the tank; and what is not judged: lines, brake efficiency, mixture; with staged injectors
+    /// duty cycle, minimum pulse and opening pressure of the secondary set; with a second stream its pump, its nozzles, the mixture if it stops, its tank.
     /// </summary>
     public static IReadOnlyList<ICheck> All { get; } = Array.AsReadOnly<ICheck>(
     [
@@ -41,5 +42,10 @@ public static class StandardChecks
         new DutyCycleCheck(JudgedSet.Secondary),
         new MinimumPulseCheck(JudgedSet.Secondary),
         new OpeningPressureCheck(JudgedSet.Secondary),
+        new StreamPumpCheck(),
+        new StreamNozzlesCheck(),
+        new StreamStoppedCheck(),
+        new StreamTankCheck(),
+        AssumptionCheck.StreamLines,
     ]);
 }

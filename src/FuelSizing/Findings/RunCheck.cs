@@ -95,7 +95,7 @@ public sealed class RunCheck
     /// Share of crank power lost before the recorded power, 0 to 40 %; zero if not given: recorded at the crank.
     /// </param>
     /// <returns>The check.</returns>
-    /// <exception cref="ArgumentException">A pump of the plan is switched by boost, or it has a secondary set of injectors.</exception>
+    /// <exception cref="ArgumentException">A pump of the plan is switched by boost, or it has a secondary set of injectors, or a second stream.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The loss is outside its range.</exception>
     public static RunCheck Of(
         FuelSystem plan,
@@ -111,6 +111,13 @@ public sealed class RunCheck
             // Faults are told apart by how the rail falls with flow, which a pump that comes in on the way would be taken for.
             throw new ArgumentException(
                 $"{nameof(plan)} has a pump that is switched by boost, {switched.Name}, which a run is not yet compared with. Give the plan with its pumps as they run at full boost, and only the part of a run above {Readable.Boost(switched.On)}.",
+                nameof(plan));
+        }
+
+        if (plan.SecondStream is { } stream)
+        {
+            throw new ArgumentException(
+                $"{nameof(plan)} has a second stream, {stream.Name}, which a run is not yet compared with: its fuel would be taken for the injectors'. Give the plan by FuelSystem.WithoutSecondStream, and only the part of a run below {Readable.Boost(stream.Begin)}.",
                 nameof(plan));
         }
 

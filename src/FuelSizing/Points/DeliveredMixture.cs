@@ -10,16 +10,19 @@ namespace FuelSizing.Points;
 /// <summary>The mixture that the engine gets at a point from its controller, with the pulse, the pressure and the flow that make it.</summary>
 /// <remarks>
 /// The circuit is solved with the flow that is really injected, which is not the one that the engine needs. Where the engine's fuel is that of
-/// <see cref="Engines.DemandBasis.Power"/>, its air is what that fuel burns with at the target.
+/// <see cref="Engines.DemandBasis.Power"/>, its air is what that fuel burns with at the target. With a second stream it is the mixture of the main fuel alone;
+/// that of both is in <see cref="SecondStreamResult"/>.
 /// </remarks>
 public sealed class DeliveredMixture : IReadable
 {
     private readonly SolvedMixture _mixture;
     private readonly bool _isStaged;
+    private readonly SecondStreamResult? _stream;
 
-    internal DeliveredMixture(SystemParts parts, in PointDemand demand, in SolvedMixture mixture, SecondaryState? secondary)
+    internal DeliveredMixture(SystemParts parts, in PointDemand demand, in SolvedMixture mixture, SecondaryState? secondary, SecondStreamResult? stream)
     {
         _mixture = mixture;
+        _stream = stream is { Acts: true } ? stream : null;
         Controller = parts.Controller;
         TargetLambda = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
         IsBelowLinearRange = mixture.OpenTime < parts.Injectors.Injector.MinimumOpenSeconds || secondary is { IsIdle: false, Injection: { Pulse: { } pulse, DeadTime: { } deadTime } }
@@ -120,7 +123,11 @@ public sealed class DeliveredMixture : IReadable
     public override string ToString() => In(TextStyle.Metric);
 
     /// <summary>Lambda, target and the main cause, as a code with its figures.</summary>
-    public Statement Text => (Lambda, Causes.Count) switch
+    public Statement Text => _stream is null ? Alone
+        : _stream.Lambda is { } both ? Statement.Of("mixture.with-stream", $"of the main fuel alone {Alone}; lambda {both:0.000} with {_stream.Stream.Name}")
+        : Statement.Of("mixture.with-stream-unknown", $"of the main fuel alone {Alone}; with {_stream.Stream.Name} lambda cannot be said");
+
+    private Statement Alone => (Lambda, Causes.Count) switch
     {
         (null, _) when _isStaged => Statement.Of("mixture.unknown-staged", $"lambda cannot be said: data ends before this point, or a set of injectors would have to stay open for the whole cycle or has no pressure, and what the controller then commands of the other set is not known"),
         (null, _) => Statement.Of("mixture.unknown", $"lambda cannot be said: data of pump, dead time, injector or pulses ends before this point"),

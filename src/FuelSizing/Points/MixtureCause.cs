@@ -47,6 +47,7 @@ public sealed class MixtureCause : IReadable
                 (MixtureCauseKind.RecordedPulse, false) => Statement.Of("mixture.pulse-long", $"{share:share} richer by a recorded pulse that is too long at the pressure without boost"),
                 (MixtureCauseKind.ClosedLoop, true) => Statement.Of("mixture.loop-leaner", $"{share:share} leaner by the closed loop"),
                 (MixtureCauseKind.ClosedLoop, false) => Statement.Of("mixture.loop-richer", $"{share:share} richer by the closed loop"),
+                (MixtureCauseKind.TakenBack, _) => Statement.Of("mixture.taken-back", $"{share:share} leaner by main fuel that is taken back for the second stream"),
                 (MixtureCauseKind.DutyLimit, _) => Statement.Of("mixture.duty-limit", $"{share:share} leaner by the greatest duty cycle"),
                 (MixtureCauseKind.InjectorData, true) => Statement.Of("mixture.injector-data-leaner", $"{share:share} leaner by injectors that pass less than the controller's data says"),
                 (MixtureCauseKind.InjectorData, false) => Statement.Of("mixture.injector-data-richer", $"{share:share} richer by injectors that pass more than the controller's data says"),
@@ -80,7 +81,7 @@ public sealed class MixtureCause : IReadable
     {
         EngineController controller = parts.Controller;
         PulseCommanded command = mixture.Command;
-        double required = demand.Injected;
+        double required = demand.Required;
         double setDifferential = mixture.Differential + (Real)mixture.Task.RailAsSet - mixture.Rail;
 
         if (double.IsNaN(mixture.Wanted.Fuel))
@@ -108,6 +109,7 @@ public sealed class MixtureCause : IReadable
         double targetLambda = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
         double air = required * demand.Density * (double)Combustion.AirFuelRatio<Real>(targetLambda, parts.Demand.Consumption.Fuel.AirFuelRatio);
         double wanted = mixture.Wanted.Fuel / demand.Density;
+        double takenBack = 1 / (1 - demand.TakenBack);
         double airFactor = air / mixture.Wanted.Air;
         double believedOpen = Math.Max(0, command.Pulse - command.DeadTime);
         double believedDifferential = controller is CalculatingController { Data: { CorrectsForRailPressure: false } data }
@@ -124,7 +126,8 @@ public sealed class MixtureCause : IReadable
         return
         [
             (MixtureCauseKind.Air, airFactor),
-            (MixtureCauseKind.Target, required / wanted / airFactor),
+            (MixtureCauseKind.Target, required / wanted / airFactor / takenBack),
+            (MixtureCauseKind.TakenBack, takenBack),
             (MixtureCauseKind.ClosedLoop, 1 / mixture.Trim),
             (MixtureCauseKind.DutyLimit, trimmed / limited),
             (MixtureCauseKind.InjectorData, limited / believed),
@@ -173,4 +176,7 @@ public enum MixtureCauseKind
 
     /// <summary>A rail off its set pressure: a pump that cannot hold it, or a return line that forces it up.</summary>
     RailSag,
+
+    /// <summary>Main fuel that the controller takes back for a second stream.</summary>
+    TakenBack,
 }

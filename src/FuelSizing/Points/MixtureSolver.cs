@@ -33,7 +33,7 @@ internal readonly struct MixtureSolver
     {
         (_parts, _demand) = (parts, demand);
         _input = InputOf(parts, demand);
-        _wanted = parts.Controller.Want(_input);
+        _wanted = Less(parts.Controller.Want(_input), demand);
 
         // What does not follow the pressure is the same at every flow that is tried.
         _command = parts.Controller.FollowsDifferential ? default : parts.Controller.Command(_input, _wanted, 1, 0);
@@ -105,12 +105,13 @@ internal readonly struct MixtureSolver
     /// <summary>The mixture at its target; not known where a set of injectors may not pass its share.</summary>
     private static SolvedMixture At(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, in Injection actual, bool isMet)
     {
-        double lambda = isMet ? parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond) : double.NaN;
+        double target = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
+        double lambda = !isMet ? double.NaN : demand.TakenBack > 0 ? target / (1 - demand.TakenBack) : target;
         (double pulse, double deadTime) = (actual.Pulse ?? double.NaN, actual.DeadTime ?? double.NaN);
         return new()
         {
             Command = new(pulse, pulse, actual.StaticFlow, deadTime),
-            Wanted = new(FuelDemand.Chosen(demand.Chain, demand.Basis), parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond), double.NaN, false),
+            Wanted = Less(new(FuelDemand.Chosen(demand.Chain, demand.Basis), target, double.NaN, false), demand),
             Trim = 1,
             Task = circuit.Task,
             State = circuit.State,
@@ -137,7 +138,7 @@ internal readonly struct MixtureSolver
         MixtureSolver solver = new(parts, demand);
         double gauge = solver._input.ManifoldAbsolute - (Real)solver._input.Ambient;
         double most = parts.Injectors.Injector.MaximumDifferential.Pascals;
-        double wanted = demand.Injected * (Real)parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond) / lambda;
+        double wanted = demand.Required * (Real)parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond) / lambda;
 
         // Past the turn-over more pressure delivers less: the rising branch ends at the most that a pressure gives.
         double top = most;
@@ -157,6 +158,10 @@ internal readonly struct MixtureSolver
         double share = Bracket.Of(of => (wanted - solver.Delivered(gauge + (of * top), 1)) / wanted, 0, 1);
         return solver.Delivered(gauge + (share * top), 1) >= wanted * (1 - Curve.EndTolerance) && share > 0 ? gauge + (share * top) : double.NaN;
     }
+
+    /// <summary>What a controller wants, less the share that it takes back for a second stream.</summary>
+    private static FuelWanted Less(in FuelWanted wanted, in PointDemand demand) =>
+        demand.TakenBack > 0 ? wanted with { Fuel = wanted.Fuel * (1 - demand.TakenBack) } : wanted;
 
     private static ControllerInput InputOf(SystemParts parts, in PointDemand demand)
     {
@@ -288,7 +293,7 @@ internal readonly struct MixtureSolver
         // A starved rail has no pressure to say what is injected: it is what the pumps still pass, and no more.
         double fed = state.State == RailState.Starved ? Math.Min(flow, state.Flow - (Real)state.ReturnFlow) : flow;
         double delivered = isKnown ? fed : double.NaN;
-        double lambda = DeliveredFuel.Lambda<Real>(_input.TargetLambda, _demand.Injected, delivered);
+        double lambda = DeliveredFuel.Lambda<Real>(_input.TargetLambda, _demand.Required, delivered);
         return new()
         {
             Command = command,

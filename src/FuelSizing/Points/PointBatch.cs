@@ -14,7 +14,8 @@ namespace FuelSizing.Points;
 /// a relative error of 2 · 10⁻¹⁴ remains, of the larger of the terms that a difference is made of.</para>
 /// <para>The rail is as the regulator sets it, less the losses of the supply line where the regulator sits at the tank: as in a
 /// solved point whose <see cref="RailState"/> is <see cref="RailState.Regulated"/>. Whether the pumps hold it there says
-/// <see cref="PointOutputs.PumpReserve"/>, and only where that column is asked for; the return line is not modelled.</para>
+/// <see cref="PointOutputs.PumpReserve"/>, and only where that column is asked for; the return line is not modelled. All of it is of the main fuel: a second stream
+/// is left out, without whose help the fuel system is judged, and refused where it changes what main fuel is injected.</para>
 /// </remarks>
 /// <example>
 /// <code>
@@ -53,7 +54,7 @@ public sealed class PointBatch
     /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
     /// <returns>The batch, which may be used from several threads at once.</returns>
     /// <exception cref="ArgumentException">
-    /// The tables of volumetric efficiency and power have no speed in common, or the regulator's pressure changes with what returns through it, for which each point needs its circuit.
+    /// The tables of volumetric efficiency and power have no speed in common; a second stream evaporates in the charge, or has main fuel taken back for it; or the regulator's pressure changes with what returns through it, for which each point needs its circuit.
     /// </exception>
     public static PointBatch Of(SystemParts parts, Conditions? conditions = null)
     {

@@ -69,6 +69,13 @@ internal sealed class PointKernel
                 nameof(parts));
         }
 
+        if (parts.SecondStream is { } stream && (stream.TakesBack || stream.EvaporatedShare.DecimalFractions > 0))
+        {
+            throw new ArgumentException(
+                $"system has a second stream, {stream.Name}, that changes what main fuel is injected, which a batch does not carry. Solve its points one by one, or sweep it; or evaluate FuelSystem.WithoutSecondStream.",
+                nameof(parts));
+        }
+
         _parts = parts;
         _efficiency = demand.VolumetricEfficiency.BySpeed;
         _power = demand.MeasuredPower.BySpeed;

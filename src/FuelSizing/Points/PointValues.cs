@@ -136,6 +136,9 @@ public readonly record struct PointValues<T>
     /// <summary>The leanest; the same where the pumps' data covers the point.</summary>
     public required T MaximumLambda { get; init; }
 
+    /// <summary>A second stream of fuel; none of its figures but its share, zero, is a number where there is none.</summary>
+    public required StreamValues<T> Stream { get; init; }
+
     /// <summary>The lift circuit of a surge tank; none of its figures is a number where the pumps draw from the main tank.</summary>
     public required LiftValues<T> Lift { get; init; }
 }
@@ -149,6 +152,7 @@ internal static class PointReading
         {
             MinimumLambda = point.SolvedMixture.MinimumLambda,
             MaximumLambda = point.SolvedMixture.MaximumLambda,
+            Stream = StreamReading.Of(point.Parts, point.SolvedDemand, point.SolvedMixture),
         };
 
     /// <summary>The numbers of one solved circuit with one set of injectors, the mixture apart.</summary>
@@ -215,6 +219,7 @@ internal static class PointReading
             Secondary = StagedBounds.Secondary(parts, demand, judged, maximum.Differential),
             MinimumLambda = double.NaN,
             MaximumLambda = double.NaN,
+            Stream = StreamReading.Of(demand),
             Lift = circuit.Lift is { } lift ? LiftReading.Of(parts, conditions, lift) : LiftReading.None,
         };
     }
@@ -229,13 +234,22 @@ internal static class PointReading
     {
         (CircuitValues<Real> minimum, CircuitValues<Real> maximum) =
             CircuitReading.WithDifferential(values.Minimum, values.Maximum, circuit, demand, judged);
-        (double richest, double leanest) = parts.Controller.IsIdeal
-            ? (double.NaN, double.NaN)
-            : MixtureSolver.Of(parts, demand, circuit) is var mixture ? (mixture.MinimumLambda, mixture.MaximumLambda) : default;
+        (double richest, double leanest) = (double.NaN, double.NaN);
+        StreamValues<Real> stream = values.Stream;
+        if (!parts.Controller.IsIdeal || demand.Stream is not null)
+        {
+            SolvedMixture mixture = parts.Controller.IsIdeal
+                ? MixtureSolver.Assumed(parts, demand, circuit, parts.InjectionAt(demand, circuit))
+                : MixtureSolver.Of(parts, demand.Alone, circuit);
+            (richest, leanest) = parts.Controller.IsIdeal ? (double.NaN, double.NaN) : (mixture.MinimumLambda, mixture.MaximumLambda);
+            stream = StreamReading.Of(parts, demand, mixture);
+        }
+
         return values with
         {
             MinimumLambda = richest,
             MaximumLambda = leanest,
+            Stream = stream,
             Minimum = minimum,
             Maximum = maximum,
             Differential = judged.Differential,

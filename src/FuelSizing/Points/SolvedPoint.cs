@@ -23,10 +23,11 @@ public class SolvedPoint
         (_actual, _judged) = injection;
         _mixture = parts.Controller.IsIdeal
             ? MixtureSolver.Assumed(parts, demand, circuit, injection)
-            : MixtureSolver.Of(parts, demand, circuit);
+            : MixtureSolver.Of(parts, demand.Alone, circuit);
         Demand = demand.Demand;
         Circuit = new(circuit.Task, circuit.State, circuit.Pumps);
-        Mixture = new(parts, demand, _mixture, _actual.Secondary);
+        SecondStream = demand.Stream is { } stream ? new(parts, stream, _mixture) : null;
+        Mixture = new(parts, parts.Controller.IsIdeal ? demand : demand.Alone, _mixture, _actual.Secondary, SecondStream);
         SecondaryInjection = _actual.Secondary is { } secondary ? new(parts.StagedInjectors!, secondary) : null;
         SurgeTank = circuit.Lift is { } lift ? new(parts.SurgeTank!, lift) : null;
     }
@@ -61,8 +62,11 @@ public class SolvedPoint
     /// <summary>Across the injector: rail gauge + ambient − manifold absolute.</summary>
     public Pressure InjectorDifferential => Pressure.FromPascals(_actual.Differential);
 
-    /// <summary>The least that is injected, as a share of the demand: without the fuel's evaporation in the charge, where a share of it is stated.</summary>
+    /// <summary>The least that is injected, as a share of the demand: without evaporation in the charge, where a share of it is stated.</summary>
     internal double MinimumInjectedShare => Engines.FuelDemand.ShareWithoutEvaporation(SolvedDemand.Chain, SolvedDemand.Basis);
+
+    /// <summary>The same of what the main fuel's own evaporation adds, by which the mixture is judged.</summary>
+    internal double MainInjectedShare => Engines.FuelDemand.ShareWithoutEvaporation(SolvedDemand.Alone.Chain, SolvedDemand.Basis);
 
     /// <summary>
     /// Static flow of one injector at that pressure on this fuel; none below the injector's <see cref="Injectors.Injector.MinimumDifferential"/>.
@@ -103,6 +107,11 @@ public class SolvedPoint
     public VolumeFlow? PrimaryFlow => SecondaryInjection is null ? InjectedFlow
         : double.IsNaN(_actual.Injected) ? null
         : VolumeFlow.FromCubicMetersPerSecond(_actual.Injected);
+
+    /// <summary>
+    /// The second stream of fuel, and the mixture with it and without it; none where the system has none. <see cref="Mixture"/> is that of the main fuel alone.
+    /// </summary>
+    public SecondStreamResult? SecondStream { get; }
 
     /// <summary>What the pumps deliver; none where their curves give no data.</summary>
     public VolumeFlow? PumpFlow => Circuit.PumpFlow;

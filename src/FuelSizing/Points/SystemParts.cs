@@ -32,8 +32,9 @@ public sealed class SystemParts
         SizingLimits limits,
         EngineController controller,
         SurgeTank? surgeTank,
-        bool isFalling = false,
-        StagedInjectors? stagedInjectors = null)
+        StagedInjectors? stagedInjectors,
+        SecondStream? secondStream,
+        bool isFalling = false)
     {
         IsFalling = isFalling;
         _pumps = pump.Switches.Any() ? new(pump, isFalling) : null;
@@ -42,6 +43,7 @@ public sealed class SystemParts
         (Pump, Plumbing, Limits, Controller) = (pump, plumbing, limits, controller);
         SurgeTank = surgeTank;
         StagedInjectors = stagedInjectors;
+        SecondStream = secondStream;
         _needsViscosity = plumbing.NeedsViscosity || surgeTank?.Plumbing.NeedsViscosity == true;
         Injection = InjectionOf<Real>();
         _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
@@ -80,6 +82,9 @@ public sealed class SystemParts
     /// <summary>A secondary set of injectors and its hand-over; none where one set injects all the fuel.</summary>
     public StagedInjectors? StagedInjectors { get; }
 
+    /// <summary>A second stream of fuel beside the system; none where there is none.</summary>
+    public SecondStream? SecondStream { get; }
+
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>For instance <c>4 × injector A, 580 mL/min each; fixed at 300 kPa; pump R</c>.</returns>
     public override string ToString() =>
@@ -105,11 +110,11 @@ public sealed class SystemParts
     internal string? StillOn => IsFalling ? string.Join(" and ", Pump.Switches.Select(pump => pump.Pump.Name).Distinct()) : null;
 
     private SystemParts With(PumpAssembly pump, bool isFalling) =>
-        new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, SurgeTank, isFalling, StagedInjectors);
+        new(Layout, Demand, Injectors, Regulator, pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream, isFalling);
 
     /// <summary>The same parts with another surge tank, or with another lift pump or wiring in it, unchecked: it is known to fit.</summary>
     internal SystemParts With(SurgeTank? surgeTank) =>
-        new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, IsFalling, StagedInjectors);
+        new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, StagedInjectors, SecondStream, IsFalling);
 
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
     internal PointDemand DemandAt(OperatingPoint point)
@@ -118,13 +123,12 @@ public sealed class SystemParts
         DemandState<Real> demand = Demand.ChainAt(
             point.Speed, point.RevolutionsPerSecond, point.Boost, point.BoostPascals, point.Conditions.Atmosphere);
         double density = fuel.DensityAtKelvins(point.Conditions.FuelKelvins);
-        return new(
-            point,
-            demand,
-            Demand.Basis,
-            density,
-            _needsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.ColdestKelvins) : 0,
-            FuelDemandFlow.Volume<Real>(FuelDemand.Chosen(demand, Demand.Basis), density));
+        PointDemand alone = new PointDemand(
+            point, demand, Demand.Basis, density, _needsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.ColdestKelvins) : 0, 0, 0)
+            .Feeding(SecondStream is { TakesBack: true } less ? less.MainFuelTakenBack.DecimalFractions * less.ShareAt(point.BoostPascals) : 0);
+        return SecondStream is null
+            ? alone
+            : alone.With(SolvedStream.Of(SecondStream, point.BoostPascals, point.Conditions.SupplyVolts, point.Conditions.FuelKelvins));
     }
 
     /// <summary>The circuit that a demand asks to be solved.</summary>

@@ -51,6 +51,13 @@ public static class CutOut
                 "system has no leanest mixture, which a cut-out has to keep. Give it by SizingLimits.With(MixtureLimits).", nameof(system));
         }
 
+        if (system.SecondStream is { TakesBack: true } stream)
+        {
+            throw new ArgumentException(
+                $"system has main fuel taken back for {stream.Name}: no rail pressure keeps the mixture if the second stream stops, which needs a safeguard of its own. Place the cut-out by FuelSystem.WithoutSecondStream.",
+                nameof(system));
+        }
+
         LineSweepResult sound = system.Pull(line, slowest, fastest, conditions);
         double[] places =
         [

@@ -19,7 +19,8 @@ public static class MixtureSizing
     /// <param name="bounds">Within which the unit is looked for; the base stays as fitted if not given.</param>
     /// <returns>The unit and what it leaves, or why none does it.</returns>
     /// <exception cref="ArgumentException">
-    /// The controller is assumed to command whatever is needed, so that no unit is better than another; or the engine cannot have such a line.
+    /// The controller is assumed to command whatever is needed, so that no unit is better than another; main fuel is taken back for a second stream; or the engine
+    /// cannot have such a line.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">Line or tables do not cover a speed.</exception>
     public static RisingRateFit FitRisingRate(
@@ -39,6 +40,13 @@ public static class MixtureSizing
         {
             throw new ArgumentException(
                 "system has no controller: it is assumed to command whatever pulse is needed, and then any pressure serves. Give it one by FuelSystem.With.",
+                nameof(system));
+        }
+
+        if (system.SecondStream is { TakesBack: true } stream)
+        {
+            throw new ArgumentException(
+                $"system has main fuel taken back for {stream.Name}, which a unit would be fitted against: the engine would then depend on the second stream. Fit the unit by FuelSystem.WithoutSecondStream, and judge the system with the stream.",
                 nameof(system));
         }
 

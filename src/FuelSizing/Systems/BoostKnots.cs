@@ -1,3 +1,4 @@
+using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Regulators;
 
@@ -20,7 +21,7 @@ internal static class BoostKnots
         List<double> knots =
         [
             minimum,
-            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Concat(HandOverKnots.Boosts(system)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
+            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Concat(HandOverKnots.Boosts(system)).Concat(OfStream(system)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
             maximum,
         ];
         if (system.Regulator is RegulatorSeries series)
@@ -61,6 +62,21 @@ internal static class BoostKnots
     [
         pump.Off.Pascals - BesideSwitch, pump.Off.Pascals, pump.On.Pascals, pump.On.Pascals + BesideSwitch,
     ]);
+
+    /// <summary>Where a second stream begins, and just below; where all of it flows; where its nozzles have too little, or nothing, across them.</summary>
+    private static IEnumerable<double> OfStream(FuelSystem system)
+    {
+        if (system.SecondStream is not { } stream)
+        {
+            return [];
+        }
+
+        double begin = stream.Begin.Pascals;
+        double[] held = stream.HeldPressure is { } pressure && stream.Nozzles.SpraysInto == SprayPlace.Manifold
+            ? [pressure.Pascals - stream.Nozzles.MinimumPascals - BesideSwitch, pressure.Pascals - stream.Nozzles.MinimumPascals + BesideSwitch, pressure.Pascals, pressure.Pascals + BesideSwitch]
+            : [];
+        return [begin - BesideSwitch, begin, begin + BesideSwitch, stream.Full?.Pascals ?? begin, .. held];
+    }
 
     private static IEnumerable<double> Of(PressureRegulator regulator)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
@@ -35,12 +36,22 @@ internal static class DemandWorking
             to.Table("power at the crank of the measured pull", "P_m", at.MeasuredPower, "W", to.Style.Of(Power.FromWatts((double)at.MeasuredPower)), $"measured power curve, at {place}"));
 
         DemandState<Traced> state = DemandChain.Evaluate(engine, point);
+        if (result.SolvedDemand.Stream is { AirGain: > 1, Solved: { } solved })
+        {
+            SecondStream stream = solved.Stream;
+            state = DemandChain.AlsoCooled(
+                state,
+                to.Given("share of the second stream that evaporates in the charge", "x_es", stream.EvaporatedShare.DecimalFractions, "1", to.Style.Of(stream.EvaporatedShare), "stated"),
+                to.Given("heat of vaporisation of its liquid", "h_s", stream.Fluid.HeatOfVaporisation!.Value.JoulesPerKilogram, "J/kg", to.Style.Of(stream.Fluid.HeatOfVaporisation.Value), stream.Fluid.Name),
+                to.Given("the most of it that may flow", "ṁ_s", solved.MaximumMassFlow, "kg/s", to.Style.Of(MassFlow.FromKilogramsPerSecond(solved.MaximumMassFlow)), stream.Name));
+        }
+
         to.Step("manifold pressure, absolute", "p_3", state.ManifoldAbsolute, "Pa", to.Style.Of(demand.ManifoldAbsolute), Definition);
         to.Step("pressure ratio of the compressor", "r", state.PressureRatio, "1", demand.PressureRatio.ToString("N2", CultureInfo.InvariantCulture), Definition);
         to.Step("temperature at the compressor outlet", "T_2", state.OutletTemperature, "K", to.Style.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency");
         to.Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", to.Style.Of(demand.ChargeTemperature), "definition of effectiveness");
         to.Step("density of the charge", "ρ_3", state.ChargeDensity, "kg/m³", to.Style.GasDensity(demand.ChargeDensity), IdealGas);
-        if (model.EvaporatedShare > Ratio.Zero)
+        if (model.EvaporatedShare > Ratio.Zero || result.SolvedDemand.Stream is { AirGain: > 1 })
         {
             to.Step("temperature of the charge after fuel has evaporated in it", "T_4", state.EvaporatedTemperature, "K", to.Style.Of(demand.EvaporatedTemperature), "energy balance of charge and fuel, no heat from the walls");
         }

@@ -37,6 +37,7 @@ public sealed record FuelSystem
         .Value(system => system.Controller)
         .Value(system => system.SurgeTank)
         .Value(system => system.StagedInjectors)
+        .Value(system => system.SecondStream)
         .List(system => system.Checks)
         .List(system => system.Waivers);
 
@@ -98,6 +99,9 @@ public sealed record FuelSystem
     /// <summary>A secondary set of injectors and its hand-over; none where one set injects all the fuel.</summary>
     public StagedInjectors? StagedInjectors => Parts.StagedInjectors;
 
+    /// <summary>A second stream of fuel beside the system; none where there is none.</summary>
+    public SecondStream? SecondStream => Parts.SecondStream;
+
     /// <summary>The checks that are made where they apply: the standard ones, and those that were added.</summary>
     public IReadOnlyList<ICheck> Checks { get; }
 
@@ -135,7 +139,7 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, null, StandardChecks.All, []);
+        Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, null, null, StandardChecks.All, []);
 
     /// <summary>A returnless system: the regulator sits in or at the tank and only injected fuel goes forward.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
@@ -158,24 +162,24 @@ public sealed record FuelSystem
         PumpAssembly pump,
         SizingLimits? limits = null,
         Plumbing? plumbing = null) =>
-        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, null, StandardChecks.All, []);
+        Of(LineLayout.Returnless, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, null, null, StandardChecks.All, []);
 
     /// <summary>The same system with other injectors.</summary>
     /// <param name="injectors">The injectors.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
+    public FuelSystem With(InjectorSet injectors) => Of(Layout, Demand, injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
 
     /// <summary>The same system with another regulator.</summary>
     /// <param name="regulator">A regulator that fits the layout.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The regulator does not fit the layout.</exception>
     public FuelSystem With(PressureRegulator regulator) =>
-        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
+        Of(Layout, Demand, Injectors, regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
 
     /// <summary>The same system with another pump or other pumps.</summary>
     /// <param name="pump">The pump or pumps.</param>
     /// <returns>The system.</returns>
-    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
+    public FuelSystem With(PumpAssembly pump) => Of(Layout, Demand, Injectors, Regulator, pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
 
     /// <summary>The same system with other lines and filters.</summary>
     /// <param name="plumbing">The lines and filters.</param>
@@ -184,7 +188,7 @@ public sealed record FuelSystem
     public FuelSystem With(Plumbing plumbing)
     {
         ArgumentNullException.ThrowIfNull(plumbing);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, plumbing, Controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
     }
 
     /// <summary>The same system held to other limits.</summary>
@@ -193,7 +197,7 @@ public sealed record FuelSystem
     public FuelSystem With(SizingLimits limits)
     {
         ArgumentNullException.ThrowIfNull(limits);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, limits, Plumbing, Controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
     }
 
     /// <summary>The same system with an engine controller whose knowledge is described: results then say which mixture the engine gets.</summary>
@@ -202,7 +206,7 @@ public sealed record FuelSystem
     public FuelSystem With(EngineController controller)
     {
         ArgumentNullException.ThrowIfNull(controller);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, controller, SurgeTank, StagedInjectors, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
     }
 
     /// <summary>The same system with its pumps drawing from a surge tank, which a lift pump fills from the main tank.</summary>
@@ -212,12 +216,12 @@ public sealed record FuelSystem
     public FuelSystem With(SurgeTank surgeTank)
     {
         ArgumentNullException.ThrowIfNull(surgeTank);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, surgeTank, StagedInjectors, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, surgeTank, StagedInjectors, SecondStream, Checks, Waivers);
     }
 
     /// <summary>The same system with its pumps drawing from the main tank.</summary>
     /// <returns>The system.</returns>
-    public FuelSystem WithoutSurgeTank() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, null, StagedInjectors, Checks, Waivers);
+    public FuelSystem WithoutSurgeTank() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, null, StagedInjectors, SecondStream, Checks, Waivers);
 
     /// <summary>The same system with a secondary set of injectors, which takes part of the fuel above a hand-over; its other injectors are the primary set.</summary>
     /// <param name="stagedInjectors">The secondary set and its hand-over.</param>
@@ -228,18 +232,34 @@ public sealed record FuelSystem
     public FuelSystem With(StagedInjectors stagedInjectors)
     {
         ArgumentNullException.ThrowIfNull(stagedInjectors);
-        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, stagedInjectors, Checks, Waivers);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, stagedInjectors, SecondStream, Checks, Waivers);
     }
 
     /// <summary>The same system with one set of injectors, the primary one, that injects all the fuel.</summary>
     /// <returns>The system.</returns>
-    public FuelSystem WithoutStagedInjectors() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, null, Checks, Waivers);
+    public FuelSystem WithoutStagedInjectors() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, null, SecondStream, Checks, Waivers);
+
+    /// <summary>The same system with a second stream of fuel beside it.</summary>
+    /// <param name="secondStream">The stream, with its own pump, nozzles and tank.</param>
+    /// <returns>The system. It is judged without the stream's help, unless main fuel is taken back for it (<see cref="SecondStream.WithMainFuelTakenBack"/>).</returns>
+    /// <exception cref="ArgumentException">
+    /// Its pump shares a feed with a pump of the system; or main fuel is taken back for it and the controller's pulses are recorded, which hold what is taken back already.
+    /// </exception>
+    public FuelSystem With(SecondStream secondStream)
+    {
+        ArgumentNullException.ThrowIfNull(secondStream);
+        return Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, secondStream, Checks, Waivers);
+    }
+
+    /// <summary>The same system without a second stream.</summary>
+    /// <returns>The system.</returns>
+    public FuelSystem WithoutSecondStream() => Of(Layout, Demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, null, Checks, Waivers);
 
     /// <summary>The same system on another engine, or on another fuel.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
-    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, Checks, Waivers);
+    public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
 
     /// <summary>The same system with a check more: it takes part in margins, verdict, tables, remedies, sheet and ranking.</summary>
     /// <param name="check">A check whose part no other check of the system judges.</param>
@@ -292,7 +312,7 @@ public sealed record FuelSystem
 
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
-        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank, stagedInjectors: StagedInjectors), Checks, Waivers);
+        new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream), Checks, Waivers);
 
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>One line.</returns>
@@ -318,6 +338,7 @@ public sealed record FuelSystem
         EngineController controller,
         SurgeTank? surgeTank,
         StagedInjectors? stagedInjectors,
+        SecondStream? secondStream,
         IReadOnlyList<ICheck> checks,
         IReadOnlyList<Waiver> waivers)
     {
@@ -366,7 +387,22 @@ public sealed record FuelSystem
                 "Begin the hand-over below the limit, for the primary set alone reaches it first.");
         }
 
-        return new(new(layout, demand, injectors, regulator, pump, lines, held, controller, surgeTank, stagedInjectors: stagedInjectors), checks, waivers);
+        if (secondStream is { TakesBack: true } && controller is RecordedPulseController)
+        {
+            throw new ArgumentException(
+                $"secondStream has main fuel taken back for {secondStream.Name}, and the controller's pulses are recorded: they hold what is taken back already. Record them so, and leave WithMainFuelTakenBack out.",
+                nameof(secondStream));
+        }
+
+        if (secondStream?.Pump?.Pumps.FirstOrDefault(own => own.Feed?.Shared is { } part
+            && pump.Pumps.Concat(surgeTank?.LiftPump.Pumps ?? []).Any(main => main.Feed?.Shared?.Name == part.Name)) is { } wired)
+        {
+            throw new ArgumentException(
+                $"secondStream has {wired.Name} on {wired.Feed!.Shared!.Name}, which feeds pumps of the fuel system too: the two are solved with a feed each. Give the second stream's pump a feed of its own.",
+                nameof(secondStream));
+        }
+
+        return new(new(layout, demand, injectors, regulator, pump, lines, held, controller, surgeTank, stagedInjectors, secondStream), checks, waivers);
     }
 
     /// <summary>Refuses a system with a secondary set of injectors where only one set can be asked for.</summary>

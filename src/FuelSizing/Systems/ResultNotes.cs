@@ -36,6 +36,15 @@ internal static class ResultNotes
 
         /// <summary>The hand-over to a secondary set of injectors.</summary>
         HandOver,
+
+        /// <summary>What a second stream would help, and does not.</summary>
+        SecondStream,
+
+        /// <summary>The density of its liquid.</summary>
+        StreamDensity,
+
+        /// <summary>Main fuel that is taken back for it.</summary>
+        TakenBack,
     }
 
     /// <summary>The notes to one result.</summary>
@@ -86,6 +95,11 @@ internal static class ResultNotes
                 Statement.Of(
                     "hand-over.transient",
                     $"Secondary set: {staged.HandOver.Text}. Every point is steady: while the hand-over is passed, fuel that still has to wet the walls of another port, or a set that does not open, leans the mixture under load. Check lambda over the hand-over in small steps."));
+        }
+
+        foreach (Note note in OfStream(result))
+        {
+            yield return note;
         }
 
         foreach (PumpPoint pump in result.SolvedCircuit.Pumps)
@@ -155,6 +169,36 @@ internal static class ResultNotes
             "regulator.gain-never-sets-in", $"The gain of {rate.Gain:0.##} sets in above {rate.Onset:boost}, which no boost here exceeds."),
         _ => null,
     };
+
+    private static IEnumerable<Note> OfStream(SolvedPoint result)
+    {
+        if (result.SecondStream is not { Acts: true, Stream: { } stream })
+        {
+            yield break;
+        }
+
+        yield return stream.TakesBack
+            ? new(
+                About.TakenBack,
+                result.SolvedDemand.TakenBack,
+                Statement.Of(
+                    "stream.depends",
+                    $"Up to {stream.MainFuelTakenBack} of the main fuel is taken back for {stream.Name}: if it stops (pump, fuse, nozzle, empty tank), the engine runs lean on boost at once. Do not run it without a safeguard that takes the boost away then."))
+            : new(
+                About.SecondStream,
+                0,
+                Statement.Of(
+                    "stream.not-counted", $"The fuel system is judged without the help of {stream.Name}, which may stop; its fuel counts for the rich mixture only."));
+        if (stream.Fluid.IsDensityAssumed)
+        {
+            yield return new(
+                About.StreamDensity,
+                0,
+                Statement.Of(
+                    "stream.density-assumed",
+                    $"The density of {stream.Fluid.Name} is taken from an ideal mixture: it may be up to 3.5 % higher. Measure it for flows by mass better than 2 %."));
+        }
+    }
 
     private static Pressure Highest(PressureRegulator regulator, IReadOnlyList<Pressure> boosts) =>
         Pressure.FromPascals(boosts.Max(boost => regulator.SetPascals(boost.Pascals)));

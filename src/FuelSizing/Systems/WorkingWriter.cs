@@ -45,8 +45,17 @@ internal sealed class WorkingWriter
 
         Traced density = _to.Table(
             "density of the fuel", "ρ", circuit.Task.Density, "kg/m³", _to.Style.Of(_result.FuelDensity), $"{_system.Demand.Consumption.Fuel.Name} at {_to.Style.Of(_conditions.FuelTemperature)}; ASTM D1250-80, table 54B, for petrol, blends by mass");
+        double takenBack = _result.SolvedDemand.TakenBack;
+        Traced volume = FuelDemandFlow.Volume(fuel, density);
         Traced injected = _to.Step(
-            "fuel injected, by volume", "Q_f", FuelDemandFlow.Volume(fuel, density), "m³/s", _to.Style.PumpFlow(_result.InjectedFlow), Definition);
+            "fuel injected, by volume",
+            "Q_f",
+            takenBack > 0
+                ? volume * (1 - _to.Given("share of main fuel taken back for the second stream", "x_b", takenBack, "1", _to.Style.Of(UnitsNet.Ratio.FromDecimalFractions(takenBack)), _system.SecondStream!.Name))
+                : volume,
+            "m³/s",
+            _to.Style.PumpFlow(_result.InjectedFlow),
+            Definition);
         Traced set = _to.Step(
             "rail pressure, set", "p_s", Set(_system.Regulator, boost), "Pa", _to.Style.Of(_result.RailSetGauge), $"gauge; {_system.Regulator.Text.In(_to.Style)}");
         Traced rail = new CircuitWorking(_to, circuit, _system, _conditions, injected, density, set).Write();

@@ -14,6 +14,8 @@ public class CheckColumnTests
         { "from the main tank", Wren.System(pump: 0.8) },
         { "from a surge tank", SurgeTanks.Wren(SurgeTanks.Everything) },
         { "with two sets of injectors", Staged.Wren2() },
+        { "with a second stream", SecondStreams.Judged(SecondStreams.Everything) },
+        { "with a second stream for which nothing is taken back", SecondStreams.Judged(SecondStreams.Everything.WithMainFuelTakenBack(Wren.Percent(0))) },
     };
 
     [Theory]
@@ -63,7 +65,7 @@ public class CheckColumnTests
             Ambient = Of(point => point.Ambient),
             Supply = Of(point => point.Supply),
             Injected = Of(point => point.Injected),
-            MinimumInjectedShare = 1,
+            MinimumInjectedShare = Of(point => point.MinimumInjectedShare),
             FuelDensity = Of(point => point.FuelDensity),
             VapourPressure = Of(point => point.VapourPressure),
             RailSet = Of(point => point.RailSet),
@@ -122,6 +124,25 @@ public class CheckColumnTests
                 RelayRating = Of(point => point.Lift.RelayRating),
                 Minimum = Bound(points, point => point.Lift.Minimum),
                 Maximum = Bound(points, point => point.Lift.Maximum),
+            },
+            Stream = new()
+            {
+                Share = Of(point => point.Stream.Share),
+                BackPressure = Of(point => point.Stream.BackPressure),
+                MinimumPressure = Of(point => point.Stream.MinimumPressure),
+                MaximumPressure = Of(point => point.Stream.MaximumPressure),
+                MinimumFlow = Of(point => point.Stream.MinimumFlow),
+                MaximumFlow = Of(point => point.Stream.MaximumFlow),
+                Required = Of(point => point.Stream.Required),
+                MinimumDelivered = Of(point => point.Stream.MinimumDelivered),
+                MaximumDelivered = Of(point => point.Stream.MaximumDelivered),
+                MainInjectedShare = Of(point => point.Stream.MainInjectedShare),
+                RichMinimumLambda = Of(point => point.Stream.RichMinimumLambda),
+                RichMaximumLambda = Of(point => point.Stream.RichMaximumLambda),
+                LeanMinimumLambda = Of(point => point.Stream.LeanMinimumLambda),
+                LeanMaximumLambda = Of(point => point.Stream.LeanMaximumLambda),
+                MinimumStoppedLambda = Of(point => point.Stream.MinimumStoppedLambda),
+                MaximumStoppedLambda = Of(point => point.Stream.MaximumStoppedLambda),
             },
         };
     }

@@ -80,7 +80,7 @@ internal static class PeerMixtureDescription
         table.Points.Select(point => new { revolutionsPerSecond = point.Speed.RevolutionsPerSecond, share = point.Efficiency.DecimalFractions });
 
     /// <summary>A fuel by its parts, so that the peer mixes them itself.</summary>
-    private static object Of(Fuel fuel) => PartsOf(fuel).Select(part => new
+    public static object Of(Fuel fuel) => PartsOf(fuel).Select(part => new
     {
         volumeShare = part.Share.DecimalFractions,
         carbonShare = part.Fuel.Composition.CarbonShare,

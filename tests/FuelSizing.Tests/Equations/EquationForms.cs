@@ -77,6 +77,14 @@ internal static class EquationForms
         Of(
             typeof(FuelMixing), nameof(FuelMixing.VolumeShare), One,
             new("value", SpecificEnergy, 3.1e7, 3.9e7), new("firstValue", SpecificEnergy, 4e7, 5e7), Density("firstDensity"), new("otherValue", SpecificEnergy, 2e7, 3e7), Density("otherDensity")),
+        Of(typeof(FuelMixing), nameof(FuelMixing.Density), Dimension.Density, Share("massShare"), Density("firstDensity"), Density("otherDensity")),
+        Of(typeof(FuelMixing), nameof(FuelMixing.MassShare), One, Share("volumeShare"), Density("firstDensity"), Density("otherDensity")),
+        Of(
+            typeof(TwoFuels), nameof(TwoFuels.Lambda), One,
+            new("airFlow", Dimension.MassFlow, 0.01, 0.5), Plain("mainRatio", 9, 15), new("mainFlow", Dimension.MassFlow, 1e-3, 3e-2), Plain("streamRatio", 0, 9), new("streamFlow", Dimension.MassFlow, 0, 1e-2)),
+        Of(
+            typeof(TwoFuels), nameof(TwoFuels.HeatShare), One,
+            new("mainHeat", SpecificEnergy, 2e7, 5e7), new("mainFlow", Dimension.MassFlow, 1e-3, 3e-2), new("streamHeat", SpecificEnergy, 0, 3e7), new("streamFlow", Dimension.MassFlow, 0, 1e-2)),
         Of(
             typeof(LiquidViscosity), nameof(LiquidViscosity.Dynamic), DynamicViscosity,
             new("a", DynamicViscosity.Logarithm, -25, -10), new("b", Kelvin, 500, 1500), new("c", One, -1, 2), Absolute("temperature", Kelvin)) with
@@ -187,6 +195,13 @@ internal static class EquationForms
             Because = "the specific heat of air",
         },
         Of(
+            typeof(ChargeCooling), nameof(ChargeCooling.AirGain), One,
+            Absolute("chargeTemperature", Kelvin), Share("evaporatedShare"), new("heatOfVaporisation", SpecificEnergy, 3e5, 2.4e6), new("streamFlow", Dimension.MassFlow, 0, 1e-2), new("airFlow", Dimension.MassFlow, 0.01, 0.5)) with
+        {
+            Constants = [SpecificHeat],
+            Because = "the specific heat of air",
+        },
+        Of(
             typeof(Compression), nameof(Compression.DrivePower), Watt,
             new("airMassFlow", MassFlow, 0, 0.5), Absolute("inletTemperature", Kelvin), new("outletTemperature", Kelvin, 350, 450), Share("mechanicalEfficiency")) with
         {
@@ -251,6 +266,18 @@ internal static class EquationForms
         EquationForm.Of(
             typeof(DemandChain), nameof(DemandChain.Temperatures), [Kelvin, Kelvin],
             [.. DemandEngine, Plain("isentropicRatio", 1, 1.5), Absolute("ambientTemperature", Kelvin)]),
+        EquationForm.Of(
+            typeof(DemandChain), nameof(DemandChain.AlsoCooled), [Pascal, One, Kelvin, Kelvin, Dimension.Density, Kelvin, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow],
+            [
+                Absolute("ManifoldAbsolute"), Plain("PressureRatio", 1, 2), Absolute("OutletTemperature", Kelvin), Absolute("ChargeTemperature", Kelvin), Density("ChargeDensity"),
+                Absolute("EvaporatedTemperature", Kelvin), new("AirMassFlow", MassFlow, 0.01, 0.5), new("DrivePower", Watt, 0, 2e4), new("Friction", Watt, 1e3, 3e4),
+                new("GrossPower", Watt, 5e4, 3e5), new("BrakePower", Watt, 5e4, 3e5), new("FromPower", MassFlow, 1e-3, 3e-2), new("FromAir", MassFlow, 1e-3, 3e-2),
+                Share("share"), new("heat", SpecificEnergy, 3e5, 2.4e6), new("flow", MassFlow, 0, 1e-2),
+            ]) with
+        {
+            Constants = [SpecificHeat],
+            Because = "the specific heat of air",
+        },
         EquationForm.Of(
             typeof(DemandChain), nameof(DemandChain.Burn), [Dimension.Density, Kelvin, MassFlow, Watt, Watt, Watt, Watt, MassFlow, MassFlow],
             [.. DemandEngine, .. DemandPoint, Absolute("manifold"), new("outlet", Kelvin, 350, 450), Absolute("charge", Kelvin)]) with

@@ -15,7 +15,7 @@ internal static class EquationPages
     private static readonly (string Subject, string[] Classes)[] Subjects =
     [
         ("Air and engine", [nameof(StandardAir), nameof(HumidAir), nameof(PowerCorrectionFactor), nameof(Compression), nameof(CentrifugalCompressor), nameof(DisplacementCompressor), nameof(ChargeCooling), nameof(EngineAir), nameof(EnginePower), nameof(EngineFriction), nameof(BoostedPower)]),
-        ("Fuel", [nameof(Combustion), nameof(FuelDemandFlow), nameof(FuelDensity), nameof(FuelMixing), nameof(LiquidViscosity), nameof(VapourPressure), nameof(InverseTemperature), nameof(LumpedHeat)]),
+        ("Fuel", [nameof(Combustion), nameof(FuelDemandFlow), nameof(FuelDensity), nameof(FuelMixing), nameof(TwoFuels), nameof(LiquidViscosity), nameof(VapourPressure), nameof(InverseTemperature), nameof(LumpedHeat)]),
         ("Injectors and rail", [nameof(RailPressure), nameof(InjectorFlow), nameof(InjectorMatching), nameof(DeliveredFuel), nameof(BoostedMixture), nameof(StagedFlow)]),
         ("Pumps", [nameof(PumpDuty), nameof(CircuitPressure), nameof(PumpMotor), nameof(PumpScaling), nameof(DisplacementPumpFlow), nameof(PumpHeat), nameof(Suction), nameof(SurgeTankVolume)]),
         ("Lines", [nameof(PipeFlow), nameof(PipeFriction), nameof(ColebrookWhite), nameof(FittingLoss), nameof(FilterLoss)]),

@@ -142,6 +142,21 @@ public class EquationsByHandTests
 
         // 40 between 44 (740 kg/m³) and 27 (790 kg/m³): 13/17 by mass, (13/740)/(13/740 + 4/790) by volume.
         Is(0.776266062, FuelMixing.VolumeShare<Real>(40, 44, 740, 27, 790));
+
+        // 1 kg in 0.5/800 + 0.5/1000 m³; 0.4 kg and 0.5 kg in a litre.
+        Is(888.888889, FuelMixing.Density<Real>(0.5, 800, 1000));
+        Is(0.444444444, FuelMixing.MassShare<Real>(0.5, 800, 1000));
+    }
+
+    [Fact]
+    public void TwoFuels_OfPetrolAndMethanol()
+    {
+        // 0.012 × 14.5 + 0.004 × 6.5 = 0.2 kg/s of air; 660 kW and 220 kW.
+        Is(1, TwoFuels.Lambda<Real>(0.2, 14.5, 0.012, 6.5, 0.004));
+        Is(0.25, TwoFuels.HeatShare<Real>(44e6, 0.015, 22e6, 0.01));
+
+        // 1 kW of cooling a 0.2 kg/s · 1004.685 J/(kg·K) · 320 K stream of air.
+        Is(1 + (1000 / (320 * 1004.685046 * 0.2)), ChargeCooling.AirGain<Real>(320, 0.25, 1e6, 0.004, 0.2));
     }
 
     [Fact]

@@ -36,7 +36,11 @@ internal sealed class MixtureCheck : ICheck
         where T : struct, IReal<T>
     {
         T allowed = parts.Limits.Mixture!.LeanestAt(at.Boost);
-        CheckReading<T> reading = CheckReading.AtMost(at.MinimumLambda / at.MinimumInjectedShare, at.MaximumLambda, allowed);
+
+        // A second stream may stop: it counts only where the user says that main fuel is taken back for it, and another check then looks at it stopped.
+        CheckReading<T> reading = parts.SecondStream is not { } stream ? CheckReading.AtMost(at.MinimumLambda / at.MinimumInjectedShare, at.MaximumLambda, allowed)
+            : stream.TakesBack ? CheckReading.AtMost(at.Stream.LeanMinimumLambda, at.Stream.LeanMaximumLambda, allowed)
+            : CheckReading.AtMost(at.MinimumLambda / at.Stream.MainInjectedShare, at.MaximumLambda, allowed);
         return new(
             reading.Used,
             allowed,
@@ -54,12 +58,17 @@ internal sealed class MixtureCheck : ICheck
         }
 
         DeliveredMixture mixture = point.Mixture;
+        if (point.Parts.SecondStream is { TakesBack: true } && point.SecondStream is { Acts: true } with)
+        {
+            return WithStream(point, with, reading);
+        }
+
         if (mixture.MaximumLambda is not { } leanest)
         {
             return mixture.Text;
         }
 
-        double least = (mixture.MinimumLambda ?? leanest) / point.MinimumInjectedShare;
+        double least = (mixture.MinimumLambda ?? leanest) / point.MainInjectedShare;
         Statement? cause = mixture.Causes.FirstOrDefault(cause => cause.Factor > 1) is { } first
             ? Statement.Of("mixture.mainly", $"; {first.Text}")
             : null;
@@ -76,6 +85,22 @@ internal sealed class MixtureCheck : ICheck
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task) => MixtureRemedy.For(Part, task);
+
+    private static Statement WithStream(SolvedPoint point, SecondStreamResult with, in CheckReading<Real> reading)
+    {
+        double allowed = reading.Allowed;
+        StreamValues<Real> at = StreamReading.Of(point.Parts, point.SolvedDemand, point.SolvedMixture);
+        (double least, double leanest) = (at.LeanMinimumLambda, at.LeanMaximumLambda);
+        return CheckReading.OutcomeOf(reading) switch
+        {
+            Outcome.Holds => Statement.Of("mixture.stream-within", $"lambda {leanest:0.000} while {with.Stream.Name} flows, at most {allowed:0.000} allowed"),
+            Outcome.Fails => Statement.Of("mixture.stream-lean", $"lambda {least:0.000} is leaner than the {allowed:0.000} allowed, though {with.Stream.Name} flows"),
+            _ when double.IsNaN(leanest) => Statement.Of("mixture.stream-not-known", $"lambda with {with.Stream.Name} cannot be said: {point.Mixture.Text}"),
+            _ => Statement.Of(
+                "mixture.stream-not-decided",
+                $"lambda lies between {least:0.000} and {leanest:0.000} while {with.Stream.Name} flows, at most {allowed:0.000} allowed: data of pumps, nozzles or liquid does not decide"),
+        };
+    }
 }
 
 /// <summary>The same mixture against the richest that is allowed, with or without boost.</summary>
@@ -91,23 +116,32 @@ internal sealed class RichMixtureCheck : ICheck
     // That the controller is assumed is said once, by the check for a lean mixture.
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts) =>
-        parts is { Controller.IsIdeal: false, Limits.Mixture.Richest: not null } ? Applicability.Judged : Applicability.NotApplicable;
+        parts.Limits.Mixture?.Richest is not null && (!parts.Controller.IsIdeal || parts.SecondStream is not null) ? Applicability.Judged
+            : parts.SecondStream is not null ? Applicability.NotJudged(Statement.Of("rich-mixture.no-limit", $"no richest lambda is given, and the second stream makes the mixture richer"))
+            : Applicability.NotApplicable;
 
     /// <inheritdoc/>
     public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtLeast<T>(at.MinimumLambda, at.MaximumLambda * at.MinimumInjectedShare, parts.Limits.Mixture!.Richest!.Value);
+        where T : struct, IReal<T> => parts.SecondStream is null
+            ? CheckReading.AtLeast<T>(at.MinimumLambda, at.MaximumLambda * at.MinimumInjectedShare, parts.Limits.Mixture!.Richest!.Value)
+            : CheckReading.AtLeast<T>(at.Stream.RichMinimumLambda, at.Stream.RichMaximumLambda, parts.Limits.Mixture!.Richest!.Value);
 
     /// <inheritdoc/>
     public Statement Explain(SolvedPoint point, in CheckReading<Real> reading)
     {
         double allowed = reading.Allowed;
         DeliveredMixture mixture = point.Mixture;
+        if (point.SecondStream is { Acts: true } with)
+        {
+            return WithStream(point, with, reading);
+        }
+
         if (mixture.MinimumLambda is not { } richest)
         {
             return mixture.Text;
         }
 
-        double most = (mixture.MaximumLambda ?? richest) * point.MinimumInjectedShare;
+        double most = (mixture.MaximumLambda ?? richest) * point.MainInjectedShare;
         Statement? cause = mixture.Causes.FirstOrDefault(cause => cause.Factor < 1) is { } first
             ? Statement.Of("mixture.mainly", $"; {first.Text}")
             : null;
@@ -123,4 +157,20 @@ internal sealed class RichMixtureCheck : ICheck
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task) => MixtureRemedy.For(Part, task);
+
+    private static Statement WithStream(SolvedPoint point, SecondStreamResult with, in CheckReading<Real> reading)
+    {
+        double allowed = reading.Allowed;
+        StreamValues<Real> at = StreamReading.Of(point.Parts, point.SolvedDemand, point.SolvedMixture);
+        (double richest, double most) = (at.RichMinimumLambda, at.RichMaximumLambda);
+        return CheckReading.OutcomeOf(reading) switch
+        {
+            Outcome.Holds => Statement.Of("mixture.stream-rich-within", $"lambda {richest:0.000} with {with.Stream.Name}, at least {allowed:0.000} allowed"),
+            Outcome.Fails => Statement.Of("mixture.stream-rich", $"lambda {most:0.000} with {with.Stream.Name} is richer than the {allowed:0.000} allowed"),
+            _ when double.IsNaN(richest) => Statement.Of("mixture.stream-rich-not-known", $"lambda with {with.Stream.Name} cannot be said: {point.Mixture.Text}"),
+            _ => Statement.Of(
+                "mixture.stream-rich-not-decided",
+                $"lambda lies between {richest:0.000} and {most:0.000} with {with.Stream.Name}, at least {allowed:0.000} allowed: data of pumps, nozzles or liquid does not decide"),
+        };
+    }
 }

@@ -80,11 +80,32 @@ internal static class MixtureRemedy
     private static double RailFor(SolvedPoint point, bool isLean)
     {
         MixtureLimits limits = point.Parts.Limits.Mixture!;
-        double lambda = isLean ? limits.LeanestAt<Real>(point.Point.BoostPascals) : limits.Richest!.Value / point.MinimumInjectedShare;
-        double rail = MixtureSolver.RailFor(point.Parts, point.SolvedDemand, lambda * (isLean ? 1 - Remedy.Hair : 1 + Remedy.Hair)) - OverSet(point, isLean);
+        double lambda = isLean ? limits.LeanestAt<Real>(point.Point.BoostPascals) : limits.Richest!.Value / point.MainInjectedShare;
+        lambda = MainLambda(point, isLean, lambda);
+        if (!(lambda > 0))
+        {
+            return double.NaN;
+        }
+
+        double rail = MixtureSolver.RailFor(point.Parts, point.SolvedDemand.Alone, lambda * (isLean ? 1 - Remedy.Hair : 1 + Remedy.Hair)) - OverSet(point, isLean);
 
         // At less pressure than their flow is known from, nobody knows what the injectors pass: set there, the mixture could not be said.
         return rail - point.Point.BoostPascals < point.Parts.Injectors.Injector.MinimumPascals ? double.NaN : rail;
+    }
+
+    /// <summary>The lambda of the main fuel alone with which both streams together have a lambda; not over zero where the second stream alone is more fuel than that.</summary>
+    private static double MainLambda(SolvedPoint point, bool isLean, double lambda)
+    {
+        if (point.SolvedDemand.Stream is not { Solved.Acts: true } stream || (isLean && !stream.Solved.Stream.TakesBack))
+        {
+            return lambda;
+        }
+
+        // Of the stream the least counts on the lean side, where its evaporation draws air, and the most on the rich one.
+        double air = StreamMixture.Of(point.Parts, stream, point.SolvedMixture).Air;
+        double flow = isLean ? stream.Solved.MinimumMassFlow : stream.Solved.MaximumMassFlow;
+        double whole = isLean ? lambda / stream.AirGain : lambda;
+        return 1 / ((1 / whole) - (stream.Solved.Stream.Fluid.StoichiometricAirFuelRatio * flow / air));
     }
 
     /// <summary>How far a governed rail is over its setting by what returns, on the side that the limit is judged by, Pa; nothing where the setting is held.</summary>

@@ -129,6 +129,26 @@ internal static class DemandChain
             burning.FromAir);
     }
 
+    /// <summary>The same where the liquid of a second stream evaporates in the charge too: more air, and fuel for it.</summary>
+    /// <param name="state">Without it.</param>
+    /// <param name="share">Of the liquid that evaporates.</param>
+    /// <param name="heat">Of its vaporisation, J/kg.</param>
+    /// <param name="flow">Of the liquid, kg/s.</param>
+    public static DemandState<T> AlsoCooled<T>(in DemandState<T> state, T share, T heat, T flow)
+        where T : struct, IReal<T>
+    {
+        T gain = ChargeCooling.AirGain(state.EvaporatedTemperature, share, heat, flow, state.AirMassFlow);
+        T drive = state.DrivePower * gain;
+        return state with
+        {
+            EvaporatedTemperature = state.EvaporatedTemperature / gain,
+            AirMassFlow = state.AirMassFlow * gain,
+            DrivePower = drive,
+            BrakePower = BoostedPower.Brake(state.GrossPower, drive),
+            FromAir = state.FromAir * gain,
+        };
+    }
+
     /// <summary>The first half: manifold → charge.</summary>
     public static ChargeState<T> Charge<T>(in DemandConstants<T> engine, T boost, Divisor<T> ambient, T ambientTemperature)
         where T : struct, IReal<T>

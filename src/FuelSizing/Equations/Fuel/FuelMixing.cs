@@ -64,4 +64,50 @@ public static class FuelMixing
         T first = mass / firstDensity;
         return first / (first + ((1.0 - mass) / otherDensity));
     }
+
+    /// <summary>Density of a blend of two liquids whose volumes add, from their shares by mass.
+    /// <para><c>ρ_x = 1/(m_A/ρ_A + (1 − m_A)/ρ_B)</c></para>
+    /// </summary>
+    /// <param name="massShare"><c>m_A</c> (1): mass share of the first component.</param>
+    /// <param name="firstDensity"><c>ρ_A</c> (kg/m³): density of the first component.</param>
+    /// <param name="otherDensity"><c>ρ_B</c> (kg/m³): density of the second component.</param>
+    /// <returns><c>ρ_x</c> (kg/m³): density of the blend.</returns>
+    /// <remarks>
+    /// <para>Range: 0 ≤ m_A ≤ 1; densities at one temperature. Methanol and water contract: 40 % methanol by mass was measured 3.3 % denser at 20 °C.</para>
+    /// <para>Outside: nothing is checked; the formula is continued.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelMixing.Density&lt;Real&gt;(massShare: 0.5, firstDensity: 800, otherDensity: 1000);
+    /// // result = 888.8889 kg/m³
+    /// </code>
+    /// </example>
+    /// <para>Source: definition of an ideal mixture.</para>
+    /// </remarks>
+    public static T Density<T>(T massShare, T firstDensity, T otherDensity)
+        where T : struct, IReal<T> => 1.0 / ((massShare / firstDensity) + ((1.0 - massShare) / otherDensity));
+
+    /// <summary>Mass share of the first of two liquids, from its share by volume before they are mixed.
+    /// <para><c>m_A = x_A · ρ_A/(x_A · ρ_A + (1 − x_A) · ρ_B)</c></para>
+    /// </summary>
+    /// <param name="volumeShare"><c>x_A</c> (1): volume share of the first component.</param>
+    /// <param name="firstDensity"><c>ρ_A</c> (kg/m³): density of the first component.</param>
+    /// <param name="otherDensity"><c>ρ_B</c> (kg/m³): density of the second component.</param>
+    /// <returns><c>m_A</c> (1): mass share of the first component.</returns>
+    /// <remarks>
+    /// <para>Range: 0 ≤ x_A ≤ 1, of the volumes that are poured together; densities at one temperature.</para>
+    /// <para>Outside: nothing is checked; the formula is continued.</para>
+    /// <example>
+    /// <code>
+    /// Real result = FuelMixing.MassShare&lt;Real&gt;(volumeShare: 0.5, firstDensity: 800, otherDensity: 1000);
+    /// // result = 0.4444444
+    /// </code>
+    /// </example>
+    /// <para>Source: derived from conservation of mass.</para>
+    /// </remarks>
+    public static T MassShare<T>(T volumeShare, T firstDensity, T otherDensity)
+        where T : struct, IReal<T>
+    {
+        T first = volumeShare * firstDensity;
+        return first / (first + ((1.0 - volumeShare) * otherDensity));
+    }
 }

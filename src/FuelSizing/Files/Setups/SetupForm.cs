@@ -33,6 +33,9 @@ internal static class SetupForm
     private static readonly PartField<StagedInjectors> Staged =
         new("staged_injectors", () => StagedInjectorsForm.Form, "a secondary set of injectors on the same rail, and when it takes part of the fuel; not with `controller`") { Optional = true, Default = "none: `injectors` inject all the fuel", Arguments = ["stagedInjectors"] };
 
+    private static readonly PartField<SecondStream> Stream =
+        new("second_stream", () => SecondStreamForm.Form, "a second stream of fuel, with its own pump and nozzles") { Optional = true, Default = "none", Arguments = ["secondStream"] };
+
     private static readonly PartField<EngineController> Controller =
         new("controller", () => ControllerForm.Form, "who decides the pulse") { Optional = true, Default = "one that commands whatever is needed" };
 
@@ -103,6 +106,7 @@ internal static class SetupForm
             { Waivers, setup => [.. setup.System.Waivers.Where(waiver => PartOf(waiver.Part.Code) is not null)] },
             { Points, setup => setup.Points },
             { Staged, setup => setup.System.StagedInjectors },
+            { Stream, setup => setup.System.SecondStream },
         });
 
     private static Setup? SetupOf(FieldValues values)
@@ -123,6 +127,7 @@ internal static class SetupForm
         system = values.Optional(Tank) is { } tank ? system.With(tank) : system;
         system = values.Optional(Controller) is { } controller ? system.With(controller) : system;
         system = values.Optional(Staged) is { } staged ? system.With(staged) : system;
+        system = values.Optional(Stream) is { } stream ? system.With(stream) : system;
         BoostLine? line = values.Optional(Line);
         if (line is not null && !values.Fits(Line, () => line.RequireCompressor(demand)))
         {

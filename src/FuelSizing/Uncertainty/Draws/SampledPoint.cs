@@ -16,6 +16,12 @@ internal readonly struct SampledPoint
         int cylinders = result.System.Demand.Engine.Cylinders;
         Real leanest = result.SolvedMixture.MaximumLambda;
         Real richest = result.SolvedMixture.MinimumLambda;
+        if (result.SecondStream is { Acts: true } stream)
+        {
+            // With the second stream the mixture is richer; the leanest is that of the main fuel alone, should it stop.
+            richest = Real.Min(richest, stream.MinimumLambda ?? double.NaN);
+        }
+
         Real duty = result.DutyCycle?.DecimalFractions ?? double.NaN;
         if (result.Falling is { } falling)
         {

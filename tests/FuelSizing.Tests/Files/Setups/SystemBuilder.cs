@@ -43,6 +43,7 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         system = Chance(0.6) ? system.With(Controller()) : system;
         system = plumbed && seed % 3 == 0 ? system.With(Tank()) : system;
         system = system.Controller.IsIdeal && seed % 2 == 0 ? system.With(StagedSet(system)) : system;
+        system = seed % 4 == 1 ? system.With(Stream(system.Controller is RecordedPulseController)) : system;
         system = system.Checks.Where(_ => Chance(0.1)).ToArray().Aggregate(system, (waived, check) => waived.Waive(check.Part, Name("reason")));
         bool boosted = demand.Induction.Drive != CompressorDrive.None;
         Setup setup = FuelSizing.Files.Setup.Of(
@@ -77,6 +78,39 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
                 : HandOver.ByDutyCycle(system.Limits.DutyCycle * Any(0.95, 1), share, atBegin));
         _random = before;
         return staged;
+    }
+
+    // Draws from numbers of its own as well.
+    private SecondStream Stream(bool recorded)
+    {
+        Random before = _random;
+        _random = new(seed ^ 0x73747265);
+        Fuel fuel = One(Fuel.Methanol, Fuel.Ethanol).WithHeatOfVaporisation(SpecificEnergy.FromKilojoulesPerKilogram(Any(900, 1200)));
+        StreamFluid fluid = _random.Next(4) switch
+        {
+            0 => StreamFluid.Of(fuel),
+            1 => StreamFluid.WithWaterByMass(fuel, Ratio.FromPercent(Any(0, 99))),
+            2 => StreamFluid.WithWaterByVolume(fuel, Ratio.FromDecimalFractions(Any(0, 0.99))),
+            _ => StreamFluid.WithWaterByVolume(Fuel.Methanol, Ratio.FromPercent(50)).WithDensity(Density.FromKilogramsPerCubicMeter(Any(900, 925)).ToUnit(DensityUnit.GramPerMilliliter)),
+        };
+        SprayNozzles nozzles = SprayNozzles.Of(
+            _random.Next(1, 25),
+            VolumeFlow.FromMillilitersPerMinute(Any(50, 900)).ToUnit(One(VolumeFlowUnit.MilliliterPerMinute, VolumeFlowUnit.UsGallonPerHour)),
+            Kpa(200, 1000),
+            Chance(0.5) ? SprayNozzles.Water : TestFluid.Of(Name("liquid"), Density.FromKilogramsPerCubicMeter(Any(650, 1100))),
+            One(SprayPlace.Manifold, SprayPlace.BeforeCompressor));
+        nozzles = Chance(0.5) ? nozzles.WithMinimumDifferential(Kpa(0, 150)) : nozzles;
+        Pump? pump = Chance(0.6)
+            ? Pump.From(PumpCurve.At(Name("own pump"), Volts(Any(11, 14)), (Pressure.Zero, VolumeFlow.FromLitersPerHour(Any(40, 200))), (Kpa(700, 1500), VolumeFlow.Zero)))
+            : null;
+        Pressure begin = Kpa(0, 80);
+        SecondStream stream = SecondStream.Of(
+            Name("stream"), fluid, nozzles, begin, pump is null || Chance(0.5) ? Kpa(400, 1500) : null, pump, Chance(0.5) ? begin + Kpa(1, 100) : null);
+        stream = Chance(0.5) ? stream.WithTank(Volume.FromLiters(Any(0.2, 20)), Chance(0.5) ? Duration.FromMinutes(Any(0.1, 60)) : null) : stream;
+        stream = stream.HeldPressure is not null && Chance(0.5) ? stream.WithEvaporation(Ratio.FromPercent(Any(0, 100))) : stream;
+        stream = !recorded && Chance(0.5) ? stream.WithMainFuelTakenBack(Ratio.FromPercent(Any(0, 60))) : stream;
+        _random = before;
+        return stream;
     }
 
     private BoostLine BoostLineOf(CompressorDrive drive) => _random.Next(drive == CompressorDrive.Belt ? 4 : 2) switch
