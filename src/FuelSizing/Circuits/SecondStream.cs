@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
@@ -28,6 +29,7 @@ namespace FuelSizing.Circuits;
 /// Console.WriteLine(stream);   // methanol: methanol and water, 1 nozzle, 390 mL/min each at 700 kPa, into the manifold, at 850 kPa, from 0.45 bar on
 /// </code>
 /// </example>
+[SuppressMessage("Naming", "CA1711", Justification = "a stream of fuel; no System.IO.Stream is near.")]
 public sealed record SecondStream
 {
     private static readonly Identity<SecondStream> _identity = new Identity<SecondStream>()

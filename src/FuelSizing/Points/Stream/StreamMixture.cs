@@ -1,5 +1,4 @@
 using FuelSizing.Circuits;
-using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
