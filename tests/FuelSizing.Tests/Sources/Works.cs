@@ -142,9 +142,9 @@ internal static class Works
         "the code, not the heats: they are the library's own source");
 
     public static readonly Source SinnottMethanolWater = Source.Of(
-        WorkedApart,
+        Transcribed,
         "R. K. Sinnott, Coulson and Richardson's Chemical Engineering, volume 6, Chemical Engineering Design, chapter 8, density of 40 % methanol and water by mass at 20 °C",
-        "the example, its ideal value of 903.3 kg/m³ and the measured 934.5 kg/m³ as reprinted at holooly.com",
+        "the example, its ideal value of 903.3 kg/m³ and the measured 934.5 kg/m³ transcribed by holooly.com",
         "the code");
 
     public static readonly Source NrelHeat = Source.Of(
