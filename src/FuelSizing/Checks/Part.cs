@@ -107,7 +107,7 @@ public sealed class Part : IEquatable<Part>
     /// <summary>Differential pressure across the secondary injectors against the maximum at which they open.</summary>
     public static Part SecondaryOpeningPressure { get; } = new("secondary-opening-pressure", "maximum opening differential pressure, secondary injectors");
 
-    /// <summary>The pump of a second stream: what it delivers at the pressure held at the nozzles against what they pass there, and reserve.</summary>
+    /// <summary>The pump of a second stream: what it delivers at the pressure that is set at the nozzles, compared with what they pass there, with reserve.</summary>
     public static Part StreamPump { get; } = new("stream-pump", "second stream pump");
 
     /// <summary>The nozzles of a second stream: the pressure in what they spray into against that at the nozzles.</summary>
