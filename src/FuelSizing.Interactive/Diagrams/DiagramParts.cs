@@ -1,5 +1,6 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
@@ -219,7 +220,7 @@ internal sealed class DiagramParts
 
     private DiagramPart InjectorsPart()
     {
-        FuelSizing.Injectors.StagedInjectors? staged = _system.StagedInjectors;
+        StagedInjectors? staged = _system.StagedInjectors;
         string name = Named(_system.Injectors) + (staged is null ? string.Empty : $" and secondary {Named(staged.Secondary)}");
         int count = _system.Injectors.Count + (staged?.Secondary.Count ?? 0);
         IReadOnlyList<DiagramMark> marks = _marks.Take(
@@ -240,9 +241,9 @@ internal sealed class DiagramParts
         string[] lines = _result.Circuit.PumpFlow is null ? [delivered] : [delivered, across, .. secondary];
         return new(DiagramSymbol.Injectors, name, lines, string.Join(", ", lines)) { Count = count, Marks = marks };
 
-        string Named(FuelSizing.Injectors.InjectorSet set) => $"{_style.Count(set.Count)} × {set.Injector.Name}";
+        string Named(InjectorSet set) => $"{_style.Count(set.Count)} × {set.Injector.Name}";
 
-        string Rated(FuelSizing.Injectors.InjectorSet set) => $"{_style.InjectorFlow(set.Injector.StaticFlow)} each at {_style.Of(set.Injector.RatedDifferential)}";
+        string Rated(InjectorSet set) => $"{_style.InjectorFlow(set.Injector.StaticFlow)} each at {_style.Of(set.Injector.RatedDifferential)}";
     }
 
     private StackBlock Return(Plumbing lines, IReadOnlyList<PathResult> paths, int first, IFlowLoss? filter)

@@ -10,7 +10,7 @@ namespace FuelSizing.Interactive;
 public static class SizingTables
 {
     // What a step is written with at every point, and what is read at a glance: the rest of what is given stands in the working.
-    private static readonly string[] GivenInSteps = ["n", "k", "i", "N", "p_b", "p_0", "x_s"];
+    private static readonly string[] GivenInSteps = ["n", "k", "i", "N", "p_b", "p_0", "x_s", "N_2", "i_2"];
 
     /// <summary>
     /// One operating point, step by step: name, symbol, value, unit, and the equation as the working of the point writes it, or

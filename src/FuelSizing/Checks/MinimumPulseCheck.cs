@@ -14,6 +14,9 @@ namespace FuelSizing.Checks;
 /// </remarks>
 internal sealed class MinimumPulseCheck(JudgedSet set) : ICheck
 {
+    // The smallest that an injector can be described with.
+    private static readonly VolumeFlow SmallestInjector = VolumeFlow.FromMillilitersPerMinute(20);
+
     /// <inheritdoc/>
     public Part Part => set.MinimumPulse;
 
@@ -135,8 +138,6 @@ internal sealed class MinimumPulseCheck(JudgedSet set) : ICheck
         _ => Remedy.Of(Part, null, Statement.Of(
             "minimum-pulse.no-share-adequate", $"No share and no size of these secondary injectors is adequate: a hand-over at more boost or at a higher duty cycle, or injectors that are linear to a shorter pulse.")),
     };
-
-    private static readonly VolumeFlow SmallestInjector = VolumeFlow.FromMillilitersPerMinute(20);
 
     private static bool IsSplitByDutyCycle(SystemParts parts) => parts.StagedInjectors is { HandOver.IsByDutyCycle: true };
 

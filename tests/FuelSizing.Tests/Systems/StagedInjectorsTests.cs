@@ -6,7 +6,6 @@ using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
-using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using FuelSizing.Sizing;
