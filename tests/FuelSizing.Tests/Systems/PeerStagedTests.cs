@@ -18,7 +18,7 @@ public class PeerStagedTests
     private const string FileVariable = "FUELSIZING_PEER_STAGED";
 
     private const int Seed = 47;
-    private const int Count = 240;
+    private const int Count = 400;
 
     // Fewer of a kind would say little of it.
     private const int Few = 20;
@@ -69,9 +69,9 @@ public class PeerStagedTests
             Ratio share = Wren.Percent(Between(20, 80));
             Ratio atBegin = share * (random.Next(3) == 0 ? 0 : Between(0, 1));
             HandOver handOver = number % 2 == 0
-                ? HandOver.ByBoost(Pressure.FromBars(begin), Pressure.FromBars(begin + Between(0.02, 0.4)), share, atBegin)
-                : HandOver.ByDutyCycle(Wren.Percent(Between(35, 80)), share, atBegin);
-            double boost = Between(-0.3, 0.9);
+                ? HandOver.ByBoost(Pressure.FromBars(begin), Pressure.FromBars(begin + Between(0.05, 0.5)), share, atBegin)
+                : HandOver.ByDutyCycle(Wren.Percent(Between(25, 60)), share, atBegin);
+            double boost = number % 2 == 0 ? begin + Between(-0.25, 0.6) : Between(0, 0.9);
             FuelSystem system = Wren.System(
                 (number % 3) switch
                 {
@@ -79,7 +79,7 @@ public class PeerStagedTests
                     1 => Fixed.At(Wren.Kpa(Between(330, 450))),
                     _ => RisingRate.From(Wren.Kpa(Between(260, 320)), Between(1.2, 3), Pressure.FromBars(Between(0, 0.2)), Wren.Kpa(600)),
                 },
-                Between(250, 700),
+                Between(250, 500),
                 2.6).With(Staged.Of(handOver, Between(120, 1100), random.Next(1, 9), random.Next(1, 3)));
             OperatingPoint point = OperatingPoint.At(
                 Wren.Rpm(Between(1200, 7000)),
