@@ -61,7 +61,7 @@ internal static class SecondStreamShown
         new("All of it from", "", style.Boost(stream.Full ?? stream.Begin), "gauge"),
         new("Tank", "", CircuitText.Known(stream.UsableVolume, style.Of), stream.RequiredDuration is { } time ? $"has to last {style.Time(time)}" : ""),
         new("Evaporates in the charge", "x_es", style.Of(stream.EvaporatedShare)),
-        new("Main fuel taken back", "x_b", style.Of(stream.MainFuelTakenBack), stream.MainFuelTakenBack > Ratio.Zero ? "stays taken back if the stream stops" : ""),
+        new("Main fuel taken back", "x_tb", style.Of(stream.MainFuelTakenBack), stream.MainFuelTakenBack > Ratio.Zero ? "stays taken back if the stream stops" : ""),
     ];
 
     private static Fact[] Of(SecondStreamResult result, TextStyle style) =>

@@ -51,7 +51,7 @@ internal sealed class WorkingWriter
             "fuel injected, by volume",
             "Q_f",
             takenBack > 0
-                ? volume * (1 - _to.Given("share of main fuel taken back for the second stream", "x_b", takenBack, "1", _to.Style.Of(UnitsNet.Ratio.FromDecimalFractions(takenBack)), _system.SecondStream!.Name))
+                ? volume * (1 - _to.Given("share of main fuel taken back for the second stream", "x_tb", takenBack, "1", _to.Style.Of(UnitsNet.Ratio.FromDecimalFractions(takenBack)), _system.SecondStream!.Name))
                 : volume,
             "m³/s",
             _to.Style.PumpFlow(_result.InjectedFlow),

@@ -37,7 +37,7 @@ internal static class FurtherSymbols
         Of("ΔV_w", "V", "voltage drop in the wire"),
         Of("w", "1", "weight of turbulent friction in its blend with laminar friction"),
         Of("x", "1", "share of the way from laminar to turbulent flow"),
-        Of("x_b", "1", "share of the main fuel that is taken back for a second stream"),
+        Of("x_tb", "1", "share of the main fuel that is taken back for a second stream"),
         Of("x_V", "1", "share of the supply voltage that is lost"),
         Of("Y_L", "1", "left side of the equation of Colebrook and White, 1/√f"),
         Of("Y_R", "1", "right side of the equation of Colebrook and White"),
