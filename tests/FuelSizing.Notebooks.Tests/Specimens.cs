@@ -155,6 +155,15 @@ internal static class Specimens
         Pump pump = Pump.From(Curve(200));
         yield return PumpSeries.Of(SeriesBypass.CheckValve, pump, pump);
         yield return PumpParallel.Of(pump, pump);
+        CheckValve valve = CheckValve.Of(Hostile, Kpa(6), VolumeFlow.FromLitersPerHour(180), Kpa(14));
+        yield return valve;
+        FuseTimeCurrent fuseTimes = FuseTimeCurrent.Of((1.5, Duration.FromSeconds(2), Duration.FromSeconds(400)), (5, Duration.FromSeconds(0.05), Duration.FromSeconds(0.4)));
+        yield return fuseTimes;
+        yield return fuseTimes.Points[0];
+        yield return MotorStart.Of(ElectricCurrent.FromAmperes(46), Duration.FromSeconds(0.08), Duration.FromSeconds(10));
+        yield return CheckValve.OfCoefficient("by its coefficient", Kpa(6), 2, Length.FromMillimeters(8));
+        Line hose = Line.Of("branch hose", Length.FromMillimeters(7), Length.FromMeters(0.8), Roughness.RubberHose);
+        yield return PumpBranch.Of(pump, [hose], [hose, valve]);
         yield return pump;
         yield return PumpDrive.Of(PumpKind.Displacement, ElectricResistance.FromOhms(0.21));
         yield return PumpDrive.Of(PumpKind.Turbine);
@@ -318,6 +327,11 @@ internal static class Specimens
         FuelSystem blind = system.With(recorded)
             .With(system.Limits.With(MixtureLimits.Of(0.9, Kpa(8))))
             .With(PumpSeries.Of(SeriesBypass.CheckValve, Pump.From(Curve(300)), Pump.From(Curve(290))));
+        yield return blind.With(PumpParallel.Of(Pump.From(Curve(300)), PumpBranch.Of(
+                Pump.From(Curve(290)),
+                [Line.Of("own suction", Length.FromMillimeters(9), Length.FromMeters(0.4), Roughness.RubberHose)],
+                [CheckValve.Of(Hostile, Kpa(6), VolumeFlow.FromLitersPerHour(180), Kpa(14))])))
+            .Solve(OperatingPoint.At(Rpm(5200), Kpa(42))).Circuit.Branches;
         RisingRateBounds bounds = RisingRateBounds.Of(Kpa(300), Kpa(300), maximumOnset: Pressure.Zero, ceiling: Kpa(1900));
         yield return bounds;
         yield return controllers.Select(controller => blind.With(controller).Solve(OperatingPoint.At(Rpm(5200), Kpa(42))).Mixture);

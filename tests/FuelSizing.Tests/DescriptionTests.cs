@@ -235,6 +235,37 @@ public class DescriptionTests
         Of(typeof(Fitting), nameof(Fitting.OfDiameters), ["tee", 20.0], ["elbow", 21.0]),
         Of(Fitting.Elbow90, nameof(Fitting.Times), [3], [4]),
         AFilter,
+        Of(
+            typeof(CheckValve),
+            nameof(CheckValve.Of),
+            ["valve", Wren.Kpa(6.3), Litres(183), Wren.Kpa(14.7), Kilograms(790)],
+            ["other", Wren.Kpa(6.4), Litres(184), Wren.Kpa(14.8), null]),
+        Of(
+            typeof(CheckValve),
+            nameof(CheckValve.OfCoefficient),
+            ["valve", Wren.Kpa(6.3), 3.7, Millimetres(7.3)],
+            ["other", Wren.Kpa(6.4), 3.8, Millimetres(7.4)]),
+        Of(
+            typeof(FuseTimeCurrent),
+            nameof(FuseTimeCurrent.Of),
+            [new[] { (2.3, Duration.FromSeconds(1), Duration.FromSeconds(5)) }],
+            [new[] { (2.4, Duration.FromSeconds(1), Duration.FromSeconds(5)) }]),
+        Of(typeof(FuseTimeCurrent), nameof(FuseTimeCurrent.From), [new[] { ATime(2.3) }], [new[] { ATime(2.4) }]),
+        Of(
+            typeof(FuseTime),
+            nameof(FuseTime.Of),
+            [2.3, Duration.FromSeconds(0.21), Duration.FromSeconds(6.1)],
+            [2.4, Duration.FromSeconds(0.22), Duration.FromSeconds(6.2)]),
+        Of(
+            typeof(MotorStart),
+            nameof(MotorStart.Of),
+            [Amperes(46), Duration.FromSeconds(0.11), Duration.FromSeconds(9)],
+            [Amperes(47), null, Duration.FromSeconds(8)]),
+        Of(
+            typeof(PumpBranch),
+            nameof(PumpBranch.Of),
+            [Pump.From(Wren.Pump), new IFlowLoss[] { Hose(8) }, new IFlowLoss[] { Strainer, Hose(6) }],
+            [Pump.From(Wren.PumpOf(1.1)), Array.Empty<IFlowLoss>(), new IFlowLoss[] { Hose(6), Strainer }]),
         Of(typeof(Contact), nameof(Contact.Of), ["stud", Milliohms(2.3)], ["joint", Milliohms(2.4)]),
         Of(typeof(Conductor), nameof(Conductor.Awg), [12, ConductorMaterial.Copper], [10, ConductorMaterial.Aluminium]),
         Of(typeof(Conductor), nameof(Conductor.AwgZeros), [2, null], [3, ConductorMaterial.Aluminium]),
@@ -526,6 +557,8 @@ public class DescriptionTests
         [new[] { Wren.WiredCurve(12, 0.85), Wren.WiredCurve(13.5, 1) }, Wren.Kpa(730), Wren.Percent(93), AFeed, PumpDrive.Of(PumpKind.Turbine)],
         [new[] { Wren.WiredCurve(12, 0.85) }, null, Wren.Percent(94), null, null]);
 
+    private static FuseTime ATime(double multiple) => FuseTime.Of(multiple, Duration.FromSeconds(1), Duration.FromSeconds(5));
+
     private static Made ALine => Of(
         typeof(Line),
         nameof(Line.Of),
@@ -573,8 +606,8 @@ public class DescriptionTests
     private static Made Lines => Of(
         typeof(Plumbing),
         nameof(Plumbing.Of),
-        [new IFlowLoss[] { Hose(8) }, new IFlowLoss[] { Strainer, Hose(6) }, new IFlowLoss[] { Hose(7) }],
-        [new IFlowLoss[] { Hose(9) }, new IFlowLoss[] { Hose(6), Strainer }, Array.Empty<IFlowLoss>()]);
+        [new IFlowLoss[] { Hose(8) }, new IFlowLoss[] { Strainer, Hose(6) }, new IFlowLoss[] { Hose(7) }, Array.Empty<IFlowLoss>()],
+        [new IFlowLoss[] { Hose(9) }, new IFlowLoss[] { Hose(6), Strainer }, Array.Empty<IFlowLoss>(), new IFlowLoss[] { Strainer }]);
 
     private static Made ASystem => Of(
         typeof(FuelSystem),

@@ -26,6 +26,7 @@ public class ImmutabilityTests
     {
         ["StatementText._pending"] = "filled by the compiler while it evaluates one interpolated string",
         ["PumpAssembly._cached"] = "a cache of what was worked out last, replaced as a whole; a thread that misses it works it out again",
+        ["PumpAssembly._wetted"] = "a cache of what was worked out last, replaced as a whole; a thread that misses it works it out again",
         ["PumpAssembly._shared"] = "worked out when first asked for; a thread that misses it works it out again",
         ["OutputSpread`1.<Sorted>k__BackingField"] = "worked out when first asked for; a thread that misses it works it out again",
         ["RunReader._rows"] = "a reader stands somewhere in its file; it is for one thread at a time, and says so",

@@ -55,6 +55,15 @@ def way_loss(way, flow, density, viscosity):
                 * density * viscosity / part["ratedViscosityPascalSeconds"]
             )
             continue
+        if part["kind"] == "checkValve":
+            loss += part["openingPascals"]
+            if part["lossCoefficient"] is not None:
+                speed = flow / (math.pi * part["boreMetres"]**2 / 4)
+                loss += part["lossCoefficient"] * density * speed * abs(speed) / 2
+            else:
+                x = abs(flow) / part["ratedFlowCubicMetresPerSecond"] * math.sqrt(density / part["ratedDensityKilogramsPerCubicMetre"])
+                loss += math.copysign((part["ratedLossPascals"] - part["openingPascals"]) * max(x, x**2), flow)
+            continue
         bore = part["boreMetres"]
         speed = abs(flow) / (math.pi * bore**2 / 4)
         loss += density * g * part["riseMetres"]
@@ -227,12 +236,15 @@ class Pump:
 class Assembly:
     """Pumps in any nesting."""
 
-    def __init__(self, data):
+    def __init__(self, data, density, viscosity):
         self.pumps = []
         self.chains = []
+        self.liquid = density, viscosity
         self.tree = self._grow(data, True)
 
     def _grow(self, data, bypassed):
+        if data["kind"] == "branch":
+            return "branch", [self._grow(data["members"][0], bypassed)], (data["suction"], data["discharge"])
         if data["kind"] != "pump":
             # A pump that is switched off lets nothing through: its check valve is shut, or one round it is open.
             members = [member for member in data["members"] if not self._is_off(member)]
@@ -257,7 +269,11 @@ class Assembly:
         node = self.tree if node is None else node
         if isinstance(node, int):
             return points[node]
-        kind, members, _ = node
+        kind, members, own = node
+        if kind == "branch":
+            # Behind its own lines it gives so much less; the valve that shuts is its pump's.
+            rise, flow = self.outside(points, gaps, members[0])
+            return rise - sum(way_loss(way, flow, *self.liquid) for way in own), flow
         rises, flows = zip(*(self.outside(points, gaps, member) for member in members))
         if kind == "series":
             gaps += [("flow", flow - flows[0]) for flow in flows[1:]]
@@ -290,6 +306,29 @@ class Assembly:
                 supplies[place] = splice
         return supplies
 
+    def ends(self, points, inside, inlet, node=None):
+        """Flow through a node, what its pumps add in a row, the lowest pressure before a pump and the highest behind one."""
+        node = self.tree if node is None else node
+        if isinstance(node, int):
+            rise, flow = inside[node]
+            return flow, rise, inlet, inlet + rise
+        kind, members, own = node
+        if kind == "branch":
+            flow = max(0, self.outside(points, [], members[0])[1])
+            flow = 0 if flow < 1e-7 * self.pumps[0].flow(0, self.pumps[0].curves[-1].volts) else flow
+            _, rise, low, high = self.ends(points, inside, inlet - way_loss(own[0], flow, *self.liquid), members[0])
+            return flow, rise, low, high
+        if kind == "series":
+            lows, highs, total = [], [], 0
+            for member in members:
+                flow, rise, low, high = self.ends(points, inside, inlet + total, member)
+                lows.append(low)
+                highs.append(high)
+                total += rise
+            return flow, total, min(lows), max(highs)
+        each = [self.ends(points, inside, inlet, member) for member in members]
+        return sum(one[0] for one in each), max(one[1] for one in each), min(one[2] for one in each), max(one[3] for one in each)
+
     def free_flow(self, supply, node=None, supplies=None):
         supplies = self.unpressed_supplies(supply) if supplies is None else supplies
         node = self.tree if node is None else node
@@ -297,6 +336,8 @@ class Assembly:
             return self.pumps[node].free_flow(supplies[node])
         kind, members, open_round = node
         flows = [self.free_flow(supply, member, supplies) for member in members]
+        if kind == "branch":
+            return flows[0]  # No more than that: a scale, and no circuit here asks for so much.
         return sum(flows) if kind == "parallel" else max(flows) if open_round else min(flows)
 
 
@@ -335,7 +376,8 @@ class Regulator:
 class Circuit:
     def __init__(self, data):
         self.data = data
-        self.assembly = Assembly(data["pump"])
+        self.assembly = Assembly(
+            data["pump"], data["densityKilogramsPerCubicMetre"], data["kinematicViscositySquareMetresPerSecond"])
         self.set = self.as_set = data["setPascals"]
         self.regulator = Regulator(data["regulator"]) if data.get("regulator") else None
         self.supply = data["supplyVolts"]
@@ -346,7 +388,7 @@ class Circuit:
 
     def loss(self, way, flow):
         return way_loss(
-            self.data[way], flow,
+            self.data.get(way, []), flow,
             self.data["densityKilogramsPerCubicMetre"], self.data["kinematicViscositySquareMetresPerSecond"])
 
     def governor(self, u):
@@ -377,7 +419,11 @@ class Circuit:
         return self.set if self.regulator is None else self.regulator.held(returned, back)
 
     def to_regulator(self, flow):
-        return self.loss("suction", flow) + (self.loss("supply", flow) if self.at_rail else 0)
+        return self.loss("suction", flow) + self.behind_pumps(flow)
+
+    def behind_pumps(self, flow):
+        """Lost between the pumps and the regulator: in the supply, or before a regulator that sits before the rail."""
+        return self.loss("supply" if self.at_rail else "toRegulator", flow)
 
     def equations(self, unknowns, at_set=False):
         count = len(self.assembly.pumps)
@@ -459,16 +505,19 @@ class Circuit:
                 else "AtRegulatorLimit" if returned < self.data["minimumReturnCubicMetresPerSecond"]
                 else "Regulated")
             inlet = -self.loss("suction", flow)
-            outlet = held + (self.loss("supply", flow) if self.at_rail else 0)
+            outlet = held + self.behind_pumps(flow)
         described = self.described(unknowns, fed)
         governed = state in ("Regulated", "AtRegulatorLimit", "ReturnFloor")
         if any(pump.uncovered(t, volts, governed) for pump, t, volts, _ in described):
             state, flow, returned = "NotCovered", None, None
+        lowest, highest = self.pump_ends(unknowns, inlet, outlet)
         return {
             "state": state,
             "railPascals": rail,
             "inletPascals": inlet,
             "outletPascals": outlet,
+            "lowestInletPascals": lowest,
+            "highestOutletPascals": highest,
             "backPascals": back,
             "pumpCubicMetresPerSecond": flow,
             "returnedCubicMetresPerSecond": returned,
@@ -476,6 +525,16 @@ class Circuit:
             "minimumAtSetCubicMetresPerSecond": least,
             "pumps": [answer for *_, answer in described],
         }
+
+    def pump_ends(self, unknowns, inlet, outlet):
+        """Lowest pressure before a pump and highest behind one: the circuit's own where no pump has lines of its own."""
+        if "branch" not in json.dumps(self.data["pump"]) or unknowns is None:
+            return inlet, outlet
+        count = len(self.assembly.pumps)
+        pairs = [(pump, t, share * self.supply) for pump, t, share in zip(self.assembly.pumps, unknowns, unknowns[count:2 * count])]
+        _, _, low, high = self.assembly.ends(
+            [pump.outside(t, volts) for pump, t, volts in pairs], [pump.inside(t, volts) for pump, t, volts in pairs], inlet)
+        return low, max(high, outlet)
 
     def flow(self, unknowns):
         count = len(self.assembly.pumps)

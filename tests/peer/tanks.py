@@ -22,7 +22,7 @@ class Joined:
     def __init__(self, data):
         self.data = data
         self.main = Circuit(data["main"])
-        self.lift = Assembly(data["liftPump"])
+        self.lift = Assembly(data["liftPump"], None, None)
         self.supply = data["main"]["supplyVolts"]
         self.free = self.lift.free_flow(self.supply)
         self.column = max(0, self.loss("overflow", 0))

@@ -162,14 +162,14 @@ internal sealed class BypassBlock(DiagramBlock around, DiagramPart valve) : Diag
     }
 }
 
-/// <summary>Branches in parallel, one above the other between an inlet line on the left and an outlet line on the right, each with its check valve.</summary>
-internal sealed class ParallelBlock(IReadOnlyList<(DiagramBlock Branch, DiagramPart Valve)> branches) : DiagramBlock
+/// <summary>Branches in parallel, one above the other between an inlet line on the left and an outlet line on the right, each with its check valve, or one within it.</summary>
+internal sealed class ParallelBlock(IReadOnlyList<(DiagramBlock Branch, DiagramPart? Valve)> branches) : DiagramBlock
 {
     private const double End = 18;
     private const double Bus = 10;
     private const double Gap = 10;
 
-    private readonly DiagramRow[] _rows = [.. branches.Select(branch => new DiagramRow(branch.Valve))];
+    private readonly DiagramRow?[] _rows = [.. branches.Select(branch => branch.Valve is { } valve ? new DiagramRow(valve) : null)];
 
     /// <inheritdoc/>
     public override double Left => Inner + Bus + 3;
@@ -188,8 +188,8 @@ internal sealed class ParallelBlock(IReadOnlyList<(DiagramBlock Branch, DiagramP
         for (int branch = 0; branch < branches.Count; branch++)
         {
             branches[branch].Branch.Measure(width);
-            _rows[branch].Measure(width);
-            Height += branches[branch].Branch.Height + _rows[branch].Height + Gap;
+            _rows[branch]?.Measure(width);
+            Height += branches[branch].Branch.Height + (_rows[branch]?.Height ?? 0) + Gap;
         }
     }
 
@@ -202,15 +202,15 @@ internal sealed class ParallelBlock(IReadOnlyList<(DiagramBlock Branch, DiagramP
         for (int branch = 0; branch < branches.Count; branch++)
         {
             DiagramBlock block = branches[branch].Branch;
-            DiagramRow row = _rows[branch];
+            DiagramRow? row = _rows[branch];
             double start = bottom;
             double blockTop = start - (Gap / 2) - block.Height;
-            double rowTop = blockTop - row.Height;
+            double rowTop = blockTop - (row?.Height ?? 0);
             double end = rowTop - (Gap / 2);
             canvas.Line(DiagramStroke.Fuel, (inlet, start), (x, start), (x, blockTop + block.Height));
             block.Draw(canvas, x, blockTop, text, to);
             canvas.Line(DiagramStroke.Fuel, (x, blockTop), (x, end), (outlet, end));
-            row.Draw(canvas, x, rowTop, text, to);
+            row?.Draw(canvas, x, rowTop, text, to);
             if (branch > 0)
             {
                 canvas.Joint(outlet, end);

@@ -3,6 +3,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
+using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
@@ -24,9 +25,12 @@ internal sealed class DiagramParts
         (_system, _result, _style, _marks) = (system, result, style, new(result, style));
         Plumbing lines = system.Plumbing;
         IReadOnlyList<PathResult> paths = result?.Circuit.Paths ?? [];
-        int supply = lines.Suction.Count;
+        IReadOnlyList<BranchResult> branches = result?.Circuit.Branches ?? [];
+        int before = lines.Suction.Count;
+        int supply = before + lines.ToRegulator.Count;
         int back = supply + lines.Supply.Count;
-        IFlowLoss? filter = NearestToItsEnd([.. lines.Suction, .. lines.Supply, .. lines.ReturnLine], paths);
+        IFlowLoss? filter = NearestToItsEnd(
+            [.. With([.. lines.Suction, .. lines.ToRegulator, .. lines.Supply, .. lines.ReturnLine], paths), .. Own(system.Pump, branches)]);
         MainTank = Add(Tank());
         if (system.SurgeTank is { } tank)
         {
@@ -34,21 +38,23 @@ internal sealed class DiagramParts
         }
 
         string destination = system.SurgeTank is null ? "tank" : "surge tank";
-        List<DiagramBlock> before = [.. Path(lines.Suction, paths, 0, filter, Part.Filter, $"from the {destination}")];
-        before.AddRange(Place("pump inlet", result?.Circuit.InletGauge, null, _marks.Take(Part.Suction)));
-        DiagramPumps pumps = new(system.Pump, result?.Circuit.Pumps ?? [], result is not null, _marks, DiagramPumps.Judged.Main, style);
-        before.Add(pumps.Block());
+        List<DiagramBlock> up = [.. Path(lines.Suction, paths, 0, filter, Part.Filter, $"from the {destination}")];
+        up.AddRange(Place("pump inlet", result?.Circuit.InletGauge, null, _marks.Take(Part.Suction)));
+        DiagramPumps pumps = new(system.Pump, result?.Circuit.Pumps ?? [], branches, result is not null, filter, _marks, DiagramPumps.Judged.Main, style);
+        up.Add(pumps.Block());
         _order.AddRange(pumps.Parts);
-        before.AddRange(Place("pump outlet", result?.Circuit.OutletGauge, result?.Circuit.PumpFlow, _marks.Take(DiagramPumps.Judged.Main.All), isOutlet: true));
+        up.AddRange(Place("pump outlet", result?.Circuit.OutletGauge, result?.Circuit.PumpFlow, _marks.Take(DiagramPumps.Judged.Main.All), isOutlet: true));
         bool isInTank = system.Layout == LineLayout.Returnless && system.Regulator is not ElectronicReturnless;
         Joins = isInTank;
         if (isInTank)
         {
+            // What lies before a regulator that sits before the rail passes all that the pumps do.
+            up.AddRange(Path(lines.ToRegulator, paths, before, filter, Part.Filter, "to the regulator"));
             Back = Return(lines, paths, back, filter);
         }
 
         List<DiagramBlock> after = [.. Path(lines.Supply, paths, supply, filter, Part.Filter, "to the rail")];
-        (Before, After) = (new(before), new(after));
+        (Before, After) = (new(up), new(after));
         Rail = Add(RailPart());
         Injectors = Add(InjectorsPart());
         if (system.Regulator is ElectronicReturnless controller)
@@ -122,10 +128,10 @@ internal sealed class DiagramParts
         IReadOnlyList<PathResult> paths = lift?.Paths ?? [];
         int line = tank.Suction.Count;
         int over = line + tank.LiftLine.Count;
-        IFlowLoss? filter = NearestToItsEnd([.. tank.Suction, .. tank.LiftLine, .. tank.Overflow], paths);
+        IFlowLoss? filter = NearestToItsEnd(With([.. tank.Suction, .. tank.LiftLine, .. tank.Overflow], paths));
         List<DiagramBlock> up = [.. Path(tank.Suction, paths, 0, filter, Part.LiftFilter, "from the main tank")];
         up.AddRange(Place("lift pump inlet", lift?.LiftInletGauge, null, _marks.Take(Part.LiftSuction)));
-        DiagramPumps pumps = new(tank.LiftPump, lift?.Pumps ?? [], _result is not null, _marks, DiagramPumps.Judged.Lift, _style);
+        DiagramPumps pumps = new(tank.LiftPump, lift?.Pumps ?? [], [], _result is not null, null, _marks, DiagramPumps.Judged.Lift, _style);
         up.Add(pumps.Block());
         _order.AddRange(pumps.Parts);
         up.AddRange(Place("lift pump outlet", lift?.LiftOutletGauge, lift?.Lifted, _marks.Take(DiagramPumps.Judged.Lift.All), isOutlet: true));
@@ -157,28 +163,24 @@ internal sealed class DiagramParts
         {
             IFlowLoss part = parts[one];
             PathResult? result = first + one < paths.Count ? paths[first + one] : null;
-            string made = part switch
-            {
-                Line line => $"bore {_style.Bore(line.Bore)}, {_style.Of(line.Length)}",
-                Filter rated => $"{_style.PressureLoss(rated.RatedLoss)} at {_style.PumpFlow(rated.RatedFlow)}",
-                _ => string.Empty,
-            };
-            string figures = result is not null ? $"{_style.PumpFlow(result.Flow)}, {_style.PressureChange(-result.PressureLoss)}" : _result is null ? made : CircuitText.Unknown;
-            string state = string.Join("; ", ((string[])[where, made, result is null && _result is null ? string.Empty : figures]).Where(text => text.Length > 0));
-            yield return new PartBlock(Add(new(part is Filter ? DiagramSymbol.Filter : DiagramSymbol.Line, part.Name, [figures], state)
-            {
-                Marks = ReferenceEquals(part, filter) ? _marks.Take(judged) : [],
-            }));
+            yield return new PartBlock(Add(DiagramPath.PartOf(part, result, _result is not null, where, ReferenceEquals(part, filter) ? _marks.Take(judged) : [], _style)));
         }
     }
 
     /// <summary>The filter with the largest flow in proportion to the end of its data, which is the one that is judged.</summary>
-    private static IFlowLoss? NearestToItsEnd(IFlowLoss[] parts, IReadOnlyList<PathResult> paths) =>
-        parts.Select((part, place) => (Part: part, Place: place))
-            .Where(one => one.Part is Filter)
-            .OrderByDescending(one => one.Place < paths.Count ? paths[one.Place].Flow / ((Filter)one.Part).MaximumFlow : 0)
+    private static IFlowLoss? NearestToItsEnd(IEnumerable<(IFlowLoss Part, PathResult? Result)> parts) =>
+        parts.Where(one => one.Part is Filter)
+            .OrderByDescending(one => one.Result is { } result ? result.Flow / ((Filter)one.Part).MaximumFlow : 0)
             .FirstOrDefault()
             .Part;
+
+    private static IEnumerable<(IFlowLoss Part, PathResult? Result)> With(IFlowLoss[] parts, IReadOnlyList<PathResult> paths) =>
+        parts.Select((part, place) => (part, place < paths.Count ? paths[place] : null));
+
+    private static IEnumerable<(IFlowLoss Part, PathResult? Result)> Own(PumpAssembly pumps, IReadOnlyList<BranchResult> branches) => branches.Count > 0
+        ? branches.SelectMany(branch => (IEnumerable<(IFlowLoss, PathResult?)>)
+            [.. With([.. branch.Branch.Suction], branch.Suction), .. With([.. branch.Branch.Discharge], branch.Discharge)])
+        : DiagramPumps.BranchesOf(pumps).SelectMany(branch => With([.. branch.Suction, .. branch.Discharge], []));
 
     /// <summary>A place with its pressure; nothing in a description, which has no pressures.</summary>
     private DiagramBlock[] Place(string name, Pressure? gauge, VolumeFlow? flow, IReadOnlyList<DiagramMark> marks, bool isOutlet = false)

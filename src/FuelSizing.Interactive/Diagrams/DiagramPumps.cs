@@ -1,5 +1,6 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
+using FuelSizing.Lines;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -9,18 +10,28 @@ namespace FuelSizing.Interactive;
 /// <summary>An arrangement of pumps as pieces of a diagram, with what each does where it runs.</summary>
 /// <param name="all">The arrangement.</param>
 /// <param name="results">Each pump where it runs, in the order of the arrangement; none in a description, or where data does not cover the point.</param>
+/// <param name="branches">Each branch with lines of its own, in the same order; none in a description.</param>
 /// <param name="isSolved">True in a result.</param>
+/// <param name="filter">The filter of the circuit that is judged; none where there is none.</param>
 /// <param name="marks">Of the result.</param>
 /// <param name="kinds">Which checks judge pump, feed, wire, fuse and converter.</param>
 /// <param name="style">Units and culture.</param>
 internal sealed class DiagramPumps(
-    PumpAssembly all, IReadOnlyList<PumpResult> results, bool isSolved, DiagramMarks marks, DiagramPumps.Judged kinds, TextStyle style)
+    PumpAssembly all,
+    IReadOnlyList<PumpResult> results,
+    IReadOnlyList<BranchResult> branches,
+    bool isSolved,
+    IFlowLoss? filter,
+    DiagramMarks marks,
+    DiagramPumps.Judged kinds,
+    TextStyle style)
 {
     // Flows of a solver settle to far less than this.
     private const double Same = 1e-6;
 
     private readonly List<DiagramPart> _parts = [];
     private int _next;
+    private int _nextBranch;
 
     /// <summary>Every part, in the order of flow.</summary>
     public IReadOnlyList<DiagramPart> Parts => _parts;
@@ -54,20 +65,72 @@ internal sealed class DiagramPumps(
 
                 return (new StackBlock([.. stages.Select(stage => stage.Block)]), whole);
             case PumpParallel parallel:
-                List<(DiagramBlock, DiagramPart)> branches = [];
+                List<(DiagramBlock, DiagramPart?)> members = [];
                 VolumeFlow? sum = VolumeFlow.Zero;
                 foreach (PumpAssembly branch in parallel.Branches)
                 {
                     (DiagramBlock block, VolumeFlow? through) = Of(branch);
+                    sum += through;
+                    if (branch is PumpBranch own && own.Discharge.Any(part => part is CheckValve))
+                    {
+                        // It has its own.
+                        members.Add((block, null));
+                        continue;
+                    }
+
                     DiagramPart valve = new(DiagramSymbol.CheckValve, State("check valve", through, "shut"), [], "keeps fuel from running back");
                     _parts.Add(valve);
-                    branches.Add((block, valve));
-                    sum += through;
+                    members.Add((block, valve));
                 }
 
-                return (new ParallelBlock(branches), sum);
+                return (new ParallelBlock(members), sum);
+            case PumpBranch branch:
+                return Lined(branch);
             default:
                 return Leaf(pumps);
+        }
+    }
+
+    /// <summary>Every branch with lines of its own, in the order in which results have them.</summary>
+    public static IEnumerable<PumpBranch> BranchesOf(PumpAssembly pumps) => pumps switch
+    {
+        PumpSeries series => series.Stages.SelectMany(BranchesOf),
+        PumpParallel parallel => parallel.Branches.SelectMany(BranchesOf),
+        PumpBranch branch => [.. branch.Suction.Count + branch.Discharge.Count > 0 ? [branch] : Array.Empty<PumpBranch>(), .. BranchesOf(branch.Pump)],
+        _ => [],
+    };
+
+    private (DiagramBlock Block, VolumeFlow? Through) Lined(PumpBranch branch)
+    {
+        if (branch.Suction.Count + branch.Discharge.Count == 0)
+        {
+            return Of(branch.Pump);
+        }
+
+        BranchResult? result = _nextBranch < branches.Count ? branches[_nextBranch] : null;
+        _nextBranch++;
+        List<DiagramBlock> blocks = [];
+        Add(branch.Suction, result?.Suction ?? [], $"own suction of {branch.Name}");
+        (DiagramBlock block, VolumeFlow? through) = Of(branch.Pump);
+        blocks.Add(block);
+        Add(branch.Discharge, result?.Discharge ?? [], $"own line of {branch.Name}, to the joint");
+        return (new StackBlock(blocks), through);
+
+        void Add(IReadOnlyList<IFlowLoss> path, IReadOnlyList<PathResult> paths, string where)
+        {
+            for (int at = 0; at < path.Count; at++)
+            {
+                DiagramPart part = DiagramPath.PartOf(
+                    path[at],
+                    at < paths.Count ? paths[at] : null,
+                    isSolved,
+                    where,
+                    ReferenceEquals(path[at], filter) ? marks.Take(kinds.Filter) : [],
+                    style,
+                    result is not null ? "shut: nothing flows" : CircuitText.Unknown);
+                _parts.Add(part);
+                blocks.Add(new PartBlock(part));
+            }
         }
     }
 
@@ -170,11 +233,12 @@ internal sealed class DiagramPumps(
     /// <param name="Wire">Ampacity.</param>
     /// <param name="Fuse">Fuse.</param>
     /// <param name="Converter">Converter.</param>
-    internal sealed record Judged(Part Pump, Part Feed, Part Wire, Part Fuse, Part Converter)
+    /// <param name="Filter">Filter.</param>
+    internal sealed record Judged(Part Pump, Part Feed, Part Wire, Part Fuse, Part Converter, Part Filter)
     {
-        public static Judged Main { get; } = new(Part.Pump, Part.Feed, Part.Wire, Part.Fuse, Part.Converter);
+        public static Judged Main { get; } = new(Part.Pump, Part.Feed, Part.Wire, Part.Fuse, Part.Converter, Part.Filter);
 
-        public static Judged Lift { get; } = new(Part.LiftPump, Part.LiftFeed, Part.LiftWire, Part.LiftFuse, Part.Converter);
+        public static Judged Lift { get; } = new(Part.LiftPump, Part.LiftFeed, Part.LiftWire, Part.LiftFuse, Part.Converter, Part.LiftFilter);
 
         public Part[] All => [Pump, Feed, Wire, Fuse, .. this == Main ? new[] { Converter } : []];
     }

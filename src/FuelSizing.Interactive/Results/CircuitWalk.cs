@@ -20,27 +20,42 @@ internal sealed class CircuitWalk
         _result = result;
         _circuit = result.Circuit;
         int suction = result.System.Plumbing.Suction.Count;
+        int toRegulator = result.System.Plumbing.ToRegulator.Count;
+        int before = suction + toRegulator;
         int supply = result.System.Plumbing.Supply.Count;
         string pumpFlow = CircuitText.Known(_circuit.PumpFlow, style.PumpFlow);
 
         Place("tank", "", Pressure.Zero, "open to ambient air");
         Paths(0, suction);
         Place("pump inlet", pumpFlow, _circuit.InletGauge, "");
+        foreach (BranchResult branch in _circuit.Branches)
+        {
+            Own(branch, branch.Suction);
+            Row($"inlet of {branch.Branch.Name}", style.PumpFlow(branch.Flow), style.Of(branch.InletGauge), "", "");
+        }
+
         foreach (PumpResult pump in _circuit.Pumps)
         {
             Row(pump.Pump.Name, style.PumpFlow(pump.Flow), "", style.PressureChange(pump.PressureRise), CircuitText.Electrical(pump, style));
         }
 
-        Place("pump outlet", pumpFlow, _circuit.OutletGauge, "");
+        foreach (BranchResult branch in _circuit.Branches)
+        {
+            Row($"outlet of {branch.Branch.Name}", style.PumpFlow(branch.Flow), style.Of(branch.OutletGauge), "", branch.IsShut ? "shut: its pump is off, or does not lift its check valve" : "");
+            Own(branch, branch.Discharge);
+        }
+
+        Place(_circuit.Branches.Count > 0 ? "joint of the branches" : "pump outlet", pumpFlow, _circuit.OutletGauge, "");
 
         // A regulator in the tank lets the surplus go before the way to the rail, one at the rail after it.
         bool inTank = result.System.Layout == LineLayout.Returnless;
         if (inTank)
         {
-            Back(suction + supply, _circuit.OutletGauge);
+            Paths(suction, toRegulator);
+            Back(before + supply, _circuit.OutletGauge - _circuit.Paths.Skip(suction).Take(toRegulator).Aggregate(Pressure.Zero, (sum, part) => sum + part.PressureLoss));
         }
 
-        Paths(suction, supply);
+        Paths(before, supply);
         Place("rail", "", _circuit.RailGauge, $"governed by: {CircuitText.Governs(result)}");
         Row(
             "injectors",
@@ -50,7 +65,7 @@ internal sealed class CircuitWalk
             $"{WorkingShown.Formula(result.WorkingIn(style), "Δp")}, into the engine");
         if (!inTank)
         {
-            Back(suction + supply, _circuit.RailGauge);
+            Back(before + supply, _circuit.RailGauge);
         }
 
         Row("fuel in the tank", "", "", "", $"warmed by the pumps with {CircuitText.Known(_circuit.HeatToTank, style.Heat)}");
@@ -89,6 +104,14 @@ internal sealed class CircuitWalk
         foreach (PathResult way in _circuit.Paths.Skip(first).Take(count))
         {
             Row(way.Name, _style.PumpFlow(way.Flow), "", _style.PressureChange(-way.PressureLoss), "");
+        }
+    }
+
+    private void Own(BranchResult branch, IReadOnlyList<PathResult> paths)
+    {
+        foreach (PathResult way in paths)
+        {
+            Row($"{way.Name} of {branch.Branch.Name}", _style.PumpFlow(way.Flow), "", _style.PressureChange(-way.PressureLoss), "");
         }
     }
 

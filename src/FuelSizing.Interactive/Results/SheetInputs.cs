@@ -48,6 +48,7 @@ internal static class SheetInputs
             ("Pump", $"{system.Pump.Name}{Wiring(system, style)}"),
             ("Lines", Paths(system.Plumbing, style)),
             .. system.SecondStream is { } stream ? [("Second stream", SecondStreamShown.Text(stream, style))] : Array.Empty<(string, string)>(),
+            .. Branches(system, style),
             .. system.SurgeTank is { } tank ? [("Surge tank", SurgeTankShown.Text(tank, style))] : Array.Empty<(string, string)>(),
             ("Limits", Limits(system.Limits, style)),
         ];
@@ -87,13 +88,19 @@ internal static class SheetInputs
         return feeds.Length == 0 ? ", fed without loss" : $", fed through {string.Join("; ", feeds)}";
     }
 
+    private static IEnumerable<(string, string)> Branches(FuelSystem system, TextStyle style) => DiagramPumps.BranchesOf(system.Pump).Select(branch => (
+        $"Own lines of {branch.Name}",
+        string.Join("; ", new[] { Way("to the pump", branch.Suction, style), Way("to the joint", branch.Discharge, style) }.Where(way => way.Length > 0))));
+
+    private static string Way(string name, IReadOnlyList<IFlowLoss> way, TextStyle style) =>
+        way.Count == 0 ? string.Empty
+        : way.Count > MaximumParts ? $"{name}: {style.Count(way.Count)} parts"
+        : $"{name}: {string.Join(", ", way.Select(part => part is Line line ? $"{line.Name} {Bore(line, style)} × {style.Of(line.Length)}" : part.Name))}";
+
     private static string Paths(Plumbing plumbing, TextStyle style)
     {
-        string Way(string name, IReadOnlyList<IFlowLoss> way) =>
-            way.Count == 0 ? string.Empty
-            : way.Count > MaximumParts ? $"{name}: {style.Count(way.Count)} parts"
-            : $"{name}: {string.Join(", ", way.Select(part => part is Line line ? $"{line.Name} {Bore(line, style)} × {style.Of(line.Length)}" : part.Name))}";
-        string[] ways = [.. new[] { Way("to the pump", plumbing.Suction), Way("to the rail", plumbing.Supply), Way("back", plumbing.ReturnLine) }.Where(way => way.Length > 0)];
+        string Way(string name, IReadOnlyList<IFlowLoss> way) => SheetInputs.Way(name, way, style);
+        string[] ways = [.. new[] { Way("to the pump", plumbing.Suction), Way("to the regulator", plumbing.ToRegulator), Way("to the rail", plumbing.Supply), Way("back", plumbing.ReturnLine) }.Where(way => way.Length > 0)];
         return ways.Length == 0 ? "none described: pressure at the pump is pressure at the rail" : string.Join("; ", ways);
     }
 

@@ -76,7 +76,7 @@ public static class SizingPlots
         ArgumentNullException.ThrowIfNull(sweep);
         style ??= Units.Current;
         var supply = sweep.Results[0].Point.Conditions.SupplyVoltage;
-        var curve = sweep.System.Pump.CurveAt(supply);
+        var curve = sweep.System.Pump.CurveOf(sweep.System.Demand.Consumption.Fuel, sweep.Results[0].Point.Conditions.FuelTemperature, supply);
         OperatingResult[] maximum = [.. SizingTables.Busiest(sweep)];
         return new LinePlot(
             "Pump against demand",

@@ -32,10 +32,10 @@ internal sealed class SystemPicture
             fed = supply;
         }
 
-        var curve = result.System.Pump.CurveAt(fed, Points);
+        var curve = result.System.Pump.CurveOf(result.System.Demand.Consumption.Fuel, result.Point.Conditions.FuelTemperature, fed, Points);
         // An assembly's name stands in brackets, which a whole name does not need.
         string pumps = result.System.Pump.Name;
-        _pumpName = $"{(result.System.Pump is Pumps.Pump ? pumps : pumps[1..^1])} on {style.Of(fed)}{(first?.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
+        _pumpName = $"{(result.System.Pump is Pumps.PumpParallel or Pumps.PumpSeries ? pumps[1..^1] : pumps)} on {style.Of(fed)}{(first?.Pump.Feed is { } feed ? $" through {feed.Name}" : "")}";
 
         // A thousandth of a litre an hour is far under what a line shows; at deadhead the curve's end is no neater than that.
         _pump = [.. curve.Select(point => (Math.Round(style.Units.PumpFlow.ValueOf(point.Flow), 3), style.Units.Pressure.ValueOf(point.PressureRise)))];

@@ -30,7 +30,20 @@ internal static class LineShown
                 new("Clogging", "c_F", style.Number(filter.Clogging), "1: new"),
                 new("Known up to", "Q_Fmax", style.PumpFlow(filter.MaximumFlow)),
             ]));
-        Shown.Listed<IFlowLoss>((part, style) => new(part.Name, [Fact.Words("Is a", part is Filter ? "filter" : "line")]));
+        Shown.By<CheckValve>((valve, style) => new(
+            $"Check valve: {valve.Name}",
+            [
+                new("Opening pressure", "p_Vo", style.PressureLoss(valve.OpeningPressure), "over that behind it"),
+                .. valve.RatedFlow is { } flow
+                    ? (Fact[])
+                    [
+                        new("Measured drop", "Δp_Vr", style.PressureLoss(valve.RatedLoss!.Value), "the opening pressure included"),
+                        new("At a flow", "Q_Vr", style.PumpFlow(flow)),
+                        new("Of a liquid", "ρ_Vr", style.Of(valve.RatedDensity!.Value)),
+                    ]
+                    : [new("Loss coefficient", "K", style.Number(valve.LossCoefficient!.Value), $"of the open valve, in a bore of {style.Bore(valve.Bore!.Value)}")],
+            ]));
+        Shown.Listed<IFlowLoss>((part, style) => new(part.Name, [Fact.Words("Is a", part is Filter ? "filter" : part is CheckValve ? "check valve" : "line")]));
         Shown.By<LineLoss>(Of);
         Shown.By<SuctionMargin>((suction, style) => new(
             "Pump inlet",

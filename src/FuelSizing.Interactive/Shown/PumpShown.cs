@@ -1,3 +1,4 @@
+using FuelSizing.Circuits;
 using FuelSizing.Electrical;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
@@ -25,6 +26,22 @@ internal static class PumpShown
                 new("Off", "", style.Boost(switched.Off), "as boost falls; between the two, results are judged both ways"),
                 Fact.Words("Until then", switched.LowSpeed.In(style)),
                 .. Of(switched.Pump, style),
+            ]));
+        Shown.By<PumpBranch>((branch, style) => new(
+            $"Pump with lines of its own: {branch.Name}",
+            [
+                .. branch.Suction.Count > 0 ? SystemShown.Way("Before it", branch.Suction, style) : [],
+                .. SystemShown.Way("Up to the joint", branch.Discharge, style),
+                .. branch.Pump is Pump alone ? Of(alone, style) : [Fact.Words("Pumps", branch.Pump.Name)],
+            ]));
+        Shown.By<BranchResult>((branch, style) => new(
+            $"Branch of {branch.Branch.Name}",
+            [
+                new("Flow", "Q", style.PumpFlow(branch.Flow), branch.IsShut ? "shut: its pump is off, or does not lift its check valve" : ""),
+                new("Pump inlet", "p_pi", style.Of(branch.InletGauge), "gauge"),
+                new("Pump outlet", "p_po", style.Of(branch.OutletGauge), "gauge"),
+                new("Joint", "p_po", style.Of(branch.JointGauge), "gauge, where the branches meet"),
+                .. branch.Suction.Concat(branch.Discharge).Select(part => new Fact(part.Name, "Δp", style.PressureChange(-part.PressureLoss))),
             ]));
         Shown.By<VoltageConverter>((converter, style) => new($"Voltage converter: {converter.Name}", [Fact.Words("Gives", converter.In(style))]));
         Shown.By<PumpLowSpeed>((low, style) => new("Switched pump, until it is switched on", [Fact.Words("Speed", low.In(style))]));

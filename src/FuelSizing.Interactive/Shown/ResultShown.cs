@@ -76,6 +76,8 @@ internal static class ResultShown
         new("In the rail", "p_r", style.Of(circuit.RailGauge), "gauge"),
         new("Return line inlet", "p_ret", CircuitText.Known(circuit.ReturnGauge, style.Of), "gauge"),
         .. circuit.Pumps.Select(pump => new Fact(pump.Pump.Name, "Δp_p", style.Of(pump.PressureRise), $"{style.PumpFlow(pump.Flow)}, {CircuitText.Electrical(pump, style)}")),
+        .. circuit.Branches.Select(branch => new Fact(
+            $"Branch of {branch.Branch.Name}", "", style.PumpFlow(branch.Flow), $"{style.Of(branch.InletGauge)} at its pump's inlet, {style.Of(branch.OutletGauge)} at its outlet{(branch.IsShut ? ", shut" : "")}")),
         .. circuit.Paths.Select(way => new Fact(way.Name, "", style.PressureLoss(way.PressureLoss), $"lost at {style.PumpFlow(way.Flow)}")),
         new("Heat into the tank", "Φ", CircuitText.Known(circuit.HeatToTank, style.Heat)),
     ];

@@ -50,7 +50,7 @@ internal static class SystemShown
             ]));
         Shown.By<Plumbing>((plumbing, style) => new(
             "Lines and filters",
-            [.. Way("To the pump", plumbing.Suction, style), .. Way("To the rail", plumbing.Supply, style), .. Way("Back to the tank", plumbing.ReturnLine, style)]));
+            [.. Way("To the pump", plumbing.Suction, style), .. plumbing.ToRegulator.Count > 0 ? Way("To the regulator", plumbing.ToRegulator, style) : [], .. Way("To the rail", plumbing.Supply, style), .. Way("Back to the tank", plumbing.ReturnLine, style)]));
     }
 
     private static string Range(PullRange pull, TextStyle style) => $"{style.Of(pull.Slowest)} to {style.Of(pull.Fastest)}";
@@ -81,11 +81,13 @@ internal static class SystemShown
 
     private static string Layout(FuelSystem system) => system.Layout == LineLayout.Return ? "with a return line" : "returnless";
 
-    private static IEnumerable<Fact> Way(string name, IReadOnlyList<IFlowLoss> parts, TextStyle style) => parts.Count == 0
+    internal static IEnumerable<Fact> Way(string name, IReadOnlyList<IFlowLoss> parts, TextStyle style) => parts.Count == 0
         ? [Fact.Words(name, "nothing described: no pressure is lost")]
         : parts.Select(part => part is Line line
             ? new Fact($"{name}: {line.Name}", "l", style.Of(line.Length), $"line, bore {style.Bore(line.Bore)}")
             : part is Filter filter
                 ? new Fact($"{name}: {filter.Name}", "Δp_Fr", style.PressureLoss(filter.RatedLoss), $"filter, at {style.PumpFlow(filter.RatedFlow)}")
-                : Fact.Words($"{name}: {part.Name}", "a part of your own"));
+                : part is CheckValve valve
+                    ? new Fact($"{name}: {valve.Name}", "p_Vo", style.PressureLoss(valve.OpeningPressure), "check valve, opens at")
+                    : Fact.Words($"{name}: {part.Name}", "a part of your own"));
 }

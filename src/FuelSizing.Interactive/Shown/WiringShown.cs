@@ -39,6 +39,9 @@ internal static class WiringShown
             ]));
         Shown.By<FeedResult>((result, style) => new($"What {result.Feed.Name} loses", Of(result, style)));
         Shown.By<Ampacity>((ampacity, style) => new("What a wire may carry", [new("Current", "I_z", CircuitText.Known(ampacity.Current, style.Of), PartText.Say(ampacity, style))]));
+        Shown.By<FuseTimeCurrent>((times, style) => new("Opening times of a fuse", [.. Of(times, style)]));
+        Shown.By<FuseTime>((time, style) => new($"Opening time of a fuse at {style.Number(time.Multiple, "0.###")} × its rating", [.. Of(time, style)]));
+        Shown.By<MotorStart>((start, style) => new("Start of a motor", Of(start, style)));
         Shown.By<FuseChoice>((fuse, style) => new(
             "Fuse",
             [
@@ -78,6 +81,20 @@ internal static class WiringShown
         ];
     }
 
+    private static IEnumerable<Fact> Of(FuseTimeCurrent times, TextStyle style) => times.Points.SelectMany(time => Of(time, style));
+
+    private static IEnumerable<Fact> Of(FuseTime time, TextStyle style) =>
+    [
+        new($"Opens at {style.Number(time.Multiple, "0.###")} × its rating", "", style.Time(time.Minimum), $"at the earliest; at the latest after {style.Time(time.Maximum)}"),
+    ];
+
+    private static Fact[] Of(MotorStart start, TextStyle style) =>
+    [
+        new("Locked rotor", "", style.Of(start.LockedRotor)),
+        .. start.Time is { } time ? (Fact[])[new("Start", "", style.Time(time))] : [],
+        .. start.OpensWithin is { } limit ? (Fact[])[new("To be opened within", "", style.Time(limit), "on a locked rotor")] : [],
+    ];
+
     private static Fact[] Of(Feed feed, TextStyle style) =>
     [
         new("Wire", "A", style.Of(feed.Conductor.Area), $"{feed.Conductor}"),
@@ -93,6 +110,8 @@ internal static class WiringShown
         .. feed.Ground is { } ground ? new[] { new Fact("Ground return", "", style.Of(ground.Resistance), $"{ground.Conductor}, {style.Of(ground.Length)}") } : [],
         .. feed.Shared is { } shared ? new[] { new Fact("Shared with other pumps", "", style.Of(shared.LoopResistance), $"{shared.Name}, {shared.Conductor}") } : [],
         .. feed.Fuse is { } fuse ? new[] { new Fact("Fuse", "I_n", style.Of(fuse)) } : [],
+        .. feed.FuseTimes is { } times ? Of(times, style) : [],
+        .. feed.Start is { } start ? Of(start, style) : [],
         .. feed.Relay is { } relay ? new[] { new Fact("Relay's contacts", "", style.Of(relay), "continuously") } : [],
     ];
 

@@ -14,7 +14,7 @@ internal sealed class AssumptionCheck(Part part, Func<SystemParts, Statement?> g
     /// <summary>Lines that are not given lose no pressure here, and do on the car.</summary>
     public static AssumptionCheck SupplyLine { get; } = new(
         Part.SupplyLine,
-        parts => parts.Plumbing.Supply.Any(piece => piece is Lines.Line) ? null : Statement.Of("supply-line.none-given", $"none given: its pressure drop is not counted"));
+        parts => HasLine(parts) ? null : Statement.Of("supply-line.none-given", $"none given: its pressure drop is not counted"));
 
     /// <summary>The same of the line from the lift pump to the surge tank.</summary>
     public static AssumptionCheck LiftLine { get; } = new(
@@ -46,6 +46,11 @@ internal sealed class AssumptionCheck(Part part, Func<SystemParts, Statement?> g
     public static AssumptionCheck StreamLines { get; } = new(
         Part.StreamLines,
         parts => parts.SecondStream is null ? null : Statement.Of("stream-lines.not-judged", $"neither their pressure drop nor feed, wire and fuse of its pump are judged"));
+
+    // Where each pump has a line of its own up to the joint, that may be all there is.
+    private static bool HasLine(SystemParts parts) =>
+        parts.Plumbing.Supply.Concat(parts.Plumbing.ToRegulator).Any(piece => piece is Lines.Line)
+        || (parts.Pump is Pumps.PumpParallel set && set.Branches.All(branch => branch.OwnBranches.Any(own => own.Discharge.Any(piece => piece is Lines.Line))));
 
     /// <inheritdoc/>
     public Part Part => part;

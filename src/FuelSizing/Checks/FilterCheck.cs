@@ -18,8 +18,8 @@ internal sealed class FilterCheck(Part part, JudgedCircuit judged) : ICheck
 
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts) =>
-        judged.LinesOf(parts) is not { } lines ? Applicability.NotApplicable
-        : lines.HasFilter ? Applicability.Judged
+        judged.LinesOf(parts) is null ? Applicability.NotApplicable
+        : judged.HasFilter(parts) ? Applicability.Judged
         : Applicability.NotJudged(Statement.Of("filter.none-given", $"none given"));
 
     // Past its data the loss is not known, which is not to say that the filter fails.

@@ -22,6 +22,9 @@ internal abstract class JudgedCircuit
     /// <summary>Its lines; none where the system has no such circuit.</summary>
     public abstract Plumbing? LinesOf(SystemParts parts);
 
+    /// <summary>True if there is a filter in it, shared or of a branch.</summary>
+    public virtual bool HasFilter(SystemParts parts) => LinesOf(parts)?.HasFilter == true;
+
     /// <summary>Temperature of the fuel at its pumps' inlet.</summary>
     public abstract Temperature InletTemperatureOf(Conditions conditions);
 
@@ -57,6 +60,8 @@ internal abstract class JudgedCircuit
         public override PumpAssembly PumpsOf(SystemParts parts) => parts.Pump;
 
         public override Plumbing LinesOf(SystemParts parts) => parts.Plumbing;
+
+        public override bool HasFilter(SystemParts parts) => parts.HasFilter;
 
         public override Temperature InletTemperatureOf(Conditions conditions) => conditions.InletTemperature;
 

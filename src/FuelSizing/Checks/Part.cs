@@ -122,6 +122,18 @@ public sealed class Part : IEquatable<Part>
     /// <summary>Lines and wiring of a second stream, which are not judged.</summary>
     public static Part StreamLines { get; } = new("stream-lines", "second stream lines and wiring");
 
+    /// <summary>A fuse while its motors start: the time that they take against how long it carries what they draw.</summary>
+    public static Part FuseStart { get; } = new("fuse-start", "fuse at the start");
+
+    /// <summary>A fuse on a locked rotor: within what it opens against the time that is allowed.</summary>
+    public static Part LockedRotor { get; } = new("locked-rotor", "fuse on a locked rotor");
+
+    /// <summary>The fuse of the lift pump's feed while that starts.</summary>
+    public static Part LiftFuseStart { get; } = new("lift-fuse-start", "lift pump fuse at the start");
+
+    /// <summary>The fuse of the lift pump's feed on a locked rotor.</summary>
+    public static Part LiftLockedRotor { get; } = new("lift-locked-rotor", "lift pump fuse on a locked rotor");
+
     /// <summary>A stable code of lower-case words with hyphens, for files and programs.</summary>
     public string Code { get; }
 

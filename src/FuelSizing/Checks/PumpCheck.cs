@@ -73,7 +73,11 @@ internal sealed class PumpCheck : ICheck
         return Remedy.Of(
             Part,
             flow,
-            Statement.Of(
+            task.Points[0].Parts.Pump.HasOwnLines
+                ? Statement.Of(
+                    "pump.larger-at-joint",
+                    $"Pumps that together deliver at least {flow:pump-flow:up} against {rise:pressure:up} at the joint, so much more at each pump as its own lines lose, with {voltage:voltage:down} at the motor; or branches that lose less.")
+                : Statement.Of(
                 "pump.larger",
                 $"A pump, or pumps together, that deliver at least {flow:pump-flow:up} against {rise:pressure:up} with {voltage:voltage:down} at the motor."));
     }

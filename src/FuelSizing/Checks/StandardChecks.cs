@@ -6,7 +6,8 @@ public static class StandardChecks
     /// <summary>
     /// Duty cycle, minimum pulse, opening pressure, pump, return line, flow through the regulator, pump control, inlet, filter, feed, wire, fuse, relay, converter, rating; with a
     /// surge tank the lift pump, its inlet, filter, feed, wire, fuse and relay, and the pressure in the tank; and what is not judged: lines, brake efficiency, mixture; with staged injectors
-    /// duty cycle, minimum pulse and opening pressure of the secondary set; with a second stream its pump, its nozzles, the mixture if it stops, its tank.
+    /// duty cycle, minimum pulse and opening pressure of the secondary set; with a second stream its pump, its nozzles, the mixture if it stops, its tank; and fuses at the start and on a
+    /// locked rotor where their times are given.
     /// </summary>
     public static IReadOnlyList<ICheck> All { get; } = Array.AsReadOnly<ICheck>(
     [
@@ -47,5 +48,9 @@ public static class StandardChecks
         new StreamStoppedCheck(),
         new StreamTankCheck(),
         AssumptionCheck.StreamLines,
+        new FuseStartCheck(Part.FuseStart, JudgedCircuit.Main),
+        new LockedRotorCheck(Part.LockedRotor, JudgedCircuit.Main),
+        new FuseStartCheck(Part.LiftFuseStart, JudgedCircuit.Lift),
+        new LockedRotorCheck(Part.LiftLockedRotor, JudgedCircuit.Lift),
     ]);
 }

@@ -20,7 +20,7 @@ public sealed class CircuitResult
     internal CircuitResult(in CircuitTask task, in CircuitState state, PumpPoint[] pumps)
     {
         (_task, _state) = (task, state);
-        (Pumps, Paths) = ([], []);
+        (Pumps, Paths, Branches) = ([], [], []);
         MaximumKnownFlow = VolumeFlow.FromCubicMetersPerSecond(
             Math.Min(MaximumFlow.CubicMetersPerSecond, task.Plumbing.MaximumKnownFlow(task.Injected)));
         if (state.State == RailState.NotCovered)
@@ -30,6 +30,7 @@ public sealed class CircuitResult
 
         Pumps = Array.AsReadOnly(Array.ConvertAll(pumps, pump => new PumpResult(pump)));
         Paths = PathResult.Of(task, state);
+        Branches = task.Pump.HasOwnLines ? BranchResult.Of(task, state) : [];
         HeatToTank = Heat();
     }
 
@@ -48,10 +49,10 @@ public sealed class CircuitResult
     /// <summary>Back to the tank; none where the pumps' data does not cover the point.</summary>
     public VolumeFlow? ReturnedFlow => Flow(_state.Returned);
 
-    /// <summary>At the pump's inlet; none where the pumps' data does not cover the point.</summary>
+    /// <summary>At the pump's inlet, or where the suction lines of <see cref="Branches"/> begin; none where the pumps' data does not cover the point.</summary>
     public Pressure? InletGauge => Known(_state.InletGauge);
 
-    /// <summary>At the pump's outlet; none where the pumps' data does not cover the point.</summary>
+    /// <summary>At the pump's outlet, or at the joint where <see cref="Branches"/> end; none where the pumps' data does not cover the point.</summary>
     public Pressure? OutletGauge => Known(_state.OutletGauge);
 
     /// <summary>In the rail.</summary>
@@ -73,9 +74,13 @@ public sealed class CircuitResult
     public IReadOnlyList<PumpResult> Pumps { get; }
 
     /// <summary>
-    /// Each line and filter, in the order of flow: suction, supply, return; none where the pumps' data does not cover the point.
+    /// Each line and filter that the pumps share, in the order of flow: suction, what leads to a regulator before the rail, supply, return; none where the pumps' data
+    /// does not cover the point.
     /// </summary>
     public IReadOnlyList<PathResult> Paths { get; }
+
+    /// <summary>Each branch with lines of its own (<see cref="PumpBranch"/>); none where the pumps' data does not cover the point.</summary>
+    public IReadOnlyList<BranchResult> Branches { get; }
 
     /// <summary>
     /// Heat that comes back to the tank: the pumps' electrical power times the share of their flow that returns; none comes back where nothing
@@ -160,6 +165,71 @@ public sealed class PathResult
     /// <returns>For instance <c>filter: 4.2 kPa at 63 L/h</c>.</returns>
     public override string ToString() =>
         $"{Name}: {Readable.PressureLoss(PressureLoss)} at {Readable.PumpFlow(Flow)}";
+}
+
+/// <summary>One branch with lines of its own, where it runs.</summary>
+public sealed class BranchResult
+{
+    private BranchResult(CircuitTask task, in PumpPlace place, double inlet, double outlet)
+    {
+        Branch = ((RunningBranch)place.Element).Branch;
+        double own = place.Flow;
+        PathResult Part(IFlowLoss part) => new(part, own, task.Density, task.KinematicViscosity);
+        Flow = VolumeFlow.FromCubicMetersPerSecond(own);
+        Suction = Array.AsReadOnly(Branch.Suction.Select(Part).ToArray());
+        Discharge = own > 0 ? Array.AsReadOnly(Branch.Discharge.Select(Part).ToArray()) : [];
+        (InletGauge, OutletGauge) = (Pressure.FromPascals(inlet), Pressure.FromPascals(outlet));
+        JointGauge = Pressure.FromPascals(place.Outlet);
+    }
+
+    /// <summary>Which.</summary>
+    public PumpBranch Branch { get; }
+
+    /// <summary>Flow through it; none where it is shut: its pumps are off, or do not lift its check valve against the others.</summary>
+    public VolumeFlow Flow { get; }
+
+    /// <summary>Lowest pressure at the inlet of its pumps, behind its own suction.</summary>
+    public Pressure InletGauge { get; }
+
+    /// <summary>Highest pressure at the outlet of its pumps, before its own discharge: against a shut valve all that they give.</summary>
+    public Pressure OutletGauge { get; }
+
+    /// <summary>At the joint with the other branches.</summary>
+    public Pressure JointGauge { get; }
+
+    /// <summary>Its parts before its pumps.</summary>
+    public IReadOnlyList<PathResult> Suction { get; }
+
+    /// <summary>Its parts behind its pumps; none where it is shut.</summary>
+    public IReadOnlyList<PathResult> Discharge { get; }
+
+    /// <summary>True where nothing flows through it.</summary>
+    public bool IsShut => Flow <= VolumeFlow.Zero;
+
+    /// <summary>Name, flow and pressures.</summary>
+    /// <returns>For instance <c>pump R: 96 L/h, 342 kPa at the pump, 330 kPa at the joint</c>.</returns>
+    public override string ToString() => IsShut
+        ? $"{Branch.Name}: shut, {Readable.Of(OutletGauge)} at the pump, {Readable.Of(JointGauge)} at the joint"
+        : $"{Branch.Name}: {Readable.PumpFlow(Flow)}, {Readable.Of(OutletGauge)} at the pump, {Readable.Of(JointGauge)} at the joint";
+
+    /// <summary>Every branch of a solved circuit.</summary>
+    internal static IReadOnlyList<BranchResult> Of(in CircuitTask task, in CircuitState state)
+    {
+        IReadOnlyList<PumpPlace> places = state.Places;
+        List<BranchResult> branches = [];
+        for (int at = 0; at < places.Count; at++)
+        {
+            if (places[at].Element is RunningBranch branch)
+            {
+                // Behind a branch come its pumps, and branches within it.
+                PumpPlace[] inside = [.. places.Skip(at + 1).Where(place => place.Element is not RunningBranch).Take(branch.Branch.Pumps.Count)];
+                (double inlet, double outlet) = PumpEnds.Of(inside, places[at].Inlet, inside.Max(place => place.Outlet));
+                branches.Add(new(task, places[at], inlet, outlet));
+            }
+        }
+
+        return branches.AsReadOnly();
+    }
 }
 
 /// <summary>One pump where it runs.</summary>

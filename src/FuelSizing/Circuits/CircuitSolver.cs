@@ -266,7 +266,7 @@ internal static class CircuitSolver
     private static CircuitState Reaching(in CircuitTask task, RunningPumps pumps, in CircuitState state) =>
         state.RailGauge > 0 ? state
         : state.State == RailState.Sagging ? Starved(task, pumps, 0, 0)
-        : Starved(task, pumps, state.OutletGauge, state.Flow);
+        : Starved(task, pumps, state.OutletGauge - task.ToRegulator(state.Flow), state.Flow);
 
     /// <summary>What still gets to a rail without pressure: less than the demand, which is all that the pumps pass and the regulator returns not.</summary>
     /// <param name="task">The circuit.</param>
@@ -276,7 +276,7 @@ internal static class CircuitSolver
     private static CircuitState Starved(in CircuitTask task, RunningPumps pumps, double held, double pumped)
     {
         CircuitTask given = task;
-        double Left(double flow) => (held > 0 ? held : pumps.RiseAt(flow) - given.Plumbing.SuctionLoss(flow, given.Density, given.KinematicViscosity))
+        double Left(double flow) => (held > 0 ? held : pumps.RiseAt(flow) - given.Plumbing.SuctionLoss(flow, given.Density, given.KinematicViscosity) - given.ToRegulator(flow))
             - given.Plumbing.SupplyLoss(flow, given.Density, given.KinematicViscosity);
         double most = Math.Min(task.Injected, pumps.FreeFlow);
         double scale = Math.Max(task.Set, 1);
@@ -290,7 +290,7 @@ internal static class CircuitSolver
             State = RailState.Starved,
             RailGauge = 0,
             InletGauge = inlet,
-            OutletGauge = held > 0 ? held : inlet + (Real)pumps.RiseAt(flow),
+            OutletGauge = held > 0 ? held + (Real)task.ToRegulator(flow) : inlet + (Real)pumps.RiseAt(flow),
             ReturnGauge = 0,
             Flow = flow,
             ReturnFlow = flow - (Real)delivered,

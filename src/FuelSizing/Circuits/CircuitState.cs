@@ -65,6 +65,22 @@ internal readonly record struct CircuitState
         }
     }
 
+    /// <summary>Every pump, and every branch with lines of its own before its pumps, with the pressures before and behind it.</summary>
+    public IReadOnlyList<PumpPlace> Places
+    {
+        get
+        {
+            List<PumpPlace> places = [];
+            Running.Walk(Flow, OwnRise, InletGauge, OutletGauge, places);
+            return places;
+        }
+    }
+
+    /// <summary>Lowest pressure at a pump's inlet and highest at a pump's outlet, gauge, Pa: the circuit's own where no pump has lines of its own.</summary>
+    public (double Inlet, double Outlet) AtPumps => Running.HasOwnLines
+        ? PumpEnds.Of(Places, InletGauge, OutletGauge)
+        : (InletGauge, OutletGauge);
+
     /// <summary>How far the pumps' flow at the pressures found is off the flow found, as a share of it.</summary>
     public double Residual
     {
@@ -135,4 +151,27 @@ public enum RailState
 
     /// <summary>Not known: the pump's data does not cover the point. Figures are those of the regulator's set pressure.</summary>
     NotCovered,
+}
+
+/// <summary>Pressures at the ends of pumps that have lines of their own.</summary>
+internal static class PumpEnds
+{
+    /// <summary>Lowest pressure at a running pump's inlet and highest at a pump's outlet, gauge, Pa.</summary>
+    /// <param name="places">Pumps and branches.</param>
+    /// <param name="inlet">Before all of them, where none runs.</param>
+    /// <param name="outlet">Behind all of them: the joint has no less.</param>
+    public static (double Inlet, double Outlet) Of(IReadOnlyList<PumpPlace> places, double inlet, double outlet)
+    {
+        double lowest = double.PositiveInfinity;
+        double highest = outlet;
+        foreach (PumpPlace place in places)
+        {
+            if (place.Element is not (RunningBranch or StoppedPump))
+            {
+                (lowest, highest) = (Math.Min(lowest, place.Inlet), Math.Max(highest, place.Outlet));
+            }
+        }
+
+        return (double.IsFinite(lowest) ? lowest : inlet, highest);
+    }
 }

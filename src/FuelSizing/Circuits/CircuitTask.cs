@@ -47,8 +47,11 @@ internal readonly record struct CircuitTask(
     /// <summary>True if the pressure is held at the rail, downstream of the supply line; else upstream of it.</summary>
     public bool HoldsAtRail => Layout == LineLayout.Return || MinimumSupply is not null;
 
+    /// <summary>True if no line at all lies between the tank and a pump, so that each draws at the tank's pressure whatever it delivers.</summary>
+    public bool DrawsFromTank => Plumbing.Suction.Count == 0 && !Pump.HasOwnSuction;
+
     /// <summary>True if a line or filter lies between the tank and the regulator.</summary>
-    public bool HasPathToRegulator => Plumbing.HasSuction || (HoldsAtRail && Plumbing.HasSupply);
+    public bool HasPathToRegulator => Plumbing.HasSuction || (HoldsAtRail ? Plumbing.HasSupply : Plumbing.HasToRegulator);
 
     /// <summary>Pressure in the rail while the regulator has a pressure, gauge, Pa: less by the supply line where that comes after it.</summary>
     /// <param name="regulated">At the regulator, Pa.</param>
@@ -90,7 +93,11 @@ internal readonly record struct CircuitTask(
     /// <param name="flow">m³/s.</param>
     public PathLosses LossesAt(double flow) => new(
         Plumbing.SuctionLoss(flow, Density, KinematicViscosity),
-        HoldsAtRail ? Plumbing.SupplyLoss(flow, Density, KinematicViscosity) : 0);
+        HoldsAtRail ? Plumbing.SupplyLoss(flow, Density, KinematicViscosity) : ToRegulator(flow));
+
+    /// <summary>Pressure that a flow loses before a regulator that sits upstream of the supply line, Pa; zero where it sits at the pump or at the rail.</summary>
+    /// <param name="flow">m³/s.</param>
+    public double ToRegulator(double flow) => HoldsAtRail ? 0 : Plumbing.ToRegulatorLoss(flow, Density, KinematicViscosity);
 
     /// <summary>Pressure where the return line begins: lost in it, height included, over that at its end, Pa.</summary>
     /// <param name="returned">m³/s.</param>
@@ -114,7 +121,7 @@ internal readonly record struct CircuitTask(
     /// <param name="flow">m³/s.</param>
     public double ReturnPressureAt(double flow) => ReturnLossAt(Math.Max(0, flow - Injected));
 
-    /// <summary>Every line and filter with the flow through it, in the order of flow: suction line, supply line, return line.</summary>
+    /// <summary>Every line and filter with the flow through it, in the order of flow: suction line, what leads to a regulator before the rail, supply line, return line.</summary>
     /// <param name="state">The solved circuit.</param>
     public IEnumerable<(IFlowLoss Part, double Flow)> Flows(in CircuitState state)
     {
@@ -124,9 +131,31 @@ internal readonly record struct CircuitTask(
         return
         [
             .. Plumbing.Suction.Select(part => (part, pump)),
+            .. Plumbing.ToRegulator.Select(part => (part, pump)),
             .. Plumbing.Supply.Select(part => (part, forward)),
             .. Plumbing.ReturnLine.Select(part => (part, returned)),
         ];
+    }
+
+    /// <summary>The same, and those of branches with lines of their own.</summary>
+    /// <param name="state">The solved circuit.</param>
+    public IEnumerable<(IFlowLoss Part, double Flow)> AllFlows(in CircuitState state) =>
+        Pump.HasOwnLines && state.PumpFlow is not null ? [.. Flows(state), .. OwnFlows(state.Places)] : Flows(state);
+
+    /// <summary>Every line, filter and valve of branches with the flow through it: of each its suction, then its discharge.</summary>
+    /// <param name="places">Where the pumps run.</param>
+    public static IEnumerable<(IFlowLoss Part, double Flow)> OwnFlows(IReadOnlyList<PumpPlace> places)
+    {
+        foreach (PumpPlace place in places)
+        {
+            if (place.Element is RunningBranch { Branch: { } branch })
+            {
+                foreach (IFlowLoss part in (IFlowLoss[])[.. branch.Suction, .. branch.Discharge])
+                {
+                    yield return (part, place.Flow);
+                }
+            }
+        }
     }
 }
 
@@ -142,7 +171,7 @@ public enum LineLayout
 
 /// <summary>Pressure lost between the tank and the regulator.</summary>
 /// <param name="Suction">In the suction line, Pa.</param>
-/// <param name="Supply">In the supply line, Pa; zero where the regulator sits upstream of it.</param>
+/// <param name="Supply">Between pump and regulator, Pa: in the supply line, or before a regulator that sits upstream of it.</param>
 internal readonly record struct PathLosses(double Suction, double Supply)
 {
     /// <summary>Both, Pa.</summary>

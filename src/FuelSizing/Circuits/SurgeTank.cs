@@ -93,7 +93,7 @@ public sealed record SurgeTank
     /// From the moment at which the pickup is covered again until the lift pump delivers, 0 to 60 s; none if not given, and a note then says so.
     /// </param>
     /// <returns>The surge tank.</returns>
-    /// <exception cref="ArgumentException">A lift pump has a voltage converter.</exception>
+    /// <exception cref="ArgumentException">A lift pump has a voltage converter, or lines of its own.</exception>
     /// <exception cref="ArgumentNullException">The pump, or a part of a line, is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static SurgeTank Of(
@@ -114,7 +114,7 @@ public sealed record SurgeTank
                 Volume.FromLiters(50),
                 "Give what can be drawn from the full tank before its pickup takes in air.",
                 nameof(usableVolume)),
-            WithoutConverter(liftPump),
+            Modelled(liftPump),
             Guard.Member(returnsTo, "Say into which tank the surplus returns.", nameof(returnsTo)),
             PlumbingOf(suction, liftLine, overflow),
             maximumPressure is { } pressure
@@ -136,11 +136,11 @@ public sealed record SurgeTank
     /// <summary>The same tank with another lift pump.</summary>
     /// <param name="liftPump">The lift pump or pumps.</param>
     /// <returns>The surge tank.</returns>
-    /// <exception cref="ArgumentException">A lift pump has a voltage converter.</exception>
+    /// <exception cref="ArgumentException">A lift pump has a voltage converter, or lines of its own.</exception>
     public SurgeTank With(PumpAssembly liftPump)
     {
         ArgumentNullException.ThrowIfNull(liftPump);
-        return new(UsableVolume, WithoutConverter(liftPump), ReturnsTo, Plumbing, MaximumPressure, PrimingTime);
+        return new(UsableVolume, Modelled(liftPump), ReturnsTo, Plumbing, MaximumPressure, PrimingTime);
     }
 
     /// <summary>The same tank with the main circuit's return to the other tank, or to the same.</summary>
@@ -194,9 +194,12 @@ public sealed record SurgeTank
     public override string ToString() =>
         $"{TextStyle.Metric.Of(UsableVolume)} usable, {LiftPump.Name}, return to the {(ReturnsTo == ReturnDestination.SurgeTank ? "surge" : "main")} tank";
 
-    // A converter's load is judged in the main circuit alone.
-    private static PumpAssembly WithoutConverter(PumpAssembly liftPump) =>
-        liftPump.Pumps.FirstOrDefault(pump => pump.Converter is not null) is { Converter: { } converter } pump
+    // A converter's load is judged in the main circuit alone, and so are branches.
+    private static PumpAssembly Modelled(PumpAssembly liftPump) => liftPump.HasOwnLines
+        ? throw new ArgumentException(
+            $"{nameof(liftPump)} has {liftPump.OwnBranches.First().Name} with lines of its own (PumpBranch), which are not modelled in a lift circuit. Give them as its suction and lift line.",
+            nameof(liftPump))
+        : liftPump.Pumps.FirstOrDefault(pump => pump.Converter is not null) is { Converter: { } converter } pump
             ? throw new ArgumentException(
                 $"{nameof(liftPump)} has {pump.Name} behind a voltage converter, {converter.Name}, whose load is not judged in a lift circuit. Give the pump without it.",
                 nameof(liftPump))

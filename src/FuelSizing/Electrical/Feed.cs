@@ -27,7 +27,9 @@ public sealed record Feed
         .Value(feed => feed.BundledConductors)
         .Value(feed => feed.Ground)
         .Value(feed => feed.Shared)
-        .Number(feed => feed.LoopOhms);
+        .Number(feed => feed.LoopOhms)
+        .Value(feed => feed.FuseTimes)
+        .Value(feed => feed.Start);
 
     private readonly double _celsius;
 
@@ -77,6 +79,12 @@ public sealed record Feed
 
     /// <summary>Rating of the fuse at the source of the feed; none where it is not given.</summary>
     public ElectricCurrent? Fuse { get; private init; }
+
+    /// <summary>How long that fuse carries a multiple of its rating; none where it is not given.</summary>
+    public FuseTimeCurrent? FuseTimes { get; private init; }
+
+    /// <summary>What its motor draws at a start and with its rotor locked; none where it is not given.</summary>
+    public MotorStart? Start { get; private init; }
 
     /// <summary>Continuous current that the contacts of the relay in the feed are rated for; none where it is not given.</summary>
     public ElectricCurrent? Relay { get; private init; }
@@ -256,12 +264,32 @@ public sealed record Feed
             rating, ElectricCurrent.FromAmperes(0.5), ElectricCurrent.FromAmperes(200), "Give the rating printed on the fuse.", nameof(rating)),
     };
 
+    /// <summary>The same feed with the fuse at its source, and how long that carries a multiple of its rating.</summary>
+    /// <param name="rating">The fuse's rating, 0.5 to 200 A. Its resistance is one of the contacts.</param>
+    /// <param name="times">The limits of its opening times, from its data sheet or standard.</param>
+    /// <returns>The feed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The rating is outside its range.</exception>
+    public Feed WithFuse(ElectricCurrent rating, FuseTimeCurrent times)
+    {
+        ArgumentNullException.ThrowIfNull(times);
+        return WithFuse(rating) with { FuseTimes = times };
+    }
+
+    /// <summary>The same feed with what its motor draws at a start and with its rotor locked.</summary>
+    /// <param name="start">The start.</param>
+    /// <returns>The feed.</returns>
+    public Feed WithStart(MotorStart start)
+    {
+        ArgumentNullException.ThrowIfNull(start);
+        return this with { Start = start };
+    }
+
     /// <summary>The same feed, from a splice on: what lies before the splice is shared with other pumps.</summary>
     /// <param name="shared">
     /// The part from the supply to the splice, and back from where the grounds meet. Pumps whose feeds share the same part, by name and figures, hang on one splice.
     /// </param>
     /// <returns>The feed; its own figures are those of the branch.</returns>
-    /// <exception cref="ArgumentException">The shared part has a shared part itself.</exception>
+    /// <exception cref="ArgumentException">The shared part has a shared part itself, or a motor's start.</exception>
     /// <remarks>
     /// Fire: the shared part's fuse must protect the branches too, or each branch needs its own. Local codes and a licensed practitioner take precedence.
     /// </remarks>
@@ -278,6 +306,12 @@ public sealed record Feed
     public Feed WithShared(Feed shared)
     {
         ArgumentNullException.ThrowIfNull(shared);
+        if (shared.Start is not null)
+        {
+            throw new ArgumentException(
+                $"{nameof(shared)} was {shared.Name}, which has a motor's start: what several pumps share has no motor of its own. Give each pump's feed its start.", nameof(shared));
+        }
+
         return shared.Shared is null
             ? this with { Shared = shared }
             : throw new ArgumentException(
@@ -296,6 +330,8 @@ public sealed record Feed
             Contacts)
         {
             Fuse = Fuse,
+            FuseTimes = FuseTimes,
+            Start = Start,
             Relay = Relay,
             BundledConductors = BundledConductors,
         };

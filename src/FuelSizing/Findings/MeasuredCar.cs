@@ -64,7 +64,7 @@ internal sealed class MeasuredCar
     {
         IFlowLoss[] Found(IReadOnlyList<IFlowLoss> path) => [.. path.Select(part => part is Filter filter ? filter.Found(times) : part)];
         Plumbing plumbing = system.Plumbing;
-        return system.With(Plumbing.Of(Found(plumbing.Suction), Found(plumbing.Supply), plumbing.ReturnLine));
+        return system.With(plumbing.With(Found(plumbing.Suction), Found(plumbing.Supply), plumbing.ReturnLine));
     }
 
     /// <summary>The regulator off by so much.</summary>

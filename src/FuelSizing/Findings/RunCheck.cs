@@ -95,7 +95,9 @@ public sealed class RunCheck
     /// Share of crank power lost before the recorded power, 0 to 40 %; zero if not given: recorded at the crank.
     /// </param>
     /// <returns>The check.</returns>
-    /// <exception cref="ArgumentException">A pump of the plan is switched by boost, or it has a secondary set of injectors, or a second stream.</exception>
+    /// <exception cref="ArgumentException">
+    /// A pump of the plan is switched by boost or has lines of its own, or there are parts between the pumps and a regulator before the rail, or a secondary set of injectors, or a second stream.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">The loss is outside its range.</exception>
     public static RunCheck Of(
         FuelSystem plan,
@@ -118,6 +120,20 @@ public sealed class RunCheck
         {
             throw new ArgumentException(
                 $"{nameof(plan)} has a second stream, {stream.Name}, which a run is not yet compared with: its fuel would be taken for the injectors'. Give the plan by FuelSystem.WithoutSecondStream, and only the part of a run below {Readable.Boost(stream.Begin)}.",
+                nameof(plan));
+        }
+
+        if (plan.Pump.HasOwnLines)
+        {
+            throw new ArgumentException(
+                $"{nameof(plan)} has a pump with lines of its own, {plan.Pump.OwnBranches.First().Name}, which a run is not yet compared with. Give the pumps without them, and what they lose as part of the supply line.",
+                nameof(plan));
+        }
+
+        if (plan.Plumbing.HasToRegulator)
+        {
+            throw new ArgumentException(
+                $"{nameof(plan)} has {plan.Plumbing.ToRegulator[0].Name} between the pumps and a regulator before the rail, which a run is not yet compared with. Give the plan with the regulator at the pump.",
                 nameof(plan));
         }
 
@@ -213,7 +229,7 @@ public sealed class RunCheck
         }
 
         double set = Regulator.Set(boost, 0, 0, 0);
-        double back = Plumbing.Loss(Plan.Plumbing.ReturnLine, Math.Max(0, Pumps.MaximumFlow - flow), density, viscosity);
+        double back = PathLoss.Of(Plan.Plumbing.ReturnLine, Math.Max(0, Pumps.MaximumFlow - flow), density, viscosity);
         if (back < set)
         {
             return false;

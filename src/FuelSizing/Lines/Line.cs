@@ -210,7 +210,7 @@ public interface IFlowLoss
     string Name { get; }
 
     /// <summary>
-    /// Pressure lost to flow, Pa: zero at rest, never falling as the flow grows, and of its sign. Nothing is checked or
+    /// Pressure lost to flow, Pa: zero at rest, or a check valve's opening pressure, never falling as the flow grows. Nothing is checked or
     /// allocated, so that a solver may call it in a loop.
     /// </summary>
     /// <param name="flow">m³/s.</param>

@@ -22,6 +22,7 @@ internal static class PathWorking
     {
         Line line => Loss(to, line, mark, flow, density, viscosity),
         Filter filter => Loss(to, filter, mark, flow, density, viscosity),
+        CheckValve valve => Loss(to, valve, mark, flow, density),
         _ => to.Table(
             $"pressure loss in {part.Name}",
             Of("Δp_l", mark),
@@ -103,6 +104,32 @@ internal static class PathWorking
             density,
             viscosity);
         return to.Step($"pressure loss in {name}", Of("Δp_F", mark), loss, "Pa", Change(to, loss.Value), "Darcy's law for the medium, from the rated point");
+    }
+
+    private static Traced Loss(Derivation to, CheckValve valve, string mark, Traced flow, Traced density)
+    {
+        string name = valve.Name;
+        Traced opening = to.Given($"opening pressure of {name}", Of("p_Vo", mark), valve.OpeningPressure.Pascals, "Pa", to.Style.PressureLoss(valve.OpeningPressure), name);
+        if (valve is not { RatedFlow: { } ratedFlow, RatedLoss: { } ratedLoss, RatedDensity: { } ratedDensity })
+        {
+            Traced bore = to.Given($"bore of {name}", Of("d", mark), valve.Bore!.Value.Meters, "m", $"{Number(valve.Bore.Value.Millimeters)} mm", name);
+            Traced velocity = to.Step(
+                $"velocity in {name}", Of("v", mark), PipeFlow.Velocity(flow, bore), "m/s", Speed(PipeFlow.Velocity(flow, bore).Value), "continuity", intermediate: true);
+            Traced seat = PipeFlow.FittingsLoss(
+                to.Given($"loss coefficient of {name}", Of("K", mark), valve.LossCoefficient!.Value, "1", Number(valve.LossCoefficient.Value), name), density, velocity);
+            Traced sum = seat + opening;
+            return to.Step($"pressure loss in {name}", Of("Δp_V", mark), sum, "Pa", Change(to, sum.Value), "definition of the loss coefficient, and its opening pressure");
+        }
+
+        Traced share = CheckValveLoss.Share(
+            flow,
+            to.Given($"flow at which {name} was measured", Of("Q_Vr", mark), ratedFlow.CubicMetersPerSecond, "m³/s", to.Style.PumpFlow(ratedFlow), name),
+            density,
+            to.Given($"density of the liquid with which {name} was measured", Of("ρ_Vr", mark), ratedDensity.KilogramsPerCubicMeter, "kg/m³", to.Style.Of(ratedDensity), name));
+        share = to.Step($"flow through {name} by the measured one", Of("ξ_V", mark), share, "1", Number(share.Value), "equal pressure drop", intermediate: true);
+        Traced loss = CheckValveLoss.Loss(
+            opening, to.Given($"measured drop of {name}", Of("Δp_Vr", mark), ratedLoss.Pascals, "Pa", to.Style.PressureLoss(ratedLoss), name), share);
+        return to.Step($"pressure loss in {name}", Of("Δp_V", mark), loss, "Pa", Change(to, loss.Value), "its opening pressure and one measured drop");
     }
 
     private static string Speed(double metresPerSecond) => $"{Number(metresPerSecond)} m/s";

@@ -2,6 +2,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Equations;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
+using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 
 namespace FuelSizing.Points;
@@ -67,13 +68,13 @@ public readonly record struct CircuitValues<T>
 internal static class CircuitReading
 {
     /// <summary>Where the pumps' data does not cover the point.</summary>
-    public static CircuitValues<Real> NotKnown(Plumbing plumbing) => new()
+    public static CircuitValues<Real> NotKnown(bool drawsFromTank) => new()
     {
         Rail = double.NaN,
         Differential = double.NaN,
 
         // With no line before it, a pump draws at the pressure of the tank whatever it delivers.
-        InletGauge = plumbing.Suction.Count == 0 ? 0 : double.NaN,
+        InletGauge = drawsFromTank ? 0 : double.NaN,
         OutletGauge = double.NaN,
         ReturnGauge = double.NaN,
         PumpFlow = double.NaN,
@@ -92,12 +93,12 @@ internal static class CircuitReading
     /// <summary>The figures of one state of a circuit, wiring and injectors apart.</summary>
     public static CircuitValues<Real> Of(in SolvedCircuit circuit, in CircuitState state, Filter? filter) =>
         state.State == RailState.NotCovered
-            ? NotKnown(circuit.Task.Plumbing)
-            : NotKnown(circuit.Task.Plumbing) with
+            ? NotKnown(circuit.Task.DrawsFromTank)
+            : NotKnown(circuit.Task.DrawsFromTank) with
             {
                 Rail = state.RailGauge,
-                InletGauge = state.InletGauge,
-                OutletGauge = state.OutletGauge,
+                InletGauge = state.AtPumps.Inlet,
+                OutletGauge = state.AtPumps.Outlet,
                 ReturnGauge = state.ReturnGauge,
                 PumpFlow = state.Flow,
                 Returned = state.ReturnFlow,
@@ -121,7 +122,7 @@ internal static class CircuitReading
         // What the pumps' data does not cover is not known of the lines and wiring around them either.
         if (!circuit.IsCovered)
         {
-            CircuitValues<Real> notKnown = NotKnown(circuit.Task.Plumbing);
+            CircuitValues<Real> notKnown = NotKnown(circuit.Task.DrawsFromTank);
             return WithWiring(notKnown, notKnown, circuit, false, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted, wiring.Relayed);
         }
 
@@ -136,6 +137,11 @@ internal static class CircuitReading
             (minimum, maximum) = (Each(minimum, Each(least, most, Math.Min), Math.Min), Each(maximum, Each(least, most, Math.Max), Math.Max));
         }
 
+        if (!circuit.IsExact && circuit.Task.Pump.HasOwnLines)
+        {
+            (minimum, maximum) = WithBranches(minimum, maximum, circuit, filter);
+        }
+
         if (circuit.Task.Held is { } held)
         {
             // A return line must not need more than the setting either, whatever a slope adds to it.
@@ -143,6 +149,41 @@ internal static class CircuitReading
         }
 
         return WithWiring(minimum, maximum, circuit, true, wiring.Fed, wiring.Hottest, wiring.Heaviest, wiring.Converted, wiring.Relayed);
+    }
+
+    /// <summary>
+    /// The same where pumps have lines of their own: data that ends leaves open that one of them gives the most and the others the least, so that its own flow is
+    /// bounded by its own data and by the rises that the states leave open.
+    /// </summary>
+    private static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) WithBranches(
+        CircuitValues<Real> minimum, CircuitValues<Real> maximum, in SolvedCircuit circuit, Filter? filter)
+    {
+        CircuitState[] states = [.. circuit.States];
+
+        // A controller gives each reading another voltage: what one pump passes beside others of another reading is not followed.
+        if (circuit.Task.MinimumSupply is not null || Array.Exists(states, state => state.State == RailState.NotCovered))
+        {
+            return (
+                minimum with { InletGauge = double.NaN, OutletGauge = double.NaN, FilterFlow = double.NaN },
+                maximum with { InletGauge = double.NaN, OutletGauge = double.NaN, FilterFlow = double.NaN });
+        }
+
+        (double least, double most) = (states.Min(state => state.PumpRise), states.Max(state => state.PumpRise));
+        (double Inlet, double Outlet, double Filter) Ends(RunningPumps running, double rise, double inlet, double outlet)
+        {
+            List<PumpPlace> places = [];
+            double over = Math.Max(0, rise);
+            running.Walk(running.FlowAt(over), over, inlet, outlet, places);
+            (double lowest, double highest) = PumpEnds.Of(places, inlet, outlet);
+            double through = CircuitTask.OwnFlows(places).Where(part => ReferenceEquals(part.Part, filter)).Select(part => part.Flow).DefaultIfEmpty(double.NaN).Max();
+            return (lowest, highest, through);
+        }
+
+        (double inlet, double outlet, double passed) = Ends(circuit.Upper.Running, least, states.Min(state => state.InletGauge), states.Max(state => state.OutletGauge));
+        (double easy, double low, double passes) = Ends(circuit.Lower.Running, most, states.Max(state => state.InletGauge), states.Min(state => state.OutletGauge));
+        return (
+            minimum with { InletGauge = Math.Min(minimum.InletGauge, inlet), OutletGauge = Math.Min(minimum.OutletGauge, low), FilterFlow = double.IsNaN(passes) ? minimum.FilterFlow : Math.Min(minimum.FilterFlow, passes) },
+            maximum with { InletGauge = Math.Max(maximum.InletGauge, easy), OutletGauge = Math.Max(maximum.OutletGauge, outlet), FilterFlow = double.IsNaN(passed) ? maximum.FilterFlow : Math.Max(maximum.FilterFlow, passed) });
     }
 
     /// <summary>
@@ -206,7 +247,7 @@ internal static class CircuitReading
     {
         (Filter, double) busiest = default;
         double share = double.NegativeInfinity;
-        foreach ((IFlowLoss part, double flow) in circuit.Task.Flows(circuit.Upper))
+        foreach ((IFlowLoss part, double flow) in circuit.Task.AllFlows(circuit.Upper))
         {
             if (part is Filter filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
             {
@@ -219,15 +260,14 @@ internal static class CircuitReading
 
     private static double FlowThrough(Filter filter, in CircuitTask task, in CircuitState state)
     {
-        foreach ((IFlowLoss part, double flow) in task.Flows(state))
+        // One description may stand for a filter in each of several branches.
+        double most = double.NaN;
+        foreach ((IFlowLoss part, double flow) in task.AllFlows(state))
         {
-            if (ReferenceEquals(part, filter))
-            {
-                return flow;
-            }
+            most = ReferenceEquals(part, filter) && !(most >= flow) ? flow : most;
         }
 
-        return double.NaN;
+        return most;
     }
 
     private static CircuitValues<Real> Each(in CircuitValues<Real> one, in CircuitValues<Real> other, Func<double, double, double> choose) => new()

@@ -1,4 +1,3 @@
-using FuelSizing.Circuits;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 
@@ -67,8 +66,8 @@ internal static class LiftReading
         WireAmpacity = double.NaN,
         FuseRating = double.NaN,
         RelayRating = double.NaN,
-        Minimum = CircuitReading.NotKnown(Plumbing.None),
-        Maximum = CircuitReading.NotKnown(Plumbing.None),
+        Minimum = CircuitReading.NotKnown(drawsFromTank: true),
+        Maximum = CircuitReading.NotKnown(drawsFromTank: true),
     };
 
     /// <summary>The numbers of one solved lift circuit.</summary>

@@ -5,6 +5,7 @@ using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Injectors;
+using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
@@ -88,7 +89,7 @@ internal sealed class PointKernel
         _ambientTemperature = conditions.Atmosphere.Kelvins;
         _density = demand.Consumption.Fuel.DensityAtKelvins(conditions.FuelKelvins);
         _supply = conditions.SupplyVolts;
-        _viscosity = parts.Plumbing.NeedsViscosity ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.ColdestKelvins) : 0;
+        _viscosity = parts.NeedsViscosity ? demand.Consumption.Fuel.KinematicViscosityAtKelvins(conditions.ColdestKelvins) : 0;
         _dutyLimit = parts.Limits.DutyCycle.DecimalFractions;
         _minimumDifferential = parts.Injectors.Injector.MinimumPascals;
         _speeds = Widened(
@@ -422,7 +423,7 @@ internal sealed class PointKernel
     {
         for (int at = 0; at < fuel.Length; at++)
         {
-            rail[at] -= Plumbing.Loss(_parts.Plumbing.Supply, fuel[at], _density, _viscosity);
+            rail[at] -= PathLoss.Of(_parts.Plumbing.Supply, fuel[at], _density, _viscosity);
         }
     }
 

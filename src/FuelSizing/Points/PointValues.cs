@@ -164,7 +164,7 @@ internal static class PointReading
 
         // What the pumps' data does not cover is not known of the lines and wiring around them either.
         bool known = circuit.IsCovered;
-        (Filter? filter, _) = known && parts.Plumbing.HasFilter ? CircuitReading.FilterOf(circuit) : default;
+        (Filter? filter, _) = known && parts.HasFilter ? CircuitReading.FilterOf(circuit) : default;
         WiredPlaces wiring = WiredPlaces.Of(circuit);
         (int fed, int hottest, int heaviest, int converted, int relayed) = wiring;
         (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = CircuitReading.Bounds(circuit, filter, wiring);
@@ -190,8 +190,8 @@ internal static class PointReading
             Rail = circuit.Rail,
 
             // With no line before it, a pump draws at the pressure of the tank whatever it delivers.
-            InletGauge = parts.Plumbing.Suction.Count == 0 ? 0 : known ? state.InletGauge : double.NaN,
-            OutletGauge = known ? state.OutletGauge : double.NaN,
+            InletGauge = circuit.Task.DrawsFromTank ? 0 : known ? state.AtPumps.Inlet : double.NaN,
+            OutletGauge = known ? state.AtPumps.Outlet : double.NaN,
             ReturnGauge = known ? state.ReturnGauge : double.NaN,
             PumpFlow = known ? state.Flow : double.NaN,
             Returned = known ? state.ReturnFlow : double.NaN,

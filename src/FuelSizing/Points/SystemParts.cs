@@ -44,7 +44,7 @@ public sealed class SystemParts
         SurgeTank = surgeTank;
         StagedInjectors = stagedInjectors;
         SecondStream = secondStream;
-        _needsViscosity = plumbing.NeedsViscosity || surgeTank?.Plumbing.NeedsViscosity == true;
+        _needsViscosity = plumbing.NeedsViscosity || pump.HasOwnLines || surgeTank?.Plumbing.NeedsViscosity == true;
         Injection = InjectionOf<Real>();
         _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
@@ -85,10 +85,16 @@ public sealed class SystemParts
     /// <summary>A second stream of fuel beside the system; none where there is none.</summary>
     public SecondStream? SecondStream { get; }
 
+    /// <summary>True if there is a filter in the main circuit, shared or of a branch.</summary>
+    internal bool HasFilter => Plumbing.HasFilter || Pump.OwnBranches.Any(branch => branch.Suction.Concat(branch.Discharge).Any(part => part is Lines.Filter));
+
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>For instance <c>4 × injector A, 580 mL/min each; fixed at 300 kPa; pump R</c>.</returns>
     public override string ToString() =>
         $"{Injectors}{(StagedInjectors is { } staged ? $", secondary {staged.Secondary}" : string.Empty)}; {Regulator}; {Pump.Name}";
+
+    /// <summary>True if what is lost in a line depends on the fuel's viscosity.</summary>
+    internal bool NeedsViscosity => _needsViscosity;
 
     /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
     internal InjectionConstants<Real> Injection { get; }
@@ -138,7 +144,7 @@ public sealed class SystemParts
     /// <summary>The circuit at a supply voltage, V, a boost, Pa, and an injected flow, m³/s, of fuel so dense, kg/m³, and viscous, m²/s.</summary>
     internal CircuitTask TaskOf(double supply, double boost, double injected, double density, double viscosity) => new(
         Layout,
-        _pumps?.At(boost) ?? Pump,
+        (_pumps?.At(boost) ?? Pump).InLiquid(new(density, viscosity)),
         Plumbing,
         supply,
         _minimumSupply,

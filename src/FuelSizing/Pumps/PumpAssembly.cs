@@ -1,5 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Equations;
+using FuelSizing.Fuels;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -15,6 +16,7 @@ public abstract record PumpAssembly
 {
     private PumpBounds? _cached;
     private Feed[]? _shared;
+    private Wetted? _wetted;
 
     private protected PumpAssembly()
     {
@@ -34,6 +36,7 @@ public abstract record PumpAssembly
     /// <param name="points">How many, 2 to 1,000.</param>
     /// <returns>Points of evenly spaced pressure, from none to the highest at which something is delivered.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">A pump has lines of its own (<see cref="PumpBranch"/>): ask for <see cref="CurveOf"/>.</exception>
     public IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> CurveAt(ElectricPotential supply, int points = 61)
     {
         double volts = SupplyVoltage.Within(supply, nameof(supply)).Volts;
@@ -49,6 +52,21 @@ public abstract record PumpAssembly
         ];
     }
 
+    /// <summary>The same at the joint of pumps that have lines of their own: less what a fuel loses in those.</summary>
+    /// <param name="fuel">In the lines; where there are any, it must have a viscosity.</param>
+    /// <param name="temperature">Of the fuel, −30 to 80 °C.</param>
+    /// <param name="supply">At the battery or alternator, 6 to 20 V.</param>
+    /// <param name="points">How many, 2 to 1,000.</param>
+    /// <returns>Points of evenly spaced pressure, from none to the highest at which something is delivered.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">There are lines, and the fuel has no viscosity.</exception>
+    public IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> CurveOf(Fuel fuel, Temperature temperature, ElectricPotential supply, int points = 61)
+    {
+        ArgumentNullException.ThrowIfNull(fuel);
+        double kelvins = Fuel.WithinRange(temperature, nameof(temperature)).Kelvins;
+        return (HasOwnLines ? InLiquid(new(fuel.DensityAtKelvins(kelvins), fuel.KinematicViscosityAtKelvins(kelvins))) : this).CurveAt(supply, points);
+    }
+
     /// <summary>Name, and the flow against no pressure at the voltage of each pump's highest curve.</summary>
     /// <returns>For instance <c>pump R, up to 215 L/h at 13.5 V</c>; of several pumps their names.</returns>
     public sealed override string ToString() => this is Pump pump
@@ -61,6 +79,9 @@ public abstract record PumpAssembly
     /// <summary>True if there is a boost at which no pump in it runs that could pass anything on.</summary>
     internal abstract bool MayStop { get; }
 
+    /// <summary>The same arrangement with each branch that has lines of its own exchanged for another; asked in the order of <see cref="OwnBranches"/>.</summary>
+    internal virtual PumpAssembly WithOwn(Func<PumpBranch, PumpBranch> exchange) => this;
+
     /// <summary>The same arrangement with each of its pumps, switched or not, exchanged for another.</summary>
     /// <param name="exchange">Gives what takes a pump's place; asked in the order of <see cref="Pumps"/>.</param>
     internal virtual PumpAssembly WithEach(Func<PumpAssembly, PumpAssembly> exchange) => exchange(this);
@@ -69,6 +90,37 @@ public abstract record PumpAssembly
     /// <param name="boost">Pa.</param>
     /// <param name="falling">True where boost has come down from above the switches, false where it has risen from below.</param>
     internal virtual PumpAssembly At(double boost, bool falling) => Switches.Any() ? WithEach(pump => pump.At(boost, falling)) : this;
+
+    /// <summary>True if a pump has lines of its own, whose loss depends on the fuel.</summary>
+    internal virtual bool HasOwnLines => false;
+
+    /// <summary>True if a pump has a suction line of its own.</summary>
+    internal virtual bool HasOwnSuction => false;
+
+    /// <summary>Every branch with lines of its own, in the order of <see cref="Pumps"/>.</summary>
+    internal virtual IEnumerable<PumpBranch> OwnBranches => [];
+
+    /// <summary>The same pumps with a fuel in their own lines; themselves where they have none.</summary>
+    /// <param name="liquid">The fuel.</param>
+    /// <remarks>Cached from the last call where the fuel is the same: a sweep asks for one at all its points, and what is worked out of them stays with them.</remarks>
+    internal PumpAssembly InLiquid(in Liquid liquid)
+    {
+        if (!HasOwnLines)
+        {
+            return this;
+        }
+
+        Wetted? wetted = Volatile.Read(ref _wetted);
+        if (wetted?.Liquid != liquid)
+        {
+            wetted = new(liquid, In(liquid));
+            Volatile.Write(ref _wetted, wetted);
+        }
+
+        return wetted!.Pumps;
+    }
+
+    private protected virtual PumpAssembly In(in Liquid liquid) => this;
 
     /// <summary>True if a curve ends above zero flow, so that nothing is known of higher pressures.</summary>
     internal abstract bool HasOpenEnd { get; }
@@ -196,6 +248,21 @@ public sealed record PumpParallel : PumpAssembly
 
     internal override bool MayStop => Array.TrueForAll(_branches, branch => branch.MayStop);
 
+    internal override bool HasOwnLines => Array.Exists(_branches, branch => branch.HasOwnLines);
+
+    internal override bool HasOwnSuction => Array.Exists(_branches, branch => branch.HasOwnSuction);
+
+    internal override IEnumerable<PumpBranch> OwnBranches => _branches.SelectMany(branch => branch.OwnBranches);
+
+    internal override PumpAssembly WithOwn(Func<PumpBranch, PumpBranch> exchange) =>
+        new PumpParallel(Array.ConvertAll(_branches, branch => branch.WithOwn(exchange)));
+
+    private protected override PumpAssembly In(in Liquid liquid)
+    {
+        Liquid inside = liquid;
+        return new PumpParallel(Array.ConvertAll(_branches, branch => branch.InLiquid(inside)));
+    }
+
     internal override PumpAssembly WithEach(Func<PumpAssembly, PumpAssembly> exchange) =>
         new PumpParallel(Array.ConvertAll(_branches, branch => branch.WithEach(exchange)));
 
@@ -235,12 +302,19 @@ public sealed record PumpSeries : PumpAssembly
     /// <param name="bypass">What a stage does when more flows than it can pass by itself.</param>
     /// <param name="stages">Two to eight, from tank to rail.</param>
     /// <returns>The assembly.</returns>
-    /// <exception cref="ArgumentException">A stage may stand still, and nothing leads past it.</exception>
+    /// <exception cref="ArgumentException">A stage may stand still, or has lines of its own, and nothing leads past it.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There are too few or too many stages.</exception>
     public static PumpSeries Of(SeriesBypass bypass, params PumpAssembly[] stages)
     {
         PumpAssembly[] members = Members(stages, nameof(stages));
         Guard.Member(bypass, "Say how a stage is by-passed.", nameof(bypass));
+        if (bypass == SeriesBypass.None && Array.Find(members, stage => stage.HasOwnLines) is { } lined)
+        {
+            throw new ArgumentException(
+                $"{nameof(bypass)} was {bypass}, and {lined.Name} has lines of its own (PumpBranch): what another stage pulls or pushes through them past its free flow is not modelled. Give it a check valve around it, or give the lines to the plumbing.",
+                nameof(bypass));
+        }
+
         return bypass == SeriesBypass.None && Array.Find(members, stage => stage.MayStop) is { } still
             ? throw new ArgumentException(
                 $"{nameof(bypass)} was {bypass}, and {still.Name} stands still below that boost: what a pump at rest lets through is not known. Give it a check valve around it, or run it at low speed.",
@@ -259,6 +333,21 @@ public sealed record PumpSeries : PumpAssembly
     internal override IEnumerable<SwitchedPump> Switches => _stages.SelectMany(stage => stage.Switches);
 
     internal override bool MayStop => Array.TrueForAll(_stages, stage => stage.MayStop);
+
+    internal override bool HasOwnLines => Array.Exists(_stages, stage => stage.HasOwnLines);
+
+    internal override bool HasOwnSuction => Array.Exists(_stages, stage => stage.HasOwnSuction);
+
+    internal override IEnumerable<PumpBranch> OwnBranches => _stages.SelectMany(stage => stage.OwnBranches);
+
+    internal override PumpAssembly WithOwn(Func<PumpBranch, PumpBranch> exchange) =>
+        new PumpSeries(Array.ConvertAll(_stages, stage => stage.WithOwn(exchange)), Bypass);
+
+    private protected override PumpAssembly In(in Liquid liquid)
+    {
+        Liquid inside = liquid;
+        return new PumpSeries(Array.ConvertAll(_stages, stage => stage.InLiquid(inside)), Bypass);
+    }
 
     internal override PumpAssembly WithEach(Func<PumpAssembly, PumpAssembly> exchange) =>
         new PumpSeries(Array.ConvertAll(_stages, stage => stage.WithEach(exchange)), Bypass);
@@ -291,3 +380,8 @@ internal sealed record PumpBounds(double Supply, RunningPumps Estimate, RunningP
     /// <summary>True where data covers the supply's voltage and every curve's end, so that all three are one.</summary>
     public bool IsKnown => ReferenceEquals(Lower, Estimate) && ReferenceEquals(Upper, Estimate);
 }
+
+/// <summary>Pumps with a fuel in their own lines.</summary>
+/// <param name="Liquid">The fuel.</param>
+/// <param name="Pumps">The pumps.</param>
+internal sealed record Wetted(Liquid Liquid, PumpAssembly Pumps);

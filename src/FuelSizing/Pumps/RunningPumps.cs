@@ -61,6 +61,18 @@ internal abstract class RunningPumps
     /// <param name="pumps">To add to.</param>
     public virtual bool TryList(double given, ICollection<Pump> pumps) => false;
 
+    /// <summary>True if a pump among them has lines of its own.</summary>
+    public virtual bool HasOwnLines => false;
+
+    /// <summary>Adds each pump, and each branch with lines of its own before its pumps, with the pressures before and behind it.</summary>
+    /// <param name="flow">Through the whole, m³/s.</param>
+    /// <param name="rise">Over the whole, Pa.</param>
+    /// <param name="inlet">Before the whole, gauge, Pa.</param>
+    /// <param name="outlet">Behind it, gauge, Pa.</param>
+    /// <param name="places">To add to; pumps are in the order of <see cref="Describe(double, double, ICollection{PumpPoint})"/>.</param>
+    public virtual void Walk(double flow, double rise, double inlet, double outlet, ICollection<PumpPlace> places) =>
+        places.Add(new(this, flow, inlet, outlet));
+
     /// <summary>The flow at which the rise is so much, by share of the free flow.</summary>
     protected double FlowByRise(double rise) => FreeFlow * Bracket.Of(new OverRise(this, rise), 0, 1);
 
@@ -138,6 +150,20 @@ internal sealed class RunningParallel : RunningPumps
         {
             (double own, double over) = sharing.Of(branch);
             branch.Describe(own, over, points);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override bool HasOwnLines => Array.Exists(_branches, branch => branch.HasOwnLines);
+
+    /// <inheritdoc/>
+    public override void Walk(double flow, double rise, double inlet, double outlet, ICollection<PumpPlace> places)
+    {
+        Sharing sharing = new(this, flow, rise);
+        foreach (RunningPumps branch in _branches)
+        {
+            (double own, double over) = sharing.Of(branch);
+            branch.Walk(own, over, inlet, outlet, places);
         }
     }
 
@@ -257,6 +283,22 @@ internal sealed class RunningSeries : RunningPumps
     }
 
     /// <inheritdoc/>
+    public override bool HasOwnLines => Array.Exists(_stages, stage => stage.HasOwnLines);
+
+    /// <inheritdoc/>
+    public override void Walk(double flow, double rise, double inlet, double outlet, ICollection<PumpPlace> places)
+    {
+        Real before = inlet;
+        foreach (RunningPumps stage in _stages)
+        {
+            double own = Math.Min(flow, stage.FreeFlow);
+            double over = stage.RiseAt(own);
+            stage.Walk(own, over, before, before + over, places);
+            before += over;
+        }
+    }
+
+    /// <inheritdoc/>
     public override PumpCoverage UncoveredAt(double flow, double rise, bool ends)
     {
         PumpCoverage uncovered = PumpCoverage.Measured;
@@ -277,6 +319,13 @@ internal sealed class RunningSeries : RunningPumps
     /// <inheritdoc/>
     public override bool IsFullyCovered(bool ends) => ends ? _covered : _begins;
 }
+
+/// <summary>A pump, or a branch with lines of its own, with the pressures before and behind it.</summary>
+/// <param name="Element">Which.</param>
+/// <param name="Flow">Through it, m³/s.</param>
+/// <param name="Inlet">Gauge, Pa.</param>
+/// <param name="Outlet">Gauge, Pa.</param>
+internal readonly record struct PumpPlace(RunningPumps Element, double Flow, double Inlet, double Outlet);
 
 /// <summary>What is known of a pump's curve at the point where it runs.</summary>
 [Flags]

@@ -115,6 +115,13 @@ internal sealed class SharedRunning : RunningPumps
     }
 
     /// <inheritdoc/>
+    public override bool HasOwnLines => _unloaded.HasOwnLines;
+
+    /// <inheritdoc/>
+    public override void Walk(double flow, double rise, double inlet, double outlet, ICollection<PumpPlace> places) =>
+        (GivesFlow ? Against(rise) : Passing(flow)).Walk(flow, rise, inlet, outlet, places);
+
+    /// <inheritdoc/>
     public override bool IsFullyCovered(bool ends) => ends ? _covered : _begins;
 
     /// <inheritdoc/>

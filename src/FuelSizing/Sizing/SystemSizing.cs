@@ -258,7 +258,7 @@ public static class SystemSizing
             Length.FromMillimeters(1).Meters,
             Length.FromMillimeters(30).Meters,
             bore => Solve(
-                system.With(Plumbing.Of(
+                system.With(system.Plumbing.With(
                     system.Plumbing.Suction,
                     [.. system.Plumbing.Supply.Select(part => ReferenceEquals(part, line) ? line.WithBore(Length.FromMeters(bore)) : part)],
                     system.Plumbing.ReturnLine)),

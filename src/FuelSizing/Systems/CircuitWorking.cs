@@ -55,7 +55,7 @@ internal sealed class CircuitWorking
                     return _set;
                 }
 
-                Traced beyond = CircuitPressure.RailBeyond(_set, Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _injected));
+                Traced beyond = CircuitPressure.RailBeyond(_set, Path(Supply, "Δp_sup", _task.Plumbing.Supply, _injected));
                 return _to.Step("rail pressure", "p_r", beyond, "Pa", Gauge(beyond.Value), AsSet);
             case RailState.Starved:
                 _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, and what the lines let through to a rail without pressure");
@@ -71,6 +71,11 @@ internal sealed class CircuitWorking
 
     private bool IsSlowed => _task.MinimumSupply is not null;
 
+    private string Supply => _task.HoldsAtRail || !_task.Plumbing.HasToRegulator ? "from the pump to the rail" : "from the regulator to the rail";
+
+    /// <summary>What is lost between the pump and a regulator before the rail.</summary>
+    private Traced Before(Traced pump) => _task.HoldsAtRail ? 0 : Path("from the pump to the regulator", "Δp_tr", _task.Plumbing.ToRegulator, pump);
+
     private Traced Governed()
     {
         Traced pump = IsSlowed
@@ -79,7 +84,8 @@ internal sealed class CircuitWorking
                 "flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), "solved: the pumps' curves meet the system curve, so that Δp_p = Δp_sys");
         Traced returned = Returned(pump);
         Traced suction = Path("from the tank to the pump", "Δp_suc", _task.Plumbing.Suction, pump);
-        Traced forward = Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _task.Layout == LineLayout.Return ? pump : _injected);
+        Traced before = Before(pump);
+        Traced forward = Path(Supply, "Δp_sup", _task.Plumbing.Supply, _task.Layout == LineLayout.Return ? pump : _injected);
         bool floored = _task.Plumbing.ReturnLine.Count > 0 && !IsSlowed;
         Traced back = floored ? Path("on the return line", "Δp_ret", _task.Plumbing.ReturnLine, returned) : 0;
         Traced set = Set(returned, back);
@@ -101,7 +107,7 @@ internal sealed class CircuitWorking
             rail = held = set;
         }
 
-        Required(suction, forward, held);
+        Required(suction, _task.HoldsAtRail ? forward : before, held);
         Curve(pump);
         return rail;
     }
@@ -152,8 +158,9 @@ internal sealed class CircuitWorking
         Traced pump = Equal("flow through the pumps", "Q_p", _injected, Flow(_injected.Value), "nothing returns");
         Returned(pump);
         Traced suction = Path("from the tank to the pump", "Δp_suc", _task.Plumbing.Suction, pump);
-        Traced forward = Path("from the pump to the rail", "Δp_sup", _task.Plumbing.Supply, _injected);
-        Traced losses = CircuitPressure.Losses(suction, _task.HoldsAtRail ? forward : 0);
+        Traced before = Before(pump);
+        Traced forward = Path(Supply, "Δp_sup", _task.Plumbing.Supply, _injected);
+        Traced losses = CircuitPressure.Losses(suction, _task.HoldsAtRail ? forward : before);
         _to.Step(
             "pressure rise by the system curve",
             "Δp_sys",
@@ -165,7 +172,7 @@ internal sealed class CircuitWorking
         Traced left = CircuitPressure.Remaining(rise, losses);
         Traced regulated = _task.HoldsAtRail ? Rail(left) : Regulator(left);
         Traced rail = _task.HoldsAtRail ? regulated : Rail(CircuitPressure.RailBeyond(regulated, forward));
-        Ends(suction, forward, regulated);
+        Ends(suction, _task.HoldsAtRail ? forward : before, regulated);
         return rail;
     }
 
@@ -181,7 +188,7 @@ internal sealed class CircuitWorking
     private void Required(Traced suction, Traced forward, Traced held)
     {
         Ends(suction, forward, held);
-        Traced losses = CircuitPressure.Losses(suction, _task.HoldsAtRail ? forward : 0);
+        Traced losses = CircuitPressure.Losses(suction, forward);
         Traced required = CircuitPressure.RiseRequired(losses, held);
         _to.Step("pressure rise by the system curve", "Δp_sys", required, "Pa", Gauge(required.Value), "losses and the pressure that is held");
     }
@@ -194,7 +201,7 @@ internal sealed class CircuitWorking
         }
 
         _to.Step(
-            "pressure at the pump's outlet", "p_po", CircuitPressure.Outlet(held, _task.HoldsAtRail ? forward : 0), "Pa", Gauge(_state.OutletGauge), "gauge");
+            "pressure at the pump's outlet", "p_po", CircuitPressure.Outlet(held, forward), "Pa", Gauge(_state.OutletGauge), "gauge");
     }
 
     /// <summary>The rise of the pumps' curves at the flow.</summary>
@@ -221,8 +228,12 @@ internal sealed class CircuitWorking
             value,
             "Pa",
             Gauge(value),
-            $"{Curves()}, at {Flow(pump.Value)}{(upright ? "; the curve stands upright here" : string.Empty)}");
+            $"{Curves()}{(_task.Pump.HasOwnLines ? $", at the joint: less what each one's own lines lose ({Branches()})" : string.Empty)}, at {Flow(pump.Value)}{(upright ? "; the curve stands upright here" : string.Empty)}");
     }
+
+    private string Branches() => string.Join("; ", BranchResult.Of(_task, _state).Select(branch => branch.IsShut
+        ? $"{branch.Branch.Name} shut"
+        : $"{branch.Branch.Name} {_to.Style.PumpFlow(branch.Flow)}, {_to.Style.PressureLoss(branch.Suction.Concat(branch.Discharge).Aggregate(Pressure.Zero, (sum, part) => sum + part.PressureLoss))} lost"));
 
     private string Curves() => string.Join(
         "; ", _state.Pumps.Select(point => point.IsStopped ? $"{point.Pump.Name} off" : $"curve of {point.Pump.Name} at {_to.Style.Of(ElectricPotential.FromVolts(point.Voltage))} at its motor").Distinct());

@@ -141,7 +141,7 @@ public sealed record FuelSystem
         Plumbing? plumbing = null) =>
         Of(LineLayout.Return, demand, injectors, regulator, pump, limits, plumbing, IdealController.Instance, null, null, null, StandardChecks.All, []);
 
-    /// <summary>A returnless system: the regulator sits in or at the tank and only injected fuel goes forward.</summary>
+    /// <summary>A returnless system: the regulator sits before the rail, in or at the tank or behind a filter, and only injected fuel goes on to a dead-headed rail.</summary>
     /// <param name="demand">How much fuel the engine burns.</param>
     /// <param name="injectors">The injectors.</param>
     /// <param name="regulator">
@@ -150,10 +150,13 @@ public sealed record FuelSystem
     /// </param>
     /// <param name="pump">The pump or pumps.</param>
     /// <param name="limits">The limits; <see cref="SizingLimits.Default"/> if not given.</param>
-    /// <param name="plumbing">The lines and filters; <see cref="Plumbing.None"/> if not given.</param>
+    /// <param name="plumbing">
+    /// The lines and filters; <see cref="Plumbing.None"/> if not given. Its supply leads from the regulator to the rail; what lies between pump and regulator, as a
+    /// filter with the regulator behind it, is given as <see cref="Plumbing.ToRegulator"/>.
+    /// </param>
     /// <returns>The system.</returns>
     /// <exception cref="ArgumentException">
-    /// The regulator does not fit the layout, or the fuel lacks a property that the plumbing needs.
+    /// The regulator does not fit the layout or the plumbing, or the fuel lacks a property that the plumbing needs.
     /// </exception>
     public static FuelSystem Returnless(
         FuelDemandModel demand,
@@ -349,6 +352,22 @@ public sealed record FuelSystem
         Fitting(layout, regulator);
         Plumbing lines = plumbing ?? Plumbing.None;
         Fuel fuel = demand.Consumption.Fuel;
+        if (lines.HasToRegulator && (layout == LineLayout.Return || regulator is ElectronicReturnless))
+        {
+            throw new ArgumentException(
+                layout == LineLayout.Return
+                    ? $"plumbing has {lines.ToRegulator[0].Name} before a regulator that sits before the rail, and the system's regulator sits at the rail. Give it among the supply, or use FuelSystem.Returnless."
+                    : $"plumbing has {lines.ToRegulator[0].Name} before a regulator that sits before the rail, and {regulator.Description} holds the rail itself. Give it among the supply.",
+                nameof(plumbing));
+        }
+
+        if ((pump.HasOwnLines && !fuel.HasViscosity) || (pump.HasOwnSuction && !fuel.HasVapourPressure))
+        {
+            throw new ArgumentException(
+                $"pump has lines of its own, which need the viscosity of {fuel.Name}, and on the suction side its vapour pressure. Give them with Fuel.WithViscosity and Fuel.WithVapourPressure.",
+                nameof(pump));
+        }
+
         if ((lines.NeedsViscosity && !fuel.HasViscosity) || (lines.HasSuction && !fuel.HasVapourPressure))
         {
             throw new ArgumentException(

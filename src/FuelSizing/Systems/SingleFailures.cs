@@ -1,6 +1,7 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
+using FuelSizing.Fuels;
 using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
@@ -34,7 +35,8 @@ public static class SingleFailures
 
     // What they judge is what there is, whatever the pressure set.
     private static readonly Part[] Judged = [Part.Mixture, Part.RichMixture, Part.Suction, Part.Filter, Part.Feed, Part.Wire, Part.Fuse, Part.Relay,
-        Part.LiftSuction, Part.LiftFilter, Part.LiftFeed, Part.LiftWire, Part.LiftFuse, Part.LiftRelay, Part.SurgeTank];
+        Part.LiftSuction, Part.LiftFilter, Part.LiftFeed, Part.LiftWire, Part.LiftFuse, Part.LiftRelay, Part.SurgeTank,
+        Part.FuseStart, Part.LockedRotor, Part.LiftFuseStart, Part.LiftLockedRotor];
 
     /// <summary>Solves a boost line once for each single failure.</summary>
     /// <param name="system">The system, with its controller.</param>
@@ -100,6 +102,11 @@ public static class SingleFailures
             yield return (Statement.Of("failure.filter", $"{name} half blocked"), system.With(plumbing), conditions);
         }
 
+        foreach ((PumpAssembly pump, string name) in Blocked(system.Pump))
+        {
+            yield return (Statement.Of("failure.filter", $"{name} half blocked"), system.With(pump), conditions);
+        }
+
         if (conditions.SupplyVoltage > Battery)
         {
             yield return (
@@ -128,6 +135,11 @@ public static class SingleFailures
     /// <summary>An assembly with a pump dead; none where it is not known what that lets through.</summary>
     private static PumpAssembly? Without(PumpAssembly pumps, Pump dead)
     {
+        if (pumps is PumpBranch branch)
+        {
+            return Without(branch.Pump, dead) is { } left ? branch.With(left) : null;
+        }
+
         IReadOnlyList<PumpAssembly> members = pumps switch
         {
             PumpParallel parallel => parallel.Branches,
@@ -140,17 +152,20 @@ public static class SingleFailures
         }
 
         // The check valve of a dead branch shuts, and that around a dead stage opens; deeper in, the member goes on without the pump.
-        bool isAlone = with is Pump or SwitchedPump;
+        bool isAlone = Inside(with) is Pump or SwitchedPump;
         PumpAssembly? rest = isAlone ? null : Without(with, dead);
-        PumpAssembly[] left = [.. members];
+        PumpAssembly[] others = [.. members];
 
         // Two of a kind may be one description: the first of them is the dead one.
-        int place = Array.IndexOf(left, with);
-        left = [.. left[..place], .. rest is null ? Array.Empty<PumpAssembly>() : [rest], .. left[(place + 1)..]];
+        int place = Array.IndexOf(others, with);
+        others = [.. others[..place], .. rest is null ? Array.Empty<PumpAssembly>() : [rest], .. others[(place + 1)..]];
         return rest is null && !isAlone ? null
-            : left.Length == 1 ? left[0]
-            : pumps is PumpSeries row ? PumpSeries.Of(row.Bypass, left) : PumpParallel.Of(left);
+            : others.Length == 1 ? others[0]
+            : pumps is PumpSeries row ? PumpSeries.Of(row.Bypass, others) : PumpParallel.Of(others);
     }
+
+    // The check valve of a branch shuts with the pump in it.
+    private static PumpAssembly Inside(PumpAssembly pumps) => pumps is PumpBranch branch ? Inside(branch.Pump) : pumps;
 
     /// <summary>What governs with a hose off, or with a regulator stuck open; none where that is not known.</summary>
     private static IEnumerable<(Statement Text, PressureRegulator? Regulator)> Regulators(PressureRegulator regulator)
@@ -206,7 +221,10 @@ public static class SingleFailures
     private static double ShutFor(FuelSystem system, Conditions conditions)
     {
         const double Over = 1e5;
-        double most = system.Pump.Bounds(conditions.SupplyVolts).Upper.Deadhead;
+        Fuel fuel = system.Demand.Consumption.Fuel;
+        PumpAssembly pumps = !system.Pump.HasOwnLines ? system.Pump
+            : system.Pump.InLiquid(new(fuel.DensityAtKelvins(conditions.FuelKelvins), fuel.KinematicViscosityAtKelvins(conditions.ColdestKelvins)));
+        double most = pumps.Bounds(conditions.SupplyVolts).Upper.Deadhead;
         return most < Shut - Over ? most + Over : Shut;
     }
 
@@ -221,22 +239,56 @@ public static class SingleFailures
 
     private static IEnumerable<(Plumbing Plumbing, string Name)> Blocked(Plumbing plumbing)
     {
-        IReadOnlyList<IFlowLoss>[] lines = [plumbing.Suction, plumbing.Supply, plumbing.ReturnLine];
+        IReadOnlyList<IFlowLoss>[] lines = [plumbing.Suction, plumbing.ToRegulator, plumbing.Supply, plumbing.ReturnLine];
         for (int line = 0; line < lines.Length; line++)
         {
-            for (int part = 0; part < lines[line].Count; part++)
+            foreach ((IFlowLoss[] blocked, string name) in Blocked(lines[line]))
             {
-                if (lines[line][part] is Filter filter)
-                {
-                    IFlowLoss[] blocked = [.. lines[line]];
-                    blocked[part] = filter.HalfBlocked();
-                    yield return (
-                        Plumbing.Of(
-                            line == 0 ? blocked : plumbing.Suction,
-                            line == 1 ? blocked : plumbing.Supply,
-                            line == 2 ? blocked : plumbing.ReturnLine),
-                        filter.Name);
-                }
+                yield return (
+                    Plumbing.Of(
+                        line == 0 ? blocked : plumbing.Suction,
+                        line == 2 ? blocked : plumbing.Supply,
+                        line == 3 ? blocked : plumbing.ReturnLine,
+                        line == 1 ? blocked : plumbing.ToRegulator),
+                    name);
+            }
+        }
+    }
+
+    /// <summary>The pumps with each filter of their own half blocked.</summary>
+    private static IEnumerable<(PumpAssembly Pump, string Name)> Blocked(PumpAssembly pumps)
+    {
+        PumpBranch[] branches = [.. pumps.OwnBranches];
+        for (int at = 0; at < branches.Length; at++)
+        {
+            int own = at;
+            PumpAssembly With(Func<PumpBranch, PumpBranch> change)
+            {
+                int place = 0;
+                return pumps.WithOwn(branch => place++ == own ? change(branch) : branch);
+            }
+
+            foreach ((IFlowLoss[] blocked, string name) in Blocked(branches[at].Suction))
+            {
+                yield return (With(branch => PumpBranch.Of(branch.Pump, blocked, branch.Discharge)), name);
+            }
+
+            foreach ((IFlowLoss[] blocked, string name) in Blocked(branches[at].Discharge))
+            {
+                yield return (With(branch => PumpBranch.Of(branch.Pump, branch.Suction, blocked)), name);
+            }
+        }
+    }
+
+    private static IEnumerable<(IFlowLoss[] Blocked, string Name)> Blocked(IReadOnlyList<IFlowLoss> path)
+    {
+        for (int part = 0; part < path.Count; part++)
+        {
+            if (path[part] is Filter filter)
+            {
+                IFlowLoss[] blocked = [.. path];
+                blocked[part] = filter.HalfBlocked();
+                yield return (blocked, filter.Name);
             }
         }
     }

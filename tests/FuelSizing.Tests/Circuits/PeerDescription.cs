@@ -25,6 +25,7 @@ internal static class PeerDescription
         suction = task.Plumbing.Suction.Select(Of),
         supply = task.Plumbing.Supply.Select(Of),
         back = task.Plumbing.ReturnLine.Select(Of),
+        toRegulator = task.Plumbing.ToRegulator.Select(Of),
         pump = Of(task.Pump),
         answers = Of(CircuitSolver.Solve(task) with
         {
@@ -72,6 +73,8 @@ internal static class PeerDescription
         railPascals = state.RailGauge,
         inletPascals = state.InletGauge,
         outletPascals = state.OutletGauge,
+        lowestInletPascals = state.AtPumps.Inlet,
+        highestOutletPascals = state.AtPumps.Outlet,
         backPascals = state.ReturnGauge,
         pumpCubicMetresPerSecond = state.PumpFlow,
         returnedCubicMetresPerSecond = state.Returned,
@@ -107,6 +110,16 @@ internal static class PeerDescription
             ratedViscosityPascalSeconds = filter.RatedViscosity.PascalSeconds,
             cloggingFactor = filter.Clogging,
         },
+        CheckValve valve => new
+        {
+            kind = "checkValve",
+            openingPascals = valve.OpeningPressure.Pascals,
+            ratedFlowCubicMetresPerSecond = valve.RatedFlow?.CubicMetersPerSecond,
+            ratedLossPascals = valve.RatedLoss?.Pascals,
+            ratedDensityKilogramsPerCubicMetre = valve.RatedDensity?.KilogramsPerCubicMeter,
+            lossCoefficient = valve.LossCoefficient,
+            boreMetres = valve.Bore?.Meters,
+        },
         _ => throw new NotSupportedException($"The peer knows no {part.GetType().Name}."),
     };
 
@@ -132,6 +145,13 @@ internal static class PeerDescription
             members = series.Stages.Select(Of),
         },
         PumpParallel parallel => new { kind = "parallel", members = parallel.Branches.Select(Of) },
+        PumpBranch branch => new
+        {
+            kind = "branch",
+            suction = branch.Suction.Select(Of),
+            discharge = branch.Discharge.Select(Of),
+            members = new[] { Of(branch.Pump) },
+        },
         PumpAtLowSpeed low => Of(low.Pump, low.Share, low.Ohms),
         Pump pump => Of(pump, 1, 0),
         _ => throw new NotSupportedException($"The peer knows no {assembly.GetType().Name}."),

@@ -382,6 +382,12 @@ internal static class EquationForms
         Of(
             typeof(FilterLoss), nameof(FilterLoss.Loss), Pascal,
             [Plain("clogging", 1, 4), new("ratedLoss", Pascal, 1e3, 3e4), Passed with { Name = "ratedFlow" }, new("ratedViscosity", DynamicViscosity, 3e-4, 2e-3), new("flow", VolumeFlow, 0, 1e-4), .. Liquid]),
+        Of(
+            typeof(CheckValveLoss), nameof(CheckValveLoss.Share), One,
+            new("flow", VolumeFlow, 0, 2e-4), Passed with { Name = "ratedFlow" }, Density("density"), Density("ratedDensity")),
+        Of(
+            typeof(CheckValveLoss), nameof(CheckValveLoss.Loss), Pascal,
+            new("opening", Pascal, 0, 1e4), new("ratedLoss", Pascal, 1e4, 4e4), Plain("share", 0, 3)),
         Of(typeof(Suction), nameof(Suction.InletPressure), Pascal, Absolute("tankAbsolute"), new("column", Pascal, -5e3, 5e3), new("loss", Pascal, 0, 2e4)),
         Of(typeof(Suction), nameof(Suction.NetPositive), Pascal, Absolute("inletAbsolute"), new("vapourPressure", Pascal, 1e3, 6e4)),
 

@@ -18,7 +18,7 @@ internal static class EquationPages
         ("Fuel", [nameof(Combustion), nameof(FuelDemandFlow), nameof(FuelDensity), nameof(FuelMixing), nameof(TwoFuels), nameof(LiquidViscosity), nameof(VapourPressure), nameof(InverseTemperature), nameof(LumpedHeat)]),
         ("Injectors and rail", [nameof(RailPressure), nameof(InjectorFlow), nameof(InjectorMatching), nameof(DeliveredFuel), nameof(BoostedMixture), nameof(StagedFlow)]),
         ("Pumps", [nameof(PumpDuty), nameof(CircuitPressure), nameof(PumpMotor), nameof(PumpScaling), nameof(DisplacementPumpFlow), nameof(PumpHeat), nameof(Suction), nameof(SurgeTankVolume)]),
-        ("Lines", [nameof(PipeFlow), nameof(PipeFriction), nameof(ColebrookWhite), nameof(FittingLoss), nameof(FilterLoss)]),
+        ("Lines", [nameof(PipeFlow), nameof(PipeFriction), nameof(ColebrookWhite), nameof(FittingLoss), nameof(FilterLoss), nameof(CheckValveLoss)]),
         ("Wiring", [nameof(AmericanWireGauge), nameof(RoundWire), nameof(WireResistance), nameof(VoltageDrop), nameof(VoltageConversion), nameof(CurrentRating)]),
     ];
 

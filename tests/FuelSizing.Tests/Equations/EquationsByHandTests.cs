@@ -346,6 +346,15 @@ public class EquationsByHandTests
     public void FilterLoss_OfAWornFilter() =>
         Is(2 * 8e3 * 0.5 * 1.2, FilterLoss.Loss<Real>(2, 8e3, 1e-4, 5e-4, 5e-5, 750, 8e-7));
 
+    /// <summary>Half as much again of a liquid of 81 % of the density: 1.5 · 0.9; below the measured flow in proportion, above it with the square.</summary>
+    [Fact]
+    public void CheckValveLoss_BelowAndAboveItsMeasuredFlow()
+    {
+        Is(1.35, CheckValveLoss.Share<Real>(6e-5, 4e-5, 810, 1000));
+        Is(8e3 + (12e3 * 0.5), CheckValveLoss.Loss<Real>(8e3, 20e3, 0.5));
+        Is(8e3 + (12e3 * 2.25), CheckValveLoss.Loss<Real>(8e3, 20e3, 1.5));
+    }
+
     [Fact]
     public void FittingLoss_OfAFixedAndAProportionalPart()
     {

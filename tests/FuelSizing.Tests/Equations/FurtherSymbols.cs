@@ -21,6 +21,7 @@ internal static class FurtherSymbols
         Of("Δp_max", "Pa", "maximum opening differential pressure of the injector"),
         Of("Δp_min", "Pa", "minimum differential pressure of the injector, from which its flow is known"),
         Of("p_off", "Pa", "offset of the regulator from its kind"),
+        Of("Δp_tr", "Pa", "pressure lost between the pump and a regulator before the rail"),
         Of("p_held", "Pa", "pressure that the regulator holds at the returned flow, gauge"),
         Of("Δp_ret", "Pa", "pressure drop of the return line"),
         Of("Δp_sag", "Pa", "sag, set pressure − rail pressure"),

@@ -249,7 +249,7 @@ public class SystemPiecesTests
             "filter", VolumeFlow.FromLitersPerHour(200), Wren.Kpa(8), 1, DynamicViscosity.FromMillipascalSeconds(0.444));
         Line up = Line.Of("up", Length.FromMillimeters(60), Length.Zero, Length.Zero, rise: Length.FromMeters(0.5));
         double flow = 100 / 3.6e6;
-        double loss = Plumbing.Loss([filter, up], flow, 740, 6e-7);
+        double loss = PathLoss.Of([filter, up], flow, 740, 6e-7);
         Assert.Equal(4000 + 3628.4605, loss, 1e-3);
         Assert.Equal(3628.4605, new PathResult(up, flow, 740, 6e-7).PressureLoss.Pascals, 1e-3);
         Assert.Equal("filter", new PathResult(filter, flow, 740, 6e-7).Name);
@@ -270,7 +270,7 @@ public class SystemPiecesTests
     {
         Plumbing plumbing = Plumbing.Of(suction: [new Riser()], supply: [new Riser()], returnLine: [new Riser()]);
         const double Expected = 2000 + 3628.4605;
-        Assert.Equal(Expected, Plumbing.Loss([new Riser()], 1e-5, 740, 6e-7), 1e-3);
+        Assert.Equal(Expected, PathLoss.Of([new Riser()], 1e-5, 740, 6e-7), 1e-3);
         Assert.Equal(Expected, plumbing.SuctionLoss(1e-5, 740, 6e-7), 1e-3);
         Assert.Equal(Expected, plumbing.SupplyLoss(1e-5, 740, 6e-7), 1e-3);
         Assert.Equal(Expected, plumbing.ReturnLoss(1e-5, 740, 6e-7), 1e-3);

@@ -113,6 +113,62 @@ internal static class FeedForm
         Arguments = [],
     };
 
+    private static readonly NumberField Multiple = new("multiple", 2.5, 1, 50, "current as a multiple of the rating, rising from row to row") { Arguments = ["multiple"] };
+
+    private static readonly QuantityField<Duration> Shortest =
+        new("minimum", Measures.Time, "the shortest time after which it may open there") { Example = "0.2 s", Range = "10 ms to 1,000 h", Arguments = ["minimum"] };
+
+    private static readonly QuantityField<Duration> Longest =
+        new("maximum", Measures.Time, "the longest within which it opens there") { Example = "6 s", Range = "`minimum` to 1,000 h", Arguments = ["maximum"] };
+
+    private static readonly RecordForm<FuseTime> OneTime = new(
+        "fuse_time", "opening times at one current", values => FuseTime.Of(values.Required(Multiple), values.Required(Shortest), values.Required(Longest)))
+    {
+        { Multiple, time => time.Multiple },
+        { Shortest, time => time.Minimum },
+        { Longest, time => time.Maximum },
+    };
+
+    private static readonly ListField<FuseTime> FuseTimes = new("fuse_times", () => OneTime, "its opening times, by its data sheet or standard; with `fuse`")
+    {
+        IsTable = true,
+        Optional = true,
+        Default = "not given: start and locked rotor are not judged",
+        Arguments = ["points"],
+    };
+
+    private static readonly QuantityField<ElectricCurrent> LockedRotor =
+        new("locked_rotor", Measures.Current, "drawn with the rotor locked") { Example = "46 A", Range = "0.5 to 500 A", Arguments = ["lockedRotor"] };
+
+    private static readonly QuantityField<Duration> StartTime =
+        new("time", Measures.Time, "that a start takes") { Example = "80 ms", Optional = true, Range = "10 ms to 60 s", Default = "not given: the start is not judged", Arguments = ["time"] };
+
+    private static readonly QuantityField<Duration> OpensWithin = new("opens_within", Measures.Time, "within what a fuse has to open on a locked rotor")
+    {
+        Example = "10 s",
+        Optional = true,
+        Range = "10 ms to 1 h",
+        Default = "not given: the locked rotor is not judged",
+        Arguments = ["opensWithin"],
+    };
+
+    private static readonly RecordForm<MotorStart> StartForm = new(
+        "motor_start",
+        "a motor's start",
+        values => MotorStart.Of(values.Required(LockedRotor), values.Optional(StartTime), values.Optional(OpensWithin)))
+    {
+        { LockedRotor, start => start.LockedRotor },
+        { StartTime, start => start.Time },
+        { OpensWithin, start => start.OpensWithin },
+    };
+
+    private static readonly PartField<MotorStart> Start = new("start", () => StartForm, "what its motor draws at a start and with its rotor locked")
+    {
+        Optional = true,
+        Default = "not given: start and locked rotor are not judged",
+        Arguments = ["start"],
+    };
+
     private static readonly QuantityField<ElectricCurrent> Relay = new("relay", Measures.Current, "continuous current of the closed contacts of its relay")
     {
         Example = "30 A",
@@ -180,6 +236,7 @@ internal static class FeedForm
         { Relay, feed => feed.Relay },
         { Bundle, feed => feed.BundledConductors },
         { Ground, feed => feed.Ground },
+        { FuseTimes, feed => feed.FuseTimes is { } times ? times.Points : [] },
     };
 
     private static readonly PartField<Feed> Shared = new("shared", () => SharedForm, "the part from the supply to a splice that other pumps hang on too, written the same in each of their feeds; the feed's own fields are then those of the branch")
@@ -193,11 +250,23 @@ internal static class FeedForm
     public static RecordForm<Feed> Form { get; } = new(
         "feed",
         "a feed",
-        values => FeedOf(values) is { } feed && values.Optional(Shared) is { } shared ? feed.WithShared(shared) : FeedOf(values))
+        WholeOf)
     {
         { SharedForm, feed => feed },
         { Shared, feed => feed.Shared },
+        { Start, feed => feed.Start },
     };
+
+    private static Feed? WholeOf(FieldValues values)
+    {
+        if (FeedOf(values) is not { } feed)
+        {
+            return null;
+        }
+
+        feed = values.Optional(Start) is { } start ? feed.WithStart(start) : feed;
+        return values.Optional(Shared) is { } shared ? feed.WithShared(shared) : feed;
+    }
 
     private static void BothOrNeither(FieldValues values) =>
         values.BothOrNeither(InsulationRating, Ambient, Statement.Of("file.insulation-half", $"is missing. Give insulation_rating and ambient both, or neither."));
@@ -217,7 +286,16 @@ internal static class FeedForm
         feed = values.Optional(Bundle) is { } bundled ? feed.WithBundle(bundled) : feed;
         feed = values.Optional(Relay) is { } relay ? feed.WithRelay(relay) : feed;
         feed = values.Optional(Ground) is { } ground ? feed.WithGround(ground) : feed;
-        return values.Optional(Fuse) is { } fuse ? feed.WithFuse(fuse) : feed;
+        IReadOnlyList<FuseTime> times = values.Required(FuseTimes);
+        if (times.Count > 0 && !values.Reader.Has(Fuse.Name))
+        {
+            values.Wrong(FuseTimes, Statement.Of("file.times-without-fuse", $"needs the rating that its multiples are of. Give fuse, or take it out."));
+            return null;
+        }
+
+        return values.Optional(Fuse) is not { } fuse ? feed
+            : times.Count > 0 ? feed.WithFuse(fuse, FuseTimeCurrent.From([.. times]))
+            : feed.WithFuse(fuse);
     }
 
     private static GroundReturn GroundOf(FieldValues values)

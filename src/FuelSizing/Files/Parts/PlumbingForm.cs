@@ -99,9 +99,55 @@ internal static class PlumbingForm
         { RatedViscosity, filter => filter.RatedViscosity },
     };
 
-    /// <summary>A line or a filter.</summary>
-    public static ChoiceForm<IFlowLoss> PartOfPath { get; } =
-        new("path_part", "a line or a filter", Variant<IFlowLoss>.Of(ALine), Variant<IFlowLoss>.Of(AFilter));
+    private static readonly QuantityField<Pressure> Opening =
+        new("opening", Measures.Pressure, "opening (cracking) pressure, over that behind the valve") { Example = "6 kPa", Range = "0 to 500 kPa", Arguments = ["opening"] };
+
+    private static readonly QuantityField<VolumeFlow> ValveFlow =
+        new("rated_flow", Measures.Flow, "at which the drop was measured") { Example = "180 L/h", Range = "1 to 10,000 L/h", Arguments = ["flow"] };
+
+    private static readonly QuantityField<Pressure> ValveLoss =
+        new("rated_loss", Measures.Pressure, "pressure drop at that flow, `opening` included") { Example = "14 kPa", Range = "`opening` to 1,000 kPa", Arguments = ["pressureLoss"] };
+
+    private static readonly QuantityField<Density> ValveDensity =
+        new("rated_density", Measures.Density, "of the liquid of the measurement") { Optional = true, Range = "500 to 1,200 kg/m³", Default = "that of petrol at 20 °C", Arguments = ["ratedDensity"] };
+
+    private static readonly NumberField ValveCoefficient =
+        new("loss_coefficient", 4, 0, 1000, "K of the open valve, on the velocity in `bore`") { Arguments = ["lossCoefficient"] };
+
+    private static readonly RecordForm<CheckValve> ValveByCoefficient = new(
+        "check_valve_of_coefficient",
+        "a check valve by its loss coefficient",
+        values => CheckValve.OfCoefficient(values.Required(Name), values.Required(Opening), values.Required(ValveCoefficient), values.Required(Bore)))
+    {
+        { new KindField("check-valve"), _ => null },
+        { Name, valve => valve.Name },
+        { Opening, valve => valve.OpeningPressure },
+        { ValveCoefficient, valve => valve.LossCoefficient },
+        { Bore, valve => valve.Bore },
+    };
+
+    private static readonly RecordForm<CheckValve> ValveMeasured = new(
+        "check_valve",
+        "a check valve by one measured drop",
+        values => CheckValve.Of(
+            values.Required(Name), values.Required(Opening), values.Required(ValveFlow), values.Required(ValveLoss), values.Optional(ValveDensity)))
+    {
+        { new KindField("check-valve"), _ => null },
+        { Name, valve => valve.Name },
+        { Opening, valve => valve.OpeningPressure },
+        { ValveFlow, valve => valve.RatedFlow },
+        { ValveLoss, valve => valve.RatedLoss },
+        { ValveDensity, valve => valve.RatedDensity },
+    };
+
+    /// <summary>A line, a filter or a check valve.</summary>
+    public static ChoiceForm<IFlowLoss> PartOfPath { get; } = new(
+        "path_part",
+        "a line, a filter or a check valve",
+        Variant<IFlowLoss>.Of(ALine),
+        Variant<IFlowLoss>.Of(AFilter),
+        Variant<IFlowLoss>.Of(ValveByCoefficient, valve => valve.LossCoefficient is not null, ValveCoefficient),
+        Variant<IFlowLoss>.Of(ValveMeasured));
 
     private static readonly ListField<IFlowLoss> Suction = new("suction", () => PartOfPath, "tank to pump") { Optional = true, Default = "no loss" };
 
@@ -109,15 +155,23 @@ internal static class PlumbingForm
 
     private static readonly ListField<IFlowLoss> Return = new("return", () => PartOfPath, "regulator to tank") { Optional = true, Default = "no loss" };
 
-    /// <summary>All three paths.</summary>
+    private static readonly ListField<IFlowLoss> ToRegulator = new("to_regulator", () => PartOfPath, "pump to a regulator before the rail, of a returnless layout; `supply` then leads from there")
+    {
+        Optional = true,
+        Default = "the regulator sits at the pump, or at the rail",
+        Arguments = ["toRegulator"],
+    };
+
+    /// <summary>All paths.</summary>
     public static RecordForm<Plumbing> Form { get; } = new(
         "plumbing",
         "the plumbing",
-        values => Plumbing.Of(values.Required(Suction), values.Required(Supply), values.Required(Return)))
+        values => Plumbing.Of(values.Required(Suction), values.Required(Supply), values.Required(Return), values.Required(ToRegulator)))
     {
         { Suction, plumbing => plumbing.Suction },
         { Supply, plumbing => plumbing.Supply },
         { Return, plumbing => plumbing.ReturnLine },
+        { ToRegulator, plumbing => plumbing.ToRegulator },
     };
 
     private static Fitting? Counted(FieldValues values, Func<Fitting> single) =>

@@ -1,4 +1,5 @@
 using FuelSizing.Electrical;
+using FuelSizing.Lines;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -132,6 +133,24 @@ internal static class PumpForm
             { Parallel, parallel => parallel.Branches },
         };
 
+    private static readonly PartField<PumpAssembly> Branched = new("branch", () => Assembly!, "the pump or pumps that have lines of their own") { Arguments = ["pump"] };
+
+    private static readonly ListField<IFlowLoss> OwnSuction =
+        new("suction", () => PlumbingForm.PartOfPath, "its own, from where the set draws to it") { Optional = true, Default = "no loss" };
+
+    private static readonly ListField<IFlowLoss> OwnDischarge =
+        new("discharge", () => PlumbingForm.PartOfPath, "its own, from it to the joint with the others: lines, filters, check valve") { Optional = true, Default = "no loss" };
+
+    private static readonly RecordForm<PumpBranch> WithOwnLines = new(
+        "pump_branch",
+        "a pump with lines of its own",
+        values => PumpBranch.Of(values.Required(Branched), values.Required(OwnSuction), values.Required(OwnDischarge)))
+    {
+        { Branched, branch => branch.Pump },
+        { OwnSuction, branch => branch.Suction },
+        { OwnDischarge, branch => branch.Discharge },
+    };
+
     /// <summary>One pump with its feed, or several.</summary>
     public static ChoiceForm<PumpAssembly> Assembly { get; } = new(
         "pump",
@@ -139,6 +158,7 @@ internal static class PumpForm
         Variant<PumpAssembly>.Of(InSeries, given: Series),
         Variant<PumpAssembly>.Of(InParallel, given: Parallel),
         Variant<PumpAssembly>.Of(ByBoost, given: Switched),
+        Variant<PumpAssembly>.Of(WithOwnLines, given: Branched),
         Variant<PumpAssembly>.Of(Wired));
 
     private static void OneLowSpeed(FieldValues values)

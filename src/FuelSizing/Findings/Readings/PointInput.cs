@@ -1,7 +1,7 @@
-using FuelSizing.Circuits;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
+using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
@@ -143,12 +143,12 @@ internal readonly record struct PointInput
         }
 
         double viscosity = plan.Plumbing.NeedsViscosity ? fuel.KinematicViscosityAtKelvins(kelvins) : 0;
-        double supply = Plumbing.Loss(plan.Plumbing.Supply, flow, density, viscosity);
-        double suction = Plumbing.Loss(plan.Plumbing.Suction, flow, density, viscosity);
+        double supply = PathLoss.Of(plan.Plumbing.Supply, flow, density, viscosity);
+        double suction = PathLoss.Of(plan.Plumbing.Suction, flow, density, viscosity);
         const double Share = 0.02;
         double more = flow * (1 + Share);
-        double further = Plumbing.Loss(plan.Plumbing.Supply, more, density, viscosity)
-            + Plumbing.Loss(plan.Plumbing.Suction, more, density, viscosity);
+        double further = PathLoss.Of(plan.Plumbing.Supply, more, density, viscosity)
+            + PathLoss.Of(plan.Plumbing.Suction, more, density, viscosity);
         return bare with
         {
             Flow = flow,

@@ -251,7 +251,7 @@ public sealed class HeatRun : IReadable
         yield return (HeatPlace.Tank, ambient, 0);
 
         // With no line before it, a pump draws at the pressure of the tank.
-        yield return (HeatPlace.PumpInlet, ambient + (Result.Parts.Plumbing.Suction.Count == 0 ? 0 : at.Minimum.InletGauge.Value), InletRise);
+        yield return (HeatPlace.PumpInlet, ambient + (Result.Parts.Plumbing.Suction.Count == 0 && !Result.Parts.Pump.HasOwnSuction ? 0 : at.Minimum.InletGauge.Value), InletRise);
         if (Result.Parts.SurgeTank is { } surge)
         {
             yield return (HeatPlace.LiftPumpInlet, ambient + (surge.Suction.Count == 0 ? 0 : at.Lift.Minimum.InletGauge.Value), 0);

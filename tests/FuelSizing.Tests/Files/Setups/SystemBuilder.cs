@@ -24,6 +24,9 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
     // What wiring has besides draws from numbers of its own, so that the rest of a seed's system stays as it is.
     private readonly Random _wiring = new(seed ^ 0x77697265);
 
+    // The same of lines that pumps have of their own, and of what lies before a regulator.
+    private readonly Random _lines = new(seed ^ 0x6c696e65);
+
     private Random _random = new(seed);
     private int _names;
 
@@ -35,11 +38,17 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
         FuelDemandModel demand = Demand(FuelOf(complete: plumbed, depth: 0));
         InjectorSet injectors = InjectorSet.Of(InjectorOf(), _random.Next(1, 13), _random.Next(1, 5));
         PumpAssembly pump = Sharing(Assembly(0));
+        pump = plumbed ? Branching(pump) : pump;
         Plumbing? plumbing = plumbed ? Plumbing.Of(Way(), Way(), Way()) : null;
         SizingLimits? limits = Chance(0.5) ? Limits() : null;
         FuelSystem system = Chance(0.5)
             ? FuelSystem.Return(demand, injectors, Chance(0.4) ? Series() : Regulator(), pump, limits, plumbing)
             : FuelSystem.Returnless(demand, injectors, Chance(0.4) ? Electronic() : Regulator(), pump, limits, plumbing);
+        if (plumbing is not null && system is { Layout: LineLayout.Returnless, Regulator: not ElectronicReturnless } && _lines.Next(2) == 0)
+        {
+            system = system.With(Plumbing.Of(plumbing.Suction, plumbing.Supply, plumbing.ReturnLine, Own(() => Way())));
+        }
+
         system = Chance(0.6) ? system.With(Controller()) : system;
         system = plumbed && seed % 3 == 0 ? system.With(Tank()) : system;
         system = system.Controller.IsIdeal && seed % 2 == 0 ? system.With(StagedSet(system)) : system;
@@ -343,24 +352,45 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
     {
         if (pump.Pumps.Any(one => one.Converter is not null) || pump.Switches.Any(one => one.LowSpeed.Share is not null) || _wiring.Next(2) == 0)
         {
-            return pump;
+            return Starting(pump);
         }
 
         Feed trunk = Further(Feed.Of(
             "trunk", Conductor.Awg(8), Length.FromMeters(4), Length.Zero, Temperature.FromDegreesCelsius(60), Contact.DefaultFuse, Contact.DefaultRelay));
-        return pump.Rewired(feed => feed.WithShared(trunk));
+        return Starting(pump).Rewired(feed => feed.WithShared(trunk));
+    }
+
+    private PumpAssembly Starting(PumpAssembly pump)
+    {
+        Random others = _random;
+        _random = _wiring;
+        pump = pump.Rewired(feed => Chance(0.3) ? feed.WithStart(StartOf()) : feed);
+        _random = others;
+        return pump;
     }
 
     private Feed Further(Feed feed)
     {
         Random others = _random;
         _random = _wiring;
+        feed = feed.Fuse is { } fuse && Chance(0.3) ? feed.WithFuse(fuse, TimesOf()) : feed;
         feed = Chance(0.3) ? feed.WithRelay(ElectricCurrent.FromAmperes(Any(10, 70))) : feed;
         feed = Chance(0.3) ? feed.WithBundle(_random.Next(1, 40)) : feed;
         feed = feed.ReturnLength.Meters == 0 && Chance(0.5) ? feed.WithGround(GroundOf()) : feed;
         _random = others;
         return feed;
     }
+
+    private FuseTimeCurrent TimesOf()
+    {
+        (double Multiple, Duration Minimum, Duration Maximum)[] points = [.. Rising(_random.Next(1, 4), 1.2, 8).Select(multiple => (multiple, Duration.FromSeconds(2 / multiple), Duration.FromSeconds(90 / multiple)))];
+        return FuseTimeCurrent.Of(points);
+    }
+
+    private MotorStart StartOf() => MotorStart.Of(
+        ElectricCurrent.FromAmperes(Any(20, 90)),
+        Chance(0.6) ? Duration.FromMilliseconds(Any(20, 300)) : null,
+        Chance(0.6) ? Duration.FromSeconds(Any(1, 60)) : null);
 
     private GroundReturn GroundOf()
     {
@@ -393,6 +423,33 @@ internal sealed class SystemBuilder(int seed, int deepest = 3)
             _ => Fitting.OfDiameters(Name("fitting"), Any(0, 100)),
         };
         return Chance(0.5) ? fitting.Times(_random.Next(1, 8)) : fitting;
+    }
+
+    private IFlowLoss[] OwnWay() => [.. Way(), .. Chance(0.6) ? [ValveOf()] : Array.Empty<IFlowLoss>()];
+
+    private CheckValve ValveOf()
+    {
+        Pressure opening = Kpa(0, 20);
+        return Chance(0.5)
+            ? CheckValve.OfCoefficient(Name("valve"), opening, Any(0, 20), Length.FromMillimeters(Any(5, 12)).ToUnit(One(LengthUnit.Millimeter, LengthUnit.Inch)))
+            : CheckValve.Of(Name("valve"), opening, Litres(Any(60, 400)), opening + Kpa(0, 30), Chance(0.5) ? Density.FromKilogramsPerCubicMeter(Any(680, 1000)) : null);
+    }
+
+    // Branches anywhere, but in a row that nothing leads past.
+    private PumpAssembly Branching(PumpAssembly pump) => pump switch
+    {
+        PumpSeries series => series.Bypass == SeriesBypass.None ? series : PumpSeries.Of(series.Bypass, [.. series.Stages.Select(Branching)]),
+        PumpParallel parallel => PumpParallel.Of([.. parallel.Branches.Select(Branching)]),
+        _ => _lines.Next(3) == 0 ? Own(() => PumpBranch.Of(pump, Chance(0.5) ? Way() : null, Chance(0.8) ? OwnWay() : null)) : pump,
+    };
+
+    private T Own<T>(Func<T> made)
+    {
+        Random others = _random;
+        _random = _lines;
+        T own = made();
+        _random = others;
+        return own;
     }
 
     private Filter FilterOf() => Filter.Of(
