@@ -40,6 +40,11 @@ internal sealed class RunningBranch : RunningPumps
     /// <inheritdoc/>
     public override bool HasOwnLines => true;
 
+    /// <summary>Those of its pumps where its lines take nothing.</summary>
+    /// <inheritdoc/>
+    public override bool TryList(double given, ICollection<Pump> pumps) =>
+        Lost(0) == 0 && Lost(_pump.FreeFlow) == 0 && _pump.TryList(given, pumps);
+
     /// <inheritdoc/>
     public override double FlowAt(double rise) => FlowFor(rise);
 
