@@ -13,6 +13,7 @@ public class OneLineTests
     private static readonly HashSet<string> Excused =
     [
         "Working", "Statement", "SizingAnswer", "PointBatch", "PointInputs", "PointOutputs", "PointValues", "CircuitValues", "LiftValues", "InjectorValues", "CheckReading", "Divisor",
+        "Working", "Statement", "SizingAnswer", "PointBatch", "PointInputs", "PointOutputs", "PointValues", "CircuitValues", "LiftValues", "StreamValues", "CheckReading", "Divisor",
         "StatementText",
     ];
 

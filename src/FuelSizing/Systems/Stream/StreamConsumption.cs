@@ -16,8 +16,10 @@ public static class StreamRun
     /// <exception cref="ArgumentOutOfRangeException">A time is outside its range, or the engine's tables do not cover a point.</exception>
     /// <example>
     /// <code>
-    /// StreamConsumption run = system.ConsumeStream([(point, Duration.FromSeconds(40))]);
-    /// Console.WriteLine(run);   // methanol: at most 0.27 L used in 40 s, at least 1.72 L left
+    /// SprayNozzles nozzles = SprayNozzles.Of(1, VolumeFlow.FromMillilitersPerMinute(390), Pressure.FromKilopascals(700), SprayNozzles.Water);
+    /// SecondStream methanol = SecondStream.Of("methanol", StreamFluid.Of(Fuel.Methanol), nozzles, Pressure.FromKilopascals(40), Pressure.FromKilopascals(850));
+    /// StreamConsumption run = system.With(methanol.WithTank(Volume.FromLiters(2))).ConsumeStream([(point, Duration.FromSeconds(40))]);
+    /// Console.WriteLine(run);   // methanol: at most 0.32 L used in 40 s, at least 1.68 L left
     /// </code>
     /// </example>
     public static StreamConsumption ConsumeStream(this FuelSystem system, IReadOnlyList<(OperatingPoint Point, Duration Time)> stages)
