@@ -206,7 +206,7 @@ public sealed class Ranking : IReadable
                 continue;
             }
 
-            Statement? misfit = plan.Select(stage => FuelSystem.Misfit(stage.System.Layout, regulator.Part)).FirstOrDefault(found => found is not null);
+            Statement? misfit = plan.Select(stage => FuelSystem.Misfit(stage.System.Layout, regulator.Part, stage.System.Plumbing)).FirstOrDefault(found => found is not null);
             if (misfit is null)
             {
                 fitting.Add(regulator);

@@ -349,15 +349,13 @@ public sealed record FuelSystem
         ArgumentNullException.ThrowIfNull(injectors);
         ArgumentNullException.ThrowIfNull(regulator);
         ArgumentNullException.ThrowIfNull(pump);
-        Fitting(layout, regulator);
         Plumbing lines = plumbing ?? Plumbing.None;
+        Fitting(layout, regulator, lines);
         Fuel fuel = demand.Consumption.Fuel;
-        if (lines.HasToRegulator && (layout == LineLayout.Return || regulator is ElectronicReturnless))
+        if (lines.HasToRegulator && layout == LineLayout.Return)
         {
             throw new ArgumentException(
-                layout == LineLayout.Return
-                    ? $"plumbing has {lines.ToRegulator[0].Name} before a regulator that sits before the rail, and the system's regulator sits at the rail. Give it among the supply, or use FuelSystem.Returnless."
-                    : $"plumbing has {lines.ToRegulator[0].Name} before a regulator that sits before the rail, and {regulator.Description} holds the rail itself. Give it among the supply.",
+                $"plumbing has {lines.ToRegulator[0].Name} before a regulator that sits before the rail, and the system's regulator sits at the rail. Give it among the supply, or use FuelSystem.Returnless.",
                 nameof(plumbing));
         }
 
@@ -452,9 +450,12 @@ public sealed record FuelSystem
         }
     }
 
-    /// <summary>Why a regulator does not fit a layout; none if it does.</summary>
-    internal static Statement? Misfit(LineLayout layout, PressureRegulator regulator) => (layout, regulator) switch
+    /// <summary>Why a regulator does not fit a layout and its lines; none if it does.</summary>
+    internal static Statement? Misfit(LineLayout layout, PressureRegulator regulator, Plumbing lines) => (layout, regulator) switch
     {
+        (LineLayout.Returnless, ElectronicReturnless) when lines.HasToRegulator => Statement.Of(
+            "regulator.needs-none-before",
+            $"it holds the rail itself, and the plumbing has {lines.ToRegulator[0].Name} before a regulator that sits before the rail. Give that among the supply."),
         (LineLayout.Return, ElectronicReturnless) =>
             Statement.Of("regulator.needs-returnless", $"a pump held by its speed returns nothing. Use FuelSystem.Returnless."),
         (LineLayout.Returnless, RegulatorSeries) => Statement.Of(
@@ -464,9 +465,9 @@ public sealed record FuelSystem
         _ => null,
     };
 
-    private static void Fitting(LineLayout layout, PressureRegulator regulator)
+    private static void Fitting(LineLayout layout, PressureRegulator regulator, Plumbing lines)
     {
-        if (Misfit(layout, regulator) is { } misfit)
+        if (Misfit(layout, regulator, lines) is { } misfit)
         {
             throw new ArgumentException($"regulator was {regulator.Description}; {misfit}", nameof(regulator));
         }
