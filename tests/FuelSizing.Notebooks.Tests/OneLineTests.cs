@@ -12,8 +12,7 @@ public class OneLineTests
     // numbers or letters and are no value to look at.
     private static readonly HashSet<string> Excused =
     [
-        "Working", "Statement", "SizingAnswer", "PointBatch", "PointInputs", "PointOutputs", "PointValues", "CircuitValues", "LiftValues", "InjectorValues", "CheckReading", "Divisor",
-        "Working", "Statement", "SizingAnswer", "PointBatch", "PointInputs", "PointOutputs", "PointValues", "CircuitValues", "LiftValues", "StreamValues", "CheckReading", "Divisor",
+        "Working", "Statement", "SizingAnswer", "PointBatch", "PointInputs", "PointOutputs", "PointValues", "CircuitValues", "LiftValues", "InjectorValues", "StreamValues", "CheckReading", "Divisor",
         "StatementText",
     ];
 

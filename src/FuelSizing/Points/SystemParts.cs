@@ -319,7 +319,8 @@ public sealed class SystemParts
                 state.Pulse,
                 state.DutyCycle,
                 InjectorFlow.Capacity<Real>(flow, set.Count, state.AvailableTime, _dutyLimit, deadTime))
-            : new(differential, flow, state.AvailableTime, timed ? deadTime : double.NaN)) with { Injected = injected };
+            : new(differential, flow, state.AvailableTime, timed ? deadTime : double.NaN)) with
+        { Injected = injected };
     }
 
     /// <summary>What a set passes at a duty cycle, m³/s; zero where nothing flows, not a number where that is not known.</summary>

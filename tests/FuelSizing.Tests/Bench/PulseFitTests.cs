@@ -1,6 +1,5 @@
 using FuelSizing.Bench;
 using FuelSizing.Injectors;
-using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Bench;
@@ -159,7 +158,7 @@ public class PulseFitTests
                 Ratio.Zero,
                 [.. new[] { 1.6, 2, 3, 4, 6, 8, 10 }.Select(width => PulseReading.Of(Wren.Ms(width), 1000, Mass.FromKilograms(at.Slope * (width - (at.Offset * 1000)))))]))),
         ];
-        Injector injector = MeasuredInjector.Of([.. fits.Reverse()], Wren.Kpa(300), Wren.Kpa(550));
+        Injector injector = MeasuredInjector.Of([.. Enumerable.Reverse(fits)], Wren.Kpa(300), Wren.Kpa(550));
         Assert.Equal(5.22e-3 / 683.8, injector.StaticFlow.CubicMetersPerSecond, 1e-14);
         Assert.Equal(14, injector.MinimumPulseVoltage.Volts);
         Assert.Equal(1.6, injector.MinimumLinearPulse.Milliseconds, 9);

@@ -1,5 +1,4 @@
 using FuelSizing.Circuits;
-using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Points;

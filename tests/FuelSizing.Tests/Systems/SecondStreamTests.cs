@@ -4,7 +4,6 @@ using FuelSizing.Circuits;
 using FuelSizing.Controllers;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
-using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Selection;
