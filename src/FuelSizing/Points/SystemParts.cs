@@ -310,8 +310,8 @@ public sealed class SystemParts
             constants with { RatedFlow = set.Injector.RatingAt<Real>(differential) },
             new InjectionInput<Real>(point.RevolutionsPerSecond, differential, deadTime, injected, demand.Density));
         double flow = KnownFlow.Of<Real>(state.StaticFlow, differential, set.Injector.MinimumPascals);
-        return (timed && flow > 0
-            ? new Injection(
+        Injection injection = timed && flow > 0
+            ? new(
                 differential,
                 flow,
                 state.AvailableTime,
@@ -319,8 +319,8 @@ public sealed class SystemParts
                 state.Pulse,
                 state.DutyCycle,
                 InjectorFlow.Capacity<Real>(flow, set.Count, state.AvailableTime, _dutyLimit, deadTime))
-            : new(differential, flow, state.AvailableTime, timed ? deadTime : double.NaN)) with
-        { Injected = injected };
+            : new(differential, flow, state.AvailableTime, timed ? deadTime : double.NaN);
+        return injection with { Injected = injected };
     }
 
     /// <summary>What a set passes at a duty cycle, m³/s; zero where nothing flows, not a number where that is not known.</summary>
