@@ -47,10 +47,10 @@ internal static class WorkingCases
             Pump.From(Wren.Pump)).Solve(Wren.At(6000, 0.5)),
         ["flows measured around the pressure"] = () => Measured().Solve(Wren.At(4000, 0.5)),
         ["above the highest measured flow"] = () => Measured(RisingRate.From(Wren.Kpa(300), 4, Wren.Kpa(10))).Solve(Wren.At(4000, 0.5)),
-        ["staged injectors by boost"] = () => Staged.Wren2().Solve(Wren.At(5000, 0.4)),
-        ["staged injectors by duty cycle"] = () => Staged.Wren2(Staged.Of(Staged.ByDutyCycle)).Solve(Wren.At(6000, 0.5)),
-        ["staged injectors, idle"] = () => Staged.Wren2().Solve(Wren.At(5000, 0.2)),
-        ["staged injectors, dead time not covered"] = () => Staged.Wren2(Staged.Of(Staged.ByDutyCycle)).Solve(OperatingPoint.At(
+        ["staged injectors by boost"] = () => TwoSets(HandOver.ByBoost(Pressure.FromBars(0.3), Pressure.FromBars(0.55), Wren.Percent(45), Wren.Percent(30))).Solve(Wren.At(5000, 0.4)),
+        ["staged injectors by duty cycle"] = () => TwoSets(HandOver.ByDutyCycle(Wren.Percent(60), Wren.Percent(50), Wren.Percent(25))).Solve(Wren.At(6000, 0.5)),
+        ["staged injectors, idle"] = () => TwoSets(HandOver.ByBoost(Pressure.FromBars(0.3), Pressure.FromBars(0.55), Wren.Percent(45), Wren.Percent(30))).Solve(Wren.At(5000, 0.2)),
+        ["staged injectors, dead time not covered"] = () => TwoSets(HandOver.ByDutyCycle(Wren.Percent(60), Wren.Percent(50), Wren.Percent(25))).Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.FromBars(0.6), Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
         ["dead time not covered"] = () => Wren.System().Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
@@ -59,6 +59,12 @@ internal static class WorkingCases
     public static IEnumerable<string> Names => Cases.Keys;
 
     public static OperatingResult Solve(string name) => Cases[name]();
+
+    private static FuelSystem TwoSets(HandOver handOver) => Wren.System(pump: 1.6).With(StagedInjectors.Of(
+        InjectorSet.Of(
+            Wren.InjectorOf(430).WithMeasuredFlows((Wren.Kpa(150), VolumeFlow.FromMillilitersPerMinute(297)), (Wren.Kpa(500), VolumeFlow.FromMillilitersPerMinute(548))),
+            4),
+        handOver));
 
     private static FuelSystem Measured(PressureRegulator? regulator = null) => Wren.System(regulator ?? ManifoldReferenced.From(Wren.Kpa(330)), pump: 2).With(InjectorSet.Of(
         Wren.InjectorOf(500).WithMeasuredFlows(
