@@ -56,7 +56,7 @@ internal abstract class RunningPumps
     /// <summary>True if flow follows from rise without a search, so that a solver does well to look for the rise.</summary>
     public abstract bool GivesFlow { get; }
 
-    /// <summary>Adds the pumps that run, where all are side by side and given the same; false where some are in series, or slowed.</summary>
+    /// <summary>Adds the pumps that run, where all are in parallel and given the same; false where some are in series, or slowed.</summary>
     /// <param name="given">Voltage that their feeds are given, V.</param>
     /// <param name="pumps">To add to.</param>
     public virtual bool TryList(double given, ICollection<Pump> pumps) => false;

@@ -4,7 +4,7 @@ using FuelSizing.Numerics;
 
 namespace FuelSizing.Pumps;
 
-/// <summary>Voltages at the motors of pumps side by side, of which some share a part of their feed.</summary>
+/// <summary>Voltages at the motors of pumps in parallel, of which some share a part of their feed.</summary>
 /// <remarks>
 /// All are found at once, from V_i = V_s − R_i I_i − R Σ I_j, R being that of the part that pump i hangs on: Newton's steps, with each pump's dI/dV by the
 /// last two steps. Pumps are coupled by sums alone, so that a step is in closed form.

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace FuelSizing.Tests.Bench;
 
 /// <summary>
-/// The line of an injector on the bench. No published table of weighings of a port injector at short pulses was found; intervals are held against benches that an independent program
+/// The line of an injector on the bench. No published table of weighings of a port injector at short pulses was found; intervals are checked against benches that an independent program
 /// makes (<c>tests/peer/bench.py</c>), slope and offset here against what was put in.
 /// </summary>
 public class PulseFitTests

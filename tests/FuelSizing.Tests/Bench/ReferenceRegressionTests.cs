@@ -99,8 +99,8 @@ public class ReferenceRegressionTests
     {
         for (int at = 0; at < Norris.Length; at++)
         {
-            (double Y, double X)[] spoilt = [.. Norris.Select((point, place) => place == at ? (point.Y + 9, point.X) : point)];
-            Assert.Equal([at], Fit(spoilt, 0, 1).Outliers());
+            (double Y, double X)[] altered = [.. Norris.Select((point, place) => place == at ? (point.Y + 9, point.X) : point)];
+            Assert.Equal([at], Fit(altered, 0, 1).Outliers());
         }
 
         Assert.Empty(Fit(Norris, 0, 1).Outliers());

@@ -14,7 +14,7 @@ namespace FuelSizing.Tests.Points;
 public class LiftValuesTests
 {
     /// <summary>
-    /// Two lift pumps side by side, one with the smaller fuse, the other with the thinner wire and the relay: each figure is that of the part that is nearest to its limit, and the current through it the
+    /// Two lift pumps in parallel, one with the smaller fuse, the other with the thinner wire and the relay: each figure is that of the part that is nearest to its limit, and the current through it the
     /// most of the two states.
     /// </summary>
     [Fact]
