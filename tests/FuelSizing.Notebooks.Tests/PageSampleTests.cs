@@ -14,6 +14,7 @@ public sealed partial class PageSampleTests : IDisposable
 {
     private const string Names =
         """
+        using FuelSizing.Bench;
         using FuelSizing.Checks;
         using FuelSizing.Circuits;
         using FuelSizing.Controllers;
@@ -76,7 +77,7 @@ public sealed partial class PageSampleTests : IDisposable
                from code in XDocument.Load(Path.Combine(AppContext.BaseDirectory, $"{assembly}.xml")).Descendants("example").Descendants("code")
                select code.Value,
         ];
-        Assert.InRange(examples.Length, 10, 200);
+        Assert.InRange(examples.Length, 10, 400);
         using CellRunner runner = await Prepare(Repository.PathOf("docs", "catalogues.md"));
         await Runs(runner, $"var catalogue = Catalogue.Read({string.Join(", ", Files().Where(file => file.EndsWith(".csv", StringComparison.Ordinal)).Select(file => $"@\"{file}\""))});", inBlock: false);
         foreach (string example in examples)

@@ -5,6 +5,7 @@ using System.Xml.Linq;
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Files;
+using FuelSizing.Injectors;
 using FuelSizing.Interactive;
 using FuelSizing.Lines;
 using FuelSizing.Pumps;
@@ -260,12 +261,17 @@ public sealed class SystemDiagramTests
     /// <summary>What the description has, kind and name; of valves and regulators, whose names say their state, the kind.</summary>
     private static IEnumerable<string> PartsOf(FuelSystem system)
     {
-        IEnumerable<IFlowLoss> lines = [.. system.Plumbing.Suction, .. system.Plumbing.Supply, .. IsElectronic(system) ? [] : system.Plumbing.ReturnLine];
+        IEnumerable<IFlowLoss> lines =
+        [
+            .. system.Plumbing.Suction, .. system.Plumbing.ToRegulator, .. system.Plumbing.Supply, .. IsElectronic(system) ? [] : system.Plumbing.ReturnLine,
+            .. system.Pump.OwnBranches.SelectMany(branch => branch.Suction.Concat(branch.Discharge)),
+        ];
         IEnumerable<Pump> pumps = system.Pump.Pumps;
         int valves = Valves(system.Pump);
         yield return "tank:";
         yield return "rail:";
-        yield return $"injectors:{system.Injectors.Count} × {system.Injectors.Injector.Name}";
+        string Named(InjectorSet set) => $"{set.Count} × {set.Injector.Name}";
+        yield return $"injectors:{Named(system.Injectors)}{(system.StagedInjectors is { } staged ? $" and secondary {Named(staged.Secondary)}" : "")}";
         if (system.SurgeTank is { } tank)
         {
             yield return "surge-tank:";
@@ -276,7 +282,7 @@ public sealed class SystemDiagramTests
 
         foreach (IFlowLoss part in lines)
         {
-            yield return $"{(part is Filter ? "filter" : "line")}:{part.Name}";
+            yield return part is CheckValve ? "check-valve:" : $"{(part is Filter ? "filter" : "line")}:{part.Name}";
         }
 
         foreach (Pump pump in pumps)
@@ -309,7 +315,10 @@ public sealed class SystemDiagramTests
     private static int Valves(PumpAssembly pumps) => pumps switch
     {
         PumpSeries series => series.Stages.Sum(Valves) + (series.Bypass == SeriesBypass.CheckValve ? series.Stages.Count : 0),
-        PumpParallel parallel => parallel.Branches.Sum(Valves) + parallel.Branches.Count,
+        PumpBranch branch => Valves(branch.Pump),
+
+        // A branch with a check valve of its own needs no other.
+        PumpParallel parallel => parallel.Branches.Sum(Valves) + parallel.Branches.Count(branch => branch is not PumpBranch own || !own.Discharge.Any(part => part is CheckValve)),
         _ => 0,
     };
 

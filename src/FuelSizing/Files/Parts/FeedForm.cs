@@ -154,7 +154,7 @@ internal static class FeedForm
 
     private static readonly RecordForm<MotorStart> StartForm = new(
         "motor_start",
-        "a motor's start",
+        "the start of a motor",
         values => MotorStart.Of(values.Required(LockedRotor), values.Optional(StartTime), values.Optional(OpensWithin)))
     {
         { LockedRotor, start => start.LockedRotor },

@@ -143,7 +143,7 @@ internal static class PlumbingForm
     /// <summary>A line, a filter or a check valve.</summary>
     public static ChoiceForm<IFlowLoss> PartOfPath { get; } = new(
         "path_part",
-        "a line, a filter or a check valve",
+        "a line or filter or check valve",
         Variant<IFlowLoss>.Of(ALine),
         Variant<IFlowLoss>.Of(AFilter),
         Variant<IFlowLoss>.Of(ValveByCoefficient, valve => valve.LossCoefficient is not null, ValveCoefficient),

@@ -59,10 +59,14 @@ public class SetupTests
         Gen.Int[0, int.MaxValue - 1].Sample(
             seed =>
             {
-                // Assemblies inside assemblies take long to solve; the next test has them.
+                // Assemblies inside assemblies take long to solve; the next test has them. So do pumps with lines of their own that share a feed, of which every eighth is solved.
                 Setup setup = new SystemBuilder(seed, deepest: 1).Setup();
                 Setup again = Setup.Parse("again.json", setup.ToJson());
-                Assert.Equal(ResultText.Of(setup), ResultText.Of(again));
+                Assert.Equal(setup.System, again.System);
+                if (!setup.System.Pump.HasOwnLines || seed % 8 == 0)
+                {
+                    Assert.Equal(ResultText.Of(setup), ResultText.Of(again));
+                }
             },
             iter: 60);
 
