@@ -101,7 +101,7 @@ internal static class Specimens
             yield return shown;
         }
 
-        foreach (object shown in Staged(calmer, peak, calm).Concat(SecondStreams(system, peak, calm)))
+        foreach (object shown in Staged(calmer, peak, calm).Concat(SecondStreams(calmer, peak, calm)))
         {
             yield return shown;
         }

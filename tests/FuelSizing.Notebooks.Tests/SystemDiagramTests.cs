@@ -238,16 +238,28 @@ public sealed class SystemDiagramTests
     ];
 
     /// <summary>
-    /// A random system at one of its points, solved once for all tests. Two joined circuits of figures that fit nowhere take seconds to solve,
-    /// so systems with a surge tank are solved with figures of a car: one for either return.
+    /// A random system at one of its points, solved once for all tests. Two joined circuits of figures that fit nowhere take seconds to solve, and so do pumps with
+    /// lines of their own that share a feed: these are solved with figures of a car. Assemblies inside assemblies, which take minutes, are drawn as they are described.
     /// </summary>
     private static OperatingResult Solved(int seed) => Results.GetOrAdd(seed, one =>
     {
-        Setup setup = new SystemBuilder(one).Setup();
-        return setup.System.SurgeTank is null
-            ? setup.System.Solve(setup.Points[0].Point)
+        Setup setup = new SystemBuilder(one, deepest: 1).Setup();
+        return setup.System.SurgeTank is null && !setup.System.Pump.HasOwnLines ? setup.System.Solve(setup.Points[0].Point)
+            : setup.System.SurgeTank is null ? Branched().Solve(Wren.At(2000 + (200 * one), 0.6))
             : Surging(one % 2 == 0 ? ReturnDestination.MainTank : ReturnDestination.SurgeTank).Solve(Wren.At(2000 + (200 * one), 0.6));
     });
+
+    private static FuelSystem Branched()
+    {
+        Line hose = Line.Of("hose", Length.FromMillimeters(8), Length.FromMeters(2), Roughness.RubberHose);
+        Filter filter = Filter.Of("filter", VolumeFlow.FromLitersPerHour(240), Pressure.FromKilopascals(11));
+        CheckValve valve = CheckValve.Of("valve", Pressure.FromKilopascals(6), VolumeFlow.FromLitersPerHour(180), Pressure.FromKilopascals(14));
+        return Wren.System()
+            .With(PumpParallel.Of(
+                PumpBranch.Of(PumpNamed("pump 1", 240), [hose], [filter, valve]),
+                PumpBranch.Of(PumpNamed("pump 2", 210), [], [hose])))
+            .With(Plumbing.Of([], [filter, hose], [hose]));
+    }
 
     private static FuelSystem Surging(ReturnDestination to)
     {
