@@ -140,7 +140,8 @@ class Pump:
         return self._read(volts, Curve.current, 2, rise)
 
     def curve_end(self, volts):
-        return max(curve.last * speed**2 for curve, _, speed in self._around(volts))
+        # A measured voltage that is met has its own curve alone: the other, carried there, may end higher.
+        return max(curve.last * speed**2 for curve, share, speed in self._around(volts) if share > 0)
 
     def end(self, volts):
         return min(self.curve_end(volts), self.relief)
