@@ -61,6 +61,14 @@ public class FuseStartTests
         Assert.Contains(Solve(MotorStart.Of(Amperes(46), Seconds(0.1))).System.NotJudged, open => open.Part == Part.LockedRotor);
     }
 
+    /// <summary>The same pump twice has a feed and a fuse each: 46 A for 0.2 s through either, as by itself.</summary>
+    [Fact]
+    public void SamePumpTwice_HasAFuseEach()
+    {
+        Pump own = Wren.WiredPump.WithFeed(FeedOf().WithFuse(Amperes(20), Times).WithStart(MotorStart.Of(Amperes(46), Seconds(0.2))));
+        Assert.Equal(Outcome.Holds, Find(Wren.System(pump: 1).With(PumpParallel.Of(own, own)).Solve(Wren.At(4000, 0.3)), Part.FuseStart).Outcome);
+    }
+
     /// <summary>Two motors on one fuse start together: 2 × 46 A are 4.6 times, which it surely carries for 0.05 s; one that is locked counts by itself.</summary>
     [Fact]
     public void MotorsOnOneFuse_StartTogetherAndLockAlone()

@@ -58,13 +58,17 @@ internal sealed class FuseStartCheck(Part part, JudgedCircuit judged) : ICheck
         Pumps.Pump[] pumps = [.. judged.PumpsOf(parts)!.Pumps];
         (Feed, ElectricCurrent, double, double, double) worst = default;
         double share = double.PositiveInfinity;
-        foreach (Feed feed in pumps.SelectMany(FeedsGiven.PartsOf).Where(feed => feed is { Fuse: not null, FuseTimes: not null }))
+
+        // Motors behind the same fuse: that of a pump's own feed, though another may have one like it, or of all that hang on its splice.
+        Feed[] feeds = [.. pumps.Select(pump => pump.Feed).OfType<Feed>()];
+        (Feed Feed, Feed[] Behind)[] fused =
+        [
+            .. feeds.Select(own => (own, new[] { own })),
+            .. feeds.Select(own => own.Shared).OfType<Feed>().Distinct().Select(shared => (shared, Array.FindAll(feeds, own => shared.Equals(own.Shared)))),
+        ];
+        foreach ((Feed feed, Feed[] behind) in fused.Where(one => one.Feed is { Fuse: not null, FuseTimes: not null }))
         {
-            // Motors behind the same fuse: those of its own feed, or of all that hang on its splice.
-            MotorStart[] starts =
-            [
-                .. pumps.Select(pump => pump.Feed).OfType<Feed>().Where(own => ReferenceEquals(own, feed) || feed.Equals(own.Shared)).Select(own => own.Start).OfType<MotorStart>(),
-            ];
+            MotorStart[] starts = [.. behind.Select(own => own.Start).OfType<MotorStart>()];
             if (!Array.Exists(starts, start => start.Time is not null))
             {
                 continue;
