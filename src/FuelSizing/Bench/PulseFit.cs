@@ -169,7 +169,8 @@ public sealed class PulseFit : IReadable
                 $"{nameof(test)}: longer pulses do not deliver more. Check the widths and masses of {test.Name}, and whether the injector was held open.", nameof(test));
         }
 
-        int[] places = [.. test.Readings.Select((reading, place) => (reading, place)).Where(pair => onLine.Contains(pair.reading)).Select(pair => pair.place)];
+        double shortest = onLine.Min(reading => reading.SecondsOpen);
+        int[] places = [.. Enumerable.Range(0, test.Readings.Count).Where(place => test.Readings[place].SecondsOpen >= shortest)];
         return new(test, fit, onLine, within, [.. fit.Outliers().Select(outlier => places[outlier])]);
     }
 

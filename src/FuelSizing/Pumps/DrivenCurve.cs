@@ -62,7 +62,7 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
         bool goesOn = reading.GoesOn() && !curve.EndsAtDeadhead;
         if (isTurbine)
         {
-            return goesOn ? PumpCurve.EndlessRise : PumpScaling.Pressure<Real>(curve.Flow.Last, Speed(volts, new MeasuredRise(curve.Flow.Last)));
+            return goesOn ? PumpCurve.EndlessRise : PumpScaling.Pressure<Real>(curve.Flow.Last, Speed(new SpeedLeft(this, volts, curve.Flow.Last, isScaled: false)));
         }
 
         // Under the measured voltage the curve is as much lower everywhere, and ends where that much was left.
@@ -122,57 +122,43 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
             }
         }
 
-        return Speed(volts, new ScaledRise(rise));
+        return Speed(new SpeedLeft(this, volts, rise, isScaled: true));
     }
 
     // Torque, and with it the voltage that the winding takes, goes with the square of the speed; the rise that was measured does too.
-    private double Speed<T>(double volts, T rise)
-        where T : struct, IRise
+    private double Speed(in SpeedLeft left)
     {
-        if (volts == curve.Volts)
+        if (left.Volts == curve.Volts)
         {
             return 1;
         }
 
-        SpeedLeft<T> left = new(this, volts, rise);
-        return Secant.TryNear(left, volts / curve.Volts, out double speed) && speed is >= MinimumSpeed and <= MaximumSpeed
+        return Secant.TryNear(left, left.Volts / curve.Volts, out double speed) && speed is >= MinimumSpeed and <= MaximumSpeed
             ? speed
-            : MaximumSpeed * Bracket.Of(new Scaled<T>(left), MinimumSpeed / MaximumSpeed, 1);
+            : MaximumSpeed * Bracket.Of(new Scaled(left), MinimumSpeed / MaximumSpeed, 1);
     }
 
     /// <summary>Voltage at which it was measured, V.</summary>
     public double MeasuredVolts => curve.Volts;
 
-    /// <summary>The rise on the measured curve that goes with a speed.</summary>
-    private interface IRise
-    {
-        double At(double speed);
-    }
-
-    private readonly struct MeasuredRise(double rise) : IRise
-    {
-        public double At(double speed) => rise;
-    }
-
-    private readonly struct ScaledRise(double rise) : IRise
-    {
-        public double At(double speed) => PumpScaling.MeasuredPressure<Real>(rise, speed);
-    }
-
     /// <summary>The speed that the winding leaves, less the speed, both as a share of the measured one.</summary>
-    private readonly struct SpeedLeft<T>(DrivenCurve driven, double volts, T rise) : IFalling
-        where T : struct, IRise
+    /// <param name="driven">The curve.</param>
+    /// <param name="volts">At the motor, V.</param>
+    /// <param name="rise">Pa.</param>
+    /// <param name="isScaled">True if the rise is that of the speed, false if it is that of the measured curve.</param>
+    private readonly struct SpeedLeft(DrivenCurve driven, double volts, double rise, bool isScaled) : IFalling
     {
+        public double Volts => volts;
+
         /// <inheritdoc/>
         public double At(double x)
         {
-            double loss = driven.WindingLoss(rise.At(x));
+            double loss = driven.WindingLoss(isScaled ? PumpScaling.MeasuredPressure<Real>(rise, x) : rise);
             return PumpMotor.SpeedRatioByEmf<Real>(volts, PumpScaling.Current<Real>(loss, x), driven.MeasuredVolts, loss) - x;
         }
     }
 
-    private readonly struct Scaled<T>(SpeedLeft<T> left) : IFalling
-        where T : struct, IRise
+    private readonly struct Scaled(SpeedLeft left) : IFalling
     {
         /// <inheritdoc/>
         public double At(double x) => left.At(x * MaximumSpeed);
