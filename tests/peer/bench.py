@@ -10,6 +10,8 @@ Written from the definitions, sharing nothing with the library. An injector deli
 
 A bench adds: a clock whose resolution moves each width it sets, a temperature that moves from reading to reading, drops left in
 the vessel and the scale's own error and resolution with each weighing; and what all readings share, the scale's and the gauge's calibration.
+
+Held open the same injector passes q in each second. A hand starts and stops: late by what it always is, and by a little more or less each time.
 """
 import json
 import math
@@ -55,12 +57,39 @@ def bench(rng):
     }
 
 
+def held_open(rng):
+    flow = rng.uniform(150, 900) * 1e-6 / 60            # m³/s
+    density = rng.uniform(680, 790)                     # kg/m³
+    by_mass = rng.random() < 0.5
+    hand = rng.uniform(-0.3, 0.5)                       # s, in each collecting alike
+    clock = rng.choice([0.02, 0.05, 0.1])               # s, of one collecting
+    scale = rng.choice([0.02e-3, 0.1e-3]) if by_mass else rng.choice([0.5e-6, 1e-6])    # kg or m³
+    calibration = rng.choice([0, 0.002, 0.005])
+    shared = 1 + rng.gauss(0, calibration)
+    short = rng.choice([10, 15, 20])
+    times = [short] * rng.randint(2, 4) + [short * rng.choice([2, 3])] * rng.randint(2, 4)
+    readings = []
+    for t in times:
+        volume = flow * (t + hand + rng.gauss(0, clock)) * shared
+        readings.append([t, (volume * density if by_mass else volume) + rng.gauss(0, scale)])
+    return {
+        "flow": flow,
+        "density": density,
+        "by_mass": by_mass,
+        "scale": scale,
+        "clock": clock,
+        "calibration": calibration,
+        "readings": readings,
+    }
+
+
 def main():
     if len(sys.argv) != 4 or sys.argv[1] != "make":
         sys.exit(__doc__)
     rng = random.Random(20261130)
+    other = random.Random(20261201)
     with open(sys.argv[3], "w", encoding="utf-8") as file:
-        json.dump([bench(rng) for _ in range(int(sys.argv[2]))], file)
+        json.dump([{**bench(rng), "held_open": held_open(other)} for _ in range(int(sys.argv[2]))], file)
 
 
 main()

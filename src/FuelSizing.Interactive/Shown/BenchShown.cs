@@ -28,7 +28,7 @@ internal static class BenchShown
                 new("Scatter of a weighing", "", style.Of(fit.Scatter), "standard deviation"),
                 Fact.Words("Correlation of slope and offset", style.Number(fit.Correlation.DecimalFractions)),
                 .. fit.Widths.Select(width => new Fact(
-                    $"In a pulse of {style.Of(width.Pulse)}", "", style.Change(width.Deviation), "of the line")),
+                    $"In a pulse of {style.Of(width.Pulse)}", "", width.Deviation is { } deviation ? style.Change(deviation) : style.Of(width.Each), width.Deviation is null ? "the line delivers nothing" : "of the line")),
                 .. fit.IsStraight == false ? (Fact[])[Fact.Words("Form", "weighings of one width agree better among each other than with a line")] : [],
                 .. fit.Outliers.Select(place => Fact.Words("Far off", fit.Test.Readings[place].In(style))),
             ],

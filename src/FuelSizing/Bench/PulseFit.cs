@@ -1,4 +1,6 @@
+using FuelSizing.Injectors;
 using FuelSizing.Quantities;
+using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Bench;
@@ -26,6 +28,10 @@ public sealed class PulseFit : IReadable
     private const int MinimumOnLine = 3;
     private const int LeftOut = 2;
     private const double LastDigits = 1e-11;
+    private const double Certain = 0.9999;
+
+    // s, a pulse of no length.
+    private const double Tiny = 1e-9;
 
     private readonly double _lackOfFit;
 
@@ -53,17 +59,17 @@ public sealed class PulseFit : IReadable
         Scatter = Mass.FromKilograms(fit.Scale * test.Scale.Kilograms);
         _lackOfFit = fit.LackOfFit([.. onLine.Select(reading => reading.SecondsOpen)]);
 
-        Widths = Array.AsReadOnly<(Duration, Mass, Ratio)>(
+        Widths = Array.AsReadOnly<(Duration, Mass, Ratio?)>(
         [
             .. from reading in test.Readings
                group reading by reading.SecondsOpen into width
                orderby width.Key
                let mean = width.Sum(reading => reading.Collected.Kilograms) / width.Sum(reading => (double)reading.Injections)
                let line = slope * (width.Key - offset)
-               select (width.First().Pulse, Mass.FromKilograms(mean), Ratio.FromDecimalFractions((mean - line) / Math.Max(line, double.Epsilon))),
+               select (width.First().Pulse, Mass.FromKilograms(mean), line > Tiny * slope ? Ratio.FromDecimalFractions((mean - line) / line) : (Ratio?)null),
         ]);
         int from = Widths.Count;
-        while (from > 0 && Math.Abs(Widths[from - 1].Deviation.DecimalFractions) <= linearity)
+        while (from > 0 && Widths[from - 1].Deviation is { } deviation && Math.Abs(deviation.DecimalFractions) <= linearity)
         {
             from--;
         }
@@ -111,8 +117,11 @@ public sealed class PulseFit : IReadable
     /// <summary>True if a shorter pulse was weighed that does not: else the linear flow range may go on further down.</summary>
     public bool IsLinearEndSeen { get; }
 
-    /// <summary>Each pulse width with the mean mass of a pulse and how far that is from the line: below the linear flow range, the correction for short pulses.</summary>
-    public IReadOnlyList<(Duration Pulse, Mass Each, Ratio Deviation)> Widths { get; }
+    /// <summary>
+    /// Each pulse width with the mean mass of a pulse and how far that is from the line: below the linear flow range, the correction for short pulses. No deviation at widths up to the time offset, at which
+    /// the line delivers nothing.
+    /// </summary>
+    public IReadOnlyList<(Duration Pulse, Mass Each, Ratio? Deviation)> Widths { get; }
 
     /// <summary>Places in <see cref="PulseTest.Readings"/> of readings further off than chance brings one in a hundred tests.</summary>
     public IReadOnlyList<int> Outliers { get; }
@@ -172,6 +181,35 @@ public sealed class PulseFit : IReadable
         double shortest = onLine.Min(reading => reading.SecondsOpen);
         int[] places = [.. Enumerable.Range(0, test.Readings.Count).Where(place => test.Readings[place].SecondsOpen >= shortest)];
         return new(test, fit, onLine, within, [.. fit.Outliers().Select(outlier => places[outlier])]);
+    }
+
+    /// <summary>
+    /// The line as uncertain inputs of a system with such injectors: a factor on their flow and an offset of their dead time, correlated as they were measured. Each is normal, with the standard deviation
+    /// of a normal whose 95 % are as wide as the interval.
+    /// </summary>
+    /// <param name="described">The injector as the system has it: the factor multiplies its flow, the offset is added to its dead times. Those of <see cref="MeasuredInjector"/> have this line's.</param>
+    /// <returns>The pair, for <see cref="UncertainSystem"/>.</returns>
+    /// <exception cref="ArgumentException">The readings do not bound the time offset.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// The described dead times do not cover this test's voltage and pressure, or what was measured is further from the described injector than the inputs may be.
+    /// </exception>
+    public CorrelatedInputs InputsOn(Injector described)
+    {
+        ArgumentNullException.ThrowIfNull(described);
+        if ((MinimumTimeOffset, MaximumTimeOffset) is not ({ } least, { } most))
+        {
+            throw new ArgumentException($"The readings of {Test.Name} do not bound the time offset, so that no dead time can be drawn. Weigh more, or longer pulses.", nameof(described));
+        }
+
+        double there = described.StaticAt(Test.Differential.Pascals, Test.Fluid.Density.KilogramsPerCubicMeter);
+        double share = (MaximumSlope - Slope) / Slope / SharedDeviations;
+        double own = Math.Sqrt(Math.Max(0, (share * share) - Math.Pow(Test.Calibration.DecimalFractions, 2)));
+        return CorrelatedInputs.Of(
+            MeasuredFactor.Of(Slope.CubicMetersPerSecond / there, share),
+            MeasuredFactor.Later((TimeOffset - described.DeadTime.At(Test.Voltage, Test.Differential)).Seconds, (most - least).Seconds / 2 / SharedDeviations),
+
+            // What all readings have in common moves the slope alone.
+            Ratio.FromDecimalFractions(share > 0 ? Math.Clamp(Correlation.DecimalFractions * own / share, -Certain, Certain) : 0));
     }
 
     /// <inheritdoc/>

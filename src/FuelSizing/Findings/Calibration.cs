@@ -204,7 +204,7 @@ public sealed class Calibration
             }
         }
 
-        return UncertainSystem.Of(corrected, point, correlated, [.. inputs, .. further]);
+        return UncertainSystem.Joined(corrected, point, correlated, [.. inputs, .. further]);
     }
 
     private MeasuredCar Fresh(FuelSystem next)

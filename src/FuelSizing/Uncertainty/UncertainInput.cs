@@ -123,6 +123,20 @@ public sealed record UncertainInput
             Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
             value => Percent(value));
 
+    /// <summary>How far the injectors' dead time is off the table's, at every voltage and pressure alike.</summary>
+    /// <param name="distribution">−2 to 2 ms; zero changes nothing.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput DeadTimeOffset(Distribution<Duration> distribution) =>
+        new(
+            "dead time",
+            UncertainQuantity.DeadTime,
+            Within(distribution, Duration.FromMilliseconds(-2), Duration.FromMilliseconds(2), "Give the dead time that there is less the table's."),
+            value => Duration.FromSeconds(value).ToUnit(UnitsNet.Units.DurationUnit.Millisecond))
+        {
+            Change = (system, value) => system.With(system.Injectors.Later(value)),
+        };
+
     /// <summary>How far the regulator's pressure is off what it should set, at every boost alike.</summary>
     /// <param name="distribution">−100 to 100 kPa; zero changes nothing.</param>
     /// <returns>The input.</returns>

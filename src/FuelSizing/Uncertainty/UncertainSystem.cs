@@ -13,7 +13,7 @@ namespace FuelSizing.Uncertainty;
 /// <remarks>
 /// Each sample draws every input by its inverse cumulative distribution, rebuilds the system and solves it, so nothing is
 /// linearised. Along a boost line a sample holds where it holds at every speed looked at, and each output is the worst of the line: the highest
-/// duty cycle, fuel flow and rail pressure, the leanest lambda, the smallest margin. Inputs are independent, but for those that one run has measured together (<c>Calibration.Forecast</c>). Samples that the parts' data does not reach are counted by themselves.
+/// duty cycle, fuel flow and rail pressure, the leanest lambda, the smallest margin. Inputs are independent, but for those that one experiment has measured together (<see cref="CorrelatedInputs"/>, <c>Calibration.Forecast</c>). Samples that the parts' data does not reach are counted by themselves.
 /// </remarks>
 /// <example>
 /// <code>
@@ -83,7 +83,22 @@ public sealed class UncertainSystem
     /// over 50 %, the regulator to under 10 kPa, ambient pressure and boost together to a manifold under 10 kPa absolute.
     /// </exception>
     public static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, params UncertainInput[] inputs) =>
-        Of(nominal, point, null, inputs);
+        Joined(nominal, point, null, inputs);
+
+    /// <summary>Describes what is not known, two inputs of it measured together.</summary>
+    /// <param name="nominal">The system as described.</param>
+    /// <param name="point">Where it is judged, within the engine's tables.</param>
+    /// <param name="together">Two inputs that one experiment has measured, such as an injector's flow and dead time.</param>
+    /// <param name="inputs">The others, each kind once; none where those two are all.</param>
+    /// <returns>The uncertain system.</returns>
+    /// <exception cref="ArgumentException">An input is there twice, or does not belong to the system.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The point lies outside the engine's tables, or an input takes the system out of its range.</exception>
+    public static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, CorrelatedInputs together, params UncertainInput[] inputs)
+    {
+        ArgumentNullException.ThrowIfNull(together);
+        ArgumentNullException.ThrowIfNull(inputs);
+        return Joined(nominal, point, together.Factor, [together.One, together.Other, .. inputs]);
+    }
 
     /// <summary>Describes what is not known of a system that is judged along its boost line.</summary>
     /// <param name="nominal">The system as described.</param>
@@ -119,18 +134,46 @@ public sealed class UncertainSystem
         RotationalSpeed slowest,
         RotationalSpeed fastest,
         Conditions? conditions,
+        params UncertainInput[] inputs) => Along(nominal, line, slowest, fastest, conditions, (Correlated?)null, inputs);
+
+    /// <summary>Describes what is not known of a system that is judged along its boost line, two inputs of it measured together.</summary>
+    /// <param name="nominal">The system as described.</param>
+    /// <param name="line">The boost at each speed; belt-driven, it follows the drawn air and engine.</param>
+    /// <param name="slowest">Lowest speed, that the line and the engine's tables cover.</param>
+    /// <param name="fastest">Highest speed.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <param name="together">Two inputs that one experiment has measured, such as an injector's flow and dead time.</param>
+    /// <param name="inputs">The others, each kind once; none where those two are all.</param>
+    /// <returns>The uncertain system.</returns>
+    /// <exception cref="ArgumentException">An input is there twice or does not belong to the system, or the engine cannot have such a line.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range or not under the next, or an input takes the system out of its range.</exception>
+    public static UncertainSystem Along(
+        FuelSystem nominal,
+        BoostLine line,
+        RotationalSpeed slowest,
+        RotationalSpeed fastest,
+        Conditions? conditions,
+        CorrelatedInputs together,
         params UncertainInput[] inputs)
+    {
+        ArgumentNullException.ThrowIfNull(together);
+        ArgumentNullException.ThrowIfNull(inputs);
+        return Along(nominal, line, slowest, fastest, conditions, together.Factor, [together.One, together.Other, .. inputs]);
+    }
+
+    private static UncertainSystem Along(
+        FuelSystem nominal, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions? conditions, Correlated? correlated, UncertainInput[] inputs)
     {
         ArgumentNullException.ThrowIfNull(nominal);
         ArgumentNullException.ThrowIfNull(line);
         LineSweep.RequireRising(slowest, fastest);
         line.RequireCompressor(nominal.Demand);
         FuelSystem judged = nominal.JudgedBy(new CompressorSpeedCheck(line));
-        return Of(judged, JudgedPlaces.Along(judged, line, slowest, fastest, conditions ?? Conditions.Default), null, inputs);
+        return Of(judged, JudgedPlaces.Along(judged, line, slowest, fastest, conditions ?? Conditions.Default), correlated, inputs);
     }
 
     /// <summary>The same, the first inputs correlated.</summary>
-    internal static UncertainSystem Of(FuelSystem nominal, OperatingPoint point, Correlated? correlated, params UncertainInput[] inputs)
+    internal static UncertainSystem Joined(FuelSystem nominal, OperatingPoint point, Correlated? correlated, params UncertainInput[] inputs)
     {
         ArgumentNullException.ThrowIfNull(nominal);
         ArgumentNullException.ThrowIfNull(point);
@@ -214,7 +257,7 @@ public sealed class UncertainSystem
     /// <param name="cancellation">Stops the run; what was done until then is kept.</param>
     /// <returns>First-order and total index of each input, the largest total first.</returns>
     /// <exception cref="ArgumentException">The system does not have the output's part.</exception>
-    /// <exception cref="InvalidOperationException">Inputs are correlated, as a run has measured them: their shares of the variance are not their own.</exception>
+    /// <exception cref="InvalidOperationException">Inputs are correlated, as one experiment has measured them: their shares of the variance are not their own.</exception>
     /// <exception cref="OperationCanceledException">The run was stopped before a sample was done.</exception>
     /// <remarks>
     /// Samples A and B, and AB_i with input i from B: S_i = mean((y_B − ȳ)(y_ABi − y_A))/V (Saltelli et al.),
@@ -232,7 +275,7 @@ public sealed class UncertainSystem
         if (_correlated is not null)
         {
             throw new InvalidOperationException(
-                "The inputs of a forecast are correlated, as one run has measured them, and indices of variance need independent ones. Use Tornado.");
+                "Inputs are correlated, as one experiment has measured them, and indices of variance need independent ones. Use Tornado.");
         }
 
         SobolIndices indices = SobolEstimator.Estimate(

@@ -60,4 +60,39 @@ public class PeerBenchesTests(ITestOutputHelper output)
         Assert.InRange(offsets / (double)benches, 0.95 - room, 0.95 + room);
         Assert.Equal(benches, ends);
     }
+
+    [Fact]
+    public void Intervals_OfInjectorsHeldOpen_HoldWhatWasPutIn()
+    {
+        if (Path is null)
+        {
+            return;
+        }
+
+        (int benches, int flows) = (0, 0);
+        using JsonDocument made = JsonDocument.Parse(File.ReadAllText(Path));
+        foreach (JsonElement bench in made.RootElement.EnumerateArray().Select(one => one.GetProperty("held_open")))
+        {
+            double Number(string name) => bench.GetProperty(name).GetDouble();
+            bool byMass = bench.GetProperty("by_mass").GetBoolean();
+            TestFluid fluid = TestFluid.Of("liquid", Density.FromKilogramsPerCubicMeter(Number("density")));
+            StaticReading[] readings =
+            [
+                .. bench.GetProperty("readings").EnumerateArray().Select(reading => byMass
+                    ? StaticReading.Of(Duration.FromSeconds(reading[0].GetDouble()), Mass.FromKilograms(reading[1].GetDouble()))
+                    : StaticReading.Of(Duration.FromSeconds(reading[0].GetDouble()), Volume.FromCubicMeters(reading[1].GetDouble()))),
+            ];
+            (Duration clock, Ratio calibration) = (Duration.FromSeconds(Number("clock")), Ratio.FromDecimalFractions(Number("calibration")));
+            StaticFlow flow = StaticFlow.Of(byMass
+                ? StaticTest.Of("bench", fluid, Wren.Kpa(300), Mass.FromKilograms(Number("scale")), clock, calibration, readings)
+                : StaticTest.Of("bench", fluid, Wren.Kpa(300), Volume.FromCubicMeters(Number("scale")), clock, calibration, readings));
+            benches++;
+            flows += Number("flow") >= flow.Minimum.CubicMetersPerSecond && Number("flow") <= flow.Maximum.CubicMetersPerSecond ? 1 : 0;
+        }
+
+        output.WriteLine(FormattableString.Invariant($"{benches} injectors held open: static flow {flows / (double)benches:P2}"));
+        Assert.True(benches > 0);
+        double room = 0.02 * Math.Sqrt(Math.Max(1, 2000.0 / benches));
+        Assert.InRange(flows / (double)benches, 0.95 - room, 0.95 + room);
+    }
 }

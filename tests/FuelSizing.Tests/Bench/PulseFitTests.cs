@@ -1,5 +1,6 @@
 using FuelSizing.Bench;
 using FuelSizing.Injectors;
+using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Bench;
@@ -41,7 +42,7 @@ public class PulseFitTests
         Assert.Equal(1.9, fit.LinearFrom!.Value.Milliseconds, 9);
         Assert.True(fit.IsLinearEndSeen);
         Assert.Equal("bench.pulse-line", fit.Text.Code);
-        Assert.Equal([-20.0, -8], fit.Widths.Take(2).Select(width => Math.Round(width.Deviation.Percent, 6)));
+        Assert.Equal([-20.0, -8], fit.Widths.Take(2).Select(width => Math.Round(width.Deviation!.Value.Percent, 6)));
         Assert.Equal(1.3, fit.Widths[0].Pulse.Milliseconds, 9);
         Assert.Equal(Delivered(1.3e-3), fit.Widths[0].Each.Kilograms, 1e-12);
 
@@ -111,6 +112,49 @@ public class PulseFitTests
         Assert.Empty(without.Outliers);
         Assert.Equal(Offset, without.TimeOffset.Seconds, 5e-6);
         Assert.True(without.IsStraight);
+    }
+
+    /// <summary>
+    /// As inputs of an uncertain system: the factor and the offset from what is described, with the deviations that the intervals have, and correlated. Without a calibration in common the correlation is the fit's; with one
+    /// of 1 % it is smaller by the share of the slope's deviation that the fit has.
+    /// </summary>
+    [Fact]
+    public void Inputs_AreCorrelated_AsTheyWereMeasured()
+    {
+        double[] off = [1e-5, -1e-5, 2e-5, 0, -2e-5, 1e-5, -1e-5];
+        Injector described = Injector.Of(
+            "injector",
+            VolumeFlow.FromMillilitersPerMinute(450),
+            Wren.Kpa(300),
+            TestFluid.Heptane,
+            DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(2)), (Wren.Volt(13.5), Wren.Ms(0.95)), (Wren.Volt(16), Wren.Ms(0.8))),
+            Wren.Ms(1.6),
+            Wren.Kpa(600));
+        PulseFit plain = PulseFit.Of(Test([2, 3, 4, 5, 6, 8, 10], Line, off));
+        PulseFit shared = PulseFit.Of(Test([2, 3, 4, 5, 6, 8, 10], Line, off, calibration: 1));
+        CorrelatedInputs inputs = plain.InputsOn(described);
+        Assert.Equal("injector flow", inputs.One.Name);
+        Assert.Equal("dead time", inputs.Other.Name);
+        Assert.Equal(plain.Slope.MillilitersPerMinute / 450, ((Ratio)inputs.One.ValueAt(Wren.Percent(50))).DecimalFractions, 9);
+        Assert.Equal(plain.TimeOffset.Milliseconds - 0.95, ((Duration)inputs.Other.ValueAt(Wren.Percent(50))).Milliseconds, 9);
+        Assert.Equal(
+            (plain.MaximumTimeOffset!.Value - plain.MinimumTimeOffset!.Value).Microseconds / 2,
+            (((Duration)inputs.Other.ValueAt(Wren.Percent(97.5))) - ((Duration)inputs.Other.ValueAt(Wren.Percent(50)))).Microseconds,
+            0.01);
+        Assert.Equal(plain.Correlation.DecimalFractions, inputs.Correlation.DecimalFractions, 9);
+        double own = (plain.MaximumSlope - plain.Slope) / plain.Slope / 1.959963985;
+        Assert.Equal(plain.Correlation.DecimalFractions * own / Math.Sqrt((own * own) + 1e-4), shared.InputsOn(described).Correlation.DecimalFractions, 1e-6);
+    }
+
+    /// <summary>A pulse too short to open the injector delivers nothing, and so would the line: no share of it, and no linear pulse.</summary>
+    [Fact]
+    public void Pulse_ThatDoesNotOpen_HasNoShareOfTheLine()
+    {
+        PulseFit fit = PulseFit.Of(Test([0.6, 1, 2, 3, 4, 6, 8, 10], seconds => Math.Max(0, Line(seconds))));
+        Assert.Null(fit.Widths[0].Deviation);
+        Assert.Null(fit.Widths[1].Deviation);
+        Assert.Equal(2, fit.LinearFrom!.Value.Milliseconds, 9);
+        Assert.True(fit.IsLinearEndSeen);
     }
 
     /// <summary>What cannot show a line is refused with what is missing.</summary>

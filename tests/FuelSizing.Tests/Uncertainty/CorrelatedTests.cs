@@ -54,7 +54,7 @@ public class CorrelatedTests
     public void System_OfCorrelatedInputs_IsDrawnByTheCorrelatedNumbers()
     {
         Correlated correlated = Correlated.Of(Matrix<double>.Build.DenseOfArray(new[,] { { 1, 0.6 }, { 0.6, 1 } }));
-        UncertainSystem system = UncertainSystem.Of(Car(), Point, correlated, Flow, Bsfc, Volts);
+        UncertainSystem system = UncertainSystem.Joined(Car(), Point, correlated, Flow, Bsfc, Volts);
         SampledPoint drawn = system.At([OfOne, OfMinusHalf, 0.3]).Points[0];
         SampledPoint expected = Of(Flow, Bsfc, Volts).At([OfOne, OfTwoTenths, 0.3]).Points[0];
         Assert.Equal(expected.Result.DutyCycle!.Value.DecimalFractions, drawn.Result.DutyCycle!.Value.DecimalFractions, 12);
@@ -65,7 +65,7 @@ public class CorrelatedTests
 
         InvalidOperationException refused = Assert.Throws<InvalidOperationException>(() => system.Sobol(SystemOutput.DutyCycle, Sampling.Of(16)));
         Assert.Equal(
-            "The inputs of a forecast are correlated, as one run has measured them, and indices of variance need independent ones. Use Tornado.",
+            "Inputs are correlated, as one experiment has measured them, and indices of variance need independent ones. Use Tornado.",
             refused.Message);
         Assert.Equal(3, system.Tornado(SystemOutput.DutyCycle).Bars.Count);
     }

@@ -139,7 +139,7 @@ public class JudgedAlongALineTests
         FuelSystem car = Built(700, 1.6);
         Refused.Missing("nominal", () => UncertainSystem.Along(null!, Held, Slowest, Fastest, Wren.Hill, Fixed));
         Refused.Missing("line", () => UncertainSystem.Along(car, null!, Slowest, Fastest, Wren.Hill, Fixed));
-        Refused.Missing("inputs", () => UncertainSystem.Along(car, Held, Slowest, Fastest, Wren.Hill, null!));
+        Refused.Missing("inputs", () => UncertainSystem.Along(car, Held, Slowest, Fastest, Wren.Hill, (UncertainInput[])null!));
         Refused.Missing("inputs", () => UncertainSystem.Along(car, Held, Slowest, Fastest, Wren.Hill, [null!]));
         Refused.Missing("nominal", () => UncertainSystem.Of(null!, Point, Fixed));
         Refused.Missing("point", () => UncertainSystem.Of(car, null!, Fixed));
