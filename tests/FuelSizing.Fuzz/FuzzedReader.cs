@@ -37,6 +37,8 @@ internal abstract class FuzzedReader : IDisposable
     /// <summary>All of them.</summary>
     public static FuzzedReader[] All() =>
     [
+        new Readers.BenchReader("json"),
+        new Readers.BenchReader("csv"),
         new Readers.CatalogueReader("json"),
         new Readers.CatalogueReader("csv"),
         new Readers.SetupReader(),

@@ -182,7 +182,49 @@ internal static class Specimens
             [.. new[] { 1.3, 2, 3, 4, 5, 6, 8 }.Select((width, at) => PulseReading.Of(Duration.FromMilliseconds(width), 1000, Mass.FromGrams(grams[at])))]);
         yield return bench;
         yield return bench.Readings[0];
-        yield return PulseFit.Of(bench);
+        PulseFit line = PulseFit.Of(bench);
+        yield return line;
+        yield return CorrelatedInputs.Of(
+            UncertainInput.InjectorFlowFactor(Distribution.Uniform(Ratio.FromPercent(96), Ratio.FromPercent(104))),
+            UncertainInput.DeadTimeOffset(Distribution.Uniform(Duration.FromMilliseconds(-0.02), Duration.FromMilliseconds(0.02))),
+            Ratio.FromPercent(71));
+        PulseFit like = PulseFit.Of(PulseTest.Of("injector D", TestFluid.Heptane, Kpa(300), Volts(13.5), Mass.FromMilligrams(12), Ratio.FromPercent(0.3), [.. bench.Readings]));
+        yield return MatchedSet.Of([line, like], [Duration.FromMilliseconds(2), Duration.FromMilliseconds(8)], [Ratio.FromPercent(101), Ratio.FromPercent(99)]);
+        yield return PulsePlan.For(
+            Duration.FromMicroseconds(3),
+            VolumeFlow.FromMillilitersPerMinute(460),
+            Density.FromKilogramsPerCubicMeter(683.8),
+            Duration.FromMilliseconds(1),
+            Duration.FromMilliseconds(1.6),
+            Duration.FromMilliseconds(10),
+            Mass.FromMilligrams(10),
+            Duration.FromMilliseconds(20),
+            Mass.FromGrams(150));
+        StaticTest held = StaticTest.ByMass(
+            Hostile,
+            TestFluid.Heptane,
+            Kpa(300),
+            Mass.FromGrams(0.1),
+            Duration.FromSeconds(0.1),
+            Ratio.FromPercent(0.3),
+            [.. new[] { (20, 105.9), (20, 106.2), (60, 316.4), (60, 315.8) }.Select(read => StaticReading.ByMass(Duration.FromSeconds(read.Item1), Mass.FromGrams(read.Item2)))]);
+        yield return held;
+        yield return held.Readings[0];
+        yield return StaticFlow.Of(held);
+        StaticTest filled = StaticTest.ByVolume(
+            Hostile,
+            TestFluid.Heptane,
+            Kpa(300),
+            Volume.FromMilliliters(1),
+            Duration.Zero,
+            Ratio.Zero,
+            [.. new[] { 229, 230, 231 }.Select(read => StaticReading.ByVolume(Duration.FromSeconds(30), Volume.FromMilliliters(read)))]);
+        yield return filled;
+        yield return filled.Readings[0];
+        yield return BenchTests.Parse(
+            "bench.csv",
+            "static_tests 1,differential [kPa],scale [g],clock [s],calibration [%],readings.time [s],readings.weighed [g]\nC,300,0.1,0.1,0.3,20,105.9\nC,,,,,20,106.2\nC,,,,,60,316.4\n");
+        yield return BenchColumn.Of(BenchTestKind.StaticTest)[^1];
         yield return SwitchedPump.Above(Kpa(40), Kpa(30), pump);
         yield return VoltageConverter.Holding(Hostile, Volts(16), Ratio.FromPercent(90), ElectricCurrent.FromAmperes(20));
         yield return VoltageConverter.Times("converter", 1.2, Ratio.FromPercent(90));
@@ -256,6 +298,7 @@ internal static class Specimens
         yield return Distribution.Uniform(Celsius(20), Celsius(40));
         yield return Distribution.Uniform(Kpa(1), Kpa(2));
         yield return Distribution.Uniform(Volts(12), Volts(14));
+        yield return Distribution.Uniform(Duration.FromMilliseconds(-0.02), Duration.FromMilliseconds(0.03));
         yield return Distribution.Uniform(Ratio.FromPercent(10), Ratio.FromPercent(20));
         yield return Distribution.Uniform(
             BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(300), BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(330));

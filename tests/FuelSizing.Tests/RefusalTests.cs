@@ -37,6 +37,15 @@ public class RefusalTests
     private static PulseReading[] PulseReadings =>
         [.. new[] { 2.0, 3, 4, 5, 6, 8, 10 }.Select(width => PulseReading.Of(Wren.Ms(width), 1000, Mass.FromGrams((5.2 * (width - 1)) + (0.01 * (width % 3)))))];
 
+    private static StaticTest AHeldOpen => StaticTest.ByMass(
+        "injector",
+        TestFluid.Heptane,
+        Wren.Kpa(300),
+        Mass.FromGrams(0.1),
+        Duration.FromSeconds(0.1),
+        Wren.Percent(0.3),
+        [.. new[] { (20, 105.9), (20, 106.2), (60, 316.4) }.Select(read => StaticReading.ByMass(Duration.FromSeconds(read.Item1), Mass.FromGrams(read.Item2)))]);
+
     private static PulseTest ABench => PulseTest.Of(
         "injector", TestFluid.Heptane, Wren.Kpa(300), Wren.Volt(13.5), Mass.FromMilligrams(10), Wren.Percent(0.3), PulseReadings);
 
@@ -531,6 +540,41 @@ public class RefusalTests
             PulseReadings),
         new(ABench, typeof(PulseTest), nameof(PulseTest.Without), new[] { 1 }),
         new(null, typeof(PulseFit), nameof(PulseFit.Of), ABench, Wren.Percent(5)),
+        new(null, typeof(StaticReading), nameof(StaticReading.ByMass), Duration.FromSeconds(30), Mass.FromGrams(156)),
+        new(null, typeof(StaticReading), nameof(StaticReading.ByVolume), Duration.FromSeconds(30), Volume.FromMilliliters(228)),
+        new(null, typeof(StaticTest), nameof(StaticTest.ByMass), "injector", TestFluid.Heptane, Wren.Kpa(300), Mass.FromGrams(0.1), Duration.FromSeconds(0.1), Wren.Percent(0.3), AHeldOpen.Readings.ToArray()),
+        new(
+            null,
+            typeof(StaticTest),
+            nameof(StaticTest.ByVolume),
+            "injector",
+            TestFluid.Heptane,
+            Wren.Kpa(300),
+            Volume.FromMilliliters(1),
+            Duration.FromSeconds(0.1),
+            Wren.Percent(0.3),
+            Enumerable.Repeat(StaticReading.ByVolume(Duration.FromSeconds(30), Volume.FromMilliliters(228)), 3).ToArray()),
+        new(StaticFlow.Of(AHeldOpen), typeof(StaticFlow), nameof(StaticFlow.At), Wren.Kpa(400), Density.FromKilogramsPerCubicMeter(740)),
+        new(
+            null,
+            typeof(MatchedSet),
+            nameof(MatchedSet.Of),
+            new[] { PulseFit.Of(ABench), PulseFit.Of(PulseTest.Of("other", TestFluid.Heptane, Wren.Kpa(300), Wren.Volt(13.5), Mass.FromMilligrams(10), Wren.Percent(0.3), PulseReadings)) },
+            new[] { Wren.Ms(5) },
+            new[] { Wren.Percent(101), Wren.Percent(99) }),
+        new(
+            null,
+            typeof(PulsePlan),
+            nameof(PulsePlan.For),
+            Duration.FromMicroseconds(3),
+            VolumeFlow.FromMillilitersPerMinute(460),
+            Density.FromKilogramsPerCubicMeter(683.8),
+            Wren.Ms(1),
+            Wren.Ms(1.6),
+            Wren.Ms(10),
+            Mass.FromMilligrams(10),
+            Wren.Ms(20),
+            Mass.FromGrams(150)),
         new(
             null,
             typeof(MeasuredInjector),
@@ -829,6 +873,10 @@ public class RefusalTests
         new(null, typeof(UncertainInput), nameof(UncertainInput.RegulatorGainFactor), AFactor),
         new(null, typeof(UncertainInput), nameof(UncertainInput.RegulatorOnsetOffset), Distribution.Fixed(Wren.Kpa(5))),
         new(null, typeof(UncertainInput), nameof(UncertainInput.BoostFactor), AFactor),
+        new(null, typeof(UncertainInput), nameof(UncertainInput.DeadTimeOffset), Distribution.Fixed(Wren.Ms(0.05))),
+        new(null, typeof(CorrelatedInputs), nameof(CorrelatedInputs.Of), UncertainInput.BoostFactor(AFactor), UncertainInput.InjectorFlowFactor(AFactor), Wren.Percent(50)),
+        new(null, typeof(BenchColumn), nameof(BenchColumn.Of), BenchTestKind.StaticTest),
+        new(null, typeof(BenchTests), nameof(BenchTests.Blank), BenchTestKind.StaticTest),
         new(null, typeof(UncertainInput), nameof(UncertainInput.AmbientPressure), Distribution.Fixed(Wren.Kpa(98))),
         new(null, typeof(UncertainInput), nameof(UncertainInput.AmbientTemperature), Distribution.Fixed(Temperature.FromDegreesCelsius(15))),
         new(null, typeof(UncertainInput), nameof(UncertainInput.SupplyVoltage), Distribution.Fixed(Wren.Volt(13))),
@@ -945,9 +993,9 @@ public class RefusalTests
         Assert.Empty(
             from type in typeof(Fuel).Assembly.GetExportedTypes()
 
-            // Plain numbers, on which equations are evaluated: they check nothing, and say so.
-            // And one that the compiler makes, of an interpolated string.
-            // So are the numbers that a check reads.
+                // Plain numbers, on which equations are evaluated: they check nothing, and say so.
+                // And one that the compiler makes, of an interpolated string.
+                // So are the numbers that a check reads.
             where type.Namespace != typeof(FuelSizing.Numerics.Real).Namespace && type != typeof(StatementText) && type != typeof(CheckReading<>)
             from constructor in type.GetConstructors()
             where constructor.GetParameters().Length > 0
@@ -1131,6 +1179,7 @@ public class RefusalTests
     {
         Distribution<Ratio> good => Ends(good),
         Distribution<Pressure> good => Ends(good),
+        Distribution<Duration> good => Ends(good),
         Distribution<ElectricPotential> good => Ends(good),
         Distribution<Temperature> good => Ends(good),
         Distribution<BrakeSpecificFuelConsumption> good => Ends(good),

@@ -18,6 +18,12 @@ internal static class UncertaintyShown
         Shown.By<UncertainInput>((input, style) => new(
             $"Uncertain input: {input.Name}",
             [.. Shares.Select(share => new Fact($"{style.Of(share)} lie below", "", PartText.Of(input.ValueAt(share), style), input.IsFactor ? "a factor on what is described" : ""))]));
+        Shown.By<CorrelatedInputs>((pair, style) => new(
+            "Two inputs measured together",
+            [
+                Fact.Words("Inputs", $"{pair.One.Name} and {pair.Other.Name}"),
+                Fact.Words("Correlation of their normal scores", style.Number(pair.Correlation.DecimalFractions)),
+            ]));
         Shown.By<SystemOutput>((output, style) => new("An output to look at", [Fact.Words("Output", output.Name)]));
         Shown.By<Sampling>((sampling, style) => new(
             "How samples are drawn",
@@ -46,6 +52,7 @@ internal static class UncertaintyShown
             ]));
         Distribution<BrakeSpecificFuelConsumption>(style => style.Of);
         Distribution<ElectricPotential>(style => style.Of);
+        Distribution<Duration>(style => style.PulseChange);
         Distribution<UnitsNet.Pressure>(style => style.Of);
         Distribution<Ratio>(style => style.DutyCycle);
         Distribution<Temperature>(style => style.Of);

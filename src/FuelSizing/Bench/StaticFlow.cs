@@ -13,9 +13,9 @@ namespace FuelSizing.Bench;
 /// </summary>
 /// <remarks>
 /// <para><c>V</c> (m³): collected, a mass by the density of the test liquid; <c>Q_s</c> (m³/s): static flow; <c>t</c> (s): time by the clock; <c>V_0</c> (m³): what starting and stopping add to each
-/// collecting, found where one time is at least twice another, else taken as none: <see cref="IsStartAndStopFound"/> says which.</para>
+/// collection, found where one time is at least twice another, else taken as none: <see cref="IsStartAndStopFound"/> says which.</para>
 /// <para>Intervals hold the truth in 95 of 100 tests: Student's t by the scatter of the readings, widened by the calibration that they share. Where starting and stopping were not
-/// found, what they add to every collecting alike is no part of it: the interval then holds for a bench that times by itself.</para>
+/// found, what they add to every collection alike is no part of it: the interval then holds for a bench that times by itself.</para>
 /// <para>Range: readings of one injector, liquid and pressure. Elsewhere <see cref="At"/> carries them, by the square-root law.</para>
 /// </remarks>
 public sealed class StaticFlow : IReadable
@@ -57,7 +57,7 @@ public sealed class StaticFlow : IReadable
     /// <summary>True where one time was at least twice another, so that what starting and stopping add dropped out.</summary>
     public bool IsStartAndStopFound { get; }
 
-    /// <summary>How much longer it flowed in each collecting than the clock said; none where that was not found.</summary>
+    /// <summary>How much longer it flowed in each collection than the clock said; none where that was not found.</summary>
     public Duration? StartAndStop { get; }
 
     /// <summary>Places in <see cref="StaticTest.Readings"/> of readings further off than chance brings one in a hundred tests.</summary>

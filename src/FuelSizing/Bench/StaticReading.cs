@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace FuelSizing.Bench;
 
-/// <summary>One collecting from an injector held open: for how long, and what was weighed or read off a measuring cylinder.</summary>
+/// <summary>One timed collection from an injector held open: for how long, and what was weighed or read off a measuring cylinder.</summary>
 public sealed record StaticReading : IReadable
 {
     private static readonly Identity<StaticReading> _identity = new Identity<StaticReading>()
@@ -27,7 +27,7 @@ public sealed record StaticReading : IReadable
     /// <param name="weighed">What was collected, over 0 to 20 kg: the full vessel less the empty one.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static StaticReading Of(Duration time, Mass weighed) => new(
+    public static StaticReading ByMass(Duration time, Mass weighed) => new(
         Within(time), Guard.Above(weighed, Mass.Zero, Mass.FromKilograms(20), "Give what was collected: the full vessel less the empty one.", nameof(weighed)), null);
 
     /// <summary>Describes a reading of a measuring cylinder.</summary>
@@ -35,7 +35,7 @@ public sealed record StaticReading : IReadable
     /// <param name="filled">What was collected, over 0 to 25 L, at the temperature of the test.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static StaticReading Of(Duration time, Volume filled) => new(
+    public static StaticReading ByVolume(Duration time, Volume filled) => new(
         Within(time), null, Guard.Above(filled, Volume.Zero, Volume.FromLiters(25), "Give what was collected, as the measuring cylinder reads it.", nameof(filled)));
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits.</summary>

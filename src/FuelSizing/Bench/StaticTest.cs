@@ -8,21 +8,21 @@ namespace FuelSizing.Bench;
 /// <remarks>
 /// <para>Test fluid under pressure sprays, and its vapour burns: no ignition sources, ventilation, goggles, an extinguisher within reach, and a vessel that is earthed. A coil held open
 /// grows hot: a few tens of seconds, then let it cool. Local codes take precedence.</para>
-/// <para>Collect for two times, one at least twice as long as the other, each two times or more: what the hand on the valve and the clock add to each collecting then drops out.</para>
+/// <para>Collect for two times, one at least twice as long as the other, each two times or more: what the hand on the valve and the clock add to each collection then drops out.</para>
 /// </remarks>
 /// <example>
 /// <code>
-/// StaticTest test = StaticTest.Of(
+/// StaticTest test = StaticTest.ByMass(
 ///     "injector C",
 ///     TestFluid.Heptane,
 ///     differential: Pressure.FromKilopascals(300),
 ///     scale: Mass.FromGrams(0.1),
 ///     clock: Duration.FromSeconds(0.1),
 ///     calibration: Ratio.FromPercent(0.3),
-///     StaticReading.Of(Duration.FromSeconds(20), Mass.FromGrams(105.9)),
-///     StaticReading.Of(Duration.FromSeconds(20), Mass.FromGrams(106.2)),
-///     StaticReading.Of(Duration.FromSeconds(60), Mass.FromGrams(316.4)),
-///     StaticReading.Of(Duration.FromSeconds(60), Mass.FromGrams(315.8)));
+///     StaticReading.ByMass(Duration.FromSeconds(20), Mass.FromGrams(105.9)),
+///     StaticReading.ByMass(Duration.FromSeconds(20), Mass.FromGrams(106.2)),
+///     StaticReading.ByMass(Duration.FromSeconds(60), Mass.FromGrams(316.4)),
+///     StaticReading.ByMass(Duration.FromSeconds(60), Mass.FromGrams(315.8)));
 /// StaticFlow flow = StaticFlow.Of(test);
 /// Console.WriteLine(flow);   // 461 mL/min (458 mL/min to 464 mL/min)
 /// </code>
@@ -60,7 +60,7 @@ public sealed record StaticTest : IReadable
     /// <summary>Standard deviation of one weighing; none where a measuring cylinder was read.</summary>
     public Mass? Scale { get; }
 
-    /// <summary>Standard deviation of one reading of the measuring cylinder; none where was weighed.</summary>
+    /// <summary>Standard deviation of one reading of the measuring cylinder; none where it was weighed.</summary>
     public Volume? Graduation { get; }
 
     /// <summary>Standard deviation of one time: the hand on the valve, the clock.</summary>
@@ -83,7 +83,7 @@ public sealed record StaticTest : IReadable
     /// <returns>The test.</returns>
     /// <exception cref="ArgumentException">The name is blank, or a reading was not weighed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or there are too few readings.</exception>
-    public static StaticTest Of(
+    public static StaticTest ByMass(
         string name, TestFluid fluid, Pressure differential, Mass scale, Duration clock, Ratio calibration, params StaticReading[] readings) => Of(
             name,
             fluid,
@@ -105,7 +105,7 @@ public sealed record StaticTest : IReadable
     /// <returns>The test.</returns>
     /// <exception cref="ArgumentException">The name is blank, or a reading was weighed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or there are too few readings.</exception>
-    public static StaticTest Of(
+    public static StaticTest ByVolume(
         string name, TestFluid fluid, Pressure differential, Volume graduation, Duration clock, Ratio calibration, params StaticReading[] readings) => Of(
             name,
             fluid,
@@ -134,7 +134,7 @@ public sealed record StaticTest : IReadable
     /// <summary>The same as a code with its figures.</summary>
     public Statement Text => Statement.Of("bench.static-test", $"{Name} held open at {Differential} on {Fluid.Name}: {Readings.Count} readings");
 
-    /// <summary>Standard deviation of one collecting, m³ of the test liquid.</summary>
+    /// <summary>Standard deviation of one collection, m³ of the test liquid.</summary>
     internal double Deviation => Graduation?.CubicMeters ?? (Scale!.Value / Fluid.Density).CubicMeters;
 
     private static StaticTest Of(

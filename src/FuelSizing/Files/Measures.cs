@@ -46,6 +46,8 @@ internal static class Measures
 
     public static readonly Measure<Volume> Volume = Of<Volume, Units.VolumeUnit>("2.4 L", UnitsNet.Volume.From);
 
+    public static readonly Measure<Mass> Mass = Of<Mass, Units.MassUnit>("12.4 g", UnitsNet.Mass.From);
+
     public static readonly Measure<RotationalSpeed> Speed =
         Of<RotationalSpeed, Units.RotationalSpeedUnit>("6800 rpm", RotationalSpeed.From);
 

@@ -66,6 +66,7 @@ internal static class UnitText
         cache.MapUnitToAbbreviation(Units.VolumeUnit.ImperialGallon, "imp gal");
         cache.MapUnitToAbbreviation(Units.BrakeSpecificFuelConsumptionUnit.PoundPerMechanicalHorsepowerHour, "lb/hp·h");
         cache.MapUnitToDefaultAbbreviation(Units.VolumeUnit.Liter, "L");
+        cache.MapUnitToDefaultAbbreviation(Units.VolumeUnit.Milliliter, "mL");
         return cache;
     }
 

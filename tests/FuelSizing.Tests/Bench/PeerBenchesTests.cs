@@ -79,13 +79,13 @@ public class PeerBenchesTests(ITestOutputHelper output)
             StaticReading[] readings =
             [
                 .. bench.GetProperty("readings").EnumerateArray().Select(reading => byMass
-                    ? StaticReading.Of(Duration.FromSeconds(reading[0].GetDouble()), Mass.FromKilograms(reading[1].GetDouble()))
-                    : StaticReading.Of(Duration.FromSeconds(reading[0].GetDouble()), Volume.FromCubicMeters(reading[1].GetDouble()))),
+                    ? StaticReading.ByMass(Duration.FromSeconds(reading[0].GetDouble()), Mass.FromKilograms(reading[1].GetDouble()))
+                    : StaticReading.ByVolume(Duration.FromSeconds(reading[0].GetDouble()), Volume.FromCubicMeters(reading[1].GetDouble()))),
             ];
             (Duration clock, Ratio calibration) = (Duration.FromSeconds(Number("clock")), Ratio.FromDecimalFractions(Number("calibration")));
             StaticFlow flow = StaticFlow.Of(byMass
-                ? StaticTest.Of("bench", fluid, Wren.Kpa(300), Mass.FromKilograms(Number("scale")), clock, calibration, readings)
-                : StaticTest.Of("bench", fluid, Wren.Kpa(300), Volume.FromCubicMeters(Number("scale")), clock, calibration, readings));
+                ? StaticTest.ByMass("bench", fluid, Wren.Kpa(300), Mass.FromKilograms(Number("scale")), clock, calibration, readings)
+                : StaticTest.ByVolume("bench", fluid, Wren.Kpa(300), Volume.FromCubicMeters(Number("scale")), clock, calibration, readings));
             benches++;
             flows += Number("flow") >= flow.Minimum.CubicMetersPerSecond && Number("flow") <= flow.Maximum.CubicMetersPerSecond ? 1 : 0;
         }

@@ -41,14 +41,14 @@ public class StaticFlowTests
     public void Interval_OfThreeReadings_IsStudents()
     {
         double[] millilitres = [229, 230, 231];
-        StaticFlow flow = StaticFlow.Of(StaticTest.Of(
+        StaticFlow flow = StaticFlow.Of(StaticTest.ByVolume(
             "injector",
             TestFluid.Heptane,
             Wren.Kpa(300),
             Volume.FromMilliliters(1),
             Duration.Zero,
             Wren.Percent(0.5),
-            [.. millilitres.Select(filled => StaticReading.Of(Duration.FromSeconds(30), Volume.FromMilliliters(filled)))]));
+            [.. millilitres.Select(filled => StaticReading.ByVolume(Duration.FromSeconds(30), Volume.FromMilliliters(filled)))]));
         Assert.Equal(460, flow.Flow.MillilitersPerMinute, 9);
         double own = 4.3026527297 * 1 / Math.Sqrt(3) / 230;
         double shared = 1.959963985 * 0.005;
@@ -104,12 +104,12 @@ public class StaticFlowTests
         Assert.Contains("longer times do not collect more", Assert.Throws<ArgumentException>(() => StaticFlow.Of(Test([20, 20, 60], [60, 60, 20]))).Message, StringComparison.Ordinal);
         Assert.Contains(
             "Give all by mass or all by volume",
-            Assert.Throws<ArgumentException>(() => StaticTest.Of(
+            Assert.Throws<ArgumentException>(() => StaticTest.ByMass(
                 "injector", TestFluid.Heptane, Wren.Kpa(300), Mass.FromGrams(0.1), Duration.Zero, Ratio.Zero,
-                [.. Enumerable.Repeat(StaticReading.Of(Duration.FromSeconds(30), Volume.FromMilliliters(230)), 3)])).Message,
+                [.. Enumerable.Repeat(StaticReading.ByVolume(Duration.FromSeconds(30), Volume.FromMilliliters(230)), 3)])).Message,
             StringComparison.Ordinal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => StaticReading.Of(Duration.FromSeconds(0.1), Mass.FromGrams(10)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => StaticReading.Of(Duration.FromSeconds(30), Mass.Zero));
+        Assert.Throws<ArgumentOutOfRangeException>(() => StaticReading.ByMass(Duration.FromSeconds(0.1), Mass.FromGrams(10)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => StaticReading.ByMass(Duration.FromSeconds(30), Mass.Zero));
     }
 
     private static Injector InjectorOf(double millilitres) => Injector.Of(
@@ -122,12 +122,12 @@ public class StaticFlowTests
         Wren.Kpa(600));
 
     /// <summary>Of 460 mL/min: times by the clock, and how long it flowed.</summary>
-    private static StaticTest Test(double[] clock, double[] flowed) => StaticTest.Of(
+    private static StaticTest Test(double[] clock, double[] flowed) => StaticTest.ByMass(
         "injector",
         TestFluid.Heptane,
         Wren.Kpa(300),
         Mass.FromGrams(0.1),
         Duration.FromSeconds(0.1),
         Ratio.Zero,
-        [.. clock.Zip(flowed, (time, open) => StaticReading.Of(Duration.FromSeconds(time), Mass.FromKilograms(460e-6 / 60 * Density * open)))]);
+        [.. clock.Zip(flowed, (time, open) => StaticReading.ByMass(Duration.FromSeconds(time), Mass.FromKilograms(460e-6 / 60 * Density * open)))]);
 }

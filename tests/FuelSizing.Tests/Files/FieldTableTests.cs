@@ -14,18 +14,20 @@ public class FieldTableTests
 
     private static readonly bool Writes = Environment.GetEnvironmentVariable("FUELSIZING_FIELDS") == "write";
 
-    private static readonly Form[] Files = [CatalogueForm.File.Form, SetupForm.File.Form, MappingForm.File.Form];
+    private static readonly Form[] Files = [CatalogueForm.File.Form, SetupForm.File.Form, MappingForm.File.Form, BenchForm.File.Form];
 
     [Theory]
     [InlineData("catalogue.schema.json")]
     [InlineData("setup.schema.json")]
     [InlineData("recorded-run-mapping.schema.json")]
+    [InlineData("bench.schema.json")]
     public void Schema_OfTheDocs_IsWhatTheFormGives(string name) => Same(
         name,
         _ => name switch
         {
             "catalogue.schema.json" => CatalogueForm.File.Schema(),
             "setup.schema.json" => SetupForm.File.Schema(),
+            "bench.schema.json" => BenchForm.File.Schema(),
             _ => MappingForm.File.Schema(),
         });
 
@@ -33,6 +35,7 @@ public class FieldTableTests
     [InlineData("catalogues.md")]
     [InlineData("setups.md")]
     [InlineData("recorded-run.md")]
+    [InlineData("bench.md")]
     public void Tables_OfTheDocs_AreWhatTheFormGives(string name) => Same(name, page =>
     {
         int begin = page.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length;
@@ -42,6 +45,7 @@ public class FieldTableTests
         {
             "catalogues.md" => CatalogueForm.File.Form,
             "setups.md" => SetupForm.File.Form,
+            "bench.md" => BenchForm.File.Form,
             _ => MappingForm.File.Form,
         };
         return page[..begin] + "\n" + FieldTables.Text(form) + page[end..];

@@ -20,6 +20,8 @@ public sealed record Catalogue
         .List(catalogue => catalogue.Pumps)
         .List(catalogue => catalogue.Regulators);
 
+    private static readonly ListFiles<ListedParts> Files = new("a catalogue's file", CatalogueForm.File, isNamedOnce: true);
+
     private Catalogue(
         IReadOnlyList<Candidate<Injector>> injectors,
         IReadOnlyList<Candidate<Pump>> pumps,
@@ -43,24 +45,8 @@ public sealed record Catalogue
     /// <exception cref="IOException">A file cannot be opened.</exception>
     public static Catalogue Read(params string[] files)
     {
-        ArgumentNullException.ThrowIfNull(files);
-        if (files.Length == 0)
-        {
-            throw new ArgumentException("files was empty; name one or more.", nameof(files));
-        }
-
         ProblemList problems = new();
-        List<FileText> texts = [];
-        foreach (string file in files)
-        {
-            WithKnownEnding(file, nameof(files));
-            if (FileText.Of(file, problems) is { } text)
-            {
-                texts.Add(text);
-            }
-        }
-
-        return Of(texts, problems);
+        return Of(Files.Read(files, problems, nameof(files)), problems);
     }
 
     /// <summary>Reads one file's text.</summary>
@@ -71,9 +57,8 @@ public sealed record Catalogue
     /// <exception cref="CatalogueException">Anything in it is wrong.</exception>
     public static Catalogue Parse(string name, string text)
     {
-        WithKnownEnding(name, nameof(name));
-        ArgumentNullException.ThrowIfNull(text);
-        return Of([new(name, text)], new());
+        ProblemList problems = new();
+        return Of(Files.Parse(name, text, problems), problems);
     }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
@@ -89,28 +74,12 @@ public sealed record Catalogue
     public override string ToString() =>
         FormattableString.Invariant($"injectors: {Injectors.Count}, pumps: {Pumps.Count}, regulators: {Regulators.Count}");
 
-    private static bool IsJson(string name) => name.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
-
-    private static void WithKnownEnding(string file, string name)
+    private static Catalogue Of(Entry[] entries, ProblemList problems)
     {
-        ArgumentNullException.ThrowIfNull(file, name);
-        if (!IsJson(file) && !file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
-        {
-            throw new ArgumentException($"{name} held \"{file}\"; a catalogue's file ends in .csv or .json.", name);
-        }
-    }
-
-    private static Catalogue Of(IReadOnlyList<FileText> texts, ProblemList problems)
-    {
-        Entry[] entries =
-        [
-            .. texts.SelectMany(text =>
-                IsJson(text.Name) ? JsonCatalogue.Entries(text, problems) : CsvCatalogue.Entries(text, problems)),
-        ];
         NamedOnce(entries, problems);
-        Candidate<Injector>[] injectors = Parts(entries, "injectors", CatalogueForm.Injector, problems);
-        Candidate<Pump>[] pumps = Parts(entries, "pumps", CatalogueForm.Pump, problems);
-        ListedRegulator[] alone = Parts(entries, "regulators", CatalogueForm.Regulator, problems);
+        Candidate<Injector>[] injectors = ListFiles<ListedParts>.Parts(entries, "injectors", CatalogueForm.Injector, problems);
+        Candidate<Pump>[] pumps = ListFiles<ListedParts>.Parts(entries, "pumps", CatalogueForm.Pump, problems);
+        ListedRegulator[] alone = ListFiles<ListedParts>.Parts(entries, "regulators", CatalogueForm.Regulator, problems);
         HashSet<string> names =
             [.. entries.Where(entry => entry.Kind.Name == "regulators").Select(entry => entry.Fields[EntryKind.NameField]?.Text).OfType<string>()];
         Candidate<PressureRegulator>[] regulators =
@@ -119,10 +88,6 @@ public sealed record Catalogue
             ? throw new CatalogueException(problems.Found)
             : new(injectors, pumps, regulators);
     }
-
-    private static T[] Parts<T>(Entry[] entries, string kind, Form<T> form, ProblemList problems)
-        where T : class =>
-        [.. entries.Where(entry => entry.Kind.Name == kind).Select(entry => form.Read(entry.Reader(problems))).OfType<T>()];
 
     private static void NamedOnce(Entry[] entries, ProblemList problems)
     {

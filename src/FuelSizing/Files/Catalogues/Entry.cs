@@ -16,20 +16,33 @@ internal sealed record Entry(string File, EntryKind Kind, EntryFields Fields)
 /// <summary>What a list holds, and the name of the table that its parts have, if they do.</summary>
 /// <param name="Name">As in a file.</param>
 /// <param name="Table">The name of the table; none where each part is a line of its own.</param>
-internal sealed record EntryKind(string Name, string? Table)
+/// <param name="IsNamedOnce">Whether a name stands for one part: its lines belong together. Else a line with fields of its own begins another.</param>
+internal sealed record EntryKind(string Name, string? Table, bool IsNamedOnce)
 {
     /// <summary>The name that a part goes by.</summary>
     public const string NameField = "name";
+}
 
-    /// <summary>Every kind: the lists of the catalogue's form.</summary>
-    public static IReadOnlyList<EntryKind> All { get; } =
-        [.. CatalogueForm.File.Form.Fields.Select(list => new EntryKind(list.Name, TableOf(list.Inner!)))];
+/// <summary>The lists that a kind of file may hold.</summary>
+internal sealed class EntryKinds
+{
+    /// <summary>Reads them off a file's form, whose fields are lists.</summary>
+    /// <param name="lists">The fields.</param>
+    /// <param name="isNamedOnce">Whether a name stands for one part.</param>
+    public EntryKinds(IEnumerable<Field> lists, bool isNamedOnce)
+    {
+        All = [.. lists.Select(list => new EntryKind(list.Name, TableOf(list.Inner!), isNamedOnce))];
+        Names = string.Join(", ", All.Select(kind => kind.Name));
+    }
+
+    /// <summary>Every kind.</summary>
+    public IReadOnlyList<EntryKind> All { get; }
 
     /// <summary>Their names, for a message.</summary>
-    public static string Names { get; } = string.Join(", ", All.Select(kind => kind.Name));
+    public string Names { get; }
 
     /// <summary>The kind of a name; none if there is no such.</summary>
-    public static EntryKind? Of(string name) => All.FirstOrDefault(kind => kind.Name == name);
+    public EntryKind? Of(string name) => All.FirstOrDefault(kind => kind.Name == name);
 
     private static string? TableOf(Form form) =>
         form.Records.SelectMany(record => record.Fields).FirstOrDefault(field => field is ITableField { IsTable: true })?.Name;

@@ -25,6 +25,7 @@ internal sealed record InputKind(
         Of("a density", "684 kg/m³", Measures.Density),
         Of("a share", "85 %", Measures.Share),
         Of("a volume", "2.4 L or 146 cu in", Measures.Volume),
+        Of("a mass", "12.4 g", Measures.Mass),
         Of("an engine speed", "6800 rpm", Measures.Speed),
         Of("a power", "132 kW or 177 hp", Measures.Power),
         Of("a temperature", "35 °C or 95 °F", Measures.Temperature),

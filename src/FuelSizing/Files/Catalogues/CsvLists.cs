@@ -10,22 +10,23 @@ namespace FuelSizing.Files;
 /// The first cell of the head says what is listed and the version of the form, <c>injectors 1</c>; names stand below it. A
 /// part's own fields stand on its first line; each further line with its name adds a row to its table.
 /// </remarks>
-internal sealed partial class CsvCatalogue
+internal sealed partial class CsvLists
 {
     private const string Version = "1";
 
     private readonly string _file;
+    private readonly EntryKinds _kinds;
     private readonly ProblemList _problems;
     private readonly List<Entry> _entries = [];
     private Column[] _columns = [];
     private EntryKind? _kind;
 
-    private CsvCatalogue(string file, ProblemList problems) => (_file, _problems) = (file, problems);
+    private CsvLists(string file, EntryKinds kinds, ProblemList problems) => (_file, _kinds, _problems) = (file, kinds, problems);
 
     /// <summary>The parts that a text lists; what is wrong with its form is kept as problems.</summary>
-    public static IReadOnlyList<Entry> Entries(in FileText text, ProblemList problems)
+    public static IReadOnlyList<Entry> Entries(in FileText text, EntryKinds kinds, ProblemList problems)
     {
-        CsvCatalogue reader = new(text.Name, problems);
+        CsvLists reader = new(text.Name, kinds, problems);
         reader.Read(text.Text);
         return reader._entries;
     }
@@ -64,7 +65,7 @@ internal sealed partial class CsvCatalogue
 
         if (_kind is null)
         {
-            Wrong(1, "column 1", Statement.Of("file.empty", $"is empty. The first cell says what is listed and the version of the form, such as \"injectors {Version}\"."));
+            Wrong(1, "column 1", Statement.Of("file.empty", $"is empty. The first cell says what is listed and the version of the form, such as \"{_kinds.All[0].Name} {Version}\"."));
         }
     }
 
@@ -72,14 +73,14 @@ internal sealed partial class CsvCatalogue
     {
         string first = (cells[0] ?? string.Empty).Trim();
         string[] words = first.Split(' ');
-        _kind = EntryKind.Of(words[0]);
+        _kind = _kinds.Of(words[0]);
         if (_kind is null || words.Length != 2 || words[1] != Version)
         {
             Statement? semicolons = first.Contains(';') ? Statement.Of("file.use-commas", $" Save the file with commas between its cells.") : null;
             Wrong(
                 line,
                 "column 1",
-                Statement.Of("file.no-catalogue", $"was \"{Short(first)}\". Give one of {EntryKind.Names} and the version of the form, such as \"injectors {Version}\".{semicolons}"));
+                Statement.Of("file.no-catalogue", $"was \"{Short(first)}\". Give one of {_kinds.Names} and the version of the form, such as \"{_kinds.All[0].Name} {Version}\".{semicolons}"));
             return false;
         }
 
@@ -125,7 +126,8 @@ internal sealed partial class CsvCatalogue
         }
 
         string name = cells[0]!.Trim();
-        bool further = _entries.Count > 0 && name.Length > 0 && _entries[^1].Fields[EntryKind.NameField]?.Text == name;
+        bool further = _entries.Count > 0 && name.Length > 0 && _entries[^1].Fields[EntryKind.NameField]?.Text == name
+            && (_kind!.IsNamedOnce || !HasOwnFields(cells));
         if (!further)
         {
             _entries.Add(new(_file, _kind!, new(line)));
@@ -171,6 +173,10 @@ internal sealed partial class CsvCatalogue
             Table(entry.Fields, _kind!.Table!).Rows.Add(row);
         }
     }
+
+    /// <summary>Whether a line gives more than a row of the table.</summary>
+    private bool HasOwnFields(string?[] cells) => Enumerable.Range(1, cells.Length - 1)
+        .Any(cell => cells[cell]!.Trim().Length > 0 && !_columns[cell].Field.StartsWith($"{_kind!.Table}.", StringComparison.Ordinal));
 
     private static EntryList Table(EntryFields part, string table)
     {

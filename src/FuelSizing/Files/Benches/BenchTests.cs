@@ -1,0 +1,97 @@
+using FuelSizing.Bench;
+using FuelSizing.Quantities;
+
+namespace FuelSizing.Files;
+
+/// <summary>Tests of parts at a bench, read from the sheets on which they were written down.</summary>
+/// <remarks>
+/// <para>Comma-separated values (one file for each kind of test) or JSON (any in one file); both are described, with an example and a schema, in <c>docs/bench.md</c>. Every value carries
+/// its unit. <c>BenchSheet</c> of the notebook package prints a blank of each, and <see cref="Blank"/> gives its file.</para>
+/// <para>All files are read or none: where anything is wrong, a <see cref="BenchTestsException"/> names each problem by file, line and field.</para>
+/// </remarks>
+/// <example>
+/// <code>
+/// BenchTests tests = BenchTests.Parse(
+///     "static.csv",
+///     "static_tests 1,differential [kPa],scale [g],clock [s],calibration [%],readings.time [s],readings.weighed [g]\n"
+///     + "injector C,300,0.1,0.1,0.3,20,105.9\n"
+///     + "injector C,,,,,20,106.2\n"
+///     + "injector C,,,,,60,316.4\n");
+/// Console.WriteLine(StaticFlow.Of(tests.StaticTests[0]));
+/// </code>
+/// </example>
+public sealed record BenchTests
+{
+    private static readonly Identity<BenchTests> _identity = new Identity<BenchTests>()
+        .List(tests => tests.PulseTests)
+        .List(tests => tests.StaticTests);
+
+    private static readonly ListFiles<BenchTests> Files = new("a file of bench tests", BenchForm.File, isNamedOnce: false);
+
+    private BenchTests(IReadOnlyList<PulseTest> pulseTests, IReadOnlyList<StaticTest> staticTests) => (PulseTests, StaticTests) = ([.. pulseTests], [.. staticTests]);
+
+    /// <summary>Injectors weighed in pulses, in the order of the files.</summary>
+    public IReadOnlyList<PulseTest> PulseTests { get; }
+
+    /// <summary>Injectors held open.</summary>
+    public IReadOnlyList<StaticTest> StaticTests { get; }
+
+    /// <summary>Reads files.</summary>
+    /// <param name="files">One or more, each ending in <c>.csv</c> or <c>.json</c>; UTF-8, up to 64 MB each.</param>
+    /// <returns>The tests of all files together.</returns>
+    /// <exception cref="ArgumentException">No file is named, or one ends otherwise.</exception>
+    /// <exception cref="BenchTestsException">Anything in them is wrong.</exception>
+    /// <exception cref="IOException">A file cannot be opened.</exception>
+    public static BenchTests Read(params string[] files)
+    {
+        ProblemList problems = new();
+        return Of(Files.Read(files, problems, nameof(files)), problems);
+    }
+
+    /// <summary>Reads one file's text.</summary>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <returns>The tests.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    /// <exception cref="BenchTestsException">Anything in it is wrong.</exception>
+    public static BenchTests Parse(string name, string text)
+    {
+        ProblemList problems = new();
+        return Of(Files.Parse(name, text, problems), problems);
+    }
+
+    /// <summary>The head of a file of comma-separated values to be filled in: every field of a kind of test, each with a unit, which may be changed for another.</summary>
+    /// <param name="kind">The kind of test.</param>
+    /// <returns>One line. Columns that are not needed may be taken out.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such kind.</exception>
+    public static string Blank(BenchTestKind kind) => $"{string.Join(',', BenchColumn.Of(kind).Select(column => column.Heading))}\n";
+
+    /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
+    /// <param name="other">Another, or none.</param>
+    /// <returns>True if they are equal.</returns>
+    public bool Equals(BenchTests? other) => _identity.Same(this, other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _identity.HashOf(this);
+
+    /// <summary>How many tests of each kind.</summary>
+    /// <returns>For instance <c>pulse tests: 4, static tests: 1</c>.</returns>
+    public override string ToString() => FormattableString.Invariant($"pulse tests: {PulseTests.Count}, static tests: {StaticTests.Count}");
+
+    private static BenchTests Of(Entry[] entries, ProblemList problems)
+    {
+        BenchTests tests = new(
+            ListFiles<BenchTests>.Parts(entries, "pulse_tests", BenchForm.PulseTests, problems),
+            ListFiles<BenchTests>.Parts(entries, "static_tests", BenchForm.StaticTests, problems));
+        return problems.Any ? throw new BenchTestsException(problems.Found) : tests;
+    }
+}
+
+/// <summary>A file of bench tests could not be read; nothing of it was kept.</summary>
+public sealed class BenchTestsException : FileException
+{
+    internal BenchTestsException(IReadOnlyList<FileProblem> problems)
+        : base(problems)
+    {
+    }
+}
