@@ -27,7 +27,7 @@ public class BenchSheetTests
         Assert.All(form.Element("tbody")!.Elements("tr"), row => Assert.All(row.Elements("td"), cell => Assert.Equal("blank", (string?)cell.Attribute("class"))));
         foreach (BenchColumn column in BenchColumn.Of(kind).Where(column => !column.IsReading))
         {
-            Assert.Contains(column.Meaning, page.Value, StringComparison.Ordinal);
+            Assert.Contains(column.Meaning.Replace('_', ' '), page.Value, StringComparison.Ordinal);
         }
 
         Assert.Contains("ignition sources", page.Value, StringComparison.Ordinal);

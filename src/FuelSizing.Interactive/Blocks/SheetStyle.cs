@@ -30,5 +30,5 @@ internal static class SheetStyle
         + $"{scope} th,{scope} td{{padding:1px 8px 1px 0;border-bottom:.5px solid {BlockStyle.Rule};vertical-align:top;text-align:left;font-weight:normal}}"
         + $"{scope} .short{{white-space:nowrap}}{scope} th{{white-space:nowrap;color:{BlockStyle.Muted}}}{scope} tr{{break-inside:avoid}}"
         + $"{scope} .form th{{white-space:normal;text-align:right;vertical-align:bottom}}{scope} .form td{{text-align:right;padding:3px 6px 3px 0;white-space:nowrap}}"
-        + $"{scope} .form .blank{{border:1px solid {BlockStyle.Muted};min-width:5.5em}}";
+        + $"{scope} .form .blank{{border:1px solid {BlockStyle.Muted};min-width:5.5em;height:1.28em}}";
 }

@@ -60,7 +60,7 @@ public sealed class BenchSheet : IDisplayBlock
     /// <inheritdoc/>
     public override string ToString() => ToPlainText();
 
-    private const string Blank = "________";
+    private const string Blank = "________________";
     private const string Head = "Blank for a test at the bench, FuelSizing. Date: ________ By: ________________";
 
     private XElement[] Body() =>
@@ -74,7 +74,7 @@ public sealed class BenchSheet : IDisplayBlock
     [
         ("Before you begin", [["!", BenchShown.Caution], .. Further().Select(line => (IReadOnlyList<string>)["!", line])]),
         ("How", [.. Steps().Select((step, place) => (IReadOnlyList<string>)[$"{place + 1}", step])]),
-        ("Set up", [.. _columns.Where(column => !column.IsReading).Select(column => (IReadOnlyList<string>)[Heading(column), Blank, column.Meaning])]),
+        ("Set up", [.. _columns.Where(column => !column.IsReading).Select(column => (IReadOnlyList<string>)[Heading(column), Blank, column.Meaning.Replace('_', ' ')])]),
     ];
 
     private string[] Readings() => [.. _columns.Where(column => column.IsReading).Select(Heading)];
