@@ -20,6 +20,7 @@ public static class FuelSizingExtension
         RegulatorShown.Register();
         PumpShown.Register();
         BenchShown.Register();
+        ControllerFiguresShown.Register();
         WiringShown.Register();
         LineShown.Register();
         SystemShown.Register();

@@ -121,6 +121,7 @@ public sealed class HostilePageTests : IDisposable
         PlotAxis axis = new(text, text);
         yield return new SizingSheet(sweep, text);
         yield return new PullSheet(PullSheetTests.Of(MixtureLimits.Of(0.9), text), text);
+        yield return new ControllerSheet(ControllerSheetTests.Figures(text), text);
         yield return SizingTables.Steps(result);
         yield return SizingTables.Working(result);
         yield return SizingTables.Demand(sweep);

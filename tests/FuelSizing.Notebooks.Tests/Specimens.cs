@@ -225,6 +225,15 @@ internal static class Specimens
             "bench.csv",
             "static_tests 1,differential [kPa],scale [g],clock [s],calibration [%],readings.time [s],readings.weighed [g]\nC,300,0.1,0.1,0.3,20,105.9\nC,,,,,20,106.2\nC,,,,,60,316.4\n");
         yield return BenchColumn.Of(BenchTestKind.StaticTest)[^1];
+        ControllerFigures typed = ControllerSheetTests.Figures(Hostile);
+        yield return typed;
+        yield return typed.ReferenceFlow;
+        yield return typed.DeadTimes[0];
+        yield return typed.ShortPulses[0];
+        yield return typed.FuelErrors[^1];
+        FlowScaling share = typed.ScaledTo(VolumeFlow.FromMillilitersPerMinute(300), TargetLambda.Of((Ratio.FromPercent(50), 1), (Ratio.FromPercent(120), 0.8)));
+        yield return share;
+        yield return share.Lookups[0];
         yield return SwitchedPump.Above(Kpa(40), Kpa(30), pump);
         yield return VoltageConverter.Holding(Hostile, Volts(16), Ratio.FromPercent(90), ElectricCurrent.FromAmperes(20));
         yield return VoltageConverter.Times("converter", 1.2, Ratio.FromPercent(90));

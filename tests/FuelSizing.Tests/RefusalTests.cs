@@ -49,6 +49,11 @@ public class RefusalTests
     private static PulseTest ABench => PulseTest.Of(
         "injector", TestFluid.Heptane, Wren.Kpa(300), Wren.Volt(13.5), Mass.FromMilligrams(10), Wren.Percent(0.3), PulseReadings);
 
+    private static PulseFit[] BenchFits =>
+        [PulseFit.Of(ABench), PulseFit.Of(PulseTest.Of("injector", TestFluid.Heptane, Wren.Kpa(300), Wren.Volt(12), Mass.FromMilligrams(10), Wren.Percent(0.3), PulseReadings))];
+
+    private static ControllerFigures Figures => ControllerFigures.Of(Wren.InjectorOf(360), Fuel.Petrol, Temperature.FromDegreesCelsius(30), [Wren.Kpa(300)]);
+
     private static readonly FuelSystem System = Wren.System();
 
     private static readonly ControllerData Data = ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
@@ -885,6 +890,33 @@ public class RefusalTests
             typeof(UncertainInput),
             nameof(UncertainInput.FuelTemperature),
             Distribution.Fixed(Temperature.FromDegreesCelsius(30))),
+        new(
+            null,
+            typeof(ControllerFigures),
+            nameof(ControllerFigures.Of),
+            Wren.InjectorOf(360),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(30),
+            new[] { Wren.Kpa(300), Wren.Kpa(360) },
+            Wren.Kpa(300),
+            new[] { Wren.Volt(12), Wren.Volt(14) },
+            new[] { Wren.Ms(3), Wren.Ms(6) }),
+        new(
+            null,
+            typeof(ControllerFigures),
+            nameof(ControllerFigures.From),
+            BenchFits,
+            Wren.Kpa(300),
+            Wren.Kpa(500),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(30),
+            new[] { Wren.Kpa(300), Wren.Kpa(360) },
+            Wren.Kpa(300),
+            new[] { Wren.Volt(12), Wren.Volt(13) },
+            new[] { Wren.Ms(3), Wren.Ms(6) }),
+        new(Figures, typeof(ControllerFigures), nameof(ControllerFigures.ToCsv), DurationUnit.Microsecond, PressureUnit.Bar, null),
+        new(Figures, typeof(ControllerFigures), nameof(ControllerFigures.ScaledTo), VolumeFlow.FromMillilitersPerMinute(200), TargetLambda.At(0.9)),
+        new(Figures, typeof(ControllerFigures), nameof(ControllerFigures.ScaledToMass), MassFlow.FromGramsPerSecond(2), TargetLambda.At(0.9)),
         new(null, typeof(UncertainInput), nameof(UncertainInput.EthanolContent), Distribution.Fixed(Wren.Percent(85)), Fuel.Petrol),
         new(UncertainInput.InjectorFlowFactor(AFactor), typeof(UncertainInput), nameof(UncertainInput.ValueAt), Wren.Percent(50)),
         new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5), null, CancellationToken.None),

@@ -2,6 +2,9 @@
 """Makes benches on which injectors are weighed: what was put in, and what a scale then reads.
 
     bench.py make COUNT FILE
+    bench.py pairs COUNT FILE
+
+The second weighs each injector twice, at two voltages on one day: the calibration is that of the day, the offset longer at the lower voltage.
 
 Written from the definitions, sharing nothing with the library. An injector delivers in a pulse of t seconds
 
@@ -19,10 +22,15 @@ import random
 import sys
 
 
-def bench(rng):
+def injector(rng):
     slope = rng.uniform(2.5e-3, 14e-3)          # kg/s
     offset = rng.uniform(0.6e-3, 1.8e-3)        # s
     end = offset + rng.uniform(0.35e-3, 0.9e-3)
+    return slope, offset, end
+
+
+def bench(rng, made=None, day=None):
+    slope, offset, end = made or injector(rng)
     width = rng.uniform(0.04e-3, 0.10e-3)
     pulses = rng.choice([500, 1000, 1500, 2000])
     scale = rng.choice([0.005e-3, 0.01e-3, 0.02e-3])    # kg, of a weighing: reading and drops
@@ -31,6 +39,8 @@ def bench(rng):
     kelvin = rng.choice([0, 0.2, 0.4])                  # from reading to reading
     calibration = rng.choice([0, 0.001, 0.003, 0.006])
     shared = 1 + rng.gauss(0, calibration)
+    if day:
+        calibration, shared = day
 
     step = rng.choice([0.1e-3, 0.15e-3, 0.2e-3])
     short = [end + (k - 3 + rng.random()) * step for k in range(0, 9)]
@@ -53,6 +63,7 @@ def bench(rng):
         "end": end,
         "scale": scale,
         "calibration": calibration,
+        "shared": shared,
         "readings": readings,
     }
 
@@ -83,13 +94,22 @@ def held_open(rng):
     }
 
 
+def pair(rng):
+    slope, offset, end = injector(rng)
+    later = rng.uniform(0.1e-3, 0.4e-3)         # s, at the lower voltage
+    running = bench(rng, (slope, offset, end))
+    low = bench(rng, (slope, offset + later, end + later), (running["calibration"], running["shared"]))
+    return {"running": running, "low": low}
+
+
 def main():
-    if len(sys.argv) != 4 or sys.argv[1] != "make":
+    if len(sys.argv) != 4 or sys.argv[1] not in ("make", "pairs"):
         sys.exit(__doc__)
     rng = random.Random(20261130)
     other = random.Random(20261201)
+    one = pair if sys.argv[1] == "pairs" else lambda rng: {**bench(rng), "held_open": held_open(other)}
     with open(sys.argv[3], "w", encoding="utf-8") as file:
-        json.dump([{**bench(rng), "held_open": held_open(other)} for _ in range(int(sys.argv[2]))], file)
+        json.dump([one(rng) for _ in range(int(sys.argv[2]))], file)
 
 
 main()

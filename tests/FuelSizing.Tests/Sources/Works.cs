@@ -205,6 +205,12 @@ internal static class Works
     public static readonly Source OrificeLaw = Source.Of(
         Derived, "Square-root law of the orifice equation, √(4/3)", "by hand", "nothing: the same law");
 
+    public static readonly Source PerryFlow = Source.Of(
+        WorkedApart,
+        "R. H. Perry and D. W. Green, Perry's Chemical Engineers' Handbook, 7th ed., table 2-30, liquid density of n-heptane, and density of ethanol at 20 °C; square root of pressure over density (orifice equation of ISO 5167)",
+        "constants transcribed at scribd.com (document 103255190), ethanol's 0.78945 g/mL at chim.lu (ech1658); flow by hand",
+        "both densities in the library, and its units");
+
     public static readonly Source HagenPoiseuille = Source.Of(
         Derived, "Hagen–Poiseuille, Δp = 128 μ L Q/(π d⁴)", "closed form of laminar flow", "the friction factor 64/Re, of which it is the other form");
 
