@@ -10,6 +10,8 @@ internal static class BenchShown
 {
     public const string Caution = "Test fluid sprays and its vapour burns: no ignition sources, ventilation, goggles, an extinguisher within reach. Local codes take precedence.";
 
+    private const string Tenths = "+0.0;−0.0;0.0";
+
     public static void Register()
     {
         Shown.By<PulseReading>((reading, style) => new("Weighing", Of(reading, style)));
@@ -63,8 +65,8 @@ internal static class BenchShown
             "Injectors and their cylinders",
             [
                 .. set.Order.Select((place, cylinder) => new Fact(
-                    $"Cylinder {style.Count(cylinder + 1)}", "", $"{style.Change(set.Lambdas[cylinder].Richest)} to {style.Change(set.Lambdas[cylinder].Leanest)}", $"of the engine's lambda, with {set.Fits[place].Test.Name}")),
-                new("From the least delivery to the greatest", "", style.Of(set.Spread)),
+                    $"Cylinder {style.Count(cylinder + 1)}", "", $"{style.Number(set.Lambdas[cylinder].Richest.Percent, Tenths)} to {style.Number(set.Lambdas[cylinder].Leanest.Percent, Tenths)} %", $"of the engine's lambda, with {set.Fits[place].Test.Name}")),
+                Fact.Words("From the least delivery to the greatest", $"{style.Number(set.Spread.Percent, "N1")} %"),
                 .. set.Pulses.Select(pulse => new Fact("Compared at a pulse of", "", style.Of(pulse))),
             ],
             "A leaner cylinder is the one that fails: what a set does not match, the engine's lambda does not show."));
@@ -75,7 +77,7 @@ internal static class BenchShown
                 Fact.Words("Pulse widths", string.Join(", ", plan.Pulses.Select(style.Of))),
                 new("Pulses a weighing", "", style.Count(plan.Injections)),
                 new("Each width", "", style.Count(plan.Repeats), "times"),
-                new("Slope within", "", style.Of(plan.SlopeWithin), "half an interval of 95 %, without what all readings have in common"),
+                Fact.Words("Slope within", $"{style.Number(plan.SlopeWithin.Percent, "N2")} %: half an interval of 95 %, without what all readings have in common"),
             ],
             Caution));
         Shown.By<BenchTests>((tests, style) => new(

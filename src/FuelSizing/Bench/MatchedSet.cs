@@ -57,7 +57,7 @@ public sealed class MatchedSet : IReadable
     /// <summary>Which injector goes where, as a code with its figures.</summary>
     public Statement Text => Statement.Of(
         "bench.matched-set",
-        $"{Fits.Count} injectors within {Spread} of each other; cylinder 1 to {Fits.Count}: {string.Join(", ", Order.Select(place => Fits[place].Test.Name))}; leanest cylinder {Leanest:change}, richest {Richest:change} of the engine's lambda");
+        $"{Fits.Count} injectors within {Spread.Percent:N1} % of each other; cylinder 1 to {Fits.Count}: {string.Join(", ", Order.Select(place => Fits[place].Test.Name))}; leanest cylinder {Leanest.Percent:+0.0;−0.0;0.0} %, richest {Richest.Percent:+0.0;−0.0;0.0} % of the engine's lambda");
 
     /// <summary>Puts injectors to cylinders.</summary>
     /// <param name="fits">2 to 16, of one liquid, pressure and voltage, each of another injector.</param>
