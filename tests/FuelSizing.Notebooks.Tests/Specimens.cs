@@ -234,6 +234,76 @@ internal static class Specimens
         FlowScaling share = typed.ScaledTo(VolumeFlow.FromMillilitersPerMinute(300), TargetLambda.Of((Ratio.FromPercent(50), 1), (Ratio.FromPercent(120), 0.8)));
         yield return share;
         yield return share.Lookups[0];
+        GaugeAccuracy gauge = GaugeAccuracy.Of(Kpa(1), Kpa(2), Ratio.FromPercent(0.5));
+        yield return gauge;
+        PumpFlowTest bucket = PumpFlowTest.Weighed(
+            Hostile,
+            TestFluid.Heptane,
+            Mass.FromGrams(2),
+            Duration.FromSeconds(0.1),
+            gauge,
+            Ratio.FromPercent(0.1),
+            Ratio.FromPercent(0.2),
+            [
+                .. new[] { 0.0, 0, 200, 200, 400, 400, 600, 600 }.Select((rise, at) => PumpFlowReading.OfMass(
+                    Kpa(rise), Volts(13.5), Mass.FromGrams(1200 - rise + at + (at == 5 ? 300 : 0)), Duration.FromSeconds(30), ElectricCurrent.FromAmperes(5))),
+            ],
+            ElectricCurrent.FromAmperes(0.1));
+        yield return bucket;
+        yield return bucket.Readings[0];
+        yield return PumpFlowFit.Of(bucket);
+        yield return PumpFlowFit.Of(bucket).Points[0];
+        yield return PumpFlowTest.Measured(
+            Hostile,
+            Volume.FromMilliliters(5),
+            Duration.FromSeconds(0.1),
+            gauge,
+            Ratio.FromPercent(0.2),
+            [.. new[] { 0.0, 0, 200, 200, 400, 400 }.Select(rise => PumpFlowReading.OfVolume(Kpa(rise), Volts(13.5), Volume.FromMilliliters(1000 - rise), Duration.FromSeconds(30)))]);
+        DeadheadTest shut = DeadheadTest.Of(
+            Hostile, gauge, [.. new[] { 690.0, 693, 688, 691 }.Select((pressure, at) => DeadheadReading.Of(Volts(at == 3 ? 13.5 : 12), Kpa(pressure), at == 3))]);
+        yield return shut;
+        yield return shut.Readings[0];
+        yield return shut.Readings[3];
+        yield return DeadheadFit.Of(shut);
+        yield return DeadheadFit.Of(shut).Points[0];
+        yield return DeadheadFit.Of(shut).Points[1];
+        VoltageDropTest drops = VoltageDropTest.Of(
+            Hostile,
+            ElectricPotential.FromMillivolts(1),
+            ElectricPotential.FromMillivolts(0.5),
+            ElectricCurrent.FromMilliamperes(20),
+            Ratio.FromPercent(0.8),
+            [.. new[] { 4.0, 4, 8, 8, 12, 12 }.Select((current, at) => VoltageDropReading.Of(ElectricCurrent.FromAmperes(current), ElectricPotential.FromMillivolts((25 * current) + (at % 3) + 20)))]);
+        yield return drops;
+        yield return drops.Readings[0];
+        yield return VoltageDropFit.Of(drops);
+        foreach (double gain in new[] { 1.0, 5, 0.3 })
+        {
+            RegulatorTest rail = RegulatorTest.Of(
+                Hostile,
+                true,
+                gauge,
+                gauge,
+                [
+                    .. new[] { 0.0, 10, 20, 30, 40, 50, 60, 70 }.Select((applied, at) => RegulatorGaugeReading.Of(
+                        Kpa(applied), Kpa(300 + Math.Min(20, applied) + (gain * Math.Max(0, applied - 20)) + (at % 3)), VolumeFlow.FromLitersPerHour(60 + (at * 37 % 50)))),
+                ]);
+            yield return rail;
+            yield return rail.Readings[0];
+            yield return RegulatorTestFit.Of(rail);
+        }
+
+        ConsumptionTest runs = ConsumptionTest.Of(
+            Hostile,
+            Mass.FromGrams(5),
+            Duration.FromSeconds(0.2),
+            Ratio.FromPercent(0.5),
+            Ratio.FromPercent(1),
+            [.. new[] { 900.0, 905, 897, 902 }.Select(burnt => ConsumptionReading.Of(Mass.FromGrams(30_000), Mass.FromGrams(30_000 - burnt), Duration.FromSeconds(60), Power.FromKilowatts(180)))]);
+        yield return runs;
+        yield return runs.Readings[0];
+        yield return ConsumptionFit.Of(runs);
         yield return SwitchedPump.Above(Kpa(40), Kpa(30), pump);
         yield return VoltageConverter.Holding(Hostile, Volts(16), Ratio.FromPercent(90), ElectricCurrent.FromAmperes(20));
         yield return VoltageConverter.Times("converter", 1.2, Ratio.FromPercent(90));

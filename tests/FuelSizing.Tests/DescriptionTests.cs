@@ -202,6 +202,46 @@ public class DescriptionTests
             nameof(CorrelatedInputs.Of),
             [UncertainInput.BoostFactor(Factor(97)), UncertainInput.InjectorFlowFactor(Factor(98)), Wren.Percent(50)],
             [UncertainInput.VolumetricEfficiencyFactor(Factor(97)), UncertainInput.RegulatorGainFactor(Factor(98)), Wren.Percent(51)]),
+        Of(typeof(GaugeAccuracy), nameof(GaugeAccuracy.Of), [Wren.Kpa(1), Wren.Kpa(2), Wren.Percent(0.5)], [Wren.Kpa(1.1), Wren.Kpa(2.1), Wren.Percent(0.6)]),
+        Of(
+            typeof(PumpFlowReading),
+            nameof(PumpFlowReading.OfMass),
+            [Wren.Kpa(300), Wren.Volt(13.5), Mass.FromGrams(1200), Duration.FromSeconds(30), Amperes(6)],
+            [Wren.Kpa(310), Wren.Volt(13.4), Mass.FromGrams(1210), Duration.FromSeconds(31), null]),
+        Of(
+            typeof(PumpFlowReading),
+            nameof(PumpFlowReading.OfVolume),
+            [Wren.Kpa(300), Wren.Volt(13.5), Volume.FromLiters(1.6), Duration.FromSeconds(30), Amperes(6)],
+            [Wren.Kpa(310), Wren.Volt(13.4), Volume.FromLiters(1.7), Duration.FromSeconds(31), null]),
+        Of(
+            typeof(PumpFlowTest),
+            nameof(PumpFlowTest.Weighed),
+            ["pump", TestFluid.Heptane, Mass.FromGrams(2), Duration.FromSeconds(0.1), AGauge, Wren.Percent(0.1), Wren.Percent(0.2), Filled(1000), Amperes(0.1)],
+            ["other", TestFluid.Of("other", Kilograms(690)), Mass.FromGrams(3), Duration.FromSeconds(0.2), OtherGauge, Wren.Percent(0.2), Wren.Percent(0.3), Filled(1001), Amperes(0.2)]),
+        Of(typeof(DeadheadReading), nameof(DeadheadReading.Of), [Wren.Volt(13.5), Wren.Kpa(690), false], [Wren.Volt(13.4), Wren.Kpa(700), true]),
+        Of(typeof(DeadheadTest), nameof(DeadheadTest.Of), ["pump", AGauge, Shut(690)], ["other", OtherGauge, Shut(691)]),
+        Of(typeof(VoltageDropReading), nameof(VoltageDropReading.Of), [Amperes(12), Wren.Volt(0.3)], [Amperes(13), Wren.Volt(0.31)]),
+        Of(
+            typeof(VoltageDropTest),
+            nameof(VoltageDropTest.Of),
+            ["joint", Wren.Volt(0.001), Wren.Volt(0.0005), Amperes(0.02), Wren.Percent(0.8), Drops(25)],
+            ["other", Wren.Volt(0.002), Wren.Volt(0.0006), Amperes(0.03), Wren.Percent(0.9), Drops(26)]),
+        Of(
+            typeof(RegulatorGaugeReading),
+            nameof(RegulatorGaugeReading.Of),
+            [Wren.Kpa(40), Wren.Kpa(420), Litres(80)],
+            [Wren.Kpa(41), Wren.Kpa(421), null]),
+        Of(typeof(RegulatorTest), nameof(RegulatorTest.Of), ["unit", true, AGauge, AGauge, Gauged(300)], ["other", false, OtherGauge, OtherGauge, Gauged(301)]),
+        Of(
+            typeof(ConsumptionReading),
+            nameof(ConsumptionReading.Of),
+            [Mass.FromKilograms(30), Mass.FromKilograms(29), Duration.FromSeconds(60), Power.FromKilowatts(180)],
+            [Mass.FromKilograms(31), Mass.FromKilograms(28), Duration.FromSeconds(61), Power.FromKilowatts(181)]),
+        Of(
+            typeof(ConsumptionTest),
+            nameof(ConsumptionTest.Of),
+            ["engine", Mass.FromGrams(5), Duration.FromSeconds(0.2), Wren.Percent(0.5), Wren.Percent(1), Steady(900)],
+            ["other", Mass.FromGrams(6), Duration.FromSeconds(0.3), Wren.Percent(0.6), Wren.Percent(1.1), Steady(901)]),
         Of(typeof(PumpDrive), nameof(PumpDrive.Of), [PumpKind.Turbine, Milliohms(210)], [PumpKind.Displacement, Milliohms(220)]),
         Of(
             Pump.From(Wren.WiredCurve(13.5, 1)),
@@ -799,6 +839,24 @@ public class DescriptionTests
 
     private static StaticReading[] HeldOpen(double grams) =>
         [.. new[] { 1, 1, 2 }.Select(times => StaticReading.ByMass(Duration.FromSeconds(30 * times), Mass.FromGrams(grams * times)))];
+
+    private static GaugeAccuracy AGauge => GaugeAccuracy.Of(Wren.Kpa(1), Wren.Kpa(2), Wren.Percent(0.5));
+
+    private static GaugeAccuracy OtherGauge => GaugeAccuracy.Of(Wren.Kpa(1), Wren.Kpa(2), Wren.Percent(0.6));
+
+    private static PumpFlowReading[] Filled(double grams) =>
+        [.. new[] { 0.0, 0, 200, 200, 400, 400 }.Select(rise => PumpFlowReading.OfMass(Wren.Kpa(rise), Wren.Volt(13.5), Mass.FromGrams(grams - rise), Duration.FromSeconds(30), Amperes(5)))];
+
+    private static DeadheadReading[] Shut(double kilopascals) => [.. new[] { 0, 1, 2 }.Select(more => DeadheadReading.Of(Wren.Volt(13.5), Wren.Kpa(kilopascals + more)))];
+
+    private static VoltageDropReading[] Drops(double milliohms) =>
+        [.. new[] { 4.0, 4, 8, 8, 12, 12 }.Select(current => VoltageDropReading.Of(Amperes(current), Wren.Volt(milliohms * current / 1000)))];
+
+    private static RegulatorGaugeReading[] Gauged(double kilopascals) =>
+        [.. new[] { 0.0, 10, 20, 30, 40, 50 }.Select(applied => RegulatorGaugeReading.Of(Wren.Kpa(applied), Wren.Kpa(kilopascals + applied)))];
+
+    private static ConsumptionReading[] Steady(double grams) =>
+        [.. new[] { 0, 1, 2 }.Select(more => ConsumptionReading.Of(Mass.FromKilograms(30), Mass.FromGrams(30_000 - grams - more), Duration.FromSeconds(60), Power.FromKilowatts(180)))];
 
     private static PulseReading[] Weighed(double grams) =>
         [.. new[] { 2.0, 3, 4, 5, 6, 8, 10 }.Select(width => PulseReading.Of(Wren.Ms(width), 1000, Mass.FromGrams(grams * width)))];

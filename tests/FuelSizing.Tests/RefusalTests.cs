@@ -54,6 +54,29 @@ public class RefusalTests
 
     private static ControllerFigures Figures => ControllerFigures.Of(Wren.InjectorOf(360), Fuel.Petrol, Temperature.FromDegreesCelsius(30), [Wren.Kpa(300)]);
 
+    private static GaugeAccuracy AGauge => GaugeAccuracy.Of(Wren.Kpa(1), Wren.Kpa(2), Wren.Percent(0.5));
+
+    private static PumpFlowReading[] Weighings =>
+        [.. new[] { 0.0, 0, 200, 200, 400, 400, 600, 600 }.Select((rise, at) => PumpFlowReading.OfMass(Wren.Kpa(rise), Wren.Volt(13.5), Mass.FromGrams(1000 - rise + (at % 3)), Duration.FromSeconds(30)))];
+
+    private static PumpFlowReading[] Volumes =>
+        [.. new[] { 0.0, 0, 200, 200, 400, 400, 600, 600 }.Select((rise, at) => PumpFlowReading.OfVolume(Wren.Kpa(rise), Wren.Volt(13.5), Volume.FromMilliliters(1000 - rise + (at % 3)), Duration.FromSeconds(30), ElectricCurrent.FromAmperes(5)))];
+
+    private static PumpFlowTest ABucket => PumpFlowTest.Weighed(
+        "pump", TestFluid.Heptane, Mass.FromGrams(2), Duration.FromSeconds(0.1), AGauge, Wren.Percent(0.1), Wren.Percent(0.2), Weighings);
+
+    private static VoltageDropReading[] Drops =>
+        [.. new[] { 4.0, 4, 8, 8, 12, 12, 16 }.Select((current, at) => VoltageDropReading.Of(ElectricCurrent.FromAmperes(current), ElectricPotential.FromMillivolts((25 * current) + (at % 3))))];
+
+    private static RegulatorGaugeReading[] Gauged =>
+        [.. new[] { 0.0, 10, 20, 30, 40, 50, 60 }.Select((applied, at) => RegulatorGaugeReading.Of(Wren.Kpa(applied), Wren.Kpa(300 + applied + (4 * Math.Max(0, applied - 20)) + (at % 3))))];
+
+    private static ConsumptionReading[] SteadyRuns =>
+        [.. new[] { 900.0, 905, 897, 902 }.Select(grams => ConsumptionReading.Of(Mass.FromGrams(30_000), Mass.FromGrams(30_000 - grams), Duration.FromSeconds(60), Power.FromKilowatts(180)))];
+
+    private static ConsumptionTest AConsumption =>
+        ConsumptionTest.Of("engine", Mass.FromGrams(5), Duration.FromSeconds(0.2), Wren.Percent(0.5), Wren.Percent(1), SteadyRuns);
+
     private static readonly FuelSystem System = Wren.System();
 
     private static readonly ControllerData Data = ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
@@ -544,6 +567,59 @@ public class RefusalTests
             Wren.Percent(0.3),
             PulseReadings),
         new(ABench, typeof(PulseTest), nameof(PulseTest.Without), new[] { 1 }),
+        new(null, typeof(GaugeAccuracy), nameof(GaugeAccuracy.Of), Wren.Kpa(1), Wren.Kpa(2), Wren.Percent(0.5)),
+        new(null, typeof(PumpFlowReading), nameof(PumpFlowReading.OfMass), Wren.Kpa(300), Wren.Volt(13.5), Mass.FromKilograms(1.2), Duration.FromSeconds(30), ElectricCurrent.FromAmperes(6)),
+        new(null, typeof(PumpFlowReading), nameof(PumpFlowReading.OfVolume), Wren.Kpa(300), Wren.Volt(13.5), Volume.FromLiters(1.6), Duration.FromSeconds(30), ElectricCurrent.FromAmperes(6)),
+        new(
+            null,
+            typeof(PumpFlowTest),
+            nameof(PumpFlowTest.Weighed),
+            "pump",
+            TestFluid.Heptane,
+            Mass.FromGrams(2),
+            Duration.FromSeconds(0.1),
+            AGauge,
+            Wren.Percent(0.1),
+            Wren.Percent(0.2),
+            Weighings,
+            null),
+        new(
+            null,
+            typeof(PumpFlowTest),
+            nameof(PumpFlowTest.Measured),
+            "pump",
+            Volume.FromMilliliters(5),
+            Duration.FromSeconds(0.1),
+            AGauge,
+            Wren.Percent(0.2),
+            Volumes,
+            ElectricCurrent.FromAmperes(0.1)),
+        new(ABucket, typeof(PumpFlowTest), nameof(PumpFlowTest.Without), new[] { 1 }),
+        new(null, typeof(DeadheadReading), nameof(DeadheadReading.Of), Wren.Volt(13.5), Wren.Kpa(690), false),
+        new(null, typeof(VoltageDropReading), nameof(VoltageDropReading.Of), ElectricCurrent.FromAmperes(12), Wren.Volt(0.3)),
+        new(
+            null,
+            typeof(VoltageDropTest),
+            nameof(VoltageDropTest.Of),
+            "joint",
+            ElectricPotential.FromMillivolts(1),
+            ElectricPotential.FromMillivolts(0.5),
+            ElectricCurrent.FromMilliamperes(20),
+            Wren.Percent(0.8),
+            Drops),
+        new(
+            VoltageDropTest.Of("joint", ElectricPotential.FromMillivolts(1), ElectricPotential.Zero, ElectricCurrent.Zero, Ratio.Zero, Drops),
+            typeof(VoltageDropTest),
+            nameof(VoltageDropTest.Without),
+            new[] { 1 }),
+        new(null, typeof(RegulatorGaugeReading), nameof(RegulatorGaugeReading.Of), Wren.Kpa(40), Wren.Kpa(420), VolumeFlow.FromLitersPerHour(80)),
+        new(RegulatorTest.Of("unit", true, AGauge, AGauge, Gauged), typeof(RegulatorTest), nameof(RegulatorTest.Without), new[] { 6 }),
+        new(null, typeof(ConsumptionReading), nameof(ConsumptionReading.Of), Mass.FromKilograms(30), Mass.FromKilograms(29), Duration.FromSeconds(60), Power.FromKilowatts(180)),
+        new(
+            null, typeof(ConsumptionTest), nameof(ConsumptionTest.Of), "engine", Mass.FromGrams(5), Duration.FromSeconds(0.2), Wren.Percent(0.5), Wren.Percent(1), SteadyRuns),
+        new(AConsumption, typeof(ConsumptionTest), nameof(ConsumptionTest.Without), new[] { 1 }),
+        new(ConsumptionFit.Of(AConsumption), typeof(ConsumptionFit), nameof(ConsumptionFit.Consumption), Fuel.Petrol, 0.82),
+        new(ConsumptionFit.Of(AConsumption), typeof(ConsumptionFit), nameof(ConsumptionFit.MaximumConsumption), Fuel.Petrol, 0.82),
         new(null, typeof(PulseFit), nameof(PulseFit.Of), ABench, Wren.Percent(5)),
         new(null, typeof(StaticReading), nameof(StaticReading.ByMass), Duration.FromSeconds(30), Mass.FromGrams(156)),
         new(null, typeof(StaticReading), nameof(StaticReading.ByVolume), Duration.FromSeconds(30), Volume.FromMilliliters(228)),
@@ -1020,6 +1096,7 @@ public class RefusalTests
         Assert.Empty(missing);
     }
 
+    // But for plain numbers, on which equations are evaluated: they check nothing, and say so. And one that the compiler makes, of an interpolated string; and the numbers that a check reads.
     [Fact]
     public void EveryPublicType_OfTheLibrary_IsBuiltOnlyThroughCheckedMethods() =>
         Assert.Empty(

@@ -11,6 +11,10 @@ namespace FuelSizing.Bench;
 /// </remarks>
 internal sealed class LinearFit
 {
+    // A reading that alone decides a factor has a leverage of one but for these.
+    private const double LastBits = 1e-9;
+    private const double ManyDegrees = 1e6;
+
     private readonly Matrix<double> _covariance;
 
     private LinearFit(double[] factors, Matrix<double> covariance, double[] residuals, double[] leverages, int unknowns)
@@ -98,6 +102,42 @@ internal sealed class LinearFit
                 yield return reading;
             }
         }
+    }
+
+    /// <summary>Those of them that are further off than the stated deviations explain too: where readings agree better than their instruments, none is one.</summary>
+    public IEnumerable<int> OutliersBeyondStated()
+    {
+        double bound = Normal.InvCDF(0, 1, 1 - (0.005 / Residuals.Count));
+        return Outliers().Where(reading => Math.Abs(Residuals[reading]) > bound * Math.Sqrt(Math.Max(1 - Leverages[reading], LastBits)));
+    }
+
+    /// <summary>Standard deviation of a factor, were the stated deviations right.</summary>
+    public double StatedDeviation(int factor) => Math.Sqrt(_covariance[factor, factor]);
+
+    /// <summary>
+    /// How many stated deviations an interval reaches to either side: Student's t by the scatter, and never less than the stated deviations themselves give. Readings that all agree, as those
+    /// of a coarse scale do, do not make it more accurate than it is.
+    /// </summary>
+    /// <param name="confidence">For instance 0.95.</param>
+    public double Reach(double confidence) => Math.Max(Student(confidence) * Scale, Normal.InvCDF(0, 1, (1 + confidence) / 2));
+
+    /// <summary>
+    /// Half of an interval of a figure whose error has two parts: one by the readings, of so many stated deviations, and one that all readings share, whose standard deviation is stated. The degrees of freedom of both
+    /// together are those of Welch and Satterthwaite (GUM, JCGM 100:2008, G.4); never less than the stated deviations themselves give.
+    /// </summary>
+    /// <param name="stated">Standard deviation of the figure, were the stated deviations of readings right.</param>
+    /// <param name="shared">Standard deviation of what all readings have in common.</param>
+    /// <param name="confidence">For instance 0.95.</param>
+    public double Half(double stated, double shared, double confidence)
+    {
+        double probability = (1 + confidence) / 2;
+        double own = Scale * stated;
+        double both = Math.Sqrt((own * own) + (shared * shared));
+        double freedom = DegreesOfFreedom * Math.Pow(both / own, 4);
+
+        // A few million degrees of freedom are a normal, and readings without any scatter have no end of them.
+        double student = freedom < ManyDegrees ? StudentT.InvCDF(0, 1, freedom, probability) : Normal.InvCDF(0, 1, probability);
+        return Math.Max(student * both, Normal.InvCDF(0, 1, probability) * Math.Sqrt((stated * stated) + (shared * shared)));
     }
 
     /// <summary>
