@@ -72,7 +72,7 @@ public sealed class BenchSheet : IDisplayBlock
 
     private (string Title, IReadOnlyList<IReadOnlyList<string>> Lines)[] Sections() =>
     [
-        ("Before you begin", [["!", BenchShown.Caution], .. Further().Select(line => (IReadOnlyList<string>)["!", line])]),
+        ("Before you begin", [.. Dangers().Select(line => (IReadOnlyList<string>)["!", line])]),
         ("How", [.. Steps().Select((step, place) => (IReadOnlyList<string>)[$"{place + 1}", step])]),
         ("Set up", [.. _columns.Where(column => !column.IsReading).Select(column => (IReadOnlyList<string>)[Heading(column), Blank, column.Meaning.Replace('_', ' ')])]),
     ];
@@ -82,10 +82,24 @@ public sealed class BenchSheet : IDisplayBlock
     private static string Heading(BenchColumn column) =>
         $"{column.Name.Replace('_', ' ')}{(column.Unit is { } unit ? $" [{unit}]" : string.Empty)}{(column.IsOptional ? ", if it applies" : string.Empty)}";
 
-    private string[] Further() => Kind switch
+    private string[] Dangers() => Kind switch
     {
-        BenchTestKind.StaticTest => ["A coil held open grows hot: a few tens of seconds, then let it cool."],
-        _ => [],
+        BenchTestKind.PulseTest => [BenchShown.Caution],
+        BenchTestKind.StaticTest => [BenchShown.Caution, "A coil held open grows hot: a few tens of seconds, then let it cool."],
+        BenchTestKind.DeadheadTest =>
+        [
+            BenchShown.ShutCaution,
+            "Two or three seconds a reading; let the pump cool before the next. Hose, clamps and gauge rated for twice the pressure expected (common practice, no source).",
+            "A pump that displaces may have no pressure at which it stops: open the valve at what the hose is rated for, and note that the gauge ended there.",
+        ],
+        BenchTestKind.VoltageDropTest => [BenchShown.WiringCaution],
+        BenchTestKind.RegulatorTest =>
+        [
+            BenchShown.PumpCaution,
+            "A rising-rate unit multiplies: a gain of 6 adds 600 kPa for each bar. Raise in steps, with everything rated for the highest pressure that the unit may set, and stand aside.",
+        ],
+        BenchTestKind.ConsumptionTest => [BenchShown.EngineCaution],
+        _ => [BenchShown.PumpCaution],
     };
 
     private string[] Steps() => Kind switch
@@ -95,6 +109,33 @@ public sealed class BenchSheet : IDisplayBlock
             "Hold the differential pressure; note it with the injector open. Note the liquid's temperature, and take its density at that temperature.",
             "Collect for two times, one at least twice as long as the other, each twice or more.",
             "Weigh the vessel empty and full on the same scale, or read the measuring cylinder at eye level.",
+        ],
+        BenchTestKind.PumpTest =>
+        [
+            "Set the pressure with a valve in the return, the voltage at the pump's terminals. Three pressures or more at each voltage, from none to over the highest that the rail needs.",
+            "Each set point twice or more, each time set anew, from above and from below. Note what was set, not what the gauge wavers about.",
+            "Current with all readings or with none: without it the pump's wiring cannot be calculated.",
+        ],
+        BenchTestKind.DeadheadTest =>
+        [
+            "Shut the outlet, read the gauge, open the outlet.",
+            "Three readings or more at each voltage; two voltages show whether a relief valve sets the pressure.",
+        ],
+        BenchTestKind.VoltageDropTest =>
+        [
+            "A fuse in each test lead, near the supply. Measure across one part at a time: feed wire, ground return, relay, joint.",
+            "Six readings or more at three currents, the highest at least twice the lowest, and one at no current, which shows the meter's offset.",
+        ],
+        BenchTestKind.RegulatorTest =>
+        [
+            "Apply pressure to the reference with a hand pump, engine off, fuel pump running. Let the pump deliver more than flows out: a regulator that is shut shows the pump.",
+            "From none upwards and down again, four applied pressures or more, three of them over 0; some of them below the boost at which the gain sets in.",
+            "The returned flow with all readings or with none.",
+        ],
+        BenchTestKind.ConsumptionTest =>
+        [
+            "Weigh tank and fuel, run at one speed and power, weigh again: three runs or more, all within 10 % of one power (common practice, no source).",
+            "Power is that at the crank. Watch lambda and exhaust temperature; stop at the first knock.",
         ],
         _ =>
         [

@@ -85,6 +85,11 @@ internal static class BenchShown
             [
                 .. tests.PulseTests.Select(test => Fact.Words("Weighed in pulses", test.In(style))),
                 .. tests.StaticTests.Select(test => Fact.Words("Held open", test.In(style))),
+                .. tests.PumpTests.Select(test => Fact.Words("Pump", test.In(style))),
+                .. tests.DeadheadTests.Select(test => Fact.Words("Outlet shut", test.In(style))),
+                .. tests.VoltageDropTests.Select(test => Fact.Words("Wiring", test.In(style))),
+                .. tests.RegulatorTests.Select(test => Fact.Words("Regulator", test.In(style))),
+                .. tests.ConsumptionTests.Select(test => Fact.Words("Engine", test.In(style))),
             ],
             Caution));
         Shown.By<BenchColumn>((column, style) => new(
@@ -207,16 +212,16 @@ internal static class BenchShown
 
     private static string Millivolts(UnitsNet.ElectricPotential voltage, TextStyle style) => $"{style.Number(voltage.Millivolts, "N1")} mV";
 
-    private const string PumpCaution =
+    public const string PumpCaution =
         "Fuel under pressure sprays and its vapour burns: hoses, clamps and gauge rated for the highest pressure, no ignition sources, ventilation, goggles, an extinguisher within reach. Local codes take precedence.";
 
-    private const string ShutCaution =
+    public const string ShutCaution =
         "A pump that delivers nothing heats its fuel and may fail within a minute, and a hose rated for less bursts: two or three seconds a reading. No ignition sources, goggles. Local codes take precedence.";
 
-    private const string WiringCaution =
+    public const string WiringCaution =
         "Fire: a fuse in each test lead, near the supply; no sparks near fuel vapour. Local codes and a licensed practitioner take precedence.";
 
-    private const string EngineCaution =
+    public const string EngineCaution =
         "Fire: a tank on a scale beside a running engine; a shut-off and an extinguisher within reach. Full load may detonate when lean: watch lambda, stop at the first knock. Local codes take precedence.";
 
 

@@ -10,6 +10,21 @@ public enum BenchTestKind
 
     /// <summary>An injector held open.</summary>
     StaticTest,
+
+    /// <summary>A pump that fills a vessel.</summary>
+    PumpTest,
+
+    /// <summary>A pump with its outlet shut.</summary>
+    DeadheadTest,
+
+    /// <summary>Voltage across a part of the wiring.</summary>
+    VoltageDropTest,
+
+    /// <summary>A regulator by its gauge.</summary>
+    RegulatorTest,
+
+    /// <summary>A tank weighed before and after steady runs.</summary>
+    ConsumptionTest,
 }
 
 /// <summary>A column of a file of bench tests; on paper, a blank of the sheet on which a test is written down.</summary>

@@ -24,17 +24,49 @@ public sealed record BenchTests
 {
     private static readonly Identity<BenchTests> _identity = new Identity<BenchTests>()
         .List(tests => tests.PulseTests)
-        .List(tests => tests.StaticTests);
+        .List(tests => tests.StaticTests)
+        .List(tests => tests.PumpTests)
+        .List(tests => tests.DeadheadTests)
+        .List(tests => tests.VoltageDropTests)
+        .List(tests => tests.RegulatorTests)
+        .List(tests => tests.ConsumptionTests);
 
     private static readonly ListFiles<BenchTests> Files = new("a file of bench tests", BenchForm.File, isNamedOnce: false);
 
-    private BenchTests(IReadOnlyList<PulseTest> pulseTests, IReadOnlyList<StaticTest> staticTests) => (PulseTests, StaticTests) = ([.. pulseTests], [.. staticTests]);
+    private BenchTests(Entry[] entries, ProblemList problems)
+    {
+        PulseTests = Read("pulse_tests", InjectorBenchForm.PulseTests);
+        StaticTests = Read("static_tests", InjectorBenchForm.StaticTests);
+        PumpTests = Read("pump_tests", PumpBenchForm.FlowTests);
+        DeadheadTests = Read("deadhead_tests", PumpBenchForm.DeadheadTests);
+        VoltageDropTests = Read("voltage_drop_tests", WiringBenchForm.Tests);
+        RegulatorTests = Read("regulator_tests", RegulatorBenchForm.Tests);
+        ConsumptionTests = Read("consumption_tests", EngineBenchForm.Tests);
+
+        IReadOnlyList<T> Read<T>(string list, Form<T> form)
+            where T : class => Array.AsReadOnly(ListFiles<BenchTests>.Parts(entries, list, form, problems));
+    }
 
     /// <summary>Injectors weighed in pulses, in the order of the files.</summary>
     public IReadOnlyList<PulseTest> PulseTests { get; }
 
     /// <summary>Injectors held open.</summary>
     public IReadOnlyList<StaticTest> StaticTests { get; }
+
+    /// <summary>Pumps that fill a vessel.</summary>
+    public IReadOnlyList<PumpFlowTest> PumpTests { get; }
+
+    /// <summary>Pumps with their outlet shut.</summary>
+    public IReadOnlyList<DeadheadTest> DeadheadTests { get; }
+
+    /// <summary>Voltage across parts of the wiring.</summary>
+    public IReadOnlyList<VoltageDropTest> VoltageDropTests { get; }
+
+    /// <summary>Regulators by their gauge.</summary>
+    public IReadOnlyList<RegulatorTest> RegulatorTests { get; }
+
+    /// <summary>Tanks weighed before and after steady runs.</summary>
+    public IReadOnlyList<ConsumptionTest> ConsumptionTests { get; }
 
     /// <summary>Reads files.</summary>
     /// <param name="files">One or more, each ending in <c>.csv</c> or <c>.json</c>; UTF-8, up to 64 MB each.</param>
@@ -74,15 +106,26 @@ public sealed record BenchTests
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
 
-    /// <summary>How many tests of each kind.</summary>
-    /// <returns>For instance <c>pulse tests: 4, static tests: 1</c>.</returns>
-    public override string ToString() => FormattableString.Invariant($"pulse tests: {PulseTests.Count}, static tests: {StaticTests.Count}");
+    /// <summary>How many tests of each kind there are.</summary>
+    /// <returns>For instance <c>pulse tests: 4, static tests: 1</c>; <c>no tests</c> of an empty list.</returns>
+    public override string ToString() => string.Join(", ", Counts.Where(count => count.Count > 0).Select(count => FormattableString.Invariant($"{count.Name}: {count.Count}"))) is { Length: > 0 } text
+        ? text
+        : "no tests";
+
+    private (string Name, int Count)[] Counts =>
+    [
+        ("pulse tests", PulseTests.Count),
+        ("static tests", StaticTests.Count),
+        ("pump tests", PumpTests.Count),
+        ("deadhead tests", DeadheadTests.Count),
+        ("voltage drop tests", VoltageDropTests.Count),
+        ("regulator tests", RegulatorTests.Count),
+        ("consumption tests", ConsumptionTests.Count),
+    ];
 
     private static BenchTests Of(Entry[] entries, ProblemList problems)
     {
-        BenchTests tests = new(
-            ListFiles<BenchTests>.Parts(entries, "pulse_tests", BenchForm.PulseTests, problems),
-            ListFiles<BenchTests>.Parts(entries, "static_tests", BenchForm.StaticTests, problems));
+        BenchTests tests = new(entries, problems);
         return problems.Any ? throw new BenchTestsException(problems.Found) : tests;
     }
 }

@@ -21,7 +21,7 @@ public class BenchTestsTests
         Assert.Equal(683.8, second.Fluid.Density.KilogramsPerCubicMeter, 9);
         Assert.Equal(10, second.Scale.Milligrams, 9);
         Assert.Equal(PulseReading.Of(Duration.FromMilliseconds(1.9), 1000, Mass.FromGrams(3.2)), second.Readings[0]);
-        Assert.Equal("pulse tests: 2, static tests: 0", $"{tests}");
+        Assert.Equal("pulse tests: 2", $"{tests}");
     }
 
     [Fact]
@@ -36,6 +36,25 @@ public class BenchTestsTests
         Assert.Equal("club bench oil", tests.StaticTests[1].Fluid.Name);
     }
 
+    /// <summary>Each other sheet, as filled in: its test is the one described in code, and is fitted.</summary>
+    [Fact]
+    public void OtherParts_FilledIn_AreReadBack()
+    {
+        PumpFlowTest pump = BenchTests.Parse("pump.csv", BenchFiles.Pumps).PumpTests[0];
+        Assert.Equal((6, 7.1), (pump.Readings.Count, pump.Readings[5].Current!.Value.Amperes));
+        Assert.Equal(GaugeAccuracy.Of(Wren.Kpa(1), Wren.Kpa(2), Wren.Percent(0.5)), pump.Gauge);
+        Assert.Equal(1211.5 / 30 / 683.8 * 3600, PumpFlowFit.Of(pump).Points[0].Flow.LitersPerHour, 1e-6);
+        DeadheadFit shut = DeadheadFit.Of(BenchTests.Parse("shut.csv", BenchFiles.Stops).DeadheadTests[0]);
+        Assert.Null(shut.Points[1].MaximumPressureRise);
+        VoltageDropTest drop = BenchTests.Parse("drop.csv", BenchFiles.Drops).VoltageDropTests[0];
+        Assert.Equal(25.3, VoltageDropFit.Of(drop).Resistance.Milliohms, 0.2);
+        RegulatorTest unit = BenchTests.Parse("unit.csv", BenchFiles.Regulators).RegulatorTests[0];
+        Assert.True(unit.FollowsManifold);
+        Assert.Equal(0.3, unit.Applied.Reading.Kilopascals, 9);
+        ConsumptionTest runs = BenchTests.Parse("runs.csv", BenchFiles.Runs).ConsumptionTests[0];
+        Assert.Equal((3, 0.5), (runs.Readings.Count, Math.Round(runs.Power.Percent, 9)));
+    }
+
     /// <summary>The same tests from JSON: an embedding program writes them, a spreadsheet the other.</summary>
     [Fact]
     public void Json_GivesTheSameTests() =>
@@ -45,6 +64,11 @@ public class BenchTestsTests
     [Theory]
     [InlineData(BenchFiles.Pulses)]
     [InlineData(BenchFiles.Statics)]
+    [InlineData(BenchFiles.Pumps)]
+    [InlineData(BenchFiles.Stops)]
+    [InlineData(BenchFiles.Drops)]
+    [InlineData(BenchFiles.Regulators)]
+    [InlineData(BenchFiles.Runs)]
     public void Tests_WrittenAsJson_AreReadAsTheSame(string sheet)
     {
         BenchTests read = BenchTests.Parse("sheet.csv", sheet);
@@ -62,7 +86,7 @@ public class BenchTestsTests
     [InlineData("[kPa]", "[V]", 2, "static_tests.differential", "does not fit")]
     [InlineData("300,0.1,,0.1", "3,0.1,,0.1", 2, "static_tests.differential", "between")]
     [InlineData("static_tests 1", "static_tests 2", 1, "column 1", "pulse_tests 1")]
-    [InlineData("static_tests 1", "injectors 1", 1, "column 1", "Give one of pulse_tests, static_tests")]
+    [InlineData("static_tests 1", "injectors 1", 1, "column 1", "Give one of pulse_tests, static_tests, pump_tests")]
     public void Sheets_FilledInWrong_AreRefusedByLineAndField(string good, string bad, int line, string field, string advice)
     {
         string text = BenchFiles.Statics;
