@@ -71,5 +71,5 @@ public sealed record VolumetricEfficiency
             "Refer it to the density in the inlet manifold, not to the ambient air.",
             name);
 
-    internal VolumetricEfficiency Scaled(double factor) => new(BySpeed.Scaled(factor), Points);
+    internal VolumetricEfficiency Scaled(double factor) => new(BySpeed.Scaled(factor), [.. Points.Select(point => (point.Speed, point.Efficiency * factor))]);
 }

@@ -1,3 +1,4 @@
+using FuelSizing.Files;
 using FuelSizing.Findings;
 using FuelSizing.Logs;
 using FuelSizing.Points;
@@ -126,6 +127,22 @@ public class CalibrationTests
         // More fuel than thought means more BSFC and more air at once.
         Assert.InRange(
             Default.Correlation(CalibratedQuantity.BrakeSpecificFuelConsumption, CalibratedQuantity.VolumetricEfficiency), 0.2, 1);
+    }
+
+    /// <summary>
+    /// The plan as the run has corrected it, kept in a setup file: air and consumption are read back corrected, and what the form cannot hold (here a pump that is better than its curve) is refused, not left out.
+    /// </summary>
+    [Fact]
+    public void Updated_WrittenToASetup_IsReadBackCorrected_OrRefused()
+    {
+        FuelSystem updated = Default.Updated;
+        Assert.NotEqual(PulledWren.Plan.Demand.VolumetricEfficiency, updated.Demand.VolumetricEfficiency);
+        InvalidOperationException refused = Assert.Throws<InvalidOperationException>(() => Setup.Of(updated).ToJson());
+        Assert.Contains("cannot hold the pump (pump W", refused.Message, StringComparison.Ordinal);
+        FuelSystem held = updated.With(PulledWren.Plan.Pump);
+        FuelSystem read = Setup.Parse("corrected.json", Setup.Of(held).ToJson()).System;
+        Assert.Equal(updated.Demand, read.Demand);
+        Assert.Equal(held, read);
     }
 
     [Fact]

@@ -146,11 +146,24 @@ public sealed record Setup
 
     /// <summary>The setup as text, as a file holds it.</summary>
     /// <returns>JSON.</returns>
-    public string ToJson() => SetupForm.File.Text(this);
+    /// <exception cref="InvalidOperationException">
+    /// A part is one that a file's form cannot hold, as a run has found it: a pump better than its curve, a regulator off its setting, a resistance or a filter's loss that was found. Nothing is left out without a word.
+    /// </exception>
+    public string ToJson()
+    {
+        string text = SetupForm.File.Text(this);
+        ProblemList problems = new();
+        Setup? read = SetupForm.File.Read(new FileText("setup.json", text), problems);
+        return !problems.Any && Equals(read)
+            ? text
+            : throw new InvalidOperationException(
+                $"A setup file cannot hold {Lost(read)}: what is read back would be another. Write the plan as it was described, and correct what is read by the same run again.");
+    }
 
     /// <summary>Writes it to a file, in place of what was there.</summary>
     /// <param name="file">The file.</param>
     /// <exception cref="IOException">It cannot be written.</exception>
+    /// <exception cref="InvalidOperationException">A part is one that a file's form cannot hold, see <see cref="ToJson"/>.</exception>
     public void Write(string file)
     {
         ArgumentNullException.ThrowIfNull(file);
@@ -174,6 +187,24 @@ public sealed record Setup
         new(system, [.. points]) { BoostLine = line, PullRange = pull };
 
     private static InvalidOperationException WithoutLine() => new("The setup has no boost line. Give one by With.");
+
+    /// <summary>Which parts of this setup are others when they are read back.</summary>
+    private string Lost(Setup? read)
+    {
+        FuelSystem own = System;
+        (string Name, bool IsSame)[] parts =
+        [
+            ("the engine and its demand", own.Demand.Equals(read?.System.Demand)),
+            ("the injectors", own.Injectors.Equals(read?.System.Injectors)),
+            ($"the regulator ({own.Regulator.Description})", own.Regulator.Equals(read?.System.Regulator)),
+            ($"the pump ({own.Pump})", own.Pump.Equals(read?.System.Pump)),
+            ("the plumbing", own.Plumbing.Equals(read?.System.Plumbing)),
+            ("the limits", own.Limits.Equals(read?.System.Limits)),
+            ("the controller", own.Controller.Equals(read?.System.Controller)),
+        ];
+        string[] lost = [.. parts.Where(part => !part.IsSame).Select(part => part.Name)];
+        return read is null || lost.Length == 0 ? "a part of this system" : string.Join(", ", lost);
+    }
 
     private static Setup Of(in FileText text, ProblemList problems)
     {
