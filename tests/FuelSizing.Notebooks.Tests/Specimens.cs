@@ -378,6 +378,7 @@ internal static class Specimens
         yield return Distribution.Uniform(Kpa(1), Kpa(2));
         yield return Distribution.Uniform(Volts(12), Volts(14));
         yield return Distribution.Uniform(Duration.FromMilliseconds(-0.02), Duration.FromMilliseconds(0.03));
+        yield return Distribution.Uniform(ElectricResistance.FromMilliohms(2), ElectricResistance.FromMilliohms(9));
         yield return Distribution.Uniform(Ratio.FromPercent(10), Ratio.FromPercent(20));
         yield return Distribution.Uniform(
             BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(300), BrakeSpecificFuelConsumption.FromGramsPerKiloWattHour(330));

@@ -53,6 +53,7 @@ internal static class UncertaintyShown
         Distribution<BrakeSpecificFuelConsumption>(style => style.Of);
         Distribution<ElectricPotential>(style => style.Of);
         Distribution<Duration>(style => style.PulseChange);
+        Distribution<ElectricResistance>(style => style.Of);
         Distribution<UnitsNet.Pressure>(style => style.Of);
         Distribution<Ratio>(style => style.DutyCycle);
         Distribution<Temperature>(style => style.Of);

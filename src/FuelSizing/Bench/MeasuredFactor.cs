@@ -8,22 +8,17 @@ internal static class MeasuredFactor
 {
     private const double Tail = 4;
 
-    /// <summary>A factor on injectors' flow.</summary>
-    /// <param name="mean">1 where they are as described.</param>
+    /// <summary>A factor.</summary>
+    /// <param name="mean">1 where the part is as described.</param>
     /// <param name="share">Standard deviation, as a share of the mean.</param>
-    public static UncertainInput Of(double mean, double share) => UncertainInput.InjectorFlowFactor(
-        share > 0
-            ? Distribution.Normal(Fraction(mean), Fraction(mean * share), Fraction(mean * (1 - (Tail * share))), Fraction(mean * (1 + (Tail * share))))
-            : Distribution.Fixed(Fraction(mean)));
+    public static Distribution<Ratio> Share(double mean, double share) => About(mean, mean * share, value => Ratio.FromDecimalFractions(value));
 
-    /// <summary>Dead time over that described.</summary>
-    /// <param name="mean">s.</param>
-    /// <param name="deviation">Standard deviation, s.</param>
-    public static UncertainInput Later(double mean, double deviation) => UncertainInput.DeadTimeOffset(
-        deviation > 0
-            ? Distribution.Normal(
-                Duration.FromSeconds(mean), Duration.FromSeconds(deviation), Duration.FromSeconds(mean - (Tail * deviation)), Duration.FromSeconds(mean + (Tail * deviation)))
-            : Distribution.Fixed(Duration.FromSeconds(mean)));
-
-    private static Ratio Fraction(double fraction) => Ratio.FromDecimalFractions(fraction);
+    /// <summary>A figure.</summary>
+    /// <param name="mean">In SI.</param>
+    /// <param name="deviation">Standard deviation, in SI.</param>
+    /// <param name="quantity">The quantity of a number in SI.</param>
+    public static Distribution<T> About<T>(double mean, double deviation, Func<QuantityValue, T> quantity)
+        where T : struct, IQuantity, IComparable<T> => deviation > 0
+        ? Distribution.Normal(quantity(mean), quantity(deviation), quantity(mean - (Tail * deviation)), quantity(mean + (Tail * deviation)))
+        : Distribution.Fixed(quantity(mean));
 }

@@ -205,8 +205,9 @@ public sealed class PulseFit : IReadable
         double share = (MaximumSlope - Slope) / Slope / SharedDeviations;
         double own = Math.Sqrt(Math.Max(0, (share * share) - Math.Pow(Test.Calibration.DecimalFractions, 2)));
         return CorrelatedInputs.Of(
-            MeasuredFactor.Of(Slope.CubicMetersPerSecond / there, share),
-            MeasuredFactor.Later((TimeOffset - described.DeadTime.At(Test.Voltage, Test.Differential)).Seconds, (most - least).Seconds / 2 / SharedDeviations),
+            UncertainInput.InjectorFlowFactor(MeasuredFactor.Share(Slope.CubicMetersPerSecond / there, share)),
+            UncertainInput.DeadTimeOffset(MeasuredFactor.About(
+                (TimeOffset - described.DeadTime.At(Test.Voltage, Test.Differential)).Seconds, (most - least).Seconds / 2 / SharedDeviations, Duration.FromSeconds)),
 
             // What all readings have in common moves the slope alone.
             Ratio.FromDecimalFractions(share > 0 ? Math.Clamp(Correlation.DecimalFractions * own / share, -Certain, Certain) : 0));

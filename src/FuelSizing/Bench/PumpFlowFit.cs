@@ -1,5 +1,6 @@
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Bench;
@@ -127,6 +128,20 @@ public sealed class PumpFlowFit : IReadable
             return flows;
         },
         point => point.MinimumCurrent);
+
+    /// <summary>
+    /// The measurement as an uncertain input of a system with such pumps: a factor on flow about <see cref="Curves"/>, normal, with the widest relative deviation that an interval of <see cref="Points"/> has, cut off at four of them.
+    /// </summary>
+    /// <returns>The input.</returns>
+    /// <exception cref="InvalidOperationException">No set point delivers for sure.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">It reaches beyond 50 to 150 %.</exception>
+    public UncertainInput ToUncertainInput()
+    {
+        double[] shares = [.. Points.Where(point => point.MinimumFlow > VolumeFlow.Zero).Select(point => (point.MaximumFlow - point.MinimumFlow) / point.Flow / 2 / PooledMeans.StatedReach)];
+        return shares.Length > 0
+            ? UncertainInput.PumpFlowFactor(MeasuredFactor.Share(1, shares.Max()))
+            : throw new InvalidOperationException($"{Test.Name} delivers for sure at no set point: its curve cannot be drawn about. Collect longer, or at lower pressures.");
+    }
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);

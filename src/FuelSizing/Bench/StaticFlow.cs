@@ -115,7 +115,7 @@ public sealed class StaticFlow : IReadable
     {
         ArgumentNullException.ThrowIfNull(described);
         double there = described.StaticAt(Test.Differential.Pascals, Test.Fluid.Density.KilogramsPerCubicMeter);
-        return MeasuredFactor.Of(Flow.CubicMetersPerSecond / there, Deviation.DecimalFractions);
+        return UncertainInput.InjectorFlowFactor(MeasuredFactor.Share(Flow.CubicMetersPerSecond / there, Deviation.DecimalFractions));
     }
 
     /// <inheritdoc/>

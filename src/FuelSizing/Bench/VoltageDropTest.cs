@@ -1,5 +1,6 @@
 using FuelSizing.Electrical;
 using FuelSizing.Quantities;
+using FuelSizing.Uncertainty;
 using UnitsNet;
 
 namespace FuelSizing.Bench;
@@ -266,6 +267,20 @@ public sealed class VoltageDropFit : IReadable
         double byOffset = isThroughZero ? test.Offset.Volts * deviations.Zip(amperes, (off, current) => current / (off * off)).Sum() / weights : 0;
         double half = fit.Half(fit.StatedDeviation(0), Math.Sqrt(Math.Pow(ohms * test.Calibration.DecimalFractions, 2) + (byOffset * byOffset)), Confidence);
         return new(test, ohms, half, offset, isThroughZero, fit);
+    }
+
+    /// <summary>
+    /// The measurement as an uncertain input of a system whose pump is fed through this part: what it has more than was described, normal, with the deviation that the interval has, cut off at four of them.
+    /// </summary>
+    /// <param name="described">What the feed was described with for this part; 0 to 1 Ω.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public UncertainInput InputOver(ElectricResistance described)
+    {
+        double more = (Resistance - Guard.Between(
+            described, ElectricResistance.Zero, ElectricResistance.FromOhms(1), "Give what the feed was described with for this part.", nameof(described))).Ohms;
+        double deviation = (MaximumResistance - MinimumResistance).Ohms / 2 / PooledMeans.StatedReach;
+        return UncertainInput.FeedResistanceOffset(MeasuredFactor.About(more, deviation, ElectricResistance.FromOhms));
     }
 
     /// <inheritdoc/>

@@ -1,4 +1,5 @@
 using FuelSizing.Fuels;
+using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -135,6 +136,34 @@ public sealed record UncertainInput
             value => Duration.FromSeconds(value).ToUnit(UnitsNet.Units.DurationUnit.Millisecond))
         {
             Change = (system, value) => system.With(system.Injectors.Later(value)),
+        };
+
+    /// <summary>A factor on what every pump of the circuit delivers: how far pumps are from their curves, alike at all pressures and voltages.</summary>
+    /// <param name="distribution">50 to 150 %.</param>
+    /// <returns>The input, for a system whose pumps are described by curves.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput PumpFlowFactor(Distribution<Ratio> distribution) =>
+        new(
+            "pump flow",
+            UncertainQuantity.PumpFlow,
+            Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
+            value => Percent(value))
+        {
+            Change = (system, value) => system.With(system.Pump.WithEach(part => part is SwitchedPump switched ? switched.With(switched.Pump.Worn(value)) : ((Pump)part).Worn(value))),
+        };
+
+    /// <summary>How far the resistance of every pump's feed is off the described one: connectors, relay, fuse, ground.</summary>
+    /// <param name="distribution">−1 to 1 Ω; zero changes nothing.</param>
+    /// <returns>The input, for a system whose pumps have a feed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The distribution reaches beyond the range.</exception>
+    public static UncertainInput FeedResistanceOffset(Distribution<ElectricResistance> distribution) =>
+        new(
+            "resistance of the pump's feed",
+            UncertainQuantity.FeedResistance,
+            Within(distribution, ElectricResistance.FromOhms(-1), ElectricResistance.FromOhms(1), "Give the resistance that there is less the described one."),
+            value => ElectricResistance.FromOhms(value).ToUnit(UnitsNet.Units.ElectricResistanceUnit.Milliohm))
+        {
+            Change = (system, value) => system.With(system.Pump.Rewired(feed => feed.Plus(value))),
         };
 
     /// <summary>How far the regulator's pressure is off what it should set, at every boost alike.</summary>

@@ -443,6 +443,9 @@ public sealed class UncertainSystem
                     $"It is what {input.Name} leaves of the pressure set at this point.",
                     name);
                 break;
+            case UncertainQuantity.FeedResistance when input.Change is not null && nominal.Pump.Pumps.Any(pump => pump.Feed is null):
+                throw new ArgumentException(
+                    $"{name} has a {input.Name}, but not every pump of {nominal.Pump.Name} has a feed. Describe the wiring by Pump.WithFeed, or leave it out.", name);
             case UncertainQuantity.RegulatorGain or UncertainQuantity.RegulatorOnset when nominal.Regulator.RisingUnit is null:
                 throw new ArgumentException(
                     $"{name} has a {input.Name}, but the regulator has none: {nominal.Regulator.Description}. Give it to a system with a rising-rate unit, or leave it out.",

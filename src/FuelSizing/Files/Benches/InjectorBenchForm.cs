@@ -1,5 +1,4 @@
 using FuelSizing.Bench;
-using FuelSizing.Quantities;
 using UnitsNet;
 
 namespace FuelSizing.Files;
