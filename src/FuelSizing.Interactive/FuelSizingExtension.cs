@@ -33,5 +33,6 @@ public static class FuelSizingExtension
         UncertaintyShown.Register();
         RunShown.Register();
         FindingShown.Register();
+        FrontShown.Register();
     }
 }

@@ -14,6 +14,7 @@ public sealed partial class PageSampleTests : IDisposable
 {
     private const string Names =
         """
+        using FuelSizing;
         using FuelSizing.Bench;
         using FuelSizing.Checks;
         using FuelSizing.Circuits;
@@ -45,7 +46,7 @@ public sealed partial class PageSampleTests : IDisposable
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fuelsizing-page-");
 
-    // The README's sample runs before every other.
+    // The README's sample of a whole system runs before every other.
     public static TheoryData<string> Pages =>
         [.. PageFiles.Where(page => Path.GetFileName(page) != "README.md" && Samples(page).Any()).Select(page => Path.GetRelativePath(Repository.PathOf(), page))];
 
@@ -172,7 +173,7 @@ public sealed partial class PageSampleTests : IDisposable
         File.WriteAllText(Path.Combine(_folder.FullName, "wren.json"), string.Empty);
 
         CellRunner runner = new();
-        await Runs(runner, Samples(Repository.PathOf("README.md")).First(), inBlock: false);
+        await Runs(runner, Samples(Repository.PathOf("README.md")).Last(), inBlock: false);
         await Runs(runner, Names, inBlock: false);
         return runner;
     }

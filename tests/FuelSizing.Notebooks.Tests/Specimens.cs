@@ -101,7 +101,7 @@ internal static class Specimens
             yield return shown;
         }
 
-        foreach (object shown in Staged(calmer, peak, calm).Concat(SecondStreams(calmer, peak, calm)))
+        foreach (object shown in Staged(calmer, peak, calm).Concat(SecondStreams(calmer, peak, calm)).Concat(FromFewNumbers()))
         {
             yield return shown;
         }
@@ -617,6 +617,21 @@ internal static class Specimens
                 yield return tank;
                 yield return warmed.WarmTank(tank, calm, Duration.FromMinutes(8));
                 yield return warmed.WarmTank(tank, peak, Duration.FromMinutes(200));
+            }
+        }
+    }
+
+    // Checks from a few numbers, with much assumed and with little.
+    private static IEnumerable<object> FromFewNumbers()
+    {
+        QuickCheck check = QuickCheck.FromPower(Power.FromKilowatts(220), Fuel.E85, 4, VolumeFlow.FromMillilitersPerMinute(850), Kpa(300));
+        foreach (QuickCheck each in new[] { check, check.With(Pump.From(Curve(300))).With(Big).WithSpeed(Rpm(6500)) })
+        {
+            yield return each;
+            yield return each.Margins[0];
+            foreach (Assumption assumed in each.Assumed)
+            {
+                yield return assumed;
             }
         }
     }

@@ -43,7 +43,7 @@ public class WorkedExampleTests
     public async Task Sample_OfTheReadme_CompilesAndNamesThePartThatLimits()
     {
         string readme = await File.ReadAllTextAsync(Repository.PathOf("README.md"));
-        string sample = Regex.Match(readme, "```csharp\n(?<code>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture).Groups["code"].Value;
+        string sample = SamplesOf(readme)[1];
         using var runner = new CellRunner();
 
         var run = await runner.RunAsync(new NotebookCell(1, true, sample));
@@ -51,4 +51,21 @@ public class WorkedExampleTests
         Assert.Null(run.Failure);
         Assert.Matches(@"^injectors: duty cycle .* at 6,800 rev/min, 0\.60 bar", Assert.Single(run.Outputs).Text);
     }
+
+    [Fact]
+    public async Task Sample_OfTheReadmesStart_TakesEightLinesAndListsWhatItAssumes()
+    {
+        string sample = SamplesOf(await File.ReadAllTextAsync(Repository.PathOf("README.md")))[0];
+        Assert.InRange(sample.Split('\n').Count(line => line.Length > 0), 1, 8);
+        using var runner = new CellRunner();
+
+        var run = await runner.RunAsync(new NotebookCell(1, true, sample));
+
+        Assert.Null(run.Failure);
+        Assert.Matches("^Holds as far as judged over the whole ranges of the 11 values that are assumed: tightest margin: injectors, .* Not judged: .*pump;", run.Outputs[0].Text);
+        Assert.Contains(run.Outputs, output => output.Text.Contains("BSFC: 395 g/kWh on petrol at worst, 275 g/kWh at best (common practice, no source)", StringComparison.Ordinal));
+    }
+
+    private static string[] SamplesOf(string readme) =>
+        [.. Regex.Matches(readme, "```csharp\n(?<code>.*?)```", RegexOptions.Singleline | RegexOptions.ExplicitCapture).Select(match => match.Groups["code"].Value)];
 }

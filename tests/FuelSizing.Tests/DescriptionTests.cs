@@ -150,6 +150,12 @@ public class DescriptionTests
             [new[] { (Wren.Kpa(10), 0.9), (Wren.Kpa(60), 0.84) }, 0.7],
             [new[] { (Wren.Kpa(11), 0.9), (Wren.Kpa(60), 0.84) }, null]),
         Of(SizingLimits.Default, nameof(SizingLimits.With), [MixtureLimits.Of(0.9)], [MixtureLimits.Of(0.91)]),
+        Of(Wren.Demand(), nameof(FuelDemandModel.WithBasis), [DemandBasis.Air], [DemandBasis.Power]),
+        Of(SizingLimits.Default, nameof(SizingLimits.WithDutyCycle), [Wren.Percent(80)], [Wren.Percent(81)]),
+        Of(SizingLimits.Default, nameof(SizingLimits.WithPumpReserve), [Wren.Percent(15)], [Wren.Percent(16)]),
+        Of(SizingLimits.Default, nameof(SizingLimits.WithRailCeiling), [Wren.Kpa(700)], [Wren.Kpa(701)]),
+        Of(SizingLimits.Default, nameof(SizingLimits.WithFeedDrop), [Wren.Percent(4)], [Wren.Percent(3)]),
+        Of(SizingLimits.Default, nameof(SizingLimits.WithSuctionMargin), [Wren.Kpa(12)], [Wren.Kpa(13)]),
         Of(typeof(Fixed), nameof(Fixed.At), [Wren.Kpa(230), Litres(20)], [Wren.Kpa(231), Litres(21)]),
         Base,
         Of(

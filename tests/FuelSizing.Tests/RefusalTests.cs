@@ -79,6 +79,9 @@ public class RefusalTests
 
     private static readonly FuelSystem System = Wren.System();
 
+    private static readonly QuickCheck Quick = QuickCheck.FromPower(
+        Power.FromKilowatts(220), Fuel.Petrol, 4, VolumeFlow.FromMillilitersPerMinute(850), Wren.Kpa(300));
+
     private static readonly ControllerData Data = ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.9));
 
     private static readonly FuelSystem Pulsed = System.With(RecordedPulseController.BySpeed((Wren.Rpm(1000), Wren.Ms(9)), (Wren.Rpm(7000), Wren.Ms(8))));
@@ -273,6 +276,27 @@ public class RefusalTests
         new(Wren.InjectorOf(360), typeof(Injector), nameof(Injector.WithMinimumDifferential), Wren.Kpa(60)),
         new(Wren.InjectorOf(360), typeof(Injector), nameof(Injector.WithMeasuredFlows), new[] { (Wren.Kpa(450), VolumeFlow.FromMillilitersPerMinute(440)) }),
         new(Wren.Demand(), typeof(FuelDemandModel), nameof(FuelDemandModel.WithEvaporation), Wren.Percent(30)),
+        new(Wren.Demand(), typeof(FuelDemandModel), nameof(FuelDemandModel.WithBasis), DemandBasis.Air),
+        new(SizingLimits.Default, typeof(SizingLimits), nameof(SizingLimits.WithDutyCycle), Wren.Percent(80)),
+        new(SizingLimits.Default, typeof(SizingLimits), nameof(SizingLimits.WithPumpReserve), Wren.Percent(20)),
+        new(SizingLimits.Default, typeof(SizingLimits), nameof(SizingLimits.WithRailCeiling), Wren.Kpa(700)),
+        new(SizingLimits.Default, typeof(SizingLimits), nameof(SizingLimits.WithFeedDrop), Wren.Percent(4)),
+        new(SizingLimits.Default, typeof(SizingLimits), nameof(SizingLimits.WithSuctionMargin), Wren.Kpa(12)),
+        new(
+            null,
+            typeof(QuickCheck),
+            nameof(QuickCheck.FromPower),
+            Power.FromKilowatts(220),
+            Fuel.Petrol,
+            4,
+            VolumeFlow.FromMillilitersPerMinute(850),
+            Wren.Kpa(300),
+            Wren.Rpm(6800),
+            Wren.Kpa(60)),
+        new(null, typeof(QuickCheck), nameof(QuickCheck.FromEngine), Wren.Engine, Wren.Kpa(60), Fuel.Petrol, 4, VolumeFlow.FromMillilitersPerMinute(850), Wren.Kpa(300)),
+        new(Quick, typeof(QuickCheck), nameof(QuickCheck.WithSpeed), Wren.Rpm(6500)),
+        new(Quick, typeof(QuickCheck), nameof(QuickCheck.WithBoost), Wren.Kpa(70)),
+        new(Quick, typeof(QuickCheck), nameof(QuickCheck.With), Wren.Demand(), Wren.Rpm(6500), Wren.Kpa(70)),
         new(Fuel.Petrol, typeof(Fuel), nameof(Fuel.WithHeatOfVaporisation), SpecificEnergy.FromKilojoulesPerKilogram(360)),
         new(null, typeof(TestFluid), nameof(TestFluid.HeptaneAt), Temperature.FromDegreesCelsius(25)),
         new(Wren.Turbocharger, typeof(Induction), nameof(Induction.WithCoolant), Temperature.FromDegreesCelsius(40)),

@@ -210,6 +210,77 @@ public sealed record FuelDemandModel
     /// <returns>The model.</returns>
     public FuelDemandModel With(Fuel fuel) => With(VolumetricEfficiency, MeasuredPower, Consumption.With(fuel));
 
+    /// <summary>The same demand of another engine: another size or cycle, or another speed limit.</summary>
+    /// <param name="engine">Size and limits.</param>
+    /// <returns>The model; tables and measured pull stay as they are.</returns>
+    public FuelDemandModel With(Engine engine)
+    {
+        ArgumentNullException.ThrowIfNull(engine);
+        return new(engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare);
+    }
+
+    /// <summary>The same engine with another compressor or charge cooler, or without.</summary>
+    /// <param name="induction">How the charge reaches the manifold.</param>
+    /// <returns>The model.</returns>
+    /// <exception cref="ArgumentException">What changes with speed has a compressor or a cooler, and the engine then has none.</exception>
+    public FuelDemandModel With(Induction induction)
+    {
+        ArgumentNullException.ThrowIfNull(induction);
+        return induction.Drive == CompressorDrive.None && (AlongSpeed?.Compressor ?? AlongSpeed?.Cooler) is not null
+            ? throw new ArgumentException(
+                $"induction is {induction}, and {Engine.Name} has a table by speed of a compressor or a cooler. Give a table without these columns first (With).",
+                nameof(induction))
+            : new(Engine, induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare);
+    }
+
+    /// <summary>The same engine by another measured pull without boost.</summary>
+    /// <param name="measuredPower">The pull.</param>
+    /// <returns>
+    /// The model. Its mechanical efficiency stays; stated at the highest point of the pull before, it is now stated at that of this one.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">The pull does not cover the speed at which the mechanical efficiency is stated.</exception>
+    public FuelDemandModel With(PowerCurve measuredPower)
+    {
+        ArgumentNullException.ThrowIfNull(measuredPower);
+        RotationalSpeed stated = MechanicalEfficiencySpeed.RevolutionsPerSecond.Equals(MeasuredPower.Peak.RevolutionsPerSecond) ? measuredPower.Peak : Within(MechanicalEfficiencySpeed, measuredPower, nameof(measuredPower));
+        return new(Engine, Induction, VolumetricEfficiency, measuredPower, MechanicalEfficiency, stated, Consumption, Basis, AlongSpeed, EvaporatedShare);
+    }
+
+    /// <summary>The same engine with another volumetric efficiency.</summary>
+    /// <param name="volumetricEfficiency">Against speed, referred to manifold density.</param>
+    /// <returns>The model.</returns>
+    public FuelDemandModel With(VolumetricEfficiency volumetricEfficiency)
+    {
+        ArgumentNullException.ThrowIfNull(volumetricEfficiency);
+        return With(volumetricEfficiency, MeasuredPower, Consumption);
+    }
+
+    /// <summary>The same engine with another lambda or BSFC, or with both on another fuel.</summary>
+    /// <param name="consumption">Fuel, lambda and BSFC at full load.</param>
+    /// <returns>The model.</returns>
+    /// <exception cref="ArgumentException">A share of the fuel evaporates in the charge, and the fuel's heat of vaporisation is not known.</exception>
+    public FuelDemandModel With(FuelConsumption consumption)
+    {
+        ArgumentNullException.ThrowIfNull(consumption);
+        return With(VolumetricEfficiency, MeasuredPower, consumption);
+    }
+
+    /// <summary>The same engine, sized for by another of the two estimates.</summary>
+    /// <param name="basis">Which estimate to size for.</param>
+    /// <returns>The model.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such estimate.</exception>
+    public FuelDemandModel WithBasis(DemandBasis basis) => new(
+        Engine,
+        Induction,
+        VolumetricEfficiency,
+        MeasuredPower,
+        MechanicalEfficiency,
+        MechanicalEfficiencySpeed,
+        Consumption,
+        Guard.Member(basis, "Choose which estimate to size for.", nameof(basis)),
+        AlongSpeed,
+        EvaporatedShare);
+
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
         new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis, AlongSpeed, EvaporatedShare);

@@ -70,6 +70,36 @@ public sealed record SizingLimits
         return this with { Mixture = mixture };
     }
 
+    /// <summary>The same limits with another highest duty cycle.</summary>
+    /// <param name="dutyCycle">10 to 100 %.</param>
+    /// <returns>The limits.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The duty cycle is outside its range.</exception>
+    public SizingLimits WithDutyCycle(Ratio dutyCycle) => Of(dutyCycle, PumpReserve, RailCeiling, FeedDrop, SuctionMargin) with { Mixture = Mixture };
+
+    /// <summary>The same limits with another pump reserve.</summary>
+    /// <param name="pumpReserve">Share of the injected flow, 0 to 100 %.</param>
+    /// <returns>The limits.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The reserve is outside its range.</exception>
+    public SizingLimits WithPumpReserve(Ratio pumpReserve) => Of(DutyCycle, pumpReserve, RailCeiling, FeedDrop, SuctionMargin) with { Mixture = Mixture };
+
+    /// <summary>The same limits with what hoses, fittings and filter are rated for.</summary>
+    /// <param name="railCeiling">Rail gauge pressure, 100 to 2,000 kPa.</param>
+    /// <returns>The limits.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The pressure is outside its range.</exception>
+    public SizingLimits WithRailCeiling(Pressure railCeiling) => Of(DutyCycle, PumpReserve, railCeiling, FeedDrop, SuctionMargin) with { Mixture = Mixture };
+
+    /// <summary>The same limits with another share of the supply's voltage that a pump's feed may lose.</summary>
+    /// <param name="feedDrop">0.1 to 30 %.</param>
+    /// <returns>The limits.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The share is outside its range.</exception>
+    public SizingLimits WithFeedDrop(Ratio feedDrop) => Of(DutyCycle, PumpReserve, RailCeiling, feedDrop, SuctionMargin) with { Mixture = Mixture };
+
+    /// <summary>The same limits with another margin over the fuel's vapour pressure at the pump's inlet.</summary>
+    /// <param name="suctionMargin">0 to 100 kPa.</param>
+    /// <returns>The limits.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The margin is outside its range.</exception>
+    public SizingLimits WithSuctionMargin(Pressure suctionMargin) => Of(DutyCycle, PumpReserve, RailCeiling, FeedDrop, suctionMargin) with { Mixture = Mixture };
+
     /// <summary>What a message, a table or a sheet says behind a limit that is a rule of thumb.</summary>
     /// <param name="rule">Which limit.</param>
     /// <returns>

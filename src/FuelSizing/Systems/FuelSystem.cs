@@ -264,6 +264,12 @@ public sealed record FuelSystem
     /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
     public FuelSystem With(FuelDemandModel demand) => Of(Layout, demand, Injectors, Regulator, Pump, Limits, Plumbing, Controller, SurgeTank, StagedInjectors, SecondStream, Checks, Waivers);
 
+    /// <summary>The same system on another fuel: the engine's BSFC goes with 1/heating value (<see cref="FuelConsumption.With"/>).</summary>
+    /// <param name="fuel">What the engine burns then.</param>
+    /// <returns>The system.</returns>
+    /// <exception cref="ArgumentException">The fuel lacks a property that the plumbing needs.</exception>
+    public FuelSystem With(Fuel fuel) => With(Demand.With(fuel));
+
     /// <summary>The same system with a check more: it takes part in margins, verdict, tables, remedies, sheet and ranking.</summary>
     /// <param name="check">A check whose part no other check of the system judges.</param>
     /// <returns>The system.</returns>

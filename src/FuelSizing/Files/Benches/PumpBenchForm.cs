@@ -58,7 +58,7 @@ internal static class PumpBenchForm
         EachOrNone = Current.Name,
     };
 
-    private static readonly TruthField GaugeEnd = new("gauge_end", "whether the gauge ended there, or the test was stopped there") { Optional = true, Default = "false" };
+    private static readonly TruthField GaugeEnd = new("gauge_end", "whether the gauge ended there, or the test was stopped there") { Optional = true, Default = "false", Arguments = ["isGaugeEnd"] };
 
     private static readonly RecordForm<DeadheadReading> AStop = new(
         "deadhead_reading", "a reading with the outlet shut", values => DeadheadReading.Of(values.Required(Voltage), values.Required(Rise), values.Optional(GaugeEnd) ?? false))
