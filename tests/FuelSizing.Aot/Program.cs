@@ -1,6 +1,7 @@
 using System.Globalization;
 using FuelSizing.Aot;
 using FuelSizing.Checks;
+using FuelSizing.Data;
 using FuelSizing.Files;
 using FuelSizing.Selection;
 using FuelSizing.Systems;
@@ -23,10 +24,17 @@ Print("read from a file", file);
 string text = file.ToJson();
 Console.WriteLine($"written and read back: {Setup.Parse("again.json", text).ToJson() == text}, {text.Length} characters");
 
+OperatingResult fullLoad = readme.System.Solve(ReadmeSystem.FullLoad);
+string data = ResultData.Of(fullLoad).ToJson();
+Console.WriteLine($"a result written and read back: {ResultData.Parse("full-load.json", data).ToJson() == data}, {data.Length} characters");
+Console.WriteLine(data);
+
 SweepResult sweep = readme.System.Sweep(
     [RotationalSpeed.FromRevolutionsPerMinute(3000), RotationalSpeed.FromRevolutionsPerMinute(6800)],
     [Pressure.Zero, Pressure.FromPoundsForcePerSquareInch(8)]);
 Console.WriteLine(sweep.Verdict.Headline);
+string grid = ResultData.Of(sweep).ToJson();
+Console.WriteLine($"a sweep written and read back: {ResultData.Parse("sweep.json", grid) == ResultData.Of(sweep)}, {grid.Length} characters");
 foreach (Remedy remedy in sweep.Remedies)
 {
     Console.WriteLine($"  {remedy.Text}");

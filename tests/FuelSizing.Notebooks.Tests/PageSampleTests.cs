@@ -19,6 +19,7 @@ public sealed partial class PageSampleTests : IDisposable
         using FuelSizing.Checks;
         using FuelSizing.Circuits;
         using FuelSizing.Controllers;
+        using FuelSizing.Data;
         using FuelSizing.Electrical;
         using FuelSizing.Equations;
         using FuelSizing.Files;

@@ -84,10 +84,7 @@ public sealed record Chance : IReadable
     {
         get
         {
-            // Where some cannot be said, the true share may be higher by all of them.
-            double deviations = Confidence.Deviations(InWords, nameof(InWords));
-            Ratio minimum = ScoreInterval(Holding, deviations).Minimum;
-            Ratio maximum = ScoreInterval(Holding + CannotSay, deviations).Maximum;
+            (Ratio minimum, Ratio maximum) = Bounds;
             return Holding == Samples
                 ? Statement.Of("chance.every-sample", $"holds in all {Samples} samples: by the {InWords} interval in at least {minimum:chance:down} of cases")
                 : Holding + CannotSay == 0
@@ -98,6 +95,16 @@ public sealed record Chance : IReadable
                         : Statement.Of(
                             "chance.partly-known",
                             $"holds in {Holds:chance} of {Samples} samples, and nothing can be said of {Ratio.FromDecimalFractions((double)CannotSay / Samples):chance}; {InWords} interval {minimum:chance:down} to {maximum:chance:up}");
+        }
+    }
+
+    /// <summary>The 95 % interval that the words give: where some cannot be said, the true share may be higher by all of them.</summary>
+    internal (Ratio Minimum, Ratio Maximum) Bounds
+    {
+        get
+        {
+            double deviations = Confidence.Deviations(InWords, nameof(InWords));
+            return (ScoreInterval(Holding, deviations).Minimum, ScoreInterval(Holding + CannotSay, deviations).Maximum);
         }
     }
 

@@ -26,7 +26,7 @@ internal sealed class Derivation(TextStyle style)
     /// <summary>A figure from outside.</summary>
     public Traced Given(string name, string symbol, double value, string unit, string readable, string source)
     {
-        _given.Add(new(WorkingSource.Given, name, symbol, null, null, Si(value, unit), readable, source));
+        _given.Add(new(WorkingSource.Given, name, symbol, null, null, Si(value, unit), readable, source) { Si = value, Unit = unit });
         return Traced.Given(symbol, value);
     }
 
@@ -65,7 +65,7 @@ internal sealed class Derivation(TextStyle style)
             Si(number.Value, unit),
             readable,
             source)
-        { IsIntermediate = intermediate });
+        { IsIntermediate = intermediate, Si = number.Value, Unit = unit });
         if (named)
         {
             return Traced.Given(symbol, number.Value);
@@ -78,7 +78,7 @@ internal sealed class Derivation(TextStyle style)
     private Traced Found(
         WorkingSource kind, string name, string symbol, double value, string unit, string readable, string source, bool intermediate)
     {
-        _steps.Add(new(kind, name, symbol, null, null, Si(value, unit), readable, source) { IsIntermediate = intermediate });
+        _steps.Add(new(kind, name, symbol, null, null, Si(value, unit), readable, source) { IsIntermediate = intermediate, Si = value, Unit = unit });
         return Traced.Given(symbol, value);
     }
 

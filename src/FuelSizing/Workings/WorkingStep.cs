@@ -56,6 +56,12 @@ public sealed record WorkingStep
     /// <summary>True for a line on the way to the result of one part, such as a line's Reynolds number, which a short table leaves out.</summary>
     public bool IsIntermediate { get; internal init; }
 
+    /// <summary>The value in SI with all its digits; none where it is not known.</summary>
+    internal double? Si { get; init; }
+
+    /// <summary>Unit of that, <c>1</c> of a number without one; none where it is not known.</summary>
+    internal string? Unit { get; init; }
+
     /// <summary>The line as one would write it by hand.</summary>
     /// <returns>For instance <c>p_3 = p_0 + p_b = 94322 + 60000 = 1.5432·10^5 Pa (154 kPa)</c>.</returns>
     public override string ToString() =>
