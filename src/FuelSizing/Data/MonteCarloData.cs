@@ -1,5 +1,4 @@
 using System.Text.Json.Serialization;
-using FuelSizing.Checks;
 using FuelSizing.Quantities;
 using FuelSizing.Uncertainty;
 using UnitsNet;
