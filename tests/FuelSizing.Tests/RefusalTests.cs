@@ -1132,10 +1132,6 @@ public class RefusalTests
     public void EveryPublicType_OfTheLibrary_IsBuiltOnlyThroughCheckedMethods() =>
         Assert.Empty(
             from type in typeof(Fuel).Assembly.GetExportedTypes()
-
-                // Plain numbers, on which equations are evaluated: they check nothing, and say so.
-                // And one that the compiler makes, of an interpolated string.
-                // So are the numbers that a check reads.
             where type.Namespace != typeof(FuelSizing.Numerics.Real).Namespace && type != typeof(StatementText) && type != typeof(CheckReading<>)
             from constructor in type.GetConstructors()
             where constructor.GetParameters().Length > 0

@@ -1,8 +1,6 @@
-using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Files;
 using FuelSizing.Injectors;
-using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;

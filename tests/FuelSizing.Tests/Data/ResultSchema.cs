@@ -3,7 +3,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Schema;
-using System.Text.Json.Serialization.Metadata;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using FuelSizing.Data;
@@ -72,7 +71,7 @@ internal static class ResultSchema
         return made;
     }
 
-    private static JsonNode Reference(Type type, SortedDictionary<string, JsonNode> records)
+    private static JsonObject Reference(Type type, SortedDictionary<string, JsonNode> records)
     {
         if (type == typeof(double) || type == typeof(string))
         {

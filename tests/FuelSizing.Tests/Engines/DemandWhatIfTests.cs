@@ -1,7 +1,6 @@
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Points;
-using FuelSizing.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Engines;
