@@ -35,7 +35,7 @@ public sealed class MistypedInputTests : IDisposable
         { "01", "fuelTemperature=95psi", 2, ["psi is a unit of pressure, not of temperature", "95 °F"] },
         { "01", "supplyVoltage=13.5A", 2, ["A is a unit of current", "not of voltage", "13.5 V"] },
         { "01", "minimumPulse=1.6V", 2, ["V is a unit of voltage, not of time", "1.6 ms"] },
-        { "01", "displacement=2.4kg", 2, ["is no unit of volume", "2.4 L"] },
+        { "01", "displacement=2.4kg", 2, ["kg is a unit of mass", "2.4 L"] },
         { "01", "bsfc=0.5lb/h", 2, ["lb/h is a unit of mass flow", "320 g/kWh"] },
         { "01", "pumpCurve[2].LitresPerHour=38lb/h", 2, ["lb/h is a mass flow", "density", "140 L/h"] },
         { "01", "pumpCurve[2].LitresPerHour=37gal/h", 2, ["3.785 L in the US", "US gal/h or imp gal/h"] },

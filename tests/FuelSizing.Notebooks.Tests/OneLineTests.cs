@@ -6,7 +6,8 @@ namespace FuelSizing.Notebooks.Tests;
 /// <summary>Wherever a value is printed, in a debugger, a log or an exception, it says in one line what it is.</summary>
 public class OneLineTests
 {
-    private const int Longest = 300;
+    // A headline that gives a check at both ends of what is assumed is the longest.
+    private const int Longest = 400;
 
     // A derivation is a text of many lines and a statement one sentence, as long as it must be; the others hold columns of
     // numbers or letters and are no value to look at.
