@@ -272,9 +272,7 @@ public sealed class ConsumptionFit : IReadable
     /// <exception cref="ArgumentOutOfRangeException">It reaches beyond what engines burn, 150 to 1,500 g/kWh.</exception>
     public UncertainInput ToUncertainInput()
     {
-        double deviation = Half / PooledMeans.StatedReach;
-        double found = Value.KilogramsPerJoule;
-        return UncertainInput.BrakeSpecificFuelConsumption(Distribution.Normal(Value, Grams(deviation), Grams(found - (CutOff * deviation)), Grams(found + (CutOff * deviation))));
+        return UncertainInput.BrakeSpecificFuelConsumption(MeasuredDistribution.About(Value.KilogramsPerJoule, Half / PooledMeans.StatedReach, value => Grams((double)value)));
     }
 
     /// <inheritdoc/>
@@ -284,7 +282,6 @@ public sealed class ConsumptionFit : IReadable
     /// <returns>For instance <c>Wren at 6,400 rev/min: 331 g/kWh (321 g/kWh to 341 g/kWh)</c>.</returns>
     public override string ToString() => In(TextStyle.Metric);
 
-    private const double CutOff = 4;
 
     private double Half { get; }
 

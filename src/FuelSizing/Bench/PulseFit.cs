@@ -45,7 +45,7 @@ public sealed class PulseFit : IReadable
         Slope = VolumeFlow.FromCubicMetersPerSecond(slope / density);
 
         // What all readings have in common is no part of their scatter.
-        double spread = Math.Sqrt(Math.Pow(student * fit.Deviation(0) / slope, 2) + Math.Pow(SharedDeviations * test.Calibration.DecimalFractions, 2));
+        double spread = Math.Sqrt(Math.Pow(student * fit.Deviation(0) / slope, 2) + Math.Pow(PooledMeans.StatedReach * test.Calibration.DecimalFractions, 2));
         (MinimumSlope, MaximumSlope) = (Slope * Math.Max(0, 1 - spread), Slope * (1 + spread));
         TimeOffset = Duration.FromSeconds(offset);
         if (Fieller(fit, student) is { } interval)
@@ -202,12 +202,12 @@ public sealed class PulseFit : IReadable
         }
 
         double there = described.StaticAt(Test.Differential.Pascals, Test.Fluid.Density.KilogramsPerCubicMeter);
-        double share = (MaximumSlope - Slope) / Slope / SharedDeviations;
+        double share = (MaximumSlope - Slope) / Slope / PooledMeans.StatedReach;
         double own = Math.Sqrt(Math.Max(0, (share * share) - Math.Pow(Test.Calibration.DecimalFractions, 2)));
         return CorrelatedInputs.Of(
-            UncertainInput.InjectorFlowFactor(MeasuredFactor.Share(Slope.CubicMetersPerSecond / there, share)),
-            UncertainInput.DeadTimeOffset(MeasuredFactor.About(
-                (TimeOffset - described.DeadTime.At(Test.Voltage, Test.Differential)).Seconds, (most - least).Seconds / 2 / SharedDeviations, Duration.FromSeconds)),
+            UncertainInput.InjectorFlowFactor(MeasuredDistribution.Share(Slope.CubicMetersPerSecond / there, share)),
+            UncertainInput.DeadTimeOffset(MeasuredDistribution.About(
+                (TimeOffset - described.DeadTime.At(Test.Voltage, Test.Differential)).Seconds, (most - least).Seconds / 2 / PooledMeans.StatedReach, Duration.FromSeconds)),
 
             // What all readings have in common moves the slope alone.
             Ratio.FromDecimalFractions(share > 0 ? Math.Clamp(Correlation.DecimalFractions * own / share, -Certain, Certain) : 0));
@@ -220,8 +220,6 @@ public sealed class PulseFit : IReadable
     /// <returns>For instance <c>458 mL/min (455 mL/min to 461 mL/min), offset 1.001 ms (0.998 ms to 1.004 ms), linear from 1.500 ms</c>.</returns>
     public override string ToString() => In(TextStyle.Metric);
 
-    // Two-sided 95 % of a normal: what is shared is stated, not estimated from readings.
-    private const double SharedDeviations = 1.959963984540054;
 
     private static PulseReading[] NotShorter(PulseTest test, double shortest) => [.. test.Readings.Where(reading => reading.SecondsOpen >= shortest)];
 

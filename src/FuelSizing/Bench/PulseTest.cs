@@ -117,16 +117,7 @@ public sealed record PulseTest : IReadable
     /// <returns>The test.</returns>
     /// <exception cref="ArgumentException">Too few pulse widths are left.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There is no such place, or too few readings are left.</exception>
-    public PulseTest Without(params int[] places)
-    {
-        ArgumentNullException.ThrowIfNull(places);
-        foreach (int place in places)
-        {
-            Guard.Count(place, 0, Readings.Count - 1, "Give places in the list of readings, counted from 0.", nameof(places));
-        }
-
-        return Of(Name, Fluid, Differential, Voltage, Scale, Calibration, [.. Readings.Where((_, place) => !places.Contains(place))]);
-    }
+    public PulseTest Without(params int[] places) => Of(Name, Fluid, Differential, Voltage, Scale, Calibration, [.. BenchPlaces.Without(Readings, places)]);
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>

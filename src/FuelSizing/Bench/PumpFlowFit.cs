@@ -139,7 +139,7 @@ public sealed class PumpFlowFit : IReadable
     {
         double[] shares = [.. Points.Where(point => point.MinimumFlow > VolumeFlow.Zero).Select(point => (point.MaximumFlow - point.MinimumFlow) / point.Flow / 2 / PooledMeans.StatedReach)];
         return shares.Length > 0
-            ? UncertainInput.PumpFlowFactor(MeasuredFactor.Share(1, shares.Max()))
+            ? UncertainInput.PumpFlowFactor(MeasuredDistribution.Share(1, shares.Max()))
             : throw new InvalidOperationException($"{Test.Name} delivers for sure at no set point: its curve cannot be drawn about. Collect longer, or at lower pressures.");
     }
 

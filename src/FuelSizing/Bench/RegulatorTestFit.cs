@@ -20,7 +20,6 @@ public sealed class RegulatorTestFit : IReadable
 {
     private const double Confidence = 0.95;
     private const double MinimumChance = 0.01;
-    private const double CutOff = 4;
     private const double LastDigits = 1e-9;
     private const double MinimumApart = 1e-4;
 
@@ -198,22 +197,22 @@ public sealed class RegulatorTestFit : IReadable
         }
 
         Pressure wide = Deviation(Base, MinimumBase!.Value, MaximumBase!.Value);
-        UncertainInput offset = UncertainInput.RegulatorOffset(Distribution.Normal(Pressure.Zero, wide, -wide * CutOff, wide * CutOff));
+        UncertainInput offset = UncertainInput.RegulatorOffset(MeasuredDistribution.About(0, wide.Pascals, Pressure.FromPascals));
         if (Onset is not { } onset)
         {
             return [offset];
         }
 
-        Ratio factor = Ratio.FromDecimalFractions(Math.Max(MaximumGain!.Value - Gain, Gain - MinimumGain!.Value) / PooledMeans.StatedReach / Gain);
+        double factor = Math.Max(MaximumGain!.Value - Gain, Gain - MinimumGain!.Value) / PooledMeans.StatedReach / Gain;
         Pressure early = Deviation(onset, MinimumOnset!.Value, MaximumOnset!.Value);
 
         // An onset below 0 is none, so it is cut off there.
-        Pressure most = Pressure.FromPascals(Math.Min(CutOff * early.Pascals, Regulator.RisingUnit!.Onset.Pascals * (1 - LastDigits)));
+        Pressure most = Pressure.FromPascals(Math.Min(MeasuredDistribution.Tail * early.Pascals, Regulator.RisingUnit!.Onset.Pascals * (1 - LastDigits)));
         return
         [
             offset,
-            UncertainInput.RegulatorGainFactor(Distribution.Normal(Ratio.FromPercent(100), factor, Ratio.FromPercent(100) - (factor * CutOff), Ratio.FromPercent(100) + (factor * CutOff))),
-            UncertainInput.RegulatorOnsetOffset(Distribution.Normal(Pressure.Zero, early, -most, early * CutOff)),
+            UncertainInput.RegulatorGainFactor(MeasuredDistribution.Share(1, factor)),
+            UncertainInput.RegulatorOnsetOffset(Distribution.Normal(Pressure.Zero, early, -most, early * MeasuredDistribution.Tail)),
         ];
     }
 

@@ -22,8 +22,6 @@ public sealed class StaticFlow : IReadable
 {
     private const double Confidence = 0.95;
 
-    // Two-sided 95 % of a normal: what is shared is stated, not estimated from readings.
-    private const double SharedDeviations = 1.959963984540054;
     private const double MinimumSpread = 2;
 
     private StaticFlow(StaticTest test, LinearFit fit, bool isStartAndStopFound)
@@ -31,10 +29,10 @@ public sealed class StaticFlow : IReadable
         (Test, IsStartAndStopFound) = (test, isStartAndStopFound);
         double flow = fit.Factors[0];
         double spread = Math.Sqrt(
-            Math.Pow(fit.Student(Confidence) * fit.Deviation(0) / flow, 2) + Math.Pow(SharedDeviations * test.Calibration.DecimalFractions, 2));
+            Math.Pow(fit.Student(Confidence) * fit.Deviation(0) / flow, 2) + Math.Pow(PooledMeans.StatedReach * test.Calibration.DecimalFractions, 2));
         Flow = VolumeFlow.FromCubicMetersPerSecond(flow);
         (Minimum, Maximum) = (Flow * Math.Max(0, 1 - spread), Flow * (1 + spread));
-        Deviation = Ratio.FromDecimalFractions(spread / SharedDeviations);
+        Deviation = Ratio.FromDecimalFractions(spread / PooledMeans.StatedReach);
         StartAndStop = isStartAndStopFound ? Duration.FromSeconds(fit.Factors[1] / flow) : null;
         Outliers = [.. fit.Outliers()];
     }
@@ -115,7 +113,7 @@ public sealed class StaticFlow : IReadable
     {
         ArgumentNullException.ThrowIfNull(described);
         double there = described.StaticAt(Test.Differential.Pascals, Test.Fluid.Density.KilogramsPerCubicMeter);
-        return UncertainInput.InjectorFlowFactor(MeasuredFactor.Share(Flow.CubicMetersPerSecond / there, Deviation.DecimalFractions));
+        return UncertainInput.InjectorFlowFactor(MeasuredDistribution.Share(Flow.CubicMetersPerSecond / there, Deviation.DecimalFractions));
     }
 
     /// <inheritdoc/>

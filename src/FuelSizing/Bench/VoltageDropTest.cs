@@ -280,7 +280,7 @@ public sealed class VoltageDropFit : IReadable
         double more = (Resistance - Guard.Between(
             described, ElectricResistance.Zero, ElectricResistance.FromOhms(1), "Give what the feed was described with for this part.", nameof(described))).Ohms;
         double deviation = (MaximumResistance - MinimumResistance).Ohms / 2 / PooledMeans.StatedReach;
-        return UncertainInput.FeedResistanceOffset(MeasuredFactor.About(more, deviation, ElectricResistance.FromOhms));
+        return UncertainInput.FeedResistanceOffset(MeasuredDistribution.About(more, deviation, ElectricResistance.FromOhms));
     }
 
     /// <inheritdoc/>

@@ -112,9 +112,7 @@ internal sealed class MeasuredCar
     private PumpAssembly Each(PumpAssembly pumps, Func<Pump, Pump> change)
     {
         int leaf = 0;
-        return pumps.WithEach(part => !_pumps[leaf++] ? part
-            : part is SwitchedPump switched ? switched.With(change(switched.Pump))
-            : change((Pump)part));
+        return pumps.WithEach(part => _pumps[leaf++] ? part.WithPumps(change) : part);
     }
 
     private static bool IsSame(Pump pump, Pump other) =>

@@ -216,7 +216,7 @@ public sealed record Pump : PumpAssembly
 
     internal override bool HasOpenEnd => _hasOpenEnd;
 
-    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Feed is null ? this : WithFeed(exchange(Feed));
+    internal override PumpAssembly WithPumps(Func<Pump, Pump> change) => change(this);
 
     internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) => new RunningPump(this, volts.Of(this), reading);
 

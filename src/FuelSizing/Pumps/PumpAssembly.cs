@@ -131,7 +131,11 @@ public abstract record PumpAssembly
 
     /// <summary>The same pumps with each feed exchanged for another.</summary>
     /// <param name="exchange">Gives the feed that takes a feed's place.</param>
-    internal virtual PumpAssembly Rewired(Func<Feed, Feed> exchange) => WithEach(pump => pump.Rewired(exchange));
+    internal PumpAssembly Rewired(Func<Feed, Feed> exchange) => WithPumps(pump => pump.Feed is { } feed ? pump.WithFeed(exchange(feed)) : pump);
+
+    /// <summary>The same arrangement with each pump changed; of a switched one the pump that it switches.</summary>
+    /// <param name="change">Gives the pump that takes a pump's place; asked in the order of <see cref="Pumps"/>.</param>
+    internal virtual PumpAssembly WithPumps(Func<Pump, Pump> change) => WithEach(pump => pump.WithPumps(change));
 
     /// <summary>The pumps fed with a voltage.</summary>
     /// <param name="supply">At the source, V.</param>

@@ -1,4 +1,3 @@
-using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Quantities;
 using UnitsNet;
@@ -130,7 +129,7 @@ public sealed record SwitchedPump : PumpAssembly
     // By itself it may be either way: the least is that of low speed, the most that of full speed.
     internal override bool IsMeasuredAt(double supply) => false;
 
-    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => Pump.Feed is { } feed ? With(Pump.WithFeed(exchange(feed))) : this;
+    internal override PumpAssembly WithPumps(Func<Pump, Pump> change) => With(change(Pump));
 
     internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) =>
         reading == PumpReading.Upper ? Pump.Fed(volts, reading) : _low.Fed(volts, reading);
@@ -249,7 +248,7 @@ internal sealed record PumpAtLowSpeed : PumpAssembly
     internal override bool IsMeasuredAt(double supply) => _share == 0 || _pump.IsMeasuredAt(_share * supply);
 
     // Rewiring is asked of the pumps of a system, which hold the switched pump itself.
-    internal override PumpAssembly Rewired(Func<Feed, Feed> exchange) => this;
+    internal override PumpAssembly WithPumps(Func<Pump, Pump> change) => this;
 
     internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) =>
         _share == 0 ? new StoppedPump(_pump) : new RunningPump(_pump, _share * volts.Of(_pump), reading);

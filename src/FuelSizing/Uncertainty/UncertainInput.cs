@@ -1,5 +1,4 @@
 using FuelSizing.Fuels;
-using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -149,7 +148,7 @@ public sealed record UncertainInput
             Within(distribution, Ratio.FromPercent(50), Ratio.FromPercent(150), FactorAdvice),
             value => Percent(value))
         {
-            Change = (system, value) => system.With(system.Pump.WithEach(part => part is SwitchedPump switched ? switched.With(switched.Pump.Worn(value)) : ((Pump)part).Worn(value))),
+            Change = (system, value) => system.With(system.Pump.WithPumps(pump => pump.Worn(value))),
         };
 
     /// <summary>How far the resistance of every pump's feed is off the described one: connectors, relay, fuse, ground.</summary>

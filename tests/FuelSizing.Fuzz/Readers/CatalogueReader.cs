@@ -1,10 +1,10 @@
 using FuelSizing.Files;
-using FuelSizing.Fuzz.Mutating;
 
 namespace FuelSizing.Fuzz.Readers;
 
 /// <summary>Catalogues, from JSON or comma-separated values.</summary>
-internal sealed class CatalogueReader : FuzzedReader
+/// <param name="ending">How they end: json or csv.</param>
+internal sealed class CatalogueReader(string ending) : ListReader<Catalogue, CatalogueException>("catalogue", ending, Fields)
 {
     private static readonly string[] Fields =
     [
@@ -16,39 +16,9 @@ internal sealed class CatalogueReader : FuzzedReader
         "curve.current [A]", "dead_times.time [ms]", "cost [kPa]", "base []", "base [kPa", "injector A", "pump P", "regulator M",
     ];
 
-    private readonly bool _json;
+    protected override Catalogue Parsed(string name, string text) => Catalogue.Parse(name, text);
 
-    /// <summary>Catalogues that end so: json or csv.</summary>
-    public CatalogueReader(string ending)
-    {
-        _json = ending == "json";
-        (Name, Ending) = ($"catalogue-{ending}", $".{ending}");
-    }
+    protected override Catalogue Opened(string file) => Catalogue.Read(file);
 
-    public override string Name { get; }
-
-    public override string Ending { get; }
-
-    public override string[] Words => Fields;
-
-    public override Func<string, int, int, string>[] Edits => _json ? new JsonEdits(Fields).All : new TableEdits(Fields).All;
-
-    public override string? Without(string text, int piece) => _json ? JsonEdits.Without(text, piece) : base.Without(text, piece);
-
-    public override Reading Read(byte[] input)
-    {
-        string name = Characters(input) is null ? Holding(input) : $"characters{Ending}";
-        try
-        {
-            Catalogue read = Characters(input) is { } text ? Catalogue.Parse(name, text) : Catalogue.Read(name);
-            int injectors = read.Injectors.Count;
-            int pumps = read.Pumps.Count;
-            int regulators = read.Regulators.Count;
-            return new(true, [$"read: {Math.Min(injectors, 3)}, {Math.Min(pumps, 3)}, {Math.Min(regulators, 3)}"]);
-        }
-        catch (CatalogueException refused)
-        {
-            return FileAnswers.Refused(refused, name, input);
-        }
-    }
+    protected override string Counts(Catalogue read) => $"{Math.Min(read.Injectors.Count, 3)}, {Math.Min(read.Pumps.Count, 3)}, {Math.Min(read.Regulators.Count, 3)}";
 }

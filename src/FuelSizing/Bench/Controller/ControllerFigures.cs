@@ -4,7 +4,6 @@ using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Quantities;
-using MathNet.Numerics.Distributions;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -37,9 +36,6 @@ public sealed class ControllerFigures : IReadable
 
     // Less than a lambda sensor tells.
     private const double Tells = 1e-3;
-
-    // Two-sided 95 % of a normal: what is shared is stated, not estimated from readings.
-    private static readonly double SharedDeviations = Normal.InvCDF(0, 1, 0.975);
 
     private static readonly Duration[] DefaultPulses = [Duration.FromMilliseconds(2.5), Duration.FromMilliseconds(5), Duration.FromMilliseconds(10)];
 
@@ -366,7 +362,7 @@ public sealed class ControllerFigures : IReadable
             return null;
         }
 
-        double calibration = SharedDeviations * fit.Test.Calibration.DecimalFractions;
+        double calibration = PooledMeans.StatedReach * fit.Test.Calibration.DecimalFractions;
         double all = (fit.MaximumSlope / fit.Slope) - 1;
         double slope = Math.Sqrt(Math.Max(0, (all * all) - (calibration * calibration)));
         double offset = (high - low).Seconds / 2 / (pulse - fit.TimeOffset).Seconds;

@@ -4,9 +4,10 @@ using UnitsNet;
 namespace FuelSizing.Bench;
 
 /// <summary>What a bench has measured, as a distribution: normal, cut off at four standard deviations; fixed where readings had no scatter.</summary>
-internal static class MeasuredFactor
+internal static class MeasuredDistribution
 {
-    private const double Tail = 4;
+    /// <summary>Standard deviations at which it is cut off.</summary>
+    public const double Tail = 4;
 
     /// <summary>A factor.</summary>
     /// <param name="mean">1 where the part is as described.</param>
