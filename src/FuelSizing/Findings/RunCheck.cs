@@ -19,9 +19,10 @@ public sealed class RunCheck
     private readonly Filter[] _filters;
     private readonly PlanRange _range;
 
-    private RunCheck(FuelSystem plan, Conditions conditions, SensorAccuracy accuracy, PlanTolerance tolerance, Ratio driveLoss)
+    private RunCheck(
+        FuelSystem plan, Conditions conditions, SensorAccuracy accuracy, PlanTolerance tolerance, Ratio driveLoss, ModelDiscrepancy discrepancy)
     {
-        (Plan, Accuracy, Tolerance, DriveLoss) = (plan, accuracy, tolerance, driveLoss);
+        (Plan, Accuracy, Tolerance, DriveLoss, Discrepancy) = (plan, accuracy, tolerance, driveLoss, discrepancy);
         (SupplyVolts, FuelKelvins) = (conditions.SupplyVolts, conditions.FuelKelvins);
         SupplyVoltage = conditions.SupplyVoltage;
         FuelTemperature = conditions.FuelTemperature;
@@ -29,6 +30,8 @@ public sealed class RunCheck
         _range = new(plan);
         Regulator = RegulatorModel.Of(plan.Regulator);
         Pumps = new PumpSurface(plan.Pump);
+        AirOverSpeed = new(plan.Demand.VolumetricEfficiency.BySpeed);
+        ReturnedAtRest = Pumps.FlowHolding(Regulator.Set(0, 0, 0, 0), SupplyVolts);
         HoldsAtRail = plan.Layout == LineLayout.Return || plan.Regulator is FuelSizing.Regulators.ElectronicReturnless;
         _filters = [.. plan.Plumbing.Suction.Concat(plan.Plumbing.Supply).OfType<Filter>()];
         RailNoise = accuracy.Rail.Pascals;
@@ -48,6 +51,9 @@ public sealed class RunCheck
     /// <summary>How far sound parts may be off.</summary>
     public PlanTolerance Tolerance { get; }
 
+    /// <summary>What sound cars and their recordings do that the plan's equations do not know.</summary>
+    public ModelDiscrepancy Discrepancy { get; }
+
     /// <summary>Planned voltage of the supply; counts where a run has none.</summary>
     public ElectricPotential SupplyVoltage { get; }
 
@@ -60,6 +66,12 @@ public sealed class RunCheck
     internal RegulatorModel Regulator { get; }
 
     internal PumpSurface Pumps { get; }
+
+    /// <summary>How air may be off over engine speed.</summary>
+    internal AirOverSpeed AirOverSpeed { get; }
+
+    /// <summary>What returns of the pumps' flow with nothing injected, at the supply's voltage and the base pressure, m³/s.</summary>
+    internal double ReturnedAtRest { get; }
 
     internal bool HoldsAtRail { get; }
 
@@ -94,6 +106,7 @@ public sealed class RunCheck
     /// <param name="driveLoss">
     /// Share of crank power lost before the recorded power, 0 to 40 %; zero if not given: recorded at the crank.
     /// </param>
+    /// <param name="discrepancy">What the plan's equations do not know of; <see cref="ModelDiscrepancy.Default"/> if not given.</param>
     /// <returns>The check.</returns>
     /// <exception cref="ArgumentException">
     /// A pump of the plan is switched by boost or has lines of its own, or there are parts between the pumps and a regulator before the rail, or a secondary set of injectors, or a second stream.
@@ -104,7 +117,8 @@ public sealed class RunCheck
         Conditions? conditions = null,
         SensorAccuracy? accuracy = null,
         PlanTolerance? tolerance = null,
-        Ratio? driveLoss = null)
+        Ratio? driveLoss = null,
+        ModelDiscrepancy? discrepancy = null)
     {
         ArgumentNullException.ThrowIfNull(plan);
         plan.RequireOneSet(nameof(plan), "a comparison with a recorded run");
@@ -147,7 +161,8 @@ public sealed class RunCheck
                 Ratio.Zero,
                 Ratio.FromPercent(40),
                 "Give the share of crank power lost on the way to the wheels; zero for power at the crank.",
-                nameof(driveLoss)));
+                nameof(driveLoss)),
+            discrepancy ?? ModelDiscrepancy.Default);
     }
 
     /// <summary>The plan at the speed, manifold pressure, voltage and fuel temperature of a recorded row.</summary>
@@ -198,6 +213,15 @@ public sealed class RunCheck
             RotationalSpeed.FromRevolutionsPerSecond(speed),
             Pressure.FromPascals(Math.Clamp(boost, Math.Max(minimum + 1, -95e3), maximum)),
             atmosphere);
+    }
+
+    /// <summary>Change of ln volumetric efficiency with engine speed, 1/(rev/s).</summary>
+    internal double LogEfficiencySlope(double speed)
+    {
+        Curve table = Plan.Demand.VolumetricEfficiency.BySpeed;
+        const double Step = 1;
+        (double lower, double upper) = (Math.Max(table.First, speed - Step), Math.Min(table.Last, speed + Step));
+        return upper > lower ? (Math.Log(table.At(upper)) - Math.Log(table.At(lower))) / (upper - lower) : 0;
     }
 
     /// <summary>Fuel by the planned injectors, m³/s.</summary>
@@ -256,5 +280,19 @@ public sealed class RunCheck
         Accuracy.RailOffset.Pascals,
         Accuracy.ManifoldOffset.Pascals,
         Accuracy.FuelFlowFactor.DecimalFractions,
+        Discrepancy.AirByBoost.DecimalFractions / 100e3,
+        Discrepancy.ChargeTemperature.Kelvins / 100e3,
+        .. Enumerable.Repeat(Discrepancy.AirBySpeed.DecimalFractions, AirOverSpeed.Speeds),
+        HoldsBySpeed ? 0 : Discrepancy.RegulatorSlope.Pascals,
+        Math.Sqrt(Square(Discrepancy.LambdaDelayDeviation.Seconds) + Square(Discrepancy.Clock.Seconds)),
+        Discrepancy.Clock.Seconds,
+        Discrepancy.PressureLag.Seconds,
+        Discrepancy.PressureLag.Seconds,
+        Discrepancy.FuelDensity.DecimalFractions,
     ];
+
+    /// <summary>True where a controller holds the rail by the pump's speed, and no fuel returns.</summary>
+    private bool HoldsBySpeed => Plan.Regulator is FuelSizing.Regulators.ElectronicReturnless;
+
+    private static double Square(double value) => value * value;
 }

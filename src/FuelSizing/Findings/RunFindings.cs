@@ -42,8 +42,10 @@ public sealed class RunFindings : IReadable
         if (diagnosis is not null)
         {
             Fault = diagnosis.Likeliest == RunFault.None && diagnosis.Lack > Unexplained ? RunFault.Unexplained : diagnosis.Likeliest;
-            Faults = [.. diagnosis.Hypotheses.Select(h => FaultWords.Of(Check, diagnosis, h))];
-            Rivals = [.. diagnosis.Rivals.Select(h => FaultWords.Of(Check, diagnosis, h))];
+            Faults = [.. diagnosis.Suspects.Select(one => FaultWords.Of(Check, diagnosis, one))];
+            Rivals = [.. diagnosis.Rivals.Select(one => FaultWords.Of(Check, diagnosis, one))];
+            Second = Faults.FirstOrDefault(one => one.Fault == diagnosis.Second);
+            NoFault = Ratio.FromDecimalFractions(diagnosis.NoFault);
             IsDiagnosed = true;
         }
 
@@ -103,7 +105,13 @@ public sealed class RunFindings : IReadable
     /// <summary>The likeliest single fault.</summary>
     public RunFault Fault { get; }
 
-    /// <summary>Every fault tried, the likeliest first, with its evidence.</summary>
+    /// <summary>Probability that nothing is at fault; none where no fault was looked for.</summary>
+    public Ratio? NoFault { get; }
+
+    /// <summary>A second fault that the run needs beside the likeliest; none where one explains it.</summary>
+    public FaultFinding? Second { get; }
+
+    /// <summary>Every fault tried, the likeliest first, with its probability.</summary>
     public IReadOnlyList<FaultFinding> Faults { get; }
 
     /// <summary>Faults that explain the run nearly as well: the data cannot tell them from the likeliest.</summary>

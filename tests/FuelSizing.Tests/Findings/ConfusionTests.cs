@@ -114,7 +114,8 @@ public class ConfusionTests
                 {
                     Diagnosis diagnosis = Diagnosis.Of(
                         PulledWren.Check, PulledWren.Check.Model(car.Recorded((seeded.car * 1000) + run)), null, CancellationToken.None)!;
-                    string name = string.Join("+", diagnosis.Rivals.Select(rival => rival.Fault).Prepend(diagnosis.Likeliest));
+                    IEnumerable<RunFault> others = [.. diagnosis.Second is { } second ? (RunFault[])[second] : [], .. diagnosis.Rivals.Select(rival => rival.Fault)];
+                    string name = string.Join("+", others.Prepend(diagnosis.Likeliest));
                     named.AddOrUpdate((seeded.fault, name), 1, (_, count) => count + 1);
                 }
             });

@@ -1,6 +1,7 @@
 using FuelSizing.Circuits;
 using FuelSizing.Findings;
 using FuelSizing.Lines;
+using FuelSizing.Quantities;
 
 namespace FuelSizing.Tests.Findings;
 
@@ -51,7 +52,7 @@ public class FaultWordsTests
         RunModel model = bare.Model(ExactRun.Changed(
             ExactRun.Of(bare.Plan), (cells, i) => cells.Flow > UnitsNet.VolumeFlow.FromLitersPerHour(50) ? cells with { Rail = cells.Rail - Wren.Kpa(120) } : cells));
         Diagnosis diagnosis = Diagnosis.Of(bare, model, null, CancellationToken.None)!;
-        Hypothesis filter = diagnosis.Hypotheses.Single(one => one.Fault == RunFault.CloggedFilter);
+        Suspect filter = diagnosis.Suspects.Single(one => one.Fault == RunFault.CloggedFilter);
         Assert.Equal(
             "a restriction before the rail takes pressure that was not planned",
             FaultWords.Of(bare, diagnosis, filter with { Fit = diagnosis.Sound }).Size.ToString());
@@ -63,9 +64,9 @@ public class FaultWordsTests
     {
         RunModel model = PulledWren.Check.Model(DiagnosisTests.RunWith(RunFault.WrongInjectorSize));
         Diagnosis diagnosis = Diagnosis.Of(PulledWren.Check, model, null, CancellationToken.None)!;
-        RunFit fit = diagnosis.Hypotheses[0].Fit!;
+        RunFit fit = diagnosis.Suspects[0].Fit!;
         double half = 1.96 * fit.Error(RunQuantity.InjectorFlow);
-        FaultFinding finding = FaultWords.Of(PulledWren.Check, diagnosis, diagnosis.Hypotheses[0]);
+        FaultFinding finding = FaultWords.Of(PulledWren.Check, diagnosis, diagnosis.Suspects[0]);
         double value = fit.Value(RunQuantity.InjectorFlow);
         Assert.Equal(
             FormattableString.Invariant($"the injectors pass {100 * Math.Exp(value):0} % ({100 * Math.Exp(value - half):0} % to {100 * Math.Exp(value + half):0} %) of their planned flow"),
@@ -81,21 +82,21 @@ public class FaultWordsTests
             (double middle, double wide) = (fit.Value(quantity), 1.96 * fit.Error(quantity));
             Assert.Equal(
                 FormattableString.Invariant($"{before}{100 * Math.Exp(middle):0} % ({100 * Math.Exp(middle - wide):0} % to {100 * Math.Exp(middle + wide):0} %){after}"),
-                FaultWords.Of(PulledWren.Check, diagnosis, new(fault, 20, fit)).Size.ToString());
+                FaultWords.Of(PulledWren.Check, diagnosis, new(fault, 0.9, 20, fit)).Size.ToString());
         }
 
         Assert.Equal("wrong injector size", finding.Name);
-        Assert.Equal(FormattableString.Invariant($"{finding.Size} (evidence {finding.Evidence:0})"), finding.ToString());
+        Assert.Equal(FormattableString.Invariant($"{finding.Size} (probability {Readable.Chance(finding.Probability)})"), finding.ToString());
         double gain = 1.96 * fit.Error(RunQuantity.RegulatorGain);
         double off = fit.Value(RunQuantity.RegulatorGain);
         Assert.Equal(
             FormattableString.Invariant($"the regulator's gain is {3 + off:0.00} (±{gain:0.00}) against 3.00 set"),
-            FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongGain, 20, fit)).Size.ToString());
+            FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongGain, 0.9, 20, fit)).Size.ToString());
         double onset = 1.96 * fit.Error(RunQuantity.RegulatorOnset);
         Assert.Equal(
             FormattableString.Invariant($"the gain sets in at {(20e3 + fit.Value(RunQuantity.RegulatorOnset)) / 1e5:0.00} bar (±{onset / 1e5:0.00} bar) against 0.20 bar set"),
-            FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongOnset, 20, fit)).Size.ToString());
+            FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongOnset, 0.9, 20, fit)).Size.ToString());
         Assert.Equal(
-            "wrong base pressure, not enough to say how large", FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongBasePressure, 3, null)).Size.ToString());
+            "wrong base pressure, not enough to say how large", FaultWords.Of(PulledWren.Check, diagnosis, new(RunFault.WrongBasePressure, 0.9, 3, null)).Size.ToString());
     }
 }

@@ -146,8 +146,9 @@ internal sealed class PulledWren
 
     private void Build()
     {
-        double[] tolerance = Check.ToleranceOf();
-        Off = [.. tolerance.Select(t => t * Math.Clamp(Normal.Sample(_random, 0, 1), -2.5, 2.5))];
+        // Parts and sensors; what the plan's equations do not know is not in these runs, which they have made.
+        double[] tolerance = Check.ToleranceOf()[..((int)RunQuantity.FlowMeter + 1)];
+        Off = [.. tolerance.Select(t => t * Math.Clamp(Normal.Sample(_random, 0, 1), -2.5, 2.5)), .. new double[RunModel.Quantities - tolerance.Length]];
         SupplyVolts = 13.5 + (0.3 * Math.Clamp(Normal.Sample(_random, 0, 1), -2, 2));
         switch (Fault)
         {

@@ -1,12 +1,13 @@
 using FuelSizing.Quantities;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
 
 /// <summary>A fault that would explain the run: its size, the evidence, and what to do.</summary>
 public sealed record FaultFinding : IReadable
 {
-    internal FaultFinding(RunFault fault, string name, double evidence, Statement size, Statement change) =>
-        (Fault, Name, Evidence, Size, Change) = (fault, name, evidence, size, change);
+    internal FaultFinding(RunFault fault, string name, Ratio probability, double evidence, Statement size, Statement change) =>
+        (Fault, Name, Probability, Evidence, Size, Change) = (fault, name, probability, evidence, size, change);
 
     /// <summary>Which.</summary>
     public RunFault Fault { get; }
@@ -14,9 +15,12 @@ public sealed record FaultFinding : IReadable
     /// <summary>Its name in words.</summary>
     public string Name { get; }
 
+    /// <summary>Probability that the fault is there, alone or with another, after the run; before it, all faults are taken for equally probable.</summary>
+    public Ratio Probability { get; }
+
     /// <summary>
-    /// What the fault takes off the sum of squared differences, in squared standard deviations: twice the gain in log likelihood
-    /// against a sound car. Over 14 names a fault; two within 6 of each other cannot be told apart.
+    /// Twice ln of how much more probable this fault alone makes the run than a sound car does, all that may be off averaged over: the Bayes factor.
+    /// Over 6 is strong, over 10 very strong (Kass and Raftery, Bayes factors, J. Amer. Statist. Assoc. 90, 1995).
     /// </summary>
     public double Evidence { get; }
 
@@ -27,7 +31,7 @@ public sealed record FaultFinding : IReadable
     public Statement Change { get; }
 
     /// <summary>The finding, as a code with its figures.</summary>
-    public Statement Text => Statement.Of("run.fault", $"{Size} (evidence {Evidence:0})");
+    public Statement Text => Statement.Of("run.fault", $"{Size} (probability {Probability:chance})");
 
     /// <inheritdoc/>
     public string In(TextStyle style) => Text.In(style);

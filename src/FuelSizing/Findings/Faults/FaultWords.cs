@@ -9,14 +9,15 @@ internal static class FaultWords
     // A figure that the run leaves open may lie anywhere; a factor of 1,000 says that as well as a larger one.
     private static readonly double Widest = Math.Log(1000);
 
-    /// <summary>Puts a hypothesis in words.</summary>
-    public static FaultFinding Of(RunCheck check, Diagnosis diagnosis, Hypothesis hypothesis) =>
+    /// <summary>Puts a suspected fault in words.</summary>
+    public static FaultFinding Of(RunCheck check, Diagnosis diagnosis, Suspect suspect) =>
         new(
-            hypothesis.Fault,
-            Name(hypothesis.Fault),
-            diagnosis.EvidenceOf(hypothesis),
-            Size(check, diagnosis, hypothesis),
-            Advice(check, hypothesis.Fault));
+            suspect.Fault,
+            Name(suspect.Fault),
+            Ratio.FromDecimalFractions(suspect.Probability),
+            suspect.Evidence,
+            Size(check, diagnosis, suspect),
+            Advice(check, suspect.Fault));
 
     /// <summary>The measurement that tells two faults apart.</summary>
     public static Statement Between(RunFault first, RunFault second)
@@ -39,26 +40,26 @@ internal static class FaultWords
     private static bool IsOfSupply(RunFault fault) =>
         fault is RunFault.WeakPump or RunFault.VoltageDrop or RunFault.CloggedFilter;
 
-    private static Statement Size(RunCheck check, Diagnosis diagnosis, Hypothesis hypothesis)
+    private static Statement Size(RunCheck check, Diagnosis diagnosis, Suspect suspect)
     {
-        if (hypothesis.Fit is not { } fit)
+        if (suspect.Fit is not { } fit)
         {
-            return hypothesis.Fault switch
+            return suspect.Fault switch
             {
                 RunFault.VoltageDrop => Statement.Of("fault.low-supply", $"the supply is lower than the planned {check.SupplyVoltage}"),
                 RunFault.ManifoldSensorOffset => Statement.Of(
                     "fault.manifold-sensor-at-rest",
                     $"manifold pressure reads {Pressure.FromPascals(diagnosis.Model.Points.ManifoldAtRest ?? 0):pressure-offset} with the engine at rest"),
-                _ => Statement.Of("fault.no-size", $"{Name(hypothesis.Fault)}, not enough to say how large"),
+                _ => Statement.Of("fault.no-size", $"{Name(suspect.Fault)}, not enough to say how large"),
             };
         }
 
-        double value = fit.Value(QuantityOf(hypothesis.Fault));
-        double half = 1.96 * fit.Error(QuantityOf(hypothesis.Fault));
+        double value = fit.Value(QuantityOf(suspect.Fault));
+        double half = 1.96 * fit.Error(QuantityOf(suspect.Fault));
         Pressure Off() => Pressure.FromPascals(value);
         Pressure Within() => Pressure.FromPascals(half);
         Ratio Factor(double away) => Ratio.FromDecimalFractions(Math.Exp(Math.Clamp(value + away, -Widest, Widest)));
-        return hypothesis.Fault switch
+        return suspect.Fault switch
         {
             RunFault.WeakPump => Statement.Of("fault.weak-pump", $"the pump delivers {Factor(0)} ({Factor(-half)} to {Factor(half)}) of its planned flow"),
             RunFault.VoltageDrop => Statement.Of(

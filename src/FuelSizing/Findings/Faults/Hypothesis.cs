@@ -1,7 +1,8 @@
 namespace FuelSizing.Findings;
 
-/// <summary>One single fault, tried on a run.</summary>
+/// <summary>One fault, or two at once, tried on a run.</summary>
 /// <param name="Fault">Which.</param>
-/// <param name="Evidence">Fall of the sum of squares against no fault: twice the gain in log likelihood.</param>
+/// <param name="Second">The other of two.</param>
+/// <param name="LogFactor">ln of how much more probable it makes the run than a sound car does: the Bayes factor.</param>
 /// <param name="Fit">The model with the fault; null where the evidence is not from the fit.</param>
-internal sealed record Hypothesis(RunFault Fault, double Evidence, RunFit? Fit);
+internal sealed record Hypothesis(RunFault Fault, RunFault? Second, double LogFactor, RunFit? Fit);

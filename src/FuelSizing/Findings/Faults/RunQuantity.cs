@@ -41,4 +41,46 @@ internal enum RunQuantity
 
     /// <summary>ln of fuel flow as recorded ÷ the true.</summary>
     FlowMeter,
+
+    /// <summary>ln of air ÷ the planned, in each Pa of boost: back-pressure, which a table by speed does not know.</summary>
+    AirByBoost,
+
+    /// <summary>Temperature of the charge over the planned, K in each Pa of boost.</summary>
+    ChargeTemperature,
+
+    /// <summary>ln of air ÷ the planned at the first of six speeds, straight between them.</summary>
+    AirAtFirstSpeed,
+
+    /// <summary>The same at the second.</summary>
+    AirAtSecondSpeed,
+
+    /// <summary>The same at the third.</summary>
+    AirAtThirdSpeed,
+
+    /// <summary>The same at the fourth.</summary>
+    AirAtFourthSpeed,
+
+    /// <summary>The same at the fifth.</summary>
+    AirAtFifthSpeed,
+
+    /// <summary>The same at the last.</summary>
+    AirAtLastSpeed,
+
+    /// <summary>How far the regulator falls from all fuel returning to none, Pa, over what the plan says.</summary>
+    RegulatorSlope,
+
+    /// <summary>How far lambda comes late, s, over what is expected.</summary>
+    LambdaDelay,
+
+    /// <summary>How far the channels of fuel flow come late, s.</summary>
+    FlowClock,
+
+    /// <summary>How far manifold pressure comes late, s.</summary>
+    ManifoldLag,
+
+    /// <summary>How far rail pressure comes late, s.</summary>
+    RailLag,
+
+    /// <summary>ln of the fuel's density ÷ the planned.</summary>
+    FuelDensity,
 }

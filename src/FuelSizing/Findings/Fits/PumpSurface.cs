@@ -43,6 +43,15 @@ internal sealed class PumpSurface
     public double Rise(double flow, double volts, double resistance) =>
         Read(flow, Reaching(flow, volts, resistance), current: false);
 
+    /// <summary>Flow at which the pumps just hold a rise, m³/s; the most that they ever pass where they hold it throughout.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="volts">V.</param>
+    public double FlowHolding(double rise, double volts) =>
+        MaximumFlow * Bracket.Of(share => (Rise(share * MaximumFlow, volts, 0) - rise) / MaximumRise, 0, 1);
+
+    // Of the order of a fuel pump's rise, so that what is searched is of the order of one.
+    private const double MaximumRise = 500e3;
+
     /// <summary>Voltage that is left behind a resistance, V.</summary>
     public double Reaching(double flow, double volts, double resistance)
     {

@@ -66,6 +66,14 @@ internal sealed class RegulatorModel
     // As much boost as is ever run.
     private const double Maximum = 400e3;
 
+    /// <summary>Change of the planned setting with boost.</summary>
+    /// <param name="boost">Gauge, Pa.</param>
+    public double SlopeAt(double boost)
+    {
+        const double Step = 100;
+        return (Set(boost + Step, 0, 0, 0) - Set(boost - Step, 0, 0, 0)) / (2 * Step);
+    }
+
     /// <summary>The model of a planned regulator.</summary>
     public static RegulatorModel Of(PressureRegulator regulator) => regulator switch
     {

@@ -4,7 +4,7 @@ namespace FuelSizing.Findings;
 
 /// <summary>The likeliest state of a run's model: least squares over the comparisons, and over what is off against its tolerance.</summary>
 /// <remarks>
-/// Cost = Σ (difference/σ)² + Σ (off/tolerance)². A quantity that is set free pays no tolerance. Gauss–Newton, the step halved
+/// Cost = Σ (difference/σ)² + Σ (off/tolerance)². A quantity that is set free pays no tolerance, or that of its own. Gauss–Newton, the step halved
 /// while it does not help; the normal equations are solved by MathNet.Numerics' Cholesky factors.
 /// </remarks>
 internal sealed class RunFit
@@ -14,9 +14,11 @@ internal sealed class RunFit
 
     private const int MaximumSteps = 25;
 
-    private RunFit(RunModel model, double[] off, double cost, Matrix<double> covariance)
+    private RunFit(RunModel model, double[] off, double cost, MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> factors, double[] pull)
     {
-        (Model, Off, Cost, Covariance) = (model, off, cost, covariance);
+        (Model, Off, Cost) = (model, off, cost);
+        Covariance = factors.Solve(Matrix<double>.Build.DenseIdentity(off.Length));
+        LogEvidence = -0.5 * (cost + factors.DeterminantLn - pull.Sum(Math.Log));
     }
 
     /// <summary>The model.</summary>
@@ -27,6 +29,12 @@ internal sealed class RunFit
 
     /// <summary>Sum of squares.</summary>
     public double Cost { get; }
+
+    /// <summary>
+    /// ln of how probable the run is, everything that may be off averaged over, but for a term that is the same of every fit of a run:
+    /// −½ (cost + ln |Σ slopes² + 1/prior variance| + ln |prior variance|), Laplace's approximation.
+    /// </summary>
+    public double LogEvidence { get; }
 
     /// <summary>Of what is off, in units of the tolerances.</summary>
     public Matrix<double> Covariance { get; }
@@ -49,30 +57,36 @@ internal sealed class RunFit
     }
 
     /// <summary>Fits from a start.</summary>
-    public static RunFit From(RunModel model, double[] start, params RunQuantity[] free)
+    public static RunFit From(RunModel model, double[] start, params RunQuantity[] free) =>
+        From(model, start, Array.ConvertAll(free, quantity => new Freed(quantity, 0, Freedom)));
+
+    /// <summary>Fits from a start, some quantities with a prior of their own.</summary>
+    public static RunFit From(RunModel model, double[] start, IReadOnlyList<Freed> free)
     {
         double[] pull = new double[RunModel.Quantities];
+        double[] mean = new double[RunModel.Quantities];
         Array.Fill(pull, 1);
-        foreach (RunQuantity quantity in free)
+        foreach (Freed one in free)
         {
-            pull[(int)quantity] = 1 / (Freedom * Freedom);
+            pull[(int)one.Quantity] = 1 / (one.Deviation * one.Deviation);
+            mean[(int)one.Quantity] = one.Mean;
         }
 
         double[] normal = new double[RunModel.Quantities * RunModel.Quantities];
         double[] right = new double[RunModel.Quantities];
         double[] off = (double[])start.Clone();
-        double cost = model.Gather(off, normal, right) + Paid(off, pull);
+        double cost = model.Gather(off, normal, right) + Paid(off, pull, mean);
         double[] next = new double[off.Length];
         double[] nextNormal = new double[normal.Length];
         double[] nextRight = new double[right.Length];
         for (int step = 0; step < MaximumSteps; step++)
         {
             Vector<double> move = Factors(normal, pull).Solve(
-                Vector<double>.Build.Dense(off.Length, i => right[i] - (pull[i] * off[i])));
+                Vector<double>.Build.Dense(off.Length, i => right[i] - (pull[i] * (off[i] - mean[i]))));
             double promised = 0;
             for (int i = 0; i < off.Length; i++)
             {
-                promised += move[i] * (right[i] - (pull[i] * off[i]));
+                promised += move[i] * (right[i] - (pull[i] * (off[i] - mean[i])));
             }
 
             if (promised < Settled)
@@ -89,7 +103,7 @@ internal sealed class RunFit
                     next[i] = off[i] + (share * move[i]);
                 }
 
-                nextCost = model.Gather(next, nextNormal, nextRight) + Paid(next, pull);
+                nextCost = model.Gather(next, nextNormal, nextRight) + Paid(next, pull, mean);
                 if (nextCost < cost)
                 {
                     break;
@@ -112,7 +126,7 @@ internal sealed class RunFit
             }
         }
 
-        return new(model, off, cost, Factors(normal, pull).Solve(Matrix<double>.Build.DenseIdentity(off.Length)));
+        return new(model, off, cost, Factors(normal, pull), pull);
     }
 
     // Far under what tells two faults apart.
@@ -129,12 +143,13 @@ internal sealed class RunFit
         return matrix.Cholesky();
     }
 
-    private static double Paid(double[] off, double[] pull)
+    private static double Paid(double[] off, double[] pull, double[] mean)
     {
         double paid = 0;
         for (int i = 0; i < off.Length; i++)
         {
-            paid += pull[i] * off[i] * off[i];
+            double away = off[i] - mean[i];
+            paid += pull[i] * away * away;
         }
 
         return paid;

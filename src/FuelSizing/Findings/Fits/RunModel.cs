@@ -11,7 +11,7 @@ namespace FuelSizing.Findings;
 internal sealed class RunModel
 {
     /// <summary>Number of quantities that may be off.</summary>
-    public const int Quantities = (int)RunQuantity.FlowMeter + 1;
+    public const int Quantities = (int)RunQuantity.FuelDensity + 1;
 
     /// <summary>What the model itself is trusted to, beside the sensors: rail pressure, Pa.</summary>
     private const double RailFloor = 1000;
@@ -27,12 +27,14 @@ internal sealed class RunModel
 
     private readonly RunCheck _check;
     private readonly double[] _tolerance;
+    private readonly double _lambdaDelay;
     private readonly Row[] _rows;
     private readonly PointInput[] _points;
 
     private RunModel(RunCheck check, RunPoints points, PointInput[] inputs, Row[] rows, double[] tolerance)
     {
         (_check, Points, _points, _rows, _tolerance) = (check, points, inputs, rows, tolerance);
+        _lambdaDelay = check.Discrepancy.LambdaDelay.Seconds;
     }
 
     /// <summary>The gathered run.</summary>
@@ -251,13 +253,24 @@ internal sealed class RunModel
         return (Math.Min(set, maximum) + shift.Of(RunQuantity.RailSensor), maximum - set);
     }
 
+    /// <summary>Manifold gauge pressure as it was: a sensor that comes late has read what was before.</summary>
+    private static double BoostAt(in PointInput input, in Shift shift) =>
+        input.Boost - shift.Of(RunQuantity.ManifoldSensor) + (shift.Of(RunQuantity.ManifoldLag) * input.BoostRate);
+
+    /// <summary>Pressure across the injector as it was, Pa.</summary>
+    private static double Across(in PointInput input, in Shift shift) => Math.Max(
+        1,
+        input.Differential - shift.Of(RunQuantity.RailSensor) + (shift.Of(RunQuantity.RailLag) * input.RailRate)
+        + shift.Of(RunQuantity.ManifoldSensor) - (shift.Of(RunQuantity.ManifoldLag) * input.BoostRate));
+
     private double SetAt(in PointInput input, in Shift shift)
     {
         double set = _check.Regulator.Set(
-            input.Boost - shift.Of(RunQuantity.ManifoldSensor),
+            BoostAt(input, shift),
             shift.Of(RunQuantity.RegulatorBase),
             shift.Of(RunQuantity.RegulatorGain),
             shift.Of(RunQuantity.RegulatorOnset));
+        set -= shift.Of(RunQuantity.RegulatorSlope) * input.InjectedShare;
         return _check.HoldsAtRail ? set : set - input.SupplyLoss;
     }
 
@@ -281,14 +294,29 @@ internal sealed class RunModel
     /// <summary>ln of the fuel by the injectors, m³/s.</summary>
     private double Injected(in PointInput input, in Shift shift)
     {
-        double across = Math.Max(
-            1, input.Differential - shift.Of(RunQuantity.RailSensor) + shift.Of(RunQuantity.ManifoldSensor));
         double open = Math.Max(1e-6, input.Open - shift.Of(RunQuantity.DeadTime));
-        return Math.Log(_check.Injected(input, across, open)) + shift.Of(RunQuantity.InjectorFlow);
+        return Math.Log(_check.Injected(input, Across(input, shift), open))
+            + shift.Of(RunQuantity.InjectorFlow) - (shift.Of(RunQuantity.FuelDensity) / 2);
     }
 
-    private double Burnt(in PointInput input, in Shift shift) =>
-        double.IsNaN(input.Meter) ? Injected(input, shift) : Math.Log(input.Meter) - shift.Of(RunQuantity.FlowMeter);
+    /// <summary>ln of the metered fuel as it was, m³/s.</summary>
+    private static double Metered(in PointInput input, in Shift shift) =>
+        Math.Log(input.Meter) - shift.Of(RunQuantity.FlowMeter) + (shift.Of(RunQuantity.FlowClock) * input.MeterRate);
+
+    /// <summary>ln of the fuel's mass, as m³/s at the planned density.</summary>
+    private double Burnt(in PointInput input, in Shift shift, bool byInjectors) =>
+        (byInjectors ? Injected(input, shift) : Metered(input, shift)) + shift.Of(RunQuantity.FuelDensity);
+
+    /// <summary>ln of air ÷ the planned at the pressure as recorded.</summary>
+    private double Air(in PointInput input, in Shift shift)
+    {
+        double boost = Math.Max(0, input.Boost);
+        return shift.Of(RunQuantity.VolumetricEfficiency)
+            + (boost * shift.Of(RunQuantity.AirByBoost))
+            + (boost * input.AirByTemperature * shift.Of(RunQuantity.ChargeTemperature))
+            + _check.AirOverSpeed.At(input.Speed, shift)
+            - (input.AirByPressure * (shift.Of(RunQuantity.ManifoldSensor) - (shift.Of(RunQuantity.ManifoldLag) * input.BoostRate)));
+    }
 
     private double Difference(in Row row, in Shift shift)
     {
@@ -296,16 +324,16 @@ internal sealed class RunModel
         switch (row.Kind)
         {
             case Comparison.Rail:
-                return input.Rail - Math.Min(SetAt(input, shift), MaximumAt(input, shift, out _)) - shift.Of(RunQuantity.RailSensor);
+                return input.Rail + (shift.Of(RunQuantity.RailLag) * input.RailRate) - shift.Of(RunQuantity.RailSensor)
+                    - Math.Min(SetAt(input, shift), MaximumAt(input, shift, out _));
             case Comparison.Flow:
-                return Math.Log(input.Meter) - shift.Of(RunQuantity.FlowMeter) - Injected(input, shift);
+                return Metered(input, shift) - Injected(input, shift);
             case Comparison.Air:
-                double fuel = input.Injects ? Injected(input, shift) : Burnt(input, shift);
-                return Math.Log(input.Lambda) + fuel - input.LogStoichiometric
-                    + (input.AirByPressure * shift.Of(RunQuantity.ManifoldSensor))
-                    - shift.Of(RunQuantity.VolumetricEfficiency);
+                double late = _lambdaDelay + shift.Of(RunQuantity.LambdaDelay);
+                return Math.Log(input.Lambda) + (late * input.LambdaRate) + Burnt(input, shift, input.Injects) - input.LogStoichiometric
+                    - Air(input, shift);
             default:
-                return Math.Log(input.Power) - Burnt(input, shift) - input.LogWork
+                return Math.Log(input.Power) - Burnt(input, shift, double.IsNaN(input.Meter)) - input.LogWork
                     + shift.Of(RunQuantity.BrakeSpecificFuelConsumption);
         }
     }
@@ -320,12 +348,18 @@ internal sealed class RunModel
                 break;
             case Comparison.Flow:
                 InjectedSlope(input, shift, line, -1);
-                line[(int)RunQuantity.FlowMeter] = -1;
+                MeteredSlope(input, line, 1);
                 break;
             case Comparison.Air:
                 BurntSlope(input, shift, line, 1, input.Injects);
+                double boost = Math.Max(0, input.Boost);
                 line[(int)RunQuantity.ManifoldSensor] += input.AirByPressure;
+                line[(int)RunQuantity.ManifoldLag] -= input.AirByPressure * input.BoostRate;
                 line[(int)RunQuantity.VolumetricEfficiency] = -1;
+                line[(int)RunQuantity.AirByBoost] = -boost;
+                line[(int)RunQuantity.ChargeTemperature] = -boost * input.AirByTemperature;
+                line[(int)RunQuantity.LambdaDelay] = input.LambdaRate;
+                _check.AirOverSpeed.Share(input.Speed, line, -1);
                 break;
             default:
                 BurntSlope(input, shift, line, -1, double.IsNaN(input.Meter));
@@ -337,12 +371,14 @@ internal sealed class RunModel
     private void RailSlope(in PointInput input, in Shift shift, Span<double> line)
     {
         line[(int)RunQuantity.RailSensor] = -1;
+        line[(int)RunQuantity.RailLag] = input.RailRate;
         double set = SetAt(input, shift);
         double maximum = MaximumAt(input, shift, out double flow);
         if (set <= maximum)
         {
             RegulatorModel regulator = _check.Regulator;
-            double boost = input.Boost - shift.Of(RunQuantity.ManifoldSensor);
+            double boost = BoostAt(input, shift);
+            line[(int)RunQuantity.RegulatorSlope] = input.InjectedShare;
             double onset = regulator.Onset + shift.Of(RunQuantity.RegulatorOnset);
             double gain = regulator.Gain + shift.Of(RunQuantity.RegulatorGain);
             if (!regulator.Governs(
@@ -352,7 +388,7 @@ internal sealed class RunModel
                 shift.Of(RunQuantity.RegulatorOnset)))
             {
                 line[(int)RunQuantity.RegulatorBase] = -1;
-                line[(int)RunQuantity.ManifoldSensor] = regulator.SlopeBefore;
+                Boosted(input, line, regulator.SlopeBefore);
                 return;
             }
 
@@ -361,7 +397,7 @@ internal sealed class RunModel
             line[(int)RunQuantity.RegulatorBase] = stopped ? 0 : -1;
             line[(int)RunQuantity.RegulatorGain] = over && !stopped ? -(boost - onset) : 0;
             line[(int)RunQuantity.RegulatorOnset] = over && !stopped ? gain - regulator.SlopeBelow : 0;
-            line[(int)RunQuantity.ManifoldSensor] = stopped ? 0 : over ? gain : regulator.SlopeBelow;
+            Boosted(input, line, stopped ? 0 : over ? gain : regulator.SlopeBelow);
             return;
         }
 
@@ -381,6 +417,19 @@ internal sealed class RunModel
             double.IsNaN(input.Meter) ? -asked : asked;
     }
 
+    // How the setting's slope over boost shows in what may be wrong with boost as recorded.
+    private static void Boosted(in PointInput input, Span<double> line, double slope)
+    {
+        line[(int)RunQuantity.ManifoldSensor] = slope;
+        line[(int)RunQuantity.ManifoldLag] = -slope * input.BoostRate;
+    }
+
+    private static void MeteredSlope(in PointInput input, Span<double> line, double sign)
+    {
+        line[(int)RunQuantity.FlowMeter] = -sign;
+        line[(int)RunQuantity.FlowClock] = sign * input.MeterRate;
+    }
+
     private static void BurntSlope(in PointInput input, in Shift shift, Span<double> line, double sign, bool byInjectors)
     {
         if (byInjectors)
@@ -389,18 +438,22 @@ internal sealed class RunModel
         }
         else
         {
-            line[(int)RunQuantity.FlowMeter] = -sign;
+            MeteredSlope(input, line, sign);
         }
+
+        line[(int)RunQuantity.FuelDensity] += sign;
     }
 
     private static void InjectedSlope(in PointInput input, in Shift shift, Span<double> line, double sign)
     {
-        double across = Math.Max(
-            1, input.Differential - shift.Of(RunQuantity.RailSensor) + shift.Of(RunQuantity.ManifoldSensor));
+        double across = Across(input, shift);
         line[(int)RunQuantity.InjectorFlow] = sign;
+        line[(int)RunQuantity.FuelDensity] = -sign / 2;
         line[(int)RunQuantity.DeadTime] = -sign / Math.Max(1e-6, input.Open - shift.Of(RunQuantity.DeadTime));
         line[(int)RunQuantity.RailSensor] = -sign / (2 * across);
         line[(int)RunQuantity.ManifoldSensor] = sign / (2 * across);
+        line[(int)RunQuantity.RailLag] = sign * input.RailRate / (2 * across);
+        line[(int)RunQuantity.ManifoldLag] = -sign * input.BoostRate / (2 * across);
     }
 
     /// <summary>Its square is Huber's loss, so that a glitch that survived the gathering pulls no harder than this.</summary>

@@ -2,6 +2,7 @@ using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
+using FuelSizing.Logs;
 using FuelSizing.Numerics;
 using FuelSizing.Systems;
 
@@ -76,6 +77,24 @@ internal readonly record struct PointInput
     /// <summary>True if the return line may hold the rail over what the regulator asks for.</summary>
     public required bool ReturnFloor { get; init; }
 
+    /// <summary>Of what returns with nothing injected, the share that is injected.</summary>
+    public required double InjectedShare { get; init; }
+
+    /// <summary>How fast manifold pressure rises, Pa/s.</summary>
+    public required double BoostRate { get; init; }
+
+    /// <summary>How fast rail pressure rises, Pa/s.</summary>
+    public required double RailRate { get; init; }
+
+    /// <summary>How fast ln lambda rises by the plan's air and the fuel as recorded, 1/s.</summary>
+    public required double LambdaRate { get; init; }
+
+    /// <summary>How fast ln of the metered fuel rises, 1/s.</summary>
+    public required double MeterRate { get; init; }
+
+    /// <summary>What the charge's temperature takes of the air, 1/K.</summary>
+    public required double AirByTemperature { get; init; }
+
     /// <summary>Change of the rail's pressure with ln flow where the pump governs, Pa, as a size.</summary>
     public double RiseByFlow(RunCheck check) =>
         Math.Abs(check.Pumps.Rise(Flow * 1.05, Volts, 0) - check.Pumps.Rise(Flow * 0.95, Volts, 0)) / 0.1;
@@ -106,7 +125,17 @@ internal readonly record struct PointInput
             FuelDemandFlow.FromAir<Real>(demand.AirMassFlow.KilogramsPerSecond, fuel.AirFuelRatio), density);
         const double Step = 1000;
         double denser = check.DemandAt(speed, boost - Step, atmosphere).AirMassFlow.KilogramsPerSecond;
+        double airByPressure = (Math.Log(demand.AirMassFlow.KilogramsPerSecond) - Math.Log(denser)) / Step;
         double meter = points.Meter[i] > 0 ? points.Meter[i] : double.NaN;
+        double boostRate = points.Rate(Channel.ManifoldAbsolute)[i];
+        double railRate = double.IsNaN(rail) ? check.Regulator.SlopeAt(boost) * boostRate : points.Rate(Channel.RailGauge)[i];
+        double meterRate = points.Rate(Channel.FuelVolumeFlow)[i] / meter;
+
+        // Of each cycle, for air and fuel grow with speed alike but for volumetric efficiency.
+        double airRate = (airByPressure * boostRate) + (check.LogEfficiencySlope(speed) * points.Rate(Channel.Speed)[i]);
+        double fuelRate = injects
+            ? (points.Rate(Channel.InjectorPulse)[i] / open) + ((railRate - boostRate) / (2 * differential))
+            : meterRate - (points.Rate(Channel.Speed)[i] / speed);
         PointInput bare = new()
         {
             Speed = speed,
@@ -122,7 +151,7 @@ internal readonly record struct PointInput
             Power = BoostedPower.CrankFromWheel<Real>(points.Power[i], check.DriveLossShare),
             Density = density,
             LogStoichiometric = Math.Log(fromAir),
-            AirByPressure = (Math.Log(demand.AirMassFlow.KilogramsPerSecond) - Math.Log(denser)) / Step,
+            AirByPressure = airByPressure,
             LogWork = Math.Log(density / plan.Demand.Consumption.BrakeSpecificFuelConsumption.KilogramsPerJoule),
             Loss = 0,
             LossByFlow = 0,
@@ -131,6 +160,12 @@ internal readonly record struct PointInput
             Injects = injects,
             FullLoad = boost > -0.15 * ambient,
             ReturnFloor = false,
+            InjectedShare = 0,
+            BoostRate = boostRate,
+            RailRate = railRate,
+            LambdaRate = double.IsNaN(fuelRate) ? 0 : airRate - fuelRate,
+            MeterRate = double.IsNaN(meterRate) ? 0 : meterRate,
+            AirByTemperature = -1 / demand.ChargeTemperature.Kelvins,
         };
         double flow = !double.IsNaN(meter) ? meter
             : injects ? check.Injected(bare, differential, open)
@@ -154,6 +189,7 @@ internal readonly record struct PointInput
             Flow = flow,
             Loss = supply + suction,
             LossByFlow = (further - supply - suction) / Math.Log(1 + Share),
+            InjectedShare = flow / check.ReturnedAtRest,
             SupplyLoss = supply,
             FilterLoss = check.NewFilterLoss(flow, density, viscosity),
             ReturnFloor = check.MayBeReturnFloor(flow, boost, volts, density, viscosity),

@@ -99,7 +99,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
                 ? []
                 :
                 [
-                    .. diagnosis.Hypotheses
+                    .. diagnosis.Suspects
                         .Where(h => h.Fault is RunFault.WeakPump or RunFault.VoltageDrop or RunFault.CloggedFilter)
                         .Select(h => FaultWords.Of(Check, diagnosis, h)),
                 ]));

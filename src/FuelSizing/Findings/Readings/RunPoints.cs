@@ -17,11 +17,13 @@ internal sealed class RunPoints
     ];
 
     private readonly double[][] _values;
+    private readonly double[][] _rates;
 
-    private RunPoints(double[][] values, int[] rows, double[] weights, int rowsUsed, int rowsOutside, double? manifoldAtRest)
+    private RunPoints(
+        double[][] values, double[][] rates, int[] rows, double[] weights, int rowsUsed, int rowsOutside, double? manifoldAtRest, int rowsAtRest)
     {
-        (_values, FirstRows, RowCounts) = (values, rows, weights);
-        (RowsUsed, RowsOutside, ManifoldAtRest) = (rowsUsed, rowsOutside, manifoldAtRest);
+        (_values, _rates, FirstRows, RowCounts) = (values, rates, rows, weights);
+        (RowsUsed, RowsOutside, ManifoldAtRest, RowsAtRest) = (rowsUsed, rowsOutside, manifoldAtRest, rowsAtRest);
     }
 
     /// <summary>Number of points.</summary>
@@ -41,6 +43,12 @@ internal sealed class RunPoints
 
     /// <summary>Manifold pressure as recorded with the engine at rest, above ambient pressure, Pa; null if it was not recorded.</summary>
     public double? ManifoldAtRest { get; }
+
+    /// <summary>Rows that show it.</summary>
+    public int RowsAtRest { get; }
+
+    /// <summary>How fast a channel changes at each point, 1/s of its unit; zero where times or the channel are not recorded.</summary>
+    public double[] Rate(Channel channel) => _rates[Array.IndexOf(Averaged, channel)];
 
     /// <summary>rev/s.</summary>
     public double[] Speed => Of(Channel.Speed);
@@ -95,6 +103,7 @@ internal sealed class RunPoints
         List<int> first = [];
         List<double> counts = [];
         List<double>[] values = [.. Averaged.Select(_ => new List<double>())];
+        List<double>[] rates = [.. Averaged.Select(_ => new List<double>())];
         int used = 0;
         for (int start = 0; start < covered.Count;)
         {
@@ -113,6 +122,7 @@ internal sealed class RunPoints
                 for (int channel = 0; channel < Averaged.Length; channel++)
                 {
                     values[channel].Add(columns.Median(Averaged[channel], covered, start, end));
+                    rates[channel].Add(columns.Rate(Averaged[channel], covered, start, end));
                 }
             }
 
@@ -121,11 +131,13 @@ internal sealed class RunPoints
 
         return new(
             [.. values.Select(list => list.ToArray())],
+            [.. rates.Select(list => list.ToArray())],
             [.. first],
             [.. counts],
             used,
             run.Count - covered.Count,
-            atRest.Count >= 5 ? atRest.Median() : null);
+            atRest.Count >= 5 ? atRest.Median() : null,
+            atRest.Count);
     }
 
     private double[] Of(Channel channel) => _values[Array.IndexOf(Averaged, channel)];
