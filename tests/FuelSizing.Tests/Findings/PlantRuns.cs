@@ -27,13 +27,16 @@ internal sealed class PlantRuns
     {
         Kind = made.GetProperty("kind").GetString()!;
         Cars = made.GetProperty("cars").EnumerateArray().ToDictionary(car => car.GetProperty("number").GetInt32(), car => new PlantCar(car));
-        Cases = [.. made.GetProperty("cases").EnumerateArray().Select(each => new PlantCase(folder, Cars[each.GetProperty("car").GetInt32()], each))];
+        Cases =
+        [
+            .. made.GetProperty("cases").EnumerateArray().Select(each => new PlantCase(folder, Cars[each.GetProperty("car").GetInt32()], each)),
+        ];
     }
 
     /// <summary>The folder that .ci/peer has them made in; none where it is not set.</summary>
     public static string? Folder { get; } = Environment.GetEnvironmentVariable("FUELSIZING_PEER_RUNS");
 
-    /// <summary>What was asked for: exact, sound, the name of a nuisance or of a fault, all, two or mix.</summary>
+    /// <summary>What was asked for: exact, parts, sound, the name of a nuisance or of a fault, all, two or mix.</summary>
     public string Kind { get; }
 
     /// <summary>The cars by their number.</summary>
@@ -50,14 +53,15 @@ internal sealed class PlantRuns
     }
 }
 
-/// <summary>A car of the independent program, as a plan.</summary>
+/// <summary>A car of the independent program, as a plan; or as it is, off by what the truth says of its parts.</summary>
 internal sealed class PlantCar
 {
     private readonly JsonElement _plan;
+    private readonly Func<string, double> _off;
 
-    public PlantCar(JsonElement plan)
+    public PlantCar(JsonElement plan, Func<string, double>? off = null)
     {
-        _plan = plan;
+        (_plan, _off) = (plan, off ?? (_ => 0));
         Number = plan.GetProperty("number").GetInt32();
         ControlledBy = plan.GetProperty("controlledBy").GetString()!;
         Air = Atmosphere.Of(Pressure.FromPascals(At("ambientPascals")), Temperature.FromKelvins(At("ambientKelvins")));
@@ -83,6 +87,9 @@ internal sealed class PlantCar
     /// <summary>The plan, ready to be compared with its runs, with the default accuracy and tolerances: those that the program draws from.</summary>
     public RunCheck Check { get; }
 
+    /// <summary>The same car with parts that are off, and a controller that does not know.</summary>
+    public PlantCar With(Func<string, double> off) => new(_plan, off);
+
     private double At(params string[] path) => path.Aggregate(_plan, (place, name) => place.GetProperty(name)).GetDouble();
 
     private static double Figure(JsonElement of, string name) => of.GetProperty(name).GetDouble();
@@ -107,7 +114,7 @@ internal sealed class PlantCar
             Ratio.FromDecimalFractions(At("compressorEfficiency")),
             Ratio.FromDecimalFractions(At("coolerEffectiveness")),
             Pressure.FromPascals(At("coolerLossPascals"))),
-        Efficiency(),
+        Efficiency().Scaled(Math.Exp(_off("volumetricEfficiency"))),
         PowerCurve.AtCrank(
             Atmosphere.Standard, [.. _plan.GetProperty("power").EnumerateArray().Select(point => (Speed(point), Power.FromWatts(Figure(point, "watts"))))]),
         Ratio.FromDecimalFractions(At("mechanicalEfficiency")),
@@ -115,15 +122,15 @@ internal sealed class PlantCar
             Petrol(), At("targetLambda"), BrakeSpecificFuelConsumption.FromKilogramsPerJoule(At("consumptionKilogramsPerJoule"))),
         DemandBasis.Air);
 
-    private Injector Injector()
+    private Injector Injector(double flow = 0, double later = 0)
     {
         JsonElement of = _plan.GetProperty("injectors");
         JsonElement[] rows = [.. of.GetProperty("deadTime").EnumerateArray()];
         ElectricPotential[] volts = [.. Numbers(rows[0], "volts").Select(volt => ElectricPotential.FromVolts(volt))];
-        Duration[][] times = [.. rows.Select(row => Numbers(row, "seconds").Select(time => Duration.FromSeconds(time)).ToArray())];
+        Duration[][] times = [.. rows.Select(row => Numbers(row, "seconds").Select(time => Duration.FromSeconds(time + later)).ToArray())];
         return FuelSizing.Injectors.Injector.Of(
             "invented injector",
-            VolumeFlow.FromCubicMetersPerSecond(Figure(of, "staticCubicMetresPerSecond")),
+            VolumeFlow.FromCubicMetersPerSecond(Figure(of, "staticCubicMetresPerSecond")) * Math.Exp(flow),
             Pressure.FromPascals(Figure(of, "ratedPascals")),
             TestFluid.Of("test liquid", Density.FromKilogramsPerCubicMeter(Figure(of, "testKilogramsPerCubicMetre"))),
             rows.Length == 1
@@ -133,14 +140,18 @@ internal sealed class PlantCar
             Pressure.FromKilopascals(1000));
     }
 
-    private InjectorSet Injectors() => InjectorSet.Of(Injector(), (int)At("injectors", "count"));
+    private InjectorSet Injectors() => InjectorSet.Of(
+        Injector(_off("injectorFlow"), _off("deadTimeSeconds")), (int)At("injectors", "count"));
 
     private PressureRegulator Regulator()
     {
         JsonElement of = _plan.GetProperty("regulator");
-        Pressure set = Pressure.FromPascals(Figure(of, "basePascals"));
+        Pressure set = Pressure.FromPascals(Figure(of, "basePascals") + _off("regulatorBasePascals"));
         return of.GetProperty("kind").GetString() == "rising"
-            ? RisingRate.From(set, Figure(of, "gain"), Pressure.FromPascals(Figure(of, "onsetPascals")))
+            ? RisingRate.From(
+                set,
+                Figure(of, "gain") * (1 + _off("regulatorGain")),
+                Pressure.FromPascals(Math.Max(0, Figure(of, "onsetPascals") + _off("regulatorOnsetPascals"))))
             : ManifoldReferenced.From(set);
     }
 
@@ -152,7 +163,7 @@ internal sealed class PlantCar
             {
                 ElectricPotential volts = ElectricPotential.FromVolts(Figure(curve, "volts"));
                 Pressure[] rises = [.. Numbers(curve, "risesPascals").Select(rise => Pressure.FromPascals(rise))];
-                VolumeFlow[] flows = [.. Numbers(curve, "flowsCubicMetresPerSecond").Select(flow => VolumeFlow.FromCubicMetersPerSecond(flow))];
+                VolumeFlow[] flows = [.. Numbers(curve, "flowsCubicMetresPerSecond").Select(flow => VolumeFlow.FromCubicMetersPerSecond(flow * Math.Exp(_off("pumpFlow"))))];
                 return curve.GetProperty("currentsAmperes").ValueKind == JsonValueKind.Null
                     ? PumpCurve.At("invented pump", volts, [.. rises.Zip(flows)])
                     : PumpCurve.WithCurrent("invented pump", volts, [.. rises.Zip(flows, Numbers(curve, "currentsAmperes").Select(current => ElectricCurrent.FromAmperes(current)))]);
@@ -165,7 +176,7 @@ internal sealed class PlantCar
             Length.FromMeters(Figure(feed, "outwardMetres")),
             Length.FromMeters(Figure(feed, "returnMetres")),
             Temperature.FromKelvins(Figure(feed, "kelvins")),
-            Contact.Of("contacts", ElectricResistance.FromOhms(Figure(feed, "contactsOhms")))));
+            Contact.Of("contacts", ElectricResistance.FromOhms(Figure(feed, "contactsOhms")))).Plus(_off("feedOhms")));
     }
 
     private Plumbing Lines() => Plumbing.Of(supply:
@@ -179,7 +190,7 @@ internal sealed class PlantCar
             "filter",
             VolumeFlow.FromCubicMetersPerSecond(At("filter", "ratedFlowCubicMetresPerSecond")),
             Pressure.FromPascals(At("filter", "ratedLossPascals")),
-            At("filter", "cloggingFactor"),
+            At("filter", "cloggingFactor") + _off("filterLoss"),
             DynamicViscosity.FromPascalSeconds(At("filter", "ratedPascalSeconds"))),
     ]);
 
@@ -192,7 +203,8 @@ internal sealed class PlantCar
                 Petrol(),
                 TargetLambda.Of(
                     [.. of.GetProperty("target").EnumerateArray().Select(each => (Ratio.FromDecimalFractions(Figure(each, "load")), Figure(each, "lambda")))]))
-            .WithFuelTemperature(Temperature.FromKelvins(Figure(of, "fuelKelvins")));
+            .WithFuelTemperature(Temperature.FromKelvins(Figure(of, "fuelKelvins")))
+            .WithMaximumDutyCycle(Ratio.FromDecimalFractions(Figure(of, "maximumDutyCycle")));
         data = of.GetProperty("correctsForRailPressure").GetBoolean()
             ? data.WithRailPressureCorrection()
             : data.WithDifferential(Pressure.FromPascals(Figure(of, "differentialPascals")));
