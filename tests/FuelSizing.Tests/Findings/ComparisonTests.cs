@@ -302,7 +302,7 @@ public class ComparisonTests
     {
         (RunCheck check, RecordedRun run) = Kind(kind);
         RunModel model = check.Model(run);
-        double[] off = [.. new[] { 0.31, 0.2, 0.4, -0.3, 0.25, -0.35, 0.15, 0.1, -0.2, 0.3, 0.27, -0.23, 0.12, 0.1, -0.2, 0.3, -0.1, 0.2, 0.15, -0.25, 0.05, 0.3, -0.2, 0.1, 0.2, -0.3, 0.15 }.Select(value => sign * value)];
+        double[] off = [.. new[] { 0.31, 0.2, 0.4, -0.3, 0.25, -0.35, 0.15, 0.1, -0.2, 0.3, 0.27, -0.23, 0.12, 0.1, -0.2, 0.3, -0.1, 0.2, 0.15, -0.25, 0.05, 0.3, -0.2, 0.1, 0.2, -0.3, 0.15, 0.1, -0.2, 0.15, 0.2, -0.1, 0.05 }.Select(value => sign * value)];
         double[] slopes = new double[model.Comparisons * RunModel.Quantities];
         Array.Fill(slopes, 77);
         model.Slopes(off, slopes);

@@ -40,7 +40,7 @@ public class RunModelTests
     {
         RunModel model = PulledWren.Check.Model(PulledWren.With(fault, 2).Recorded(4));
         double[] off = [0.31, 0.2, 0.4, -0.3, 0.25, -0.35, 0.15, 0.1, -0.2, 0.3, 0.27, -0.23, 0.12,
-            0.1, -0.2, 0.3, -0.1, 0.2, 0.15, -0.25, 0.05, 0.3, -0.2, 0.1, 0.2, -0.3, 0.15];
+            0.1, -0.2, 0.3, -0.1, 0.2, 0.15, -0.25, 0.05, 0.3, -0.2, 0.1, 0.2, -0.3, 0.15, 0.1, -0.2, 0.15, 0.2, -0.1, 0.05];
         double[] slopes = new double[model.Comparisons * RunModel.Quantities];
         model.Slopes(off, slopes);
         (int close, int all) = (0, 0);

@@ -32,32 +32,40 @@ internal sealed class Diagnosis
     /// <summary>So many pairs are fitted.</summary>
     private const int TriedPairs = 4;
 
-    private Diagnosis(RunModel model, RunFit sound, IReadOnlyList<Hypothesis> hypotheses, int kinds, double lack)
+    private Diagnosis(RunModel model, RunFit sound, IReadOnlyList<Hypothesis> hypotheses, double lack)
     {
         (Model, Sound, Hypotheses, Lack) = (model, sound, hypotheses, lack);
-        double[] logs = [.. hypotheses.Select(one => (one.LogFactor / lack) + LogPrior(one, kinds)), Math.Log(FaultPrior.Sound)];
+        // Scatter over the stated says nothing against what a channel says by itself.
+        double Factor(Hypothesis one) => one.LogDirect + (one.LogFactor / lack);
+        double[] logs = [.. hypotheses.Select(one => Factor(one) + LogPrior(one, hypotheses)), Math.Log(FaultPrior.Sound)];
         double maximum = logs.Maximum();
         double all = logs.Sum(log => Math.Exp(log - maximum));
         double[] probabilities = [.. logs.Select(log => Math.Exp(log - maximum) / all)];
         NoFault = probabilities[^1];
+        (Hypothesis Of, double Probability)[] weighed = [.. hypotheses.Zip(probabilities)];
         Suspects =
         [
             .. hypotheses
                 .Where(one => one.Second is null)
-                .Select(one => new Suspect(
-                    one.Fault,
-                    hypotheses.Zip(probabilities).Where(pair => pair.First.Fault == one.Fault || pair.First.Second == one.Fault).Sum(pair => pair.Second),
-                    Math.Max(0, 2 * one.LogFactor / lack),
-                    one.Fit))
+                .GroupBy(one => one.Fault)
+                .Select(ways =>
+                {
+                    Hypothesis likeliest = ways.MaxBy(Factor)!;
+                    return new Suspect(
+                        ways.Key,
+                        weighed.Where(one => one.Of.Fault == ways.Key || one.Of.Second == ways.Key).Sum(one => one.Probability),
+                        Math.Max(0, 2 * Factor(likeliest)),
+                        likeliest.Fit);
+                })
                 .OrderByDescending(one => one.Probability),
         ];
         Likeliest = NoFault > 1 - Names || Suspects.Count == 0 ? RunFault.None : Suspects[0].Fault;
-        double two = hypotheses.Zip(probabilities).Where(pair => pair.First.Second is not null).Sum(pair => pair.Second);
+        double two = weighed.Where(one => one.Of.Second is not null).Sum(one => one.Probability);
         if (Likeliest != RunFault.None && two > (1 - NoFault) / 2)
         {
-            Hypothesis pair = hypotheses.Zip(probabilities)
-                .Where(one => one.First.Second is not null && (one.First.Fault == Likeliest || one.First.Second == Likeliest))
-                .MaxBy(one => one.Second).First;
+            Hypothesis pair = weighed
+                .Where(one => one.Of.Second is not null && (one.Of.Fault == Likeliest || one.Of.Second == Likeliest))
+                .MaxBy(one => one.Probability).Of;
             Second = pair.Fault == Likeliest ? pair.Second : pair.Fault;
             Best = pair.Fit ?? sound;
         }
@@ -160,14 +168,11 @@ internal sealed class Diagnosis
             }
 
             double factor = fit is null ? log : fit.LogEvidence - sound.LogEvidence + Way(prior);
-            tried.Add(new(prior.Fault, null, factor, fit));
+            tried.Add(new(prior.Fault, null, factor, 0, fit));
         }
 
         Hypothesis[] directs = [.. new[] { SupplySag(check, model), ZeroAtRest(check, model) }.OfType<Hypothesis>()];
-        foreach (Hypothesis direct in directs)
-        {
-            Join(tried, direct);
-        }
+        tried.AddRange(directs);
 
         List<Hypothesis> pairs = [];
         foreach ((RunFit from, RunFault first, FaultPrior second, int sign, double log) in Pairs(model, sound, tried, possible))
@@ -181,19 +186,18 @@ internal sealed class Diagnosis
             Freed one = of.In(model, from.Off[(int)of.Quantity] < 0 ? -1 : 1);
             Freed two = second.In(model, sign);
             RunFit fit = RunFit.From(model, Start(from, two), [one, two]);
-            pairs.Add(new(first, second.Fault, fit.LogEvidence - sound.LogEvidence + Way(of) + Way(second), fit));
+            pairs.Add(new(first, second.Fault, fit.LogEvidence - sound.LogEvidence + Way(of) + Way(second), 0, fit));
         }
 
         // What a channel says by itself is as probable beside any other fault.
         pairs.AddRange(
             from direct in directs
             from single in tried
-            where direct.LogFactor > 0 && single.Fit is not null && single.Fault != direct.Fault
-            select new Hypothesis(direct.Fault, single.Fault, direct.LogFactor + single.LogFactor, single.Fit));
-        int kinds = tried.Count;
+            where direct.LogDirect > 0 && single.Fit is not null && single.Fault != direct.Fault
+            select new Hypothesis(direct.Fault, single.Fault, single.LogFactor, direct.LogDirect, single.Fit));
         tried.AddRange(pairs);
         double best = tried.Min(one => one.Fit?.Cost ?? sound.Cost);
-        return new(model, sound, tried, kinds, Math.Max(1, best / Math.Max(1, model.Comparisons)));
+        return new(model, sound, tried, Math.Max(1, best / Math.Max(1, model.Comparisons)));
     }
 
     /// <summary>Pairs that promise more than their first fault alone, the most promising first.</summary>
@@ -262,9 +266,16 @@ internal sealed class Diagnosis
         return [.. fit.Off.Select((off, i) => off + (fit.Covariance[i, place] * move))];
     }
 
-    private static double LogPrior(Hypothesis hypothesis, int kinds) => hypothesis.Second is null
-        ? Math.Log((1 - FaultPrior.Sound - FaultPrior.Two) / Math.Max(1, kinds))
-        : Math.Log(FaultPrior.Two / Math.Max(1, kinds * (kinds - 1) / 2));
+    // All faults that a run could show are as probable before it, and the ways in which one may come are; so are all pairs.
+    private static double LogPrior(Hypothesis hypothesis, IReadOnlyList<Hypothesis> hypotheses)
+    {
+        Hypothesis[] singles = [.. hypotheses.Where(one => one.Second is null)];
+        int kinds = singles.Select(one => one.Fault).Distinct().Count();
+        int ways = singles.Count(one => one.Fault == hypothesis.Fault);
+        return hypothesis.Second is null
+            ? Math.Log((1 - FaultPrior.Sound - FaultPrior.Two) / (kinds * ways))
+            : Math.Log(FaultPrior.Two / Math.Max(1, kinds * (kinds - 1) / 2));
+    }
 
     private static bool Can(RunCheck check, RunModel model, RunQuantity quantity) => quantity switch
     {
@@ -277,25 +288,6 @@ internal sealed class Diagnosis
         RunQuantity.InjectorFlow => model.Inputs.Any(input => input.Injects) && (model.Has(Comparison.Flow) || model.Has(Comparison.Air)),
         _ => model.Has(Comparison.Air),
     };
-
-    /// <summary>Puts in what a channel says directly: of one fault by two ways, either is as likely before.</summary>
-    private static void Join(List<Hypothesis> tried, Hypothesis direct)
-    {
-        int place = tried.FindIndex(one => one.Fault == direct.Fault);
-        if (place < 0)
-        {
-            tried.Add(direct);
-            return;
-        }
-
-        Hypothesis fitted = tried[place];
-        double larger = Math.Max(direct.LogFactor, fitted.LogFactor);
-        tried[place] = new(
-            direct.Fault,
-            null,
-            larger + Math.Log((Math.Exp(direct.LogFactor - larger) + Math.Exp(fitted.LogFactor - larger)) / 2),
-            direct.LogFactor > fitted.LogFactor ? null : fitted.Fit);
-    }
 
     /// <summary>The supply itself is lower than planned: the battery channel says so.</summary>
     private static Hypothesis? SupplySag(RunCheck check, RunModel model)
@@ -310,6 +302,7 @@ internal sealed class Diagnosis
         return new(
             RunFault.VoltageDrop,
             null,
+            0,
             Normal.PDFLn(LowSupply, LowSupplyDeviation, low) - Normal.PDFLn(0, check.Tolerance.SupplyVoltage.Volts, Math.Max(0, low)),
             null);
     }
@@ -330,6 +323,7 @@ internal sealed class Diagnosis
         return new(
             RunFault.ManifoldSensorOffset,
             null,
+            0,
             Normal.PDFLn(prior.Mean, prior.Deviation, Math.Abs(off)) + Way(prior)
                 - Normal.PDFLn(0, Math.Max(check.Accuracy.ManifoldOffset.Pascals, 1), off),
             null);

@@ -48,7 +48,7 @@ internal enum RunQuantity
     /// <summary>Temperature of the charge over the planned, K in each Pa of boost.</summary>
     ChargeTemperature,
 
-    /// <summary>ln of air ÷ the planned at the first of six speeds, straight between them.</summary>
+    /// <summary>ln of air ÷ the planned at the first of twelve speeds, straight between them.</summary>
     AirAtFirstSpeed,
 
     /// <summary>The same at the second.</summary>
@@ -62,6 +62,24 @@ internal enum RunQuantity
 
     /// <summary>The same at the fifth.</summary>
     AirAtFifthSpeed,
+
+    /// <summary>The same at the sixth.</summary>
+    AirAtSixthSpeed,
+
+    /// <summary>The same at the seventh.</summary>
+    AirAtSeventhSpeed,
+
+    /// <summary>The same at the eighth.</summary>
+    AirAtEighthSpeed,
+
+    /// <summary>The same at the ninth.</summary>
+    AirAtNinthSpeed,
+
+    /// <summary>The same at the tenth.</summary>
+    AirAtTenthSpeed,
+
+    /// <summary>The same at the eleventh.</summary>
+    AirAtEleventhSpeed,
 
     /// <summary>The same at the last.</summary>
     AirAtLastSpeed,

@@ -2,11 +2,11 @@ using FuelSizing.Numerics;
 
 namespace FuelSizing.Findings;
 
-/// <summary>How air may be off the plan over engine speed: at six speeds spread over the plan's table, straight between them.</summary>
+/// <summary>How air may be off the plan over engine speed: at twelve speeds spread over the plan's table, straight between them.</summary>
 /// <param name="bySpeed">The planned volumetric efficiency; its ends are those of the spread.</param>
 internal sealed class AirOverSpeed(Curve bySpeed)
 {
-    /// <summary>How many speeds: a thousand rev/min apart over a usual range, about as fast as an intake's tuning changes.</summary>
+    /// <summary>How many speeds: some 600 rev/min apart over a usual range, so that an intake's tuning from peak to peak has four and more of them.</summary>
     public const int Speeds = RunQuantity.AirAtLastSpeed - RunQuantity.AirAtFirstSpeed + 1;
 
     private readonly double _first = bySpeed.First;

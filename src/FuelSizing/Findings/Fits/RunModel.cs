@@ -1,4 +1,5 @@
 using FuelSizing.Engines;
+using FuelSizing.Logs;
 
 namespace FuelSizing.Findings;
 
@@ -18,6 +19,9 @@ internal sealed class RunModel
 
     /// <summary>What the model itself is trusted to, beside the sensors: flows, as a share.</summary>
     private const double FlowFloor = 0.005;
+
+    /// <summary>Of what moves within a point and is not explained, the share that its median may be off by.</summary>
+    private const double Unsteady = 0.25;
 
     /// <summary>Standard deviations over which a difference counts in proportion only.</summary>
     private const double Limit = 3;
@@ -58,13 +62,19 @@ internal sealed class RunModel
         {
             inputs[i] = PointInput.Of(check, points, i, ambient, atmosphere);
             PointInput input = inputs[i];
-            double share = points.RowCounts[i] >= 3 ? MedianOverMean / Math.Sqrt(points.RowCounts[i]) : 1 / Math.Sqrt(points.RowCounts[i]);
-            double manifold = check.ManifoldNoise * share;
-            double pulse = double.IsNaN(input.Open) ? 0 : check.PulseNoise * share / input.Open;
-            double rail = check.RailNoise * share;
+            int point = i;
+            double Share(Channel channel)
+            {
+                double readings = Math.Max(1, points.Readings(channel)[point]);
+                return readings >= 3 ? MedianOverMean / Math.Sqrt(readings) : 1 / Math.Sqrt(readings);
+            }
+
+            double manifold = check.ManifoldNoise * Share(Channel.ManifoldAbsolute);
+            double pulse = double.IsNaN(input.Open) ? 0 : check.PulseNoise * Share(Channel.InjectorPulse) / input.Open;
+            double rail = check.RailNoise * Share(Channel.RailGauge);
             double across = Math.Sqrt((rail * rail) + (manifold * manifold)) / (2 * input.Differential);
             double injected = Math.Sqrt((pulse * pulse) + (across * across));
-            double metered = check.MeterNoise * share;
+            double metered = check.MeterNoise * Share(Channel.FuelVolumeFlow);
             if (!double.IsNaN(input.Rail) && !double.IsNaN(input.Flow) && !input.ReturnFloor)
             {
                 double slope = input.Boost > check.Regulator.Onset ? check.Regulator.Gain : check.Regulator.SlopeBelow;
@@ -74,19 +84,19 @@ internal sealed class RunModel
                 double set = check.Regulator.Set(input.Boost, 0, 0, 0);
                 double flow = double.IsNaN(input.Meter) ? injected : metered;
                 bool low = input.Rail < set - (4 * spread);
-                double sag = low ? input.RiseByFlow(check) * flow : 0;
+                double sag = low ? input.RiseByFlow(check) * flow : Unsteady * input.RailUnsteady;
                 rows.Add(new(i, Comparison.Rail, Math.Sqrt((spread * spread) + (sag * sag))));
             }
 
             if (input.Injects && !double.IsNaN(input.Meter))
             {
-                rows.Add(new(i, Comparison.Flow, Spread(metered, injected)));
+                rows.Add(new(i, Comparison.Flow, Spread(metered, injected, input.FlowUnsteady)));
             }
 
             bool burns = input.Lambda is > 0.5 and < 1.5;
             if (burns && (input.Injects || !double.IsNaN(input.Meter)))
             {
-                rows.Add(new(i, Comparison.Air, Spread(check.LambdaNoise * share, input.Injects ? injected : metered)));
+                rows.Add(new(i, Comparison.Air, Spread(check.LambdaNoise * Share(Channel.Lambda), input.Injects ? injected : metered, input.LambdaUnsteady)));
             }
 
             // Where lambda is that of an engine on overrun, no fuel makes power.
@@ -96,7 +106,7 @@ internal sealed class RunModel
                 rows.Add(new(
                     i,
                     Comparison.Power,
-                    Spread(check.PowerNoise * share, double.IsNaN(input.Meter) ? injected : metered)));
+                    Spread(check.PowerNoise * Share(Channel.Power), double.IsNaN(input.Meter) ? injected : metered, input.PowerUnsteady)));
             }
         }
 
@@ -474,8 +484,8 @@ internal sealed class RunModel
         return shift;
     }
 
-    private static double Spread(double first, double second) =>
-        Math.Sqrt((first * first) + (second * second) + (FlowFloor * FlowFloor));
+    private static double Spread(double first, double second, double unsteady) =>
+        Math.Sqrt((first * first) + (second * second) + (FlowFloor * FlowFloor) + (Unsteady * unsteady * (Unsteady * unsteady)));
 
     private readonly record struct Row(int Point, Comparison Kind, double Spread);
 }

@@ -86,11 +86,23 @@ internal readonly record struct PointInput
     /// <summary>How fast rail pressure rises, Pa/s.</summary>
     public required double RailRate { get; init; }
 
-    /// <summary>How fast ln lambda rises by the plan's air and the fuel as recorded, 1/s.</summary>
+    /// <summary>How fast ln lambda rises, 1/s: as recorded, or where it is read too seldom by the plan's air and the fuel as recorded.</summary>
     public required double LambdaRate { get; init; }
 
     /// <summary>How fast ln of the metered fuel rises, 1/s.</summary>
     public required double MeterRate { get; init; }
+
+    /// <summary>How far rail pressure moves within the point that the regulator does not explain, Pa.</summary>
+    public required double RailUnsteady { get; init; }
+
+    /// <summary>How far ln of the metered fuel moves within the point that the injectors do not explain.</summary>
+    public required double FlowUnsteady { get; init; }
+
+    /// <summary>How far ln lambda moves within the point that air and fuel do not explain.</summary>
+    public required double LambdaUnsteady { get; init; }
+
+    /// <summary>How far ln power moves within the point that the fuel does not explain.</summary>
+    public required double PowerUnsteady { get; init; }
 
     /// <summary>What the charge's temperature takes of the air, 1/K.</summary>
     public required double AirByTemperature { get; init; }
@@ -98,6 +110,9 @@ internal readonly record struct PointInput
     /// <summary>Change of the rail's pressure with ln flow where the pump governs, Pa, as a size.</summary>
     public double RiseByFlow(RunCheck check) =>
         Math.Abs(check.Pumps.Rise(Flow * 1.05, Volts, 0) - check.Pumps.Rise(Flow * 0.95, Volts, 0)) / 0.1;
+
+    /// <summary>Readings within a point that show how fast a channel changes.</summary>
+    private const int EnoughForRate = 6;
 
     /// <summary>Works out a point.</summary>
     public static PointInput Of(RunCheck check, RunPoints points, int i, double ambient, Atmosphere atmosphere)
@@ -136,6 +151,12 @@ internal readonly record struct PointInput
         double fuelRate = injects
             ? (points.Rate(Channel.InjectorPulse)[i] / open) + ((railRate - boostRate) / (2 * differential))
             : meterRate - (points.Rate(Channel.Speed)[i] / speed);
+        double planned = double.IsNaN(fuelRate) ? 0 : airRate - fuelRate;
+        double read = points.Rate(Channel.Lambda)[i] / points.Lambda[i];
+        bool isRead = points.Readings(Channel.Lambda)[i] >= EnoughForRate && double.IsFinite(read);
+        double injectedRate = fuelRate + (points.Rate(Channel.Speed)[i] / speed);
+        double powerRate = points.Rate(Channel.Power)[i] / points.Power[i];
+        double Unsteady(double one, double other) => double.IsFinite(one - other) ? Math.Abs(one - other) * points.Spans[i] : 0;
         PointInput bare = new()
         {
             Speed = speed,
@@ -163,7 +184,11 @@ internal readonly record struct PointInput
             InjectedShare = 0,
             BoostRate = boostRate,
             RailRate = railRate,
-            LambdaRate = double.IsNaN(fuelRate) ? 0 : airRate - fuelRate,
+            LambdaRate = isRead ? read : planned,
+            RailUnsteady = Unsteady(railRate, check.Regulator.SlopeAt(boost) * boostRate),
+            FlowUnsteady = Unsteady(meterRate, injectedRate),
+            LambdaUnsteady = Unsteady(read, planned),
+            PowerUnsteady = Unsteady(powerRate, injectedRate),
             MeterRate = double.IsNaN(meterRate) ? 0 : meterRate,
             AirByTemperature = -1 / demand.ChargeTemperature.Kelvins,
         };

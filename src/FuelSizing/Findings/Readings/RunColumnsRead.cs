@@ -20,6 +20,7 @@ internal sealed class RunColumnsRead
     private readonly double _kelvins;
     private readonly PlanRange _range;
     private readonly List<double> _present = [];
+    private readonly Dictionary<Channel, SlowChannel> _slow = [];
 
     /// <summary>Reads a run for a plan.</summary>
     public RunColumnsRead(FuelSystem plan, RecordedRun run, double kelvins)
@@ -84,6 +85,39 @@ internal sealed class RunColumnsRead
         };
     }
 
+    /// <summary>
+    /// A value in SI; of a channel that is read less often than the log is written straight between its readings. Speed, time and manifold
+    /// pressure are those of the row, for they say what point it is.
+    /// </summary>
+    public double Between(Channel channel, int row) =>
+        channel is Channel.Speed or Channel.Time or Channel.ManifoldAbsolute ? At(channel, row) : Slow(channel).At(row);
+
+    /// <summary>How many of some rows hold a reading of their own.</summary>
+    public int Readings(Channel channel, List<int> rows, int start, int end)
+    {
+        int count = 0;
+        for (int place = start; place < end; place++)
+        {
+            count += channel is Channel.Speed or Channel.ManifoldAbsolute || Slow(channel).IsRead(rows[place]) ? 1 : 0;
+        }
+
+        return count;
+    }
+
+    private SlowChannel Slow(Channel channel)
+    {
+        if (!_slow.TryGetValue(channel, out SlowChannel? slow))
+        {
+            slow = _slow[channel] = SlowChannel.Of(
+                row => At(channel, row),
+                row => Recorded(Channel.Time, row),
+                _run.Count,
+                row => row > 0 && Recorded(Channel.Speed, row) != Recorded(Channel.Speed, row - 1));
+        }
+
+        return slow;
+    }
+
     /// <summary>Fuel temperature, K: as recorded, within what fuels are given for; or else as planned.</summary>
     public double Kelvins(int row)
     {
@@ -116,7 +150,7 @@ internal sealed class RunColumnsRead
         _present.Clear();
         for (int place = start; place < end; place++)
         {
-            double value = At(channel, rows[place]);
+            double value = Between(channel, rows[place]);
             if (!double.IsNaN(value))
             {
                 _present.Add(value);
@@ -139,15 +173,25 @@ internal sealed class RunColumnsRead
     /// </summary>
     public double Rate(Channel channel, List<int> rows, int start, int end)
     {
-        int half = (end - start) / 2;
-        if (half == 0)
+        double time = Span(rows, start, end);
+        if (time == 0)
         {
             return 0;
         }
 
-        double time = Median(Channel.Time, rows, end - half, end) - Median(Channel.Time, rows, start, start + half);
+        int half = (end - start) / 2;
         double change = Median(channel, rows, end - half, end) - Median(channel, rows, start, start + half);
-        return time > 0 && double.IsFinite(change) ? change / time : 0;
+        return double.IsFinite(change) ? change / time : 0;
+    }
+
+    /// <summary>Time from the middle of the first half of some rows to that of the second, s; zero where it is not recorded.</summary>
+    public double Span(List<int> rows, int start, int end)
+    {
+        int half = (end - start) / 2;
+        double time = half == 0
+            ? 0
+            : Median(Channel.Time, rows, end - half, end) - Median(Channel.Time, rows, start, start + half);
+        return time > 0 ? time : 0;
     }
 
     private const double SpeedWithin = 10;

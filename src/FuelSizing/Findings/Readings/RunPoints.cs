@@ -18,11 +18,12 @@ internal sealed class RunPoints
 
     private readonly double[][] _values;
     private readonly double[][] _rates;
+    private readonly double[][] _readings;
 
     private RunPoints(
-        double[][] values, double[][] rates, int[] rows, double[] weights, int rowsUsed, int rowsOutside, double? manifoldAtRest, int rowsAtRest)
+        double[][] values, double[][] rates, double[][] readings, double[] spans, int[] rows, double[] weights, int rowsUsed, int rowsOutside, double? manifoldAtRest, int rowsAtRest)
     {
-        (_values, _rates, FirstRows, RowCounts) = (values, rates, rows, weights);
+        (_values, _rates, _readings, Spans, FirstRows, RowCounts) = (values, rates, readings, spans, rows, weights);
         (RowsUsed, RowsOutside, ManifoldAtRest, RowsAtRest) = (rowsUsed, rowsOutside, manifoldAtRest, rowsAtRest);
     }
 
@@ -46,6 +47,12 @@ internal sealed class RunPoints
 
     /// <summary>Rows that show it.</summary>
     public int RowsAtRest { get; }
+
+    /// <summary>Time from the middle of a point's first half to that of its second, s; zero where times are not recorded.</summary>
+    public double[] Spans { get; }
+
+    /// <summary>Readings of its own that a channel has at each point, which are fewer than its rows where it is read less often.</summary>
+    public double[] Readings(Channel channel) => _readings[Array.IndexOf(Averaged, channel)];
 
     /// <summary>How fast a channel changes at each point, 1/s of its unit; zero where times or the channel are not recorded.</summary>
     public double[] Rate(Channel channel) => _rates[Array.IndexOf(Averaged, channel)];
@@ -104,6 +111,8 @@ internal sealed class RunPoints
         List<double> counts = [];
         List<double>[] values = [.. Averaged.Select(_ => new List<double>())];
         List<double>[] rates = [.. Averaged.Select(_ => new List<double>())];
+        List<double>[] readings = [.. Averaged.Select(_ => new List<double>())];
+        List<double> spans = [];
         int used = 0;
         for (int start = 0; start < covered.Count;)
         {
@@ -119,10 +128,12 @@ internal sealed class RunPoints
                 first.Add(covered[start]);
                 counts.Add(end - start);
                 used += end - start;
+                spans.Add(columns.Span(covered, start, end));
                 for (int channel = 0; channel < Averaged.Length; channel++)
                 {
                     values[channel].Add(columns.Median(Averaged[channel], covered, start, end));
                     rates[channel].Add(columns.Rate(Averaged[channel], covered, start, end));
+                    readings[channel].Add(columns.Readings(Averaged[channel], covered, start, end));
                 }
             }
 
@@ -132,6 +143,8 @@ internal sealed class RunPoints
         return new(
             [.. values.Select(list => list.ToArray())],
             [.. rates.Select(list => list.ToArray())],
+            [.. readings.Select(list => list.ToArray())],
+            [.. spans],
             [.. first],
             [.. counts],
             used,

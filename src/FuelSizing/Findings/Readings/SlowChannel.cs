@@ -1,0 +1,97 @@
+using FuelSizing.Logs;
+
+namespace FuelSizing.Findings;
+
+/// <summary>A channel that is read less often than the log is written: between its readings it is blank, or holds the last.</summary>
+/// <remarks>
+/// A held reading is as old as it is long held, which in a pull is a wrong one. It is told by its changes: of a channel that is held no row changes
+/// that comes just after a change. Between two readings the channel is taken to go straight.
+/// </remarks>
+internal sealed class SlowChannel
+{
+    /// <summary>Changes without which nothing is said of how a channel changes.</summary>
+    private const int MinimumChanges = 10;
+
+    /// <summary>Share of changes that may come just after another, as a device's clock drifts.</summary>
+    private const double Close = 0.02;
+
+    /// <summary>Rows in which the channel holds while the engine's speed moves, for each change.</summary>
+    private const double Held = 0.8;
+
+    /// <summary>So many rows are looked through for a reading.</summary>
+    private const int MaximumRows = 100;
+
+    /// <summary>Readings that lie further apart say nothing of what is between, s.</summary>
+    private const double MaximumTime = 1;
+
+    private readonly Func<int, double> _recorded;
+    private readonly Func<int, double> _time;
+    private readonly int _rows;
+
+    private SlowChannel(Func<int, double> recorded, Func<int, double> time, int rows, bool isHeld) =>
+        (_recorded, _time, _rows, IsHeld) = (recorded, time, rows, isHeld);
+
+    /// <summary>True of a channel that holds its last reading.</summary>
+    public bool IsHeld { get; }
+
+    /// <summary>Looks at how a channel changes.</summary>
+    /// <param name="recorded">Its value in a row, NaN where it has none.</param>
+    /// <param name="time">The row's time, s; NaN where there is none.</param>
+    /// <param name="rows">How many there are.</param>
+    /// <param name="moves">True of a row at which the engine turns at another speed than in the row before.</param>
+    public static SlowChannel Of(Func<int, double> recorded, Func<int, double> time, int rows, Func<int, bool> moves)
+    {
+        (int changes, int close, int held) = (0, 0, 0);
+        (double last, bool hasChanged) = (double.NaN, false);
+        for (int row = 0; row < rows; row++)
+        {
+            double value = recorded(row);
+            bool isChange = !double.IsNaN(last) && !double.IsNaN(value) && value != last;
+            changes += isChange ? 1 : 0;
+            close += isChange && hasChanged ? 1 : 0;
+            held += value == last && moves(row) ? 1 : 0;
+            (last, hasChanged) = (value, isChange);
+        }
+
+        return new(recorded, time, rows, changes >= MinimumChanges && close <= Close * changes && held >= Held * changes);
+    }
+
+    /// <summary>True if the row holds a reading of its own.</summary>
+    public bool IsRead(int row)
+    {
+        double value = _recorded(row);
+        return !double.IsNaN(value) && !(IsHeld && row > 0 && value == _recorded(row - 1));
+    }
+
+    /// <summary>The value at a row: its reading, or straight between those before and after; NaN where they lie too far apart.</summary>
+    public double At(int row)
+    {
+        if (IsRead(row))
+        {
+            return _recorded(row);
+        }
+
+        (int before, int after) = (Reading(row, -1), Reading(row, 1));
+        if (before < 0 || after < 0)
+        {
+            return double.NaN;
+        }
+
+        double gap = _time(after) - _time(before);
+        double share = gap > 0 ? (_time(row) - _time(before)) / gap : (double)(row - before) / (after - before);
+        return gap > MaximumTime ? double.NaN : _recorded(before) + (share * (_recorded(after) - _recorded(before)));
+    }
+
+    private int Reading(int row, int step)
+    {
+        for (int place = row + step; place >= 0 && place < _rows && Math.Abs(place - row) <= MaximumRows; place += step)
+        {
+            if (IsRead(place))
+            {
+                return place;
+            }
+        }
+
+        return -1;
+    }
+}
