@@ -200,7 +200,7 @@ public sealed class RunCheck
     /// <summary>Gathers a run and sets up its model.</summary>
     internal RunModel Model(RecordedRun run, int maximumPoints = 64)
     {
-        RunPoints points = RunPoints.Of(Plan, run, FuelKelvins, maximumPoints);
+        RunPoints points = RunPoints.Of(Plan, run, FuelKelvins, Discrepancy.LambdaDelay.Seconds, maximumPoints);
         return RunModel.Of(this, points, run.Atmosphere.Pascals, run.Atmosphere);
     }
 

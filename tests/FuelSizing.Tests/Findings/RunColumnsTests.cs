@@ -190,7 +190,7 @@ public class RunColumnsTests
             Fuel = Temperature.FromDegreesCelsius(30 + i),
             Flow = VolumeFlow.FromLitersPerHour(40 + i),
         };
-        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. Enumerable.Range(0, 20).Select(Row)]), Kelvins, 5);
+        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. Enumerable.Range(0, 20).Select(Row)]), Kelvins, 0, 5);
         Assert.Equal([0, 4, 8, 10, 14, 18], points.FirstRows);
         Assert.Equal([4, 4, 2, 4, 4, 2], points.RowCounts);
         Assert.Equal(6, points.Count);
@@ -218,7 +218,7 @@ public class RunColumnsTests
     public void Rows_FewerThanHalfAGroup_AreLeftOut()
     {
         double[] rpm = [3000, 3000, 3000, 3000, 4000, 5000, 5000, 6000, 6000, 6000];
-        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. rpm.Select(speed => Boosted(0.3) with { Speed = Wren.Rpm(speed) })]), Kelvins, 3);
+        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. rpm.Select(speed => Boosted(0.3) with { Speed = Wren.Rpm(speed) })]), Kelvins, 0, 3);
         Assert.Equal([0, 5, 7], points.FirstRows);
         Assert.Equal([4, 2, 3], points.RowCounts);
         Assert.Equal(9, points.RowsUsed);
@@ -233,7 +233,7 @@ public class RunColumnsTests
     [InlineData(0, 0)]
     public void Group_IsAsLargeAsItMustBe(int rows, int first)
     {
-        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. Enumerable.Range(0, rows).Select(_ => Boosted(0.3))]), Kelvins, 3);
+        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. Enumerable.Range(0, rows).Select(_ => Boosted(0.3))]), Kelvins, 0, 3);
         Assert.Equal(first, points.Count == 0 ? 0 : points.RowCounts[0]);
     }
 
@@ -243,11 +243,11 @@ public class RunColumnsTests
     {
         double[] off = [1.0, 3.0, 2.0, 9.0, 2.5];
         Cells[] rest = [.. off.Select(kilopascals => new Cells { Speed = RotationalSpeed.Zero, Manifold = PulledWren.Air.Pressure + Wren.Kpa(kilopascals) })];
-        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. rest, Boosted(0.3), Boosted(0.3)]), Kelvins, 64);
+        RunPoints points = RunPoints.Of(PulledWren.Plan, RunOf([.. rest, Boosted(0.3), Boosted(0.3)]), Kelvins, 0, 64);
         Assert.Equal(2500, points.ManifoldAtRest!.Value, 6);
         Assert.Equal(5, points.RowsOutside);
         Assert.Equal(2, points.RowsUsed);
-        Assert.Null(RunPoints.Of(PulledWren.Plan, RunOf([.. rest.Skip(1), Boosted(0.3)]), Kelvins, 64).ManifoldAtRest);
+        Assert.Null(RunPoints.Of(PulledWren.Plan, RunOf([.. rest.Skip(1), Boosted(0.3)]), Kelvins, 0, 64).ManifoldAtRest);
     }
 
     private static Cells Boosted(double bars) => new() { Speed = Speed, Manifold = PulledWren.Air.Pressure + Pressure.FromBars(bars) };

@@ -21,14 +21,14 @@ internal sealed record FaultPrior(RunFault Fault, RunQuantity Quantity, double M
         double gain = Math.Max(1, check.Regulator.Gain);
         return
         [
-            new(RunFault.WeakPump, RunQuantity.PumpFlow, -0.35, 0.18, false),
+            new(RunFault.WeakPump, RunQuantity.PumpFlow, -0.32, 0.15, false),
             new(RunFault.VoltageDrop, RunQuantity.FeedResistance, 0.15, 0.07, false),
-            new(RunFault.CloggedFilter, RunQuantity.FilterLoss, 11, 5, false),
-            new(RunFault.WrongBasePressure, RunQuantity.RegulatorBase, 30e3, 12e3, true),
+            new(RunFault.CloggedFilter, RunQuantity.FilterLoss, 15, 5, false),
+            new(RunFault.WrongBasePressure, RunQuantity.RegulatorBase, 42e3, 15e3, true),
             new(RunFault.WrongGain, RunQuantity.RegulatorGain, 0.22 * gain, 0.09 * gain, true),
             new(RunFault.WrongOnset, RunQuantity.RegulatorOnset, 18e3, 8e3, true),
-            new(RunFault.WrongInjectorSize, RunQuantity.InjectorFlow, 0.15, 0.06, true),
-            new(RunFault.AirOffPlan, RunQuantity.VolumetricEfficiency, 0.16, 0.06, true),
+            new(RunFault.WrongInjectorSize, RunQuantity.InjectorFlow, 0.19, 0.06, true),
+            new(RunFault.AirOffPlan, RunQuantity.VolumetricEfficiency, 0.2, 0.06, true),
             new(RunFault.RailSensorOffset, RunQuantity.RailSensor, 50e3, 20e3, true),
             new(RunFault.ManifoldSensorOffset, RunQuantity.ManifoldSensor, 10.5e3, 4e3, true),
             new(RunFault.FlowMeterOff, RunQuantity.FlowMeter, 0.15, 0.06, true),

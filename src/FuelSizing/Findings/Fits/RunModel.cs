@@ -31,14 +31,12 @@ internal sealed class RunModel
 
     private readonly RunCheck _check;
     private readonly double[] _tolerance;
-    private readonly double _lambdaDelay;
     private readonly Row[] _rows;
     private readonly PointInput[] _points;
 
     private RunModel(RunCheck check, RunPoints points, PointInput[] inputs, Row[] rows, double[] tolerance)
     {
         (_check, Points, _points, _rows, _tolerance) = (check, points, inputs, rows, tolerance);
-        _lambdaDelay = check.Discrepancy.LambdaDelay.Seconds;
     }
 
     /// <summary>The gathered run.</summary>
@@ -339,8 +337,7 @@ internal sealed class RunModel
             case Comparison.Flow:
                 return Metered(input, shift) - Injected(input, shift);
             case Comparison.Air:
-                double late = _lambdaDelay + shift.Of(RunQuantity.LambdaDelay);
-                return Math.Log(input.Lambda) + (late * input.LambdaRate) + Burnt(input, shift, input.Injects) - input.LogStoichiometric
+                return Math.Log(input.Lambda) + (shift.Of(RunQuantity.LambdaDelay) * input.LambdaRate) + Burnt(input, shift, input.Injects) - input.LogStoichiometric
                     - Air(input, shift);
             default:
                 return Math.Log(input.Power) - Burnt(input, shift, double.IsNaN(input.Meter)) - input.LogWork

@@ -18,14 +18,19 @@ internal sealed class RunColumnsRead
     private readonly FuelSystem _plan;
     private readonly RecordedRun _run;
     private readonly double _kelvins;
+    private readonly double _lambdaDelay;
     private readonly PlanRange _range;
     private readonly List<double> _present = [];
     private readonly Dictionary<Channel, SlowChannel> _slow = [];
 
     /// <summary>Reads a run for a plan.</summary>
-    public RunColumnsRead(FuelSystem plan, RecordedRun run, double kelvins)
+    /// <param name="plan">The plan.</param>
+    /// <param name="run">The run.</param>
+    /// <param name="kelvins">Fuel temperature where none was recorded.</param>
+    /// <param name="lambdaDelay">How late lambda is taken to come, s.</param>
+    public RunColumnsRead(FuelSystem plan, RecordedRun run, double kelvins, double lambdaDelay = 0)
     {
-        (_plan, _run, _kelvins) = (plan, run, kelvins);
+        (_plan, _run, _kelvins, _lambdaDelay) = (plan, run, kelvins, lambdaDelay);
         _range = new(plan);
         double rich = Math.Min(RichEnd, 0.9 * Planned);
         StuckLambda = StuckReadings.Of(run.Si(Channel.Lambda), run.Si(Channel.Speed), isMaximum: false, end => end <= rich);
@@ -69,6 +74,23 @@ internal sealed class RunColumnsRead
         return StuckLambda.Holds(lambda) && lambda <= LeanFromAt(row);
     }
 
+    /// <summary>True where lambda is at its rich end on so many of some rows that the others are those that happen to read leaner.</summary>
+    public bool HidesMuch(List<int> rows, int start, int end)
+    {
+        if (StuckLambda.NeverMoves || double.IsNaN(StuckLambda.End))
+        {
+            return false;
+        }
+
+        int hidden = 0;
+        for (int place = start; place < end; place++)
+        {
+            hidden += HidesLambda(rows[place]) ? 1 : 0;
+        }
+
+        return hidden > 0.1 * (end - start);
+    }
+
     /// <summary>A value in SI from other channels of the row, whether or not its own holds one; NaN where there is none.</summary>
     public double Derived(Channel channel, int row)
     {
@@ -86,11 +108,13 @@ internal sealed class RunColumnsRead
     }
 
     /// <summary>
-    /// A value in SI; of a channel that is read less often than the log is written straight between its readings. Speed, time and manifold
+    /// A value in SI; of a channel that is read less often than the log is written straight between its readings, and of lambda what is read as much later as it comes late. Speed, time and manifold
     /// pressure are those of the row, for they say what point it is.
     /// </summary>
     public double Between(Channel channel, int row) =>
-        channel is Channel.Speed or Channel.Time or Channel.ManifoldAbsolute ? At(channel, row) : Slow(channel).At(row);
+        channel is Channel.Speed or Channel.Time or Channel.ManifoldAbsolute ? At(channel, row)
+        : channel == Channel.Lambda ? Slow(channel).At(row, _lambdaDelay)
+        : Slow(channel).At(row);
 
     /// <summary>How many of some rows hold a reading of their own.</summary>
     public int Readings(Channel channel, List<int> rows, int start, int end)

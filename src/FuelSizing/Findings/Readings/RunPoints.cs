@@ -88,10 +88,11 @@ internal sealed class RunPoints
     /// <param name="plan">Says which rows it covers.</param>
     /// <param name="run">As recorded.</param>
     /// <param name="kelvins">Fuel temperature where none was recorded.</param>
+    /// <param name="lambdaDelay">How late lambda is taken to come, s.</param>
     /// <param name="maximum">About how many points at the most.</param>
-    public static RunPoints Of(FuelSystem plan, RecordedRun run, double kelvins, int maximum)
+    public static RunPoints Of(FuelSystem plan, RecordedRun run, double kelvins, double lambdaDelay, int maximum)
     {
-        RunColumnsRead columns = new(plan, run, kelvins);
+        RunColumnsRead columns = new(plan, run, kelvins, lambdaDelay);
         List<int> covered = [];
         List<double> atRest = [];
         for (int row = 0; row < run.Count; row++)
@@ -131,7 +132,10 @@ internal sealed class RunPoints
                 spans.Add(columns.Span(covered, start, end));
                 for (int channel = 0; channel < Averaged.Length; channel++)
                 {
-                    values[channel].Add(columns.Median(Averaged[channel], covered, start, end));
+                    values[channel].Add(
+                        Averaged[channel] == Channel.Lambda && columns.HidesMuch(covered, start, end)
+                            ? double.NaN
+                            : columns.Median(Averaged[channel], covered, start, end));
                     rates[channel].Add(columns.Rate(Averaged[channel], covered, start, end));
                     readings[channel].Add(columns.Readings(Averaged[channel], covered, start, end));
                 }
@@ -140,6 +144,8 @@ internal sealed class RunPoints
             start = end;
         }
 
+        FillFromNeighbours(values[Array.IndexOf(Averaged, Channel.BatteryVoltage)]);
+        FillFromNeighbours(values[Array.IndexOf(Averaged, Channel.FuelTemperature)]);
         return new(
             [.. values.Select(list => list.ToArray())],
             [.. rates.Select(list => list.ToArray())],
@@ -151,6 +157,16 @@ internal sealed class RunPoints
             run.Count - covered.Count,
             atRest.Count >= 5 ? atRest.Median() : null,
             atRest.Count);
+    }
+
+    // What changes slowly and was not read at a point is rather that of the points about it than the planned.
+    private static void FillFromNeighbours(List<double> values)
+    {
+        int[] known = [.. Enumerable.Range(0, values.Count).Where(i => !double.IsNaN(values[i]))];
+        for (int i = 0; known.Length > 0 && i < values.Count; i++)
+        {
+            values[i] = double.IsNaN(values[i]) ? values[known.MinBy(other => Math.Abs(other - i))] : values[i];
+        }
     }
 
     private double[] Of(Channel channel) => _values[Array.IndexOf(Averaged, channel)];

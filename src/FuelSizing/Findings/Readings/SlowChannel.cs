@@ -79,7 +79,32 @@ internal sealed class SlowChannel
 
         double gap = _time(after) - _time(before);
         double share = gap > 0 ? (_time(row) - _time(before)) / gap : (double)(row - before) / (after - before);
-        return gap > MaximumTime ? double.NaN : _recorded(before) + (share * (_recorded(after) - _recorded(before)));
+        return gap <= MaximumTime ? _recorded(before) + (share * (_recorded(after) - _recorded(before)))
+            : IsHeld ? _recorded(row)
+            : double.NaN;
+    }
+
+    /// <summary>The value so much time after a row, straight between the rows about it; that of the row where there are no times.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="later">s.</param>
+    public double At(int row, double later)
+    {
+        double time = _time(row) + later;
+        if (later == 0 || double.IsNaN(time))
+        {
+            return At(row);
+        }
+
+        int after = row;
+        while (after + 1 < _rows && after - row < MaximumRows && _time(after) < time)
+        {
+            after++;
+        }
+
+        double gap = after > row ? _time(after) - _time(after - 1) : 0;
+        return _time(after) < time || gap > MaximumTime ? double.NaN
+            : gap > 0 ? At(after - 1) + ((At(after) - At(after - 1)) * (time - _time(after - 1)) / gap)
+            : At(after);
     }
 
     private int Reading(int row, int step)
