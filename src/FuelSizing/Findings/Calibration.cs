@@ -44,10 +44,14 @@ public sealed class Calibration
     private readonly double[] _off;
     private readonly IReadOnlyList<double> _tolerance;
 
+    private readonly RunModel _model;
+    private readonly RunPosterior _posterior;
+
     private Calibration(
-        RunCheck check, RecordedRun run, IReadOnlyList<CalibratedFigure> figures, RunModel model, double[] off, Matrix<double> covariance)
+        RunCheck check, RecordedRun run, IReadOnlyList<CalibratedFigure> figures, RunModel model, RunPosterior posterior, RunPosterior at)
     {
-        (Check, Run, Figures, _tolerance, _off, _covariance) = (check, run, figures, model.Tolerance, off, covariance);
+        (Check, Run, Figures, _model, _tolerance) = (check, run, figures, model, model.Tolerance);
+        (_posterior, _off, _covariance) = (posterior, at.Off, at.Covariance);
     }
 
     /// <summary>The plan and what may be off.</summary>
@@ -103,13 +107,15 @@ public sealed class Calibration
             .Cholesky()
             .Solve(Matrix<double>.Build.DenseIdentity(RunModel.Quantities))
             * Math.Max(1, CostOf(model, off) / Math.Max(1, model.Comparisons));
+        RunPosterior posterior = new(off, covariance);
+        RunPosterior atLoad = posterior.At(check, model, EnginePlace.FullLoad(check, model));
         Calibration calibration = new(
             check,
             run,
-            [.. Enum.GetValues<CalibratedQuantity>().Select(quantity => Figure(check, model, quantity, off, covariance))],
+            [.. Enum.GetValues<CalibratedQuantity>().Select(quantity => Figure(check, model, quantity, atLoad.Off, atLoad.Covariance))],
             model,
-            off,
-            covariance);
+            posterior,
+            atLoad);
         progress?.Report(Ratio.FromPercent(100));
         return calibration;
     }
@@ -192,8 +198,10 @@ public sealed class Calibration
         ArgumentNullException.ThrowIfNull(point);
         ArgumentNullException.ThrowIfNull(further);
         MeasuredCar car = Fresh(next);
-        FuelSystem corrected = WithFindings(car);
-        (IReadOnlyList<UncertainInput> inputs, Correlated correlated) = Inputs(car, corrected);
+        Calibration there = new(
+            Check, Run, Figures, _model, _posterior, _posterior.At(Check, _model, EnginePlace.Point(Check, next, point)));
+        FuelSystem corrected = there.WithFindings(car);
+        (IReadOnlyList<UncertainInput> inputs, Correlated correlated) = there.Inputs(car, corrected);
         foreach (UncertainInput own in further)
         {
             ArgumentNullException.ThrowIfNull(own, nameof(further));

@@ -42,14 +42,18 @@ public class CalibrationTests
                 fuelVolumeFlow: VolumeFlow.FromLitersPerHour(litres)));
         }
 
-        CalibratedFigure bsfc = Calibration.Of(PulledWren.Check, RecordedRun.Of("bench", PulledWren.Air, rows))[
-            CalibratedQuantity.BrakeSpecificFuelConsumption];
+        RecordedRun run = RecordedRun.Of("bench", PulledWren.Air, rows);
+        CalibratedFigure Bsfc(RunCheck check) => Calibration.Of(check, run)[CalibratedQuantity.BrakeSpecificFuelConsumption];
+        CalibratedFigure bsfc = Bsfc(PulledWren.Check);
 
-        // All points alike: scatter of power 1 %, of the meter 1 %, and half a per cent that the model is trusted to.
+        // All points alike: scatter of power 1 %, of the meter 1 %, and half a per cent that the model is trusted to; of all together 1 % of
+        // the meter, and by default 0.8 % of the fuel's density.
         double variance = 0.01 * 0.01 * 2 + 0.005 * 0.005;
         double mean = logarithms.Average();
         Assert.Equal(Math.Exp(mean), bsfc.Value, 0.02);
         Assert.Equal(Math.Exp(mean) * Math.Sqrt((variance / 40) + (0.01 * 0.01)), bsfc.StandardError, 0.01);
+        Assert.Equal(
+            Math.Exp(mean) * Math.Sqrt((variance / 40) + (0.01 * 0.01) + (0.008 * 0.008)), Bsfc(PulledWren.DefaultCheck).StandardError, 0.01);
     }
 
     /// <summary>

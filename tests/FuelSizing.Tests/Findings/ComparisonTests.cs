@@ -153,7 +153,13 @@ public class ComparisonTests
 
         // In the order of the quantities: 3 %, 10 mΩ, 0.3, 5 kPa, 2 % of 3, 2 kPa, 1.5 %, 0.03 ms, 2.5 %, 4 %, 3 kPa, 1 kPa, 1 %.
         double[] wanted = [0.03, 0.01, 0.3, 5e3, 0.06, 2e3, 0.015, 3e-5, 0.025, 0.04, 3e3, 1e3, 0.01];
-        Assert.Equal(wanted, ModelOf(Row).Tolerance.Select(tolerance => Math.Round(tolerance, 9)));
+        Assert.Equal(wanted, ModelOf(Row).Tolerance.Take(wanted.Length).Select(tolerance => Math.Round(tolerance, 9)));
+        Assert.All(ModelOf(Row).Tolerance.Skip(wanted.Length), tolerance => Assert.Equal(0, tolerance));
+
+        // And what the plan does not know: 4 % and 13 K in 100 kPa of boost, 2 % at each speed, 10 kPa, √(0.12² + 0.05²) = 0.13 s, 0.05 s, twice
+        // 0.04 s, 0.8 %.
+        double[] unknown = [4e-7, 1.3e-4, .. Enumerable.Repeat(0.02, 12), 10e3, 0.13, 0.05, 0.04, 0.04, 0.008];
+        Assert.Equal(unknown, PulledWren.DefaultCheck.Model(run).Tolerance.Skip(wanted.Length).Select(tolerance => Math.Round(tolerance, 9)));
 
         // A gain under 1 is not known better than 2 % of 1.
         RunCheck level = RunCheck.Of(PulledWren.Plan.With(Fixed.At(Wren.Kpa(400))), Wren.Hill);
@@ -196,26 +202,35 @@ public class ComparisonTests
     public void Differences_WithOffsets_AreThoseOfTheFormulas(double kilopascals, bool metered)
     {
         double set = 300 + Math.Min(kilopascals, 20) + (3 * Math.Max(0, kilopascals - 20));
-        RunModel model = ModelOf(Row with
+        Cells row1 = Row with
         {
             Manifold = PulledWren.Air.Pressure + Wren.Kpa(kilopascals),
             Rail = Wren.Kpa(set + 7),
             Flow = metered ? Row.Flow : null,
-        });
+        };
+
+        // One row by itself does not move, so that nothing that comes late shows.
+        RunModel model = RunCheck.Of(PulledWren.Plan, Wren.Hill, discrepancy: ModelDiscrepancy.Of(lambdaDelay: Duration.Zero))
+            .Model(RecordedRun.Of("row", PulledWren.Air, [row1.Row(1)]));
         PointInput input = model.Inputs[0];
-        double[] off = [-0.02, 0.005, 0.2, 4e3, 0.05, 1.5e3, 0.012, 2e-5, 0.02, 0.03, 2.5e3, 0.8e3, 0.007];
+        double[] off =
+        [
+            -0.02, 0.005, 0.2, 4e3, 0.05, 1.5e3, 0.012, 2e-5, 0.02, 0.03, 2.5e3, 0.8e3, 0.007, 3e-7, 1e-4, .. Enumerable.Repeat(0.011, AirOverSpeed.Speeds),
+            6e3, 0.1, 0.02, 0.03, 0.04, 0.006,
+        ];
         double[] units = [.. off.Zip(model.Tolerance, (value, tolerance) => value / tolerance)];
         double boost = (kilopascals * 1e3) - 0.8e3;
         double onset = 20e3 + 1.5e3;
-        double rail = 300e3 + 4e3 + Math.Min(boost, onset) + (3.05 * Math.Max(0, boost - onset)) + 2.5e3;
+        double rail = 300e3 + 4e3 + Math.Min(boost, onset) + (3.05 * Math.Max(0, boost - onset)) + 2.5e3 - (6e3 * input.InjectedShare);
         double across = ((set + 7 - kilopascals) * 1e3) - 2.5e3 + 0.8e3;
-        double injected = Math.Log(PulledWren.Check.Injected(input, across, input.Open - 2e-5)) + 0.012;
-        double burnt = metered ? Math.Log(input.Meter) - 0.007 : injected;
+        double injected = Math.Log(PulledWren.Check.Injected(input, across, input.Open - 2e-5)) + 0.012 - 0.003;
+        double burnt = (metered ? Math.Log(input.Meter) - 0.007 : injected) + 0.006;
+        double air = 0.02 + (3e-7 * kilopascals * 1e3) + (1e-4 * kilopascals * 1e3 * input.AirByTemperature) + 0.011;
         double[] wanted =
         [
             ((set + 7) * 1e3) - rail,
             .. metered ? (double[])[Math.Log(input.Meter) - 0.007 - injected] : [],
-            Math.Log(0.82) + injected - input.LogStoichiometric + (0.8e3 * input.AirByPressure) - 0.02,
+            Math.Log(0.82) + injected + 0.006 - input.LogStoichiometric + (0.8e3 * input.AirByPressure) - air,
             Math.Log(110e3) - burnt - input.LogWork + 0.03,
         ];
         double[] found = new double[model.Comparisons];

@@ -113,7 +113,7 @@ public class ConfusionTests
                 for (int run = 0; run < RunsOfEach; run++)
                 {
                     Diagnosis diagnosis = Diagnosis.Of(
-                        PulledWren.Check, PulledWren.Check.Model(car.Recorded((seeded.car * 1000) + run)), null, CancellationToken.None)!;
+                        PulledWren.DefaultCheck, PulledWren.DefaultCheck.Model(car.Recorded((seeded.car * 1000) + run)), null, CancellationToken.None)!;
                     IEnumerable<RunFault> others = [.. diagnosis.Second is { } second ? (RunFault[])[second] : [], .. diagnosis.Rivals.Select(rival => rival.Fault)];
                     string name = string.Join("+", others.Prepend(diagnosis.Likeliest));
                     named.AddOrUpdate((seeded.fault, name), 1, (_, count) => count + 1);

@@ -22,7 +22,7 @@ public class PointInputTests
     [Fact]
     public void Point_IsWhatTheSolverHasThere()
     {
-        RunCheck check = RunCheck.Of(Piped, Wren.Hill, driveLoss: Ratio.FromPercent(15));
+        RunCheck check = RunCheck.Of(Piped, Wren.Hill, driveLoss: Ratio.FromPercent(15), discrepancy: ModelDiscrepancy.None);
         IReadOnlyList<OperatingResult> solved = ExactRun.Solved(Piped);
         RunModel model = check.Model(ExactRun.Of(Piped));
         Assert.Equal(solved.Count, model.Inputs.Count);

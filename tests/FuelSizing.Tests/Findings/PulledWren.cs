@@ -47,7 +47,11 @@ internal sealed class PulledWren
         PumpOf(0.9, 20),
         plumbing: PlumbingOf(1.5));
 
-    public static RunCheck Check { get; } = RunCheck.Of(Plan, Wren.Hill);
+    /// <summary>Of runs that the plan's own equations have made, and nothing else: what can be worked by hand.</summary>
+    public static RunCheck Check { get; } = RunCheck.Of(Plan, Wren.Hill, discrepancy: ModelDiscrepancy.None);
+
+    /// <summary>As a log of a real car is compared.</summary>
+    public static RunCheck DefaultCheck { get; } = RunCheck.Of(Plan, Wren.Hill);
 
     public RunFault Fault { get; }
 

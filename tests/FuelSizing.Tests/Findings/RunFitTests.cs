@@ -47,7 +47,8 @@ public class RunFitTests
             Assert.Equal(Math.Sqrt(covariance[row, row]) * model.Tolerance[row], fit.Error(quantity), 1e-6 * model.Tolerance[row]);
             if (row != free)
             {
-                Assert.Equal(fit.Off[row] * fit.Off[row] / (1 - covariance[row, row]), fit.Expected(quantity), 1e-5 * (1 + fit.Expected(quantity)));
+                Assert.Equal(
+                    model.Tolerance[row] > 0 ? fit.Off[row] * fit.Off[row] / (1 - covariance[row, row]) : 0, fit.Expected(quantity), 1e-5 * (1 + fit.Expected(quantity)));
             }
         }
     }

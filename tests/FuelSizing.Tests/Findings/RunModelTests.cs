@@ -19,7 +19,7 @@ public class RunModelTests
         {
             PulledWren car = PulledWren.With(fault, seed);
             RunModel model = PulledWren.Check.Model(car.Exact());
-            double[] off = car.Off.Zip(model.Tolerance, (value, tolerance) => value / tolerance).ToArray();
+            double[] off = car.Off.Zip(model.Tolerance, (value, tolerance) => tolerance > 0 ? value / tolerance : 0).ToArray();
             off[(int)RunQuantity.RailSensor] = off[(int)RunQuantity.ManifoldSensor] = off[(int)RunQuantity.FlowMeter] = 0;
             for (int point = 0; point < model.Inputs.Count; point++)
             {

@@ -1,3 +1,4 @@
+using FuelSizing.Logs;
 using FuelSizing.Numerics;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
@@ -144,7 +145,7 @@ internal sealed class Diagnosis
         {
             // A pump that is only a little weak explains a little sag without being a fault.
             RunFit other = RunFit.From(model, fits.Values.MinBy(fit => fit.Cost)!.Off);
-            sound = other.LogEvidence > sound.LogEvidence ? other : sound;
+            sound = other.Cost < sound.Cost ? other : sound;
         }
 
         List<Hypothesis> tried = [];
@@ -292,7 +293,7 @@ internal sealed class Diagnosis
     /// <summary>The supply itself is lower than planned: the battery channel says so.</summary>
     private static Hypothesis? SupplySag(RunCheck check, RunModel model)
     {
-        double[] volts = [.. model.Points.Volts.Where(v => !double.IsNaN(v))];
+        double[] volts = [.. model.Points.Volts.Zip(model.Points.Readings(Channel.BatteryVoltage)).Where(one => one.Second > 0).Select(one => one.First)];
         if (volts.Length < 4)
         {
             return null;

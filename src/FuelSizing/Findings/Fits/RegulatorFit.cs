@@ -67,7 +67,9 @@ public sealed record RegulatorFit : IReadable
     /// <param name="rail">Rail gauge pressure, Pa.</param>
     /// <param name="noiseRatio">Scatter of boost ÷ scatter of rail pressure.</param>
     /// <param name="plannedOnset">Pa; null where none is planned.</param>
-    internal static Finding<RegulatorFit> Of(double[] boost, double[] rail, double noiseRatio, double? plannedOnset)
+    /// <param name="shared">What all points share and the scatter does not show; nothing if not given.</param>
+    internal static Finding<RegulatorFit> Of(
+        double[] boost, double[] rail, double noiseRatio, double? plannedOnset, SharedError? shared = null)
     {
         if (boost.Length < (2 * MinimumBeside) + 2)
         {
@@ -90,7 +92,20 @@ public sealed record RegulatorFit : IReadable
         if (kink is not null && kink.Evidence > MinimumEvidence && kink.Gain > 1)
         {
             double t = StudentT.InvCDF(0, 1, kink.Freedom, 0.975);
-            double At(int figure) => t * Math.Sqrt(kink.Covariance[figure, figure]);
+            double[] moved = new double[3];
+            foreach ((double[] Boost, double[] Rail) other in shared?.Moved ?? [])
+            {
+                if (RobustRegression.Kink(other.Boost, other.Rail, 1, noiseRatio, MinimumBeside) is { } again)
+                {
+                    moved[0] += Square(again.Intercept - kink.Intercept);
+                    moved[1] += Square(again.Gain - kink.Gain);
+                    moved[2] += Square(again.Onset - kink.Onset);
+                }
+            }
+
+            moved[0] += Square(shared?.Rail ?? 0) + Square(shared?.Manifold ?? 0);
+            moved[2] += Square(shared?.Manifold ?? 0);
+            double At(int figure) => t * Math.Sqrt(kink.Covariance[figure, figure] + moved[figure]);
             return Finding<RegulatorFit>.Of(new(
                 RegulatorBehaviour.RisingRate,
                 Around(kink.Intercept, At(0)),
@@ -105,7 +120,16 @@ public sealed record RegulatorFit : IReadable
 
         LineFit line = RobustRegression.Line(boost, rail);
         double wide = StudentT.InvCDF(0, 1, line.Freedom, 0.975);
-        double half = wide * line.SlopeError;
+        (double ofSlope, double ofIntercept) = (Square(line.SlopeError), Square(line.InterceptError));
+        foreach ((double[] Boost, double[] Rail) other in shared?.Moved ?? [])
+        {
+            LineFit again = RobustRegression.Line(other.Boost, other.Rail);
+            ofSlope += Square(again.Slope - line.Slope);
+            ofIntercept += Square(again.Intercept - line.Intercept);
+        }
+
+        ofIntercept += Square(shared?.Rail ?? 0) + Square(line.Slope * (shared?.Manifold ?? 0));
+        double half = wide * Math.Sqrt(ofSlope);
         if (half > Wide)
         {
             return Finding<RegulatorFit>.CannotTell(Statement.Of(
@@ -126,7 +150,7 @@ public sealed record RegulatorFit : IReadable
 
         return Finding<RegulatorFit>.Of(new(
             behaviour,
-            Around(line.Intercept, wide * line.InterceptError),
+            Around(line.Intercept, wide * Math.Sqrt(ofIntercept)),
             new(line.Slope, line.Slope - half, line.Slope + half),
             null)
         {
@@ -149,6 +173,8 @@ public sealed record RegulatorFit : IReadable
         RegulatorBehaviour.RisingRate => "rising-rate",
         _ => "proportional to boost, no onset in the range run",
     };
+
+    private static double Square(double value) => value * value;
 
     private static Estimate<Pressure> Around(double value, double half) =>
         new(Pressure.FromPascals(value), Pressure.FromPascals(value - half), Pressure.FromPascals(value + half));

@@ -400,7 +400,7 @@ internal sealed class RunModel
             }
 
             bool over = boost > onset;
-            bool stopped = set >= regulator.Ceiling;
+            bool stopped = set + (shift.Of(RunQuantity.RegulatorSlope) * input.InjectedShare) >= regulator.Ceiling;
             line[(int)RunQuantity.RegulatorBase] = stopped ? 0 : -1;
             line[(int)RunQuantity.RegulatorGain] = over && !stopped ? -(boost - onset) : 0;
             line[(int)RunQuantity.RegulatorOnset] = over && !stopped ? gain - regulator.SlopeBelow : 0;

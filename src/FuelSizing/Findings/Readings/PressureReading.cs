@@ -27,8 +27,7 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
 
         RunModel fine = Check.Model(Run, RegulatorPoints);
         double[] off = diagnosis?.Best.Off ?? new double[RunModel.Quantities];
-        List<double> boost = [];
-        List<double> rail = [];
+        List<int> governed = [];
         for (int i = 0; i < fine.Inputs.Count; i++)
         {
             PointInput input = fine.Inputs[i];
@@ -43,17 +42,44 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
             bool stopped = Check.Regulator.Set(input.Boost, 0, 0, 0) >= Check.Regulator.Ceiling - (3 * Check.RailNoise);
             if (surplus > Clear && !stopped)
             {
-                boost.Add(input.Boost);
-                rail.Add(input.Rail + (Check.HoldsAtRail ? 0 : input.SupplyLoss));
+                governed.Add(i);
             }
         }
 
+        // What comes late and the regulator's slope are taken off as the likeliest state of the car has them; what that leaves open is in the intervals.
+        double[] found = new double[RunModel.Quantities];
+        foreach (RunQuantity quantity in TakenOff)
+        {
+            found[(int)quantity] = diagnosis?.Best.Value(quantity) ?? 0;
+        }
+
+        (double[] Boost, double[] Rail) Points(RunQuantity moved, double by)
+        {
+            double Of(RunQuantity quantity) => found[(int)quantity] + (quantity == moved ? by : 0);
+            return (
+                [.. governed.Select(i => fine.Inputs[i].Boost + (Of(RunQuantity.ManifoldLag) * fine.Inputs[i].BoostRate))],
+                [.. governed.Select(i => fine.Inputs[i].Rail + (Check.HoldsAtRail ? 0 : fine.Inputs[i].SupplyLoss)
+                    + (Of(RunQuantity.RailLag) * fine.Inputs[i].RailRate) + (Of(RunQuantity.RegulatorSlope) * fine.Inputs[i].InjectedShare))]);
+        }
+
+        (double[] boost, double[] rail) = Points(default, 0);
+        SharedError shared = new(
+            [
+                .. TakenOff
+                    .Where(quantity => fine.Tolerance[(int)quantity] > 0)
+                    .Select(quantity => Points(quantity, diagnosis?.Best.Error(quantity) ?? fine.Tolerance[(int)quantity])),
+            ],
+            fine.Tolerance[(int)RunQuantity.RailSensor],
+            fine.Tolerance[(int)RunQuantity.ManifoldSensor]);
         return RegulatorFit.Of(
-            [.. boost],
-            [.. rail],
+            boost,
+            rail,
             Check.ManifoldNoise / Check.RailNoise,
-            Check.Regulator.HasOnset ? Check.Regulator.EffectiveOnset : null);
+            Check.Regulator.HasOnset ? Check.Regulator.EffectiveOnset : null,
+            shared);
     }
+
+    private static readonly RunQuantity[] TakenOff = [RunQuantity.RegulatorSlope, RunQuantity.ManifoldLag, RunQuantity.RailLag];
 
     /// <summary>Rail pressure below what the regulator as planned should hold.</summary>
     /// <remarks>A fitted fault would explain the sag away: a rail flat on boost is what a gain of zero holds.</remarks>
