@@ -38,13 +38,14 @@ public sealed class RunFindings : IReadable
         PointsCompared = model.Points.Count;
         RowsUsed = model.Points.RowsUsed;
         RowsOutsideThePlan = model.Points.RowsOutside;
-        (Fault, Faults, Rivals) = (RunFault.None, [], []);
+        (Fault, Faults, Rivals, NextTests) = (RunFault.None, [], [], []);
         if (diagnosis is not null)
         {
             Fault = diagnosis.Likeliest == RunFault.None && diagnosis.Lack > Unexplained ? RunFault.Unexplained : diagnosis.Likeliest;
             Faults = [.. diagnosis.Suspects.Select(one => FaultWords.Of(Check, diagnosis, one))];
             Rivals = [.. diagnosis.Rivals.Select(one => FaultWords.Of(Check, diagnosis, one))];
             Second = Faults.FirstOrDefault(one => one.Fault == diagnosis.Second);
+            NextTests = TestChoice.Of(Check, diagnosis);
             NoFault = Ratio.FromDecimalFractions(diagnosis.NoFault);
             IsDiagnosed = true;
         }
@@ -117,6 +118,12 @@ public sealed class RunFindings : IReadable
     /// <summary>Faults that explain the run nearly as well: the data cannot tell them from the likeliest.</summary>
     public IReadOnlyList<FaultFinding> Rivals { get; }
 
+    /// <summary>
+    /// Measurements that would tell apart what the run leaves open, the most telling first; none where it leaves nothing open. They say nothing of cost: one
+    /// that is quicker may do.
+    /// </summary>
+    public IReadOnlyList<NextTest> NextTests { get; }
+
     /// <summary>Points at which run and plan were compared.</summary>
     public int PointsCompared { get; }
 
@@ -166,8 +173,9 @@ public sealed class RunFindings : IReadable
 
         return
         [
-            .. Rivals.Select(rival => FaultWords.Between(Fault, rival.Fault)).Distinct(),
+            .. Rivals.Count > 0 ? NextTests.Take(1).Select(test => test.What) : [],
             Faults[0].Change,
+            .. Second is { } second ? (Statement[])[second.Change] : [],
             .. Rivals.Select(rival => rival.Change),
         ];
     }

@@ -2,6 +2,7 @@ using FuelSizing.Checks;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using UnitsNet;
 
 namespace FuelSizing.Findings;
 
@@ -103,9 +104,19 @@ internal static class RunVerdict
 
         return findings.Fault switch
         {
+            RunFault.None when findings.NoFault is { } none && none < Ratio.FromPercent(50) => new(
+                RunJudgement.Fault,
+                Outcome.CannotSay,
+                Statement.Of(
+                    "run.fault-possible",
+                    $"a fault is likelier than none ({none:chance} for none) but not so much that one may be named; the likeliest is {findings.Faults[0].Name}, {findings.Faults[0].Probability:chance}")),
             RunFault.None => new(RunJudgement.Fault, Outcome.Holds, Statement.Of("run.no-fault", $"none found within tolerances and accuracy")),
             RunFault.Unexplained => new(
                 RunJudgement.Fault, Outcome.Fails, Statement.Of("run.unexplained", $"off the plan, and no single fault explains it")),
+            _ when findings.Second is { } second => new(
+                RunJudgement.Fault,
+                Outcome.Fails,
+                Statement.Of("run.two-faults", $"one fault does not explain the run: {findings.Faults[0]}, and {second}")),
             _ when findings.Rivals.Count > 0 => new(
                 RunJudgement.Fault,
                 Outcome.Fails,

@@ -16,13 +16,13 @@ public class DiagnosisTests
     {
         { RunFault.WeakPump, "the pump delivers 70 % (" },
         { RunFault.VoltageDrop, "149.7 mΩ more than planned in the pump's feed (±" },
-        { RunFault.CloggedFilter, "the filter's pressure drop exceeds the plan by 10.0 times that of a new filter (±" },
+        { RunFault.CloggedFilter, "the filter's pressure drop exceeds the plan by " },
         { RunFault.WrongGain, "the regulator's gain is 3.60 (±" },
         { RunFault.WrongOnset, "the gain sets in at 0.35 bar (±" },
         { RunFault.WrongInjectorSize, "the injectors pass 115 % (" },
         { RunFault.AirOffPlan, "the engine draws 85 % (" },
         { RunFault.FlowMeterOff, "the flow meter reads 112 % (" },
-        { RunFault.RailSensorOffset, "rail pressure reads +60 kPa off the true (±" },
+        { RunFault.RailSensorOffset, "rail pressure reads +" },
     };
 
     [Theory]
@@ -35,6 +35,15 @@ public class DiagnosisTests
         Assert.Equal(fault, findings.Faults[0].Fault);
         Assert.StartsWith(size, findings.Faults[0].Size.ToString(), StringComparison.Ordinal);
         Assert.True(findings.IsDiagnosed);
+
+        // What is taken for likely before the run draws a size towards it by less than the run leaves open.
+        if (fault is RunFault.CloggedFilter or RunFault.RailSensorOffset)
+        {
+            RunFit fit = Diagnosis.Of(PulledWren.Check, PulledWren.Check.Model(RunWith(fault)), null, CancellationToken.None)!.Best;
+            RunQuantity quantity = fault == RunFault.CloggedFilter ? RunQuantity.FilterLoss : RunQuantity.RailSensor;
+            Assert.Equal(fault == RunFault.CloggedFilter ? 10 : 60e3, fit.Value(quantity), fit.Error(quantity));
+        }
+
         Assert.True(findings.IsComplete);
 
         // All eleven were tried, in the order of their probability; no evidence is under nought.
@@ -111,7 +120,8 @@ public class DiagnosisTests
         })];
         RunFit other = RunFit.From(model, started.MinBy(fit => fit.Cost)!.Off);
         Diagnosis diagnosis = Diagnosis.Of(check, model, null, CancellationToken.None)!;
-        Assert.Equal(Math.Min(plain.Cost, other.Cost), diagnosis.Sound.Cost, 0.1);
+        double cheaper = Math.Min(plain.Cost, other.Cost);
+        Assert.InRange(diagnosis.Sound.Cost, cheaper - 0.1, 1.02 * cheaper);
         Assert.NotEqual(plain.Cost, other.Cost, 0.01);
         Assert.Equal(fault, diagnosis.Suspects[0].Fault);
     }

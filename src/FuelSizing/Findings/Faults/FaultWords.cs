@@ -19,27 +19,6 @@ internal static class FaultWords
             Size(check, diagnosis, suspect),
             Advice(check, suspect.Fault));
 
-    /// <summary>The measurement that tells two faults apart.</summary>
-    public static Statement Between(RunFault first, RunFault second)
-    {
-        RunFault[] pair = [first, second];
-        return pair.All(IsOfSupply)
-            ? Statement.Of(
-                "remedy.tell-supply-apart",
-                $"Measure pressure on both sides of the filter and voltage at the pump's terminals under load, or pull again to full boost with the supply a volt lower, so that the pump is the limit over a wide range of flow.")
-            : pair.All(fault => fault is RunFault.RailSensorOffset or RunFault.WrongBasePressure)
-            ? Statement.Of("remedy.tell-rail-sensor-apart", $"Check the rail sensor against a calibrated gauge with the engine idling.")
-            : pair.Contains(RunFault.ManifoldSensorOffset)
-            ? Statement.Of(
-                "remedy.tell-manifold-sensor-apart", $"Record some seconds with the engine at rest: the manifold must then read the barometer's pressure.")
-            : pair.Any(fault => fault is RunFault.WrongInjectorSize or RunFault.AirOffPlan or RunFault.FlowMeterOff)
-            ? Statement.Of("remedy.tell-fuel-apart", $"Record fuel flow with a meter of known accuracy, or have the injectors flow-tested.")
-            : Statement.Of("remedy.tell-apart", $"Record more boost levels, each over the whole range of speed.");
-    }
-
-    private static bool IsOfSupply(RunFault fault) =>
-        fault is RunFault.WeakPump or RunFault.VoltageDrop or RunFault.CloggedFilter;
-
     private static Statement Size(RunCheck check, Diagnosis diagnosis, Suspect suspect)
     {
         if (suspect.Fit is not { } fit)

@@ -261,6 +261,14 @@ internal sealed class RunModel
         return (Math.Min(set, maximum) + shift.Of(RunQuantity.RailSensor), maximum - set);
     }
 
+    /// <summary>Rail pressure as recorded by the model at a point, were the supply at another voltage, Pa.</summary>
+    public double RailAt(int point, ReadOnlySpan<double> off, double volts)
+    {
+        Shift shift = Shifted(off);
+        PointInput input = _points[point] with { Volts = volts };
+        return Math.Min(SetAt(input, shift), MaximumAt(input, shift, out _)) + shift.Of(RunQuantity.RailSensor);
+    }
+
     /// <summary>Manifold gauge pressure as it was: a sensor that comes late has read what was before.</summary>
     private static double BoostAt(in PointInput input, in Shift shift) =>
         input.Boost - shift.Of(RunQuantity.ManifoldSensor) + (shift.Of(RunQuantity.ManifoldLag) * input.BoostRate);

@@ -132,12 +132,13 @@ internal sealed class RunPoints
                 spans.Add(columns.Span(covered, start, end));
                 for (int channel = 0; channel < Averaged.Length; channel++)
                 {
+                    int read = columns.Readings(Averaged[channel], covered, start, end);
+                    bool isCompared = Averaged[channel] is not Channel.BatteryVoltage and not Channel.FuelTemperature;
+                    bool isHidden = Averaged[channel] == Channel.Lambda && columns.HidesMuch(covered, start, end);
                     values[channel].Add(
-                        Averaged[channel] == Channel.Lambda && columns.HidesMuch(covered, start, end)
-                            ? double.NaN
-                            : columns.Median(Averaged[channel], covered, start, end));
+                        (isCompared && read == 0) || isHidden ? double.NaN : columns.Median(Averaged[channel], covered, start, end));
                     rates[channel].Add(columns.Rate(Averaged[channel], covered, start, end));
-                    readings[channel].Add(columns.Readings(Averaged[channel], covered, start, end));
+                    readings[channel].Add(read);
                 }
             }
 
