@@ -510,6 +510,17 @@ public class DescriptionTests
         Of(Mapping, nameof(RunMapping.WithHeadingLine), [2], [3]),
         Of(Mapping, nameof(RunMapping.WithUnitsRow), [UnitsRow.Used], [UnitsRow.Skipped]),
         Of(
+            typeof(ModelDiscrepancy),
+            nameof(ModelDiscrepancy.Of),
+            [
+                Wren.Percent(4), TemperatureDelta.FromKelvins(13), Wren.Percent(2), Wren.Kpa(10), Wren.Ms(200), Wren.Ms(120), Wren.Ms(50), Wren.Ms(40),
+                Wren.Percent(0.8),
+            ],
+            [
+                Wren.Percent(5), TemperatureDelta.FromKelvins(14), Wren.Percent(3), Wren.Kpa(11), Wren.Ms(210), Wren.Ms(130), Wren.Ms(60), Wren.Ms(50),
+                Wren.Percent(0.9),
+            ]),
+        Of(
             typeof(SensorAccuracy),
             nameof(SensorAccuracy.Of),
             [

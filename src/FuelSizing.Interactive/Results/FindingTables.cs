@@ -72,7 +72,7 @@ public static class FindingTables
     /// <summary>The single faults that were tried, the likeliest first.</summary>
     /// <param name="findings">The findings; faults must have been tried.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
-    /// <returns>The table, a line a fault; its size where there is evidence enough to name it.</returns>
+    /// <returns>The table, a line a fault; its size where it is probable enough to be named.</returns>
     /// <exception cref="ArgumentException">No fault could be tried.</exception>
     public static Table Faults(RunFindings findings, TextStyle? style = null)
     {
@@ -85,14 +85,35 @@ public static class FindingTables
 
         return new Table(
             "Faults tried, the likeliest first",
-            [TableColumn.Text("Fault"), TableColumn.Number("Evidence"), TableColumn.Text("It would be")],
+            [TableColumn.Text("Fault"), TableColumn.Number("Probability"), TableColumn.Text("It would be")],
             [.. findings.Faults.Select(fault => (IReadOnlyList<string>)
             [
                 fault.Name,
-                style.Number(fault.Evidence, "N0"),
-                findings.Fault == fault.Fault || findings.Rivals.Contains(fault) ? PartText.Say(fault.Size, style) : "–",
+                style.Chance(fault.Probability),
+                findings.Fault == fault.Fault || findings.Second == fault || findings.Rivals.Contains(fault) ? PartText.Say(fault.Size, style) : "–",
             ])],
-            "Evidence: by how much the fit improves, about the square of how many tolerances the quantity must be off.");
+            $"Probability after the run, what the plan's equations do not know averaged over; none at fault: {(findings.NoFault is { } none ? style.Chance(none) : "–")}.");
+    }
+
+    /// <summary>Measurements that would tell apart what the run leaves open, the most telling first.</summary>
+    /// <param name="findings">The findings; the run must have left something open.</param>
+    /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
+    /// <returns>The table, a line a measurement.</returns>
+    /// <exception cref="ArgumentException">The run leaves nothing open.</exception>
+    public static Table NextTests(RunFindings findings, TextStyle? style = null)
+    {
+        ArgumentNullException.ThrowIfNull(findings);
+        style ??= Units.Current;
+        if (findings.NextTests.Count == 0)
+        {
+            throw new ArgumentException("findings leaves no faults to tell apart. Ask for the table where NextTests holds any.", nameof(findings));
+        }
+
+        return new Table(
+            "What to measure next",
+            [TableColumn.Text("Measurement"), TableColumn.Number("Points to the right one"), TableColumn.Number("Bits")],
+            [.. findings.NextTests.Select(test => (IReadOnlyList<string>)[PartText.Say(test.What, style), style.Chance(test.Separates), style.Number(test.Information)])],
+            "By what each would read under every suspected fault. Fuel under pressure: cautions of the safety page hold for measuring, too.");
     }
 
     /// <summary>The plan's figures by the run, with their standard errors.</summary>

@@ -95,7 +95,14 @@ internal static class FindingShown
             ]));
         Shown.By<FaultFinding>((fault, style) => new(
             $"Fault: {fault.Name}",
-            [new("Evidence", "", style.Number(fault.Evidence, "N0")), Fact.Words("It would be", PartText.Say(fault.Size, style)), Fact.Words("Change", PartText.Say(fault.Change, style))]));
+            [new("Probability", "", style.Chance(fault.Probability)), Fact.Words("It would be", PartText.Say(fault.Size, style)), Fact.Words("Change", PartText.Say(fault.Change, style))]));
+        Shown.By<NextTest>((test, style) => new(
+            "Next test",
+            [
+                Fact.Words("Measure", PartText.Say(test.What, style)),
+                new("Points to the right one", "", style.Chance(test.Separates)),
+                new("Information", "", $"{style.Number(test.Information)} bit"),
+            ]));
         Shown.By<PlanAgreement>((one, style) => new(
             $"Run against plan: {one.Name}",
             [
@@ -130,6 +137,19 @@ internal static class FindingShown
                 Give("Fuel flow", "Q_f", style.DutyCycle(accuracy.FuelFlow)),
                 Give("Fuel flow, factor", "Q_f", style.DutyCycle(accuracy.FuelFlowFactor)),
                 Give("Power", "P", style.DutyCycle(accuracy.Power)),
+            ]));
+        Shown.By<ModelDiscrepancy>((car, style) => new(
+            "What the plan's equations do not know",
+            [
+                Give("Air, in 100 kPa of boost", "m_a", style.DutyCycle(car.AirByBoost)),
+                Give("Charge temperature, in 100 kPa of boost", "T", $"{style.Number(car.ChargeTemperature.Kelvins)} K"),
+                Give("Air at any speed", "m_a", style.DutyCycle(car.AirBySpeed)),
+                Give("Regulator, all fuel returning to none", "p_r", style.PressureLoss(car.RegulatorSlope)),
+                Give("Lambda comes late", "t", style.Of(car.LambdaDelay)),
+                Give("Lambda comes late, standard deviation", "t", style.Of(car.LambdaDelayDeviation)),
+                Give("Clock of a separate device", "t", style.Of(car.Clock)),
+                Give("Lag of pressure sensors", "t", style.Of(car.PressureLag)),
+                Give("Density of the fuel", "ρ", style.DutyCycle(car.FuelDensity)),
             ]));
         Shown.By<PlanTolerance>((tolerance, style) => new(
             "Tolerances of sound parts",

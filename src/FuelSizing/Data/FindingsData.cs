@@ -26,6 +26,17 @@ public sealed record FindingsData : DataRecord
     /// <summary>Faults that the data cannot tell from the likeliest.</summary>
     public required DataList<FaultData> Rivals { get; init; }
 
+    /// <summary>Probability that nothing is at fault, 0 to 1; none where no fault was looked for.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? NoFault { get; init; }
+
+    /// <summary>A second fault that the run needs beside the likeliest; none where one explains it.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public FaultData? Second { get; init; }
+
+    /// <summary>Measurements that would tell apart what the run leaves open, the most telling first.</summary>
+    public required DataList<NextTestData> NextTests { get; init; }
+
     /// <summary>What the run says of one thing after another, or why it does not.</summary>
     public required DataList<FindingData> Answers { get; init; }
 
@@ -57,6 +68,9 @@ public sealed record FindingsData : DataRecord
         Fault = findings.Fault,
         Faults = [.. findings.Faults.Select(FaultData.Of)],
         Rivals = [.. findings.Rivals.Select(FaultData.Of)],
+        NoFault = findings.NoFault?.DecimalFractions,
+        Second = findings.Second is { } second ? FaultData.Of(second) : null,
+        NextTests = [.. findings.NextTests.Select(NextTestData.Of)],
         Answers =
         [
             FindingData.Of("duty-cycle", findings.Duty, answer => answer.Text),
@@ -109,6 +123,28 @@ public sealed record FindingData : DataRecord
         };
 }
 
+/// <summary>A measurement that would tell suspected faults apart.</summary>
+public sealed record NextTestData : DataRecord
+{
+    /// <summary>What to measure.</summary>
+    public required StatementData What { get; init; }
+
+    /// <summary>Bits that its outcome is expected to tell, which has no unit.</summary>
+    public required double Information { get; init; }
+
+    /// <summary>Probability that after it the likeliest of the suspected is the right one, 0 to 1.</summary>
+    public required double Separates { get; init; }
+
+    private protected override string InOneLine => What.Text;
+
+    internal static NextTestData Of(NextTest test) => new()
+    {
+        What = StatementData.Of(test.What),
+        Information = test.Information,
+        Separates = test.Separates.DecimalFractions,
+    };
+}
+
 /// <summary>A fault that would explain a run.</summary>
 public sealed record FaultData : PartlyKnownData
 {
@@ -118,7 +154,10 @@ public sealed record FaultData : PartlyKnownData
     /// <summary>Its name in words.</summary>
     public required string Name { get; init; }
 
-    /// <summary>What the fault takes off the sum of squared differences, in squared standard deviations, which has no unit.</summary>
+    /// <summary>Probability that the fault is there, alone or with another, 0 to 1.</summary>
+    public required double Probability { get; init; }
+
+    /// <summary>Twice ln of the Bayes factor of this fault alone against a sound car, which has no unit.</summary>
     public required double? Evidence { get; init; }
 
     /// <summary>How large the fault would be.</summary>
@@ -136,6 +175,7 @@ public sealed record FaultData : PartlyKnownData
         {
             Fault = fault.Fault,
             Name = fault.Name,
+            Probability = fault.Probability.DecimalFractions,
             Evidence = gaps.Figure(nameof(Evidence), fault.Evidence, Statement.Of("data.no-evidence", $"the run does not fit the fault at all")),
             Size = StatementData.Of(fault.Size),
             Change = StatementData.Of(fault.Change),

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Globalization;
 using System.Text.Json;
 using FuelSizing.Findings;
 using FuelSizing.Logs;
@@ -237,7 +236,8 @@ public class PeerDiagnosisTests(ITestOutputHelper output)
             RunFault[] named = diagnosis.Likeliest == RunFault.None
                 ? []
                 : [diagnosis.Likeliest, .. diagnosis.Second is { } second ? (RunFault[])[second] : [], .. diagnosis.Rivals.Select(rival => rival.Fault)];
-            NextTest? test = named.Length > 1 && diagnosis.Second is null && each.Faults.Count == 1 ? TestChoice.Of(check, diagnosis).FirstOrDefault() : null;
+            IReadOnlyList<NextTest> tests = named.Length > 1 && diagnosis.Second is null && each.Faults.Count == 1 ? TestChoice.Of(check, diagnosis) : [];
+            NextTest? test = tests.Count > 0 ? tests[0] : null;
             RunFault? after = test?.After(Reading(each, model, test.Tested, new Random(number)))[0].Fault;
             return new(
                 each.Faults,

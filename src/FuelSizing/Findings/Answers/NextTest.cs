@@ -9,7 +9,7 @@ namespace FuelSizing.Findings;
 /// Information is what its outcome is expected to take off the uncertainty, Σ p ln(1/p) over the suspected (D. V. Lindley, On a measure of the
 /// information provided by an experiment, Ann. Math. Statist. 27, 1956), in bits.
 /// </remarks>
-public sealed record NextTest : IReadable
+public sealed class NextTest : IReadable
 {
     private readonly double[] _means;
     private readonly double[] _deviations;

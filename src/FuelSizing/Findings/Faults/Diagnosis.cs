@@ -1,5 +1,4 @@
 using FuelSizing.Logs;
-using FuelSizing.Numerics;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 using UnitsNet;

@@ -1,5 +1,3 @@
-using FuelSizing.Logs;
-
 namespace FuelSizing.Findings;
 
 /// <summary>A channel that is read less often than the log is written: between its readings it is blank, or holds the last.</summary>
