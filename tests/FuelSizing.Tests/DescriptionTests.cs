@@ -923,6 +923,7 @@ public class DescriptionTests
             [RotationalSpeedUnit.RadianPerSecond, RotationalSpeedUnit.RevolutionPerSecond, RotationalSpeedUnit.DegreePerSecond],
             [TemperatureUnit.Kelvin, TemperatureUnit.DegreeFahrenheit, TemperatureUnit.DegreeRankine],
             [DurationUnit.Second, DurationUnit.Microsecond, DurationUnit.Minute],
+            [TemperatureDeltaUnit.Kelvin, TemperatureDeltaUnit.DegreeFahrenheit, TemperatureDeltaUnit.DegreeCelsius],
             [RatioUnit.DecimalFraction, RatioUnit.PartPerThousand, RatioUnit.PartPerMillion],
             [LengthUnit.Inch, LengthUnit.Centimeter, LengthUnit.Foot],
             [AreaUnit.SquareCentimeter, AreaUnit.SquareInch, AreaUnit.SquareMeter],

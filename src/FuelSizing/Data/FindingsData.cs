@@ -28,7 +28,7 @@ public sealed record FindingsData : DataRecord
 
     /// <summary>Probability that nothing is at fault, 0 to 1; none where no fault was looked for.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public double? NoFault { get; init; }
+    public double? NoFaultProbability { get; init; }
 
     /// <summary>A second fault that the run needs beside the likeliest; none where one explains it.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
@@ -68,7 +68,7 @@ public sealed record FindingsData : DataRecord
         Fault = findings.Fault,
         Faults = [.. findings.Faults.Select(FaultData.Of)],
         Rivals = [.. findings.Rivals.Select(FaultData.Of)],
-        NoFault = findings.NoFault?.DecimalFractions,
+        NoFaultProbability = findings.NoFault?.DecimalFractions,
         Second = findings.Second is { } second ? FaultData.Of(second) : null,
         NextTests = [.. findings.NextTests.Select(NextTestData.Of)],
         Answers =
@@ -130,18 +130,18 @@ public sealed record NextTestData : DataRecord
     public required StatementData What { get; init; }
 
     /// <summary>Bits that its outcome is expected to tell, which has no unit.</summary>
-    public required double Information { get; init; }
+    public required double InformationBits { get; init; }
 
     /// <summary>Probability that after it the likeliest of the suspected is the right one, 0 to 1.</summary>
-    public required double Separates { get; init; }
+    public required double RightProbability { get; init; }
 
     private protected override string InOneLine => What.Text;
 
     internal static NextTestData Of(NextTest test) => new()
     {
         What = StatementData.Of(test.What),
-        Information = test.Information,
-        Separates = test.Separates.DecimalFractions,
+        InformationBits = test.Information,
+        RightProbability = test.Separates.DecimalFractions,
     };
 }
 

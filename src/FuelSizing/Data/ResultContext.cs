@@ -47,6 +47,7 @@ namespace FuelSizing.Data;
         typeof(DataListConverter<PartChanceData>),
         typeof(DataListConverter<MixtureSpreadData>),
         typeof(DataListConverter<FaultData>),
+        typeof(DataListConverter<NextTestData>),
         typeof(DataListConverter<FindingData>),
         typeof(DataListConverter<Channel>),
     ])]

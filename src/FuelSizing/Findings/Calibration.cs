@@ -101,12 +101,24 @@ public sealed class Calibration
             off = CostOf(model, other) < CostOf(model, off) ? other : off;
         }
 
+        // One or two points at which the pump seems to be the limit may be glitches, and a pump that is free would follow them anywhere.
+        bool shown = PumpPoints(model, off) >= MinimumPumpPoints;
+        if (!shown)
+        {
+            off = Fitted(model, sound.Off, cancellation, freePump: false);
+        }
+
         Done(90);
-        Matrix<double> slopes = SlopesOf(model, off);
+        Matrix<double> slopes = SlopesOf(model, off, shown);
         Matrix<double> covariance = slopes.TransposeThisAndMultiply(slopes)
             .Cholesky()
             .Solve(Matrix<double>.Build.DenseIdentity(RunModel.Quantities))
-            * Math.Max(1, CostOf(model, off) / Math.Max(1, model.Comparisons));
+            * Math.Max(1, CostOf(model, off, shown) / Math.Max(1, model.Comparisons));
+        if (!shown)
+        {
+            Open(covariance, (int)RunQuantity.PumpFlow);
+        }
+
         RunPosterior posterior = new(off, covariance);
         RunPosterior atLoad = posterior.At(check, model, EnginePlace.FullLoad(check, model));
         Calibration calibration = new(
@@ -429,16 +441,33 @@ public sealed class Calibration
         _ => Statement.Of("run.needs-rail-over-onset", $"it needs rail pressure at boost over the onset"),
     };
 
-    private static double[] Fitted(RunModel model, double[] start, CancellationToken cancellation)
+    /// <summary>Points at which the pump must be the limit for its flow to be determined.</summary>
+    private const int MinimumPumpPoints = 3;
+
+    private static int PumpPoints(RunModel model, double[] off) => Enumerable.Range(0, model.Inputs.Count)
+        .Count(i => !double.IsNaN(model.Inputs[i].Rail) && !double.IsNaN(model.Inputs[i].Flow) && model.RailAt(i, off).Surplus < 0);
+
+    // A quantity that the run does not show is known to no better than anything.
+    private static void Open(Matrix<double> covariance, int quantity)
+    {
+        for (int other = 0; other < covariance.ColumnCount; other++)
+        {
+            covariance[quantity, other] = covariance[other, quantity] = 0;
+        }
+
+        covariance[quantity, quantity] = Freedom * Freedom;
+    }
+
+    private static double[] Fitted(RunModel model, double[] start, CancellationToken cancellation, bool freePump = true)
     {
         int rows = model.Comparisons + RunModel.Quantities;
         Vector<double> zero = Vector<double>.Build.Dense(rows);
         IObjectiveModel objective = ObjectiveFunction.NonlinearModel(
-            (off, _) => DifferencesAt(off), (off, _) => SlopesOf(model, off.AsArray()), zero, zero);
+            (off, _) => DifferencesAt(off), (off, _) => SlopesOf(model, off.AsArray(), freePump), zero, zero);
         Vector<double> DifferencesAt(Vector<double> off)
         {
             cancellation.ThrowIfCancellationRequested();
-            return DifferencesOf(model, off.AsArray());
+            return DifferencesOf(model, off.AsArray(), freePump);
         }
 
         NonlinearMinimizationResult found = new LevenbergMarquardtMinimizer(1e-3, 1e-8, 1e-8, 1e-8, 100)
@@ -446,25 +475,25 @@ public sealed class Calibration
         return found.MinimizingPoint.ToArray();
     }
 
-    private static double CostOf(RunModel model, double[] off)
+    private static double CostOf(RunModel model, double[] off, bool freePump = true)
     {
-        Vector<double> differences = DifferencesOf(model, off);
+        Vector<double> differences = DifferencesOf(model, off, freePump);
         return differences * differences;
     }
 
-    private static Vector<double> DifferencesOf(RunModel model, double[] off)
+    private static Vector<double> DifferencesOf(RunModel model, double[] off, bool freePump)
     {
         double[] values = new double[model.Comparisons + RunModel.Quantities];
         model.Differences(off, values.AsSpan(0, model.Comparisons));
         for (int quantity = 0; quantity < RunModel.Quantities; quantity++)
         {
-            values[model.Comparisons + quantity] = off[quantity] * Pull(quantity);
+            values[model.Comparisons + quantity] = off[quantity] * Pull(quantity, freePump);
         }
 
         return Vector<double>.Build.Dense(values);
     }
 
-    private static Matrix<double> SlopesOf(RunModel model, double[] off)
+    private static Matrix<double> SlopesOf(RunModel model, double[] off, bool freePump)
     {
         double[] slopes = new double[model.Comparisons * RunModel.Quantities];
         model.Slopes(off, slopes);
@@ -473,8 +502,9 @@ public sealed class Calibration
             RunModel.Quantities,
             (row, quantity) => row < model.Comparisons
                 ? slopes[(row * RunModel.Quantities) + quantity]
-                : row - model.Comparisons == quantity ? Pull(quantity) : 0);
+                : row - model.Comparisons == quantity ? Pull(quantity, freePump) : 0);
     }
 
-    private static double Pull(int quantity) => Free.Contains((RunQuantity)quantity) ? 1 / Freedom : 1;
+    private static double Pull(int quantity, bool freePump) =>
+        Free.Contains((RunQuantity)quantity) && (freePump || quantity != (int)RunQuantity.PumpFlow) ? 1 / Freedom : 1;
 }

@@ -251,7 +251,7 @@ public class ResultDataTests
             "Share", "Ratio", "Factor", "Lambda", "LambdaIfStopped",
 
             // Of no unit, and of whatever money a catalogue is written in.
-            "Evidence", "CostInOwnMoney",
+            "Evidence", "Probability", "Bits", "CostInOwnMoney",
         ];
         string[] withUnitBeside = ["CheckData", "RemedyData", "ArgumentData", "WorkingStepData", "SpreadData"];
         Assert.Empty(

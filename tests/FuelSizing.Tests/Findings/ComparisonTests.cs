@@ -136,7 +136,7 @@ public class ComparisonTests
         PointInput input = model.Inputs[0];
         double across = Math.Sqrt((2e3 * 2e3) + (500 * 500)) / (2 * input.Differential);
         double flow = metered ? 0.01 : Math.Sqrt(Math.Pow(1e-5 / input.Open, 2) + (across * across));
-        double sag = sags ? flow * input.RiseByFlow(PulledWren.Check) : 0;
+        double sag = sags ? Math.Sqrt((flow * flow) + (0.005 * 0.005)) * input.RiseByFlow(PulledWren.Check) : 0;
         Assert.Equal(Math.Sqrt((spread * spread) + (sag * sag)), model.Describe(0).Spread, 1e-6);
     }
 

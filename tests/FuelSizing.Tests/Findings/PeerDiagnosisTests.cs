@@ -258,6 +258,7 @@ public class PeerDiagnosisTests(ITestOutputHelper output)
                 case TestedQuantity.RailSensor: return Off("railPascals", 2e3);
                 case TestedQuantity.ManifoldSensor: return Off("manifoldPascals", 300);
                 case TestedQuantity.InjectorFlow: return Off("injectorFlow", 0.01);
+                case TestedQuantity.InjectorFlowByMeter: return Off("injectorFlow", 0.015);
                 case TestedQuantity.PumpFlow: return Off("pumpFlow", 0.02);
                 case TestedQuantity.FeedResistance: return Off("feedOhms", 0.005);
                 case TestedQuantity.FilterLoss: return Off("filterLoss", 0.5);

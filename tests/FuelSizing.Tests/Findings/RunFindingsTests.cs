@@ -158,7 +158,9 @@ public class RunFindingsTests
         Assert.Contains(RunFault.WrongInjectorSize, named);
         Assert.Contains(RunFault.AirOffPlan, named);
         Assert.Contains("this run cannot tell them apart", findings.Verdict.ToString(), StringComparison.Ordinal);
-        Assert.Contains(findings.WhatToChange, change => change.ToString().Contains("Record fuel flow", StringComparison.Ordinal));
+        Assert.Contains(findings.WhatToChange, change => change.ToString().StartsWith("Measure the static flow of the injectors", StringComparison.Ordinal));
+        Assert.Equal("next.injector-flow", findings.NextTests[0].What.Code);
+        Assert.Contains(findings.NextTests, test => test.What.Code == "next.flow-meter");
     }
 
     /// <summary>

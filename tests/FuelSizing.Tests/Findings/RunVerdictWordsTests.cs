@@ -181,7 +181,7 @@ public class RunVerdictWordsTests
         Assert.Equal(
             $"faults: {findings.Faults[0]}, or {rival}; this run cannot tell them apart", findings.Judgements.Single(one => one.Part.Name == "faults").ToString());
         Assert.Equal(
-            ["Record fuel flow with a meter of known accuracy, or have the injectors flow-tested.", findings.Faults[0].Change.ToString(), rival.Change.ToString()],
+            ["Measure the static flow of the injectors at a known pressure.", findings.Faults[0].Change.ToString(), rival.Change.ToString()],
             findings.WhatToChange.Select(change => change.ToString()));
     }
 

@@ -58,7 +58,7 @@ public sealed class NextTest : IReadable
     // Of each suspected its own readings, at the middles of equal steps of probability density's argument.
     private (double Information, double Separates) Expected()
     {
-        const int Steps = 81;
+        const int Steps = 201;
         const double Reach = 5;
         (double information, double separates) = (0, 0);
         double all = _weights.Sum();

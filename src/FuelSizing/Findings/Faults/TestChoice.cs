@@ -18,6 +18,7 @@ internal static class TestChoice
         (TestedQuantity.RailSensor, RunQuantity.RailSensor, 2e3),
         (TestedQuantity.ManifoldSensor, RunQuantity.ManifoldSensor, 300),
         (TestedQuantity.InjectorFlow, RunQuantity.InjectorFlow, 0.01),
+        (TestedQuantity.InjectorFlowByMeter, RunQuantity.InjectorFlow, 0.015),
         (TestedQuantity.PumpFlow, RunQuantity.PumpFlow, 0.02),
         (TestedQuantity.FeedResistance, RunQuantity.FeedResistance, 0.005),
         (TestedQuantity.FilterLoss, RunQuantity.FilterLoss, 0.5),
@@ -50,6 +51,7 @@ internal static class TestChoice
             // With the engine at rest the sensor has been seen already.
             if ((quantity == RunQuantity.ManifoldSensor && diagnosis.Model.Points.ManifoldAtRest is not null)
                 || (quantity == RunQuantity.FlowMeter && !diagnosis.Model.Has(Comparison.Flow))
+                || (tested == TestedQuantity.InjectorFlowByMeter && diagnosis.Model.Has(Comparison.Flow))
                 || (quantity is RunQuantity.RegulatorGain or RunQuantity.RegulatorOnset && !check.Regulator.HasOnset)
                 || (quantity == RunQuantity.FilterLoss && !check.HasFilter))
             {
@@ -127,6 +129,8 @@ internal static class TestChoice
         TestedQuantity.ManifoldSensor => Statement.Of(
             "next.at-rest", $"Record some seconds with the engine at rest: the manifold must then read the barometer's pressure."),
         TestedQuantity.InjectorFlow => Statement.Of("next.injector-flow", $"Measure the static flow of the injectors at a known pressure."),
+        TestedQuantity.InjectorFlowByMeter => Statement.Of(
+            "next.flow-meter", $"Record fuel flow with a meter of known accuracy in the next pull."),
         TestedQuantity.PumpFlow => Statement.Of(
             "next.pump-flow", $"Measure the pump's flow into a vessel at a known pressure and voltage at its terminals."),
         TestedQuantity.FeedResistance => Statement.Of(

@@ -15,6 +15,9 @@ internal enum TestedQuantity
     /// <summary>Static flow of the injectors, ln of its ratio to the planned.</summary>
     InjectorFlow,
 
+    /// <summary>The same by a flow meter in the next run.</summary>
+    InjectorFlowByMeter,
+
     /// <summary>Flow of the pump, ln of its ratio to the planned.</summary>
     PumpFlow,
 

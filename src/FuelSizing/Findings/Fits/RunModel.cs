@@ -82,7 +82,8 @@ internal sealed class RunModel
                 double set = check.Regulator.Set(input.Boost, 0, 0, 0);
                 double flow = double.IsNaN(input.Meter) ? injected : metered;
                 bool low = input.Rail < set - (4 * spread);
-                double sag = low ? input.RiseByFlow(check) * flow : Unsteady * input.RailUnsteady;
+                // The flow itself is trusted to half a per cent.
+                double sag = low ? input.RiseByFlow(check) * Math.Sqrt((flow * flow) + (FlowFloor * FlowFloor)) : Unsteady * input.RailUnsteady;
                 rows.Add(new(i, Comparison.Rail, Math.Sqrt((spread * spread) + (sag * sag))));
             }
 
