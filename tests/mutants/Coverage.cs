@@ -28,7 +28,7 @@ internal sealed class Coverage
     {
         if (!_known.TryGetValue(test.Name, out int[]? covered))
         {
-            covered = [.. _mutants.CoveredBy(test)];
+            covered = test.IsSound ? [.. _mutants.CoveredBy(test)] : [];
             _known[test.Name] = covered;
             File.AppendAllText(_path, $"{test.Name}\t{string.Join(',', covered)}\n");
         }

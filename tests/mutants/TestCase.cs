@@ -16,8 +16,15 @@ internal sealed class TestCase(string name, MethodInfo method, object?[] argumen
     private const double TimesItsOwn = 20;
     private const int StackBytes = 16 << 20;
 
+    private bool? _isSound;
+
     /// <summary>Full name and place among its arguments.</summary>
     public string Name { get; } = name;
+
+    /// <summary>
+    /// True if it holds without a mutant, which it is asked once, before any other: whatever is made once is then made right, and what fails by itself judges nothing.
+    /// </summary>
+    public bool IsSound => _isSound ??= Failure() is null;
 
     /// <summary>How long it takes without a mutant.</summary>
     public double Milliseconds { get; set; }

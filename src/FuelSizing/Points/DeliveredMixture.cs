@@ -112,11 +112,7 @@ public sealed class DeliveredMixture : IReadable
     public IReadOnlyList<MixtureCause> Causes { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Lambda, target and the main cause.</summary>
     /// <returns>For instance <c>lambda 1.214 (target 0.820): 48 % leaner by air that the controller does not know of</c>.</returns>

@@ -21,11 +21,7 @@ public sealed class MixtureCause : IReadable
     public double Factor { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>How much, and by what.</summary>
     /// <returns>For instance <c>48 % leaner by air that the controller does not know of</c>.</returns>

@@ -49,7 +49,7 @@ internal readonly struct MixtureSolver
 
         // The share that is stated to evaporate draws more air, and leans the mixture; without it the engine has less air, and is richer.
         double without = FuelDemand.ShareWithoutEvaporation(demand.Chain, demand.Basis);
-        return without < 1 ? mixture with { MinimumLambda = mixture.MinimumLambda * without } : mixture;
+        return mixture with { MinimumLambda = mixture.MinimumLambda * without };
     }
 
     private static SolvedMixture ByPumpData(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit)
@@ -106,7 +106,7 @@ internal readonly struct MixtureSolver
     private static SolvedMixture At(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, in Injection actual, bool isMet)
     {
         double target = parts.Demand.TargetLambdaAt(demand.Point.RevolutionsPerSecond);
-        double lambda = !isMet ? double.NaN : demand.TakenBack > 0 ? target / (1 - demand.TakenBack) : target;
+        double lambda = isMet ? target / (1 - demand.TakenBack) : double.NaN;
         (double pulse, double deadTime) = (actual.Pulse ?? double.NaN, actual.DeadTime ?? double.NaN);
         return new()
         {
@@ -160,8 +160,7 @@ internal readonly struct MixtureSolver
     }
 
     /// <summary>What a controller wants, less the share that it takes back for a second stream.</summary>
-    private static FuelWanted Less(in FuelWanted wanted, in PointDemand demand) =>
-        demand.TakenBack > 0 ? wanted with { Fuel = wanted.Fuel * (1 - demand.TakenBack) } : wanted;
+    private static FuelWanted Less(in FuelWanted wanted, in PointDemand demand) => wanted with { Fuel = wanted.Fuel * (1 - demand.TakenBack) };
 
     private static ControllerInput InputOf(SystemParts parts, in PointDemand demand)
     {
@@ -283,9 +282,7 @@ internal readonly struct MixtureSolver
         PulseCommanded command = CommandAt(differential, trim);
         Injector injector = _parts.Injectors.Injector;
         double deadTime = injector.DeadTime.TryAt(_input.Volts, differential, out double known) ? known : double.NaN;
-        double open = command.Pulse >= _input.AvailableTime
-            ? _input.AvailableTime
-            : OpenTime(command.Pulse, deadTime);
+        double open = OpenTime(command.Pulse, deadTime);
         bool isKnown = state.State != RailState.NotCovered
             && !double.IsNaN(open)
             && !double.IsNaN(KnownFlow.Of<Real>(1, differential, injector.MinimumPascals));

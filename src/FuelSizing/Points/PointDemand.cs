@@ -38,7 +38,7 @@ internal readonly record struct PointDemand(
     public PointDemand Feeding(double takenBack)
     {
         double required = FuelDemandFlow.Volume<Real>(FuelDemand.Chosen(Chain, Basis), Density);
-        return this with { Required = required, Injected = takenBack > 0 ? required * (1 - takenBack) : required, TakenBack = takenBack };
+        return this with { Required = required, Injected = required * (1 - takenBack), TakenBack = takenBack };
     }
 
     /// <summary>The same with a second stream: with the most of it that can evaporate in the charge, where a share is stated.</summary>

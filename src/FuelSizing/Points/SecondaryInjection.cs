@@ -41,11 +41,7 @@ public sealed class SecondaryInjection : IReadable
     public Ratio? DutyCycle => _own.DutyCycle is { } duty ? Ratio.FromDecimalFractions(duty) : null;
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Share, pulse and duty cycle, as a code with its figures.</summary>
     public Statement Text => (IsIdle, Share, DutyCycle) switch

@@ -204,11 +204,13 @@ internal readonly record struct SolvedCircuit
     public (double Minimum, double Maximum) ConvertedOf(int pump)
     {
         PumpPoint[] points = [.. PumpStates.Select(pumps => pumps[pump])];
+
+        // Math.Max, not Max of a list: that would pass over what is not a number, and an upper bound that is not known would look like one that is.
         return points[0].Pump.Converter is null || points[0].IsStopped ? (0, 0) : (
             points.Min(point => point.Pump.CurrentAtFullVoltage(point.Rise, point.Given, PumpReading.Lower)),
-            points.Max(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove)
+            points.Select(point => point.Coverage.HasFlag(PumpCoverage.PressureAbove)
                 ? double.NaN
-                : point.Pump.CurrentAtFullVoltage(point.Rise, point.Given, PumpReading.Upper)));
+                : point.Pump.CurrentAtFullVoltage(point.Rise, point.Given, PumpReading.Upper)).Aggregate(Math.Max));
     }
 
     /// <summary>Place of the wired pump whose feed may take the most voltage; −1 where no pump has wiring.</summary>

@@ -54,16 +54,14 @@ internal static class StagedBounds
             return 1;
         }
 
-        // Held at its duty cycle it is open for that less the dead time, which may be longer at the higher pressure; just above the begin it
-        // has handed over the share at the begin. A check takes its open time to fall with the static flow, which is undone here.
+        // Held at its duty cycle it is open for that less the dead time, which may be longer at the higher pressure. Just above the begin it has handed over the
+        // share at the begin, which is never more than what it hands over here. A check takes its open time to fall with the static flow, which is undone here.
         HandOver handOver = parts.StagedInjectors!.HandOver;
         Injector injector = parts.Injectors.Injector;
         double across = double.IsFinite(highest) ? Math.Max(highest, judged.Differential) : judged.Differential;
         double dead = Math.Max(deadTime, injector.DeadTime.Nearest(demand.Point.Conditions.SupplyVolts, across));
         double open = Math.Max(0, (handOver.BeginDuty!.Value * judged.AvailableTime) - dead);
-        double held = open * injector.StaticAt(across, demand.Density) / (judged.StaticFlow * (pulse - deadTime));
-        double handedOver = demand.Injected * (1 - handOver.ShareAtBeginFraction) / judged.Injected;
-        return Math.Min(1, Math.Min(held, handedOver));
+        return Math.Min(1, open * injector.StaticAt(across, demand.Density) / (judged.StaticFlow * (pulse - deadTime)));
     }
 
     /// <summary>The secondary set, with the least that it may inject while it is not idle.</summary>

@@ -200,11 +200,7 @@ public sealed class MaximumBoostResult : IReadable
         : null;
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The answer, as a code with its figures.</summary>
     public Statement Text => (CompressorPulleyChange, Missed) switch
@@ -254,11 +250,7 @@ public sealed class InjectorRequirement : IReadable
     public Pressure HighestManifoldAbsolute { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Flow and controller data, as a code with their figures.</summary>
     public Statement Text => Data is { } data && DeadTime is { } deadTime

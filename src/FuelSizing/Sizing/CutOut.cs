@@ -170,11 +170,7 @@ public sealed class CutOutResult : IReadable
     public CutOutSwitch DifferentialSwitch { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Both switches, as a code with its figures.</summary>
     public Statement Text => Statement.Of("cut-out.switches", $"On rail pressure: {FixedSwitch}; on rail less manifold pressure: {DifferentialSwitch}");
@@ -202,11 +198,7 @@ public sealed class CutOutPoint : IReadable
     public Pressure? RequiredRail { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Point, pressure and what there is, as a code with its figures.</summary>
     public Statement Text => RequiredRail is { } required
@@ -243,11 +235,7 @@ public sealed class CutOutSwitch : IReadable
     public bool Serves => Minimum is { } minimum && minimum < Maximum;
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The settings that serve, or why none does, as a code with its figures.</summary>
     public Statement Text => Minimum switch

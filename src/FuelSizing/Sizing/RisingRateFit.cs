@@ -40,11 +40,7 @@ public sealed class RisingRateFit : IReadable
     public bool Serves => Obstacle is null;
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The unit, and what it leaves, as a code with its figures.</summary>
     public Statement Text => (Obstacle, LargestDeviation) switch

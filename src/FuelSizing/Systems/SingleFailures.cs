@@ -318,11 +318,7 @@ public sealed class FailureResult : IReadable
     public OperatingResult? HighestRail => Sweep?.HighestRail;
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>The failure and its leanest point, as a code with its figures.</summary>
     public Statement Text => Leanest is { } leanest

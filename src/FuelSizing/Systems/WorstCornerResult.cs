@@ -40,11 +40,7 @@ public sealed class WorstCornerResult : IReadable
     public int PointsSolved { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Leanest place and limiting check, as a code with its figures.</summary>
     public Statement Text => (Leanest, NotKnown) switch
@@ -81,11 +77,7 @@ public sealed class WorstPlace : IReadable
     public bool IsAtCorner => Inputs.All(input => input.End != RangeEnd.Inside);
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>What is worst there, and with which inputs, as a code with its figures.</summary>
     public Statement Text => Statement.Of("corner.place", $"{What} at {Result.Point}{With}");
@@ -118,11 +110,7 @@ public sealed class RangeInput : IReadable
     public RangeEnd End { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Input, value and end, as a code with its figures.</summary>
     public Statement Text => End switch

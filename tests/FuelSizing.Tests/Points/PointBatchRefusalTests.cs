@@ -137,6 +137,7 @@ public class PointBatchRefusalTests
     [InlineData("outputs", "StaticFlow")]
     [InlineData("outputs", "Pulse")]
     [InlineData("outputs", "DutyCycle")]
+    [InlineData("outputs", "PumpReserve")]
     [InlineData("outputs", "InjectorReserve")]
     public void Column_OfAnotherLength_IsRefusedByName(string argument, string column)
     {
@@ -153,6 +154,7 @@ public class PointBatchRefusalTests
                     StaticFlow = Of("StaticFlow"),
                     Pulse = Of("Pulse"),
                     DutyCycle = Of("DutyCycle"),
+                    PumpReserve = Of("PumpReserve"),
                     InjectorReserve = Of("InjectorReserve"),
                 }));
             Assert.Equal(argument, error.ParamName);

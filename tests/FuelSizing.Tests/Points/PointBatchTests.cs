@@ -282,6 +282,49 @@ public class PointBatchTests
         Assert.True(pump[0] < 0);
     }
 
+    /// <summary>A speed-controlled pump holds the pressure at the rail: its supply line takes nothing off. A regulator at the tank does not.</summary>
+    [Fact]
+    public void Evaluate_OfASpeedControlledPump_HasItsPressureAtTheRail()
+    {
+        Plumbing lines = Plumbing.Of(supply: [Line.Of("supply", Length.FromMillimeters(6), Length.FromMeters(4), Roughness.DrawnTube)]);
+        double Rail(PressureRegulator regulator)
+        {
+            double[] rail = new double[1];
+            PointBatch.Of(FuelSystem.Returnless(Wren.Demand(), InjectorSet.Of(Wren.InjectorOf(440), 4), regulator, Pump.From(Wren.PumpOf(3)), plumbing: lines).Parts)
+                .Evaluate(new() { Speed = [80], Boost = [40e3] }, new() { RailGauge = rail });
+            return rail[0];
+        }
+
+        Assert.Equal(380e3, Rail(ElectronicReturnless.Holding(Wren.Kpa(380), followsManifold: false, Wren.Volt(8))), 1e-6);
+        Assert.InRange(Rail(Fixed.At(Wren.Kpa(380))), 300e3, 379e3);
+    }
+
+    /// <summary>At 17 V, over the 16 V at which the dead times end, no pulse is known, by the column or for all; the flow of an injector held open is.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Evaluate_PastTheDeadTimes_HasNoPulse(bool byColumn)
+    {
+        double[] speeds = [.. Enumerable.Repeat(80.0, 9)];
+        double[] boosts = [.. Enumerable.Repeat(40e3, 9)];
+        double[] volts = byColumn ? [.. Enumerable.Range(0, 9).Select(place => place == 4 ? 13.5 : 17)] : [];
+        double[] flows = new double[9];
+        double[] pulses = new double[9];
+        double[] duties = new double[9];
+        double[] reserves = new double[9];
+        Conditions conditions = Conditions.Of(Atmosphere.Standard, Wren.Volt(17), Temperature.FromDegreesCelsius(20));
+        PointBatch.Of(Wren.System().Parts, conditions).Evaluate(
+            new() { Speed = speeds, Boost = boosts, SupplyVoltage = volts },
+            new() { StaticFlow = flows, Pulse = pulses, DutyCycle = duties, InjectorReserve = reserves });
+        Assert.All(flows, flow => Assert.Equal(flows[0], flow));
+        Assert.True(flows[0] > 0);
+        for (int place = 0; place < 9; place++)
+        {
+            bool known = byColumn && place == 4;
+            Assert.Equal((known, known, known), (double.IsFinite(pulses[place]), double.IsFinite(duties[place]), double.IsFinite(reserves[place])));
+        }
+    }
+
     /// <summary>150 kPa in the rail against 200 in the manifold of one point and 0 in that of the other.</summary>
     [Fact]
     public void Evaluate_WhereNothingFlows_HasNoPulseAndNoReserve()

@@ -324,6 +324,23 @@ public class SecondStreamTests
         Assert.Null(longer.MinimumLeft);
     }
 
+    /// <summary>Where what flows is not known at one of the points, as on a voltage for which its pump has no data, no size of a tank is enough for sure: none is named.</summary>
+    [Fact]
+    public void TankRemedy_WithAPointWhoseFlowIsNotKnown_IsNone()
+    {
+        SecondStream free = SecondStream.Of("m", StreamFluid.Of(Fuel.Methanol), SecondStreams.Nozzles, Wren.Kpa(30), pump: SecondStreams.OwnPump(40))
+            .WithTank(Volume.FromLiters(0.2), Duration.FromSeconds(120));
+        FuelSystem car = SecondStreams.Car().With(free);
+        OperatingResult At(double volts) => car.Solve(OperatingPoint.At(
+            Wren.Rpm(5000), Pressure.FromBars(0.5), Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(volts), Wren.Hill.FuelTemperature)));
+        OperatingResult known = At(13.5);
+        Margin tank = Find(known, Part.StreamTank);
+        Assert.Equal(Outcome.Fails, tank.Outcome);
+        Assert.NotNull(tank.Check.RemedyFor(new([known], [known])));
+        Assert.Null(tank.Check.RemedyFor(new([known, At(6)], [known])));
+        Assert.Null(tank.Check.RemedyFor(new([At(6), known], [known])));
+    }
+
     /// <summary>The steps of a stream that begins all at once are seen by a sweep: what is tightest just under its begin is found.</summary>
     [Fact]
     public void Sweep_SeesJustUnderTheBegin()

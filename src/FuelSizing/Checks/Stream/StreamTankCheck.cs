@@ -63,7 +63,9 @@ internal sealed class StreamTankCheck : ICheck
     public Remedy? RemedyFor(RemedyTask task)
     {
         SecondStream stream = task.Parts.SecondStream!;
-        double flow = task.Points.Max(point => point.SolvedDemand.Stream!.Solved is { Acts: true } solved ? solved.MaximumFlow : 0);
+
+        // Math.Max, not Max of a list, which would pass over a flow that is not known.
+        double flow = task.Points.Select(point => point.SolvedDemand.Stream!.Solved is { Acts: true } solved ? solved.MaximumFlow : 0).Aggregate(Math.Max);
         if (!double.IsFinite(flow))
         {
             return null;

@@ -98,11 +98,7 @@ public sealed class SecondStreamResult : IReadable
         : null;
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Flow, mixture with it and without it, as a code with its figures.</summary>
     public Statement Text => (Acts, Flow, Lambda, LambdaIfStopped) switch

@@ -94,11 +94,7 @@ public sealed class StreamConsumption : IReadable
     public Duration? EmptyAfter { get; }
 
     /// <inheritdoc/>
-    public string In(TextStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(style);
-        return Text.In(style);
-    }
+    public string In(TextStyle style) => Text.In(style);
 
     /// <summary>Used, and left or empty, as a code with its figures.</summary>
     public Statement Text => (MaximumUsed, EmptyAfter, MinimumLeft) switch
