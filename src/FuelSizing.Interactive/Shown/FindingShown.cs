@@ -141,9 +141,9 @@ internal static class FindingShown
         Shown.By<ModelDiscrepancy>((car, style) => new(
             "What the plan's equations do not know",
             [
-                Give("Air, in 100 kPa of boost", "m_a", style.DutyCycle(car.AirByBoost)),
-                Give("Charge temperature, in 100 kPa of boost", "T", $"{style.Number(car.ChargeTemperature.Kelvins)} K"),
-                Give("Air at any speed", "m_a", style.DutyCycle(car.AirBySpeed)),
+                Give($"Air, in {style.PressureLoss(Pressure.FromKilopascals(100))} of boost", "", style.DutyCycle(car.AirByBoost)),
+                Give($"Charge temperature, in {style.PressureLoss(Pressure.FromKilopascals(100))} of boost", "T", $"{style.Number(car.ChargeTemperature.Kelvins)} K"),
+                Give("Air at any speed", "", style.DutyCycle(car.AirBySpeed)),
                 Give("Regulator, all fuel returning to none", "p_r", style.PressureLoss(car.RegulatorSlope)),
                 Give("Lambda comes late", "t", style.Of(car.LambdaDelay)),
                 Give("Lambda comes late, standard deviation", "t", style.Of(car.LambdaDelayDeviation)),
