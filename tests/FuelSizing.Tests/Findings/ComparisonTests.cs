@@ -299,7 +299,9 @@ public class ComparisonTests
         RunModel model = PulledWren.Check.Model(run);
         double[] nothing = new double[RunModel.Quantities];
         Assert.Equal([3, 12], model.LowerThan(nothing, -3));
-        double One(int point) => -60e3 / model.Describe(point * 4).Spread;
+        double One(int point) => -60e3 / Enumerable.Range(0, model.Comparisons)
+            .Select(model.Describe)
+            .First(row => row.Point == point && row.Kind == Comparison.Rail).Spread;
         Assert.Equal([3, 12], model.LowerThan(nothing, Math.Max(One(3), One(12)) * 0.9));
         Assert.Empty(model.LowerThan(nothing, Math.Min(One(3), One(12)) * 1.2));
     }
