@@ -8,6 +8,7 @@ using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
+using MathNet.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
@@ -71,7 +72,7 @@ public sealed class RunCheck
     internal AirOverSpeed AirOverSpeed { get; }
 
     /// <summary>What returns of the pumps' flow with nothing injected, at the supply's voltage and the base pressure, m³/s.</summary>
-    internal double ReturnedAtRest { get; }
+    private double ReturnedAtRest { get; }
 
     internal bool HoldsAtRail { get; }
 
@@ -215,6 +216,9 @@ public sealed class RunCheck
             atmosphere);
     }
 
+    /// <summary>Of what returns with nothing injected, the share that a flow is; none where the pumps do not reach the base pressure, and nothing ever returns.</summary>
+    internal double InjectedShare(double flow) => ReturnedAtRest > 0 ? flow / ReturnedAtRest : 0;
+
     /// <summary>Change of ln volumetric efficiency with engine speed, 1/(rev/s).</summary>
     internal double LogEfficiencySlope(double speed)
     {
@@ -284,7 +288,7 @@ public sealed class RunCheck
         Discrepancy.ChargeTemperature.Kelvins / 100e3,
         .. Enumerable.Repeat(Discrepancy.AirBySpeed.DecimalFractions, AirOverSpeed.Speeds),
         HoldsBySpeed ? 0 : Discrepancy.RegulatorSlope.Pascals,
-        Math.Sqrt(Square(Discrepancy.LambdaDelayDeviation.Seconds) + Square(Discrepancy.Clock.Seconds)),
+        SpecialFunctions.Hypotenuse(Discrepancy.LambdaDelayDeviation.Seconds, Discrepancy.Clock.Seconds),
         Discrepancy.Clock.Seconds,
         Discrepancy.PressureLag.Seconds,
         Discrepancy.PressureLag.Seconds,
@@ -293,6 +297,4 @@ public sealed class RunCheck
 
     /// <summary>True where a controller holds the rail by the pump's speed, and no fuel returns.</summary>
     private bool HoldsBySpeed => Plan.Regulator is FuelSizing.Regulators.ElectronicReturnless;
-
-    private static double Square(double value) => value * value;
 }

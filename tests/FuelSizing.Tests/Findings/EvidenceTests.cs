@@ -1,5 +1,8 @@
 using FuelSizing.Findings;
+using FuelSizing.Regulators;
+using FuelSizing.Systems;
 using MathNet.Numerics.Distributions;
+using UnitsNet;
 
 namespace FuelSizing.Tests.Findings;
 
@@ -32,11 +35,10 @@ public class EvidenceTests
         Assert.Equal(expected, under.LogEvidence - sound.LogEvidence, 0.02 * (1 + Math.Abs(expected)));
     }
 
-    /// <summary>Bayes' theorem over all hypotheses: probabilities of sound, single faults and pairs are one together, and those of the page before the run.</summary>
+    /// <summary>Of a run just as planned: probabilities of sound, single faults and pairs are one together, and sound is likelier than before the run.</summary>
     [Fact]
-    public void Probabilities_OfARunThatSaysNothing_AreThoseBefore()
+    public void Probabilities_OfASoundRun_AreOneTogether()
     {
-        // One voltage, no boost, no flow, no lambda: few comparisons of the rail, all as planned.
         RunModel model = PulledWren.DefaultCheck.Model(ExactRun.Of(PulledWren.Plan));
         Diagnosis diagnosis = Diagnosis.Of(PulledWren.DefaultCheck, model, null, CancellationToken.None)!;
         double pairs = diagnosis.Suspects.Sum(one => one.Probability) - (1 - diagnosis.NoFault);
@@ -45,6 +47,39 @@ public class EvidenceTests
         Assert.InRange(pairs, -1e-9, 0.05);
         Assert.InRange(diagnosis.NoFault, FaultPrior.Sound, 1);
         Assert.Equal(RunFault.None, diagnosis.Likeliest);
+    }
+
+    /// <summary>
+    /// A pump at 60 % and injectors of 116 % at once: both are named, and the pair is as probable as by a fit with the priors of the page, 62 to 84 % of a weak pump's
+    /// flow, which is never more for being weak, and 19 % more of the injectors', one way of two.
+    /// </summary>
+    [Fact]
+    public void WeakPumpWithAnother_IsWeakInBoth()
+    {
+        FuelSystem plan = PulledWren.Plan;
+        FuelSystem car = plan.With(plan.Injectors.Scaled(1.16)).With(((FuelSizing.Pumps.Pump)plan.Pump).WithCondition(Ratio.FromPercent(0.6 * 90)));
+        RunModel model = PulledWren.DefaultCheck.Model(ExactRun.Of(car));
+        Diagnosis diagnosis = Diagnosis.Of(PulledWren.DefaultCheck, model, null, CancellationToken.None)!;
+        Assert.Equal(RunFault.WeakPump, diagnosis.Hypotheses.Where(one => one.Second is null && one.Fit is not null).MaxBy(one => one.LogFactor)!.Fault);
+        Hypothesis both = diagnosis.Hypotheses.Single(one => one.Second is { } second
+            && new[] { one.Fault, second }.Order().SequenceEqual([RunFault.WeakPump, RunFault.WrongInjectorSize]));
+        RunFit fit = RunFit.From(
+            model, both.Fit!.Off, [new Freed(RunQuantity.PumpFlow, -0.32 / 0.03, 0.15 / 0.03), new Freed(RunQuantity.InjectorFlow, 0.19 / 0.015, 0.06 / 0.015)]);
+        Assert.Equal(fit.LogEvidence - diagnosis.Sound.LogEvidence - Math.Log(2), both.LogFactor, 0.1);
+        Assert.Equal([RunFault.WeakPump, RunFault.WrongInjectorSize], new[] { diagnosis.Likeliest, diagnosis.Second!.Value }.Order());
+    }
+
+    /// <summary>Pumps that never reach the base pressure have nothing return, so that a regulator's slope shows nowhere; the run is compared all the same.</summary>
+    [Fact]
+    public void PumpsThatNeverReachTheBase_LeaveNoShareToReturn()
+    {
+        FuelSystem plan = PulledWren.Plan;
+        RunCheck check = RunCheck.Of(plan.With(RisingRate.From(Wren.Kpa(900), 3, Wren.Kpa(20))), Wren.Hill);
+        RunModel model = check.Model(ExactRun.Of(plan));
+        Assert.All(model.Inputs, input => Assert.Equal(0, input.InjectedShare));
+        RunFit fit = RunFit.From(model, new double[RunModel.Quantities]);
+        Assert.True(double.IsFinite(fit.Cost));
+        Assert.All(fit.Off, off => Assert.True(double.IsFinite(off)));
     }
 
     /// <summary>

@@ -149,7 +149,7 @@ internal sealed class Diagnosis
 
         List<Hypothesis> tried = [];
         (FaultPrior Prior, int Sign, double Log)[] expected =
-            [.. possible.Select(prior => Expected(model, sound, prior)).OrderByDescending(one => one.Log)];
+            [.. possible.Select(prior => Expected(sound, prior)).OrderByDescending(one => one.Log)];
         double worth = Math.Max(0, expected.Select(one => one.Log).DefaultIfEmpty(0).Max()) - Worth;
         int fitted = 0;
         foreach ((FaultPrior prior, int sign, double log) in expected)
@@ -175,7 +175,7 @@ internal sealed class Diagnosis
         tried.AddRange(directs);
 
         List<Hypothesis> pairs = [];
-        foreach ((RunFit from, RunFault first, FaultPrior second, int sign, double log) in Pairs(model, sound, tried, possible))
+        foreach ((RunFit from, RunFault first, FaultPrior second, int sign, double log) in Pairs(tried, possible))
         {
             if (Stopped())
             {
@@ -183,7 +183,7 @@ internal sealed class Diagnosis
             }
 
             FaultPrior of = possible.First(one => one.Fault == first);
-            Freed one = of.In(model, from.Off[(int)of.Quantity] < 0 ? -1 : 1);
+            Freed one = of.In(model, of.EitherWay && from.Off[(int)of.Quantity] < 0 ? -1 : 1);
             Freed two = second.In(model, sign);
             RunFit fit = RunFit.From(model, Start(from, two), [one, two]);
             pairs.Add(new(first, second.Fault, fit.LogEvidence - sound.LogEvidence + Way(of) + Way(second), 0, fit));
@@ -202,7 +202,7 @@ internal sealed class Diagnosis
 
     /// <summary>Pairs that promise more than their first fault alone, the most promising first.</summary>
     private static IEnumerable<(RunFit From, RunFault First, FaultPrior Second, int Sign, double Log)> Pairs(
-        RunModel model, RunFit sound, List<Hypothesis> tried, FaultPrior[] possible)
+        List<Hypothesis> tried, FaultPrior[] possible)
     {
         HashSet<(RunFault, RunFault)> seen = [];
         return tried
@@ -213,7 +213,7 @@ internal sealed class Diagnosis
                 .Where(prior => prior.Fault != one.Fault)
                 .Select(prior =>
                 {
-                    (_, int sign, double log) = Expected(model, one.Fit!, prior);
+                    (_, int sign, double log) = Expected(one.Fit!, prior);
                     return (From: one.Fit!, First: one.Fault, Second: prior, Sign: sign, Log: one.LogFactor + log);
                 }))
             .Where(pair => pair.Log > 0)
@@ -227,7 +227,7 @@ internal sealed class Diagnosis
     /// ln of the Bayes factor that a fault would have, were the model linear: what the comparisons alone say of its quantity, under the
     /// fault's prior and under the tolerance.
     /// </summary>
-    private static (FaultPrior Prior, int Sign, double Log) Expected(RunModel model, RunFit fit, FaultPrior prior)
+    private static (FaultPrior Prior, int Sign, double Log) Expected(RunFit fit, FaultPrior prior)
     {
         int place = (int)prior.Quantity;
         double variance = fit.Covariance[place, place];
@@ -242,7 +242,7 @@ internal sealed class Diagnosis
         double sound = Normal.PDFLn(0, Math.Sqrt(1 + (spread * spread)), mean);
         (int Sign, double Log) Of(int sign)
         {
-            Freed freed = prior.In(model, sign);
+            Freed freed = prior.In(fit.Model, sign);
             return (sign, Normal.PDFLn(freed.Mean, Math.Sqrt((freed.Deviation * freed.Deviation) + (spread * spread)), mean) - sound + Way(prior));
         }
 

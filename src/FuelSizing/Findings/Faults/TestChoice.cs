@@ -1,4 +1,6 @@
 using FuelSizing.Quantities;
+using MathNet.Numerics;
+using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;
 
 namespace FuelSizing.Findings;
@@ -64,7 +66,7 @@ internal static class TestChoice
                 faults,
                 weights,
                 [.. open.Select(one => one.Fit.Value(quantity))],
-                [.. open.Select(one => Math.Sqrt(Square(one.Fit.Error(quantity)) + (deviation * deviation)))]));
+                [.. open.Select(one => SpecialFunctions.Hypotenuse(one.Fit.Error(quantity), deviation))]));
         }
 
         if (LowerVoltage(check, diagnosis, open, faults, weights) is { } pull)
@@ -91,20 +93,20 @@ internal static class TestChoice
         }
 
         double volts = diagnosis.Model.Inputs[point].Volts - LowerVolts;
-        double noise = Math.Sqrt(Square(check.RailNoise) + Square(2e3));
+        double noise = SpecialFunctions.Hypotenuse(check.RailNoise, 2e3);
         (double Mean, double Deviation) Read(RunFit fit)
         {
-            double mean = diagnosis.Model.RailAt(point, fit.Off, volts);
+            double mean = diagnosis.Model.RailAt(point, fit.Off, volts).Rail;
             double[] slopes = new double[RunModel.Quantities];
             const double Step = 0.1;
             for (int quantity = 0; quantity <= (int)RunQuantity.FlowMeter; quantity++)
             {
                 double[] moved = [.. fit.Off];
                 moved[quantity] += Step;
-                slopes[quantity] = (diagnosis.Model.RailAt(point, moved, volts) - mean) / Step;
+                slopes[quantity] = (diagnosis.Model.RailAt(point, moved, volts).Rail - mean) / Step;
             }
 
-            MathNet.Numerics.LinearAlgebra.Vector<double> slope = MathNet.Numerics.LinearAlgebra.Vector<double>.Build.DenseOfArray(slopes);
+            Vector<double> slope = Vector<double>.Build.DenseOfArray(slopes);
             return (mean, Math.Sqrt((slope * (fit.Covariance * slope)) + (noise * noise)));
         }
 
@@ -117,8 +119,6 @@ internal static class TestChoice
             [.. read.Select(one => one.Mean)],
             [.. read.Select(one => one.Deviation)]);
     }
-
-    private static double Square(double value) => value * value;
 
     private static Statement Words(TestedQuantity tested) => tested switch
     {

@@ -37,6 +37,6 @@ internal readonly record struct EnginePlace(double Speed, double Boost, double A
         double density = stage.Demand.Consumption.Fuel.DensityAtKelvins(check.FuelKelvins);
         double flow = FuelDemandFlow.Volume<Real>(demand.MassFlow.KilogramsPerSecond, density);
         return new(
-            point.Speed.RevolutionsPerSecond, point.Boost.Pascals, -1 / demand.ChargeTemperature.Kelvins, flow / check.ReturnedAtRest);
+            point.Speed.RevolutionsPerSecond, point.Boost.Pascals, -1 / demand.ChargeTemperature.Kelvins, check.InjectedShare(flow));
     }
 }

@@ -253,21 +253,16 @@ internal sealed class RunModel
         (_rows[row].Point, _rows[row].Kind, _rows[row].Spread);
 
     /// <summary>Rail pressure by the model at a point, and whether the regulator governs it by at least so many Pa.</summary>
-    public (double Rail, double Surplus) RailAt(int point, ReadOnlySpan<double> off)
+    /// <param name="point">Which.</param>
+    /// <param name="off">What is off, in units of its tolerance.</param>
+    /// <param name="volts">Another voltage of the supply, V; as recorded if not given.</param>
+    public (double Rail, double Surplus) RailAt(int point, ReadOnlySpan<double> off, double? volts = null)
     {
         Shift shift = Shifted(off);
-        ref readonly PointInput input = ref _points[point];
+        PointInput input = _points[point] with { Volts = volts ?? _points[point].Volts };
         double set = SetAt(input, shift);
         double maximum = MaximumAt(input, shift, out _);
         return (Math.Min(set, maximum) + shift.Of(RunQuantity.RailSensor), maximum - set);
-    }
-
-    /// <summary>Rail pressure as recorded by the model at a point, were the supply at another voltage, Pa.</summary>
-    public double RailAt(int point, ReadOnlySpan<double> off, double volts)
-    {
-        Shift shift = Shifted(off);
-        PointInput input = _points[point] with { Volts = volts };
-        return Math.Min(SetAt(input, shift), MaximumAt(input, shift, out _)) + shift.Of(RunQuantity.RailSensor);
     }
 
     /// <summary>Manifold gauge pressure as it was: a sensor that comes late has read what was before.</summary>

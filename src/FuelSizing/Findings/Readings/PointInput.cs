@@ -214,7 +214,7 @@ internal readonly record struct PointInput
             Flow = flow,
             Loss = supply + suction,
             LossByFlow = (further - supply - suction) / Math.Log(1 + Share),
-            InjectedShare = flow / check.ReturnedAtRest,
+            InjectedShare = check.InjectedShare(flow),
             SupplyLoss = supply,
             FilterLoss = check.NewFilterLoss(flow, density, viscosity),
             ReturnFloor = check.MayBeReturnFloor(flow, boost, volts, density, viscosity),
