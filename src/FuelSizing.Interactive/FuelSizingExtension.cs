@@ -34,5 +34,6 @@ public static class FuelSizingExtension
         RunShown.Register();
         FindingShown.Register();
         FrontShown.Register();
+        ConformanceShown.Register();
     }
 }

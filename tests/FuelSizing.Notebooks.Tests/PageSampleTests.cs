@@ -18,6 +18,7 @@ public sealed partial class PageSampleTests : IDisposable
         using FuelSizing.Bench;
         using FuelSizing.Checks;
         using FuelSizing.Circuits;
+        using FuelSizing.Conformance;
         using FuelSizing.Controllers;
         using FuelSizing.Data;
         using FuelSizing.Electrical;
@@ -66,7 +67,7 @@ public sealed partial class PageSampleTests : IDisposable
         using CellRunner runner = await Prepare(path);
         foreach (string sample in Samples(path))
         {
-            await Runs(runner, InFolder(sample));
+            await Runs(runner, InFolder(sample), inBlock: !Declares().IsMatch(sample));
         }
     }
 
@@ -84,8 +85,7 @@ public sealed partial class PageSampleTests : IDisposable
         await Runs(runner, $"var catalogue = Catalogue.Read({string.Join(", ", Files().Where(file => file.EndsWith(".csv", StringComparison.Ordinal)).Select(file => $"@\"{file}\""))});", inBlock: false);
         foreach (string example in examples)
         {
-            // A declared type cannot stand within a block.
-            await Runs(runner, InFolder(example), inBlock: !example.Contains("class ", StringComparison.Ordinal));
+            await Runs(runner, InFolder(example), inBlock: !Declares().IsMatch(example));
         }
     }
 
@@ -187,6 +187,10 @@ public sealed partial class PageSampleTests : IDisposable
         sample, (text, file) => text.Replace($"\"{Path.GetFileName(file)}\"", $"@\"{file}\"", StringComparison.Ordinal));
 
     private string[] Files() => Directory.GetFiles(_folder.FullName);
+
+    // A declared type cannot stand within a block.
+    [GeneratedRegex(@"^\s*sealed (class|record) ", RegexOptions.Multiline | RegexOptions.ExplicitCapture)]
+    private static partial Regex Declares();
 
     [GeneratedRegex(@"^```(?<language>\w+)\n(?<code>.*?)^```", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.ExplicitCapture)]
     private static partial Regex Block();

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Reflection;
 using FuelSizing.Bench;
 using FuelSizing.Circuits;
+using FuelSizing.Conformance;
 using FuelSizing.Controllers;
 using FuelSizing.Electrical;
 using FuelSizing.Engines;
@@ -13,10 +14,12 @@ using FuelSizing.Lines;
 using FuelSizing.Logs;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Selection;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;
+using FuelSizing.Tests;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 using UnitsNet.Units;
@@ -82,6 +85,52 @@ internal static class Specimens
         return found;
     }
 
+    /// <summary>Parts by laws of one's own, what those are asked with, and whether they keep the rules.</summary>
+    private static IEnumerable<object> OfOnesOwn(FuelSystem system, OperatingPoint point)
+    {
+        Asked asked = new();
+        FuelSystem own = system.With(CustomRegulator.Of(new OwnSetting(300))).With(Plumbing.Of(supply: [CustomLoss.Of(new OwnLoss(5))]))
+            .With(system.Demand.With(asked)).With(CustomController.Of(asked));
+        yield return own.Solve(point);
+        yield return own.Plumbing;
+        yield return own.Controller;
+        yield return own.Regulator;
+        yield return own.Demand;
+        yield return asked.Place!;
+        yield return asked.Reading!;
+        ConformanceReport kept = ConformanceKit.Of(new OwnSetting(300));
+        ConformanceReport broken = ConformanceKit.Of(new OwnSetting(-40));
+        yield return (object[])[kept, broken, .. kept.Rules, .. broken.Rules];
+    }
+
+    /// <summary>A law of demand and of pulses with a careless name, which keeps what it is asked with.</summary>
+    private sealed class Asked : IFuelDemandLaw, IControllerLaw
+    {
+        public DemandPlace? Place { get; private set; }
+
+        public ControllerReading? Reading { get; private set; }
+
+        public Statement Text => Statement.Of("own.asked", $"the law of {Hostile}");
+
+        public bool FollowsEstimate => true;
+
+        public bool ReadsRailPressure => true;
+
+        public IReadOnlyList<RotationalSpeed> SpeedKinks => [];
+
+        public IReadOnlyList<Pressure> BoostKinks => [];
+
+        public IReadOnlyList<Pressure> ManifoldKinks => [];
+
+        public MassFlow FuelAt(DemandPlace place) => (Place = place).Estimate.MassFlow;
+
+        public Duration? PulseAt(ControllerReading at)
+        {
+            Reading = at;
+            return Duration.FromMilliseconds(8);
+        }
+    }
+
     private static IEnumerable<object> Roots()
     {
         SweepResult sweep = SizingSheetTests.Sweep();
@@ -102,6 +151,11 @@ internal static class Specimens
         }
 
         foreach (object shown in Staged(calmer, peak, calm).Concat(SecondStreams(calmer, peak, calm)).Concat(FromFewNumbers()))
+        {
+            yield return shown;
+        }
+
+        foreach (object shown in OfOnesOwn(calmer, calm))
         {
             yield return shown;
         }

@@ -13,7 +13,7 @@ public partial class ArchitectureTests
     [
         "Numerics", "Quantities", "Equations", "Workings",
         "Fuels", "Engines", "Injectors", "Controllers", "Regulators", "Electrical", "Lines", "Pumps",
-        "Circuits", "Points", "Checks", "Systems", "Sizing", "Selection", "Uncertainty", "Bench", "Logs", "Findings", "Files", "Front", "Data",
+        "Circuits", "Points", "Checks", "Systems", "Sizing", "Selection", "Uncertainty", "Bench", "Logs", "Findings", "Files", "Front", "Data", "Conformance",
     ];
 
     private static readonly string[] WithoutCycles = ["Controllers", "Circuits", "Points", "Checks", "Systems"];

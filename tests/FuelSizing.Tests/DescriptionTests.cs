@@ -292,6 +292,10 @@ public class DescriptionTests
         Of(typeof(Fitting), nameof(Fitting.OfDiameters), ["tee", 20.0], ["elbow", 21.0]),
         Of(Fitting.Elbow90, nameof(Fitting.Times), [3], [4]),
         AFilter,
+        Of(typeof(CustomRegulator), nameof(CustomRegulator.Of), [new OwnSetting(310), Litres(12)], [new OwnSetting(311), Litres(13)]),
+        Of(typeof(CustomLoss), nameof(CustomLoss.Of), [new OwnLoss(5)], [new OwnLoss(6)]),
+        Of(typeof(CustomController), nameof(CustomController.Of), [new OwnPulse(7)], [new OwnPulse(8)]),
+        Of(typeof(PumpLaw), nameof(PumpLaw.Tabulated), [new OwnPump(210)], [new OwnPump(211)]),
         Of(
             typeof(CheckValve),
             nameof(CheckValve.Of),

@@ -116,6 +116,12 @@ public class RefusalTests
     /// </summary>
     private static readonly HashSet<string> TakesAnything =
     [
+        // Laws of one's own, which the library reads and checks.
+        $"{nameof(UncertainInput)}.{nameof(UncertainInput.Of)}",
+        nameof(IRegulatorLaw),
+        nameof(IPumpLaw),
+        nameof(IFlowLossLaw),
+
         // What a check of one's own makes of its own numbers.
         nameof(CheckFigure),
         $"{nameof(Remedy)}.{nameof(Remedy.Of)}",
@@ -1024,6 +1030,23 @@ public class RefusalTests
         new(Figures, typeof(ControllerFigures), nameof(ControllerFigures.ToCsv), DurationUnit.Microsecond, PressureUnit.Bar, null),
         new(Figures, typeof(ControllerFigures), nameof(ControllerFigures.ScaledTo), VolumeFlow.FromMillilitersPerMinute(200), TargetLambda.At(0.9)),
         new(Figures, typeof(ControllerFigures), nameof(ControllerFigures.ScaledToMass), MassFlow.FromGramsPerSecond(2), TargetLambda.At(0.9)),
+        new(
+            null,
+            typeof(FuelSizing.Conformance.ConformanceKit),
+            nameof(FuelSizing.Conformance.ConformanceKit.Of),
+            System,
+            Wren.Rpm(3000),
+            Wren.Rpm(6000),
+            Wren.Kpa(0),
+            Wren.Kpa(20)),
+        new(null, typeof(CustomRegulator), nameof(CustomRegulator.Of), new OwnSetting(300), VolumeFlow.FromLitersPerHour(10)),
+        new(
+            CustomLoss.Of(new OwnLoss(5)),
+            typeof(CustomLoss),
+            nameof(CustomLoss.PressureLoss),
+            VolumeFlow.FromLitersPerHour(100),
+            Density.FromKilogramsPerCubicMeter(745),
+            KinematicViscosity.FromCentistokes(0.7)),
         new(null, typeof(UncertainInput), nameof(UncertainInput.EthanolContent), Distribution.Fixed(Wren.Percent(85)), Fuel.Petrol),
         new(UncertainInput.InjectorFlowFactor(AFactor), typeof(UncertainInput), nameof(UncertainInput.ValueAt), Wren.Percent(50)),
         new(Sampled.System, typeof(UncertainSystem), nameof(UncertainSystem.Tornado), SystemOutput.DutyCycle, Wren.Percent(5), null, CancellationToken.None),

@@ -13,6 +13,14 @@ internal static class ControllerShown
         Shown.By<ThrottleController>(Of);
         Shown.By<AirflowMeterController>(Of);
         Shown.By<RecordedPulseController>(Of);
+        Shown.By<CustomController>(Of);
+        Shown.By<ControllerReading>((reading, style) => new(
+            "What a controller may measure",
+            [
+                new("Speed", "n", style.Of(reading.Speed)),
+                new("Manifold pressure", "p_3", style.Of(reading.ManifoldAbsolute), "absolute"),
+                new("Voltage", "V_s", style.Of(reading.SupplyVoltage)),
+            ]));
         Shown.Listed<EngineController>(Of);
         Shown.Listed<CalculatingController>(Of);
         Shown.By<ControllerData>((data, style) => new("What a controller takes for true", Of(data, style)));
@@ -53,6 +61,7 @@ internal static class ControllerShown
             .. Of(meter.Data, style),
         ],
         RecordedPulseController => [Fact.Words("Beyond its points", "no data: lambda cannot be said")],
+        CustomController custom => [Fact.Words("Pulse", "by a law of your own"), Fact.Words("Across the injector", custom.Law.ReadsRailPressure ? "measured" : "not known to it")],
         _ => [],
     };
 

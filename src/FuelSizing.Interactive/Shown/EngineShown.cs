@@ -33,7 +33,14 @@ internal static class EngineShown
                 new("Mechanical efficiency", "η_m", style.Of(model.MechanicalEfficiency), $"of the measured pull, at {style.Of(model.MechanicalEfficiencySpeed)}"),
                 Fact.Words("Air", $"volumetric efficiency known {Range(model.VolumetricEfficiency.MinimumSpeed, model.VolumetricEfficiency.MaximumSpeed, style)}"),
                 Fact.Words("Measured pull", $"power known {Range(model.MeasuredPower.MinimumSpeed, model.MeasuredPower.MaximumSpeed, style)}"),
-                Fact.Words("Parts are sized for", Basis(model.Basis)),
+                Fact.Words("Parts are sized for", model.Law is { } law ? $"fuel by a law of your own: {PartText.Say(law.Text, style)}" : Basis(model.Basis)),
+            ]));
+        Shown.By<DemandPlace>((place, style) => new(
+            "Where fuel demand is asked for",
+            [
+                new("Speed", "n", style.Of(place.Speed)),
+                new("Boost", "p_b", style.Boost(place.Boost)),
+                new("Lambda", "λ", style.Number(place.TargetLambda), place.Consumption.Fuel.Name),
             ]));
         Shown.By<AlongSpeed>((table, style) => new(
             "What changes with engine speed",

@@ -43,7 +43,11 @@ internal static class LineShown
                     ]
                     : [new("Loss coefficient", "K", style.Number(valve.LossCoefficient!.Value), $"of the open valve, in a bore of {style.Bore(valve.Bore!.Value)}")],
             ]));
-        Shown.Listed<IFlowLoss>((part, style) => new(part.Name, [Fact.Words("Is a", part is Filter ? "filter" : part is CheckValve ? "check valve" : "line")]));
+        Shown.By<CustomLoss>((part, style) => new(
+            $"Part by a law of your own: {part.Name}",
+            [new("Known up to", "Q_Fmax", style.PumpFlow(part.MaximumFlow))]));
+        Shown.Listed<IFlowLoss>((part, style) => new(
+            part.Name, [Fact.Words("Is a", part is Filter ? "filter" : part is CheckValve ? "check valve" : part is CustomLoss ? "part of your own" : "line")]));
         Shown.By<LineLoss>(Of);
         Shown.By<SuctionMargin>((suction, style) => new(
             "Pump inlet",

@@ -24,6 +24,11 @@ internal static class RegulatorShown
             style,
             regulator.FollowsManifold ? Base(regulator.Base, style) : new("Set pressure", "p_s", style.Of(regulator.Base), "gauge, whatever the boost"),
             new("Pump's lowest voltage", "V_min", style.Of(regulator.MinimumVoltage), "slower it cannot run")));
+        Shown.By<CustomRegulator>((regulator, style) => Of(
+            regulator,
+            style,
+            Fact.Words("Setting", "by a law of your own"),
+            new("Set pressure", "p_law", style.Of(regulator.RailGauge(UnitsNet.Pressure.Zero)), "gauge, at no boost")));
         Shown.Listed<PressureRegulator>((regulator, style) => Of(regulator, style));
         Shown.By<RegulatorFlow>((flow, style) => new("Regulator, by returned flow", [Fact.Words("Kind", flow.In(style)), .. Flowing(flow, style)]));
         Shown.By<RegulatorPoint>(Of);

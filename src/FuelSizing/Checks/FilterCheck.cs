@@ -19,8 +19,9 @@ internal sealed class FilterCheck(Part part, JudgedCircuit judged) : ICheck
     /// <inheritdoc/>
     public Applicability AppliesTo(SystemParts parts) =>
         judged.LinesOf(parts) is null ? Applicability.NotApplicable
-        : judged.HasFilter(parts) ? Applicability.Judged
-        : Applicability.NotJudged(Statement.Of("filter.none-given", $"none given"));
+        : judged.IsFiltered(parts) ? Applicability.Judged
+        : judged.HasFilter(parts) ? Applicability.JudgedInPart(NoneGiven)
+        : Applicability.NotJudged(NoneGiven);
 
     // Past its data the loss is not known, which is not to say that the filter fails.
     /// <inheritdoc/>
@@ -40,7 +41,7 @@ internal sealed class FilterCheck(Part part, JudgedCircuit judged) : ICheck
             return CircuitFinding.PumpNotCovered;
         }
 
-        Filter filter = judged.FilterOf(point.SolvedCircuit);
+        ILimitedLoss filter = judged.FilterOf(point.SolvedCircuit);
         VolumeFlow flow = VolumeFlow.FromCubicMetersPerSecond(reading.Used.Value);
         return CheckReading.OutcomeOf(reading) == Outcome.Holds
             ? Statement.Of("filter.within", $"{filter.Name} passes {flow:pump-flow}, its loss is known up to {filter.MaximumFlow:pump-flow}")
@@ -49,4 +50,6 @@ internal sealed class FilterCheck(Part part, JudgedCircuit judged) : ICheck
 
     /// <inheritdoc/>
     public Remedy? RemedyFor(RemedyTask task) => null;
+
+    private static Statement NoneGiven => Statement.Of("filter.none-given", $"none given");
 }

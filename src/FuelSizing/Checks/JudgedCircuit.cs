@@ -22,8 +22,11 @@ internal abstract class JudgedCircuit
     /// <summary>Its lines; none where the system has no such circuit.</summary>
     public abstract Plumbing? LinesOf(SystemParts parts);
 
-    /// <summary>True if there is a filter in it, shared or of a branch.</summary>
+    /// <summary>True if a part in it, shared or of a branch, has a loss that is known up to a flow only.</summary>
     public virtual bool HasFilter(SystemParts parts) => LinesOf(parts)?.HasFilter == true;
+
+    /// <summary>True if there is a filter in it, shared or of a branch.</summary>
+    public virtual bool IsFiltered(SystemParts parts) => LinesOf(parts)?.IsFiltered == true;
 
     /// <summary>Temperature of the fuel at its pumps' inlet.</summary>
     public abstract Temperature InletTemperatureOf(Conditions conditions);
@@ -34,8 +37,8 @@ internal abstract class JudgedCircuit
     /// <summary>Every state in which it is judged, solved; at least one.</summary>
     public abstract IReadOnlyList<SolvedCircuit> StatesOf(in SolvedCircuit circuit);
 
-    /// <summary>The filter nearest to the end of its data.</summary>
-    public abstract Lines.Filter FilterOf(in SolvedCircuit circuit);
+    /// <summary>The filter, or part of one's own, nearest to the end of its data.</summary>
+    public abstract Lines.ILimitedLoss FilterOf(in SolvedCircuit circuit);
 
     /// <summary>Its figures among those of a point.</summary>
     public abstract CircuitFigures<T> Read<T>(in PointValues<T> at)
@@ -63,6 +66,8 @@ internal abstract class JudgedCircuit
 
         public override bool HasFilter(SystemParts parts) => parts.HasFilter;
 
+        public override bool IsFiltered(SystemParts parts) => parts.IsFiltered;
+
         public override Temperature InletTemperatureOf(Conditions conditions) => conditions.InletTemperature;
 
         public override SystemParts Rewired(SystemParts parts, Func<Feed, Feed> exchange) => parts.With(parts.Pump.Rewired(exchange));
@@ -70,7 +75,7 @@ internal abstract class JudgedCircuit
         public override IReadOnlyList<SolvedCircuit> StatesOf(in SolvedCircuit circuit) =>
             circuit.Lift?.MainFull is { } full ? [circuit, full] : [circuit];
 
-        public override Lines.Filter FilterOf(in SolvedCircuit circuit) => CircuitReading.FilterOf(circuit).Filter;
+        public override Lines.ILimitedLoss FilterOf(in SolvedCircuit circuit) => CircuitReading.FilterOf(circuit).Filter;
 
         public override CircuitFigures<T> Read<T>(in PointValues<T> at) =>
             new(at.Minimum, at.Maximum, at.VapourPressure, at.FilterMaximum, at.WireAmpacity, at.FuseRating, at.RelayRating);
@@ -90,7 +95,7 @@ internal abstract class JudgedCircuit
         public override IReadOnlyList<SolvedCircuit> StatesOf(in SolvedCircuit circuit) =>
             circuit.Lift!.Full is { } full ? [circuit.Lift.Filling, full] : [circuit.Lift.Filling];
 
-        public override Lines.Filter FilterOf(in SolvedCircuit circuit) => LiftReading.FilterOf(circuit.Lift!)!.Value.Filter;
+        public override Lines.ILimitedLoss FilterOf(in SolvedCircuit circuit) => LiftReading.FilterOf(circuit.Lift!)!.Value.Filter;
 
         public override CircuitFigures<T> Read<T>(in PointValues<T> at) =>
             new(at.Lift.Minimum, at.Lift.Maximum, at.Lift.VapourPressure, at.Lift.FilterMaximum, at.Lift.WireAmpacity, at.Lift.FuseRating, at.Lift.RelayRating);

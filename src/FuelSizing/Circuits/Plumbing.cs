@@ -5,7 +5,7 @@ namespace FuelSizing.Circuits;
 
 /// <summary>The lines and filters: from the tank to the pump, from the pump to the rail, and the return line.</summary>
 /// <remarks>
-/// Each is a list of <see cref="Line"/> and <see cref="Filter"/> in the order of flow; their rises add up to the height
+/// Each is a list of lines, filters, check valves or parts of your own (<see cref="CustomLoss"/>) in the order of flow; their rises add up to the height
 /// of its end over its start. A list left empty has no pressure loss.
 /// </remarks>
 public sealed record Plumbing
@@ -60,9 +60,13 @@ public sealed record Plumbing
 
     internal bool HasToRegulator => _toRegulator.Length > 0;
 
+    /// <summary>True if a part's loss is known up to a flow only: a filter's, as a rule.</summary>
     internal bool HasFilter { get; }
 
-    /// <summary>Flow through the pumps up to which the loss of every filter is known, m³/s; infinite without filters.</summary>
+    /// <summary>True if there is a filter.</summary>
+    internal bool IsFiltered => Suction.Concat(ToRegulator).Concat(Supply).Concat(ReturnLine).Any(part => part is Filter);
+
+    /// <summary>Flow through the pumps up to which the loss of every part is known, m³/s; infinite where none has an end.</summary>
     /// <param name="injected">m³/s; the return line passes so much less.</param>
     internal double MaximumKnownFlow(double injected) => Math.Min(_maximumForward, _maximumReturned + injected);
 

@@ -6,7 +6,7 @@ namespace FuelSizing.Controllers;
 /// <remarks>
 /// <para>Kinds: <see cref="IdealController"/>, which commands whatever is needed; <see cref="SpeedDensityController"/>,
 /// <see cref="ThrottleController"/> and <see cref="AirflowMeterController"/>, which calculate the pulse from the air that they believe in;
-/// <see cref="RecordedPulseController"/>, whose pulses were logged.</para>
+/// <see cref="RecordedPulseController"/>, whose pulses were logged; <see cref="CustomController"/>, of a law of your own.</para>
 /// <para>Acceleration, cold start, and what a controller learns are not modelled: a steady, warm engine.</para>
 /// </remarks>
 public abstract record EngineController : IReadable

@@ -23,7 +23,8 @@ public sealed record FuelDemandModel
         .Value(model => model.Consumption)
         .Value(model => model.AlongSpeed)
         .Number(model => model.EvaporatedShare.DecimalFractions)
-        .Value(model => model.Basis);
+        .Value(model => model.Basis)
+        .Value(model => model.Law);
 
     // Nearer to a bound than this share of it, the comparison is left to the units.
     private const double Hair = 1e-9;
@@ -43,8 +44,10 @@ public sealed record FuelDemandModel
         FuelConsumption consumption,
         DemandBasis basis,
         AlongSpeed? alongSpeed = null,
-        Ratio evaporatedShare = default)
+        Ratio evaporatedShare = default,
+        IFuelDemandLaw? law = null)
     {
+        Law = law;
         EvaporatedShare = evaporatedShare;
         (Engine, Induction, Consumption, Basis, AlongSpeed) = (engine, induction, consumption, basis, alongSpeed);
         (VolumetricEfficiency, MeasuredPower) = (volumetricEfficiency, measuredPower);
@@ -141,6 +144,44 @@ public sealed record FuelDemandModel
     /// <summary>What the chain of equations is given, the same at every point.</summary>
     internal DemandConstants<Real> Constants { get; }
 
+    /// <summary>A law of your own that says how much fuel the engine burns; none where it follows from air and power.</summary>
+    public IFuelDemandLaw? Law { get; }
+
+    /// <summary>The same engine, whose fuel is a law of your own: measured on a dynamometer, or calculated elsewhere.</summary>
+    /// <remarks>
+    /// Charge, air's temperature and power are calculated as without it and shown; what the parts are sized for, and the air that burns with it at the target lambda, are
+    /// the law's. Not with it: a batch of points (<c>PointBatch</c>) and the diagnosis of a recorded run, which refuse it with the reason.
+    /// </remarks>
+    /// <param name="law">How much fuel it burns.</param>
+    /// <returns>The model.</returns>
+    /// <exception cref="ArgumentException">A share of the fuel is stated to evaporate in the charge: put that into the law.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A kink of the law is outside the range of speed or boost.</exception>
+    public FuelDemandModel With(IFuelDemandLaw law)
+    {
+        ArgumentNullException.ThrowIfNull(law);
+        ArgumentNullException.ThrowIfNull(law.Text, nameof(law));
+        foreach (RotationalSpeed speed in law.SpeedKinks)
+        {
+            EngineSpeed.Within(speed, nameof(law));
+        }
+
+        foreach (Pressure boost in law.BoostKinks)
+        {
+            ManifoldPressure.Within(boost, nameof(law));
+        }
+
+        return EvaporatedShare > Ratio.Zero
+            ? throw new ArgumentException(
+                $"law is {law.Text}, and {Readable.Of(EvaporatedShare)} of the fuel is stated to evaporate in the charge, of which it is not known whether the law has it. Put it into the law, and state no share (WithEvaporation).",
+                nameof(law))
+            : new(Engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare, law);
+    }
+
+    /// <summary>The same engine, whose fuel follows from its air and its power.</summary>
+    /// <returns>The model.</returns>
+    public FuelDemandModel WithoutLaw() =>
+        new(Engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare);
+
     /// <summary>The same engine, of which target lambda, the compressor's efficiency or the cooler's effectiveness change with speed.</summary>
     /// <param name="alongSpeed">The table; where it holds no data the demand is not known.</param>
     /// <returns>The model.</returns>
@@ -152,7 +193,7 @@ public sealed record FuelDemandModel
             ? throw new ArgumentException(
                 $"alongSpeed has a compressor or a cooler, and {Engine.Name} is {Induction}. Leave these columns out, or describe the induction as turbocharged or belt-driven.",
                 nameof(alongSpeed))
-            : new(Engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, alongSpeed, EvaporatedShare);
+            : new(Engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, alongSpeed, EvaporatedShare, Law);
     }
 
     /// <summary>
@@ -168,7 +209,7 @@ public sealed record FuelDemandModel
     /// <param name="share">0 to 100 % of the fuel's mass.</param>
     /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The share is outside its range.</exception>
-    /// <exception cref="ArgumentException">The fuel's heat of vaporisation is not known.</exception>
+    /// <exception cref="ArgumentException">The fuel's heat of vaporisation is not known, or the fuel demand is a law of your own.</exception>
     public FuelDemandModel WithEvaporation(Ratio share) => new(
         Engine,
         Induction,
@@ -179,7 +220,12 @@ public sealed record FuelDemandModel
         Consumption,
         Basis,
         AlongSpeed,
-        Guard.Between(share, Ratio.Zero, Ratio.FromPercent(100), "Give the share of the fuel that evaporates in the charge before the inlet valve closes.", nameof(share)));
+        Law is { } law && share > Ratio.Zero
+            ? throw new ArgumentException(
+                $"share was {Readable.Of(share)}, and the fuel demand is a law of its own ({law.Text}), of which it is not known whether it has evaporation in it. Put it into the law.",
+                nameof(share))
+            : Guard.Between(share, Ratio.Zero, Ratio.FromPercent(100), "Give the share of the fuel that evaporates in the charge before the inlet valve closes.", nameof(share)),
+        Law);
 
     /// <summary>The lambda that the engine is meant to have at a speed.</summary>
     /// <param name="speed">Within the table by speed, if there is one.</param>
@@ -216,7 +262,7 @@ public sealed record FuelDemandModel
     public FuelDemandModel With(Engine engine)
     {
         ArgumentNullException.ThrowIfNull(engine);
-        return new(engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare);
+        return new(engine, Induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare, Law);
     }
 
     /// <summary>The same engine with another compressor or charge cooler, or without.</summary>
@@ -230,7 +276,7 @@ public sealed record FuelDemandModel
             ? throw new ArgumentException(
                 $"induction is {induction}, and {Engine.Name} has a table by speed of a compressor or a cooler. Give a table without these columns first (With).",
                 nameof(induction))
-            : new(Engine, induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare);
+            : new(Engine, induction, VolumetricEfficiency, MeasuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, Consumption, Basis, AlongSpeed, EvaporatedShare, Law);
     }
 
     /// <summary>The same engine by another measured pull without boost.</summary>
@@ -243,7 +289,7 @@ public sealed record FuelDemandModel
     {
         ArgumentNullException.ThrowIfNull(measuredPower);
         RotationalSpeed stated = MechanicalEfficiencySpeed.RevolutionsPerSecond.Equals(MeasuredPower.Peak.RevolutionsPerSecond) ? measuredPower.Peak : Within(MechanicalEfficiencySpeed, measuredPower, nameof(measuredPower));
-        return new(Engine, Induction, VolumetricEfficiency, measuredPower, MechanicalEfficiency, stated, Consumption, Basis, AlongSpeed, EvaporatedShare);
+        return new(Engine, Induction, VolumetricEfficiency, measuredPower, MechanicalEfficiency, stated, Consumption, Basis, AlongSpeed, EvaporatedShare, Law);
     }
 
     /// <summary>The same engine with another volumetric efficiency.</summary>
@@ -279,11 +325,12 @@ public sealed record FuelDemandModel
         Consumption,
         Guard.Member(basis, "Choose which estimate to size for.", nameof(basis)),
         AlongSpeed,
-        EvaporatedShare);
+        EvaporatedShare,
+        Law);
 
     internal FuelDemandModel With(
         VolumetricEfficiency volumetricEfficiency, PowerCurve measuredPower, FuelConsumption consumption) =>
-        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis, AlongSpeed, EvaporatedShare);
+        new(Engine, Induction, volumetricEfficiency, measuredPower, MechanicalEfficiency, MechanicalEfficiencySpeed, consumption, Basis, AlongSpeed, EvaporatedShare, Law);
 
     /// <summary>The model in SI numbers, for one number or for many at once.</summary>
     internal DemandConstants<T> ConstantsOf<T>()
@@ -326,7 +373,7 @@ public sealed record FuelDemandModel
     public FuelDemand At(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
     {
         DemandInput<Real> input = InputAt(speed, boost, atmosphere);
-        return new(DemandChain.Evaluate(ConstantsAt(input.Speed), input), Basis);
+        return new(Lawful(DemandChain.Evaluate(ConstantsAt(input.Speed), input), speed, boost, atmosphere), Basis);
     }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
@@ -394,10 +441,29 @@ public sealed record FuelDemandModel
         // Well within all bounds nothing need be compared in units.
         bool inside = revolutions > _minimum && revolutions < _maximum
             && pascals < _maximumBoost && pascals + (Real)atmosphere.Pascals > _minimumManifold;
-        return DemandChain.Evaluate(
+        DemandState<Real> state = DemandChain.Evaluate(
             AlongSpeed is null ? Constants : ConstantsAt(revolutions),
             inside ? Input(revolutions, revolutions, pascals, atmosphere) : InputAt(speed, boost, atmosphere));
+        return Law is null ? state : Lawful(state, speed, boost, atmosphere);
     }
+
+    /// <summary>The same with the fuel of a law, if there is one, and the air that burns with it.</summary>
+    private DemandState<Real> Lawful(in DemandState<Real> state, RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
+    {
+        if (Law is null)
+        {
+            return state;
+        }
+
+        double fuel = Law.FuelAt(new(speed, boost, atmosphere, Consumption, TargetLambdaAt(speed), new(state, Basis))).KilogramsPerSecond;
+        return fuel is > 0 and <= MaximumFuel
+            ? state with { FromAir = fuel, FromPower = fuel, AirMassFlow = fuel * Combustion.AirFuelRatio<Real>(TargetLambdaAt(speed), Consumption.Fuel.AirFuelRatio) }
+            : throw new InvalidOperationException(
+                $"The law of fuel demand ({Law.Text}) gave {Term.Text(fuel)} kg/s at {Readable.Of(speed)}, {Readable.Boost(boost)}; it must give over 0 and up to 1 kg/s. Try the law with ConformanceKit.Of.");
+    }
+
+    // Over any engine's that this library is for, kg/s.
+    private const double MaximumFuel = 1;
 
     private static RotationalSpeed Within(RotationalSpeed speed, PowerCurve power, string name)
     {

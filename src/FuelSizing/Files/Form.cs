@@ -124,7 +124,9 @@ internal sealed class ChoiceForm<T>(string name, string title, params Variant<T>
         return (left.FirstOrDefault(variant => variant.Given?.Invoke(reader) == true) ?? left[^1]).Read(reader);
     }
 
-    public override void Write(FieldWriter fields, T part) => variants.First(variant => variant.Fits(part)).Write(fields, part);
+    public override void Write(FieldWriter fields, T part) =>
+        (variants.FirstOrDefault(variant => variant.Fits(part)) ?? throw new InvalidOperationException(
+            $"A file cannot hold {part}: a law of your own is code, and has no form. Write the setup with a part of the library in its place, and put the law back when it is read.")).Write(fields, part);
 }
 
 /// <summary>One of the forms that a part may have.</summary>

@@ -110,7 +110,8 @@ public sealed class RunCheck
     /// <param name="discrepancy">What the plan's equations do not know of; <see cref="ModelDiscrepancy.Default"/> if not given.</param>
     /// <returns>The check.</returns>
     /// <exception cref="ArgumentException">
-    /// A pump of the plan is switched by boost or has lines of its own, or there are parts between the pumps and a regulator before the rail, or a secondary set of injectors, or a second stream.
+    /// A pump of the plan is switched by boost or has lines of its own, or there are parts between the pumps and a regulator before the rail, or a secondary set of injectors, or a second stream; or its regulator or fuel demand is a
+    /// law of your own.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">The loss is outside its range.</exception>
     public static RunCheck Of(
@@ -128,6 +129,20 @@ public sealed class RunCheck
             // Faults are told apart by how the rail falls with flow, which a pump that comes in on the way would be taken for.
             throw new ArgumentException(
                 $"{nameof(plan)} has a pump that is switched by boost, {switched.Name}, which a run is not yet compared with. Give the plan with its pumps as they run at full boost, and only the part of a run above {Readable.Boost(switched.On)}.",
+                nameof(plan));
+        }
+
+        if (plan.Regulator is FuelSizing.Regulators.CustomRegulator or FuelSizing.Regulators.RegulatorSeries { BaseRegulator: FuelSizing.Regulators.CustomRegulator })
+        {
+            throw new ArgumentException(
+                $"{nameof(plan)} has a regulator by a law of its own ({plan.Regulator.Description}), which has no base, gain and onset that a run could show to be off. Give the plan with the nearest regulator of the library's kinds.",
+                nameof(plan));
+        }
+
+        if (plan.Demand.Law is { } law)
+        {
+            throw new ArgumentException(
+                $"{nameof(plan)} has a fuel demand by a law of its own ({law.Text}), of which it is not known how it follows air and BSFC that a run shows to be off. Give the plan without it (FuelDemandModel.WithoutLaw).",
                 nameof(plan));
         }
 

@@ -13,7 +13,7 @@ namespace FuelSizing.Lines;
 /// with the square of the flow and is within the rated point only: well over the rated flow the law reads low, under it
 /// high.
 /// </remarks>
-public sealed record Filter : IFlowLoss
+public sealed record Filter : ILimitedLoss
 {
     private static readonly Identity<Filter> _identity = new Identity<Filter>()
         .Value(filter => filter.Name)

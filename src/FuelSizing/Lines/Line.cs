@@ -203,7 +203,8 @@ public static class Roughness
     public static Length RubberHose { get; } = Length.FromMillimeters(0.01);
 }
 
-/// <summary>A part of a circuit that fuel flows through and loses pressure in.</summary>
+/// <summary>A part of a circuit that fuel flows through and loses pressure in: <see cref="Line"/>, <see cref="Filter"/>, <see cref="CheckValve"/>, <see cref="CustomLoss"/>.</summary>
+/// <remarks>Closed: a solver calls it without checking or allocating. A loss of your own is an <see cref="IFlowLossLaw"/>, which <see cref="CustomLoss"/> checks as it reads it.</remarks>
 public interface IFlowLoss
 {
     /// <summary>The name shown in results.</summary>
@@ -221,4 +222,11 @@ public interface IFlowLoss
     /// <summary>Pressure lost to height, Pa, whatever the flow; below zero where the part descends.</summary>
     /// <param name="density">kg/m³.</param>
     internal double ElevationPascals(double density);
+}
+
+/// <summary>A part whose loss is known up to a flow only.</summary>
+internal interface ILimitedLoss : IFlowLoss
+{
+    /// <summary>Flow up to which the loss is known.</summary>
+    VolumeFlow MaximumFlow { get; }
 }

@@ -37,14 +37,14 @@ internal static class PathLoss
         return loss;
     }
 
-    /// <summary>Flow up to which the loss of every filter of a path is known, m³/s; infinite without filters.</summary>
+    /// <summary>Flow up to which the loss of every part of a path is known, m³/s; infinite where none has an end.</summary>
     /// <param name="path">Its parts.</param>
     public static double MaximumKnownFlow(IFlowLoss[] path)
     {
         double maximum = double.PositiveInfinity;
         foreach (IFlowLoss part in path)
         {
-            maximum = part is Filter filter ? Math.Min(maximum, filter.MaximumFlow.CubicMetersPerSecond) : maximum;
+            maximum = part is ILimitedLoss limited ? Math.Min(maximum, limited.MaximumFlow.CubicMetersPerSecond) : maximum;
         }
 
         return maximum;

@@ -91,7 +91,7 @@ internal static class CircuitReading
     };
 
     /// <summary>The figures of one state of a circuit, wiring and injectors apart.</summary>
-    public static CircuitValues<Real> Of(in SolvedCircuit circuit, in CircuitState state, Filter? filter) =>
+    public static CircuitValues<Real> Of(in SolvedCircuit circuit, in CircuitState state, ILimitedLoss? filter) =>
         state.State == RailState.NotCovered
             ? NotKnown(circuit.Task.DrawsFromTank)
             : NotKnown(circuit.Task.DrawsFromTank) with
@@ -117,7 +117,7 @@ internal static class CircuitReading
     /// <param name="circuit">The circuit.</param>
     /// <param name="filter">The filter nearest to the end of its data.</param>
     /// <param name="wiring">Places of the pumps by whose wiring it is judged.</param>
-    public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) Bounds(in SolvedCircuit circuit, Filter? filter, in WiredPlaces wiring)
+    public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) Bounds(in SolvedCircuit circuit, ILimitedLoss? filter, in WiredPlaces wiring)
     {
         // What the pumps' data does not cover is not known of the lines and wiring around them either.
         if (!circuit.IsCovered)
@@ -156,7 +156,7 @@ internal static class CircuitReading
     /// bounded by its own data and by the rises that the states leave open.
     /// </summary>
     private static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) WithBranches(
-        CircuitValues<Real> minimum, CircuitValues<Real> maximum, in SolvedCircuit circuit, Filter? filter)
+        CircuitValues<Real> minimum, CircuitValues<Real> maximum, in SolvedCircuit circuit, ILimitedLoss? filter)
     {
         CircuitState[] states = [.. circuit.States];
 
@@ -242,14 +242,14 @@ internal static class CircuitReading
             maximum with { Differential = higher ? Math.Max(judged.Differential, above) : judged.Differential });
     }
 
-    /// <summary>The filter nearest to the end of its data, and the flow through it, m³/s.</summary>
-    public static (Filter Filter, double Flow) FilterOf(in SolvedCircuit circuit)
+    /// <summary>The filter, or part of one's own, nearest to the end of its data, and the flow through it, m³/s.</summary>
+    public static (ILimitedLoss Filter, double Flow) FilterOf(in SolvedCircuit circuit)
     {
-        (Filter, double) busiest = default;
+        (ILimitedLoss, double) busiest = default;
         double share = double.NegativeInfinity;
         foreach ((IFlowLoss part, double flow) in circuit.Task.AllFlows(circuit.Upper))
         {
-            if (part is Filter filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
+            if (part is ILimitedLoss filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
             {
                 (busiest, share) = ((filter, flow), used);
             }
@@ -258,7 +258,7 @@ internal static class CircuitReading
         return busiest;
     }
 
-    private static double FlowThrough(Filter filter, in CircuitTask task, in CircuitState state)
+    private static double FlowThrough(ILimitedLoss filter, in CircuitTask task, in CircuitState state)
     {
         // One description may stand for a filter in each of several branches.
         double most = double.NaN;

@@ -74,7 +74,7 @@ internal static class LiftReading
     public static LiftValues<Real> Of(SystemParts parts, Conditions conditions, SolvedLift lift)
     {
         SolvedCircuit filling = lift.Filling;
-        Filter? filter = FilterOf(lift)?.Filter;
+        ILimitedLoss? filter = FilterOf(lift)?.Filter;
         WiredPlaces wiring = WiredPlaces.Of(filling);
         (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) bounds = CircuitReading.Bounds(filling, filter, wiring);
         if (lift.Full is { } full)
@@ -103,20 +103,20 @@ internal static class LiftReading
     }
 
     /// <summary>The filter of the lift circuit nearest to the end of its data, with the tank filling or full, and the flow through it, m³/s; none without filters.</summary>
-    public static (Filter Filter, double Flow)? FilterOf(SolvedLift lift)
+    public static (ILimitedLoss Filter, double Flow)? FilterOf(SolvedLift lift)
     {
         if (!lift.Filling.Task.Plumbing.HasFilter || !lift.Filling.IsCovered)
         {
             return null;
         }
 
-        (Filter Filter, double Flow) filling = CircuitReading.FilterOf(lift.Filling);
+        (ILimitedLoss Filter, double Flow) filling = CircuitReading.FilterOf(lift.Filling);
         if (lift.Full is not { } full)
         {
             return filling;
         }
 
-        (Filter Filter, double Flow) other = CircuitReading.FilterOf(full);
+        (ILimitedLoss Filter, double Flow) other = CircuitReading.FilterOf(full);
         return other.Flow / other.Filter.MaximumFlow.CubicMetersPerSecond > filling.Flow / filling.Filter.MaximumFlow.CubicMetersPerSecond
             ? other
             : filling;

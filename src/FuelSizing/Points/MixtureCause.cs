@@ -41,6 +41,8 @@ public sealed class MixtureCause : IReadable
                 (MixtureCauseKind.Target, false) => Statement.Of("mixture.target-richer", $"{share:share} richer by the target and the fuel that the controller was calibrated for"),
                 (MixtureCauseKind.RecordedPulse, true) => Statement.Of("mixture.pulse-short", $"{share:share} leaner by a recorded pulse that is too short at the pressure without boost"),
                 (MixtureCauseKind.RecordedPulse, false) => Statement.Of("mixture.pulse-long", $"{share:share} richer by a recorded pulse that is too long at the pressure without boost"),
+                (MixtureCauseKind.OwnPulse, true) => Statement.Of("mixture.own-pulse-short", $"{share:share} leaner by a pulse that is too short by the controller's own law"),
+                (MixtureCauseKind.OwnPulse, false) => Statement.Of("mixture.own-pulse-long", $"{share:share} richer by a pulse that is too long by the controller's own law"),
                 (MixtureCauseKind.ClosedLoop, true) => Statement.Of("mixture.loop-leaner", $"{share:share} leaner by the closed loop"),
                 (MixtureCauseKind.ClosedLoop, false) => Statement.Of("mixture.loop-richer", $"{share:share} richer by the closed loop"),
                 (MixtureCauseKind.TakenBack, _) => Statement.Of("mixture.taken-back", $"{share:share} leaner by main fuel that is taken back for the second stream"),
@@ -79,6 +81,13 @@ public sealed class MixtureCause : IReadable
         PulseCommanded command = mixture.Command;
         double required = demand.Required;
         double setDifferential = mixture.Differential + (Real)mixture.Task.RailAsSet - mixture.Rail;
+
+        if (controller is CustomController)
+        {
+            // Of a law of one's own nothing is known but its pulse.
+            double whole = FlowAt(setDifferential, OpenAt(setDifferential));
+            return [(MixtureCauseKind.OwnPulse, required / whole), (MixtureCauseKind.RailSag, whole / mixture.Delivered)];
+        }
 
         if (double.IsNaN(mixture.Wanted.Fuel))
         {
@@ -175,4 +184,7 @@ public enum MixtureCauseKind
 
     /// <summary>Main fuel that the controller takes back for a second stream.</summary>
     TakenBack,
+
+    /// <summary>The pulse of a controller by a law of your own, with the rail as set.</summary>
+    OwnPulse,
 }

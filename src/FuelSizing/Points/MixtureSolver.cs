@@ -162,7 +162,7 @@ internal readonly struct MixtureSolver
     /// <summary>What a controller wants, less the share that it takes back for a second stream.</summary>
     private static FuelWanted Less(in FuelWanted wanted, in PointDemand demand) => wanted with { Fuel = wanted.Fuel * (1 - demand.TakenBack) };
 
-    private static ControllerInput InputOf(SystemParts parts, in PointDemand demand)
+    public static ControllerInput InputOf(SystemParts parts, in PointDemand demand)
     {
         FuelDemandModel model = parts.Demand;
         Conditions conditions = demand.Point.Conditions;

@@ -56,6 +56,18 @@ internal sealed class PointKernel
                 $"system has figures {changing}, which a batch does not carry. Solve its points one by one, or sweep it.", nameof(parts));
         }
 
+        if (demand.Law is { } law)
+        {
+            throw new ArgumentException(
+                $"system has a fuel demand by a law of its own ({law.Text}), which a batch does not carry. Solve its points one by one, or sweep it.", nameof(parts));
+        }
+
+        if (parts.Regulator is CustomRegulator or RegulatorSeries { BaseRegulator: CustomRegulator })
+        {
+            throw new ArgumentException(
+                $"system has a regulator by a law of its own ({parts.Regulator.Description}), which a batch does not carry. Solve its points one by one, or sweep it.", nameof(parts));
+        }
+
         if (parts.Regulator.ChangesWithFlow)
         {
             throw new ArgumentException(

@@ -164,7 +164,7 @@ internal static class PointReading
 
         // What the pumps' data does not cover is not known of the lines and wiring around them either.
         bool known = circuit.IsCovered;
-        (Filter? filter, _) = known && parts.HasFilter ? CircuitReading.FilterOf(circuit) : default;
+        (ILimitedLoss? filter, _) = known && parts.HasFilter ? CircuitReading.FilterOf(circuit) : default;
         WiredPlaces wiring = WiredPlaces.Of(circuit);
         (int fed, int hottest, int heaviest, int converted, int relayed) = wiring;
         (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = CircuitReading.Bounds(circuit, filter, wiring);

@@ -85,8 +85,11 @@ public sealed class SystemParts
     /// <summary>A second stream of fuel beside the system; none where there is none.</summary>
     public SecondStream? SecondStream { get; }
 
+    /// <summary>True if a part of the main circuit, shared or of a branch, has a loss that is known up to a flow only.</summary>
+    internal bool HasFilter => Plumbing.HasFilter || Pump.OwnBranches.Any(branch => branch.Suction.Concat(branch.Discharge).Any(part => part is Lines.ILimitedLoss));
+
     /// <summary>True if there is a filter in the main circuit, shared or of a branch.</summary>
-    internal bool HasFilter => Plumbing.HasFilter || Pump.OwnBranches.Any(branch => branch.Suction.Concat(branch.Discharge).Any(part => part is Lines.Filter));
+    internal bool IsFiltered => Plumbing.IsFiltered || Pump.OwnBranches.Any(branch => branch.Suction.Concat(branch.Discharge).Any(part => part is Lines.Filter));
 
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>For instance <c>4 × injector A, 580 mL/min each; fixed at 300 kPa; pump R</c>.</returns>

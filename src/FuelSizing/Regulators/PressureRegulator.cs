@@ -11,7 +11,7 @@ namespace FuelSizing.Regulators;
 /// <para>Rail pressure is gauge (above ambient pressure), boost is manifold gauge pressure, and an injector sees the
 /// differential: rail gauge + ambient − manifold absolute.</para>
 /// <para>Kinds: <see cref="Fixed"/>, <see cref="ManifoldReferenced"/>, <see cref="RisingRate"/>,
-/// <see cref="RegulatorSeries"/>, <see cref="ElectronicReturnless"/>.</para>
+/// <see cref="RegulatorSeries"/>, <see cref="ElectronicReturnless"/>; of a law of your own <see cref="CustomRegulator"/>.</para>
 /// </remarks>
 public abstract record PressureRegulator : IReadable
 {
@@ -49,14 +49,10 @@ public abstract record PressureRegulator : IReadable
     internal double OffsetPascals { get; private protected init; }
 
     /// <summary>The pressure that this unit sets, its own offset included, Pa.</summary>
-    internal double SetPascals(double boost) => Set<Real>(boost);
+    internal double SetPascals(double boost) => KindPascals(boost) + OffsetPascals;
 
-    /// <summary>The same in any kind of number.</summary>
-    internal T Set<T>(T boost)
-        where T : struct, IReal<T> =>
-        (this is RegulatorSeries pair
-            ? RailPressure.InSeries(pair.BaseRegulator.Set(boost), pair.Unit.Set(boost))
-            : Setting!.Value.At(boost)) + OffsetPascals;
+    /// <summary>What its kind sets, its own offset apart, Pa.</summary>
+    private protected virtual Real KindPascals(double boost) => Setting!.Value.At<Real>(boost);
 
     /// <summary>True if its pressure is not its setting at every returned flow and outlet pressure.</summary>
     internal virtual bool ChangesWithFlow => Flow is { IsConstant: false };
@@ -98,7 +94,7 @@ public abstract record PressureRegulator : IReadable
     /// <summary>The rising-rate unit in it, if there is one.</summary>
     internal virtual RisingRate? RisingUnit => null;
 
-    /// <summary>What its kind sets, its own offset apart; none where two of them make it.</summary>
+    /// <summary>What its kind sets, its own offset apart; none where two of them, or a law of one's own, make it.</summary>
     internal RailSetting? Setting { get; }
 
     /// <summary>The same regulator with another base pressure.</summary>

@@ -239,6 +239,9 @@ public sealed record RegulatorSeries : PressureRegulator
     private double WithQuoted(double held, double over, RegulatorReading reading) =>
         (Real)(IsGainQuoted && reading == RegulatorReading.Upper ? Math.Max(held, over) : held) + OffsetPascals;
 
+    private protected override Real KindPascals(double boost) =>
+        RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost));
+
     internal override PressureRegulator WithBase(UnitsNet.Pressure basePressure) =>
         throw new ArgumentException(
             $"The regulator is a series of two ({Description}), each with a base of its own. Ask of one regulator.",

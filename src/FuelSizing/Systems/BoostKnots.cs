@@ -7,6 +7,9 @@ namespace FuelSizing.Systems;
 /// <summary>The boosts at which something about a system has a kink.</summary>
 internal static class BoostKnots
 {
+    // Into how many pieces a curve is cut to see where it passes something.
+    private const int Pieces = 32;
+
     // A hundredth of a pascal: less than anyone sets a switch by.
     private const double BesideSwitch = 0.01;
 
@@ -21,12 +24,13 @@ internal static class BoostKnots
         List<double> knots =
         [
             minimum,
-            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Concat(HandOverKnots.Boosts(system)).Concat(OfStream(system)).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
+            .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Concat(HandOverKnots.Boosts(system)).Concat(OfStream(system)).Concat(system.Demand.Law?.BoostKinks.Select(kink => kink.Pascals) ?? []).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
             maximum,
         ];
         if (system.Regulator is RegulatorSeries series)
         {
-            knots.InsertRange(1, Crossings(knots, boost => series.Unit.SetPascals(boost) - series.BaseRegulator.SetPascals(boost)));
+            double[] along = IsCurved(series) ? [.. Between(knots)] : [.. knots];
+            knots.InsertRange(1, Crossings(along, boost => series.Unit.SetPascals(boost) - series.BaseRegulator.SetPascals(boost)));
             if (series.IsGainQuoted)
             {
                 double[] before = [.. knots];
@@ -36,8 +40,9 @@ internal static class BoostKnots
             knots.Sort();
         }
 
-        // Between its kinks the setting is straight, and so is the differential: manifold pressure is ambient pressure and boost.
-        double[] pieces = [.. knots];
+        // Between its kinks the setting is straight (of a law of one's own, between the places at which it is read), and so is the differential: manifold pressure
+        // is ambient pressure and boost.
+        double[] pieces = IsCurved(system.Regulator) ? [.. Between(knots)] : [.. knots];
         IEnumerable<double> rows = system.Injectors.Injector.DeadTime.Points.Select(point => point.Differential?.Pascals).OfType<double>();
         foreach (double row in rows.Concat(system.Injectors.Injector.MeasuredFlows.Select(point => point.Differential.Pascals)).Concat(HandOverKnots.Differentials(system)).Distinct())
         {
@@ -85,6 +90,11 @@ internal static class BoostKnots
             return [.. Of(series.BaseRegulator), .. Of(series.Unit)];
         }
 
+        if (regulator is CustomRegulator own)
+        {
+            return own.Kinks;
+        }
+
         RailSetting setting = regulator.Setting!.Value;
         double toCeiling = setting.Ceiling - setting.Base - (setting.GainBelowOnset * setting.Onset);
         return
@@ -96,10 +106,10 @@ internal static class BoostKnots
     }
 
     /// <summary>Where something that is straight between knots passes zero.</summary>
-    private static List<double> Crossings(IReadOnlyList<double> knots, Func<double, double> straight)
+    private static List<double> Crossings(double[] knots, Func<double, double> straight)
     {
         List<double> found = [];
-        for (int knot = 1; knot < knots.Count; knot++)
+        for (int knot = 1; knot < knots.Length; knot++)
         {
             (double from, double to) = (straight(knots[knot - 1]), straight(knots[knot]));
             if (from * to < 0)
@@ -110,4 +120,11 @@ internal static class BoostKnots
 
         return found;
     }
+
+    private static bool IsCurved(PressureRegulator regulator) => regulator is CustomRegulator or RegulatorSeries { BaseRegulator: CustomRegulator };
+
+    /// <summary>The knots, and places between them.</summary>
+    private static IEnumerable<double> Between(List<double> knots) =>
+        [.. Enumerable.Range(1, knots.Count - 1).SelectMany(knot => Enumerable.Range(0, Pieces).Select(piece =>
+            knots[knot - 1] + ((knots[knot] - knots[knot - 1]) * piece / Pieces))), knots[^1]];
 }

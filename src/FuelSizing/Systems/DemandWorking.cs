@@ -21,8 +21,10 @@ internal static class DemandWorking
         Derivation to, SolvedPoint result, in DemandInput<Real> at, Traced speed, Traced cycle, Traced boost, Traced ambient)
     {
         FuelDemandModel model = result.Parts.Demand;
-        FuelDemand demand = result.Demand;
         Atmosphere air = result.Point.Conditions.Atmosphere;
+
+        // Beside a law of one's own stands what the library would say.
+        FuelDemand demand = model.Law is null ? result.Demand : model.WithoutLaw().At(result.Point.Speed, result.Point.Boost, air);
         bool belted = model.Constants.BeltShare > 0;
         string place = to.Style.Of(result.Point.Speed);
 
@@ -68,6 +70,12 @@ internal static class DemandWorking
         Traced fromPower = to.Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", to.Style.Of(demand.FromPower), "definition of BSFC");
         Traced fromAir = to.Step("fuel from air", "ṁ_2", state.FromAir, "kg/s", to.Style.Of(demand.FromAir), "definition of lambda");
         to.Step("difference between the two", "e_f", (fromPower / fromAir) - 1, "1", to.Style.Change(demand.Difference), Definition);
+        if (model.Law is { } law)
+        {
+            return (state.ManifoldAbsolute, to.Table(
+                "fuel that the parts are sized for", "ṁ_f", result.Demand.MassFlow.KilogramsPerSecond, "kg/s", to.Style.Of(result.Demand.MassFlow), $"the demand's own law: {law.Text.In(to.Style)}"));
+        }
+
         Traced fuel = to.Step(
             "fuel that the parts are sized for",
             "ṁ_f",

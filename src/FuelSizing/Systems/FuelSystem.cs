@@ -410,10 +410,10 @@ public sealed record FuelSystem
                 "Begin the hand-over below the limit, for the primary set alone reaches it first.");
         }
 
-        if (secondStream is { TakesBack: true } && controller is RecordedPulseController)
+        if (secondStream is { TakesBack: true } && controller is RecordedPulseController or CustomController)
         {
             throw new ArgumentException(
-                $"secondStream has main fuel taken back for {secondStream.Name}, and the controller's pulses are recorded: they hold what is taken back already. Record them so, and leave WithMainFuelTakenBack out.",
+                $"secondStream has main fuel taken back for {secondStream.Name}, and the controller's pulses are recorded, or a law of their own: they hold what is taken back already. Give them so, and leave WithMainFuelTakenBack out.",
                 nameof(secondStream));
         }
 

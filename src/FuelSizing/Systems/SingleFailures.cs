@@ -204,7 +204,7 @@ public static class SingleFailures
     /// <summary>The regulator with the ambient air at its reference; none where it has no hose.</summary>
     private static PressureRegulator? HoseOff(PressureRegulator regulator) => regulator switch
     {
-        ManifoldReferenced or RisingRate => StandingAt(regulator.SetPascals(0), regulator.MinimumReturnFlow, regulator.Flow),
+        ManifoldReferenced or RisingRate or CustomRegulator => StandingAt(regulator.SetPascals(0), regulator.MinimumReturnFlow, regulator.Flow),
         ElectronicReturnless { FollowsManifold: true } electronic =>
             ElectronicReturnless.Holding(Pressure.FromPascals(regulator.SetPascals(0)), false, electronic.MinimumVoltage),
         _ => null,

@@ -78,6 +78,16 @@ internal sealed class WorkingWriter
 
     private Traced Set(PressureRegulator regulator, Traced boost, string mark)
     {
+        if (regulator is CustomRegulator own)
+        {
+            Pressure law = own.Law.RailGauge(_result.Point.Boost);
+            Traced read = _to.Table(
+                "pressure by the regulator's own law", Derivation.Marked("p_law", mark), law.Pascals, "Pa", _to.Style.Of(law), $"{own.Law.Text.In(_to.Style)}, at {_to.Style.Boost(_result.Point.Boost)}");
+            return mark.Length > 0 && own.OffsetPascals != 0
+                ? read + _to.Given("offset of this regulator", Derivation.Marked("p_off", mark), own.OffsetPascals, "Pa", _to.Style.PressureChange(Pressure.FromPascals(own.OffsetPascals)), "regulator")
+                : read;
+        }
+
         RailSetting setting = regulator.Setting!.Value;
         string Pascals(double value) => _to.Style.Of(Pressure.FromPascals(value));
         Traced Known(string name, string symbol, double value, string unit, string readable) =>
@@ -85,7 +95,7 @@ internal sealed class WorkingWriter
 
         // A gain of 0 or 1, an onset at no boost and a ceiling that is not there are no figures of this regulator.
         bool rises = setting.Gain is not (0 or 1);
-        Traced set = RailPressure.Set(
+        Traced pressure = RailPressure.Set(
             setting.Base == 0 ? 0 : Known("base pressure of the regulator", "p_base", setting.Base, "Pa", Pascals(setting.Base)),
             setting.GainBelowOnset,
             rises ? Known("gain of the regulator", "G", setting.Gain, "1", Number(setting.Gain)) : setting.Gain,
@@ -93,8 +103,8 @@ internal sealed class WorkingWriter
             double.IsFinite(setting.Ceiling) ? Known("ceiling of the regulator", "p_max", setting.Ceiling, "Pa", Pascals(setting.Ceiling)) : setting.Ceiling,
             boost);
         return mark.Length > 0 && regulator.OffsetPascals != 0
-            ? set + Known("offset of this regulator", "p_off", regulator.OffsetPascals, "Pa", _to.Style.PressureChange(Pressure.FromPascals(regulator.OffsetPascals)))
-            : set;
+            ? pressure + Known("offset of this regulator", "p_off", regulator.OffsetPascals, "Pa", _to.Style.PressureChange(Pressure.FromPascals(regulator.OffsetPascals)))
+            : pressure;
     }
 
     private void Injection(Traced speed, Traced cycle, Traced ambient, Traced manifold, Traced rail, Traced injected, Traced density, Traced boost)

@@ -17,9 +17,14 @@ public sealed record UncertainInput
         .Value(input => input.Name)
         .Value(input => input.Quantity)
         .Value(input => input.Shape)
-        .Value(input => input.Petrol);
+        .Value(input => input.Petrol)
+        .Number(input => input.Nominal)
+        .Value(input => input.Own);
 
     private readonly Func<double, IQuantity> _typed;
+
+    /// <summary>Of an input of one's own: the function that was given.</summary>
+    private Delegate? Own { get; init; }
 
     private UncertainInput(string name, UncertainQuantity quantity, Shape shape, Func<double, IQuantity> typed)
     {
@@ -44,6 +49,9 @@ public sealed record UncertainInput
 
     /// <summary>What a drawn value changes of the system; none where <see cref="Perturbation"/> knows the input.</summary>
     internal Func<FuelSystem, double, FuelSystem>? Change { get; private init; }
+
+    /// <summary>Of an input of one's own: what the nominal system has, in SI.</summary>
+    internal double Nominal { get; private init; } = 1;
 
     /// <summary>A figure that a run has measured, drawn about what it found.</summary>
     internal static UncertainInput Measured(
@@ -301,6 +309,48 @@ public sealed record UncertainInput
         {
             Petrol = petrol ?? Fuel.Petrol,
         };
+
+    /// <summary>An input of your own: anything of the system that a function changes.</summary>
+    /// <remarks>
+    /// The function must be pure: the same system and value give an equal system, on any thread, and the nominal value changes nothing. <c>ConformanceKit.Of(UncertainInput,
+    /// FuelSystem)</c> tries it. Drawn values go through the function one after another with those of the other inputs; its name makes its random numbers.
+    /// </remarks>
+    /// <typeparam name="T">Its quantity.</typeparam>
+    /// <param name="name">Shown in results, 1 to 80 characters; no two inputs of a system have the same.</param>
+    /// <param name="nominal">What the nominal system has, within the distribution.</param>
+    /// <param name="distribution">How it is distributed.</param>
+    /// <param name="change">The system with another value of it.</param>
+    /// <returns>The input.</returns>
+    /// <exception cref="ArgumentException">The name is blank.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The nominal value lies outside the distribution.</exception>
+    /// <example>
+    /// <code>
+    /// UncertainInput wear = UncertainInput.Of(
+    ///     "condition of the pumps",
+    ///     Ratio.FromPercent(100),
+    ///     Distribution.Uniform(Ratio.FromPercent(90), Ratio.FromPercent(100)),
+    ///     (system, share) => system.With(((Pump)system.Pump).WithCondition(share)));
+    /// </code>
+    /// </example>
+    public static UncertainInput Of<T>(string name, T nominal, Distribution<T> distribution, Func<FuelSystem, T, FuelSystem> change)
+        where T : struct, IQuantity, IComparable<T>
+    {
+        ArgumentNullException.ThrowIfNull(distribution);
+        ArgumentNullException.ThrowIfNull(change);
+        Enum unit = nominal.QuantityInfo.BaseUnitInfo.Value;
+        T Typed(double value) => (T)UnitsNet.Quantity.From(value, unit);
+        return new(
+            Guard.Name(name, nameof(name)),
+            UncertainQuantity.Own,
+            Within(distribution, distribution.Minimum, distribution.Maximum, string.Empty),
+            value => Typed(value).ToUnit(nominal.Unit))
+        {
+            Nominal = Distribution.InBaseUnit(Guard.Between(
+                nominal, distribution.Minimum, distribution.Maximum, "Give what the nominal system has: a value of it that changes nothing.", nameof(nominal))),
+            Change = (system, value) => change(system, Typed(value)),
+            Own = change,
+        };
+    }
 
     /// <summary>The value under which the input lies with a probability: its inverse cumulative distribution.</summary>
     /// <param name="probability">Over 0 and under 100 %.</param>

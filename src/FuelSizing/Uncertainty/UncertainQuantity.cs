@@ -56,4 +56,7 @@ internal enum UncertainQuantity
 
     /// <summary>Factor on the boost.</summary>
     Boost = 18,
+
+    /// <summary>An input of one's own; its name makes its random stream.</summary>
+    Own = 19,
 }

@@ -190,11 +190,11 @@ public sealed class UncertainSystem
         }
 
         EthanolBlend? blend = null;
-        HashSet<UncertainQuantity> seen = [];
+        HashSet<(UncertainQuantity, string)> seen = [];
         foreach (UncertainInput input in inputs)
         {
             ArgumentNullException.ThrowIfNull(input, nameof(inputs));
-            if (!seen.Add(input.Quantity))
+            if (!seen.Add((input.Quantity, input.Quantity == UncertainQuantity.Own ? input.Name : string.Empty)))
             {
                 throw new ArgumentException($"inputs has {input.Name} twice; give each input once.", nameof(inputs));
             }
@@ -329,6 +329,7 @@ public sealed class UncertainSystem
         UncertainQuantity.AmbientPressure => Point.Conditions.Atmosphere.Pascals,
         UncertainQuantity.AmbientTemperature => Point.Conditions.Atmosphere.Kelvins,
         UncertainQuantity.EthanolContent => _blend!.Content,
+        UncertainQuantity.Own => input.Nominal,
         _ => 1,
     };
 
@@ -413,6 +414,14 @@ public sealed class UncertainSystem
 
     private static void Fits(UncertainInput input, FuelSystem nominal, JudgedPlaces places, string name)
     {
+        if (nominal.Demand.Law is { FollowsEstimate: false } law && input.Quantity
+            is UncertainQuantity.BrakeSpecificFuelConsumption or UncertainQuantity.VolumetricEfficiency or UncertainQuantity.DrivetrainLoss or UncertainQuantity.EthanolContent)
+        {
+            throw new ArgumentException(
+                $"{name} has {input.Name}, and the fuel demand is a law of its own that does not follow it ({law.Text}): it would change nothing. Give an input of your own that changes the law (UncertainInput.Of), or leave it out.",
+                name);
+        }
+
         switch (input.Quantity)
         {
             case UncertainQuantity.BrakeSpecificFuelConsumption:
@@ -509,6 +518,20 @@ public sealed class UncertainSystem
         }
     }
 
+    /// <summary>A random stream by name, over those of the library's own inputs: the hash of Fowler, Noll and Vo, which is the same in every process.</summary>
+    private static uint OwnStream(string name)
+    {
+        const uint Offset = 2_166_136_261;
+        const uint Prime = 16_777_619;
+        uint hash = Offset;
+        foreach (char letter in name)
+        {
+            hash = unchecked((hash ^ letter) * Prime);
+        }
+
+        return hash | 0x8000_0000;
+    }
+
     private static Pressure MinimumSet { get; } = Pressure.FromKilopascals(10);
 
     private static uint[] StreamsOf(UncertainInput input, int injectors)
@@ -516,7 +539,7 @@ public sealed class UncertainSystem
         uint[] streams = new uint[input.Quantity == UncertainQuantity.InjectorMatching ? injectors : 1];
         for (int part = 0; part < streams.Length; part++)
         {
-            streams[part] = ((uint)input.Quantity << 8) + (uint)part;
+            streams[part] = input.Quantity == UncertainQuantity.Own ? OwnStream(input.Name) : ((uint)input.Quantity << 8) + (uint)part;
         }
 
         return streams;

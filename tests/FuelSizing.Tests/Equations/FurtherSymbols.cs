@@ -20,6 +20,7 @@ internal static class FurtherSymbols
         Of("p_m", "Pa", "pressure of the air of the measured pull, absolute"),
         Of("Δp_max", "Pa", "maximum opening differential pressure of the injector"),
         Of("Δp_min", "Pa", "minimum differential pressure of the injector, from which its flow is known"),
+        Of("p_law", "Pa", "pressure that a regulator sets by a law of your own, gauge"),
         Of("p_off", "Pa", "offset of the regulator from its kind"),
         Of("Δp_tr", "Pa", "pressure lost between the pump and a regulator before the rail"),
         Of("p_held", "Pa", "pressure that the regulator holds at the returned flow, gauge"),

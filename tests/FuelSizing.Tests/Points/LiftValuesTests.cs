@@ -57,13 +57,13 @@ public class LiftValuesTests
         Filter overflow = Filter.Of("overflow strainer", SurgeTanks.Litres(60), Wren.Kpa(1));
         (LiftValues<Real> first, SolvedLift filling) = Read([strainer], Pump.From(SurgeTanks.LiftCurve(1.2)));
         Assert.Equal(strainer.MaximumFlow.CubicMetersPerSecond, first.FilterMaximum.Value);
-        (Filter Filter, double Flow) found = LiftReading.FilterOf(filling)!.Value;
+        (ILimitedLoss Filter, double Flow) found = LiftReading.FilterOf(filling)!.Value;
         Assert.Equal(strainer, found.Filter);
         Assert.Equal(Math.Max(filling.Filling.State.Flow, filling.Full!.Value.State.Flow), found.Flow, 1e-15);
 
         SurgeTank tank = SurgeTank.Of(Volume.FromLiters(1), Pump.From(SurgeTanks.LiftCurve(1.2)), ReturnDestination.SurgeTank, [strainer], [], [overflow]);
         SolvedPoint both = Wren.System().With(tank).Solve(Wren.At(2000, -0.3));
-        (Filter Filter, double Flow) busiest = LiftReading.FilterOf(both.SolvedCircuit.Lift!)!.Value;
+        (ILimitedLoss Filter, double Flow) busiest = LiftReading.FilterOf(both.SolvedCircuit.Lift!)!.Value;
         Assert.Equal("overflow strainer", busiest.Filter.Name);
         Assert.Equal(both.SolvedCircuit.Lift!.Full!.Value.State.ReturnFlow, busiest.Flow, 1e-15);
         Assert.Equal(overflow.MaximumFlow.CubicMetersPerSecond, PointReading.Of(both).Lift.FilterMaximum.Value);
