@@ -1378,10 +1378,20 @@ public class RefusalTests
     {
         public string Name { get; } = $"{type.Name}.{method}";
 
-        public MethodInfo Method { get; } =
-            type.GetMethods().Single(m => m.Name == method && m.GetParameters().Length == arguments.Length);
+        public MethodInfo Method { get; } = Found(type, method, arguments);
 
-        public object?[] Arguments { get; } = arguments;
+        // A token that stops the work is given by its default.
+        public object?[] Arguments { get; } =
+            Found(type, method, arguments).GetParameters().Length == arguments.Length ? arguments : [.. arguments, CancellationToken.None];
+
+        private static MethodInfo Found(Type type, string method, object?[] arguments) => type.GetMethods()
+            .Where(one => one.Name == method && Takes(one.GetParameters(), arguments))
+            .OrderBy(one => one.GetParameters().Length)
+            .First();
+
+        private static bool Takes(ParameterInfo[] parameters, object?[] arguments) =>
+            (parameters.Length == arguments.Length || (parameters.Length == arguments.Length + 1 && parameters[^1].ParameterType == typeof(CancellationToken)))
+            && parameters.Zip(arguments).All(pair => pair.Second is null || pair.First.ParameterType.ContainsGenericParameters || pair.First.ParameterType.IsInstanceOfType(pair.Second));
 
         public object? Invoke(object?[] values)
         {

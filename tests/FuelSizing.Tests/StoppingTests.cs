@@ -1,10 +1,17 @@
 using System.Reflection;
 using FuelSizing.Checks;
+using FuelSizing.Circuits;
+using FuelSizing.Controllers;
+using FuelSizing.Electrical;
+using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Fuels;
+using FuelSizing.Lines;
 using FuelSizing.Logs;
 using FuelSizing.Points;
+using FuelSizing.Regulators;
 using FuelSizing.Selection;
+using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Findings;
 using FuelSizing.Tests.Logs;
@@ -53,7 +60,46 @@ public class StoppingTests
         },
     };
 
+    private static readonly Line Hose = FuelSizing.Lines.Line.Of("hose", Length.FromMillimeters(8), Length.FromMeters(3), Roughness.RubberHose);
+
+    private static readonly BoostLine Half = HeldBoost.Of(Pressure.FromBars(0.5), Wren.Rpm(3000), Wren.Rpm(6600));
+
+    private static readonly OperatingPoint[] Points = [Wren.At(3000, 0), Wren.At(6600, 0.5)];
+
+    /// <summary>Searches, which have no answer before their end and know no share of what is done.</summary>
+    private static readonly Dictionary<string, Func<CancellationToken, object>> Questions = new()
+    {
+        ["SystemSizing.MinimumStaticFlow"] = stop => SystemSizing.MinimumStaticFlow(Wren.System(), Points, stop),
+        ["SystemSizing.MinimumBasePressure"] = stop => SystemSizing.MinimumBasePressure(Wren.System(), Points, stop),
+        ["SystemSizing.MinimumGain"] = stop => SystemSizing.MinimumGain(Wren.System(), Wren.Kpa(10), Points, stop),
+        ["SystemSizing.MaximumBoost"] = stop => SystemSizing.MaximumBoost(Wren.System(), Speeds, Wren.Hill, stop),
+        ["SystemSizing.MaximumPower"] = stop => SystemSizing.MaximumPower(Wren.System(), Wren.Rpm(6000), Wren.Hill, stop),
+        ["SystemSizing.MaximumSpeed"] = stop => SystemSizing.MaximumSpeed(Wren.System(), Wren.Kpa(20), Wren.Rpm(2000), Wren.Hill, stop),
+        ["SystemSizing.MinimumBore"] = stop => SystemSizing.MinimumBore(Piped, Hose, Points, stop),
+        ["SystemSizing.MinimumWireArea"] = stop => SystemSizing.MinimumWireArea(Wren.System().With(Wren.WiredPump.WithFeed(AFeed)), Points, stop),
+        ["BoostSizing.MaximumDriveRatio"] = stop => BoostSizing.MaximumDriveRatio(
+            FuelSystem.Return(Wren.Demand(induction: Induction.BeltDriven(Wren.Percent(65), Wren.Percent(70), Wren.Kpa(5), Wren.Percent(95))), Wren.System().Injectors, Wren.System().Regulator, Wren.System().Pump), CentrifugalBoost.From(7, Wren.Rpm(6000), Wren.Kpa(30), Atmosphere.Standard), Wren.Rpm(3000), Wren.Rpm(6600), Wren.Hill, stop),
+        ["BoostSizing.InjectorsInstead"] = stop => BoostSizing.InjectorsInstead(Wren.System(), Half, Wren.Rpm(3000), Wren.Rpm(6600), Wren.Hill, cancellation: stop),
+        ["CutOut.PressuresFor"] = stop => CutOut.PressuresFor(Controlled, Half, Wren.Rpm(3000), Wren.Rpm(6600), Wren.Hill, stop),
+        ["MixtureSizing.FitRisingRate"] = stop => MixtureSizing.FitRisingRate(Controlled, Half, [Wren.Rpm(4000), Wren.Rpm(6000)], Wren.Hill, null, stop),
+        ["LineSweep.Pull"] = stop => Wren.System().Pull(Half, Wren.Rpm(3000), Wren.Rpm(6600), Wren.Hill, stop),
+        ["LineSweep.Sweep"] = stop => Wren.System().Sweep(Half, [Wren.Rpm(3000), Wren.Rpm(6600)], Wren.Hill, stop),
+        ["WorstCorner.FindWorstCorner"] = stop => Wren.System().FindWorstCorner(
+            Half, Wren.Rpm(3000), Wren.Rpm(6600), OperatingRanges.Around(Wren.Hill).WithSupplyVoltage(Wren.Volt(13), Wren.Volt(14)), stop),
+        ["SingleFailures.WithEachFailure"] = stop => Wren.System().WithEachFailure(Half, Wren.Rpm(3000), Wren.Rpm(6600), Wren.Hill, stop),
+    };
+
+    private static FuelSystem Piped => Wren.System().With(Plumbing.Of(supply: [Hose]));
+
+    private static Feed AFeed => Feed.Of("feed", Conductor.Awg(14), Length.FromMeters(3), Length.FromMeters(1), Temperature.FromDegreesCelsius(40));
+
+    private static FuelSystem Controlled => Wren.System(RisingRate.From(Wren.Kpa(300), 3, Wren.Kpa(10)))
+        .With(ThrottleController.Of(ControllerData.Of(Wren.InjectorOf(360), Fuel.Petrol, TargetLambda.At(0.88)), Wren.VolumetricEfficiency, Atmosphere.Standard))
+        .With(SizingLimits.Default.With(MixtureLimits.Of(0.9, Wren.Kpa(20))));
+
     public static TheoryData<string> Names => [.. Work.Keys];
+
+    public static TheoryData<string> Asked => [.. Questions.Keys];
 
     [Fact]
     public void EveryMethod_ThatCanBeStopped_TellsHowFarItIsAndIsTriedHere()
@@ -63,17 +109,29 @@ public class StoppingTests
             .. from type in typeof(Fuel).Assembly.GetExportedTypes()
                from method in type.GetMethods()
                where method.GetParameters().Any(parameter => parameter.ParameterType == typeof(CancellationToken))
+
+               // Files that are read and written without waiting have tests of their own.
+               where !typeof(Task).IsAssignableFrom(method.ReturnType)
                select method,
         ];
 
-        Assert.All(stoppable, method => Assert.Contains(
-            method.GetParameters(),
-            parameter => parameter.ParameterType.IsGenericType && parameter.ParameterType.GetGenericTypeDefinition() == typeof(IProgress<>)));
+        static string NameOf(MethodInfo method) => $"{method.DeclaringType!.Name}.{method.Name}";
+        static bool Tells(MethodInfo method) => method.GetParameters().Any(
+            parameter => parameter.ParameterType.IsGenericType && parameter.ParameterType.GetGenericTypeDefinition() == typeof(IProgress<>));
 
         // A batch takes columns, which no delegate can hold; its own test stops it.
-        Assert.Equal(
-            Work.Keys.Append("PointBatch.Evaluate").Order(),
-            stoppable.Select(method => $"{method.DeclaringType!.Name}.{method.Name}").Distinct().Order());
+        Assert.Equal(Work.Keys.Append("PointBatch.Evaluate").Order(), stoppable.Where(Tells).Select(NameOf).Distinct().Order());
+        Assert.Equal(Questions.Keys.Order(), stoppable.Where(method => !Tells(method)).Select(NameOf).Distinct().Order());
+    }
+
+    /// <summary>A search that is stopped before it begins, or on its way, is an exception; left alone it has its answer, the same as without a token.</summary>
+    [Theory]
+    [MemberData(nameof(Asked))]
+    public void Question_Stopped_IsAnException(string name)
+    {
+        Assert.ThrowsAny<OperationCanceledException>(() => Questions[name](new CancellationToken(true)));
+        using CancellationTokenSource never = new();
+        Assert.Equal(Questions[name](CancellationToken.None).ToString(), Questions[name](never.Token).ToString());
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Text;
 using System.Text.Json.Serialization;
 using FuelSizing.Files;
@@ -216,6 +217,47 @@ public sealed record ResultData : DataRecord
         return ResultText.Read(new FileText(name, text));
     }
 
+    /// <summary>Reads a file's text if nothing in it is wrong.</summary>
+    /// <param name="name">By which problems call it.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <param name="data">What was read; none where something is wrong.</param>
+    /// <param name="problems">Each problem by file, line and field; empty where it was read.</param>
+    /// <returns>True if it was read.</returns>
+    public static bool TryParse(string name, string text, [NotNullWhen(true)] out ResultData? data, out IReadOnlyList<FileProblem> problems) =>
+        TriedFile.Read(() => Parse(name, text), out data, out problems);
+
+    /// <summary>Reads a stream to its end, and leaves it open.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="ResultDataException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    public static ResultData Read(Stream stream, string name)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return FileText.Of(stream, name, problems) is { } text ? ResultText.Read(text) : throw new ResultDataException(problems.Found);
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="ResultDataException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static async Task<ResultData> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
+            ? ResultText.Read(text)
+            : throw new ResultDataException(problems.Found);
+    }
+
     /// <summary>The data as text, as a file holds it.</summary>
     /// <returns>JSON on one line.</returns>
     public string ToJson() => ResultText.Of(this);
@@ -227,6 +269,27 @@ public sealed record ResultData : DataRecord
     {
         ArgumentNullException.ThrowIfNull(file);
         File.WriteAllText(file, ToJson(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+    }
+
+    /// <summary>Writes it to a stream, which is left open.</summary>
+    /// <param name="stream">The stream.</param>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public void Write(Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        stream.Write(FileText.Bytes(ToJson()));
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="stream">The stream.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <returns>The work.</returns>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
+    public Task WriteAsync(Stream stream, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        return stream.WriteAsync(FileText.Bytes(ToJson()), cancellation).AsTask();
     }
 
     private static ResultData New(ResultKind kind) => new() { Result = Version, Kind = kind, Cautions = [.. FuelSizing.Cautions.Lines] };

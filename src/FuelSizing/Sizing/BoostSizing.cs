@@ -32,19 +32,21 @@ public static class BoostSizing
     /// <param name="slowest">Lowest speed, that line and tables cover.</param>
     /// <param name="fastest">Highest speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>
     /// Up to twice the ratio that is fitted, 20, or 400 kPa of boost, whichever comes first; or that the system fails as it is fitted. What is
     /// known as holding is what the system's checks judge: without a controller and limits of the mixture that is not among them.
     /// </returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static MaximumBoostResult MaximumDriveRatio(
-        FuelSystem system, BeltDrivenBoost line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions)
+        FuelSystem system, BeltDrivenBoost line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(conditions);
-        LineSweepResult fitted = system.Pull(line, slowest, fastest, conditions);
+        LineSweepResult fitted = system.Pull(line, slowest, fastest, conditions, cancellation);
         SortedSet<double> speeds =
         [
             .. Even(slowest, fastest),
@@ -61,9 +63,9 @@ public static class BoostSizing
         for (int round = 0; ; round++)
         {
             RotationalSpeed[] at = [.. speeds.Select(speed => RotationalSpeed.FromRevolutionsPerSecond(speed))];
-            SizingAnswer<double> answer = new SizingSearch(line.DriveRatio, top, ratio => Solve(line.WithDriveRatio(ratio), at)).Maximum(TurnsPerTurn);
+            SizingAnswer<double> answer = new SizingSearch(line.DriveRatio, top, ratio => Solve(line.WithDriveRatio(ratio), at), cancellation: cancellation).Maximum(TurnsPerTurn);
             BeltDrivenBoost? with = answer.Value is { } value ? line.WithDriveRatio(value) : null;
-            LineSweepResult? pull = with is null ? null : system.Pull(with, slowest, fastest, conditions);
+            LineSweepResult? pull = with is null ? null : system.Pull(with, slowest, fastest, conditions, cancellation);
 
             // At the edge one margin is nothing: what fails there by more than a rounding was missed between the speeds.
             OperatingPoint? missed = pull?.Standings.FirstOrDefault(standing => standing is { Outcome: Outcome.Fails, Tightest.Margin.Reserve.DecimalFractions: < -1e-9 })?.Tightest.Point;
@@ -101,9 +103,11 @@ public static class BoostSizing
     /// The controller with such data; one that knows the air that the engine takes, whatever the boost, if not given
     /// (<see cref="AirflowMeterController"/> without an end).
     /// </param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>The range of static flows that holds duty, minimum pulse, mixture and all else; and the data that go with the lowest of them.</returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static InjectorRequirement InjectorsInstead(
         FuelSystem system,
         BoostLine line,
@@ -111,7 +115,8 @@ public static class BoostSizing
         RotationalSpeed fastest,
         Conditions conditions,
         Pressure? basePressure = null,
-        Func<ControllerData, EngineController>? controllerOf = null)
+        Func<ControllerData, EngineController>? controllerOf = null,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
@@ -120,7 +125,7 @@ public static class BoostSizing
         ManifoldReferenced regulator = ManifoldReferenced.From(
             basePressure ?? Pressure.FromPascals(Math.Clamp(system.Regulator.SetPascals(0), 100e3, 1500e3)), system.Regulator.MinimumReturnFlow).With(system.Regulator.FlowAtRail);
         FuelSystem following = system.With(regulator);
-        LineSweepResult pull = following.Pull(line, slowest, fastest, conditions);
+        LineSweepResult pull = following.Pull(line, slowest, fastest, conditions, cancellation);
         OperatingPoint[] points =
         [
             .. Even(slowest, fastest)
@@ -134,7 +139,8 @@ public static class BoostSizing
         SizingAnswer<VolumeFlow> answer = new SizingSearch(
             VolumeFlow.FromMillilitersPerMinute(20).CubicMetersPerSecond,
             VolumeFlow.FromMillilitersPerMinute(10_000).CubicMetersPerSecond,
-            flow => [.. points.Select(With(VolumeFlow.FromCubicMetersPerSecond(flow)).System.Solve)]).Minimum(Flow);
+            flow => [.. points.Select(With(VolumeFlow.FromCubicMetersPerSecond(flow)).System.Solve)],
+            cancellation: cancellation).Minimum(Flow);
         if (answer.Value is not { } minimum)
         {
             return new(answer, null, null, points);

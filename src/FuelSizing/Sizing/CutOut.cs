@@ -27,14 +27,16 @@ public static class CutOut
     /// <param name="slowest">Lowest speed, that line and tables cover.</param>
     /// <param name="fastest">Highest speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>The pressures speed by speed, and whether one fixed pressure, or one difference to the manifold, can serve.</returns>
     /// <exception cref="ArgumentException">
     /// The controller is assumed to command whatever is needed, no leanest mixture is given, it counts nowhere on the line, or the engine cannot
     /// have such a line.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static CutOutResult PressuresFor(
-        FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions)
+        FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
@@ -58,7 +60,7 @@ public static class CutOut
                 nameof(system));
         }
 
-        LineSweepResult sound = system.Pull(line, slowest, fastest, conditions);
+        LineSweepResult sound = system.Pull(line, slowest, fastest, conditions, cancellation);
         double[] places =
         [
             .. sound.Results.Select(result => result.Point.RevolutionsPerSecond)
@@ -99,6 +101,7 @@ public static class CutOut
         {
             if (!solved.TryGetValue(speed, out CutOutPoint? point))
             {
+                cancellation.ThrowIfCancellationRequested();
                 RotationalSpeed engine = RotationalSpeed.FromRevolutionsPerSecond(speed);
                 OperatingResult result = system.Solve(OperatingPoint.At(engine, line.At(engine, system.Demand, conditions.Atmosphere), conditions));
                 double allowed = limits.LeanestAt<Real>(result.Point.Boost.Pascals).Value;

@@ -17,14 +17,16 @@ public static class MixtureSizing
     /// <param name="speeds">One or more, rising, that line and tables cover.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
     /// <param name="bounds">Within which the unit is looked for; the base stays as fitted if not given.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>The unit and what it leaves, or why none does it.</returns>
     /// <exception cref="ArgumentException">
     /// The controller is assumed to command whatever is needed, so that no unit is better than another; main fuel is taken back for a second stream; or the engine
     /// cannot have such a line.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">Line or tables do not cover a speed.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static RisingRateFit FitRisingRate(
-        FuelSystem system, BoostLine line, IReadOnlyList<RotationalSpeed> speeds, Conditions conditions, RisingRateBounds? bounds = null)
+        FuelSystem system, BoostLine line, IReadOnlyList<RotationalSpeed> speeds, Conditions conditions, RisingRateBounds? bounds = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
@@ -52,7 +54,7 @@ public static class MixtureSizing
 
         Pressure fitted = Pressure.FromPascals(Math.Clamp(system.Regulator.SetPascals(0), 100e3, 1500e3));
         OperatingPoint[] points = [.. speeds.Select(speed => OperatingPoint.At(speed, line.At(speed, system.Demand, conditions.Atmosphere), conditions))];
-        RisingRateSearch search = new(system, points, bounds ?? RisingRateBounds.Of(fitted, fitted));
+        RisingRateSearch search = new(system, points, bounds ?? RisingRateBounds.Of(fitted, fitted), cancellation);
         FuelSystem with = system.With(search.Best());
         OperatingResult[] results = [.. points.Select(with.Solve)];
         return new(

@@ -31,11 +31,12 @@ internal sealed class RisingRateSearch
     private readonly (double From, double To) _base;
     private readonly (double From, double To) _onset;
     private readonly (double From, double To) _ceiling;
+    private readonly CancellationToken _cancellation;
 
     /// <summary>Solves every point over the pressures that a unit within the bounds can set.</summary>
-    public RisingRateSearch(FuelSystem system, OperatingPoint[] points, RisingRateBounds bounds)
+    public RisingRateSearch(FuelSystem system, OperatingPoint[] points, RisingRateBounds bounds, CancellationToken cancellation = default)
     {
-        (_system, _bounds) = (system, bounds);
+        (_system, _bounds, _cancellation) = (system, bounds, cancellation);
         _base = (bounds.MinimumBase.Pascals, bounds.MaximumBase.Pascals);
 
         // An onset over every boost is none: the unit would never act.
@@ -45,11 +46,15 @@ internal sealed class RisingRateSearch
         _ceiling = bounds.MinimumCeiling is { } lowest ? (lowest.Pascals, Math.Max(lowest.Pascals, Math.Min(stop, highest))) : (stop, stop);
         _points =
         [
-            .. points.Select(point => new RailResponse(
-                system,
-                point,
-                Set(_base.From, RisingRate.MinimumGain, 0, _ceiling.From, point.Boost.Pascals),
-                Set(_base.To, bounds.MaximumGain, 0, _ceiling.To, point.Boost.Pascals))),
+            .. points.Select(point =>
+            {
+                cancellation.ThrowIfCancellationRequested();
+                return new RailResponse(
+                    system,
+                    point,
+                    Set(_base.From, RisingRate.MinimumGain, 0, _ceiling.From, point.Boost.Pascals),
+                    Set(_base.To, bounds.MaximumGain, 0, _ceiling.To, point.Boost.Pascals));
+            }),
         ];
     }
 
@@ -99,6 +104,7 @@ internal sealed class RisingRateSearch
 
     private Setting AtOnset(double onset, double accuracy)
     {
+        _cancellation.ThrowIfCancellationRequested();
         double ceiling = _ceiling.To > _ceiling.From
             ? LowestPlace.Of(at => WithBase(onset, at, accuracy).Badness, _ceiling.From, _ceiling.To, 12, accuracy * (_ceiling.To - _ceiling.From)).At
             : _ceiling.From;

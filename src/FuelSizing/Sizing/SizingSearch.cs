@@ -34,9 +34,17 @@ internal sealed class SizingSearch
     /// <param name="maximum">End of the range, SI.</param>
     /// <param name="solve">The results at every point, with the figure in place: as many at every figure, with the same checks.</param>
     /// <param name="knots">Where a margin may have a kink, SI; those outside the range do not matter.</param>
+    /// <param name="cancellation">Stops the search before the next figure.</param>
     public SizingSearch(
-        double minimum, double maximum, Func<double, IReadOnlyList<OperatingResult>> solve, IEnumerable<double>? knots = null) =>
-        (_minimum, _maximum, _solve, _knots) = (minimum, maximum, solve, knots ?? []);
+        double minimum, double maximum, Func<double, IReadOnlyList<OperatingResult>> solve, IEnumerable<double>? knots = null, CancellationToken cancellation = default)
+    {
+        (_minimum, _maximum, _knots) = (minimum, maximum, knots ?? []);
+        _solve = figure =>
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return solve(figure);
+        };
+    }
 
     /// <summary>The minimum at which everything holds, and every range over which it does.</summary>
     /// <param name="figure">How the figure is given and written.</param>

@@ -59,9 +59,19 @@ public static class SystemSizing
     /// <returns>20 to 10,000 mL/min, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">There are no points.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
-    public static SizingAnswer<VolumeFlow> MinimumStaticFlow(FuelSystem system, params OperatingPoint[] points)
+    public static SizingAnswer<VolumeFlow> MinimumStaticFlow(FuelSystem system, params OperatingPoint[] points) => MinimumStaticFlow(system, points, CancellationToken.None);
+
+    /// <summary>The minimum static flow of the injectors, at their rated differential on their test fluid, by a search that can be stopped.</summary>
+    /// <param name="system">The system; its injectors, of two sets the primary one, are taken with every other property as it is.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
+    /// <returns>20 to 10,000 mL/min, or that none is adequate.</returns>
+    /// <exception cref="ArgumentException">There are no points.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static SizingAnswer<VolumeFlow> MinimumStaticFlow(FuelSystem system, IReadOnlyList<OperatingPoint> points, CancellationToken cancellation)
     {
-        Some(system, points);
+        OperatingPoint[] served = Served(system, points);
         system.RequireHandOverByBoost(nameof(system), nameof(MinimumStaticFlow));
         Injector fitted = system.Injectors.Injector;
         return new SizingSearch(
@@ -72,7 +82,8 @@ public static class SystemSizing
                     fitted.WithStaticFlow(VolumeFlow.FromCubicMetersPerSecond(flow)),
                     system.Injectors.Count,
                     system.Injectors.InjectionsPerCycle)),
-                points))
+                served),
+            cancellation: cancellation)
             .Minimum(InjectorFlow);
     }
 
@@ -85,9 +96,22 @@ public static class SystemSizing
     /// <returns>100 to 1,500 kPa, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">There are no points, or the regulator is a series of two.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
-    public static SizingAnswer<Pressure> MinimumBasePressure(FuelSystem system, params OperatingPoint[] points)
+    public static SizingAnswer<Pressure> MinimumBasePressure(FuelSystem system, params OperatingPoint[] points) => MinimumBasePressure(system, points, CancellationToken.None);
+
+    /// <summary>The minimum base pressure of the regulator, by a search that can be stopped.</summary>
+    /// <param name="system">
+    /// The system; its regulator must have one base pressure of its own (fixed, manifold-referenced, rising-rate or
+    /// electronic).
+    /// </param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
+    /// <returns>100 to 1,500 kPa, or that none is adequate.</returns>
+    /// <exception cref="ArgumentException">There are no points, or the regulator is a series of two.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static SizingAnswer<Pressure> MinimumBasePressure(FuelSystem system, IReadOnlyList<OperatingPoint> points, CancellationToken cancellation)
     {
-        Some(system, points);
+        OperatingPoint[] served = Served(system, points);
         system.RequireHandOverByBoost(nameof(system), nameof(MinimumBasePressure));
         Pressure minimum = Pressure.FromKilopascals(100);
         Pressure maximum = Pressure.FromKilopascals(1500);
@@ -95,7 +119,7 @@ public static class SystemSizing
         {
             if (ceiling < minimum)
             {
-                Limit binding = new(Solve(system, points).SelectMany(result => result.Margins).Order(Urgency.Order).First());
+                Limit binding = new(Solve(system, served).SelectMany(result => result.Margins).Order(Urgency.Order).First());
                 return new(
                     null,
                     null,
@@ -115,7 +139,8 @@ public static class SystemSizing
             maximum.Pascals,
 
             // A last bit of a conversion must not lift the base over its ceiling.
-            pascals => Solve(system.With(system.Regulator.WithBase(UnitMath.Min(Pressure.FromPascals(pascals), maximum))), points))
+            pascals => Solve(system.With(system.Regulator.WithBase(UnitMath.Min(Pressure.FromPascals(pascals), maximum))), served),
+            cancellation: cancellation)
             .Minimum(RailPressure);
     }
 
@@ -128,9 +153,22 @@ public static class SystemSizing
     /// There are no points, or the regulator is neither manifold-referenced nor rising-rate.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or a point is not covered.</exception>
-    public static SizingAnswer<double> MinimumGain(FuelSystem system, Pressure onset, params OperatingPoint[] points)
+    public static SizingAnswer<double> MinimumGain(FuelSystem system, Pressure onset, params OperatingPoint[] points) => MinimumGain(system, onset, points, CancellationToken.None);
+
+    /// <summary>The minimum gain of a rising-rate unit at an onset, in place of the system's regulator, by a search that can be stopped.</summary>
+    /// <param name="system">The system; its regulator's base pressure is kept.</param>
+    /// <param name="onset">Boost at which the gain sets in, 0 to 200 kPa.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
+    /// <returns>1 to 15, or that none is adequate.</returns>
+    /// <exception cref="ArgumentException">
+    /// There are no points, or the regulator is neither manifold-referenced nor rising-rate.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or a point is not covered.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static SizingAnswer<double> MinimumGain(FuelSystem system, Pressure onset, IReadOnlyList<OperatingPoint> points, CancellationToken cancellation)
     {
-        Some(system, points);
+        OperatingPoint[] served = Served(system, points);
         system.RequireHandOverByBoost(nameof(system), nameof(MinimumGain));
         RisingRate With(double gain) => system.Regulator switch
         {
@@ -143,7 +181,7 @@ public static class SystemSizing
                 nameof(system)),
         };
 
-        return new SizingSearch(1, 15, gain => Solve(system.With(With(gain)), points))
+        return new SizingSearch(1, 15, gain => Solve(system.With(With(gain)), served), cancellation: cancellation)
             .Minimum(Gain);
     }
 
@@ -151,11 +189,13 @@ public static class SystemSizing
     /// <param name="system">The system.</param>
     /// <param name="speeds">Speeds to serve; one or more.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>0 to 400 kPa, or that they fail without any.</returns>
     /// <exception cref="ArgumentException">There are no speeds.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a speed, or it has no compressor.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static SizingAnswer<Pressure> MaximumBoost(
-        FuelSystem system, IReadOnlyList<RotationalSpeed> speeds, Conditions conditions)
+        FuelSystem system, IReadOnlyList<RotationalSpeed> speeds, Conditions conditions, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(speeds);
@@ -172,7 +212,8 @@ public static class SystemSizing
             MaximumBoostSearched,
             boost => [.. speeds.Select(speed => system.Solve(
                 OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))],
-            BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched))
+            BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched),
+            cancellation)
             .Maximum(Boost);
     }
 
@@ -180,12 +221,14 @@ public static class SystemSizing
     /// <param name="system">The system.</param>
     /// <param name="speed">The speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>
     /// The highest estimated power at any boost up to the maximum that holds, or that they fail without any. It need not be that at the
     /// maximum boost: a compressor may take more than it brings.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover the speed, or it has no compressor.</exception>
-    public static SizingAnswer<Power> MaximumPower(FuelSystem system, RotationalSpeed speed, Conditions conditions)
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static SizingAnswer<Power> MaximumPower(FuelSystem system, RotationalSpeed speed, Conditions conditions, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(conditions);
@@ -194,7 +237,8 @@ public static class SystemSizing
             0,
             MaximumBoostSearched,
             boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))],
-            BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched))
+            BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched),
+            cancellation)
             .MaximumOf<Power, Pressure>(
                 new(PowerAt, (power, other) => Statement.Of("sizing.figure", $"{power.Towards(other):power}"), boost => boost),
                 Boost,
@@ -208,10 +252,12 @@ public static class SystemSizing
     /// <param name="boost">Manifold gauge pressure.</param>
     /// <param name="from">Lowest speed to serve.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>Up to the engine's limit, or that they fail at the lowest speed already.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the engine's tables do not cover a speed.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static SizingAnswer<RotationalSpeed> MaximumSpeed(
-        FuelSystem system, Pressure boost, RotationalSpeed from, Conditions conditions)
+        FuelSystem system, Pressure boost, RotationalSpeed from, Conditions conditions, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(conditions);
@@ -229,7 +275,8 @@ public static class SystemSizing
             limit.RevolutionsPerSecond,
             speed => [system.Solve(OperatingPoint.At(
                 UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))],
-            SpeedKnots.Of(system))
+            SpeedKnots.Of(system),
+            cancellation)
             .Maximum(new SizedFigure<RotationalSpeed>(
                 speed => UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit),
                 (speed, other) => Statement.Of("sizing.figure", $"{speed.Towards(other):speed}"),
@@ -243,9 +290,20 @@ public static class SystemSizing
     /// <returns>1 to 30 mm, or that none is adequate.</returns>
     /// <exception cref="ArgumentException">There are no points, or the line is not in the system.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
-    public static SizingAnswer<Length> MinimumBore(FuelSystem system, Line line, params OperatingPoint[] points)
+    public static SizingAnswer<Length> MinimumBore(FuelSystem system, Line line, params OperatingPoint[] points) => MinimumBore(system, line, points, CancellationToken.None);
+
+    /// <summary>The minimum bore of one line of the supply, by a search that can be stopped.</summary>
+    /// <param name="system">The system.</param>
+    /// <param name="line">The line, as it is in <see cref="Plumbing.Supply"/>.</param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
+    /// <returns>1 to 30 mm, or that none is adequate.</returns>
+    /// <exception cref="ArgumentException">There are no points, or the line is not in the system.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static SizingAnswer<Length> MinimumBore(FuelSystem system, Line line, IReadOnlyList<OperatingPoint> points, CancellationToken cancellation)
     {
-        Some(system, points);
+        OperatingPoint[] served = Served(system, points);
         ArgumentNullException.ThrowIfNull(line);
         if (!system.Plumbing.Supply.Any(part => ReferenceEquals(part, line)))
         {
@@ -262,7 +320,8 @@ public static class SystemSizing
                     system.Plumbing.Suction,
                     [.. system.Plumbing.Supply.Select(part => ReferenceEquals(part, line) ? line.WithBore(Length.FromMeters(bore)) : part)],
                     system.Plumbing.ReturnLine)),
-                points))
+                served),
+            cancellation: cancellation)
             .Minimum(Bore);
     }
 
@@ -278,9 +337,25 @@ public static class SystemSizing
     /// </returns>
     /// <exception cref="ArgumentException">There are no points, or no pump has a feed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
-    public static SizingAnswer<Area> MinimumWireArea(FuelSystem system, params OperatingPoint[] points)
+    public static SizingAnswer<Area> MinimumWireArea(FuelSystem system, params OperatingPoint[] points) => MinimumWireArea(system, points, CancellationToken.None);
+
+    /// <summary>The minimum nominal area of the wire that feeds the pumps, the same for every feed, by a search that can be stopped.</summary>
+    /// <param name="system">
+    /// The system; at least one pump must have a feed. Lengths, contacts and the metal's temperature stay as they are.
+    /// </param>
+    /// <param name="points">The operating points to serve; one or more.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
+    /// <returns>
+    /// 0.2 to 120 mm², or that none is adequate. Copper is counted with the most that a standard size of that nominal area may resist
+    /// (IEC 60228, class 5), 13 % more than its area of copper, stranded, would: the next standard size up serves, metric or American. Ampacity and
+    /// fuse count where insulation, surroundings and rating are given.
+    /// </returns>
+    /// <exception cref="ArgumentException">There are no points, or no pump has a feed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover a point.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
+    public static SizingAnswer<Area> MinimumWireArea(FuelSystem system, IReadOnlyList<OperatingPoint> points, CancellationToken cancellation)
     {
-        Some(system, points);
+        OperatingPoint[] served = Served(system, points);
         if (system.Pump.Pumps.All(pump => pump.Feed is null))
         {
             throw new ArgumentException(
@@ -290,7 +365,8 @@ public static class SystemSizing
         return new SizingSearch(
             Area.FromSquareMillimeters(0.2).SquareMeters,
             Area.FromSquareMillimeters(120).SquareMeters,
-            area => Solve(system.With(system.Pump.Rewired(feed => feed.WithNominalArea(Area.FromSquareMeters(area)))), points))
+            area => Solve(system.With(system.Pump.Rewired(feed => feed.WithNominalArea(Area.FromSquareMeters(area)))), served),
+            cancellation: cancellation)
             .Minimum(WireArea);
     }
 
@@ -321,6 +397,14 @@ public static class SystemSizing
 
     private static OperatingResult[] Solve(FuelSystem system, OperatingPoint[] points) =>
         Array.ConvertAll(points, system.Solve);
+
+    private static OperatingPoint[] Served(FuelSystem system, IReadOnlyList<OperatingPoint> points)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        OperatingPoint[] served = [.. points];
+        Some(system, served);
+        return served;
+    }
 
     private static void Some(FuelSystem system, OperatingPoint[] points)
     {

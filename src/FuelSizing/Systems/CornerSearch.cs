@@ -31,14 +31,15 @@ internal sealed class CornerSearch
     private readonly BoostLine? _line;
     private readonly double[] _speeds;
     private readonly double[] _boosts;
+    private readonly CancellationToken _cancellation;
     private readonly EthanolBlend? _blend;
     private readonly Axis[] _axes;
     private readonly Dictionary<(double Volts, double Ethanol), FuelSystem> _systems = [];
     private readonly Dictionary<Place, OperatingResult> _solved = [];
 
-    public CornerSearch(FuelSystem system, OperatingRanges ranges, BoostLine? line, double[] speeds, double[] boosts)
+    public CornerSearch(FuelSystem system, OperatingRanges ranges, BoostLine? line, double[] speeds, double[] boosts, CancellationToken cancellation)
     {
-        (_system, _ranges, _line, _speeds, _boosts) = (system, ranges, line, speeds, boosts);
+        (_system, _ranges, _line, _speeds, _boosts, _cancellation) = (system, ranges, line, speeds, boosts, cancellation);
         _blend = ranges.Petrol is { } petrol ? new EthanolBlend(system.Demand.Consumption.Fuel, petrol, nameof(ranges)) : null;
         Conditions conditions = ranges.Conditions;
         _axes =
@@ -261,6 +262,7 @@ internal sealed class CornerSearch
     {
         if (!_solved.TryGetValue(place, out OperatingResult? result))
         {
+            _cancellation.ThrowIfCancellationRequested();
             FuelSystem system = SystemAt(place);
             Conditions conditions = ConditionsAt(place);
             RotationalSpeed speed = RotationalSpeed.FromRevolutionsPerSecond(place.Speed);

@@ -26,9 +26,11 @@ public static class LineSweep
     /// <param name="slowest">Lowest speed, that the line and the engine's tables cover.</param>
     /// <param name="fastest">Highest speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <param name="cancellation">Stops the work, which has no result before its end.</param>
     /// <returns>The results, the tightest place of each check, and the first limit reached as speed rises.</returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     /// <example>
     /// <code>
     /// LineSweepResult pull = system.Pull(
@@ -39,7 +41,7 @@ public static class LineSweep
     /// </code>
     /// </example>
     public static LineSweepResult Pull(
-        this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions? conditions = null)
+        this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions? conditions = null, CancellationToken cancellation = default)
     {
         (double from, double to) = RequireRising(slowest, fastest);
         return system.Sweep(
@@ -50,7 +52,8 @@ public static class LineSweep
                     RotationalSpeed.FromRevolutionsPerMinute(60 * (from + ((to - from) * step / (DefaultSpeeds - 1))))),
                 fastest,
             ],
-            conditions);
+            conditions,
+            cancellation);
     }
 
     /// <summary>The ends of a line, rev/s.</summary>
@@ -70,14 +73,17 @@ public static class LineSweep
     /// <param name="line">The boost at each speed.</param>
     /// <param name="speeds">Two or more, rising, that the line and the engine's tables cover.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
+    /// <param name="cancellation">Stops the work, which has no result before its end.</param>
     /// <returns>The results, the tightest place of each check, and the first limit reached as speed rises.</returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or the list does not rise.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static LineSweepResult Sweep(
         this FuelSystem system,
         BoostLine line,
         IReadOnlyList<RotationalSpeed> speeds,
-        Conditions? conditions = null)
+        Conditions? conditions = null,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
@@ -88,16 +94,24 @@ public static class LineSweep
         FuelSystem judged = system.JudgedBy(new CompressorSpeedCheck(line));
         OperatingResult[] own =
         [
-            .. speeds.Select(speed => judged.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, all.Atmosphere), all))),
+            .. speeds.Select(speed =>
+            {
+                cancellation.ThrowIfCancellationRequested();
+                return judged.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, all.Atmosphere), all));
+            }),
         ];
         RangeSearch search = RangeSearch.Along(judged, line, own);
         PartStanding[] standings =
         [
             .. Enumerable.Range(0, judged.Applicable.Length)
-                .Select(check => new PartStanding(
-                    new(TightestPlace.Of(check, search)),
-                    double.IsFinite(search.FailsFrom(check)) ? FirstFailing.Along(check, search) : null,
-                    search.IsOpen(check)))
+                .Select(check =>
+                {
+                    cancellation.ThrowIfCancellationRequested();
+                    return new PartStanding(
+                        new(TightestPlace.Of(check, search)),
+                        double.IsFinite(search.FailsFrom(check)) ? FirstFailing.Along(check, search) : null,
+                        search.IsOpen(check));
+                })
                 .OrderBy(standing => standing.LimitReachedAt?.Speed.RevolutionsPerSecond ?? double.PositiveInfinity)
                 .ThenBy(standing => standing.Tightest.Margin, Urgency.Order),
         ];

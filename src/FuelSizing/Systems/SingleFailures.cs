@@ -44,11 +44,13 @@ public static class SingleFailures
     /// <param name="slowest">Lowest speed, that line and tables cover.</param>
     /// <param name="fastest">Highest speed.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <param name="cancellation">Stops the work, which has no result before its end.</param>
     /// <returns>Each failure, the leanest first; those whose mixture cannot be said at some point before them.</returns>
     /// <exception cref="ArgumentException">The engine cannot have such a line.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static IReadOnlyList<FailureResult> WithEachFailure(
-        this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions)
+        this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
@@ -57,7 +59,7 @@ public static class SingleFailures
         [
             .. Of(system, conditions)
                 .Select(failure => new FailureResult(
-                    failure.Text, failure.System is null ? null : failure.System.Pull(line, slowest, fastest, failure.Conditions)))
+                    failure.Text, failure.System is null ? null : failure.System.Pull(line, slowest, fastest, failure.Conditions, cancellation)))
                 .OrderByDescending(failure => failure.NotKnown > 0 ? double.PositiveInfinity : failure.Leanest?.Mixture.MaximumLambda ?? double.PositiveInfinity),
         ]);
     }

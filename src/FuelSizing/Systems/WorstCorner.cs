@@ -23,11 +23,13 @@ public static class WorstCorner
     /// <param name="slowest">Lowest speed, that line and tables cover.</param>
     /// <param name="fastest">Highest speed.</param>
     /// <param name="ranges">What varies, and how far.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>Where lambda is leanest and where the margin of each check is tightest.</returns>
     /// <exception cref="ArgumentException">
     /// The engine cannot have such a line, or the ethanol content has a range and the fuel is no blend of ethanol with that petrol.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A speed is outside its range, or not under the next; or the line passes 400 kPa in some air.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     /// <example>
     /// <code>
     /// WorstCornerResult worst = system.FindWorstCorner(
@@ -40,7 +42,7 @@ public static class WorstCorner
     /// </code>
     /// </example>
     public static WorstCornerResult FindWorstCorner(
-        this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, OperatingRanges ranges)
+        this FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, OperatingRanges ranges, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(line);
@@ -53,7 +55,8 @@ public static class WorstCorner
             ranges,
             line,
             [.. Enumerable.Range(0, Speeds).Select(step => from + ((to - from) * step / (Speeds - 1)))],
-            [0]).Find();
+            [0],
+            cancellation).Find();
     }
 
     /// <summary>Finds the worst corner over a rectangle of speed and boost.</summary>
@@ -61,11 +64,13 @@ public static class WorstCorner
     /// <param name="speeds">One or more, rising, within the engine's tables and limit; what lies between them is searched too.</param>
     /// <param name="boosts">One or more, rising.</param>
     /// <param name="ranges">What varies, and how far.</param>
+    /// <param name="cancellation">Stops the search, which has no answer before its end.</param>
     /// <returns>Where lambda is leanest and where the margin of each check is tightest.</returns>
     /// <exception cref="ArgumentException">The ethanol content has a range and the fuel is no blend of ethanol with that petrol.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A list is empty or out of order, or the engine's tables do not cover a point.</exception>
+    /// <exception cref="OperationCanceledException">The search was stopped.</exception>
     public static WorstCornerResult FindWorstCorner(
-        this FuelSystem system, IReadOnlyList<RotationalSpeed> speeds, IReadOnlyList<Pressure> boosts, OperatingRanges ranges)
+        this FuelSystem system, IReadOnlyList<RotationalSpeed> speeds, IReadOnlyList<Pressure> boosts, OperatingRanges ranges, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(speeds);
@@ -79,7 +84,8 @@ public static class WorstCorner
             ranges,
             null,
             Rising([.. speeds.Select(speed => EngineSpeed.Within(speed, nameof(speeds)))], nameof(speeds)),
-            Rising([.. boosts.Select(boost => ManifoldPressure.Within(boost, nameof(boosts)).Pascals)], nameof(boosts))).Find();
+            Rising([.. boosts.Select(boost => ManifoldPressure.Within(boost, nameof(boosts)).Pascals)], nameof(boosts)),
+            cancellation).Find();
     }
 
     private static double[] Rising(double[] values, string name) => values.Length < 2 ? values : Guard.Rising(values, name);

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using FuelSizing.Bench;
 using FuelSizing.Quantities;
 
@@ -90,6 +91,50 @@ public sealed record BenchTests
     {
         ProblemList problems = new();
         return Of(Files.Parse(name, text, problems), problems);
+    }
+
+    /// <summary>Reads a file's text if nothing in it is wrong.</summary>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <param name="tests">What was read; none where something is wrong.</param>
+    /// <param name="problems">Each problem by file, line and field; empty where it was read.</param>
+    /// <returns>True if it was read.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    public static bool TryParse(string name, string text, [NotNullWhen(true)] out BenchTests? tests, out IReadOnlyList<FileProblem> problems) =>
+        TriedFile.Read(() => Parse(name, text), out tests, out problems);
+
+    /// <summary>Reads a stream to its end, and leaves it open.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    /// <exception cref="BenchTestsException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    public static BenchTests Read(Stream stream, string name)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return FileText.Of(stream, name, problems) is { } text ? Parse(text.Name, text.Text) : throw new BenchTestsException(problems.Found);
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    /// <exception cref="BenchTestsException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static async Task<BenchTests> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
+            ? Parse(text.Name, text.Text)
+            : throw new BenchTestsException(problems.Found);
     }
 
     /// <summary>The head of a file of comma-separated values to be filled in: every field of a kind of test, each with a unit, which may be changed for another.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using FuelSizing.Injectors;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
@@ -59,6 +60,50 @@ public sealed record Catalogue
     {
         ProblemList problems = new();
         return Of(Files.Parse(name, text, problems), problems);
+    }
+
+    /// <summary>Reads a file's text if nothing in it is wrong.</summary>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <param name="catalogue">What was read; none where something is wrong.</param>
+    /// <param name="problems">Each problem by file, line and field; empty where it was read.</param>
+    /// <returns>True if it was read.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    public static bool TryParse(string name, string text, [NotNullWhen(true)] out Catalogue? catalogue, out IReadOnlyList<FileProblem> problems) =>
+        TriedFile.Read(() => Parse(name, text), out catalogue, out problems);
+
+    /// <summary>Reads a stream to its end, and leaves it open.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    /// <exception cref="CatalogueException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    public static Catalogue Read(Stream stream, string name)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return FileText.Of(stream, name, problems) is { } text ? Parse(text.Name, text.Text) : throw new CatalogueException(problems.Found);
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it, ending in <c>.csv</c> or <c>.json</c>.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="ArgumentException">The name ends otherwise.</exception>
+    /// <exception cref="CatalogueException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static async Task<Catalogue> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
+            ? Parse(text.Name, text.Text)
+            : throw new CatalogueException(problems.Found);
     }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>

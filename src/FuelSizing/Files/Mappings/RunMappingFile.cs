@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Text;
 using FuelSizing.Logs;
 using FuelSizing.Quantities;
@@ -47,6 +48,47 @@ public static class RunMappingFile
         return Of(new(name, text), problems);
     }
 
+    /// <summary>Reads a file's text if nothing in it is wrong.</summary>
+    /// <param name="name">By which problems call it.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <param name="mapping">What was read; none where something is wrong.</param>
+    /// <param name="problems">Each problem by file, line and field; empty where it was read.</param>
+    /// <returns>True if it was read.</returns>
+    public static bool TryParse(string name, string text, [NotNullWhen(true)] out RunMapping? mapping, out IReadOnlyList<FileProblem> problems) =>
+        TriedFile.Read(() => Parse(name, text), out mapping, out problems);
+
+    /// <summary>Reads a stream to its end, and leaves it open.</summary>
+    /// <param name="stream">UTF-8, up to 1 MB.</param>
+    /// <param name="name">By which problems call it.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="RunMappingException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    public static RunMapping Read(Stream stream, string name)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return FileText.Of(stream, name, problems, megabytes: MaximumMegabytes, advice: TooLarge) is { } text ? Of(text, problems) : throw new RunMappingException(problems.Found);
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="stream">UTF-8, up to 1 MB.</param>
+    /// <param name="name">By which problems call it.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="RunMappingException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static async Task<RunMapping> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return await FileText.OfAsync(stream, name, problems, cancellation, megabytes: MaximumMegabytes, advice: TooLarge).ConfigureAwait(false) is { } text
+            ? Of(text, problems)
+            : throw new RunMappingException(problems.Found);
+    }
+
     /// <summary>A mapping as text, as a file holds it.</summary>
     /// <param name="mapping">The mapping.</param>
     /// <returns>JSON.</returns>
@@ -76,6 +118,31 @@ public static class RunMappingFile
     {
         ArgumentNullException.ThrowIfNull(file);
         File.WriteAllText(file, ToJson(mapping), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+    }
+
+    /// <summary>Writes a mapping to a stream, which is left open.</summary>
+    /// <param name="mapping">The mapping.</param>
+    /// <param name="stream">The stream.</param>
+    /// <exception cref="ArgumentException">A column is in a unit that mapping files have no text for.</exception>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public static void Write(RunMapping mapping, Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        stream.Write(FileText.Bytes(ToJson(mapping)));
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="mapping">The mapping.</param>
+    /// <param name="stream">The stream.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <returns>The work.</returns>
+    /// <exception cref="ArgumentException">A column is in a unit that mapping files have no text for.</exception>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
+    public static Task WriteAsync(RunMapping mapping, Stream stream, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        return stream.WriteAsync(FileText.Bytes(ToJson(mapping)), cancellation).AsTask();
     }
 
     private static RunMapping Of(in FileText text, ProblemList problems)

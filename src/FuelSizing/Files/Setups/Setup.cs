@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Text;
 using FuelSizing.Engines;
 using FuelSizing.Points;
@@ -134,6 +135,47 @@ public sealed record Setup
         return Of(new FileText(name, text), new());
     }
 
+    /// <summary>Reads a file's text if nothing in it is wrong.</summary>
+    /// <param name="name">By which problems call it.</param>
+    /// <param name="text">Everything in it.</param>
+    /// <param name="setup">What was read; none where something is wrong.</param>
+    /// <param name="problems">Each problem by file, line and field; empty where it was read.</param>
+    /// <returns>True if it was read.</returns>
+    public static bool TryParse(string name, string text, [NotNullWhen(true)] out Setup? setup, out IReadOnlyList<FileProblem> problems) =>
+        TriedFile.Read(() => Parse(name, text), out setup, out problems);
+
+    /// <summary>Reads a stream to its end, and leaves it open.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="SetupException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    public static Setup Read(Stream stream, string name)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return FileText.Of(stream, name, problems) is { } text ? Of(text, problems) : throw new SetupException(problems.Found, []);
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="stream">UTF-8, up to 64 MB.</param>
+    /// <param name="name">By which problems call it.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <returns>What was read.</returns>
+    /// <exception cref="SetupException">Anything in it is wrong.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static async Task<Setup> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ProblemList problems = new();
+        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
+            ? Of(text, problems)
+            : throw new SetupException(problems.Found, []);
+    }
+
     /// <summary>The operating point of a name.</summary>
     /// <param name="name">As in <see cref="Points"/>.</param>
     /// <returns>The point.</returns>
@@ -168,6 +210,29 @@ public sealed record Setup
     {
         ArgumentNullException.ThrowIfNull(file);
         File.WriteAllText(file, ToJson(), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));
+    }
+
+    /// <summary>Writes it to a stream, which is left open.</summary>
+    /// <param name="stream">The stream.</param>
+    /// <exception cref="InvalidOperationException">A part is one that a file's form cannot hold, see <see cref="ToJson"/>.</exception>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    public void Write(Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        stream.Write(FileText.Bytes(ToJson()));
+    }
+
+    /// <summary>The same without waiting for the stream.</summary>
+    /// <param name="stream">The stream.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <returns>The work.</returns>
+    /// <exception cref="InvalidOperationException">A part is one that a file's form cannot hold, see <see cref="ToJson"/>.</exception>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
+    public Task WriteAsync(Stream stream, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        return stream.WriteAsync(FileText.Bytes(ToJson()), cancellation).AsTask();
     }
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
