@@ -133,6 +133,9 @@ public class RefusalTests
         nameof(DisplayUnit),
         typeof(DisplayUnit<>).Name,
         $"{nameof(DeadTimeTable)}.{nameof(DeadTimeTable.TryAt)}",
+
+        // Asks whether it would be refused.
+        $"{nameof(FuelDemandModel)}.{nameof(FuelDemandModel.Covers)}",
         nameof(Distribution),
         typeof(Distribution<>).Name,
         $"{nameof(PointBatch)}.{nameof(PointBatch.Evaluate)}",

@@ -376,6 +376,26 @@ public sealed record FuelDemandModel
         return new(Lawful(DemandChain.Evaluate(ConstantsAt(input.Speed), input), speed, boost, atmosphere), Basis);
     }
 
+    /// <summary>Whether there is a demand at a speed and boost: whether <see cref="At(RotationalSpeed, Pressure, Atmosphere)"/> answers, and does not refuse.</summary>
+    /// <param name="speed">Any speed.</param>
+    /// <param name="boost">Any manifold gauge pressure.</param>
+    /// <param name="atmosphere">The ambient air.</param>
+    /// <returns>True within the engine's tables, its speed limit, and the boost that it may have.</returns>
+    public bool Covers(RotationalSpeed speed, Pressure boost, Atmosphere atmosphere)
+    {
+        ArgumentNullException.ThrowIfNull(atmosphere);
+        double revolutions = speed.RevolutionsPerSecond;
+        return speed <= Engine.SpeedLimit
+            && revolutions >= EngineSpeed.Minimum
+            && VolumetricEfficiency.BySpeed.Covers(revolutions)
+            && MeasuredPower.BySpeed.Covers(revolutions)
+            && AlongSpeed?.Any.Covers(revolutions) != false
+            && boost >= ManifoldPressure.Minimum
+            && boost <= ManifoldPressure.Maximum
+            && (Induction.Drive != CompressorDrive.None || boost <= Pressure.Zero)
+            && boost + atmosphere.Pressure >= ManifoldPressure.MinimumAbsolute;
+    }
+
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
     /// <returns>True if they are equal.</returns>

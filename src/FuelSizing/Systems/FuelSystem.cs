@@ -111,6 +111,16 @@ public sealed record FuelSystem
     /// <summary>What the system has, or may have, that no check judges, waived or not; empty if everything is judged.</summary>
     public IReadOnlyList<NotJudged> NotJudged { get; }
 
+    /// <summary>Whether the system can be solved at a point: within the engine's tables, its speed limit, and the boost that it may have.</summary>
+    /// <remarks>What the parts' data does not cover there is an answer of the result, not a refusal.</remarks>
+    /// <param name="point">Any operating point.</param>
+    /// <returns>True if <see cref="SystemSolver.Solve"/> answers.</returns>
+    public bool Covers(OperatingPoint point)
+    {
+        ArgumentNullException.ThrowIfNull(point);
+        return Demand.Covers(point.Speed, point.Boost, point.Conditions.Atmosphere);
+    }
+
     /// <summary>Those of the checks that apply to these parts.</summary>
     internal ICheck[] Applicable { get; }
 
