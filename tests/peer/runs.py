@@ -4,7 +4,7 @@
 
 KIND is exact (no scatter, nothing off), parts (no scatter and no sensor off, parts within their tolerances but for one), sound (scatter and
 tolerances of parts and sensors), the name of one nuisance, all (every nuisance), the name of one fault (with every nuisance), two (two faults
-at once), or mix (half without a fault, half with one).
+at once), or mix (half without a fault, nine in twenty with one, one in twenty with two, of such sizes as the library takes for probable).
 --twice takes the nuisances at twice their standard deviation: a single one at just that, either way; of all of them draws that are twice as wide.
 --shape takes one shape of log for all runs (plain, or the name of one property as in SHAPES) instead of drawing them.
 
@@ -53,9 +53,16 @@ NUISANCES = ["ve_boost", "ve_speed", "charge", "slope", "lambda_delay", "filters
 FAULTS = [
     "weak_pump", "voltage_drop", "clogged_filter", "wrong_base", "wrong_gain", "wrong_onset", "wrong_injectors", "rail_sensor",
     "manifold_sensor", "flow_meter", "air"]
+# Sizes of faults as docs/findings.md takes them before a run: mean and standard deviation, in the unit of draw_fault's figures.
+TAKEN = {
+    "weak_pump": (-0.32, 0.15), "voltage_drop": (0.15, 0.07), "low_supply": (1.6, 0.5), "clogged_filter": (15, 5), "wrong_base": (42e3, 15e3),
+    "wrong_gain": (0.22, 0.09), "wrong_onset": (18e3, 8e3), "wrong_injectors": (0.19, 0.06), "rail_sensor": (50e3, 20e3),
+    "manifold_sensor": (10.5e3, 4e3), "flow_meter": (0.15, 0.06), "air": (0.2, 0.06)}
 SHAPES = ["plain", "no_meter", "no_power", "neither", "duty", "blank", "repeated", "gaps", "quantised", "clipped", "fast", "slow"]
 
 SECONDS = 50
+# What a clogged filter takes over the plan at the highest flow of the run, at least.
+CLOGGED_PASCALS = 40e3
 RATE = 20
 
 
@@ -642,6 +649,33 @@ def draw_fault(rng, name, plan):
     return {"volumetricEfficiency": math.log(1 + either(0.16, 0.25))}
 
 
+def draw_as_taken(rng, name, plan):
+    """The same from the sizes that the library takes for probable, with their tails: by such the probabilities that it states are to be judged."""
+    while True:
+        drawn = draw_once_as_taken(rng, name, plan)
+        (quantity, size), = drawn.items()
+        # What a sound part may be off by as well is no fault of it.
+        if abs(size) > CLIPPED_AT * {**TOLERANCES, **CHANNELS}[quantity]:
+            return drawn
+
+
+def draw_once_as_taken(rng, name, plan):
+    sign = 1 if rng.random() < 0.5 else -1
+    if name == "voltage_drop" and (plan["feed"] is None or rng.random() < 0.5):
+        return {"supplyVolts": -rng.normal(*TAKEN["low_supply"])}
+    size = rng.normal(*TAKEN[name])
+    if name in ("weak_pump", "voltage_drop", "clogged_filter"):
+        quantity = {"weak_pump": "pumpFlow", "voltage_drop": "feedOhms", "clogged_filter": "filterLoss"}[name]
+        return {quantity: min(size, 0.0) if name == "weak_pump" else max(size, 0.0)}
+    if name == "wrong_onset" and sign * size < -plan["regulator"]["onsetPascals"]:
+        # No onset lies under atmospheric pressure.
+        sign = -sign
+    quantity = {
+        "wrong_base": "regulatorBasePascals", "wrong_gain": "regulatorGain", "wrong_onset": "regulatorOnsetPascals", "wrong_injectors": "injectorFlow",
+        "rail_sensor": "railPascals", "manifold_sensor": "manifoldPascals", "flow_meter": "meter", "air": "volumetricEfficiency"}[name]
+    return {quantity: sign * size}
+
+
 def draw_shape(rng, name):
     shape = {
         "hertz": RATE, "slowChannels": "none", "slowEvery": 1, "gaps": False, "quantised": False, "clipped": False, "meter": True, "power": True,
@@ -720,7 +754,11 @@ def recorded(plan, plant, rng, shape, exact):
     if shape["gaps"]:
         for begin in rng.uniform(4, SECONDS - 4, int(rng.integers(2, 6))):
             written &= ~((times > begin) & (times < begin + rng.uniform(0.2, 1.5)))
+    new_loss = plan["filter"]["ratedLossPascals"] * (
+        dynamic_viscosity(plan["fuelKilogramsPerCubicMetreAt15C"], plan["fuelKelvins"]) / plan["filter"]["ratedPascalSeconds"])
+    most = float(np.max(solved["injected"]))
     facts = {
+        "filterOverPlanPascals": off.get("filterLoss", 0.0) * new_loss * most / plan["filter"]["ratedFlowCubicMetresPerSecond"],
         "lowVoltagePulls": low_voltage, "saggingRows": int(np.count_nonzero(solved["short"])),
         "freeReturnCubicMetresPerSecond": plant.returned if plant.slope else None,
         "highestDuty": float(np.max(solved["pulse"] / solved["cycle"]))}
@@ -785,12 +823,16 @@ def faults_of(kind, rng, plan, meter):
 
 
 def make_case(kind, number, seed, cars, twice, shape_name, folder):
-    """One run. A fault of the supply shows only where the pump is the limit: such a run is driven anew until it is, in a twelfth of its rows."""
+    """
+    One run. A fault of the supply shows only where the pump is the limit: such a run is driven anew until it is, in a twelfth of its rows. So is one with a
+    filter that takes less than the page says, for how many times a new one's pressure drop that is says nothing where a new one hardly has any.
+    """
     for attempt in range(200):
         case, rows = drive_case(kind, number, attempt, seed, cars, twice, shape_name, folder)
         off = case["truth"]["off"]
         hidden = kind in ("weak_pump", "clogged_filter") or (kind == "voltage_drop" and abs(off.get("supplyVolts", 0)) < 1)
-        if not hidden or case["truth"]["facts"]["saggingRows"] >= rows / 12:
+        small = kind == "clogged_filter" and case["truth"]["facts"]["filterOverPlanPascals"] < CLOGGED_PASCALS
+        if not small and (not hidden or case["truth"]["facts"]["saggingRows"] >= rows / 12):
             break
     return case
 
@@ -807,7 +849,7 @@ def drive_case(kind, number, attempt, seed, cars, twice, shape_name, folder):
         off.update({name: 0.0 for name in CHANNELS})
     told = []
     for name in faults:
-        size = {key: float(value) for key, value in draw_fault(rng, name, plan).items()}
+        size = {key: float(value) for key, value in (draw_as_taken if kind == "mix" else draw_fault)(rng, name, plan).items()}
         off.update(size)
         told.append({"name": name, **size})
     names = [] if kind in ("exact", "parts", "sound") else [kind] if kind in NUISANCES else NUISANCES

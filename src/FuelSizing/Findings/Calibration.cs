@@ -108,17 +108,20 @@ public sealed class Calibration
             off = Fitted(model, sound.Off, cancellation, freePump: false);
         }
 
-        Done(90);
-        Matrix<double> slopes = SlopesOf(model, off, shown);
-        Matrix<double> covariance = slopes.TransposeThisAndMultiply(slopes)
-            .Cholesky()
-            .Solve(Matrix<double>.Build.DenseIdentity(RunModel.Quantities))
-            * Math.Max(1, CostOf(model, off, shown) / Math.Max(1, model.Comparisons));
-        if (!shown)
+        Matrix<double> covariance = CovarianceOf(model, off, shown);
+        if (shown)
+        {
+            // A pump that the run shows is rather one with a poor feed than any: the tolerance of sound ones has a say.
+            double[] held = Fitted(model, off, cancellation, freePump: false);
+            (off, covariance) = Weighed(check, model, (held, CovarianceOf(model, held, freePump: false)), (off, covariance));
+        }
+        else
         {
             Open(covariance, (int)RunQuantity.PumpFlow);
         }
 
+        OneSided.Cut(off, covariance);
+        Done(90);
         RunPosterior posterior = new(off, covariance);
         RunPosterior atLoad = posterior.At(check, model, EnginePlace.FullLoad(check, model));
         Calibration calibration = new(
@@ -446,6 +449,34 @@ public sealed class Calibration
 
     private static int PumpPoints(RunModel model, double[] off) => Enumerable.Range(0, model.Inputs.Count)
         .Count(i => !double.IsNaN(model.Inputs[i].Rail) && !double.IsNaN(model.Inputs[i].Flow) && model.RailAt(i, off).Surplus < 0);
+
+    private static Matrix<double> CovarianceOf(RunModel model, double[] off, bool freePump)
+    {
+        Matrix<double> slopes = SlopesOf(model, off, freePump);
+        return slopes.TransposeThisAndMultiply(slopes)
+            .Cholesky()
+            .Solve(Matrix<double>.Build.DenseIdentity(RunModel.Quantities))
+            * Math.Max(1, CostOf(model, off, freePump) / Math.Max(1, model.Comparisons));
+    }
+
+    /// <summary>
+    /// The pump as a sound one, within its tolerance, and as any, each by how probable it makes the run, a worn one taken to be as common as a sound one.
+    /// </summary>
+    private static (double[] Off, Matrix<double> Covariance) Weighed(
+        RunCheck check, RunModel model, (double[] Off, Matrix<double> Covariance) sound, (double[] Off, Matrix<double> Covariance) any)
+    {
+        Freed[] others = [.. Free.Where(quantity => quantity != RunQuantity.PumpFlow).Select(quantity => new Freed(quantity, 0, Freedom))];
+        Freed worn = FaultPrior.Of(check).First(prior => prior.Quantity == RunQuantity.PumpFlow).In(model, 1);
+        RunFit asSound = RunFit.From(model, sound.Off, others);
+        RunFit asWorn = RunFit.From(model, any.Off, [.. others, worn]);
+        double lack = Math.Max(1, Math.Min(asSound.Cost, asWorn.Cost) / Math.Max(1, model.Comparisons));
+        double share = 1 / (1 + Math.Exp((asSound.LogEvidence - asWorn.LogEvidence) / lack));
+        Vector<double> one = Vector<double>.Build.Dense(sound.Off);
+        Vector<double> apart = Vector<double>.Build.Dense(any.Off) - one;
+        return (
+            [.. one + (share * apart)],
+            ((1 - share) * sound.Covariance) + (share * any.Covariance) + (share * (1 - share) * apart.OuterProduct(apart)));
+    }
 
     // A quantity that the run does not show is known to no better than anything.
     private static void Open(Matrix<double> covariance, int quantity)

@@ -5,7 +5,8 @@ namespace FuelSizing.Findings;
 
 /// <summary>What a real car and its recording do that the plan's equations do not know: no fault, and not to be taken for one.</summary>
 /// <remarks>
-/// All are standard deviations, but for the delay of lambda, which has an expected value as well. They are fitted with everything else and
+/// All are standard deviations, but for the delay of lambda, which has an expected value as well, and for the regulator's slope and the lag of pressure
+/// sensors, which go one way only: of these the root mean square of a half-normal distribution. They are fitted with everything else and
 /// then averaged over, so that a fault is named only where it is needed beyond them. Kennedy and O'Hagan, Bayesian calibration of computer
 /// models, J. R. Statist. Soc. B 63, 2001, call it model discrepancy. The default figures are common practice, no source. Zero leaves one out.
 /// </remarks>

@@ -94,9 +94,10 @@ public class CalibratedFigureTests
         RunModel model = PulledWren.Check.Model(wild);
         RunFit fit = Fitted(model);
         double lack = fit.Cost / model.Comparisons;
+        int gain = (int)RunQuantity.RegulatorGain;
         Assert.True(lack > 1.5);
         Calibration calibration = Calibration.Of(PulledWren.Check, wild);
-        Assert.Equal(Math.Sqrt(lack) * fit.Error(RunQuantity.RegulatorGain), calibration[CalibratedQuantity.RegulatorGain].StandardError, 0.03 * calibration[CalibratedQuantity.RegulatorGain].StandardError);
+        Assert.Equal(Math.Sqrt(lack * fit.Covariance[gain, gain]) * model.Tolerance[gain], calibration[CalibratedQuantity.RegulatorGain].StandardError, 0.03 * calibration[CalibratedQuantity.RegulatorGain].StandardError);
     }
 
     /// <summary>A run that determines nothing leaves every figure as planned, within its tolerance, and says what each needs.</summary>

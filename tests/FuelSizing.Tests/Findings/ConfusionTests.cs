@@ -131,7 +131,7 @@ public class ConfusionTests
             fault => named.Where(pair => pair.Key.Item1 == fault).ToDictionary(pair => pair.Key.Item2, pair => pair.Value));
     }
 
-    private static string Root()
+    internal static string Root()
     {
         string folder = AppContext.BaseDirectory;
         while (!File.Exists(Path.Combine(folder, "FuelSizing.sln")))

@@ -243,8 +243,8 @@ public class DiagnosisTests
         RunModel model = PulledWren.Check.Model(fault == RunFault.None ? Sound : RunWith(fault));
         List<double> shares = [];
         Assert.NotNull(Diagnosis.Of(PulledWren.Check, model, new Told(share => shares.Add(share)), CancellationToken.None));
-        Assert.Equal(Enumerable.Range(0, shares.Count).Select(i => i / 13.0), shares);
-        Assert.InRange(shares.Count, fault == RunFault.None ? 0 : 1, 12);
+        Assert.Equal(Enumerable.Range(0, shares.Count).Select(i => i / 16.0), shares);
+        Assert.InRange(shares.Count, fault == RunFault.None ? 0 : 1, 15);
         for (int stop = 0; stop < shares.Count; stop++)
         {
             using CancellationTokenSource source = new();
@@ -263,6 +263,27 @@ public class DiagnosisTests
                 source.Token));
             Assert.Equal(stop + 1, told);
         }
+    }
+
+    /// <summary>
+    /// Injectors of 80 % of their size and a meter that reads 18 % high together look like more air: by the meter and by the pulse as much more fuel than there
+    /// was. Both are named, whichever is the likelier.
+    /// </summary>
+    [Fact]
+    public void TwoFaultsThatLookLikeAThird_AreNamed()
+    {
+        FuelSystem car = PulledWren.Plan.With(PulledWren.Plan.Injectors.Scaled(0.8));
+        RunModel model = PulledWren.DefaultCheck.Model(ExactRun.Changed(ExactRun.Of(car), (cells, _) => cells with { Flow = cells.Flow * 1.18, Power = null }));
+        Diagnosis diagnosis = Diagnosis.Of(PulledWren.DefaultCheck, model, null, CancellationToken.None)!;
+        Hypothesis[] pairs = [.. diagnosis.Hypotheses.Where(one => one.Second is not null)];
+        Assert.Equal(pairs.Length, pairs.Select(pair => (Min(pair), Max(pair))).Distinct().Count());
+        Assert.Contains(pairs, pair => (Min(pair), Max(pair)) == (RunFault.WrongInjectorSize, RunFault.FlowMeterOff));
+        RunFault[] named = [diagnosis.Likeliest, .. diagnosis.Second is { } second ? (RunFault[])[second] : [], .. diagnosis.Rivals.Select(rival => rival.Fault)];
+        Assert.Contains(RunFault.WrongInjectorSize, named);
+        Assert.Contains(RunFault.FlowMeterOff, named);
+
+        static RunFault Min(Hypothesis pair) => pair.Fault < pair.Second!.Value ? pair.Fault : pair.Second.Value;
+        static RunFault Max(Hypothesis pair) => pair.Fault < pair.Second!.Value ? pair.Second.Value : pair.Fault;
     }
 
     /// <summary>

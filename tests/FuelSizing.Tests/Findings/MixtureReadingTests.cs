@@ -106,6 +106,25 @@ public class MixtureReadingTests
         }
     }
 
+    /// <summary>
+    /// A channel that is read every second or third row and holds its reading between: one that is lean is one, in however many rows it stands, and counts by
+    /// the time from the reading before it to the one after. Two that are lean are a stretch.
+    /// </summary>
+    [Theory]
+    [InlineData(0.1, 2, 1, 0)]
+    [InlineData(0.12, 2, 1, 0)]
+    [InlineData(0.13, 2, 1, 2)]
+    [InlineData(0.08, 3, 1, 0)]
+    [InlineData(0.09, 3, 1, 3)]
+    [InlineData(0.05, 2, 2, 4)]
+    public void HeldReading_CountsOnce(double step, int held, int lean, int rows)
+    {
+        LeanExcursions found = Read(Enumerable.Range(0, 25 * held).Select(i => Row(
+            i, i / held >= 10 && i / held < 10 + lean ? 0.95 + (0.001 * (i / held)) : 0.82 + (0.0001 * (i / held)), step))).Answer!;
+        Assert.Equal(rows > 0 ? [rows] : [], found.Stretches.Select(stretch => stretch.Rows));
+        Assert.Null(found.Gap);
+    }
+
     /// <summary>Rows at the rich end of the sensor, and rows without manifold pressure, are counted with the reason.</summary>
     [Fact]
     public void Gap_SaysWhatWasNotJudgedAndWhy()

@@ -61,5 +61,5 @@ public class NextTestTests
     }
 
     private static NextTest Of(double[] weights, double[] means, double[] deviations) => new(
-        Statement.Of("next.weigh", $"Weigh it."), TestedQuantity.FlowMeter, [RunFault.WeakPump, RunFault.CloggedFilter], weights, means, deviations);
+        new TestedQuantity(RunQuantity.FlowMeter, 1, Statement.Of("next.weigh", $"Weigh it.")), [RunFault.WeakPump, RunFault.CloggedFilter], weights, means, deviations);
 }

@@ -100,7 +100,8 @@ public class RunModelTests
         foreach (RunQuantity quantity in new[] { RunQuantity.FlowMeter, RunQuantity.VolumetricEfficiency, RunQuantity.InjectorFlow })
         {
             RunFit free = RunFit.From(model, sound.Off, quantity);
-            Assert.Equal(sound.Expected(quantity), sound.Cost - free.Cost, 1);
+            double off = sound.Off[(int)quantity];
+            Assert.Equal(off * off / (1 - sound.Covariance[(int)quantity, (int)quantity]), sound.Cost - free.Cost, 1);
         }
     }
 

@@ -16,15 +16,15 @@ public sealed class NextTest : IReadable
     private readonly double[] _weights;
     private readonly IReadOnlyList<RunFault> _faults;
 
-    internal NextTest(Statement what, TestedQuantity tested, IReadOnlyList<RunFault> faults, double[] weights, double[] means, double[] deviations)
+    internal NextTest(TestedQuantity tested, IReadOnlyList<RunFault> faults, double[] weights, double[] means, double[] deviations)
     {
-        (What, Tested, _faults, _weights, _means, _deviations) = (what, tested, faults, weights, means, deviations);
+        (Tested, _faults, _weights, _means, _deviations) = (tested, faults, weights, means, deviations);
         (double information, double separates) = Expected();
         (Information, Separates) = (information, Ratio.FromDecimalFractions(separates));
     }
 
     /// <summary>What to measure.</summary>
-    public Statement What { get; }
+    public Statement What => Tested.What;
 
     /// <summary>Bits that its outcome is expected to tell; a choice of two as probable is one bit.</summary>
     public double Information { get; }

@@ -1,5 +1,6 @@
 using FuelSizing.Logs;
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Statistics;
 using UnitsNet;
 
@@ -20,6 +21,12 @@ internal sealed class Diagnosis
     /// <summary>Probability from which another fault is named with the likeliest.</summary>
     public const double NamesWith = 0.05;
 
+    /// <summary>
+    /// ln of the Bayes factor up to which two explanations are as good: a run says nothing worth more than a bare mention for the one that is better (Kass and
+    /// Raftery, Bayes factors, J. Amer. Statist. Assoc. 90, 1995, have that up to 3; 2 is common practice, no source).
+    /// </summary>
+    private static readonly double AsWell = Math.Log(2);
+
     /// <summary>ln of the Bayes factor expected under which a fault is not worth a fit, against the best.</summary>
     private const double Worth = 12;
 
@@ -29,8 +36,14 @@ internal sealed class Diagnosis
     /// <summary>So many single faults are tried with a second.</summary>
     private const int TriedWithSecond = 3;
 
-    /// <summary>So many pairs are fitted.</summary>
+    /// <summary>So many pairs of them are fitted.</summary>
     private const int TriedPairs = 4;
+
+    /// <summary>So many pairs without the likeliest single fault are fitted.</summary>
+    private const int TriedInstead = 3;
+
+    /// <summary>ln of the Bayes factor expected of a pair, under the best single fault's, from which it is worth a fit in its place.</summary>
+    private const double WorthInstead = 4;
 
     private Diagnosis(RunModel model, RunFit sound, IReadOnlyList<Hypothesis> hypotheses, double lack)
     {
@@ -72,6 +85,18 @@ internal sealed class Diagnosis
         else
         {
             Best = Likeliest == RunFault.None ? sound : Suspects[0].Fit ?? sound;
+            Instead = Likeliest == RunFault.None ? null : DoingAsWell();
+        }
+
+        // That two faults at once are rare is no reason to be sure of a third part; nor is one a pair that explains as much by itself.
+        Hypothesis? DoingAsWell()
+        {
+            double Alone(RunFault fault) => hypotheses.Where(one => one.Second is null && one.Fault == fault).Max(Factor);
+            double single = Alone(Likeliest);
+            return hypotheses
+                .Where(one => one.Second is { } other && one.Fault != Likeliest && other != Likeliest
+                    && Factor(one) > single - AsWell && Factor(one) > Math.Max(Alone(one.Fault), Alone(other)) + AsWell)
+                .MaxBy(Factor);
         }
     }
 
@@ -99,10 +124,14 @@ internal sealed class Diagnosis
     /// <summary>The fault that the run needs beside the likeliest; null where one is enough.</summary>
     public RunFault? Second { get; }
 
+    /// <summary>Two other faults that together explain the run as well as the likeliest alone does; none where no two do.</summary>
+    public Hypothesis? Instead { get; }
+
     /// <summary>Faults that the run cannot rule out in place of the likeliest.</summary>
     public IEnumerable<Suspect> Rivals => Likeliest == RunFault.None
         ? []
-        : Suspects.Skip(1).Where(one => one.Fault != Second && one.Probability >= NamesWith);
+        : Suspects.Skip(1).Where(one => one.Fault != Second
+            && (one.Probability >= NamesWith || one.Fault == Instead?.Fault || one.Fault == Instead?.Second));
 
     /// <summary>The fit that explains the run best.</summary>
     public RunFit Best { get; }
@@ -115,7 +144,7 @@ internal sealed class Diagnosis
     public static Diagnosis? Of(RunCheck check, RunModel model, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
         // Of the most fits that there may be, so that reports never go back.
-        const int Maximum = 4 + Tried + TriedPairs;
+        const int Maximum = 4 + Tried + TriedPairs + TriedInstead;
         int done = 0;
         bool Stopped()
         {
@@ -175,18 +204,16 @@ internal sealed class Diagnosis
         tried.AddRange(directs);
 
         List<Hypothesis> pairs = [];
-        foreach ((RunFit from, RunFault first, FaultPrior second, int sign, double log) in Pairs(tried, possible))
+        foreach (Pair pair in PairsWith(tried, possible).Concat(PairsInstead(sound, tried, possible)).DistinctBy(pair => Ordered(pair.First.Fault, pair.Second.Fault)))
         {
             if (Stopped())
             {
                 return null;
             }
 
-            FaultPrior of = possible.First(one => one.Fault == first);
-            Freed one = of.In(model, of.EitherWay && from.Off[(int)of.Quantity] < 0 ? -1 : 1);
-            Freed two = second.In(model, sign);
-            RunFit fit = RunFit.From(model, Start(from, two), [one, two]);
-            pairs.Add(new(first, second.Fault, fit.LogEvidence - sound.LogEvidence + Way(of) + Way(second), 0, fit));
+            RunFit fit = RunFit.From(model, pair.Start, [pair.First.In(model, pair.FirstSign), pair.Second.In(model, pair.SecondSign)]);
+            pairs.Add(new(
+                pair.First.Fault, pair.Second.Fault, fit.LogEvidence - sound.LogEvidence + Way(pair.First) + Way(pair.Second), 0, fit));
         }
 
         // What a channel says by itself is as probable beside any other fault.
@@ -200,27 +227,96 @@ internal sealed class Diagnosis
         return new(model, sound, tried, Math.Max(1, best / Math.Max(1, model.Comparisons)));
     }
 
-    /// <summary>Pairs that promise more than their first fault alone, the most promising first.</summary>
-    private static IEnumerable<(RunFit From, RunFault First, FaultPrior Second, int Sign, double Log)> Pairs(
-        List<Hypothesis> tried, FaultPrior[] possible)
+    /// <summary>Two faults that are worth a fit, and where it starts.</summary>
+    private sealed record Pair(FaultPrior First, int FirstSign, FaultPrior Second, int SecondSign, double Log, double[] Start);
+
+    /// <summary>Pairs of a likely single fault with another, the most promising first.</summary>
+    private static IEnumerable<Pair> PairsWith(List<Hypothesis> tried, FaultPrior[] possible)
     {
         HashSet<(RunFault, RunFault)> seen = [];
         return tried
             .Where(one => one.Fit is not null && possible.Any(prior => prior.Fault == one.Fault))
             .OrderByDescending(one => one.LogFactor)
             .Take(TriedWithSecond)
-            .SelectMany(one => possible
-                .Where(prior => prior.Fault != one.Fault)
-                .Select(prior =>
+            .SelectMany(one =>
+            {
+                FaultPrior first = possible.First(prior => prior.Fault == one.Fault);
+                RunFit fit = one.Fit!;
+                int firstSign = first.EitherWay && fit.Off[(int)first.Quantity] < 0 ? -1 : 1;
+                return possible.Where(second => second != first).Select(second =>
                 {
-                    (_, int sign, double log) = Expected(one.Fit!, prior);
-                    return (From: one.Fit!, First: one.Fault, Second: prior, Sign: sign, Log: one.LogFactor + log);
-                }))
+                    (_, int sign, double log) = Expected(fit, second);
+                    return new Pair(first, firstSign, second, sign, one.LogFactor + log, Start(fit, second.In(fit.Model, sign)));
+                });
+            })
             .Where(pair => pair.Log > 0)
             .OrderByDescending(pair => pair.Log)
             .ToArray()
-            .Where(pair => seen.Add(pair.First < pair.Second.Fault ? (pair.First, pair.Second.Fault) : (pair.Second.Fault, pair.First)))
+            .Where(pair => seen.Add(Ordered(pair.First.Fault, pair.Second.Fault)))
             .Take(TriedPairs);
+    }
+
+    private static (RunFault, RunFault) Ordered(RunFault one, RunFault other) => one < other ? (one, other) : (other, one);
+
+    /// <summary>
+    /// Pairs of which neither is the likeliest single fault, the most promising first: two faults may look together like a third part, and by itself each of
+    /// them may explain little.
+    /// </summary>
+    private static IEnumerable<Pair> PairsInstead(RunFit sound, List<Hypothesis> tried, FaultPrior[] possible)
+    {
+        Hypothesis? likeliest = tried.Where(one => one.Fit is not null).MaxBy(one => one.LogFactor);
+        if (likeliest is null || likeliest.LogFactor <= 0)
+        {
+            return [];
+        }
+
+        FaultPrior[] others = [.. possible.Where(prior => prior.Fault != likeliest.Fault)];
+        double best = possible.Max(prior => Expected(sound, prior).Log);
+        return others
+            .SelectMany((first, i) => others.Skip(i + 1).Select(second => Together(sound, first, second)))
+            .Where(pair => pair.Log > best - WorthInstead)
+            .OrderByDescending(pair => pair.Log)
+            .Take(TriedInstead);
+    }
+
+    /// <summary>What two faults would have together, were the model linear, and where their fit would be.</summary>
+    private static Pair Together(RunFit sound, FaultPrior first, FaultPrior second)
+    {
+        (int i, int j) = ((int)first.Quantity, (int)second.Quantity);
+        Matrix<double> covariance = Matrix<double>.Build.DenseOfArray(new[,]
+        {
+            { sound.Covariance[i, i], sound.Covariance[i, j] },
+            { sound.Covariance[j, i], sound.Covariance[j, j] },
+        });
+        Vector<double> off = Vector<double>.Build.Dense([sound.Off[i], sound.Off[j]]);
+        Matrix<double> precision = covariance.Inverse();
+        Vector<double> information = precision * off;
+        double without = (information * off) + Math.Log(covariance.Determinant());
+        Pair? best = null;
+        foreach (int firstSign in first.EitherWay ? (int[])[1, -1] : [1])
+        {
+            foreach (int secondSign in second.EitherWay ? (int[])[1, -1] : [1])
+            {
+                (Freed one, Freed two) = (first.In(sound.Model, firstSign), second.In(sound.Model, secondSign));
+                Vector<double> pull = Vector<double>.Build.Dense([1 / (one.Deviation * one.Deviation), 1 / (two.Deviation * two.Deviation)]);
+                Vector<double> mean = Vector<double>.Build.Dense([one.Mean, two.Mean]);
+                Matrix<double> freed = precision - Matrix<double>.Build.DenseIdentity(2) + Matrix<double>.Build.DenseOfDiagonalVector(pull);
+                Vector<double> towards = information + pull.PointwiseMultiply(mean);
+                Vector<double> there = freed.Solve(towards);
+                double with = (towards * there) - Math.Log(freed.Determinant())
+                    - pull.PointwiseMultiply(mean).DotProduct(mean) + Math.Log(pull[0] * pull[1]);
+                double log = ((with - without) / 2) + Way(first) + Way(second);
+                if (best is null || log > best.Log)
+                {
+                    Vector<double> move = precision * (there - off);
+                    best = new(
+                        first, firstSign, second, secondSign, log,
+                        [.. sound.Off.Select((each, k) => each + (sound.Covariance[k, i] * move[0]) + (sound.Covariance[k, j] * move[1]))]);
+                }
+            }
+        }
+
+        return best!;
     }
 
     /// <summary>

@@ -14,20 +14,35 @@ internal static class TestChoice
     /// <summary>Bits under which a test is not worth its trouble.</summary>
     private const double Worth = 0.05;
 
-    /// <summary>What is measured, its standard deviation in SI, and in words. The accuracies are common practice, no source.</summary>
-    private static readonly (TestedQuantity Tested, RunQuantity Quantity, double Deviation)[] Tests =
+    /// <summary>A gauge in the place of the rail's sensor, Pa; common practice, no source, as all accuracies here.</summary>
+    private const double Gauge = 2e3;
+
+    private static readonly TestedQuantity Pull = new(null, Gauge, Statement.Of(
+        "next.lower-voltage",
+        $"Pull once more to the same boost with the supply {ElectricPotential.FromVolts(LowerVolts)} lower (all electrical loads on), rail pressure recorded; stop at the first sign of a lean mixture."));
+
+    private static readonly TestedQuantity Meter = new(RunQuantity.InjectorFlow, 0.015, Statement.Of(
+        "next.flow-meter", $"Record fuel flow with a meter of known accuracy in the next pull."));
+
+    private static readonly TestedQuantity[] Tests =
     [
-        (TestedQuantity.RailSensor, RunQuantity.RailSensor, 2e3),
-        (TestedQuantity.ManifoldSensor, RunQuantity.ManifoldSensor, 300),
-        (TestedQuantity.InjectorFlow, RunQuantity.InjectorFlow, 0.01),
-        (TestedQuantity.InjectorFlowByMeter, RunQuantity.InjectorFlow, 0.015),
-        (TestedQuantity.PumpFlow, RunQuantity.PumpFlow, 0.02),
-        (TestedQuantity.FeedResistance, RunQuantity.FeedResistance, 0.005),
-        (TestedQuantity.FilterLoss, RunQuantity.FilterLoss, 0.5),
-        (TestedQuantity.FlowMeter, RunQuantity.FlowMeter, 0.005),
-        (TestedQuantity.RegulatorBase, RunQuantity.RegulatorBase, 2e3),
-        (TestedQuantity.RegulatorGain, RunQuantity.RegulatorGain, 0.03),
-        (TestedQuantity.RegulatorOnset, RunQuantity.RegulatorOnset, 1e3),
+        new(RunQuantity.RailSensor, Gauge, Statement.Of("next.rail-gauge", $"Check the rail sensor against a calibrated gauge with the engine idling.")),
+        new(RunQuantity.ManifoldSensor, 300, Statement.Of(
+            "next.at-rest", $"Record some seconds with the engine at rest: the manifold must then read the barometer's pressure.")),
+        new(RunQuantity.InjectorFlow, 0.01, Statement.Of("next.injector-flow", $"Measure the static flow of the injectors at a known pressure.")),
+        Meter,
+        new(RunQuantity.PumpFlow, 0.02, Statement.Of(
+            "next.pump-flow", $"Measure the pump's flow into a vessel at a known pressure and voltage at its terminals.")),
+        new(RunQuantity.FeedResistance, 0.005, Statement.Of(
+            "next.voltage-drop", $"Measure voltage at the battery and at the pump's terminals, and its current, under load.")),
+        new(RunQuantity.FilterLoss, 0.5, Statement.Of("next.filter-drop", $"Measure pressure on both sides of the filter at a known flow.")),
+        new(RunQuantity.FlowMeter, 0.005, Statement.Of("next.weigh", $"Check the flow meter against a weighed quantity.")),
+        new(RunQuantity.RegulatorBase, Gauge, Statement.Of(
+            "next.base-gauge", $"Read the base pressure on a calibrated gauge with the regulator's hose off.")),
+        new(RunQuantity.RegulatorGain, 0.03, Statement.Of(
+            "next.gain-gauge", $"Put a known pressure well over the onset on the regulator's port, in two steps, and read the rail on a calibrated gauge: its gain.")),
+        new(RunQuantity.RegulatorOnset, 1e3, Statement.Of(
+            "next.onset-gauge", $"Raise the pressure on the regulator's port in small steps and read the rail on a calibrated gauge: the onset.")),
     ];
 
     /// <summary>Tests of a diagnosis, the most telling first; none where nothing is left open.</summary>
@@ -48,25 +63,15 @@ internal static class TestChoice
         RunFault[] faults = [.. open.Select(one => one.Fault)];
         double[] weights = [.. open.Select(one => one.Weight)];
         List<NextTest> tests = [];
-        foreach ((TestedQuantity tested, RunQuantity quantity, double deviation) in Tests)
+        foreach (TestedQuantity tested in Tests.Where(tested => IsPossible(check, diagnosis.Model, tested)))
         {
-            // With the engine at rest the sensor has been seen already.
-            if ((quantity == RunQuantity.ManifoldSensor && diagnosis.Model.Points.ManifoldAtRest is not null)
-                || (quantity == RunQuantity.FlowMeter && !diagnosis.Model.Has(Comparison.Flow))
-                || (tested == TestedQuantity.InjectorFlowByMeter && diagnosis.Model.Has(Comparison.Flow))
-                || (quantity is RunQuantity.RegulatorGain or RunQuantity.RegulatorOnset && !check.Regulator.HasOnset)
-                || (quantity == RunQuantity.FilterLoss && !check.HasFilter))
-            {
-                continue;
-            }
-
+            RunQuantity quantity = tested.Quantity!.Value;
             tests.Add(new(
-                Words(tested),
                 tested,
                 faults,
                 weights,
                 [.. open.Select(one => one.Fit.Value(quantity))],
-                [.. open.Select(one => SpecialFunctions.Hypotenuse(one.Fit.Error(quantity), deviation))]));
+                [.. open.Select(one => SpecialFunctions.Hypotenuse(one.Fit.Error(quantity), tested.Deviation))]));
         }
 
         if (LowerVoltage(check, diagnosis, open, faults, weights) is { } pull)
@@ -76,6 +81,17 @@ internal static class TestChoice
 
         return [.. tests.Where(one => one.Information >= Worth).OrderByDescending(one => one.Information)];
     }
+
+    private static bool IsPossible(RunCheck check, RunModel model, TestedQuantity tested) => tested.Quantity switch
+    {
+        // With the engine at rest the sensor has been seen already.
+        RunQuantity.ManifoldSensor => model.Points.ManifoldAtRest is null,
+        RunQuantity.FlowMeter => model.Has(Comparison.Flow),
+        RunQuantity.InjectorFlow => tested != Meter || !model.Has(Comparison.Flow),
+        RunQuantity.RegulatorGain or RunQuantity.RegulatorOnset => check.Regulator.HasOnset,
+        RunQuantity.FilterLoss => check.HasFilter,
+        _ => true,
+    };
 
     /// <summary>The point at which most is injected; none where no flow is known.</summary>
     public static int? Hardest(RunModel model)
@@ -93,7 +109,7 @@ internal static class TestChoice
         }
 
         double volts = diagnosis.Model.Inputs[point].Volts - LowerVolts;
-        double noise = SpecialFunctions.Hypotenuse(check.RailNoise, 2e3);
+        double noise = SpecialFunctions.Hypotenuse(check.RailNoise, Pull.Deviation);
         (double Mean, double Deviation) Read(RunFit fit)
         {
             double mean = diagnosis.Model.RailAt(point, fit.Off, volts).Rail;
@@ -112,36 +128,10 @@ internal static class TestChoice
 
         (double Mean, double Deviation)[] read = [.. open.Select(one => Read(one.Fit))];
         return new(
-            Words(TestedQuantity.RailAtLowerVoltage),
-            TestedQuantity.RailAtLowerVoltage,
+            Pull,
             faults,
             weights,
             [.. read.Select(one => one.Mean)],
             [.. read.Select(one => one.Deviation)]);
     }
-
-    private static Statement Words(TestedQuantity tested) => tested switch
-    {
-        TestedQuantity.RailAtLowerVoltage => Statement.Of(
-            "next.lower-voltage",
-            $"Pull once more to the same boost with the supply {ElectricPotential.FromVolts(LowerVolts)} lower (all electrical loads on), rail pressure recorded; stop at the first sign of a lean mixture."),
-        TestedQuantity.RailSensor => Statement.Of("next.rail-gauge", $"Check the rail sensor against a calibrated gauge with the engine idling."),
-        TestedQuantity.ManifoldSensor => Statement.Of(
-            "next.at-rest", $"Record some seconds with the engine at rest: the manifold must then read the barometer's pressure."),
-        TestedQuantity.InjectorFlow => Statement.Of("next.injector-flow", $"Measure the static flow of the injectors at a known pressure."),
-        TestedQuantity.InjectorFlowByMeter => Statement.Of(
-            "next.flow-meter", $"Record fuel flow with a meter of known accuracy in the next pull."),
-        TestedQuantity.PumpFlow => Statement.Of(
-            "next.pump-flow", $"Measure the pump's flow into a vessel at a known pressure and voltage at its terminals."),
-        TestedQuantity.FeedResistance => Statement.Of(
-            "next.voltage-drop", $"Measure voltage at the battery and at the pump's terminals, and its current, under load."),
-        TestedQuantity.FilterLoss => Statement.Of("next.filter-drop", $"Measure pressure on both sides of the filter at a known flow."),
-        TestedQuantity.FlowMeter => Statement.Of("next.weigh", $"Check the flow meter against a weighed quantity."),
-        TestedQuantity.RegulatorBase => Statement.Of(
-            "next.base-gauge", $"Read the base pressure on a calibrated gauge with the regulator's hose off."),
-        TestedQuantity.RegulatorGain => Statement.Of(
-            "next.gain-gauge", $"Put a known pressure well over the onset on the regulator's port, in two steps, and read the rail on a calibrated gauge: its gain."),
-        _ => Statement.Of(
-            "next.onset-gauge", $"Raise the pressure on the regulator's port in small steps and read the rail on a calibrated gauge: the onset."),
-    };
 }

@@ -14,18 +14,37 @@ internal sealed class RunFit
 
     private const int MaximumSteps = 25;
 
-    private RunFit(RunModel model, double[] off, double cost, MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> factors, double[] pull)
+    private readonly Lazy<Matrix<double>> _scattered;
+
+    private RunFit(RunModel model, double[] off, double cost, double[] normal, double[] pull)
     {
+        MathNet.Numerics.LinearAlgebra.Factorization.Cholesky<double> factors = Factors(normal, pull);
         (Model, Off, Cost) = (model, off, cost);
         Covariance = factors.Solve(Matrix<double>.Build.DenseIdentity(off.Length));
-        LogEvidence = -0.5 * (cost + factors.DeterminantLn - pull.Sum(Math.Log));
+        Likeliest = [.. off];
+        LogEvidence = (-0.5 * (cost + factors.DeterminantLn - pull.Sum(Math.Log))) + OneSided.Cut(Off, Covariance);
+        double lack = cost / Math.Max(1, model.Comparisons);
+        _scattered = new(() =>
+        {
+            if (lack <= 1)
+            {
+                return Covariance;
+            }
+
+            Matrix<double> wider = Factors([.. normal.Select(each => each / lack)], pull).Solve(Matrix<double>.Build.DenseIdentity(off.Length));
+            OneSided.Cut([.. Likeliest], wider);
+            return wider;
+        });
     }
 
     /// <summary>The model.</summary>
     public RunModel Model { get; }
 
-    /// <summary>What is off, in units of its tolerance.</summary>
+    /// <summary>What is off, in units of its tolerance: the likeliest, but for what can only be off to one side.</summary>
     public double[] Off { get; }
+
+    /// <summary>What is off where the sum of squares is lowest, in units of its tolerance.</summary>
+    public double[] Likeliest { get; }
 
     /// <summary>Sum of squares.</summary>
     public double Cost { get; }
@@ -42,18 +61,21 @@ internal sealed class RunFit
     /// <summary>How far a quantity is off, SI.</summary>
     public double Value(RunQuantity quantity) => Off[(int)quantity] * Model.Tolerance[(int)quantity];
 
-    /// <summary>Standard error of it, SI.</summary>
+    /// <summary>Standard error of it, SI. More scatter than stated makes it wider, as it makes evidence weaker.</summary>
     public double Error(RunQuantity quantity) =>
-        Math.Sqrt(Covariance[(int)quantity, (int)quantity]) * Model.Tolerance[(int)quantity];
+        Math.Sqrt(_scattered.Value[(int)quantity, (int)quantity]) * Model.Tolerance[(int)quantity];
 
     /// <summary>
-    /// What setting a quantity free would take off the sum of squares, were the model linear: off²/(1 − variance), both in
-    /// units of the tolerance.
+    /// The errors of several quantities as moves that are independent of one another, each at its standard deviation, SI: columns of the covariance's
+    /// Cholesky factor.
     /// </summary>
-    public double Expected(RunQuantity quantity)
+    public IEnumerable<double[]> Moves(params RunQuantity[] quantities)
     {
-        double off = Off[(int)quantity];
-        return off * off / Math.Max(1e-6, 1 - Covariance[(int)quantity, (int)quantity]);
+        Matrix<double> factor = Matrix<double>.Build.Dense(
+            quantities.Length,
+            quantities.Length,
+            (row, column) => _scattered.Value[(int)quantities[row], (int)quantities[column]]).Cholesky().Factor;
+        return factor.EnumerateColumns().Select(column => column.Select((by, i) => by * Model.Tolerance[(int)quantities[i]]).ToArray());
     }
 
     /// <summary>Fits from a start.</summary>
@@ -126,7 +148,7 @@ internal sealed class RunFit
             }
         }
 
-        return new(model, off, cost, Factors(normal, pull), pull);
+        return new(model, off, cost, normal, pull);
     }
 
     // Far under what tells two faults apart.

@@ -11,7 +11,7 @@ namespace FuelSizing.Findings;
 /// <param name="model">Its model.</param>
 internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel model) : RunReading(check, run, model)
 {
-    /// <summary>A single lean reading between two that are not, no further apart than this, is a glitch of the sensor, s; common practice, no source.</summary>
+    /// <summary>A single lean reading, in however many rows a slow channel holds it, between two that are not, no further apart than this, is a glitch of the sensor, s; common practice, no source.</summary>
     private const double GlitchSpan = 0.5;
 
     /// <summary>Rows that are compared with the plan.</summary>
@@ -129,7 +129,7 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
 
     private Channel[] Missing() => [.. new[] { Channel.Lambda, Channel.ManifoldAbsolute }.Where(channel => !Run.Has(channel))];
 
-    /// <summary>Ends a stretch; false where it is one row of which the log does not show how long it lasted.</summary>
+    /// <summary>Ends a stretch; false where it is one reading of which the log does not show how long it lasted.</summary>
     private bool Close(List<int> lean, List<LeanExcursion> found)
     {
         if (lean.Count == 0)
@@ -138,14 +138,21 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
         }
 
         (int first, int last) = (lean[0], lean[^1]);
-        double span = lean.Count > 1 ? double.PositiveInfinity : TimeOf(Neighbour(last, 1)) - TimeOf(Neighbour(first, -1));
+        while (first > 0 && !Columns.IsRead(Channel.Lambda, first))
+        {
+            // Held from a row that was not on boost.
+            first--;
+        }
+
+        bool isOneReading = !lean.Exists(row => row > first && Columns.IsRead(Channel.Lambda, row));
+        double span = !isOneReading ? double.PositiveInfinity : TimeOf(Neighbour(last, 1)) - TimeOf(Neighbour(first, -1));
         bool isStretch = span > GlitchSpan;
         if (isStretch)
         {
             int worst = lean.MaxBy(row => Columns.At(Channel.Lambda, row));
-            double length = TimeOf(last) - TimeOf(first);
+            double length = TimeOf(last) - TimeOf(lean[0]);
             found.Add(new(
-                Place(first),
+                Place(lean[0]),
                 Place(worst),
                 Columns.At(Channel.Lambda, worst),
                 Columns.PlannedAt(worst),
@@ -159,11 +166,11 @@ internal sealed class MixtureReading(RunCheck check, RecordedRun run, RunModel m
         return isStretch || span <= GlitchSpan;
     }
 
-    /// <summary>The next row, either way, that has lambda; −1 where there is none.</summary>
+    /// <summary>The next row, either way, at which lambda was read; −1 where there is none.</summary>
     private int Neighbour(int row, int step)
     {
         int other = row + step;
-        while (other >= 0 && other < Run.Count && double.IsNaN(Columns.At(Channel.Lambda, other)))
+        while (other >= 0 && other < Run.Count && !Columns.IsRead(Channel.Lambda, other))
         {
             other += step;
         }

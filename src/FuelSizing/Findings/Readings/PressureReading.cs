@@ -53,22 +53,18 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
             found[(int)quantity] = diagnosis?.Best.Value(quantity) ?? 0;
         }
 
-        (double[] Boost, double[] Rail) Points(RunQuantity moved, double by)
+        (double[] Boost, double[] Rail) Points(IReadOnlyList<double>? moved = null)
         {
-            double Of(RunQuantity quantity) => found[(int)quantity] + (quantity == moved ? by : 0);
+            double Of(RunQuantity quantity) => found[(int)quantity] + (moved?[Array.IndexOf(TakenOff, quantity)] ?? 0);
             return (
                 [.. governed.Select(i => fine.Inputs[i].Boost + (Of(RunQuantity.ManifoldLag) * fine.Inputs[i].BoostRate))],
                 [.. governed.Select(i => fine.Inputs[i].Rail + (Check.HoldsAtRail ? 0 : fine.Inputs[i].SupplyLoss)
                     + (Of(RunQuantity.RailLag) * fine.Inputs[i].RailRate) + (Of(RunQuantity.RegulatorSlope) * fine.Inputs[i].InjectedShare))]);
         }
 
-        (double[] boost, double[] rail) = Points(default, 0);
+        (double[] boost, double[] rail) = Points();
         SharedError shared = new(
-            [
-                .. TakenOff
-                    .Where(quantity => fine.Tolerance[(int)quantity] > 0)
-                    .Select(quantity => Points(quantity, diagnosis?.Best.Error(quantity) ?? fine.Tolerance[(int)quantity])),
-            ],
+            [.. LeftOpen(diagnosis, fine).Where(moved => moved.Any(by => by != 0)).Select(moved => Points(moved))],
             fine.Tolerance[(int)RunQuantity.RailSensor],
             fine.Tolerance[(int)RunQuantity.ManifoldSensor]);
         return RegulatorFit.Of(
@@ -78,6 +74,11 @@ internal sealed class PressureReading(RunCheck check, RecordedRun run, RunModel 
             Check.Regulator.HasOnset ? Check.Regulator.EffectiveOnset : null,
             shared);
     }
+
+    /// <summary>How far what is taken off may be off still, SI: as many independent moves at their standard deviation.</summary>
+    private static IEnumerable<double[]> LeftOpen(Diagnosis? diagnosis, RunModel fine) => diagnosis is null
+        ? TakenOff.Select((quantity, i) => Enumerable.Range(0, TakenOff.Length).Select(j => i == j ? fine.Tolerance[(int)quantity] : 0).ToArray())
+        : diagnosis.Best.Moves(TakenOff);
 
     private static readonly RunQuantity[] TakenOff = [RunQuantity.RegulatorSlope, RunQuantity.ManifoldLag, RunQuantity.RailLag];
 

@@ -122,11 +122,14 @@ internal sealed class RunColumnsRead
         int count = 0;
         for (int place = start; place < end; place++)
         {
-            count += channel is Channel.Speed or Channel.ManifoldAbsolute || Slow(channel).IsRead(rows[place]) ? 1 : 0;
+            count += channel is Channel.Speed or Channel.ManifoldAbsolute || IsRead(channel, rows[place]) ? 1 : 0;
         }
 
         return count;
     }
+
+    /// <summary>True if a row holds a reading of its own, and not that of a row before.</summary>
+    public bool IsRead(Channel channel, int row) => Slow(channel).IsRead(row);
 
     private SlowChannel Slow(Channel channel)
     {
