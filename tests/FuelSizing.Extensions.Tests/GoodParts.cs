@@ -9,7 +9,6 @@ using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
-using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 using static FuelSizing.Tests.Wren;

@@ -4,7 +4,6 @@ using FuelSizing.Controllers;
 using FuelSizing.Data;
 using FuelSizing.Engines;
 using FuelSizing.Findings;
-using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
 using FuelSizing.Points;
