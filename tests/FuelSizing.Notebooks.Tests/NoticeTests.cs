@@ -44,7 +44,9 @@ public partial class NoticeTests
     [InlineData("FuelSizing.Interactive")]
     public void Package_CarriesTheNotices(string project)
     {
-        XDocument file = XDocument.Load(Repository.PathOf("src", project, $"{project}.csproj"));
+        // What both packages have in common stands in a file that each imports.
+        XElement import = Assert.Single(XDocument.Load(Repository.PathOf("src", project, $"{project}.csproj")).Descendants("Import"));
+        XDocument file = XDocument.Load(Repository.PathOf("src", project, import.Attribute("Project")!.Value));
         XElement packed = Assert.Single(
             file.Descendants("None"), item => item.Attribute("Include")!.Value.EndsWith("docs/notices.md", StringComparison.Ordinal));
 

@@ -69,7 +69,7 @@ internal sealed class DiagramLayout
             _canvas.Content);
 
         // A tall drawing is made to fit a sheet of A4 or Letter, where nothing can be scrolled.
-        string id = "fs" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(root.ToString())))[..10];
+        string id = "fs" + Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(root.ToString())))[..10].ToLowerInvariant();
         root.SetAttributeValue("id", id);
         root.Elements().ElementAt(1).AddAfterSelf(new XElement(DiagramCanvas.Svg + "style", $"@media print{{#{id}{{max-height:200mm}}}}"));
         return root;

@@ -120,7 +120,7 @@ internal static partial class SvgDocument
     /// <summary>Several plots share one page, so the clip paths of one must not answer for another.</summary>
     private static void MakeIdsUnique(XElement root, string content)
     {
-        string prefix = "fs" + Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(content)))[..10] + "-";
+        string prefix = "fs" + Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(content)))[..10].ToLowerInvariant() + "-";
         foreach (var id in root.Descendants().Attributes("id"))
         {
             id.Value = prefix + id.Value;
