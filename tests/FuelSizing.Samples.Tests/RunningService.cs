@@ -6,7 +6,7 @@ using System.Text.RegularExpressions;
 namespace FuelSizing.Samples.Tests;
 
 /// <summary>The web service, really started, on a free port of this machine alone.</summary>
-public sealed partial class RunningService : IAsyncLifetime
+public sealed partial class RunningService : IAsyncLifetime, IDisposable
 {
     private readonly Process _process = new();
     private readonly ConcurrentQueue<string> _log = [];
@@ -39,12 +39,14 @@ public sealed partial class RunningService : IAsyncLifetime
         }
     }
 
-    public Task DisposeAsync()
+    // The runner calls both.
+    public Task DisposeAsync() => Task.CompletedTask;
+
+    public void Dispose()
     {
         Client.Dispose();
         _process.Kill(entireProcessTree: true);
         _process.Dispose();
-        return Task.CompletedTask;
     }
 
     /// <summary>Posts a setup.</summary>
