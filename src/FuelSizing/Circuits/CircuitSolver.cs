@@ -46,10 +46,10 @@ internal static class CircuitSolver
         CircuitState estimate = Solve(task, bounds.Estimate, PumpReading.Estimate, AtSet(task, bounds.Estimate, table?.Estimate));
         CircuitState lower = !slowed && ReferenceEquals(bounds.Lower, bounds.Estimate)
             ? estimate
-            : Beside(task, estimate, slowed ? task.Pump.Running(task.Supply, PumpReading.Lower) : bounds.Lower, PumpReading.Lower, table?.Lower);
+            : Beside(task, estimate, bounds.Lower, PumpReading.Lower, table?.Lower);
         CircuitState upper = !slowed && ReferenceEquals(bounds.Upper, bounds.Estimate)
             ? estimate
-            : Beside(task, estimate, slowed ? task.Pump.Running(task.Supply, PumpReading.Upper) : bounds.Upper, PumpReading.Upper, table?.Upper);
+            : Beside(task, estimate, bounds.Upper, PumpReading.Upper, table?.Upper);
         return new(estimate with { MinimumAtSet = lower.MinimumAtSet, MaximumAtSet = upper.MaximumAtSet }, lower, upper);
     }
 
@@ -62,8 +62,9 @@ internal static class CircuitSolver
         bool banded = task.Held is { HasBand: true };
         return task.Held is null || (pumps.IsKnown && !banded) ? SolveBounds(task).Of(side) : side switch
         {
-            CircuitSide.FlowsLess => ByFlow(task, pumps.Lower, banded ? RegulatorReading.Upper : RegulatorReading.Lower),
-            CircuitSide.FlowsMore => ByFlow(task, pumps.Upper, banded ? RegulatorReading.Lower : RegulatorReading.Upper),
+            // Without a band every reading of the regulator is the same.
+            CircuitSide.FlowsLess => ByFlow(task, pumps.Lower, RegulatorReading.Upper),
+            CircuitSide.FlowsMore => ByFlow(task, pumps.Upper, RegulatorReading.Lower),
             _ => ByFlow(task, pumps.Estimate, RegulatorReading.Estimate),
         };
     }

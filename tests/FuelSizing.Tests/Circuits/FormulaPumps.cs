@@ -24,6 +24,15 @@ internal sealed class FormulaPumps(double freeFlow, double deadhead, bool givesF
     /// <summary>How often flow or rise was asked for.</summary>
     public int Asked { get; private set; }
 
+    /// <summary>False where they do not say that their data covers every flow, so that each state has to be looked at.</summary>
+    public bool SaysSo { get; init; } = true;
+
+    /// <summary>False where a curve is said to end with flow left.</summary>
+    public bool SaysSoAtEnds { get; init; } = true;
+
+    /// <summary>How often they were asked what their data lacks.</summary>
+    public int AskedForData { get; private set; }
+
     /// <inheritdoc/>
     public override double FlowAt(double rise)
     {
@@ -46,10 +55,14 @@ internal sealed class FormulaPumps(double freeFlow, double deadhead, bool givesF
     }
 
     /// <inheritdoc/>
-    public override bool IsFullyCovered(bool ends) => true;
+    public override bool IsFullyCovered(bool ends) => SaysSo && (SaysSoAtEnds || !ends);
 
     /// <inheritdoc/>
-    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends) => PumpCoverage.Measured;
+    public override PumpCoverage UncoveredAt(double flow, double rise, bool ends)
+    {
+        AskedForData++;
+        return PumpCoverage.Measured;
+    }
 
     /// <summary>The flow at which they hold a set pressure downstream of a square-law resistance: set + k Q² = p.</summary>
     /// <param name="set">Pa.</param>

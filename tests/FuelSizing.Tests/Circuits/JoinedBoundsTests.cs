@@ -176,6 +176,57 @@ public class JoinedBoundsTests
         Assert.True(joined.MaximumDraw > joined.MinimumDraw * 1.02);
     }
 
+    /// <summary>
+    /// A lift pump known between bounds below its voltage, 2 % to either side: with no lines before the tank it fills by each bound's free flow, and the pressure of what overflows of it, k (Q − q)², bounds the
+    /// full tank's: Q₀ (1 − p/p₀) − q = x, p = k x².
+    /// </summary>
+    [Fact]
+    public void LiftPumpKnownBetweenBounds_BoundsWhatFillsAndWhatOverflows()
+    {
+        const double Free = 6.5e-5;
+        double Of(PumpReading reading) => Free * reading switch { PumpReading.Lower => 0.98, PumpReading.Upper => 1.02, _ => 1 };
+        FormulaAssembly lift = new((_, reading) => new FormulaPumps(Of(reading), LiftDeadhead, givesFlow: true, bySquare: false), CoversVoltage: false, EndsOpen: true);
+        JoinedCircuits joined = Join(SurgeTank.Of(Volume.FromLiters(1), lift, ReturnDestination.SurgeTank, overflow: [new SquareLawResistance(Overflow)]));
+        double Pressure(PumpReading reading)
+        {
+            double over = 2 * (Of(reading) - Injected) / (1 + Math.Sqrt(1 + (4 * Of(reading) / LiftDeadhead * Overflow * (Of(reading) - Injected))));
+            return Overflow * over * over;
+        }
+
+        Close(Of(PumpReading.Lower), joined.Filling.Lower.Flow, joined.Filling.Estimate.MinimumAtSet, joined.Sure.Lower.Flow);
+        Close(Of(PumpReading.Upper), joined.Filling.Upper.Flow, joined.Filling.Estimate.MaximumAtSet, joined.Sure.Upper.Flow);
+        Close(Pressure(PumpReading.Lower), joined.MinimumGauge);
+        Close(Pressure(PumpReading.Estimate), joined.Balance.Pressure);
+        Close(Pressure(PumpReading.Upper), joined.MaximumGauge);
+        Assert.Null(joined.MainFull!.Value.Flows);
+    }
+
+    /// <summary>
+    /// A main pump measured from 400 kPa on says nothing of what it passes at 300. With its return in the surge tank what is injected is drawn all the same; with it in the other nobody knows, and the most
+    /// pressure is that of a tank from which nothing is drawn, so that it is not called full.
+    /// </summary>
+    [Fact]
+    public void MainPumpOfWhichNothingIsKnown_LeavesTheDrawOpen()
+    {
+        Pump late = Pump.From(PumpCurve.At(
+            "late pump", Wren.Volt(Volts), (Pressure.FromPascals(4e5), VolumeFlow.FromCubicMetersPerSecond(5e-5)), (Pressure.FromPascals(8e5), VolumeFlow.Zero)));
+        const double Free = 6.5e-5;
+        double Full(double drawn)
+        {
+            double over = 2 * (Free - drawn) / (1 + Math.Sqrt(1 + (4 * Free / LiftDeadhead * Overflow * (Free - drawn))));
+            return Overflow * over * over;
+        }
+
+        JoinedCircuits known = Join(Tank(ReturnDestination.SurgeTank, Free, new SquareLawResistance(Overflow)), pump: late);
+        Close(Injected, known.Balance.Drawn, known.MinimumDraw, known.MaximumDraw);
+        Close(Full(Injected), known.Balance.Pressure);
+        Assert.True(known.IsFull);
+        JoinedCircuits open = Join(Tank(ReturnDestination.MainTank, Free, new SquareLawResistance(Overflow)), pump: late);
+        Assert.Equal(double.NaN, open.Balance.Drawn);
+        Close(Full(0), open.Balance.Pressure, open.MaximumGauge);
+        Assert.False(open.IsFull || open.IsSurelyFull);
+    }
+
     private static JoinedCircuits Join(SurgeTank tank, double set = Set, Pump? pump = null)
     {
         CircuitTask task = Task(pump ?? Straight(MainFree, MainDeadhead)) with { Set = set };

@@ -162,6 +162,7 @@ public class JoinedCircuitsTests
         Assert.Equal(RailState.NotCovered, joined.Filling.Estimate.State);
         Assert.Equal(180, VolumeFlow.FromCubicMetersPerSecond(joined.Filling.Lower.Flow).LitersPerHour, 1e-9);
         Assert.True(double.IsNaN(joined.MaximumGauge));
+        Assert.Equal((RailState.Regulated, RailState.NotCovered), (joined.MainFull!.Value.Lower.State, joined.MainFull.Value.Upper.State));
 
         // Also where what is known of it is less than what is drawn: it may be more.
         Assert.True(double.IsNaN(Join(

@@ -125,13 +125,16 @@ public class SlopedRegulatorTests
         Assert.True(bounds.Estimate.MaximumAtSet > bounds.Estimate.MinimumAtSet * 1.05);
     }
 
-    /// <summary>One side alone is the same as both: of a regulator with and without a slope, with and without hysteresis, of a pump whose data covers the point and of one whose does not.</summary>
+    /// <summary>One side alone is the same as both: of a regulator with and without a slope, with and without hysteresis, measured and past either end of that, of a pump whose data covers the point and of one whose does not.</summary>
     [Theory]
     [InlineData(13.5)]
     [InlineData(12)]
     public void Side_IsThatOfTheBounds(double measured)
     {
-        CircuitTask[] tasks = [Task(Rising), Task(Rising.WithHysteresis(Wren.Kpa(20))), Task(Rising) with { Held = null }];
+        CircuitTask[] tasks =
+        [
+            Task(Rising), Task(Rising.WithHysteresis(Wren.Kpa(20))), Task(Rising) with { Held = null }, Measured((10, 290), (20, 300)), Measured((30, 300), (40, 310)),
+        ];
         foreach (CircuitTask task in tasks.Select(task => task with { Pump = PumpOf("pump", Deadhead, measured) }))
         {
             CircuitBounds bounds = CircuitSolver.SolveBounds(task);

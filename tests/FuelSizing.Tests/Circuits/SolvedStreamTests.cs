@@ -172,6 +172,81 @@ public class SolvedStreamTests
         Close(47.5 / 3.6e6, inside.MinimumDelivered, inside.MaximumDelivered);
     }
 
+    /// <summary>With just as much boost as is held nothing is sprayed, and that is known; at just the nozzle's least known pressure, a third of its rated one, the flow is known too.</summary>
+    [Fact]
+    public void Nozzle_AtAnEndOfWhatIsKnown_IsKnown()
+    {
+        SolvedStream still = SolvedStream.Of(Held(50), 50e3, Volts, Kelvins);
+        Assert.Equal((0, 0, 0, 50e3), (still.Flow, still.MinimumFlow, still.MaximumFlow, still.Pressure));
+        Assert.Equal(double.NaN, SolvedStream.Of(Held(50), 49e3, Volts, Kelvins).Flow);
+        SprayNozzles nozzles = Held(850, into: SprayPlace.BeforeCompressor).Nozzles;
+        SecondStream third = SecondStream.Of("stream M", Methanol, nozzles, Wren.Kpa(30), nozzles.MinimumDifferential);
+        Close(Nozzle(700.0 / 3, Density), SolvedStream.Of(third, Boost, Volts, Kelvins).Flow);
+    }
+
+    /// <summary>Against more boost than a pump's deadhead it passes nothing; where its voltage is far under any that was measured, nobody knows.</summary>
+    [Fact]
+    public void Pump_OfUnknownDeadhead_IsNotKnownToPassNothing()
+    {
+        SolvedStream open = SolvedStream.Of(Held(null, PumpOf(40, 60)), 70e3, 6, Kelvins);
+        Assert.Equal((double.NaN, double.NaN), (open.Flow, open.Pressure));
+        Assert.Equal(0, open.MinimumFlow);
+    }
+
+    /// <summary>A pump that was measured from 900 kPa on, where it gives 100 L/h, gives no less at 850: the pressure is held at the least by that, but nothing says so of its estimate.</summary>
+    [Fact]
+    public void Pump_ThatWasMeasuredAboveThePressure_IsNotKnownThere()
+    {
+        Pump late = Pump.From(PumpCurve.At(
+            "pump M", Wren.Volt(Volts), (Wren.Kpa(900), VolumeFlow.FromLitersPerHour(100)), (Wren.Kpa(1200), VolumeFlow.Zero)));
+        SolvedStream solved = SolvedStream.Of(Held(850, late), Boost, Volts, Kelvins);
+        Assert.Equal((double.NaN, double.NaN), (solved.Flow, solved.Pressure));
+        Close(Nozzle(800, Density), solved.MaximumFlow, solved.Required);
+        Assert.Equal(850e3, solved.HighestPressure);
+    }
+
+    /// <summary>
+    /// A mixture at the end of a weak pump: the nozzle passes less of a heavier one, so that the pump stands at a higher pressure, Q₀ (1 − p/p₀) = c √(p − b) with c of the heaviest, and the most mass is that
+    /// flow of the heaviest.
+    /// </summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void MassOfAMixture_FromAWeakPump_IsWhereThatMeetsTheNozzle(bool isHeld)
+    {
+        StreamFluid half = StreamFluid.WithWaterByVolume(Fuel.Methanol, Ratio.FromPercent(50));
+        SolvedStream solved = SolvedStream.Of(Held(isHeld ? 850 : null, PumpOf(40), fluid: half), Boost, Volts, Kelvins);
+        double FlowOf(double density)
+        {
+            (double q0, double p0, double c) = (40 / 3.6e6, 1200e3, Nozzle(1, density) / Math.Sqrt(1e3));
+            double root = 2 * q0 * (1 - (Boost / p0)) / (c + Math.Sqrt((c * c) + (4 * q0 / p0 * q0 * (1 - (Boost / p0)))));
+            return c * root;
+        }
+
+        (double light, double heavy) = (half.DensityAtKelvins(Kelvins), half.MaximumDensityAtKelvins(Kelvins));
+        Close(FlowOf(light), solved.Flow, solved.MaximumFlow);
+        Close(heavy * FlowOf(heavy), solved.MaximumMassFlow);
+        Close(light * FlowOf(light), solved.MassFlow, solved.MinimumMassFlow);
+    }
+
+    /// <summary>
+    /// A curve that ends at 600 kPa with 45 L/h, more than the nozzle takes there: it may go on. At the least the pump stands at 600 kPa, which is known; at the most it delivers 45 L/h against 850 kPa.
+    /// </summary>
+    [Fact]
+    public void Pump_WhoseCurveEndsOpen_IsKnownBetweenItsEndAndItsLastFlow()
+    {
+        Pump open = Pump.From(PumpCurve.At(
+            "pump M", Wren.Volt(Volts), (Pressure.Zero, VolumeFlow.FromLitersPerHour(60)), (Wren.Kpa(600), VolumeFlow.FromLitersPerHour(45))));
+        SolvedStream held = SolvedStream.Of(Held(850, open), Boost, Volts, Kelvins);
+        Assert.Equal(600e3, held.LowestPressure, 1);
+        Assert.Equal(Nozzle(550, Density), held.MinimumFlow, 1e-12);
+        Close(45 / 3.6e6, held.MaximumDelivered);
+        Assert.Equal(0, held.MinimumDelivered);
+        SolvedStream free = SolvedStream.Of(Held(null, open), Boost, Volts, Kelvins);
+        Assert.Equal(Nozzle(550, Density), free.MinimumFlow, 1e-12);
+        Assert.Equal(double.NaN, free.Flow);
+    }
+
     private static SecondStream Held(double? kilopascals, Pump? pump = null, double? full = null, SprayPlace into = SprayPlace.Manifold, StreamFluid? fluid = null) => SecondStream.Of(
         "stream M",
         fluid ?? Methanol,

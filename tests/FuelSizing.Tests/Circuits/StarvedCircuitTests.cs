@@ -87,6 +87,7 @@ public class StarvedCircuitTests
         CircuitState state = CircuitSolver.Solve(Task(1e-5, lines));
         Assert.Equal((RailState.Starved, 0, 0, 0), (state.State, state.Flow, state.ReturnFlow, state.RailGauge));
         Close(Deadhead, state.OutletGauge, 1e-9);
+        Assert.Equal(0, state.Residual);
 
         OperatingResult result = Wren.System().With(Wren.WiredPump).With(lines).Solve(Wren.At(5000, 0.3));
         Assert.Equal(RailState.Starved, result.RailState);

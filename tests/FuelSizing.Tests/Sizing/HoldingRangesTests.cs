@@ -111,6 +111,20 @@ public class HoldingRangesTests
         Assert.InRange(taken, 20_000, 21_000);
     }
 
+    /// <summary>
+    /// A kink that comes within a millionth of zero and does not pass it: three samples cannot decide that, so that its step is halved seven times, and the extreme of what is left is searched by the golden
+    /// section, in 48 steps from two places.
+    /// </summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-1)]
+    public void Scan_OfAKinkThatJustDoesNotPassZero_SearchesItsExtreme(int sign)
+    {
+        double Margin(double figure) => sign * (Math.Abs(figure - 20.3) + 1e-6);
+        Assert.Equal(Plain + 14 + 2 + 48, Taken([], figure => [Margin(figure)]));
+        Assert.All(Scan([], figure => [Margin(figure)]), place => Assert.Equal(sign > 0, place.Holds));
+    }
+
     private static List<HoldingRanges.Place> Scan(double[] knots, Func<double, double[]> margins) => [.. new HoldingRanges(0, End, knots, margins).Places];
 
     private static int Taken(double[] knots, Func<double, double[]> margins)

@@ -68,6 +68,7 @@ public class PumpBranchTests
             .Solve(Wren.At(3000, 0.2));
         BranchResult shut = Assert.Single(result.Circuit.Branches);
         Assert.True(shut.IsShut);
+        Assert.Empty(shut.Discharge);
         Assert.Equal(Wren.Pump.Deadhead!.Value.Pascals, shut.OutletGauge.Pascals, 1e3);
         Assert.True(PointReading.Of(result).Maximum.OutletGauge.Value >= shut.OutletGauge.Pascals - 1e-6);
     }
