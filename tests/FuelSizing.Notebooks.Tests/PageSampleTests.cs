@@ -173,6 +173,10 @@ public sealed partial class PageSampleTests : IDisposable
         // Samples about setups write this one before they read it.
         File.WriteAllText(Path.Combine(_folder.FullName, "wren.json"), string.Empty);
 
+        // Those about programs read the one beside the pages, and write what came of it.
+        File.Copy(Repository.PathOf("docs", "wren-setup.json"), Path.Combine(_folder.FullName, "wren-setup.json"), overwrite: true);
+        File.WriteAllText(Path.Combine(_folder.FullName, "result.json"), string.Empty);
+
         CellRunner runner = new();
         await Runs(runner, Samples(Repository.PathOf("README.md")).Last(), inBlock: false);
         await Runs(runner, Names, inBlock: false);
