@@ -817,7 +817,14 @@ public class DescriptionTests
             from type in typeof(Fuel).Assembly.GetExportedTypes()
             where type.IsEnum && !mustBeGiven.Contains(type.Name) && !Enum.IsDefined(type, Enum.ToObject(type, 0))
             select type.Name);
+        // What judges claims nothing where nobody has set it.
         Assert.Equal(nameof(Outcome.CannotSay), default(Outcome).ToString());
+        Assert.Equal(nameof(RailState.NotCovered), default(RailState).ToString());
+        Assert.Equal(nameof(RunFault.Unexplained), default(RunFault).ToString());
+        Assert.Equal(nameof(DryAnswer.CannotSay), default(DryAnswer).ToString());
+        Assert.Equal(nameof(HeatAnswer.CannotSay), default(HeatAnswer).ToString());
+        Assert.Equal(nameof(RefillAnswer.CannotSay), default(RefillAnswer).ToString());
+        Assert.Equal(nameof(FuelSizing.Data.ResultKind.None), default(FuelSizing.Data.ResultKind).ToString());
     }
 
     private static bool Operator(string name, object one, object other) =>

@@ -131,6 +131,9 @@ internal readonly record struct CircuitState
 /// <summary>Who governs the pressure in the rail.</summary>
 public enum RailState
 {
+    /// <summary>Not known: the pump's data does not cover the point. Figures are those of the regulator's set pressure.</summary>
+    NotCovered,
+
     /// <summary>The regulator: surplus fuel passes it.</summary>
     Regulated,
 
@@ -148,9 +151,6 @@ public enum RailState
 
     /// <summary>Nobody: the pump cannot bring the demand to the rail even against no pressure. The flows are what still gets there.</summary>
     Starved,
-
-    /// <summary>Not known: the pump's data does not cover the point. Figures are those of the regulator's set pressure.</summary>
-    NotCovered,
 }
 
 /// <summary>Pressures at the ends of pumps that have lines of their own.</summary>

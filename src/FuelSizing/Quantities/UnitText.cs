@@ -11,10 +11,6 @@ internal static class UnitText
 {
     private const int MaximumKept = 1000;
 
-    private static readonly UnitAbbreviationsCache Abbreviations = WithCommonSpellings();
-
-    private static readonly UnitParser Parser = new(Abbreviations);
-
     /// <summary>Reads a unit by its abbreviation.</summary>
     /// <param name="text">For instance <c>mL/min</c>.</param>
     /// <param name="unit">The unit; the default where the answer is false.</param>
@@ -27,7 +23,7 @@ internal static class UnitText
             return true;
         }
 
-        bool known = Parser.TryParse(text, CultureInfo.InvariantCulture, out unit)
+        bool known = Known.TryParse(text, out unit)
             || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
         if (known && Cached<TUnit>.Units.Count < MaximumKept)
         {
@@ -42,7 +38,7 @@ internal static class UnitText
         where TUnit : struct, Enum =>
         Cached<TUnit>.Texts.GetOrAdd(
             unit,
-            wanted => Abbreviations.GetUnitAbbreviations(wanted, CultureInfo.InvariantCulture)
+            wanted => Known.Abbreviations.GetUnitAbbreviations(wanted, CultureInfo.InvariantCulture)
                 .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && again.Equals(wanted))
                 ?? wanted.ToString());
 
@@ -70,11 +66,24 @@ internal static class UnitText
         return cache;
     }
 
+    // Made when a unit is asked for that is not among the common ones.
+    internal static class Known
+    {
+        public static readonly UnitAbbreviationsCache Abbreviations = WithCommonSpellings();
+
+        private static readonly UnitParser Parser = new(Abbreviations);
+
+        /// <summary>Reads a unit by UnitsNet alone.</summary>
+        public static bool TryParse<TUnit>(string text, out TUnit unit)
+            where TUnit : struct, Enum => Parser.TryParse(text, CultureInfo.InvariantCulture, out unit);
+    }
+
     // UnitsNet looks an abbreviation up slowly, and a file holds the same few over and over.
     private static class Cached<TUnit>
         where TUnit : struct, Enum
     {
-        public static readonly ConcurrentDictionary<string, TUnit> Units = new();
+        public static readonly ConcurrentDictionary<string, TUnit> Units =
+            new(CommonUnits.Of<TUnit>().Select(common => KeyValuePair.Create(common.Text, common.Unit)));
 
         public static readonly ConcurrentDictionary<TUnit, string> Texts = new();
     }
