@@ -31,7 +31,7 @@ internal static class CommonUnits
         [typeof(AreaUnit)] = new (string, AreaUnit)[] { ("mm²", AreaUnit.SquareMillimeter) },
         [typeof(SpecificEnergyUnit)] = new (string, SpecificEnergyUnit)[] { ("MJ/kg", SpecificEnergyUnit.MegajoulePerKilogram), ("kJ/kg", SpecificEnergyUnit.KilojoulePerKilogram) },
         [typeof(KinematicViscosityUnit)] = new (string, KinematicViscosityUnit)[] { ("cSt", KinematicViscosityUnit.Centistokes) },
-        [typeof(DynamicViscosityUnit)] = new (string, DynamicViscosityUnit)[] { ("mPa·s", DynamicViscosityUnit.MillipascalSecond), ("cP", DynamicViscosityUnit.Centipoise) },
+        [typeof(DynamicViscosityUnit)] = new (string, DynamicViscosityUnit)[] { ("mPa·s", DynamicViscosityUnit.MillipascalSecond), ("Pa·s", DynamicViscosityUnit.PascalSecond), ("cP", DynamicViscosityUnit.Centipoise) },
         [typeof(BrakeSpecificFuelConsumptionUnit)] = new (string, BrakeSpecificFuelConsumptionUnit)[] { ("g/kWh", BrakeSpecificFuelConsumptionUnit.GramPerKiloWattHour) },
     };
 
