@@ -820,7 +820,6 @@ public class DescriptionTests
         // What judges claims nothing where nobody has set it.
         Assert.Equal(nameof(Outcome.CannotSay), default(Outcome).ToString());
         Assert.Equal(nameof(RailState.NotCovered), default(RailState).ToString());
-        Assert.Equal(nameof(RunFault.Unexplained), default(RunFault).ToString());
         Assert.Equal(nameof(DryAnswer.CannotSay), default(DryAnswer).ToString());
         Assert.Equal(nameof(HeatAnswer.CannotSay), default(HeatAnswer).ToString());
         Assert.Equal(nameof(RefillAnswer.CannotSay), default(RefillAnswer).ToString());

@@ -3,9 +3,6 @@ namespace FuelSizing.Findings;
 /// <summary>What may be wrong with a car or its recording.</summary>
 public enum RunFault
 {
-    /// <summary>Something is off that none of these explains by itself.</summary>
-    Unexplained,
-
     /// <summary>Nothing: all is as planned within the tolerances.</summary>
     None,
 
@@ -41,4 +38,7 @@ public enum RunFault
 
     /// <summary>The fuel flow meter is off.</summary>
     FlowMeterOff,
+
+    /// <summary>Something is off that none of these explains by itself.</summary>
+    Unexplained,
 }
