@@ -42,7 +42,7 @@ public class ConformanceKitTests
             ConformanceKit.Of(GoodParts.RaceFuel),
             ConformanceKit.Of(Fuel.E85),
             ConformanceKit.Of(GoodParts.Condition, Hillclimb(), At(6000, 0.5)),
-            ConformanceKit.Of(new ReturnFlowForCooling(), Hillclimb(), [.. Grid]),
+            ConformanceKit.Of(GoodParts.Cooling, Hillclimb(), [.. Grid]),
         ];
         Assert.All(reports, report => Assert.True(report.Conforms, report.ToString()));
         Assert.All(reports, report => Assert.True(report.Rules.Count >= 4, report.ToString()));
@@ -52,7 +52,7 @@ public class ConformanceKitTests
     public void System_OfParts_ThatKeepTheRules_Conforms()
     {
         ConformanceReport own = ConformanceKit.Of(
-            Lined.With(Demand().With(new RicherOnBoost())).With(FuelSizing.Controllers.CustomController.Of(new PulseByManifold())).With(new ReturnFlowForCooling()),
+            Lined.With(Demand().With(new RicherOnBoost())).With(FuelSizing.Controllers.CustomController.Of(new PulseByManifold())).With(GoodParts.Cooling),
             Rpm(2000),
             Rpm(6800),
             Kpa(0),

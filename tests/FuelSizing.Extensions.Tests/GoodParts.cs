@@ -1,14 +1,11 @@
-using FuelSizing.Checks;
-using FuelSizing.Circuits;
 using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Lines;
-using FuelSizing.Numerics;
-using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
 using FuelSizing.Regulators;
+using FuelSizing.Tests.Checks;
 using FuelSizing.Uncertainty;
 using UnitsNet;
 using static FuelSizing.Tests.Wren;
@@ -137,27 +134,6 @@ internal sealed record PulseByRail : IControllerLaw
         Ms(0.9 + (0.08 * at.ManifoldAbsolute.Kilopascals * Math.Sqrt(300 / Math.Max(50, at.Differential!.Value.Kilopascals))));
 }
 
-/// <summary>Enough fuel must return to keep the rail cool.</summary>
-internal sealed class ReturnFlowForCooling : ICheck
-{
-    private static readonly VolumeFlow Minimum = VolumeFlow.FromLitersPerHour(15);
-
-    public Part Part { get; } = Part.Of("own.return-flow", "return flow for cooling");
-
-    public CheckFigure Figure { get; } = CheckFigure.Of(
-        "Returned flow", LimitDirection.AtLeast, si => VolumeFlow.FromCubicMetersPerSecond(si), units => units.PumpFlow);
-
-    public Applicability AppliesTo(SystemParts parts) => parts.Layout == LineLayout.Return ? Applicability.Judged : Applicability.NotApplicable;
-
-    public CheckReading<T> Read<T>(SystemParts parts, in PointValues<T> at)
-        where T : struct, IReal<T> => CheckReading.AtLeast<T>(at.Returned, Minimum.CubicMetersPerSecond);
-
-    public Statement Explain(SolvedPoint point, in CheckReading<Real> reading) => Statement.Of(
-        "own.return-flow", $"returns {VolumeFlow.FromCubicMetersPerSecond(reading.Used.Value):pump-flow}, {Minimum:pump-flow} required to cool the rail");
-
-    public Remedy? RemedyFor(RemedyTask task) => null;
-}
-
 /// <summary>What needs no type of one's own: a fuel from a data sheet, an input by a function.</summary>
 internal static class GoodParts
 {
@@ -170,6 +146,9 @@ internal static class GoodParts
         .WithViscosity((Temperature.FromDegreesCelsius(-20), KinematicViscosity.FromCentistokes(1.05)), (Temperature.FromDegreesCelsius(40), KinematicViscosity.FromCentistokes(0.55)))
         .WithReidVapourPressure(Kpa(52))
         .WithHeatOfVaporisation(SpecificEnergy.FromKilojoulesPerKilogram(410));
+
+    /// <summary>Enough fuel must return to keep the rail cool.</summary>
+    public static ReturnFlowForCooling Cooling { get; } = new(VolumeFlow.FromLitersPerHour(15));
 
     public static UncertainInput Condition { get; } = UncertainInput.Of(
         "condition of the pump",

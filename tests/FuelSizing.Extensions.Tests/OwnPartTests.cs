@@ -234,7 +234,7 @@ public class OwnPartTests
         InjectorSet.Of(InjectorOf(560), 4),
         CustomRegulator.Of(new SpringInSteps()),
         PumpLaw.Tabulated(new StraightPump()),
-        plumbing: Plumbing.Of(returnLine: [CustomLoss.Of(new FuelCooler())])).With(CustomController.Of(new PulseByManifold())).With(new ReturnFlowForCooling());
+        plumbing: Plumbing.Of(returnLine: [CustomLoss.Of(new FuelCooler())])).With(CustomController.Of(new PulseByManifold())).With(GoodParts.Cooling);
 
     private static IEnumerable<OperatingPoint> Points() => from speed in Speeds from boost in Boosts select OperatingPoint.At(speed, boost, FuelSizing.Tests.Wren.Hill);
 

@@ -45,7 +45,7 @@ public static class ConformanceKit
             .IsPure(Places, place => At(Between(LowestBoost, HighestBoost, place)))
             .That(
                 Statement.Of("conformance.rule-regulator-range", $"it gives a pressure over 0 and up to {Pressure.FromKilopascals(2000)} at every boost from {ManifoldPressure.Minimum} to {ManifoldPressure.Maximum}"),
-                () => Outside(LowestBoost, HighestBoost, At, boost => CustomRegulator.Of(law).SetPascals(boost), Boost))
+                () => Outside(LowestBoost, HighestBoost, At, CustomRegulator.Of(law).SetPascals, Boost))
             .That(
                 Statement.Of("conformance.rule-smooth", $"it has no jump, and every kink is named"),
                 () => new LineOfFigures(At, LowestBoost, HighestBoost, [.. law.Kinks.Select(kink => kink.Pascals)]).Fault(Boost))
@@ -68,7 +68,11 @@ public static class ConformanceKit
             Statement of = Statement.Of("conformance.of-fuel", $"of fuel of {Density.FromKilogramsPerCubicMeter(fuel.Density)} and {KinematicViscosity.FromSquareMetersPerSecond(fuel.Viscosity).Centistokes:0.0} mm²/s");
             LineOfFigures line = new(flow => Loss(fuel, flow), 0, most, []);
             trial
-                .That(Statement.Of("conformance.rule-loss-range", $"its loss {of} is not below zero, and ends"), () => Outside(0, most, flow => Loss(fuel, flow), flow => CustomLoss.Of(law).LossPascals(flow, fuel.Density, fuel.Viscosity), Flow))
+                .That(Statement.Of("conformance.rule-loss-range", $"its loss {of} is not below zero, and ends"), () =>
+                {
+                    CustomLoss part = CustomLoss.Of(law);
+                    return Outside(0, most, flow => Loss(fuel, flow), flow => part.LossPascals(flow, fuel.Density, fuel.Viscosity), Flow);
+                })
                 .That(Statement.Of("conformance.rule-loss-rises", $"its loss {of} does not fall as the flow grows"), () => line.FirstFall() is { } fall ? Statement.Of("conformance.falls", $"it falls from {Flow(fall)} on") : null)
                 .That(Statement.Of("conformance.rule-loss-smooth", $"its loss {of} has no jump"), () => line.FirstJump() is { } jump ? Statement.Of("conformance.jump", $"it jumps at {Flow(jump)}") : null);
         }
@@ -314,14 +318,13 @@ public static class ConformanceKit
         for (int at = 0; at <= Places * 5; at++)
         {
             double x = first + ((last - first) * at / (Places * 5));
-            double value = figure(x);
             try
             {
                 _ = guarded(x);
             }
             catch (InvalidOperationException)
             {
-                return Statement.Of("conformance.outside", $"it gives {value:G6} in SI at {place(x)}");
+                return Statement.Of("conformance.outside", $"it gives {figure(x):G6} in SI at {place(x)}");
             }
         }
 

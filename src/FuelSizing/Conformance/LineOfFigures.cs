@@ -22,6 +22,7 @@ internal sealed class LineOfFigures(Func<double, double> figure, double first, d
     private const double Rounding = 1e-11;
 
     private readonly double _step = (last - first) / Pieces;
+    private double[]? _read;
 
     /// <summary>The coordinate of a jump; none where there is none.</summary>
     public double? FirstJump()
@@ -106,5 +107,6 @@ internal sealed class LineOfFigures(Func<double, double> figure, double first, d
         : FirstUnnamedKink() is { } kink ? Statement.Of("conformance.kink", $"it has a kink at {place(kink)} that is not named")
         : null;
 
-    private double[] Read() => [.. Enumerable.Range(0, Pieces + 1).Select(piece => figure(piece == Pieces ? last : first + (piece * _step)))];
+    // Every rule of a line looks at the same figures.
+    private double[] Read() => _read ??= [.. Enumerable.Range(0, Pieces + 1).Select(piece => figure(piece == Pieces ? last : first + (piece * _step)))];
 }

@@ -232,13 +232,8 @@ public sealed record ResultData : DataRecord
     /// <returns>What was read.</returns>
     /// <exception cref="ResultDataException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
-    public static ResultData Read(Stream stream, string name)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return FileText.Of(stream, name, problems) is { } text ? ResultText.Read(text) : throw new ResultDataException(problems.Found);
-    }
+    public static ResultData Read(Stream stream, string name) =>
+        StreamedFile.Read(stream, name, (text, _) => ResultText.Read(text), problems => new ResultDataException(problems.Found));
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="stream">UTF-8, up to 64 MB.</param>
@@ -248,15 +243,8 @@ public sealed record ResultData : DataRecord
     /// <exception cref="ResultDataException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
-    public static async Task<ResultData> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
-            ? ResultText.Read(text)
-            : throw new ResultDataException(problems.Found);
-    }
+    public static Task<ResultData> ReadAsync(Stream stream, string name, CancellationToken cancellation = default) =>
+        StreamedFile.ReadAsync(stream, name, (text, _) => ResultText.Read(text), problems => new ResultDataException(problems.Found), cancellation);
 
     /// <summary>The data as text, as a file holds it.</summary>
     /// <returns>JSON on one line.</returns>
@@ -274,11 +262,7 @@ public sealed record ResultData : DataRecord
     /// <summary>Writes it to a stream, which is left open.</summary>
     /// <param name="stream">The stream.</param>
     /// <exception cref="IOException">It cannot be written.</exception>
-    public void Write(Stream stream)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        stream.Write(FileText.Bytes(ToJson()));
-    }
+    public void Write(Stream stream) => StreamedFile.Write(stream, ToJson());
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="stream">The stream.</param>
@@ -286,11 +270,8 @@ public sealed record ResultData : DataRecord
     /// <returns>The work.</returns>
     /// <exception cref="IOException">It cannot be written.</exception>
     /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
-    public Task WriteAsync(Stream stream, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        return stream.WriteAsync(FileText.Bytes(ToJson()), cancellation).AsTask();
-    }
+    public Task WriteAsync(Stream stream, CancellationToken cancellation = default) =>
+        StreamedFile.WriteAsync(stream, ToJson(), cancellation);
 
     private static ResultData New(ResultKind kind) => new() { Result = Version, Kind = kind, Cautions = [.. FuelSizing.Cautions.Lines] };
 }

@@ -9,7 +9,9 @@ namespace FuelSizing.Files;
 /// <param name="Text">Everything in it.</param>
 internal readonly record struct FileText(string Name, string Text)
 {
-    private const int MaximumMegabytes = 64;
+    /// <summary>As long as a file may be, unless its form says less.</summary>
+    public const int MaximumMegabytes = 64;
+
     private const int Block = 1 << 16;
 
     private static Statement Split => Statement.Of("file.split-it", $"Split it.");

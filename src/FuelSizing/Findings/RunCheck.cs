@@ -132,7 +132,7 @@ public sealed class RunCheck
                 nameof(plan));
         }
 
-        if (plan.Regulator is FuelSizing.Regulators.CustomRegulator or FuelSizing.Regulators.RegulatorSeries { BaseRegulator: FuelSizing.Regulators.CustomRegulator })
+        if (plan.Regulator.IsByLaw)
         {
             throw new ArgumentException(
                 $"{nameof(plan)} has a regulator by a law of its own ({plan.Regulator.Description}), which has no base, gain and onset that a run could show to be off. Give the plan with the nearest regulator of the library's kinds.",

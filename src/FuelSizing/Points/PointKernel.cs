@@ -62,7 +62,7 @@ internal sealed class PointKernel
                 $"system has a fuel demand by a law of its own ({law.Text}), which a batch does not carry. Solve its points one by one, or sweep it.", nameof(parts));
         }
 
-        if (parts.Regulator is CustomRegulator or RegulatorSeries { BaseRegulator: CustomRegulator })
+        if (parts.Regulator.IsByLaw)
         {
             throw new ArgumentException(
                 $"system has a regulator by a law of its own ({parts.Regulator.Description}), which a batch does not carry. Solve its points one by one, or sweep it.", nameof(parts));

@@ -111,6 +111,8 @@ public sealed record CustomRegulator : PressureRegulator
     /// <summary>Boosts at which the law has a kink, Pa.</summary>
     internal IReadOnlyList<double> Kinks { get; }
 
+    internal override bool IsByLaw => true;
+
     internal override PressureRegulator WithBase(Pressure basePressure) => Off(basePressure.Pascals - KindPascals(0));
 
     private protected override Real KindPascals(double boost)

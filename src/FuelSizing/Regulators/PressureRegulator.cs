@@ -54,6 +54,9 @@ public abstract record PressureRegulator : IReadable
     /// <summary>What its kind sets, its own offset apart, Pa.</summary>
     private protected virtual Real KindPascals(double boost) => Setting!.Value.At<Real>(boost);
 
+    /// <summary>True if what it sets is a law of one's own, which may be curved and has no base, gain and onset.</summary>
+    internal virtual bool IsByLaw => false;
+
     /// <summary>True if its pressure is not its setting at every returned flow and outlet pressure.</summary>
     internal virtual bool ChangesWithFlow => Flow is { IsConstant: false };
 

@@ -239,6 +239,8 @@ public sealed record RegulatorSeries : PressureRegulator
     private double WithQuoted(double held, double over, RegulatorReading reading) =>
         (Real)(IsGainQuoted && reading == RegulatorReading.Upper ? Math.Max(held, over) : held) + OffsetPascals;
 
+    internal override bool IsByLaw => BaseRegulator.IsByLaw;
+
     private protected override Real KindPascals(double boost) =>
         RailPressure.InSeries<Real>(BaseRegulator.SetPascals(boost), Unit.SetPascals(boost));
 

@@ -29,7 +29,7 @@ internal static class BoostKnots
         ];
         if (system.Regulator is RegulatorSeries series)
         {
-            double[] along = IsCurved(series) ? [.. Between(knots)] : [.. knots];
+            double[] along = series.IsByLaw ? [.. Between(knots)] : [.. knots];
             knots.InsertRange(1, Crossings(along, boost => series.Unit.SetPascals(boost) - series.BaseRegulator.SetPascals(boost)));
             if (series.IsGainQuoted)
             {
@@ -42,7 +42,7 @@ internal static class BoostKnots
 
         // Between its kinks the setting is straight (of a law of one's own, between the places at which it is read), and so is the differential: manifold pressure
         // is ambient pressure and boost.
-        double[] pieces = IsCurved(system.Regulator) ? [.. Between(knots)] : [.. knots];
+        double[] pieces = system.Regulator.IsByLaw ? [.. Between(knots)] : [.. knots];
         IEnumerable<double> rows = system.Injectors.Injector.DeadTime.Points.Select(point => point.Differential?.Pascals).OfType<double>();
         foreach (double row in rows.Concat(system.Injectors.Injector.MeasuredFlows.Select(point => point.Differential.Pascals)).Concat(HandOverKnots.Differentials(system)).Distinct())
         {
@@ -120,8 +120,6 @@ internal static class BoostKnots
 
         return found;
     }
-
-    private static bool IsCurved(PressureRegulator regulator) => regulator is CustomRegulator or RegulatorSeries { BaseRegulator: CustomRegulator };
 
     /// <summary>The knots, and places between them.</summary>
     private static IEnumerable<double> Between(List<double> knots) =>

@@ -110,13 +110,8 @@ public sealed record BenchTests
     /// <exception cref="ArgumentException">The name ends otherwise.</exception>
     /// <exception cref="BenchTestsException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
-    public static BenchTests Read(Stream stream, string name)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return FileText.Of(stream, name, problems) is { } text ? Parse(text.Name, text.Text) : throw new BenchTestsException(problems.Found);
-    }
+    public static BenchTests Read(Stream stream, string name) =>
+        StreamedFile.Read(stream, name, (text, _) => Parse(text.Name, text.Text), problems => new BenchTestsException(problems.Found));
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="stream">UTF-8, up to 64 MB.</param>
@@ -127,15 +122,8 @@ public sealed record BenchTests
     /// <exception cref="BenchTestsException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
-    public static async Task<BenchTests> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
-            ? Parse(text.Name, text.Text)
-            : throw new BenchTestsException(problems.Found);
-    }
+    public static Task<BenchTests> ReadAsync(Stream stream, string name, CancellationToken cancellation = default) =>
+        StreamedFile.ReadAsync(stream, name, (text, _) => Parse(text.Name, text.Text), problems => new BenchTestsException(problems.Found), cancellation);
 
     /// <summary>The head of a file of comma-separated values to be filled in: every field of a kind of test, each with a unit, which may be changed for another.</summary>
     /// <param name="kind">The kind of test.</param>

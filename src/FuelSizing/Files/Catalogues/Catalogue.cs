@@ -79,13 +79,8 @@ public sealed record Catalogue
     /// <exception cref="ArgumentException">The name ends otherwise.</exception>
     /// <exception cref="CatalogueException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
-    public static Catalogue Read(Stream stream, string name)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return FileText.Of(stream, name, problems) is { } text ? Parse(text.Name, text.Text) : throw new CatalogueException(problems.Found);
-    }
+    public static Catalogue Read(Stream stream, string name) =>
+        StreamedFile.Read(stream, name, (text, _) => Parse(text.Name, text.Text), problems => new CatalogueException(problems.Found));
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="stream">UTF-8, up to 64 MB.</param>
@@ -96,15 +91,8 @@ public sealed record Catalogue
     /// <exception cref="CatalogueException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
-    public static async Task<Catalogue> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
-            ? Parse(text.Name, text.Text)
-            : throw new CatalogueException(problems.Found);
-    }
+    public static Task<Catalogue> ReadAsync(Stream stream, string name, CancellationToken cancellation = default) =>
+        StreamedFile.ReadAsync(stream, name, (text, _) => Parse(text.Name, text.Text), problems => new CatalogueException(problems.Found), cancellation);
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>

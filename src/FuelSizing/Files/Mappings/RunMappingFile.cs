@@ -63,13 +63,8 @@ public static class RunMappingFile
     /// <returns>What was read.</returns>
     /// <exception cref="RunMappingException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
-    public static RunMapping Read(Stream stream, string name)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return FileText.Of(stream, name, problems, megabytes: MaximumMegabytes, advice: TooLarge) is { } text ? Of(text, problems) : throw new RunMappingException(problems.Found);
-    }
+    public static RunMapping Read(Stream stream, string name) =>
+        StreamedFile.Read(stream, name, (text, problems) => Of(text, problems), problems => new RunMappingException(problems.Found), MaximumMegabytes, TooLarge);
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="stream">UTF-8, up to 1 MB.</param>
@@ -79,15 +74,8 @@ public static class RunMappingFile
     /// <exception cref="RunMappingException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
-    public static async Task<RunMapping> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return await FileText.OfAsync(stream, name, problems, cancellation, megabytes: MaximumMegabytes, advice: TooLarge).ConfigureAwait(false) is { } text
-            ? Of(text, problems)
-            : throw new RunMappingException(problems.Found);
-    }
+    public static Task<RunMapping> ReadAsync(Stream stream, string name, CancellationToken cancellation = default) =>
+        StreamedFile.ReadAsync(stream, name, (text, problems) => Of(text, problems), problems => new RunMappingException(problems.Found), cancellation, MaximumMegabytes, TooLarge);
 
     /// <summary>A mapping as text, as a file holds it.</summary>
     /// <param name="mapping">The mapping.</param>
@@ -125,11 +113,7 @@ public static class RunMappingFile
     /// <param name="stream">The stream.</param>
     /// <exception cref="ArgumentException">A column is in a unit that mapping files have no text for.</exception>
     /// <exception cref="IOException">It cannot be written.</exception>
-    public static void Write(RunMapping mapping, Stream stream)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        stream.Write(FileText.Bytes(ToJson(mapping)));
-    }
+    public static void Write(RunMapping mapping, Stream stream) => StreamedFile.Write(stream, ToJson(mapping));
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="mapping">The mapping.</param>
@@ -139,11 +123,8 @@ public static class RunMappingFile
     /// <exception cref="ArgumentException">A column is in a unit that mapping files have no text for.</exception>
     /// <exception cref="IOException">It cannot be written.</exception>
     /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
-    public static Task WriteAsync(RunMapping mapping, Stream stream, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        return stream.WriteAsync(FileText.Bytes(ToJson(mapping)), cancellation).AsTask();
-    }
+    public static Task WriteAsync(RunMapping mapping, Stream stream, CancellationToken cancellation = default) =>
+        StreamedFile.WriteAsync(stream, ToJson(mapping), cancellation);
 
     private static RunMapping Of(in FileText text, ProblemList problems)
     {

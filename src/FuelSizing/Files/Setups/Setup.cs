@@ -150,13 +150,8 @@ public sealed record Setup
     /// <returns>What was read.</returns>
     /// <exception cref="SetupException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
-    public static Setup Read(Stream stream, string name)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return FileText.Of(stream, name, problems) is { } text ? Of(text, problems) : throw new SetupException(problems.Found, []);
-    }
+    public static Setup Read(Stream stream, string name) =>
+        StreamedFile.Read(stream, name, (text, problems) => Of(text, problems), problems => new SetupException(problems.Found, []));
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="stream">UTF-8, up to 64 MB.</param>
@@ -166,15 +161,8 @@ public sealed record Setup
     /// <exception cref="SetupException">Anything in it is wrong.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
-    public static async Task<Setup> ReadAsync(Stream stream, string name, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        ArgumentNullException.ThrowIfNull(name);
-        ProblemList problems = new();
-        return await FileText.OfAsync(stream, name, problems, cancellation).ConfigureAwait(false) is { } text
-            ? Of(text, problems)
-            : throw new SetupException(problems.Found, []);
-    }
+    public static Task<Setup> ReadAsync(Stream stream, string name, CancellationToken cancellation = default) =>
+        StreamedFile.ReadAsync(stream, name, (text, problems) => Of(text, problems), problems => new SetupException(problems.Found, []), cancellation);
 
     /// <summary>The operating point of a name.</summary>
     /// <param name="name">As in <see cref="Points"/>.</param>
@@ -216,11 +204,7 @@ public sealed record Setup
     /// <param name="stream">The stream.</param>
     /// <exception cref="InvalidOperationException">A part is one that a file's form cannot hold, see <see cref="ToJson"/>.</exception>
     /// <exception cref="IOException">It cannot be written.</exception>
-    public void Write(Stream stream)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        stream.Write(FileText.Bytes(ToJson()));
-    }
+    public void Write(Stream stream) => StreamedFile.Write(stream, ToJson());
 
     /// <summary>The same without waiting for the stream.</summary>
     /// <param name="stream">The stream.</param>
@@ -229,11 +213,8 @@ public sealed record Setup
     /// <exception cref="InvalidOperationException">A part is one that a file's form cannot hold, see <see cref="ToJson"/>.</exception>
     /// <exception cref="IOException">It cannot be written.</exception>
     /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
-    public Task WriteAsync(Stream stream, CancellationToken cancellation = default)
-    {
-        ArgumentNullException.ThrowIfNull(stream);
-        return stream.WriteAsync(FileText.Bytes(ToJson()), cancellation).AsTask();
-    }
+    public Task WriteAsync(Stream stream, CancellationToken cancellation = default) =>
+        StreamedFile.WriteAsync(stream, ToJson(), cancellation);
 
     /// <summary>True if the other has the same values: numbers in SI to 12 significant digits, lists in their order.</summary>
     /// <param name="other">Another, or none.</param>
