@@ -64,6 +64,9 @@ public abstract class CheckFigure
     /// <returns>The unit's symbol.</returns>
     public abstract string Unit(TextStyle style);
 
+    /// <summary>A finite figure in SI as texts write it.</summary>
+    internal abstract string Text(double si, TextStyle style);
+
     /// <summary>Title and direction.</summary>
     /// <returns>One line.</returns>
     public override string ToString() => $"{Title}, {(Direction == LimitDirection.AtMost ? "at most" : "at least")}";
@@ -93,5 +96,7 @@ public abstract class CheckFigure
             ArgumentNullException.ThrowIfNull(style);
             return unit(style.Units).Unit;
         }
+
+        internal override string Text(double si, TextStyle style) => style.Text(unit(style.Units), typed(si));
     }
 }

@@ -60,6 +60,9 @@ public sealed class Margin : IReadable
     internal bool IsOfIdleSet => _point.Judged.Secondary is { IsIdle: true }
         && (Part == Part.SecondaryInjectors || Part == Part.SecondaryMinimumPulse || Part == Part.SecondaryOpeningPressure);
 
+    /// <summary>True where it was judged with switched pumps as they still run while boost falls.</summary>
+    internal bool IsFalling => _point.Parts.IsFalling;
+
     /// <summary>Where it was judged.</summary>
     internal OperatingPoint Point => _point.Point;
 

@@ -25,6 +25,9 @@ public abstract record CalculatingController : EngineController
     /// <summary>What it takes for true.</summary>
     public ControllerData Data { get; }
 
+    /// <summary>Density that it takes for granted without a sensor of the fuel, kg/m³.</summary>
+    internal double AssumedDensity => _density;
+
     internal sealed override ClosedLoop? Loop => Data.ClosedLoop;
 
     internal sealed override bool FollowsDifferential => Data.CorrectsForRailPressure;

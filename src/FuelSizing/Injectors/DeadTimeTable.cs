@@ -171,6 +171,20 @@ public sealed record DeadTimeTable
             [.. Points.Select(point => point with { Time = Duration.FromSeconds(Shifted(point.Time.Seconds)) })]);
     }
 
+    /// <summary>The rows between which a differential pressure lies, with their pressures, Pa; one twice where the table has one pressure, or has this very one.</summary>
+    internal ((double Pascals, Curve Row) Under, (double Pascals, Curve Row) Over) RowsAround(double pascals)
+    {
+        if (IgnoresPressure)
+        {
+            return ((double.NaN, _byVoltage[0]), (double.NaN, _byVoltage[0]));
+        }
+
+        double inside = Math.Clamp(pascals, _differentials[0], _differentials[^1]);
+        int upper = Array.FindIndex(_differentials, differential => differential >= inside);
+        int lower = _differentials[upper] == inside ? upper : upper - 1;
+        return ((_differentials[lower], _byVoltage[lower]), (_differentials[upper], _byVoltage[upper]));
+    }
+
     internal bool TryAt(double volts, double pascals, out double seconds)
     {
         seconds = 0;

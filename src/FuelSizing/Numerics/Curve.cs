@@ -23,6 +23,7 @@ internal sealed class Curve : IEquatable<Curve>
     private readonly double[] _y;
     private readonly CubicPiece<Real>[] _pieces;
     private readonly double _scale = 1;
+    private readonly bool _isSmooth;
     private CubicColumns? _columns;
 
     /// <summary>Takes two points or more whose x rises strictly, which the caller has made sure of.</summary>
@@ -30,14 +31,13 @@ internal sealed class Curve : IEquatable<Curve>
     {
         Debug.Assert(x.Length >= 2 && x.Length == y.Length && x.Zip(x.Skip(1)).All(pair => pair.First < pair.Second), "The points must rise.");
         (_x, _y) = (x, y);
-        _pieces = PiecesOf(x, y, kind == Interpolation.Monotone && x.Length >= 3
-            ? CubicSpline.InterpolatePchipSorted(x, y)
-            : null);
+        _isSmooth = kind == Interpolation.Monotone && x.Length >= 3;
+        _pieces = PiecesOf(x, y, _isSmooth ? CubicSpline.InterpolatePchipSorted(x, y) : null);
     }
 
     private Curve(Curve curve, double factor)
     {
-        (_x, _pieces, _columns, _scale) = (curve._x, curve._pieces, curve._columns, curve._scale * factor);
+        (_x, _pieces, _columns, _scale, _isSmooth) = (curve._x, curve._pieces, curve._columns, curve._scale * factor, curve._isSmooth);
         _y = Array.ConvertAll(curve._y, y => y * factor);
     }
 
@@ -58,6 +58,18 @@ internal sealed class Curve : IEquatable<Curve>
 
     /// <summary>The points as given.</summary>
     public IEnumerable<(double X, double Y)> Points => _x.Zip(_y);
+
+    /// <summary>True if it bends between its points; false if it is straight between them.</summary>
+    public bool IsSmooth => _isSmooth;
+
+    /// <summary>How many points it has.</summary>
+    public int Count => _x.Length;
+
+    /// <summary>One of the points, counted from 0.</summary>
+    public (double X, double Y) PointAt(int place) => (_x[place], _y[place]);
+
+    /// <summary>The place of the point at x or before it, and of the last one but one at the end: where the piece begins that is read.</summary>
+    public int PieceFor(double x) => PieceAt(Math.Clamp(x, First, Last));
 
     /// <summary>True if x lies within the table, ends included.</summary>
     public bool Covers(double x) => Math.Abs(x - Math.Clamp(x, First, Last)) <= EndTolerance * (Last - First);

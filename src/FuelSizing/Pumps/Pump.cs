@@ -515,6 +515,21 @@ public sealed record Pump : PumpAssembly
         };
     }
 
+    /// <summary>The curves that count at a motor voltage, V, for its working: one twice where but one does.</summary>
+    internal (PumpCurve Lower, PumpCurve Upper) CurvesAround(double volts) => Around(volts);
+
+    /// <summary>At how many times the speed of a curve it runs at a motor voltage, V, as results take it.</summary>
+    internal double SpeedRatio(PumpCurve curve, double volts) => SpeedOf(curve, volts, PumpReading.Estimate).Value;
+
+    /// <summary>True if every curve that counts at a motor voltage, V, was measured at the rise, Pa, that it is read at.</summary>
+    internal bool CurvesCover(double rise, double volts)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        return rise <= _relief && Covers(lower) && Covers(upper);
+
+        bool Covers(PumpCurve curve) => PumpScaling.MeasuredPressure<Real>(rise, SpeedOf(curve, volts, PumpReading.Estimate)).Value is var at && at >= curve.Flow.First && at <= curve.Flow.Last;
+    }
+
     /// <summary>True if a kind of pump says how its curves are carried, which leaves no rise in closed form.</summary>
     internal bool IsDriven => _driven is not null;
 

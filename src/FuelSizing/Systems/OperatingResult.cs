@@ -79,7 +79,7 @@ public sealed class OperatingResult : SolvedPoint, IReadable
     public Working WorkingIn(TextStyle style)
     {
         ArgumentNullException.ThrowIfNull(style);
-        return WorkingWriter.Of(this, style);
+        return WorkingWriter.Of(this, Margins, style);
     }
 
     /// <summary>What a careful reader should know about these numbers.</summary>

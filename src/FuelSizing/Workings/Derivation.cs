@@ -9,6 +9,7 @@ internal sealed class Derivation(TextStyle style)
 {
     private readonly List<WorkingStep> _given = [];
     private readonly List<WorkingStep> _steps = [];
+    private int _points;
 
     /// <summary>In which figures are written beside their SI values.</summary>
     public TextStyle Style => style;
@@ -21,18 +22,41 @@ internal sealed class Derivation(TextStyle style)
 
     /// <summary>What has been written.</summary>
     /// <param name="subject">What it is the working of.</param>
-    public Working Of(string subject) => new(subject, _given.AsReadOnly(), _steps.AsReadOnly());
+    /// <param name="main">Symbols of the lines that matter most; none where all do.</param>
+    public Working Of(string subject, params string[] main) => new(subject, _given.AsReadOnly(), _steps.AsReadOnly(), main);
 
     /// <summary>A figure from outside.</summary>
-    public Traced Given(string name, string symbol, double value, string unit, string readable, string source)
+    public Traced Given(string name, string symbol, double value, string unit, string readable, string source, bool intermediate = false)
     {
-        _given.Add(new(WorkingSource.Given, name, symbol, null, null, Si(value, unit), readable, source) { Si = value, Unit = unit });
+        _given.Add(new(WorkingSource.Given, name, symbol, null, null, Si(value, unit), readable, source) { IsIntermediate = intermediate, Si = value, Unit = unit });
         return Traced.Given(symbol, value);
     }
+
+    /// <summary>The number of the next point of a table: one count for the whole working, from 1.</summary>
+    public int NextPoint() => ++_points;
 
     /// <summary>A figure read from a table or a curve; the source says which one, and where it was read.</summary>
     public Traced Table(string name, string symbol, double value, string unit, string readable, string source, bool intermediate = false) =>
         Found(WorkingSource.Table, name, symbol, value, unit, readable, source, intermediate);
+
+    /// <summary>A figure read between the points of a table, with the way in which it was read.</summary>
+    /// <param name="line">The line.</param>
+    /// <param name="reading">The interpolation's own steps.</param>
+    /// <param name="value">As the library read it: the same to the last digits.</param>
+    /// <param name="unit">SI.</param>
+    /// <param name="how">Of the interpolation.</param>
+    public Traced Read(in ReadFigure line, Traced reading, double value, string unit, string how)
+    {
+        Term term = reading.Term!;
+        _steps.Add(new(
+            WorkingSource.Table, line.Name, line.Symbol, term.InSymbols(), term.InNumbers(), Si(value, unit), line.Readable, $"{line.Source}; {how}")
+        { IsIntermediate = line.IsIntermediate, Si = value, Unit = unit });
+        return Traced.Given(line.Symbol, value);
+    }
+
+    /// <summary>The symbol of a line that has had this figure already, to the last digit and in the same unit; none if none has.</summary>
+    public Traced? Written(double value, string unit) =>
+        _steps.Concat(_given).FirstOrDefault(step => step.Si == value && step.Unit == unit && !step.IsIntermediate) is { } step ? Traced.Given(step.Symbol, value) : null;
 
     /// <summary>A figure that a solver found; both sides of what it solves need lines of their own.</summary>
     public Traced Solved(string name, string symbol, double value, string unit, string readable, string source, bool intermediate = false) =>

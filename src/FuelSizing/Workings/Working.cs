@@ -4,13 +4,15 @@ namespace FuelSizing.Workings;
 /// <remarks>
 /// The lines are written by the library's own equations, run once more on numbers that remember where they come from; so
 /// they cannot differ from what was calculated. A result pays for its working only when it is asked. What is read from a
-/// table says from which one and where; what a solver found, such as the flow at which pump and circuit agree, stands with
+/// table says from which one and where, and between its points how; what a solver found, such as the flow at which pump and circuit agree, stands with
 /// both sides of the equation that it solves.
 /// </remarks>
 public sealed class Working
 {
-    internal Working(string subject, IReadOnlyList<WorkingStep> given, IReadOnlyList<WorkingStep> steps) =>
-        (Subject, Given, Steps) = (subject, given, steps);
+    private readonly string[] _main;
+
+    internal Working(string subject, IReadOnlyList<WorkingStep> given, IReadOnlyList<WorkingStep> steps, params string[] main) =>
+        (Subject, Given, Steps, _main) = (subject, given, steps, main);
 
     /// <summary>What it is the working of, for instance <c>6,800 rev/min, 0.60 bar</c>.</summary>
     public string Subject { get; }
@@ -20,6 +22,11 @@ public sealed class Working
 
     /// <summary>The lines, each with what comes before it as symbols.</summary>
     public IReadOnlyList<WorkingStep> Steps { get; }
+
+    /// <summary>
+    /// The few lines that matter most, those of an operating point: fuel, rail pressure, pressure across the injector, static flow and duty cycle; all of a short working.
+    /// </summary>
+    public IReadOnlyList<WorkingStep> Main => _main.Length == 0 ? Steps : [.. _main.Select(Find).OfType<WorkingStep>()];
 
     /// <summary>The line of a symbol, if there is one.</summary>
     /// <param name="symbol">For instance <c>Δp</c>; with the number of a part where several have the quantity, as in <c>d_2</c> and <c>Δp_f,2</c>.</param>

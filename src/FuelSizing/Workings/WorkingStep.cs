@@ -9,7 +9,7 @@ public enum WorkingSource
     /// <summary>From outside: a figure of a part, or of the operating point.</summary>
     Given,
 
-    /// <summary>Read from a table or a curve; the line says which one, and where it was read.</summary>
+    /// <summary>Read from a table or a curve; the line says which one, and where it was read; between points its equation is that of the interpolation.</summary>
     Table,
 
     /// <summary>Calculated by an equation.</summary>
@@ -38,7 +38,7 @@ public sealed record WorkingStep
     /// <summary>Its symbol, that of the list of symbols; of several parts each has its number behind it.</summary>
     public string Symbol { get; }
 
-    /// <summary>Its equation in symbols, for instance <c>p_0 + p_b</c>; none for a figure that no equation gives.</summary>
+    /// <summary>Its equation in symbols, for instance <c>p_0 + p_b</c>, or how a table was read between two points; none for a figure that no equation gives.</summary>
     public string? Equation { get; }
 
     /// <summary>The equation with numbers put in, in SI units; none for a figure that no equation gives.</summary>

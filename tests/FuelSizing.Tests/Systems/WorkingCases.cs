@@ -1,4 +1,6 @@
 using FuelSizing.Circuits;
+using FuelSizing.Controllers;
+using FuelSizing.Electrical;
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Lines;
@@ -52,6 +54,17 @@ internal static class WorkingCases
         ["staged injectors, idle"] = () => TwoSets(HandOver.ByBoost(Pressure.FromBars(0.3), Pressure.FromBars(0.55), Wren.Percent(45), Wren.Percent(30))).Solve(Wren.At(5000, 0.2)),
         ["staged injectors, dead time not covered"] = () => TwoSets(HandOver.ByDutyCycle(Wren.Percent(60), Wren.Percent(50), Wren.Percent(25))).Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.FromBars(0.6), Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
+        ["wired pump between two measured voltages"] = () => Wren.System(pump: 2).With(Fed(Wren.WiredPump, 4)).Solve(Wren.At(4200, 0.3)),
+        ["wired pump under its lowest voltage"] = () => Wren.System(pump: 2).With(Fed(Wren.WiredPump, 9)).Solve(Wren.At(2200, 0)),
+        ["two worn pumps in parallel"] = () => Wren.System().With(PumpParallel.Of(Pump.From(Wren.PumpOf(0.7)).WithCondition(Wren.Percent(88)), Fed(Wren.WiredPump, 2))).Solve(Wren.At(6100, 0.5)),
+        ["two pumps in series"] = () => Wren.System().With(PumpSeries.Of(SeriesBypass.None, Pump.From(Wren.PumpOf(1.1)), Pump.From(Wren.PumpOf(0.9)))).Solve(Wren.At(6100, 0.5)),
+        ["table of manifold pressure that ends"] = () => With(data => SpeedDensityController.Of(data, Wren.VolumetricEfficiency, Wren.Kpa(120))).Solve(Wren.At(4700, 0.4)),
+        ["throttle alone"] = () => With(data => ThrottleController.Of(data, Wren.VolumetricEfficiency, Atmosphere.Standard)).Solve(Wren.At(4700, 0.4)),
+        ["closed loop at the end of its authority"] = () => With(data => SpeedDensityController.Of(
+            data.WithClosedLoop(ClosedLoop.Of(Wren.Percent(12), Wren.Kpa(240))), Wren.VolumetricEfficiency, Wren.Kpa(120))).Solve(Wren.At(4700, 0.4)),
+        ["pulse cut off at the greatest duty cycle"] = () => With(data => AirflowMeterController.Of(data.WithMaximumDutyCycle(Wren.Percent(60)).WithRailPressureCorrection())).Solve(Wren.At(6700, 0.5)),
+        ["recorded pulses"] = () => Wren.System().With(RecordedPulseController.BySpeed((Wren.Rpm(1500), Wren.Ms(7)), (Wren.Rpm(7000), Wren.Ms(11)))).Solve(Wren.At(4700, 0.4)),
+        ["described controller, starved"] = () => With(data => AirflowMeterController.Of(data), 0.2).Solve(Wren.At(6500, 0.6)),
         ["dead time not covered"] = () => Wren.System().Solve(OperatingPoint.At(
             Wren.Rpm(3000), Pressure.Zero, Conditions.Of(Atmosphere.Standard, Wren.Volt(7.5), Temperature.FromDegreesCelsius(20)))),
     };
@@ -59,6 +72,12 @@ internal static class WorkingCases
     public static IEnumerable<string> Names => Cases.Keys;
 
     public static OperatingResult Solve(string name) => Cases[name]();
+
+    private static Pump Fed(Pump pump, double metres) => pump.WithFeed(Feed.Of(
+        "feed", Conductor.Awg(14), Length.FromMeters(metres), Length.FromMeters(metres), Temperature.FromDegreesCelsius(60), Contact.DefaultRelay));
+
+    private static FuelSystem With(Func<ControllerData, EngineController> controller, double pump = 1) => Wren.System(pump: pump).With(controller(
+        ControllerData.Of(Wren.InjectorOf(340), FuelSizing.Fuels.Fuel.Petrol, TargetLambda.At(0.86)).WithFuelTemperature(Temperature.FromDegreesCelsius(5))));
 
     private static FuelSystem TwoSets(HandOver handOver) => Wren.System(pump: 1.6).With(StagedInjectors.Of(
         InjectorSet.Of(

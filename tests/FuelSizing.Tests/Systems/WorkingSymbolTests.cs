@@ -74,7 +74,7 @@ public partial class WorkingSymbolTests
     {
         string[] symbols = [.. working.Given.Concat(working.Steps).Select(step => step.Symbol)];
         string[] inFormulas = [.. working.Steps.Where(step => step.Equation is not null).SelectMany(step => SymbolList.In(step.Equation!))];
-        Assert.InRange(symbols.Length, minimum, 200);
+        Assert.InRange(symbols.Length, minimum, 400);
         Assert.Equal(symbols.Length, symbols.Distinct().Count());
         Assert.Empty(symbols.Concat(inFormulas).Where(symbol => !SymbolList.Has(symbol)).Distinct());
     }

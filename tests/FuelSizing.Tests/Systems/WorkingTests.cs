@@ -64,7 +64,9 @@ public class WorkingTests
         double Of(string symbol) => Number(working.Find(symbol)!.Value);
         foreach (WorkingStep found in working.Steps.Where(step => step.Kind == WorkingSource.Solver))
         {
-            (string left, string right) = found.Symbol[0] == 'f' ? ($"Y_L,{found.Symbol[2..]}", $"Y_R,{found.Symbol[2..]}") : ("Δp_p", "Δp_sys");
+            (string left, string right) = found.Symbol[0] == 'f' ? ($"Y_L,{found.Symbol[2..]}", $"Y_R,{found.Symbol[2..]}")
+                : found.Symbol.StartsWith("V_m", StringComparison.Ordinal) ? (found.Symbol, $"V_R{found.Symbol[3..]}")
+                : ("Δp_p", "Δp_sys");
 
             Assert.Contains($"{left} = {right}", found.Source, StringComparison.Ordinal);
             Assert.Equal(Of(left), Of(right), 1e-4 * Of(left));
@@ -132,11 +134,11 @@ public class WorkingTests
     {
         Working working = WorkingCases.Solve(WorkingCases.TwoStroke).Working;
 
-        Assert.Equal("volumetric-efficiency table, at 5,200 rev/min", working.Find("η_v")!.Source);
-        Assert.Equal("measured power curve, at 5,200 rev/min", working.Find("P_m")!.Source);
-        Assert.Matches("^dead-time table of injector A, at 13.5 V and 300 kPa across the injector$", working.Find("t_d")!.Source);
+        Assert.Equal("volumetric-efficiency table, at 5,200 rev/min; monotone cubic between two points", working.Find("η_v")!.Source);
+        Assert.Equal("measured power curve, at 5,200 rev/min; monotone cubic between two points", working.Find("P_m")!.Source);
+        Assert.Matches("^dead-time table of injector A, at 13.5 V and 300 kPa across the injector; monotone cubic between two points$", working.Find("t_d")!.Source);
         Assert.Matches("^curve of pump W at 13.5 V at its motor, at [0-9]+ L/h$", working.Find("Δp_p")!.Source);
-        Assert.All(working.Steps, step => Assert.Equal(step.Kind == WorkingSource.Equation && step.Numbers is not null, step.Equation is not null));
+        Assert.All(working.Steps, step => Assert.Equal(step.Kind is WorkingSource.Equation or WorkingSource.Table && step.Numbers is not null, step.Equation is not null));
     }
 
     /// <summary>Revolutions and injections per cycle are symbols with figures of their own: 1 and 2 here.</summary>

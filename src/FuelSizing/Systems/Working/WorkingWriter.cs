@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Equations;
 using FuelSizing.Injectors;
 using FuelSizing.Numerics;
@@ -16,20 +17,23 @@ internal sealed class WorkingWriter
 
     private readonly Derivation _to;
     private readonly SolvedPoint _result;
+    private readonly IReadOnlyList<Margin> _margins;
     private readonly SystemParts _system;
     private readonly Conditions _conditions;
+    private Traced _supply;
 
-    private WorkingWriter(SolvedPoint result, TextStyle style) =>
-        (_result, _system, _conditions, _to) = (result, result.Parts, result.Point.Conditions, new(style));
+    private WorkingWriter(SolvedPoint result, IReadOnlyList<Margin> margins, TextStyle style) =>
+        (_result, _margins, _system, _conditions, _to) = (result, margins, result.Parts, result.Point.Conditions, new(style));
 
     /// <summary>The working of a result.</summary>
     /// <param name="result">A solved point.</param>
+    /// <param name="margins">How its checks came out.</param>
     /// <param name="style">Units and culture of the figures beside their SI values.</param>
-    public static Working Of(SolvedPoint result, TextStyle style)
+    public static Working Of(SolvedPoint result, IReadOnlyList<Margin> margins, TextStyle style)
     {
-        WorkingWriter writer = new(result, style);
+        WorkingWriter writer = new(result, margins, style);
         writer.Write();
-        return writer._to.Of(result.Point.In(style));
+        return writer._to.Of(result.Point.In(style), "ṁ_f", "p_r", "Δp", "Q_s", "D");
     }
 
     private void Write()
@@ -41,6 +45,7 @@ internal sealed class WorkingWriter
             "revolutions per engine cycle", "k", _system.Demand.Engine.RevolutionsPerCycle, "1", Number(_system.Demand.Engine.RevolutionsPerCycle), _system.Demand.Engine.Name);
         Traced boost = _to.Given("boost", "p_b", at.Boost, "Pa", _to.Style.Boost(_result.Point.Boost), "operating point");
         Traced ambient = _to.Given("ambient pressure, absolute", "p_0", at.Ambient, "Pa", _to.Style.Of(_conditions.Atmosphere.Pressure), "conditions");
+        _supply = _to.Given("supply voltage", "V_s", _conditions.SupplyVolts, "V", _to.Style.Of(_conditions.SupplyVoltage), "conditions");
         (Traced manifold, Traced fuel) = DemandWorking.Write(_to, _result, at, speed, cycle, boost, ambient);
 
         Traced density = _to.Table(
@@ -58,8 +63,14 @@ internal sealed class WorkingWriter
             Definition);
         Traced set = _to.Step(
             "rail pressure, set", "p_s", Set(_system.Regulator, boost), "Pa", _to.Style.Of(_result.RailSetGauge), $"gauge; {_system.Regulator.Text.In(_to.Style)}");
-        Traced rail = new CircuitWorking(_to, circuit, _system, _conditions, injected, density, set).Write();
+        Traced rail = new CircuitWorking(_to, circuit, _system, _conditions, _supply, injected, density, set).Write();
         Injection(speed, cycle, ambient, manifold, rail, injected, density, boost);
+        if (_result.SolvedDemand.Stream is null)
+        {
+            MixtureWorking.Write(_to, _result, new(injected, density, ambient, manifold));
+        }
+
+        MarginWorking.Write(_to, _margins);
     }
 
     /// <summary>The pressure that a regulator sets, by its kind's own equation.</summary>
@@ -240,13 +251,16 @@ internal sealed class WorkingWriter
             return;
         }
 
-        Traced dead = _to.Table(
-            deadTime,
-            Derivation.Marked("t_d", mark),
+        Traced dead = DeadTime(
+            injector,
+            point.Differential,
+            new(
+                deadTime,
+                Derivation.Marked("t_d", mark),
+                _to.Style.Of(Duration.FromSeconds(seconds)),
+                $"dead-time table of {injector.Name}, at {(injector.DeadTime.IgnoresPressure ? _to.Style.Of(_conditions.SupplyVoltage) : place)}"),
             seconds,
-            "s",
-            _to.Style.Of(Duration.FromSeconds(seconds)),
-            $"dead-time table of {injector.Name}, at {(injector.DeadTime.IgnoresPressure ? _to.Style.Of(_conditions.SupplyVoltage) : place)}");
+            mark);
         if (own is not { Pulse: { } length, DutyCycle: { } share })
         {
             _to.NotKnown(pulseOf, Derivation.Marked("t", mark), lacking);
@@ -263,6 +277,51 @@ internal sealed class WorkingWriter
             _to.Style.Of(Duration.FromSeconds(length)),
             "dead time, and fuel per injection at the static flow");
         _to.Step(dutyOf, Derivation.Marked("D", mark), InjectorFlow.DutyCycle(pulse, available), "1", _to.Style.DutyCycle(Ratio.FromDecimalFractions(share)), Definition);
+    }
+
+    // Along voltage in the rows to either side of the pressure, and straight between them.
+    private Traced DeadTime(Injector injector, Traced differential, in ReadFigure line, double seconds, string set)
+    {
+        DeadTimeTable table = injector.DeadTime;
+        Traced volts = _supply;
+        ((double Pascals, Curve Row) under, (double Pascals, Curve Row) over) = table.RowsAround(differential.Value);
+        if (ReferenceEquals(under.Row, over.Row))
+        {
+            return TableReading.Of(_to, under.Row, volts, Axes(), line);
+        }
+
+        (Traced at, Traced time) = Row(under, "1");
+        (Traced next, Traced more) = Row(over, "2");
+        return _to.Read(line, StraightLine.Through(at, time, next, more, differential), seconds, "s", "straight along pressure between two rows");
+
+        TableAxes Axes() => new(
+            $"dead-time table of {injector.Name}",
+            "voltage",
+            "V",
+            value => _to.Style.Of(ElectricPotential.FromVolts(value)),
+            "dead time",
+            "s",
+            value => _to.Style.Of(Duration.FromSeconds(value)));
+
+        (Traced Differential, Traced Time) Row((double Pascals, Curve Row) row, string mark)
+        {
+            mark = set + mark;
+            string pressure = _to.Style.Of(Pressure.FromPascals(row.Pascals));
+            double read = row.Row.Nearest(volts.Value);
+            return (
+                _to.Given($"pressure of the dead-time row beside, {pressure}", Derivation.Marked("Δp_t", mark), row.Pascals, "Pa", pressure, injector.Name, intermediate: true),
+                TableReading.Of(
+                    _to,
+                    row.Row,
+                    volts,
+                    Axes() with { Table = $"dead-time table of {injector.Name} at {pressure}" },
+                    new(
+                        $"dead time in that row, {pressure}",
+                        Derivation.Marked("t_dt", mark),
+                        _to.Style.Of(Duration.FromSeconds(read)),
+                        $"dead-time table of {injector.Name}, at {_to.Style.Of(_conditions.SupplyVoltage)}",
+                        IsIntermediate: true)));
+        }
     }
 
     // The rating that the square-root law has at the differential: that of the points around it, straight between them.

@@ -28,14 +28,24 @@ internal static class DemandWorking
         bool belted = model.Constants.BeltShare > 0;
         string place = to.Style.Of(result.Point.Speed);
 
-        DemandConstants<Traced> engine = Engine(to, model, result.Point.Speed, cycle, belted);
+        DemandConstants<Traced> engine = Engine(to, model, speed, result.Point.Speed, cycle, belted);
         DemandInput<Traced> point = new(
             speed,
             boost,
             ambient,
             to.Given("ambient temperature", "T_0", at.AmbientTemperature, "K", to.Style.Of(air.Temperature), "conditions"),
-            to.Table("volumetric efficiency", "η_v", at.VolumetricEfficiency, "1", to.Style.DutyCycle(Ratio.FromDecimalFractions((double)at.VolumetricEfficiency)), $"volumetric-efficiency table, at {place}"),
-            to.Table("power at the crank of the measured pull", "P_m", at.MeasuredPower, "W", to.Style.Of(Power.FromWatts((double)at.MeasuredPower)), $"measured power curve, at {place}"));
+            TableReading.Of(
+                to,
+                model.VolumetricEfficiency.BySpeed,
+                speed,
+                BySpeed(to, "volumetric-efficiency table", "volumetric efficiency", "1", share => to.Style.DutyCycle(Ratio.FromDecimalFractions(share))),
+                new("volumetric efficiency", "η_v", to.Style.DutyCycle(Ratio.FromDecimalFractions((double)at.VolumetricEfficiency)), $"volumetric-efficiency table, at {place}")),
+            TableReading.Of(
+                to,
+                model.MeasuredPower.BySpeed,
+                speed,
+                ByMeasuredPower(to),
+                new("power at the crank of the measured pull", "P_m", to.Style.Of(Power.FromWatts((double)at.MeasuredPower)), $"measured power curve, at {place}")));
 
         DemandState<Traced> state = DemandChain.Evaluate(engine, point);
         if (result.SolvedDemand.Stream is { AirGain: > 1, Solved: { } solved })
@@ -96,18 +106,19 @@ internal static class DemandWorking
         return (state.ManifoldAbsolute, fuel);
     }
 
-    private static DemandConstants<Traced> Engine(Derivation to, FuelDemandModel model, RotationalSpeed speed, Traced cycle, bool belted)
+    private static DemandConstants<Traced> Engine(Derivation to, FuelDemandModel model, Traced at, RotationalSpeed speed, Traced cycle, bool belted)
     {
         double revolutions = speed.RevolutionsPerSecond;
         DemandConstants<Real> own = model.ConstantsAt(revolutions);
+        Traced stated = to.Given("speed at which the mechanical efficiency is stated", "n_0", own.StatedSpeed, "rev/s", to.Style.Of(model.MechanicalEfficiencySpeed), "measured pull");
         string table = $"table by speed, at {to.Style.Of(speed)}";
         Induction induction = model.Induction;
         double peak = model.MeasuredPower.BySpeed.At(own.StatedSpeed);
         return new(
             to.Given("displacement", "V_d", own.Displacement, "m³", $"{Number(model.Engine.Displacement.Liters)} L", model.Engine.Name),
             cycle,
-            Share("compressor's efficiency", "η_c", (double)own.CompressorEfficiency.Value, model.AlongSpeed?.Compressor is not null),
-            Share("cooler's effectiveness", "ε", (double)own.CoolerEffectiveness, model.AlongSpeed?.Cooler is not null),
+            Share("compressor's efficiency", "η_c", (double)own.CompressorEfficiency.Value, model.AlongSpeed?.Compressor),
+            Share("cooler's effectiveness", "ε", (double)own.CoolerEffectiveness, model.AlongSpeed?.Cooler),
             to.Given("pressure lost in the cooler", "Δp_c", own.CoolerLoss, "Pa", to.Style.Of(induction.CoolerPressureLoss), "induction"),
             (double)own.BeltShare,
             belted ? to.Given("belt's efficiency", "η_b", own.DriveEfficiency.Value, "1", to.Style.Of(induction.DriveEfficiency), "induction") : (double)own.DriveEfficiency.Value,
@@ -116,17 +127,22 @@ internal static class DemandWorking
                 "friction of that pull at the speed of its mechanical efficiency",
                 "P_fr0",
                 EngineFriction.OfMeasuredPull(
-                    to.Table("power of that pull there", "P_m0", peak, "W", to.Style.Of(Power.FromWatts(peak)), $"measured power curve, at {to.Style.Of(model.MechanicalEfficiencySpeed)}"),
+                    TableReading.Of(
+                        to,
+                        model.MeasuredPower.BySpeed,
+                        stated,
+                        ByMeasuredPower(to),
+                        new("power of that pull there", "P_m0", to.Style.Of(Power.FromWatts(peak)), $"measured power curve, at {to.Style.Of(model.MechanicalEfficiencySpeed)}")),
                     to.Given("mechanical efficiency of that pull", "η_m", model.MechanicalEfficiency.DecimalFractions, "1", to.Style.Of(model.MechanicalEfficiency), "measured pull")),
                 "W",
                 to.Style.Of(Power.FromWatts((double)own.StatedFriction)),
                 Definition),
-            to.Given("speed at which it is stated", "n_0", own.StatedSpeed, "rev/s", to.Style.Of(model.MechanicalEfficiencySpeed), "measured pull"),
+            stated,
             to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), model.Consumption.IsConverted ? $"{to.Style.Of(model.Consumption.StatedConsumption)} on {model.Consumption.StatedFuel.Name}, converted by heating value" : "consumption"),
             Combustion.AirFuelRatio(
-                model.AlongSpeed?.Lambda is null
+                model.AlongSpeed?.Lambda is not { } lambdas
                     ? to.Given("lambda", "λ", model.Consumption.Lambda, "1", Number(model.Consumption.Lambda), "consumption")
-                    : to.Table("lambda", "λ", model.TargetLambdaAt(revolutions), "1", Number(model.TargetLambdaAt(revolutions)), table),
+                    : TableReading.Of(to, lambdas, at, BySpeed(to, "table by speed", "lambda", "1", Number), new("lambda", "λ", Number(model.TargetLambdaAt(revolutions)), table)),
                 to.Given("stoichiometric air–fuel ratio", "AFR_st", model.Consumption.Fuel.AirFuelRatio, "kg/kg", Number(model.Consumption.Fuel.StoichiometricAirFuelRatio), "elemental composition")),
             induction.CoolantTemperature is { } coolant ? to.Given("temperature of the cooler's coolant", "T_c", own.Coolant, "K", to.Style.Of(coolant), "induction") : 0,
             own.Evaporates
@@ -139,8 +155,13 @@ internal static class DemandWorking
             Evaporates = own.Evaporates,
         };
 
-        Traced Share(string name, string symbol, double share, bool isRead) => isRead
-            ? to.Table(name, symbol, share, "1", to.Style.Of(Ratio.FromDecimalFractions(share)), table)
+        Traced Share(string name, string symbol, double share, Curve? curve) => curve is not null
+            ? TableReading.Of(
+                to,
+                curve,
+                at,
+                BySpeed(to, "table by speed", name, "1", of => to.Style.Of(Ratio.FromDecimalFractions(of))),
+                new(name, symbol, to.Style.Of(Ratio.FromDecimalFractions(share)), table))
             : to.Given(name, symbol, share, "1", to.Style.Of(Ratio.FromDecimalFractions(share)), "induction");
     }
 
@@ -153,6 +174,12 @@ internal static class DemandWorking
         "kg/m³",
         to.Style.GasDensity(Density.FromKilogramsPerCubicMeter(StandardAir.Density<Real>(air.Pascals, air.Kelvins).Value)),
         IdealGas);
+
+    private static TableAxes ByMeasuredPower(Derivation to) =>
+        BySpeed(to, "measured power curve", "power", "W", watts => to.Style.Of(Power.FromWatts(watts)));
+
+    private static TableAxes BySpeed(Derivation to, string table, string name, string unit, Func<double, string> readable) => new(
+        table, "speed", "rev/s", speed => to.Style.Of(RotationalSpeed.FromRevolutionsPerSecond(speed)), name, unit, readable);
 
     private static string Number(double value) => Term.Text(value);
 }

@@ -28,14 +28,15 @@ internal sealed class CircuitWorking
     private readonly Traced _injected;
     private readonly Traced _density;
     private readonly Traced _set;
+    private readonly Traced _supply;
     private Traced _viscosity;
     private int _parts;
 
     public CircuitWorking(
-        Derivation to, in SolvedCircuit circuit, SystemParts system, Conditions conditions, Traced injected, Traced density, Traced set)
+        Derivation to, in SolvedCircuit circuit, SystemParts system, Conditions conditions, Traced supply, Traced injected, Traced density, Traced set)
     {
         (_to, _task, _state, _system, _conditions) = (to, circuit.Task, circuit.State, system, conditions);
-        (_injected, _density, _set) = (injected, density, set);
+        (_supply, _injected, _density, _set) = (supply, injected, density, set);
     }
 
     /// <summary>Writes the lines.</summary>
@@ -207,11 +208,12 @@ internal sealed class CircuitWorking
     /// <summary>The rise of the pumps' curves at the flow.</summary>
     private Traced Curve(Traced pump)
     {
+        Traced fed = _supply;
         if (IsSlowed)
         {
             const string Name = "voltage that the controller gives the pumps";
             string volts = _to.Style.Of(ElectricPotential.FromVolts(_state.FedVoltage));
-            _ = _state.State switch
+            fed = _state.State switch
             {
                 RailState.PumpFloor => _to.Given(Name, "V_f", _state.FedVoltage, "V", volts, "the lowest at which it runs them"),
                 RailState.Sagging => _to.Given(Name, "V_f", _state.FedVoltage, "V", volts, "the full supply"),
@@ -222,13 +224,19 @@ internal sealed class CircuitWorking
         double rise = _state.Running.RiseAt(_state.Flow);
         bool upright = Math.Abs(rise - _state.PumpRise) > SameRise * _task.Set;
         double value = upright ? _state.PumpRise : rise;
-        return _to.Table(
+        Traced given = _to.Table(
             "pressure rise by the pumps' curves",
             "Δp_p",
             value,
             "Pa",
             Gauge(value),
             $"{Curves()}{(_task.Pump.HasOwnLines ? $", at the joint: less what each one's own lines lose ({Branches()})" : string.Empty)}, at {Flow(pump.Value)}{(upright ? "; the curve stands upright here" : string.Empty)}");
+        if (!_task.Pump.HasOwnLines)
+        {
+            new PumpWorking(_to, _supply).Write(_state, fed, given);
+        }
+
+        return given;
     }
 
     private string Branches() => string.Join("; ", BranchResult.Of(_task, _state).Select(branch => branch.IsShut
