@@ -22,27 +22,28 @@ internal static class BlockStyle
     public const string Note = $"font-size:0.875em;line-height:1.4;color:{Muted};margin:6px 0 0;text-align:left";
 
     public const string TableBox = $"margin:1em 0;padding:8px;max-width:100%;box-sizing:border-box;background:{Ground};color:{Ink};{Font}";
-    /// <summary>
-    /// A wide table scrolls in its box. A shadow lies at an edge beyond which there is more: on a phone, which shows no scroll bar, the table would look cut off.
-    /// What covers the shadow moves with the table, the shadow does not; where nothing scrolls, on paper too, it is covered.
-    /// </summary>
-    public const string TableScroll = "overflow-x:auto;overflow-wrap:normal;word-break:normal;background:"
-        + $"linear-gradient(to right,{Ground} 45%,transparent) left/40px 100% no-repeat local,"
-        + $"linear-gradient(to left,{Ground} 45%,transparent) right/40px 100% no-repeat local,"
-        + $"linear-gradient(to right,{Rule},transparent) left/14px 100% no-repeat scroll,"
-        + $"linear-gradient(to left,{Rule},transparent) right/14px 100% no-repeat scroll";
-    public const string TableGrid = "border-collapse:collapse;font-size:0.9375em;line-height:1.35;font-variant-numeric:tabular-nums;background:transparent;margin:0";
+    /// <summary>A box by whose own width its table is laid out.</summary>
+    public const string Measured = "container-type:inline-size";
+
+    public const string TableScroll = "overflow-x:auto;overflow-wrap:normal;word-break:normal";
+    public const string TableGrid = "border-collapse:collapse;font-size:0.9375em;line-height:1.35;font-variant-numeric:tabular-nums;margin:0";
     public const string CalloutTitle = "margin:0;font-weight:bold;line-height:1.4";
     public const string CalloutLine = "margin:4px 0 0;line-height:1.45";
 
+    public const string Lines = "list-style:none;margin:4px 0;padding:0";
+    public const string Line = $"margin:0;padding:5px 0;border-bottom:1px solid {Rule};break-inside:avoid";
+    public const string LineHead = "display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 16px;line-height:1.35;font-size:0.9375em;font-variant-numeric:tabular-nums";
+    public const string LineFormula = "line-height:1.9;overflow-wrap:anywhere";
+    public const string LineSource = $"font-size:0.8125em;line-height:1.35;color:{Muted};overflow-wrap:anywhere";
+
     public static string HeadCell(CellAlignment alignment) =>
-        $"padding:5px 12px 5px 4px;border-bottom:2px solid {Ink};vertical-align:bottom;font-weight:bold;text-align:{Side(alignment)}";
+        $"padding:5px 12px 5px 4px;background:{Ground};color:{Ink};border-bottom:2px solid {Ink};vertical-align:bottom;font-weight:bold;text-align:{Side(alignment)}";
 
     /// <param name="alignment">How the column lines up.</param>
     /// <param name="longest">Characters in the column's longest cell: long words get a readable width before the table scrolls.</param>
     /// <param name="columns">In the table: one of many scrolls on a phone in any case, and a narrow column of sentences would only make its rows tall.</param>
     public static string BodyCell(CellAlignment alignment, int longest, int columns) =>
-        $"padding:5px 12px 5px 4px;border-bottom:1px solid {Rule};vertical-align:top;font-weight:normal;text-align:{Side(alignment)}"
+        $"padding:5px 12px 5px 4px;background:{Ground};color:{Ink};border-bottom:1px solid {Rule};vertical-align:top;font-weight:normal;text-align:{Side(alignment)}"
         + (alignment == CellAlignment.Number ? ";white-space:nowrap" : longest > 60 && columns > 3 ? ";min-width:34ch" : longest > 24 ? ";min-width:18ch" : longest > 12 ? ";min-width:12ch" : ";white-space:nowrap");
 
     public static string CalloutBox(string edge, string ground) =>

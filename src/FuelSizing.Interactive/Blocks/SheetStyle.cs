@@ -30,5 +30,12 @@ internal static class SheetStyle
         + $"{scope} th,{scope} td{{padding:1px 8px 1px 0;border-bottom:.5px solid {BlockStyle.Rule};vertical-align:top;text-align:left;font-weight:normal}}"
         + $"{scope} .short{{white-space:nowrap}}{scope} th{{white-space:nowrap;color:{BlockStyle.Muted}}}{scope} tr{{break-inside:avoid}}"
         + $"{scope} .form th{{white-space:normal;text-align:right;vertical-align:bottom}}{scope} .form td{{text-align:right;padding:3px 6px 3px 0;white-space:nowrap}}"
-        + $"{scope} .form .blank{{border:1px solid {BlockStyle.Muted};min-width:5.5em;height:1.28em}}";
+        + $"{scope} .form .blank{{border:1px solid {BlockStyle.Muted};min-width:5.5em;height:1.28em}}"
+
+        // Where there is less room than on paper, in a notebook or on a phone: cells wrap, and then stand under each other with their column's name.
+        + $"{scope}{{container-type:inline-size}}@container (max-width:735px){{{scope} .form td,{scope} .short,{scope} th{{white-space:normal}}}}"
+        + $"@container (max-width:560px){{{scope} .form,{scope} .form tbody,{scope} .form tr{{display:block}}{scope} .form thead{{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}}"
+        + $"{scope} .form tr{{padding:4px 0;border-bottom:1px solid {BlockStyle.Muted}}}{scope} .form td{{display:flex;justify-content:space-between;gap:12px;border:0;padding:1px 0}}"
+        + $"{scope} .form td::before{{content:attr(data-of);color:{BlockStyle.Muted};text-align:left}}{scope} .form .blank{{border:0;border-bottom:1px solid {BlockStyle.Muted}}}"
+        + $"{scope} section table:not(.form) tr{{display:block;padding:2px 0}}{scope} section table:not(.form) :is(th,td){{display:block;border:0;padding:0}}}}";
 }

@@ -49,22 +49,33 @@ public sealed class Table : IDisplayBlock
     /// <inheritdoc/>
     public string ToHtml()
     {
-        var cellStyles = Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, Rows.Max(row => row[i].Length), Columns.Count)).ToArray();
+        int width = TableWidth.Of(Columns, Rows);
+        bool stacks = width > TableWidth.AlwaysThere;
+        string[] cellStyles = [.. Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, Rows.Max(row => row[i].Length), Columns.Count))];
         return new XElement("div",
-            new XAttribute("style", BlockStyle.TableBox),
+            new XAttribute("style", $"{BlockStyle.TableBox};{BlockStyle.Measured}"),
+            stacks ? new XElement("style", TableWidth.StackedUnder(width)) : null,
             new XElement("p", new XAttribute("style", BlockStyle.Caption), VisibleText.Unbroken(Title)),
-            // A wide table scrolls inside this box; the focus stop lets a keyboard scroll it too.
+            // Where a front end takes the style away, a wide table scrolls inside this box; the focus stop lets a keyboard scroll it too.
             new XElement("div",
                 new XAttribute("style", BlockStyle.TableScroll),
                 new XAttribute("role", "region"),
                 new XAttribute("tabindex", "0"),
                 new XAttribute("aria-label", Title),
+                // Roles are stated, for cells that are stacked would lose them.
                 new XElement("table",
+                    stacks ? new XAttribute("class", TableWidth.ClassOf(width)) : null,
+                    new XAttribute("role", "table"),
                     new XAttribute("style", BlockStyle.TableGrid),
-                    new XElement("thead", new XElement("tr", Columns.Select(column =>
-                        new XElement("th", new XAttribute("scope", "col"), new XAttribute("style", BlockStyle.HeadCell(column.Alignment)), column.Header)))),
-                    new XElement("tbody", Rows.Select(row => new XElement("tr", row.Select((cell, i) =>
-                        new XElement("td", new XAttribute("style", cellStyles[i]), VisibleText.Unbroken(cell)))))))),
+                    new XElement("thead", new XAttribute("role", "rowgroup"), new XElement("tr", new XAttribute("role", "row"), Columns.Select(column =>
+                        new XElement("th", new XAttribute("scope", "col"), new XAttribute("role", "columnheader"), new XAttribute("style", BlockStyle.HeadCell(column.Alignment)), column.Header)))),
+                    new XElement("tbody", new XAttribute("role", "rowgroup"), Rows.Select(row => new XElement("tr", new XAttribute("role", "row"), row.Select((cell, i) =>
+                        new XElement("td",
+                            new XAttribute("role", "cell"),
+                            stacks ? new XAttribute("data-of", Columns[i].Header) : null,
+                            stacks && cell.Length > TableWidth.LongestBeside ? new XAttribute("data-long", string.Empty) : null,
+                            new XAttribute("style", cellStyles[i]),
+                            VisibleText.Unbroken(cell)))))))),
             Note is null ? null : new XElement("p", new XAttribute("style", BlockStyle.Note), VisibleText.Unbroken(Note)))
             .ToString(SaveOptions.DisableFormatting);
     }

@@ -83,7 +83,7 @@ internal static class SheetPage
                 new XAttribute("class", "form"),
                 new XElement("thead", new XElement("tr", columns.Select(column => new XElement("th", new XAttribute("scope", "col"), column)))),
                 new XElement("tbody", rows.Select(row => new XElement(
-                    "tr", row.Select(cell => new XElement("td", cell.Length == 0 ? new XAttribute("class", "blank") : null, cell)))))));
+                    "tr", row.Select((cell, place) => new XElement("td", cell.Length == 0 ? new XAttribute("class", "blank") : null, new XAttribute("data-of", columns[place]), cell)))))));
 
     // Beside a sentence, a figure or a place keeps to one line.
     private static bool IsShort(int place, IReadOnlyList<string> row) => row.Count > 2 && place != 2;

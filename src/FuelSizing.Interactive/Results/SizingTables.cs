@@ -37,9 +37,9 @@ public static class SizingTables
     /// <summary>The working of one operating point: each equation, the numbers put in, what comes out, and the source.</summary>
     /// <param name="result">The solved point.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
-    /// <returns>The table: the given figures, then a line a step.</returns>
+    /// <returns>The lines that matter most, and all of them folded away.</returns>
     /// <exception cref="ArgumentNullException">There is no result.</exception>
-    public static Table Working(OperatingResult result, TextStyle? style = null)
+    public static WorkingBlock Working(OperatingResult result, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(result);
         return Working(result.WorkingIn(style ?? Units.Current), style);
@@ -48,30 +48,9 @@ public static class SizingTables
     /// <summary>A working: each equation, the numbers put in, what comes out, and the source.</summary>
     /// <param name="working">The working.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
-    /// <returns>The table: the given figures, then a line a step.</returns>
+    /// <returns>The lines that matter most, and all of them folded away.</returns>
     /// <exception cref="ArgumentNullException">There is no working.</exception>
-    public static Table Working(Working working, TextStyle? style = null)
-    {
-        ArgumentNullException.ThrowIfNull(working);
-        style ??= Units.Current;
-        return new Table(
-            $"The working at {PartText.Say(working.Subject, style)}",
-            [
-                TableColumn.Text("Quantity"),
-                TableColumn.Text("Equation"),
-                TableColumn.Text("Numbers, SI units"),
-                TableColumn.Number("Value"),
-                TableColumn.Number("That is"),
-                TableColumn.Text("From"),
-            ],
-            [
-                .. working.Given.Select(given => (IReadOnlyList<string>)
-                    [VisibleText.Of(given.Name), given.Symbol, "given", given.Value, given.Readable, VisibleText.Of(given.Source)]),
-                .. working.Steps.Select(step => (IReadOnlyList<string>)
-                    [VisibleText.Of(step.Name), WorkingShown.Equation(step), step.Numbers ?? WorkingShown.Origin(step), step.Value, step.Readable, VisibleText.Of(step.Source)]),
-            ],
-            "Written by the equations themselves. a·10^b is a times ten to the power b.");
-    }
+    public static WorkingBlock Working(Working working, TextStyle? style = null) => new(working, style);
 
     /// <summary>Fuel demand both ways over the boosts of a sweep, at the speed of peak fuel demand.</summary>
     /// <param name="sweep">The sweep.</param>

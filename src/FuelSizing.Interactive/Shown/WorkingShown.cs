@@ -22,16 +22,8 @@ internal static class WorkingShown
     /// <summary>Symbol and equation, for instance <c>Δp = p_s + p_0 − p_3</c>.</summary>
     public static string Equation(WorkingStep step) => step.Equation is null ? step.Symbol : $"{step.Symbol} = {step.Equation}";
 
-    /// <summary>What stands in the place of numbers where no equation gives the value.</summary>
-    public static string Origin(WorkingStep step) => step.Kind switch
-    {
-        WorkingSource.Table => "from a table",
-        WorkingSource.Solver => "solved",
-        WorkingSource.NotKnown => "–",
-        _ => "a constant",
-    };
-
     private static string Note(WorkingStep step) => $"{step.Equation}; {step.Source}";
 
-    private static string Capital(string name) => $"{char.ToUpperInvariant(name[0])}{name[1..]}";
+    /// <summary>A name as it begins a line.</summary>
+    public static string Capital(string name) => $"{char.ToUpperInvariant(name[0])}{name[1..]}";
 }

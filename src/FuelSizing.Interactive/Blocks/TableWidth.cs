@@ -1,0 +1,56 @@
+using System.Globalization;
+
+namespace FuelSizing.Interactive;
+
+/// <summary>How much room a table takes side by side, and how it is stacked where a page has less: a line a cell, with the column's name before it.</summary>
+/// <remarks>
+/// The width is that of the box the table is in, whatever the window, the paper or the notebook's margins: a container query. It is made for the table's own width,
+/// so that a narrow table stays a table on a phone.
+/// </remarks>
+internal static class TableWidth
+{
+    /// <summary>Less than a phone's page has: a table that needs no more is never stacked, px.</summary>
+    public const int AlwaysThere = 330;
+
+    /// <summary>A cell of more characters stands under its column's name, not beside it.</summary>
+    public const int LongestBeside = 26;
+
+    // Generous for Arial at 15 px: digits are 8.3 px wide, capitals of headings up to 10.
+    private const double Digit = 8.6;
+    private const double Letter = 8.1;
+    private const double HeadingLetter = 9.4;
+    private const int Padding = 18;
+
+    /// <summary>Room for every column at its narrowest, px.</summary>
+    public static int Of(IReadOnlyList<TableColumn> columns, IReadOnlyList<IReadOnlyList<string>> rows) =>
+        (int)Math.Ceiling(columns.Select((column, place) => Of(column, [.. rows.Select(row => row[place])], columns.Count)).Sum());
+
+    /// <summary>The class that a table of a width has.</summary>
+    public static string ClassOf(int width) => string.Create(CultureInfo.InvariantCulture, $"fs-under-{width}");
+
+    /// <summary>The style that stacks a table where there is less room than it needs.</summary>
+    public static string StackedUnder(int width)
+    {
+        string of = ClassOf(width);
+        return string.Create(CultureInfo.InvariantCulture, $"@container (max-width:{width}px){{")
+            + $".{of},.{of} tbody,.{of} tr{{display:block}}"
+            + $".{of} thead{{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}}"
+            + $".{of} tr{{padding:6px 0;border-bottom:1px solid {BlockStyle.Muted};break-inside:avoid}}"
+            + $".{of} td{{display:flex;justify-content:space-between;gap:0 14px;padding:2px 0!important;border:0!important;min-width:0!important;white-space:normal!important;text-align:right!important;overflow-wrap:anywhere}}"
+            + $".{of} td::before{{content:attr(data-of);font-weight:bold;text-align:left;flex:0 1 auto}}"
+            + $".{of} td[data-long]{{display:block;text-align:left!important}}"
+            + $".{of} td[data-long]::before{{display:block}}"
+            + $".{of} td:empty{{display:none}}}}";
+    }
+
+    private static double Of(TableColumn column, string[] cells, int columns)
+    {
+        int longest = cells.Max(cell => cell.Length);
+        double heading = HeadingLetter * column.Header.Split(' ').Max(word => word.Length);
+        double body = column.Alignment == CellAlignment.Number ? Digit * longest
+            : Letter * (longest > 60 && columns > 3 ? 34 : longest > 24 ? 18 : longest > 12 ? Math.Max(12, LongestWord(cells)) : longest);
+        return Padding + Math.Max(heading, Math.Max(body, Letter * (column.Alignment == CellAlignment.Number ? 0 : LongestWord(cells))));
+    }
+
+    private static int LongestWord(string[] cells) => cells.Max(cell => cell.Split(' ').Max(word => word.Length));
+}
