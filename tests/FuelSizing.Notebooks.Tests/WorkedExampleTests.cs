@@ -23,6 +23,7 @@ public class WorkedExampleTests
         string shown = System.Net.WebUtility.HtmlDecode(run.Report!);
         Assert.All(Cautions.Lines, line => Assert.Contains(line, shown, StringComparison.Ordinal));
         Assert.DoesNotContain("NaN", shown, StringComparison.Ordinal);
+        PageWorking.FollowSome(run.Report!, name);
     }
 
     [Theory]

@@ -72,7 +72,7 @@ public sealed class Table : IDisplayBlock
                     new XElement("tbody", new XAttribute("role", "rowgroup"), Rows.Select(row => new XElement("tr", new XAttribute("role", "row"), row.Select((cell, i) =>
                         new XElement("td",
                             new XAttribute("role", "cell"),
-                            stacks ? new XAttribute("data-of", Columns[i].Header) : null,
+                            stacks && (i > 0 || Columns[0].Alignment == CellAlignment.Number) ? new XAttribute("data-of", Columns[i].Header) : null,
                             stacks && cell.Length > TableWidth.LongestBeside ? new XAttribute("data-long", string.Empty) : null,
                             new XAttribute("style", cellStyles[i]),
                             VisibleText.Unbroken(cell)))))))),

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace FuelSizing.Interactive;
 
-/// <summary>How much room a table takes side by side, and how it is stacked where a page has less: a line a cell, with the column's name before it.</summary>
+/// <summary>How much room a table takes side by side, and how it is stacked where a page has less: a line a cell, with the column's name before it, under the row's first cell as its heading.</summary>
 /// <remarks>
 /// The width is that of the box the table is in, whatever the window, the paper or the notebook's margins: a container query. It is made for the table's own width,
 /// so that a narrow table stays a table on a phone.
@@ -37,7 +37,8 @@ internal static class TableWidth
             + $".{of} thead{{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}}"
             + $".{of} tr{{padding:6px 0;border-bottom:1px solid {BlockStyle.Muted};break-inside:avoid}}"
             + $".{of} td{{display:flex;justify-content:space-between;gap:0 14px;padding:2px 0!important;border:0!important;min-width:0!important;white-space:normal!important;text-align:right!important;overflow-wrap:anywhere}}"
-            + $".{of} td::before{{content:attr(data-of);font-weight:bold;text-align:left;flex:0 1 auto}}"
+            + $".{of} td::before{{content:attr(data-of);color:{BlockStyle.Muted};text-align:left;flex:0 1 auto}}"
+            + $".{of} td:first-child{{justify-content:flex-start;text-align:left!important;font-weight:bold!important}}"
             + $".{of} td[data-long]{{display:block;text-align:left!important}}"
             + $".{of} td[data-long]::before{{display:block}}"
             + $".{of} td:empty{{display:none}}}}";

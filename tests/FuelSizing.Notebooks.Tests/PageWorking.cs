@@ -1,0 +1,58 @@
+using System.Text.RegularExpressions;
+using FuelSizing.Tests.Systems;
+
+namespace FuelSizing.Notebooks.Tests;
+
+/// <summary>
+/// A working as a reader of the page has it: lines of text, from which any figure can be calculated with what stands above it. Nothing of the library is asked.
+/// </summary>
+internal static partial class PageWorking
+{
+    private const int Followed = 5;
+
+    /// <summary>Takes five lines with an equation by chance, by the name of the page for a seed, and calculates each from the text of the page alone.</summary>
+    public static void FollowSome(string page, string name)
+    {
+        string[][] lines = [.. Lines(page)];
+        string[][] calculated = [.. lines.Where(line => line.Length == 4)];
+        Assert.True(calculated.Length >= 20, $"{name}: {calculated.Length} lines with an equation");
+
+        // What a symbol stands for, wherever on the page it has its line.
+        Dictionary<string, double> known = [];
+        foreach (string[] line in lines.Where(line => line.Length > 1))
+        {
+            known.TryAdd(line[0], Hand.Compute(Number(line[^1])).Value);
+        }
+
+        Random chance = new(name.Sum(letter => letter));
+        for (int time = 0; time < Followed; time++)
+        {
+            string[] line = calculated[chance.Next(calculated.Length)];
+            double value = Hand.Compute(Number(line[3])).Value;
+            string written = string.Join(" = ", line);
+            Assert.True(Hand.Compute(line[1], known).Is(value), $"{name}: {written}, by the figures of its symbols");
+            Assert.True(Hand.Compute(line[2]).Is(value), $"{name}: {written}, by the figures put in");
+        }
+    }
+
+    /// <summary>Every line of the last working on the page: symbol, equation, numbers, value; symbol and value where no equation gives it.</summary>
+    private static IEnumerable<string[]> Lines(string page)
+    {
+        int from = page.LastIndexOf("All lines: ", StringComparison.Ordinal);
+        Assert.True(from > 0, "The page has no working.");
+        int to = page.IndexOf("</details>", from, StringComparison.Ordinal);
+        foreach (Match line in Line().Matches(page[from..to]))
+        {
+            string text = string.Join(' ', Piece().Matches(line.Value).Select(piece => System.Net.WebUtility.HtmlDecode(piece.Groups["text"].Value)));
+            yield return text.Split(" = ");
+        }
+    }
+
+    private static string Number(string value) => value.Split(' ')[0];
+
+    [GeneratedRegex("<li .*?</li>", RegexOptions.Singleline)]
+    private static partial Regex Line();
+
+    [GeneratedRegex("alttext=\"(?<text>[^\"]*)\"", RegexOptions.ExplicitCapture)]
+    private static partial Regex Piece();
+}
