@@ -24,6 +24,10 @@ public class WorkedExampleTests
         Assert.All(Cautions.Lines, line => Assert.Contains(line, shown, StringComparison.Ordinal));
         Assert.DoesNotContain("NaN", shown, StringComparison.Ordinal);
         PageWorking.FollowSome(run.Report!, name);
+        if (Environment.GetEnvironmentVariable("FUELSIZING_REPORTS") is { Length: > 0 } folder)
+        {
+            await File.WriteAllTextAsync(Path.Combine(folder, Path.ChangeExtension(name, ".html")), run.Report);
+        }
     }
 
     [Theory]

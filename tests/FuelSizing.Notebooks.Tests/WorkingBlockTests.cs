@@ -92,6 +92,18 @@ public class WorkingBlockTests
         Assert.Equal(working.Given.Count + working.Steps.Count, page.Descendants("li").Count());
     }
 
+    /// <summary>The reader of a page who follows its figures finds a wrong one.</summary>
+    [Fact]
+    public void Page_WithWrongFigures_IsNotFollowed()
+    {
+        string page = SizingTables.Working(WorkingCases.Solve(WorkingCases.TwoStroke), TextStyle.Metric).ToHtml();
+        PageWorking.FollowSome(page, "as it is");
+
+        // The first digit of every value is another.
+        string wrong = System.Text.RegularExpressions.Regex.Replace(page, "(?<=alttext=\"= )[1-8](?=[0-9.]*\")", digit => $"{(char)(digit.Value[0] + 1)}");
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => PageWorking.FollowSome(wrong, "as it is"));
+    }
+
     private static void IsSet(string text)
     {
         IReadOnlyList<XElement> set = Formula.Set(text);
