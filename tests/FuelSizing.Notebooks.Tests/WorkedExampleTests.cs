@@ -24,6 +24,7 @@ public class WorkedExampleTests
         Assert.All(Cautions.Lines, line => Assert.Contains(line, shown, StringComparison.Ordinal));
         Assert.DoesNotContain("NaN", shown, StringComparison.Ordinal);
         PageWorking.FollowSome(run.Report!, name);
+        StandsBesidePublishedValues(run.Report!);
         if (Environment.GetEnvironmentVariable("FUELSIZING_REPORTS") is { Length: > 0 } folder)
         {
             await File.WriteAllTextAsync(Path.Combine(folder, Path.ChangeExtension(name, ".html")), run.Report);
@@ -69,6 +70,20 @@ public class WorkedExampleTests
         Assert.Null(run.Failure);
         Assert.Matches("^Holds as far as judged over the whole ranges of the 11 values that are assumed: tightest margin: injectors, .* Not judged: .*pump;", run.Outputs[0].Text);
         Assert.Contains(run.Outputs, output => output.Text.Contains("BSFC: 395 g/kWh on petrol at worst, 275 g/kWh at best (common practice, no source)", StringComparison.Ordinal));
+    }
+
+    /// <summary>Each notebook shows a published case beside what the library calculates for it; a value read from a chart differs by most, 1.3 %.</summary>
+    private static void StandsBesidePublishedValues(string page)
+    {
+        int from = page.IndexOf("Calculated here", StringComparison.Ordinal);
+        Assert.True(from > 0, "Nothing published is on the page.");
+        double[] differences =
+        [
+            .. Regex.Matches(page[from..page.IndexOf("</table>", from, StringComparison.Ordinal)], "data-of=\"Difference\"[^>]*>(?<percent>[^<]*?).%</td>", RegexOptions.ExplicitCapture)
+                .Select(match => double.Parse(match.Groups["percent"].Value.Replace('−', '-'), System.Globalization.CultureInfo.InvariantCulture)),
+        ];
+        Assert.NotEmpty(differences);
+        Assert.All(differences, percent => Assert.InRange(percent, -1.3, 1.3));
     }
 
     private static string[] SamplesOf(string readme) =>
