@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Markdig;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
@@ -5,7 +6,7 @@ using Markdig.Syntax.Inlines;
 namespace FuelSizing.Notebooks;
 
 /// <summary>Turns a notebook's Markdown into HTML that loads nothing and runs nothing.</summary>
-internal static class Prose
+internal static partial class Prose
 {
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
         .UsePipeTables()
@@ -35,7 +36,7 @@ internal static class Prose
             link.ReplaceBy(new LiteralInline(link.Url));
         }
 
-        return document.ToHtml(Pipeline);
+        return Folding(document.ToHtml(Pipeline));
     }
 
     /// <summary>The first heading of the first level, or <see langword="null"/>.</summary>
@@ -43,6 +44,20 @@ internal static class Prose
         Markdown.Parse(markdown, Pipeline).OfType<HeadingBlock>().FirstOrDefault(heading => heading.Level == 1) is { Inline: { } inline }
             ? string.Concat(inline.Descendants<Inline>().Select(Literal))
             : null;
+
+    /// <summary>
+    /// The one element that a notebook's text may have: a folded answer, whose marks stand in paragraphs of their own. They come escaped like all else, and only in pairs become marks again.
+    /// </summary>
+    private static string Folding(string html)
+    {
+        const string End = "<p>&lt;/details&gt;</p>";
+        return Folded().Count(html) == html.Split(End).Length - 1
+            ? Folded().Replace(html, "<details><summary>${what}</summary>").Replace(End, "</details>", StringComparison.Ordinal)
+            : html;
+    }
+
+    [GeneratedRegex("<p>&lt;details&gt;\\s*&lt;summary&gt;(?<what>[^<&]*)&lt;/summary&gt;</p>", RegexOptions.ExplicitCapture)]
+    private static partial Regex Folded();
 
     private static string Words(LinkInline link) => string.Concat(link.Descendants<Inline>().Select(Literal));
 

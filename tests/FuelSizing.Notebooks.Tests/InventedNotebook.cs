@@ -11,12 +11,17 @@ internal sealed class InventedNotebook : IDisposable
         """;
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fuelsizing-notebook-");
+    private readonly string _name;
 
-    private InventedNotebook(string json) => File.WriteAllText(NotebookPath, json);
+    private InventedNotebook(string json, string name = "invented.ipynb")
+    {
+        _name = name;
+        File.WriteAllText(NotebookPath, json);
+    }
 
-    public string NotebookPath => Path.Combine(_folder.FullName, "invented.ipynb");
+    public string NotebookPath => Path.Combine(_folder.FullName, _name);
 
-    public string ReportPath => Path.Combine(_folder.FullName, "report", "invented.html");
+    public string ReportPath => Path.Combine(_folder.FullName, "report", Path.ChangeExtension(_name, ".html"));
 
     public static InventedNotebook OfCells(params (string Type, string Source)[] cells) => OfLanguage("C#", cells);
 
@@ -31,6 +36,9 @@ internal sealed class InventedNotebook : IDisposable
     }));
 
     public static InventedNotebook OfText(string text) => new(text);
+
+    /// <summary>A copy of a notebook of the repository, under its own name.</summary>
+    public static InventedNotebook CopyOf(string name) => new(File.ReadAllText(Repository.PathOf("notebooks", name)), name);
 
     public async Task<ProgramRun> RunAsync(params string[] more)
     {

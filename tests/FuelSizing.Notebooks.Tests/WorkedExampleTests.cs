@@ -13,7 +13,7 @@ public class WorkedExampleTests
     [MemberData(nameof(Notebooks))]
     public async Task Notebook_OfTheRepository_RunsToTheEndWithAVerdictAndCautions(string name)
     {
-        using var copy = InventedNotebook.OfText(await File.ReadAllTextAsync(Repository.PathOf("notebooks", name)));
+        using var copy = InventedNotebook.CopyOf(name);
 
         var run = await copy.RunAsync();
 
@@ -29,6 +29,14 @@ public class WorkedExampleTests
         {
             await File.WriteAllTextAsync(Path.Combine(folder, Path.ChangeExtension(name, ".html")), run.Report);
         }
+
+        // The exercises at its end: figures in italics are those of the notebook as it stands, figures in bold are not (ExerciseTests).
+        string before = NotebookExercise.Words(run.Report![..run.Report!.IndexOf("Exercises</h2>", StringComparison.Ordinal)]);
+        Assert.All(NotebookExercise.Of(name), exercise =>
+        {
+            Assert.All(exercise.Unchanged, figure => Assert.True(before.Contains(figure, StringComparison.Ordinal), $"{exercise}: {figure} is not in the notebook"));
+            Assert.All(exercise.Changed, figure => Assert.False(before.Contains(figure, StringComparison.Ordinal), $"{exercise}: {figure} is in the notebook without the change"));
+        });
     }
 
     [Theory]
