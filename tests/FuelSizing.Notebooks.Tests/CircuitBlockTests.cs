@@ -7,6 +7,7 @@ using FuelSizing.Interactive;
 using FuelSizing.Lines;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -142,6 +143,54 @@ public class CircuitBlockTests
     }
 
     [Fact]
+    public void SystemCurve_WhoseMarkLiesOnBothCurves_SaysNothing() =>
+        Assert.Null(SizingPlots.SystemCurve("curves", ("full", Full(Return()))).Note);
+
+    /// <summary>A mark beside a curve looks like a fault of the drawing, unless the page says what it is.</summary>
+    [Fact]
+    public void SystemCurve_WhoseMarkLiesOffACurve_SaysHowFarAndWhy()
+    {
+        OperatingResult result = Return().With(ManifoldReferenced.From(Kpa(620))).Solve(Point(6800, 0.4));
+        Assert.Equal(RailState.Sagging, result.RailState);
+
+        LinePlot plot = SizingPlots.SystemCurve("curves", TextStyle.Metric, ("full", result));
+
+        PlotPoint mark = Assert.Single(plot.Points);
+        double below = At(plot.Lines[1], mark.X) - mark.Y;
+        Assert.True(below > 10);
+        Assert.Equal(
+            $"\"full\" lies {TextStyle.Metric.Of(Kpa(below))} below its system curve: the pumps cannot hold the rail at its set pressure, and it sags to {TextStyle.Metric.Of(result.RailGauge)}.",
+            plot.Note);
+    }
+
+    /// <summary>Pumps switched by boost: the curve is that of those that run, so that the mark lies on it below the switch and above.</summary>
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(0.6)]
+    public void SystemCurve_OfSwitchedPumps_IsThatOfThoseThatRun(double boost)
+    {
+        FuelSystem system = Return(PumpParallel.Of(Wired, SwitchedPump.Above(Pressure.FromBars(0.5), Pressure.FromBars(0.45), Unwired)));
+
+        LinePlot plot = SizingPlots.SystemCurve("curves", TextStyle.Metric, ("full", system.Solve(Point(6800, boost))));
+
+        PlotPoint mark = Assert.Single(plot.Points);
+        Assert.All(plot.Lines, line => Assert.InRange(At(line, mark.X) - mark.Y, -3, 3));
+        Assert.Null(plot.Note);
+    }
+
+    [Fact]
+    public void PumpAgainstDemand_OfSwitchedPumps_HasACurveForEachState()
+    {
+        FuelSystem system = Return(PumpParallel.Of(Wired, SwitchedPump.Above(Pressure.FromBars(0.5), Pressure.FromBars(0.45), Unwired)));
+
+        LinePlot plot = SizingPlots.PumpAgainstDemand(system.Sweep([Rpm(6000)], [Pressure.Zero, Pressure.FromBars(0.3), Pressure.FromBars(0.6)]), TextStyle.Metric);
+
+        Assert.Equal(4, plot.Lines.Count);
+        Assert.EndsWith(", at 0 kPa of boost", plot.Lines[0].Name, StringComparison.Ordinal);
+        Assert.True(plot.Lines[1].Y[0] > plot.Lines[0].Y[0] + 150);
+    }
+
+    [Fact]
     public void SystemCurve_OfTooManyCases_IsRefused()
     {
         var full = Full(Return());
@@ -163,7 +212,24 @@ public class CircuitBlockTests
             ("b", Returnless(Fixed.At(Kpa(300))).Sweep(speeds, boosts)));
 
         Assert.Equal([300.0, 360.0], plot.Lines[0].Y.Select(value => Math.Round(value, 6)));
+        Assert.Equal("kPa", plot.X.Unit);
+        Assert.Equal([0.0, 60.0], plot.Lines[0].X.Select(value => Math.Round(value, 6)));
         Assert.True(plot.Lines[1].Y[1] < 300);
+    }
+
+    /// <summary>Boost and rail are both pressures: one plot says both in one unit, whichever that is.</summary>
+    [Theory]
+    [InlineData("kPa", "kPa", 60)]
+    [InlineData("bar", "bar", 0.6)]
+    [InlineData("psi", "psi", 8.702264)]
+    [InlineData("%", "bar", 0.6)]
+    public void AcrossBoost_HasOneUnitOfPressure(string value, string boost, double last)
+    {
+        LinePlot plot = SizingPlots.AcrossBoost(
+            "rail", new PlotAxis("Rail", value), result => result.RailGauge.Bars, 0, ("a", Return().Sweep([Rpm(6000)], [Pressure.Zero, Pressure.FromBars(0.6)])));
+
+        Assert.Equal(boost, plot.X.Unit);
+        Assert.Equal(last, plot.Lines[0].X[^1], 5);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
+using System.Text.RegularExpressions;
 using FuelSizing.Engines;
 using FuelSizing.Findings;
 using FuelSizing.Injectors;
@@ -18,7 +19,7 @@ namespace FuelSizing.Notebooks.Tests;
 /// Pages of hostile names and texts. Here they are compared with what escaping must leave; <c>.ci/hostile</c> loads them in a browser
 /// and proves that nothing ran, and that the same texts unescaped do run.
 /// </summary>
-public sealed class HostilePageTests : IDisposable
+public sealed partial class HostilePageTests : IDisposable
 {
     private const string FolderVariable = "FUELSIZING_HOSTILE";
 
@@ -170,8 +171,13 @@ public sealed class HostilePageTests : IDisposable
         }
 
         Assert.DoesNotMatch("(?i)<[^>\"]*(\"[^\"]*\"[^>\"]*)*\\son\\w+\\s*=[^>]*>", page);
-        Assert.DoesNotMatch("(?i)<[^>]*\\s(href|src)\\s*=\\s*[\"']?\\s*(javascript|data:text)", page);
+        // A plot's data is a file to save, of letters that no address or attribute takes for its own; it is never opened.
+        string pageOnly = OwnFile().Replace(page, string.Empty);
+        Assert.DoesNotMatch("(?i)<[^>]*\\s(href|src)\\s*=\\s*[\"']?\\s*(javascript|data:text)", pageOnly);
     }
+
+    [GeneratedRegex("""<a href="data:text/csv;charset=utf-8,[A-Za-z0-9%._~,;:()*/-]*" download="[a-z0-9-]+\.csv" style="color:inherit">""")]
+    private static partial Regex OwnFile();
 
     private static string Literal(string text) => Microsoft.CodeAnalysis.CSharp.SymbolDisplay.FormatLiteral(text, quote: true);
 

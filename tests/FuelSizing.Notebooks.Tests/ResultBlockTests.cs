@@ -1,9 +1,11 @@
+using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Interactive;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -83,6 +85,48 @@ public class ResultBlockTests
         var across = SizingPlots.RailPressure(Sweep(300), 0).Lines.Single(line => line.Name == "across the injector");
 
         Assert.All(across.Y, value => Assert.Equal(300, value, 6));
+    }
+
+    /// <summary>One plot has one unit of pressure, in whichever system of units.</summary>
+    [Fact]
+    public void RailPressure_OfASweep_HasOneUnitOfPressure()
+    {
+        LinePlot metric = SizingPlots.RailPressure(Sweep(300), 0, TextStyle.Metric);
+        LinePlot customary = SizingPlots.RailPressure(Sweep(300), 0, TextStyle.UsCustomary);
+
+        Assert.Equal(("kPa", "kPa"), (metric.X.Unit, metric.Y.Unit));
+        Assert.Equal(60, metric.Lines[0].X[^1], 9);
+        Assert.Equal(("psi", "psi"), (customary.X.Unit, customary.Y.Unit));
+        Assert.DoesNotContain(" bar", metric.ToPlainText(), StringComparison.Ordinal);
+        Assert.DoesNotContain(" bar", SizingPlots.PumpAgainstDemand(Sweep(300), TextStyle.Metric).ToPlainText(), StringComparison.Ordinal);
+    }
+
+    /// <summary>The pump is judged by what is required of it, not by what is injected: the plot that shows whether it is adequate must have that.</summary>
+    [Fact]
+    public void PumpAgainstDemand_OfASweep_HasTheFlowByWhichThePumpIsJudged()
+    {
+        SweepResult sweep = Sweep(300);
+        Margin margin = sweep.At(2, 2).Margins.Single(one => one.Part == Part.Pump);
+
+        LinePlot plot = SizingPlots.PumpAgainstDemand(sweep, TextStyle.Metric);
+
+        PlotLine judged = plot.Lines[1];
+        PlotLine injected = plot.Lines[2];
+        Assert.StartsWith("required, by which the pump is judged: injected with 10 % in reserve*", judged.Name, StringComparison.Ordinal);
+        Assert.Equal(((VolumeFlow)margin.Used!).LitersPerHour, injected.Y[2], 6);
+
+        // Over the pump's curve at the same rise just where its check fails.
+        Assert.All(Enumerable.Range(0, 3), boost => Assert.Equal(
+            sweep.At(2, boost).Margins.Single(one => one.Part == Part.Pump).Reserve!.Value > Ratio.Zero,
+            judged.Y[boost] < OnCurve(plot.Lines[0], judged.X[boost])));
+        Assert.All(judged.Y.Zip(injected.Y), pair => Assert.InRange(pair.First, 1.0999 * pair.Second, 3 * pair.Second));
+        Assert.Contains("* common practice, no source", plot.ToHtml().Replace('\u00A0', ' '), StringComparison.Ordinal);
+
+        static double OnCurve(PlotLine curve, double rise)
+        {
+            int after = curve.X.TakeWhile(place => place < rise).Count();
+            return after == curve.X.Count ? 0 : curve.Y[after - 1] + ((curve.Y[after] - curve.Y[after - 1]) * (rise - curve.X[after - 1]) / (curve.X[after] - curve.X[after - 1]));
+        }
     }
 
     [Fact]

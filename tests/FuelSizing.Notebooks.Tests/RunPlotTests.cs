@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Xml.Linq;
 using FuelSizing.Engines;
 using FuelSizing.Findings;
@@ -75,13 +76,57 @@ public class RunPlotTests
             Atmosphere.Standard,
             Enumerable.Range(0, 20_000).Select(step => RunRow.Of(step + 1, Rpm(3000), Duration.FromSeconds(0.01 * step), lambda: step == 12_345 ? 1.31 : 0.82 + (0.0001 * (step % 7)))));
 
-        PlotLine shown = RunPlots.Trace(run, Channel.Lambda).Lines[0];
+        LinePlot plot = RunPlots.Trace(run, Channel.Lambda);
+        var svg = XElement.Parse(plot.ToSvg());
+        string[] marks = [.. svg.Elements().Single(element => element.Attribute("class")?.Value == "readings").Attribute("d")!.Value.Split('M', StringSplitOptions.RemoveEmptyEntries)];
+        double[] heights = [.. marks.Select(mark => double.Parse(mark.Split(' ', 'h')[1], CultureInfo.InvariantCulture))];
 
-        Assert.InRange(shown.Y.Count, 300, 600);
-        Assert.Equal(1.31, shown.Y.Max(), 9);
-        Assert.Equal(0.82, shown.Y.Min(), 9);
-        Assert.Equal(123.45, shown.X[shown.Y.ToList().IndexOf(shown.Y.Max())], 9);
-        Assert.Equal(shown.X.Order(), shown.X);
+        Assert.InRange(marks.Length, 300, 610);
+        Assert.True(heights.Order().ElementAt(1) - heights.Min() > 100, "The one lean row stands far above all others.");
+        Assert.Contains("20,000 points of \"recorded\"", plot.ToHtml(), StringComparison.Ordinal);
+
+        // What is read from a file of all rows is every row.
+        string[] lines = plot.ToCsv().Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(20_001, lines.Length);
+        Assert.Equal("123.45,1.31", lines[12_346]);
+        Assert.InRange(plot.ToHtml().Length, 1, 60_000);
+        Assert.Contains("All 20,000 rows are too many for this page: the plot's ToCsv() writes them.", plot.ToHtml(), StringComparison.Ordinal);
+    }
+
+    /// <summary>Traces stand one below the other: the same time must stand at the same place in each, also in that of a channel recorded for a part of the run.</summary>
+    [Fact]
+    public void Traces_OfOneRun_ShareTheirTimeAxis()
+    {
+        RecordedRun run = RecordedRun.Of(
+            "late lambda",
+            Atmosphere.Standard,
+            Enumerable.Range(0, 80).Select(step => RunRow.Of(
+                step + 1, Rpm(2500 + (50 * step)), Duration.FromSeconds(0.1 * step), lambda: step > 40 ? 0.82 : null, railGauge: Pressure.FromKilopascals(300 + step))));
+
+        (string Time, double Place)[][] axes = [.. RunPlots.Traces(run).Select(Times)];
+
+        Assert.Equal(3, axes.Length);
+        Assert.InRange(axes[0].Length, 4, 12);
+        Assert.All(axes, axis => Assert.Equal(axes[0], axis));
+
+        // The numbers of the time axis are all that stands at the height of the lowest row of numbers.
+        static (string Time, double Place)[] Times(LinePlot plot)
+        {
+            var texts = XElement.Parse(plot.ToSvg()).Descendants().Where(text => text.Name.LocalName == "text")
+                .Select(text => (text.Value, At: text.Attribute("transform")!.Value["translate(".Length..^1].Split(',').Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray()))
+                .ToList();
+            double row = texts.Where(text => double.TryParse(text.Value, CultureInfo.InvariantCulture, out _)).Max(text => text.At[1]);
+            return [.. texts.Where(text => text.At[1] == row).Select(text => (text.Value, Math.Round(text.At[0], 1)))];
+        }
+    }
+
+    [Fact]
+    public void Trace_OfReadings_JoinsNone_AndNamesThem()
+    {
+        LinePlot plot = RunPlots.Trace(Run(30), Channel.Lambda, Check);
+
+        Assert.Equal([true, false], plot.Lines.Select(line => line.IsMeasured));
+        Assert.Contains("recorded (readings)", plot.ToSvg(), StringComparison.Ordinal);
     }
 
     [Fact]

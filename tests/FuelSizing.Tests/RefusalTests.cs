@@ -783,6 +783,15 @@ public class RefusalTests
             Wren.Volt(13.5),
             20),
         new(
+            Pump.From(Wren.Pump),
+            typeof(PumpAssembly),
+            nameof(PumpAssembly.CurveAtBoost),
+            Fuel.Petrol,
+            Temperature.FromDegreesCelsius(20),
+            Wren.Volt(13.5),
+            Wren.Kpa(60),
+            20),
+        new(
             null,
             typeof(SuctionMargin),
             nameof(SuctionMargin.Of),

@@ -21,6 +21,11 @@ internal static class BlockStyle
     public const string Caption = "font-weight:bold;font-size:1em;line-height:1.35;margin:0 0 6px;text-align:left";
     public const string Note = $"font-size:0.875em;line-height:1.4;color:{Muted};margin:6px 0 0;text-align:left";
 
+    /// <summary>A plot has the page's own ground and ink, whatever makes these dark; a page's print may not know of it.</summary>
+    public const string Plot = $"margin:1em 0;padding:4px;max-width:548px;box-sizing:border-box;background:none;color:inherit;{Font}break-inside:avoid";
+    public const string PlotNote = "font-size:0.875em;line-height:1.4;margin:6px 0 0;text-align:left";
+    public const string PlotTable = "border-collapse:collapse;font-size:0.8125em;line-height:1.35;font-variant-numeric:tabular-nums;background:none;color:inherit;margin:0;border:none";
+
     public const string TableBox = $"margin:1em 0;padding:8px;max-width:100%;box-sizing:border-box;background:{Ground};color:{Ink};{Font}";
     /// <summary>A box by whose own width its table is laid out.</summary>
     public const string Measured = "container-type:inline-size";

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Xml.Linq;
 using FuelSizing.Quantities;
 
@@ -121,7 +120,11 @@ public sealed class BarPlot : IDisplayBlock
     public string ToSvg() => Svg().ToString(SaveOptions.DisableFormatting);
 
     /// <inheritdoc/>
-    public string ToHtml() => Figure.Html(Title, Svg(), Notes());
+    public string ToHtml() => Figure.Html(Title, Svg(), Notes(), Data(), _style);
+
+    /// <summary>Writes the data behind the plot as comma-separated values (RFC 4180).</summary>
+    /// <returns>A line of headings with the unit, then a line a bar. Numbers have a decimal point whatever the style, and up to eight digits.</returns>
+    public string ToCsv() => Data().ToCsv();
 
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', [Title, .. Description(), .. Note is null ? Array.Empty<string>() : [Note]]);
@@ -151,16 +154,31 @@ public sealed class BarPlot : IDisplayBlock
             });
         }
 
+        (double From, double To, double Right)[] texts =
+        [
+            .. names.Select(name => (
+                name.Top + 2,
+                BarsTop(name) + 1,
+                frame.LeftRoom + BarRowMarks.Inset + PlotText.WidthOf(name.Text) + 4)),
+        ];
         double room = frame.AddFlags(
         [
             .. Base is null ? Array.Empty<Flag>() : [new Flag(Base.Label, Base.Value, false)],
             .. near ? [new Flag(Limit!.Label, Limit.Value, true)] : Array.Empty<Flag>(),
-        ]);
+        ], texts);
+        frame.Model.Annotations.Add(new RowGrid(texts) { Layer = OxyPlot.Annotations.AnnotationLayer.BelowSeries });
         frame.Model.Annotations.Add(new BarRowMarks(
             names,
             [.. placed.Where(one => one.Bar.Interval is not null).Select(one => (one.Bar.Interval!.Value.Minimum, one.Bar.Interval.Value.Maximum, (one.Bottom + one.Top) / 2))]));
         frame.AddKey();
-        return SvgDocument.Render(frame.Model, frame.Height + room, Title, string.Join(' ', Description()));
+        return SvgDocument.Render(frame.Model, frame.Height + room, Title, string.Join(' ', Description()), model => [PlotHover.Group(placed.Select(one =>
+        {
+            double left = model.DefaultXAxis.Transform(one.Bar.Left);
+            double top = model.DefaultYAxis.Transform(one.Top);
+            return PlotHover.Area(
+                new OxyPlot.OxyRect(left, top, model.DefaultXAxis.Transform(one.Bar.Right) - left, model.DefaultYAxis.Transform(one.Bottom) - top),
+                $"{one.Row}\n{BarText(one.Bar)}");
+        }))]);
     }
 
     /// <summary>The names of the rows, broken to the plot's width, and where each starts: pixels, falling from 0 at the plot's top.</summary>
@@ -178,7 +196,7 @@ public sealed class BarPlot : IDisplayBlock
     private static double BarsTop((string Text, double Top) name) => name.Top - (PlotText.LineCount(name.Text) * LineHeight) - 2;
 
     /// <summary>Bottom and top of each bar, on the scale of the names.</summary>
-    private IEnumerable<(PlotBar Bar, double Bottom, double Top)> Place((string Text, double Top)[] names)
+    private IEnumerable<(string Row, PlotBar Bar, double Bottom, double Top)> Place((string Text, double Top)[] names)
     {
         for (int row = 0; row < Rows.Count; row++)
         {
@@ -187,9 +205,33 @@ public sealed class BarPlot : IDisplayBlock
             for (int bar = 0; bar < bars.Count; bar++)
             {
                 double top = BarsTop(names[row]) - (over ? bar * BarsHeight / 2 : 0);
-                yield return (bars[bar], top - (over ? BarsHeight / 2 : BarsHeight), top);
+                yield return (Rows[row].Label, bars[bar], top - (over ? BarsHeight / 2 : BarsHeight), top);
             }
         }
+    }
+
+    private string BarText(PlotBar bar) =>
+        $"{Kinds[bar.Kind]} from {_style.Number(bar.From, "G4")} to {_style.Number(bar.To, "G4")} {X.Unit}"
+        + (bar.Interval is { } range ? $" ({_style.Number(range.Minimum, "G4")} to {_style.Number(range.Maximum, "G4")})" : "");
+
+    private PlotData Data()
+    {
+        (string Row, PlotBar? Bar)[] bars = [.. Rows.SelectMany(row => row.Bars.Count == 0 ? [(row.Label, (PlotBar?)null)] : row.Bars.Select(bar => (row.Label, (PlotBar?)bar)))];
+        double[] Column(Func<PlotBar, double> figure) => [.. bars.Select(one => one.Bar is { } bar ? figure(bar) : double.NaN)];
+        return new(
+        [
+            PlotColumn.Of("Row", [.. bars.Select(one => one.Row)]),
+            PlotColumn.Of("Bar", [.. bars.Select(one => one.Bar is { } bar ? Kinds[bar.Kind] : "none")]),
+            PlotColumn.Of($"From ({X.Unit})", Column(bar => bar.From)),
+            PlotColumn.Of($"To ({X.Unit})", Column(bar => bar.To)),
+            .. bars.Any(one => one.Bar?.Interval is not null)
+                ? (PlotColumn[])
+                [
+                    PlotColumn.Of($"Interval from ({X.Unit})", Column(bar => bar.Interval?.Minimum ?? double.NaN)),
+                    PlotColumn.Of($"Interval to ({X.Unit})", Column(bar => bar.Interval?.Maximum ?? double.NaN)),
+                ]
+                : [],
+        ]);
     }
 
     private IEnumerable<string> Notes()
@@ -210,7 +252,7 @@ public sealed class BarPlot : IDisplayBlock
         yield return $"{X.Title}, a row of bars each.";
         foreach (PlotBarRow row in Rows)
         {
-            string bars = string.Join(", ", row.Bars.Select(bar => $"{Kinds[bar.Kind]} from {_style.Number(bar.From, "G4")} to {_style.Number(bar.To, "G4")} {X.Unit}{(bar.Interval is { } range ? string.Create(CultureInfo.InvariantCulture, $" ({_style.Number(range.Minimum, "G4")} to {_style.Number(range.Maximum, "G4")})") : "")}"));
+            string bars = string.Join(", ", row.Bars.Select(BarText));
             yield return $"{row.Label}: {(row.Bars.Count == 0 ? "no bar" : bars)}.";
         }
 

@@ -118,7 +118,11 @@ public sealed class HistogramPlot : IDisplayBlock
     public string ToSvg() => Svg().ToString(SaveOptions.DisableFormatting);
 
     /// <inheritdoc/>
-    public string ToHtml() => Figure.Html(Title, Svg(), Notes());
+    public string ToHtml() => Figure.Html(Title, Svg(), Notes(), Data(), _style);
+
+    /// <summary>Writes the data behind the plot as comma-separated values (RFC 4180).</summary>
+    /// <returns>A line of headings with the units, then a line a bar: its ends, its samples and their share. Numbers have a decimal point whatever the style, and up to eight digits.</returns>
+    public string ToCsv() => Data().ToCsv();
 
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', [Title, .. Description(), .. Note is null ? Array.Empty<string>() : [Note]]);
@@ -134,8 +138,7 @@ public sealed class HistogramPlot : IDisplayBlock
 
     private XElement Svg()
     {
-        var bins = new HistogramBins(_sorted, LimitIsNear ? Limit!.Value : null, _limitIsUpper);
-        (double From, double To, double Share)[] bars = [.. bins.All.Select(bin => (bin.From, bin.To, 100.0 * bin.Samples / Samples))];
+        (double From, double To, double Share)[] bars = [.. Bins.All.Select(bin => (bin.From, bin.To, 100.0 * bin.Samples / Samples))];
         var range = PlotFrame.Padded(
             [bars[0].From, bars[^1].To, .. Marks.Select(mark => mark.Value), .. LimitIsNear ? [Limit!.Value] : Array.Empty<double>()], 0.04);
         var frame = new PlotFrame(X, new PlotAxis("Share of samples", "%"), range, (0, bars.Max(bar => bar.Share) * 1.08), _style);
@@ -160,7 +163,28 @@ public sealed class HistogramPlot : IDisplayBlock
             .. LimitIsNear ? [new Flag(Limit!.Label, Limit.Value, true)] : Array.Empty<Flag>(),
         ]);
         frame.AddKey();
-        return SvgDocument.Render(frame.Model, frame.Height + room, Title, string.Join(' ', Description()));
+        return SvgDocument.Render(frame.Model, frame.Height + room, Title, string.Join(' ', Description()), model => [PlotHover.Group(bars.Select(bar =>
+        {
+            double left = model.DefaultXAxis.Transform(bar.From);
+            return PlotHover.Area(
+                new OxyPlot.OxyRect(left, model.PlotArea.Top, model.DefaultXAxis.Transform(bar.To) - left, model.PlotArea.Height),
+                $"{PlotData.Figure(bar.From, _style)} to {PlotData.Figure(bar.To, _style)}{(X.Unit == "1" ? "" : $" {X.Unit}")}: {PlotData.Figure(bar.Share, _style)} % of the samples");
+        }))]);
+    }
+
+    private HistogramBins Bins => new(_sorted, LimitIsNear ? Limit!.Value : null, _limitIsUpper);
+
+    private PlotData Data()
+    {
+        (double From, double To, int Samples)[] bins = [.. Bins.All];
+        string unit = X.Unit == "1" ? "" : $" ({X.Unit})";
+        return new(
+        [
+            PlotColumn.Of($"{X.Label} from{unit}", [.. bins.Select(bin => bin.From)]),
+            PlotColumn.Of($"{X.Label} to{unit}", [.. bins.Select(bin => bin.To)]),
+            PlotColumn.Of("Samples", [.. bins.Select(bin => (double)bin.Samples)]),
+            PlotColumn.Of("Share of samples (%)", [.. bins.Select(bin => 100.0 * bin.Samples / Samples)]),
+        ]);
     }
 
     private IEnumerable<string> Notes()

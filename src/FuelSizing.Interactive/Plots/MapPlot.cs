@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Xml.Linq;
 using FuelSizing.Quantities;
 using OxyPlot;
@@ -8,7 +9,7 @@ namespace FuelSizing.Interactive;
 
 /// <summary>A value over two variables as a banded colour map with labelled contours and one emphasised limit.</summary>
 /// <remarks>
-/// Immutable: each <c>With…</c> method answers a new plot. The colours rise steadily in lightness, so the map prints in grey.
+/// Immutable: each <c>With…</c> method answers a new plot. The colours fall steadily in lightness, so the map prints in grey.
 /// A cell of the grid with a NaN corner is hatched and named as not covered; nothing is interpolated across it.
 /// </remarks>
 /// <example>
@@ -167,7 +168,14 @@ public sealed class MapPlot : IDisplayBlock
     public string ToSvg() => Svg().ToString(SaveOptions.DisableFormatting);
 
     /// <inheritdoc/>
-    public string ToHtml() => Figure.Html(Title, Svg(), Notes());
+    public string ToHtml() => Figure.Html(Title, Svg(), Notes(), Data(), _style);
+
+    /// <summary>Writes the data behind the map as comma-separated values (RFC 4180).</summary>
+    /// <returns>
+    /// A line of headings with the units, then a line a position along x, with a column a position along y. Numbers have a decimal point whatever the style,
+    /// and up to eight digits; where there is no value, the field is empty.
+    /// </returns>
+    public string ToCsv() => Data().ToCsv();
 
     /// <inheritdoc/>
     public string ToPlainText() => string.Join('\n', [Title, .. Description(), .. Note is null ? Array.Empty<string>() : [Note]]);
@@ -233,20 +241,24 @@ public sealed class MapPlot : IDisplayBlock
         double[] levels = NiceScale.Levels(low, high, PlotStyle.MapBands);
         var frame = new PlotFrame(X, Y, (Xs[0], Xs[^1]), (Ys[0], Ys[^1]), _style);
         var palette = PlotStyle.MapPalette(levels.Length - 1);
+        frame.Model.PlotMargins = new OxyThickness(frame.LeftRoom, double.NaN, PlotFrame.RightRoom, double.NaN);
+        frame.Model.PlotAreaBorderThickness = new OxyThickness(0);
         frame.Model.Axes.Add(new LinearColorAxis
         {
             Position = AxisPosition.Top,
             Title = PlotText.Wrap(Value.Title, PlotStyle.Width - 100),
+            TitleColor = PlotStyle.Ink,
+            TextColor = PlotStyle.Ink,
             TitleFontSize = PlotStyle.FontSize,
             AxisTitleDistance = 4,
-            AxisDistance = 10,
+            AxisDistance = frame.TitleRoom + 2,
             Palette = palette,
             Minimum = levels[0],
             Maximum = levels[^1],
             MajorStep = (levels[1] - levels[0]) * (levels.Length > 8 ? 2 : 1),
             MinorTickSize = 0,
             MajorTickSize = 12,
-            TicklineColor = PlotStyle.Muted,
+            TicklineColor = PlotStyle.Ink,
             LabelFormatter = PlotFrame.AxisNumber(_style),
         });
 
@@ -254,7 +266,7 @@ public sealed class MapPlot : IDisplayBlock
         double[] inner = levels[1..^1];
         if (inner.Length > 0)
         {
-            frame.Model.Series.Add(Contours(inner, PlotStyle.Contour, 1));
+            frame.Model.Series.Add(Contours(inner, PlotStyle.MapInk, 0.8));
         }
 
         if (Limit is { } limit && limit.Value > low && limit.Value < high)
@@ -265,15 +277,56 @@ public sealed class MapPlot : IDisplayBlock
             frame.Model.Series.Add(new LineSeries { Title = frame.KeyText(limit.Label), Color = PlotStyle.Limit, StrokeThickness = PlotStyle.LimitThickness + 0.6 });
         }
 
-        var marks = frame.AddPoints(Points);
+        var marks = frame.AddPoints(Points, PlotStyle.MapInk);
         if (inner.Length > 0)
         {
             frame.Model.Annotations.Add(new ContourLabels(Xs, Ys, _values, inner, marks, _style));
         }
 
         frame.AddKey();
-        return SvgDocument.Render(frame.Model, frame.Height + 60, Title, string.Join(' ', Description()));
+        return SvgDocument.Render(frame.Model, frame.Height + 60, Title, string.Join(' ', Description()), model => [PlotHover.Group(Places(model))]);
     }
+
+    /// <summary>Areas around grid points, of a fine grid around evenly picked ones, with the value there.</summary>
+    private IEnumerable<XElement> Places(PlotModel model)
+    {
+        const int AtMost = 11;
+        int[] columns = PlotData.Picked(Xs.Count, AtMost);
+        int[] rows = PlotData.Picked(Ys.Count, AtMost);
+        for (int column = 0; column < columns.Length; column++)
+        {
+            var (left, right) = Around([.. columns.Select(i => model.DefaultXAxis.Transform(Xs[i]))], column);
+            for (int row = 0; row < rows.Length; row++)
+            {
+                var (bottom, top) = Around([.. rows.Select(j => model.DefaultYAxis.Transform(Ys[j]))], row);
+                double value = _values[columns[column], rows[row]];
+                yield return PlotHover.Area(
+                    new OxyRect(left, top, right - left, bottom - top),
+                    $"{Figured(Xs[columns[column]], X)}, {Figured(Ys[rows[row]], Y)}: {(double.IsNaN(value) ? "not covered" : Figured(value, Value))}");
+            }
+        }
+
+        foreach (PlotPoint point in Points)
+        {
+            yield return PlotHover.Area(
+                new OxyRect(model.DefaultXAxis.Transform(point.X) - 8, model.DefaultYAxis.Transform(point.Y) - 8, 16, 16),
+                $"{point.Label}: {Figured(point.X, X)}, {Figured(point.Y, Y)}");
+        }
+
+        static (double From, double To) Around(double[] places, int place) => (
+            place == 0 ? places[0] : (places[place - 1] + places[place]) / 2,
+            place == places.Length - 1 ? places[^1] : (places[place] + places[place + 1]) / 2);
+    }
+
+    private string Figured(double value, PlotAxis axis) => axis.Unit == "1" ? PlotData.Figure(value, _style) : $"{PlotData.Figure(value, _style)} {axis.Unit}";
+
+    private PlotData Data() => new(
+    [
+        PlotColumn.Of(X.Title, Xs),
+        .. Ys.Select((y, j) => PlotColumn.Of(
+            $"{Value.Title} at {y.ToString("G8", CultureInfo.InvariantCulture)}{(Y.Unit == "1" ? "" : $" {Y.Unit}")}",
+            [.. Enumerable.Range(0, Xs.Count).Select(i => _values[i, j])])),
+    ]);
 
     private ContourSeries Contours(double[] levels, OxyColor color, double thickness) => new()
     {

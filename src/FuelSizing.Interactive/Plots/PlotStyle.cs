@@ -4,22 +4,24 @@ namespace FuelSizing.Interactive;
 
 /// <summary>The look of every plot, in one place.</summary>
 /// <remarks>
-/// The design width is close to a phone's, so that shrinking a plot to a phone leaves its text readable.
-/// Series differ by dash and by marker as well as by colour, and the map's colours rise steadily in lightness: both survive grey print.
+/// The design width is close to a phone's, so that shrinking a plot to a phone leaves its text readable. A plot has no ground of its own and its ink is the
+/// page's: it is dark in a dark page, whatever makes that dark. The colours of its lines stand out from white and from black alike (contrast 3.6 and more).
+/// Lines differ by dash and letter as well as by colour, readings by shape, and the map's colours fall steadily in lightness: all survive grey print.
 /// </remarks>
 internal static class PlotStyle
 {
     public const double Width = 440;
-    public const double PlotHeight = 300;
+    public const double PlotHeight = 290;
     public const double FontSize = 14;
+    public const double LineHeight = 17;
     public const string Font = "Arial, Helvetica, 'Liberation Sans', sans-serif";
     public const double LineThickness = 2.2;
-    public const double LimitThickness = 2.6;
+    public const double LimitThickness = 3.2;
     public const int MaximumLines = 6;
     public const int MaximumLimits = 4;
     public const int MaximumPoints = 12;
 
-    /// <summary>A longer label of a limit would hide what is drawn, so it goes to the key.</summary>
+    /// <summary>A longer label on a pole would hide what is drawn, so it goes to the key.</summary>
     public const int LongestLimitLabel = 24;
     public const int MaximumBarKinds = 2;
     public const int MaximumBarRows = 16;
@@ -28,44 +30,55 @@ internal static class PlotStyle
     /// <summary>Map bands aimed for: enough to read a value between contours, few enough to tell apart.</summary>
     public const int MapBands = 8;
 
-    /// <summary>Least distance between two markers on a line, so that a dense series stays a line.</summary>
-    public const int MarkerSpacing = 42;
+    /// <summary>What stands for the page's own ink until the drawing is written.</summary>
+    public static readonly OxyColor Ink = OxyColor.FromRgb(1, 2, 3);
 
-    public static readonly OxyColor Ink = OxyColor.Parse(BlockStyle.Ink);
-    public static readonly OxyColor Muted = OxyColor.Parse(BlockStyle.Muted);
-    public static readonly OxyColor Grid = OxyColor.FromRgb(0xdf, 0xe3, 0xe8);
-    public static readonly OxyColor Limit = OxyColor.FromRgb(0x9b, 0x2c, 0x0a);
-    public static readonly OxyColor Reference = OxyColor.FromRgb(0x33, 0x3d, 0x48);
-    public static readonly OxyColor Contour = OxyColor.FromRgb(0x33, 0x3d, 0x48);
-    public static readonly OxyColor Hatch = OxyColor.FromRgb(0x9a, 0xa4, 0xae);
+    /// <summary>The page's ink, thinned for lines that only carry the eye.</summary>
+    public static readonly OxyColor Grid = OxyColor.FromRgb(1, 2, 4);
 
-    private static readonly (OxyColor Color, LineStyle Dash, MarkerType Marker)[] Lines =
+    /// <summary>Ink on a map, whose ground is the map's own.</summary>
+    public static readonly OxyColor MapInk = OxyColor.FromRgb(0x14, 0x20, 0x28);
+    public static readonly OxyColor Limit = OxyColor.FromRgb(0xd2, 0x45, 0x2a);
+    public static readonly OxyColor Hatch = OxyColor.FromRgb(0x7b, 0x84, 0x90);
+
+    /// <summary>Strokes and gaps in pixels. Gaps are wide, so that one line under another shows through.</summary>
+    private static readonly (OxyColor Color, double[] Dash, double Thickness)[] Lines =
     [
-        (OxyColor.FromRgb(0x0b, 0x4f, 0x9c), LineStyle.Solid, MarkerType.Circle),
-        (OxyColor.FromRgb(0xb8, 0x46, 0x0a), LineStyle.Dash, MarkerType.Square),
-        (OxyColor.FromRgb(0x00, 0x78, 0x5c), LineStyle.DashDot, MarkerType.Triangle),
-        (OxyColor.FromRgb(0x7a, 0x3b, 0x8f), LineStyle.Dot, MarkerType.Diamond),
-        (OxyColor.FromRgb(0x80, 0x66, 0x00), LineStyle.LongDash, MarkerType.Star),
-        (OxyColor.FromRgb(0x44, 0x44, 0x44), LineStyle.LongDashDotDot, MarkerType.Cross),
+        (OxyColor.FromRgb(0x2b, 0x7f, 0xc4), [], 2.8),
+        (OxyColor.FromRgb(0xc9, 0x6a, 0x1b), [9, 5], LineThickness),
+        (OxyColor.FromRgb(0x1f, 0x90, 0x68), [10, 4, 2.5, 4], LineThickness),
+        (OxyColor.FromRgb(0x9b, 0x62, 0xc0), [2.5, 4], LineThickness),
+        (OxyColor.FromRgb(0x8f, 0x7d, 0x12), [17, 6], LineThickness),
+        (OxyColor.FromRgb(0x7b, 0x84, 0x90), [13, 4, 2.5, 4, 2.5, 4], LineThickness),
     ];
 
-    public static (OxyColor Color, LineStyle Dash, MarkerType Marker) ForLine(int index) => Lines[index % Lines.Length];
+    public static readonly double[] ReferenceDash = [6, 4];
+
+    public static (OxyColor Color, double[] Dash, double Thickness) ForLine(int index) => Lines[index % Lines.Length];
 
     private static readonly (OxyColor Fill, OxyColor Edge, bool Hatched)[] Bars =
     [
-        (OxyColor.FromRgb(0x9c, 0xbf, 0xe3), Lines[0].Color, false),
-        (OxyColors.White, Lines[1].Color, true),
+        (OxyColor.FromAColor(0x60, Lines[0].Color), Lines[0].Color, false),
+        (OxyColors.Undefined, Lines[1].Color, true),
     ];
 
     /// <summary>The look of bars: plain or hatched, so that they differ in grey too.</summary>
     public static (OxyColor Fill, OxyColor Edge, bool Hatched) ForBar(int index) => Bars[index % Bars.Length];
 
-    /// <summary>Map colours from dark to light, without the darkest part in which contour lines would drown.</summary>
-    public static OxyPalette MapPalette(int bands)
+    /// <summary>Map colours from light to dark, without the darkest part in which contour lines would drown.</summary>
+    public static OxyPalette MapPalette(int bands) => new(Enumerable.Range(0, bands).Select(band =>
     {
-        var full = OxyPalettes.Cividis(256).Colors;
-        const int Darkest = 40;
-        return new OxyPalette(Enumerable.Range(0, bands).Select(i =>
-            full[Darkest + (int)Math.Round((255 - Darkest) * (i + 0.5) / bands)]));
-    }
+        double place = (band + 0.5) / bands * (Ramp.Length - 1);
+        int from = Math.Min((int)place, Ramp.Length - 2);
+        return OxyColor.Interpolate(Ramp[from], Ramp[from + 1], place - from);
+    }));
+
+    private static readonly OxyColor[] Ramp =
+    [
+        OxyColor.FromRgb(0xf4, 0xf1, 0xe4),
+        OxyColor.FromRgb(0xc9, 0xdf, 0xcf),
+        OxyColor.FromRgb(0x8f, 0xc2, 0xc0),
+        OxyColor.FromRgb(0x56, 0x9c, 0xb0),
+        OxyColor.FromRgb(0x4a, 0x78, 0x9a),
+    ];
 }

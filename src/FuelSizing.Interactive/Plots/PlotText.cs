@@ -9,12 +9,17 @@ internal static class PlotText
     [ThreadStatic]
     private static PlotRuler? _ruler;
 
+    // One for each thread: making it takes longer than measuring a line.
+    private static PlotRuler Ruler => _ruler ??= new PlotRuler();
+
+    /// <summary>Width of a line in pixels, with room for a wider font.</summary>
+    public static double WidthOf(string text, double fontWeight = FontWeights.Normal) =>
+        Ruler.MeasureText(text, PlotStyle.Font, PlotStyle.FontSize, fontWeight).Width;
+
     /// <summary>Breaks a text into lines no wider than a width, between words where it can.</summary>
     public static string Wrap(string text, double width, double fontWeight = FontWeights.Normal)
     {
-        // One for each thread: making it takes longer than measuring a line.
-        PlotRuler ruler = _ruler ??= new PlotRuler();
-        double Measure(string part) => ruler.MeasureText(part, PlotStyle.Font, PlotStyle.FontSize, fontWeight).Width;
+        double Measure(string part) => WidthOf(part, fontWeight);
         var lines = new List<string>();
         var line = new StringBuilder();
         foreach (string word in text.Split((char[])[' ', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries).SelectMany(word => Pieces(word, width, Measure)))

@@ -10,9 +10,15 @@ namespace FuelSizing.Interactive;
 /// <summary>Turns a plot model into an SVG element fit for inlining in a page.</summary>
 internal static partial class SvgDocument
 {
-    private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+    public static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
-    public static XElement Render(PlotModel model, double height, string title, string description)
+    /// <summary>Draws a model.</summary>
+    /// <param name="model">What to draw.</param>
+    /// <param name="height">Of the picture.</param>
+    /// <param name="title">Of the picture.</param>
+    /// <param name="description">What it shows, in words.</param>
+    /// <param name="over">What lies over the drawing, once it is laid out: marks and values.</param>
+    public static XElement Render(PlotModel model, double height, string title, string description, Func<PlotModel, IEnumerable<XElement>> over)
     {
         string raw = new SvgExporter { Width = PlotStyle.Width, Height = height, IsDocument = false, TextMeasurer = new PlotRuler() }.ExportToString(model);
         if (model.GetLastPlotException() is { } failure)
@@ -26,12 +32,18 @@ internal static partial class SvgDocument
         root.SetAttributeValue("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {PlotStyle.Width:0.##} {height:0.##}"));
         root.SetAttributeValue("role", "img");
         root.SetAttributeValue("style", $"display:block;width:100%;height:auto;max-width:{BlockStyle.FigureWidth}px");
+        root.SetAttributeValue("font-family", PlotStyle.Font);
+        root.SetAttributeValue("font-size", PlotStyle.FontSize);
+        root.Elements(Svg + "rect").FirstOrDefault()?.Remove();
         root.AddFirst(new XElement(Svg + "title", title), new XElement(Svg + "desc", description));
         RoundCoordinates(root);
         MergePolygons(root);
-        HaloTexts(root);
+        PlainTexts(root);
+        TakeThePagesInk(root);
         KeepOnlyPlotClips(root, model.PlotArea);
         MakeIdsUnique(root, raw + title);
+        root.Elements(Svg + "g").Where(group => !group.HasElements).Remove();
+        root.Add(over(model));
         return root;
     }
 
@@ -85,17 +97,38 @@ internal static partial class SvgDocument
         }
     }
 
-    /// <summary>A white edge behind each letter keeps labels readable over lines and dark map colours.</summary>
-    private static void HaloTexts(XElement root)
+    /// <summary>What all texts share stands once, at the root. A light edge behind each letter keeps labels on a map readable over its lines.</summary>
+    private static void PlainTexts(XElement root)
     {
         foreach (var text in root.Descendants(Svg + "text"))
         {
-            text.SetAttributeValue("stroke", "#ffffff");
-            text.SetAttributeValue("stroke-width", "3");
-            text.SetAttributeValue("stroke-linejoin", "round");
-            text.SetAttributeValue("paint-order", "stroke");
+            text.Attribute("font-family")?.Remove();
+            text.Attribute("font-size")?.Remove();
+            text.Attributes("font-weight").Where(weight => weight.Value == "400").Remove();
+            if (text.Attribute("fill")?.Value == Rgb(PlotStyle.MapInk))
+            {
+                text.SetAttributeValue("stroke", "#ffffff");
+                text.SetAttributeValue("stroke-width", "3");
+                text.SetAttributeValue("stroke-linejoin", "round");
+                text.SetAttributeValue("paint-order", "stroke");
+            }
         }
     }
+
+    /// <summary>Two colours of the model stand for the page's own ink, full and thin.</summary>
+    private static void TakeThePagesInk(XElement root)
+    {
+        string ink = Rgb(PlotStyle.Ink);
+        string grid = $"stroke:{Rgb(PlotStyle.Grid)}";
+        foreach (var attribute in root.DescendantsAndSelf().Attributes().Where(a => a.Name == "style" || a.Name == "fill" || a.Name == "stroke"))
+        {
+            attribute.Value = attribute.Value
+                .Replace(grid, "stroke:currentColor;stroke-opacity:.17", StringComparison.Ordinal)
+                .Replace(ink, "currentColor", StringComparison.Ordinal);
+        }
+    }
+
+    private static string Rgb(OxyColor color) => string.Create(CultureInfo.InvariantCulture, $"rgb({color.R},{color.G},{color.B})");
 
     /// <summary>Only curves need cutting, at the plot's border. A key must not be cut where the reader's font runs wider than measured.</summary>
     private static void KeepOnlyPlotClips(XElement root, OxyRect area)

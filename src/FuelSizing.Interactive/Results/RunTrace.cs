@@ -11,35 +11,29 @@ namespace FuelSizing.Interactive;
 /// <summary>One channel of a run against time.</summary>
 internal sealed class RunTrace
 {
-    // Two rows a stretch: more would not be told apart on paper, and each costs the plan a solution.
-    private const int Stretches = 300;
-
     private readonly RecordedRun _run;
     private readonly Channel _channel;
     private readonly RunCheck? _check;
     private readonly TextStyle _style;
-    private readonly List<(RunRow Row, double Value)> _shown;
+    private readonly List<(RunRow Row, double Value)> _recorded = [];
 
     /// <summary>Finds the rows to show.</summary>
     /// <exception cref="ArgumentException">No row holds the channel.</exception>
     public RunTrace(RecordedRun run, Channel channel, RunCheck? check, TextStyle style)
     {
         (_run, _channel, _check, _style) = (run, channel, check, style);
-        List<(RunRow Row, double Value)> all = [];
         foreach (RunRow row in run.Rows)
         {
             if (Recorded(row, channel, check, style) is var value && !double.IsNaN(value))
             {
-                all.Add((row, value));
+                _recorded.Add((row, value));
             }
         }
 
-        if (all.Count == 0)
+        if (_recorded.Count == 0)
         {
             throw new ArgumentException($"run has no row with {RunText.Name(channel)}. It holds: {RunText.Names(run.Channels)}.", nameof(run));
         }
-
-        _shown = Extremes(all);
     }
 
     /// <summary>True if a run holds a channel, or what it follows from.</summary>
@@ -50,16 +44,23 @@ internal sealed class RunTrace
     public LinePlot Plot()
     {
         bool timed = _run.Has(Channel.Time);
-        double[] places = [.. _shown.Select(shown => timed ? shown.Row.Time!.Value.Seconds : shown.Row.Line)];
-        double[] planned = [.. _shown.Select(shown => Planned(shown.Row))];
+        double Place(RunRow row) => timed ? row.Time!.Value.Seconds : row.Line;
+
+        // Each row costs the plan a solution: it is asked at the rows of which the record is drawn.
+        RunRow[] drawn = [.. PlotThinning.Of([.. _recorded.Select(one => one.Value)]).Select(place => _recorded[place].Row)];
+        double[] planned = [.. drawn.Select(Planned)];
+        double[] places = [.. _run.Rows.Select(Place)];
         LinePlot plot = new(
             $"{VisibleText.Of(_run.Name)}: {RunText.Name(_channel)}",
             timed ? new PlotAxis("Time", "s") : new PlotAxis("Line of the log", "1"),
             Axis(),
             [
-                new PlotLine("recorded", places, [.. _shown.Select(shown => shown.Value)]),
-                .. planned.Any(double.IsFinite) ? (PlotLine[])[new PlotLine("predicted", places, planned)] : [],
+                PlotLine.Measured("recorded", [.. _recorded.Select(one => Place(one.Row))], [.. _recorded.Select(one => one.Value)]),
+                .. planned.Any(double.IsFinite) ? (PlotLine[])[new PlotLine("predicted", [.. drawn.Select(Place)], planned)] : [],
             ]);
+
+        // Traces of one run stand one below the other: a channel that begins late must not begin at the left.
+        plot = plot.WithRange(places.Min(), places.Max());
         return _channel == Channel.DutyCycle && _check is not null
             ? Limited(plot, _check.Plan.Limits).With(_style)
             : plot.With(_style);
@@ -69,36 +70,6 @@ internal sealed class RunTrace
     {
         LinePlot limited = plot.WithLimit($"limit {_style.Of(limits.DutyCycle)}{RuleMark.Of(limits, RuleOfThumb.DutyCycle)}", limits.DutyCycle.Percent);
         return limits.MarkOf(RuleOfThumb.DutyCycle) is null ? limited : limited.WithNote(RuleMark.Note);
-    }
-
-    /// <summary>Of each stretch the least and the greatest, in their order.</summary>
-    private static List<(RunRow Row, double Value)> Extremes(List<(RunRow Row, double Value)> all)
-    {
-        if (all.Count <= 2 * Stretches)
-        {
-            return all;
-        }
-
-        List<(RunRow Row, double Value)> kept = [];
-        for (int stretch = 0; stretch < Stretches; stretch++)
-        {
-            int start = (int)((long)all.Count * stretch / Stretches);
-            int end = (int)((long)all.Count * (stretch + 1) / Stretches);
-            (int minimum, int maximum) = (start, start);
-            for (int place = start; place < end; place++)
-            {
-                minimum = all[place].Value < all[minimum].Value ? place : minimum;
-                maximum = all[place].Value > all[maximum].Value ? place : maximum;
-            }
-
-            kept.Add(all[Math.Min(minimum, maximum)]);
-            if (minimum != maximum)
-            {
-                kept.Add(all[Math.Max(minimum, maximum)]);
-            }
-        }
-
-        return kept;
     }
 
     private PlotAxis Axis()

@@ -1,6 +1,7 @@
 using FuelSizing.Checks;
 using FuelSizing.Points;
 using FuelSizing.Quantities;
+using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -9,7 +10,12 @@ namespace FuelSizing.Interactive;
 /// <summary>Plots of the library's results.</summary>
 public static class SizingPlots
 {
-    private static PlotAxis BoostAxis(TextStyle style) => new("Boost", style.Units.Boost.Unit);
+    private static PlotAxis BoostAxis(DisplayUnit<Pressure> unit) => new("Boost", unit.Unit);
+
+    /// <summary>Boost in the unit of what it is drawn against where that is a pressure too: one plot has one unit of pressure.</summary>
+    private static DisplayUnit<Pressure> BoostUnit(string against, TextStyle style) =>
+        ((DisplayUnit<Pressure>[])[style.Units.Pressure, style.Units.Boost, FigureUnits.Metric.Pressure, FigureUnits.Metric.Boost, FigureUnits.UsCustomary.Pressure])
+        .FirstOrDefault(unit => unit.Unit == against) ?? style.Units.Boost;
 
     /// <summary>Rail pressure, manifold pressure and the difference that the injector sees, across boost.</summary>
     /// <param name="sweep">The sweep, of two boosts or more.</param>
@@ -23,14 +29,15 @@ public static class SizingPlots
         ArgumentNullException.ThrowIfNull(sweep);
         style ??= Units.Current;
         var column = Column(sweep, speed);
+        DisplayUnit<Pressure> boost = style.Units.Pressure;
         return new LinePlot(
             $"Rail pressure across boost at {style.Of(sweep.Speeds[speed])}",
-            BoostAxis(style),
+            BoostAxis(boost),
             new PlotAxis("Pressure", style.Units.Pressure.Unit),
             [
-                Line("rail, gauge", column, result => style.Units.Pressure.ValueOf(result.RailGauge), style),
-                Line("across the injector", column, result => style.Units.Pressure.ValueOf(result.InjectorDifferential), style),
-                Line("boost", column, result => style.Units.Pressure.ValueOf(result.Point.Boost), style),
+                Line("rail, gauge", column, result => style.Units.Pressure.ValueOf(result.RailGauge), boost),
+                Line("across the injector", column, result => style.Units.Pressure.ValueOf(result.InjectorDifferential), boost),
+                Line("boost", column, result => style.Units.Pressure.ValueOf(result.Point.Boost), boost),
             ]).With(style);
     }
 
@@ -56,7 +63,7 @@ public static class SizingPlots
         MapPlot map = new MapPlot(
             "Injector duty cycle over speed and boost",
             new PlotAxis("Engine speed", "rev/min"),
-            BoostAxis(style),
+            BoostAxis(style.Units.Boost),
             new PlotAxis("Duty cycle", "%"),
             [.. sweep.Speeds.Select(speed => speed.RevolutionsPerMinute)],
             [.. sweep.Boosts.Select(style.Units.Boost.ValueOf)],
@@ -66,34 +73,76 @@ public static class SizingPlots
         return limits.MarkOf(RuleOfThumb.DutyCycle) is null ? map : map.WithNote(RuleMark.Note);
     }
 
-    /// <summary>The pump's curve, and the flow injected at each boost, at the speed of peak fuel demand.</summary>
+    /// <summary>The pump's curve, and what is asked of it at each boost, at the speed of peak fuel demand: the flow injected, and the flow by which the pump is judged.</summary>
     /// <param name="sweep">The sweep, of two boosts or more.</param>
     /// <param name="style">Units and culture; those of the notebook if not given (<see cref="Units.Use"/>).</param>
-    /// <returns>The plot: the system is adequate where the demand lies below the curve.</returns>
+    /// <returns>The plot: the system is adequate where what is required lies below the curve.</returns>
+    /// <remarks>
+    /// Judged is the flow required: injected, with the reserve and the regulator's minimum return flow. Each stands at the rise that it asks of the pumps:
+    /// the rail's set pressure and the losses up to it (<see cref="SystemSizing.RequiredPump"/>).
+    /// </remarks>
     /// <exception cref="ArgumentNullException">There is no sweep.</exception>
     public static LinePlot PumpAgainstDemand(SweepResult sweep, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(sweep);
         style ??= Units.Current;
+        FuelSystem system = sweep.System;
         var supply = sweep.Results[0].Point.Conditions.SupplyVoltage;
-        var curve = sweep.System.Pump.CurveOf(sweep.System.Demand.Consumption.Fuel, sweep.Results[0].Point.Conditions.FuelTemperature, supply);
         OperatingResult[] maximum = [.. SizingTables.Busiest(sweep)];
-        return new LinePlot(
+        IReadOnlyList<PumpDutyPoint> required = SystemSizing.RequiredPump(system, [.. maximum.Select(result => result.Point)]).Points;
+        double RiseOf(OperatingResult result) => result.Circuit.MaximumKnownFlow >= result.InjectedFlow
+            ? style.Units.Pressure.ValueOf(result.Circuit.PressureAsked(result.InjectedFlow))
+            : double.NaN;
+        OperatingResult[] known = [.. maximum.Where(result => double.IsFinite(RiseOf(result)))];
+        PumpDutyPoint[] placed = [.. required.Where(point => double.IsFinite(style.Units.Pressure.ValueOf(point.PressureRise)))];
+        string mark = RuleMark.Of(system.Limits, RuleOfThumb.PumpReserve);
+        string reserve = system.Limits.PumpReserve > Ratio.Zero ? $" with {style.Of(system.Limits.PumpReserve)} in reserve{mark}" : "";
+        string returned = system.Regulator.MinimumReturnFlow > VolumeFlow.Zero ? $", {style.PumpFlow(system.Regulator.MinimumReturnFlow)} returned" : "";
+        LinePlot plot = new LinePlot(
             "Pump against demand",
-            new PlotAxis("Pressure at the pump", style.Units.Pressure.Unit),
+            new PlotAxis("Pressure rise", style.Units.Pressure.Unit),
             new PlotAxis("Flow", style.Units.PumpFlow.Unit),
             [
-                new PlotLine(
-                    $"{sweep.System.Pump.Name} on {style.Of(supply)}",
-                    [.. curve.Select(point => style.Units.Pressure.ValueOf(point.PressureRise))],
-                    [.. curve.Select(point => style.Units.PumpFlow.ValueOf(point.Flow))]),
-                new PlotLine(
-                    "injected, at the pressure set",
-                    [.. maximum.Select(result => style.Units.Pressure.ValueOf(result.RailSetGauge))],
-                    [.. maximum.Select(result => style.Units.PumpFlow.ValueOf(result.InjectedFlow))]),
+                .. PumpCurves(sweep, supply, style),
+                .. placed.Length == 0 ? [] : (PlotLine[])
+                [
+                    new PlotLine(
+                        $"required, by which the pump is judged: injected{reserve}{returned}",
+                        [.. placed.Select(point => style.Units.Pressure.ValueOf(point.PressureRise))],
+                        [.. placed.Select(point => style.Units.PumpFlow.ValueOf(point.Flow))]),
+                ],
+                .. known.Length == 0 ? [] : (PlotLine[])
+                [
+                    new PlotLine("injected", [.. known.Select(RiseOf)], [.. known.Select(result => style.Units.PumpFlow.ValueOf(result.InjectedFlow))]),
+                ],
             ])
-            .WithNote($"Demand is that at the speed of peak fuel demand, from {style.Boost(sweep.Boosts[0])} to {style.Boost(sweep.Boosts[^1])} of boost.")
+            .WithNote(
+                $"Required and injected at the speed of peak fuel demand, from {style.Of(sweep.Boosts[0])} to {style.Of(sweep.Boosts[^1])} of boost, each at the rise that it asks of the pumps."
+                + (mark.Length > 0 ? $" {RuleMark.Note}" : ""))
             .With(style);
+        return plot;
+    }
+
+    /// <summary>The pumps' curve; of pumps that are switched by boost one for each state that the sweep's boosts find them in.</summary>
+    private static IEnumerable<PlotLine> PumpCurves(SweepResult sweep, ElectricPotential supply, TextStyle style)
+    {
+        const int AtMost = PlotStyle.MaximumLines - 2;
+        Temperature temperature = sweep.Results[0].Point.Conditions.FuelTemperature;
+        var states = sweep.Boosts
+            .Select(boost => (Boost: boost, Curve: sweep.System.Pump.CurveAtBoost(sweep.System.Demand.Consumption.Fuel, temperature, supply, boost)))
+            .Aggregate(new List<(Pressure Boost, IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> Curve)>(), (kept, one) =>
+            {
+                if (kept.Count == 0 || !kept[^1].Curve.SequenceEqual(one.Curve))
+                {
+                    kept.Add(one);
+                }
+
+                return kept;
+            });
+        return states.TakeLast(AtMost).Select(state => new PlotLine(
+            $"{sweep.System.Pump.Name} on {style.Of(supply)}{(states.Count > 1 ? $", at {style.Of(state.Boost)} of boost" : "")}",
+            [.. state.Curve.Select(point => style.Units.Pressure.ValueOf(point.PressureRise))],
+            [.. state.Curve.Select(point => style.Units.PumpFlow.ValueOf(point.Flow))]));
     }
 
     /// <summary>What a check finds used and what it allows, across boost: any check of the system, one's own too.</summary>
@@ -120,13 +169,14 @@ public static class SizingPlots
 
         double Drawn(OperatingResult result, Func<Margin, IQuantity?> figure) =>
             check.Figure.Drawn(result.Margins.FirstOrDefault(margin => margin.Part == part) is { } margin ? figure(margin) : null, style);
+        DisplayUnit<Pressure> boost = BoostUnit(check.Figure.Unit(style), style);
         return new LinePlot(
             $"{check.Figure.Title} across boost at {style.Of(sweep.Speeds[speed])}",
-            BoostAxis(style),
+            BoostAxis(boost),
             new PlotAxis(check.Figure.Title, check.Figure.Unit(style)),
             [
-                Line(part.Name, column, result => Drawn(result, margin => margin.Used), style),
-                Line(check.Figure.Direction == LimitDirection.AtMost ? "at most" : "at least", column, result => Drawn(result, margin => margin.Allowed), style),
+                Line(part.Name, column, result => Drawn(result, margin => margin.Used), boost),
+                Line(check.Figure.Direction == LimitDirection.AtMost ? "at most" : "at least", column, result => Drawn(result, margin => margin.Allowed), boost),
             ]).With(style);
     }
 
@@ -149,11 +199,13 @@ public static class SizingPlots
     {
         ArgumentNullException.ThrowIfNull(figure);
         Named.Check(cases, PlotStyle.MaximumLines, nameof(cases));
+        ArgumentNullException.ThrowIfNull(value);
+        DisplayUnit<Pressure> boost = BoostUnit(value.Unit, Units.Current);
         return new LinePlot(
             title,
-            BoostAxis(Units.Current),
+            BoostAxis(boost),
             value,
-            [.. cases.Select(one => Line(one.Name, Column(one.Sweep, speed), result => figure(result) ?? double.NaN, Units.Current))]).With(Units.Current);
+            [.. cases.Select(one => Line(one.Name, Column(one.Sweep, speed), result => figure(result) ?? double.NaN, boost))]).With(Units.Current);
     }
 
     /// <summary>One figure across whatever was varied from point to point: a gain, a bore, a length of wire.</summary>
@@ -191,7 +243,8 @@ public static class SizingPlots
     /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
     /// <remarks>
     /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or that of the
-    /// return line where it is higher, and the losses up to the regulator. A point under it is a rail that sags.
+    /// return line where it is higher, and the losses up to the regulator. A point under it is a rail that sags. Where a point lies off a curve drawn, a
+    /// note below the plot says by how much and why.
     /// </remarks>
     /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>
     /// <exception cref="ArgumentNullException">A result is missing.</exception>
@@ -205,7 +258,8 @@ public static class SizingPlots
     /// <returns>The plot, flow along, pressure rise up, with each operating point marked.</returns>
     /// <remarks>
     /// The system curve is the rise asked of the pumps with the rail at its set pressure: that pressure, or that of the
-    /// return line where it is higher, and the losses up to the regulator. A point under it is a rail that sags.
+    /// return line where it is higher, and the losses up to the regulator. A point under it is a rail that sags. Where a point lies off a curve drawn, a
+    /// note below the plot says by how much and why.
     /// </remarks>
     /// <exception cref="ArgumentException">A text or the count of cases is refused.</exception>
     /// <exception cref="ArgumentNullException">An argument is missing.</exception>
@@ -226,10 +280,12 @@ public static class SizingPlots
                 .. Distinct([.. pictures.Select(picture => picture.Pump(maximum))], ""),
                 .. Distinct([.. pictures.Select(picture => picture.System(furthest, maximum))], "system curve: "),
             ]);
-        return pictures
+        LinePlot marked = pictures
             .Where(picture => picture.Point is not null)
             .Aggregate(plot, (marked, picture) => marked.WithPoint(picture.Name, picture.Point!.Value.Flow, picture.Point.Value.Rise))
             .With(style);
+        string apart = string.Join(" ", pictures.SelectMany(picture => picture.Apart(maximum)));
+        return apart.Length == 0 ? marked : marked.WithNote(apart);
     }
 
     private const double MaximumOverMarks = 1.75;
@@ -257,8 +313,8 @@ public static class SizingPlots
         return kept.Select(line => new PlotLine(before + line.Name, line.X, line.Y));
     }
 
-    private static PlotLine Line(string name, OperatingResult[] column, Func<OperatingResult, double> value, TextStyle style) =>
-        new(name, [.. column.Select(result => style.Units.Boost.ValueOf(result.Point.Boost))], [.. column.Select(value)]);
+    private static PlotLine Line(string name, OperatingResult[] column, Func<OperatingResult, double> value, DisplayUnit<Pressure> boost) =>
+        new(name, [.. column.Select(result => boost.ValueOf(result.Point.Boost))], [.. column.Select(value)]);
 
     private static OperatingResult[] Column(SweepResult sweep, int speed) =>
         [.. Enumerable.Range(0, sweep.Boosts.Count).Select(boost => sweep.At(speed, boost))];

@@ -1,4 +1,5 @@
 using FuelSizing.Electrical;
+using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
 using FuelSizing.Numerics;
@@ -66,6 +67,19 @@ public abstract record PumpAssembly
         double kelvins = Fuel.WithinRange(temperature, nameof(temperature)).Kelvins;
         return (HasOwnLines ? InLiquid(new(fuel.DensityAtKelvins(kelvins), fuel.KinematicViscosityAtKelvins(kelvins))) : this).CurveAt(supply, points);
     }
+
+    /// <summary>The same at a boost that has risen: of pumps that are switched by boost, those that run then, at the speed at which they run (<see cref="SwitchedPump"/>).</summary>
+    /// <param name="fuel">In the lines; where there are any, it must have a viscosity.</param>
+    /// <param name="temperature">Of the fuel, −30 to 80 °C.</param>
+    /// <param name="supply">At the battery or alternator, 6 to 20 V.</param>
+    /// <param name="boost">Manifold gauge pressure, −95 to 400 kPa. A curve of no boost is that of each switched pump at its low speed, which is sure at any boost.</param>
+    /// <param name="points">How many, 2 to 1,000.</param>
+    /// <returns>Points of evenly spaced pressure, from none to the highest at which something is delivered.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">There are lines, and the fuel has no viscosity.</exception>
+    public IReadOnlyList<(Pressure PressureRise, VolumeFlow Flow)> CurveAtBoost(
+        Fuel fuel, Temperature temperature, ElectricPotential supply, Pressure boost, int points = 61) =>
+        At(ManifoldPressure.Within(boost, nameof(boost)).Pascals, falling: false).CurveOf(fuel, temperature, supply, points);
 
     /// <summary>Name, and the flow against no pressure at the voltage of each pump's highest curve.</summary>
     /// <returns>For instance <c>pump R, up to 215 L/h at 13.5 V</c>; of several pumps their names.</returns>

@@ -426,6 +426,15 @@ internal static class EquationForms
         Of(
             typeof(StraightLine), nameof(StraightLine.Slope), VolumeFlow / Pascal,
             new("x0", Pascal, 0, 1e5), Passed with { Name = "y0" }, new("x1", Pascal, 2e5, 3e5), Passed with { Name = "y1" }),
+        Of(
+            typeof(MonotoneCubic), nameof(MonotoneCubic.InnerSlope), VolumeFlow / Pascal,
+            new("before", Pascal, 1e4, 1e5), new("chordBefore", VolumeFlow / Pascal, 1e-10, 3e-10), new("after", Pascal, 1e4, 1e5), new("chordAfter", VolumeFlow / Pascal, 1e-10, 3e-10)),
+        Of(
+            typeof(MonotoneCubic), nameof(MonotoneCubic.EndSlope), VolumeFlow / Pascal,
+            new("own", Pascal, 1e4, 1e5), new("ownChord", VolumeFlow / Pascal, 1e-10, 3e-10), new("next", Pascal, 1e4, 1e5), new("nextChord", VolumeFlow / Pascal, 1e-10, 3e-10)),
+        Of(
+            typeof(MonotoneCubic), nameof(MonotoneCubic.At), VolumeFlow,
+            Passed with { Name = "value" }, new("slope", VolumeFlow / Pascal, 1e-10, 3e-10), new("chord", VolumeFlow / Pascal, 1e-10, 3e-10), new("width", Pascal, 5e4, 1e5), new("slopeAfter", VolumeFlow / Pascal, 1e-10, 3e-10), new("along", Pascal, 0, 5e4)),
         new("CubicPiece.Between", Cubic, [Pascal, VolumeFlow, VolumeFlow / Pascal, VolumeFlow / (Pascal * Pascal), VolumeFlow / (Pascal * Pascal * Pascal)], numbers =>
             Piece(numbers) is var piece ? [piece.Start, piece.Value, piece.Slope, piece.Second, piece.Third] : []),
         new("CubicPiece.At", [.. Cubic, new("x", Pascal, 0, 3e5)], [VolumeFlow], numbers => [Piece(numbers).At(numbers[6])]),

@@ -256,6 +256,17 @@ public class EquationsByHandTests
         Is(6.5, CubicPiece<Real>.Straight(0, 6, 1, 0.5));
         Is(-2, StraightLine.Slope<Real>(1, 7, 3, 3));
         Is(1, StraightLine.Through<Real>(1, 7, 3, 3, 4));
+
+        // The harmonic mean of 2 and 6 where both widths are the same; none where chords turn.
+        Is(3, MonotoneCubic.InnerSlope<Real>(1, 2, 1, 6));
+        Is(0, MonotoneCubic.InnerSlope<Real>(1, 2, 1, -6));
+
+        // (3 · 4 − 2)/2; held to three times the chord where the next one turns; zero where it turns itself.
+        Is(5, MonotoneCubic.EndSlope<Real>(1, 4, 1, 2));
+        Is(6, MonotoneCubic.EndSlope<Real>(1, 2, 1, -8));
+        Is(0, MonotoneCubic.EndSlope<Real>(1, 2, 1, 8));
+        Is(0.5, MonotoneCubic.At<Real>(0, 0, 1, 1, 0, 0.5));
+        Is(0.15625, MonotoneCubic.At<Real>(0, 0, 1, 1, 0, 0.25));
     }
 
     /// <summary>x³ − 2x² + 3 and its slopes at 1 and 3 give it back between: a cubic is its own spline.</summary>

@@ -53,6 +53,21 @@ public class SwitchedPumpTests
         Assert.Equal(on, staged.Circuit.Pumps[1].IsRunning);
     }
 
+    /// <summary>The curve at a boost that has risen is that of the pumps that run there.</summary>
+    [Theory]
+    [InlineData(-40, false)]
+    [InlineData(40, false)]
+    [InlineData(40.1, true)]
+    public void CurveAtBoost_IsThatOfThePumpsThatRun(double kilopascals, bool on)
+    {
+        ElectricPotential supply = Wren.Volt(13.5);
+        Temperature temperature = Temperature.FromDegreesCelsius(20);
+
+        Assert.Equal(
+            (on ? OnAll : OffAll).Pump.CurveOf(Fuel.E85, temperature, supply, 21).Select(point => (Math.Round(point.PressureRise.Pascals, 3), Math.Round(point.Flow.LitersPerHour, 6))),
+            Staged.Pump.CurveAtBoost(Fuel.E85, temperature, supply, Wren.Kpa(kilopascals), 21).Select(point => (Math.Round(point.PressureRise.Pascals, 3), Math.Round(point.Flow.LitersPerHour, 6))));
+    }
+
     /// <summary>Between switch-off and switch-on both states occur on every pull: each check counts with the worse.</summary>
     [Theory]
     [InlineData(30)]

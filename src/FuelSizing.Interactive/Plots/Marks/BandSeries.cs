@@ -31,7 +31,7 @@ internal sealed class BandSeries(IReadOnlyList<double> xs, IReadOnlyList<double>
     public override void RenderLegend(IRenderContext rc, OxyRect legendBox)
     {
         var box = legendBox.Deflate(new OxyThickness(4, 2, 4, 2));
-        rc.DrawRectangle(box, OxyColors.White, PlotStyle.Hatch, 1, EdgeRenderingMode.PreferGeometricAccuracy);
+        rc.DrawRectangle(box, OxyColors.Undefined, PlotStyle.Hatch, 1, EdgeRenderingMode.PreferGeometricAccuracy);
         Hatching.Draw(rc, box, PlotStyle.Hatch, HatchSpacing);
     }
 

@@ -8,6 +8,9 @@ namespace FuelSizing.Interactive;
 /// <param name="whiskers">Ends in the unit of the axis, and their height.</param>
 internal sealed class BarRowMarks(IReadOnlyList<(string Text, double Top)> names, IReadOnlyList<(double Minimum, double Maximum, double Height)> whiskers) : Annotation
 {
+    /// <summary>Of a name from the plot's left edge.</summary>
+    public const double Inset = 0;
+
     private const double WhiskerEnd = 4;
 
     public override OxyRect GetClippingRect() => PlotModel.PlotBounds;
@@ -26,7 +29,7 @@ internal sealed class BarRowMarks(IReadOnlyList<(string Text, double Top)> names
         foreach (var (text, start) in names)
         {
             double top = this.Transform(0, start).Y;
-            rc.DrawText(new ScreenPoint(PlotModel.PlotArea.Left + 6, top), text, PlotStyle.Ink, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Normal, 0, HorizontalAlignment.Left, VerticalAlignment.Top, null);
+            rc.DrawText(new ScreenPoint(PlotModel.PlotArea.Left + Inset, top), text, PlotStyle.Ink, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Normal, 0, HorizontalAlignment.Left, VerticalAlignment.Top, null);
         }
     }
 

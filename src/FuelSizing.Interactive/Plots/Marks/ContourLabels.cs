@@ -27,7 +27,7 @@ internal sealed class ContourLabels(IReadOnlyList<double> xs, IReadOnlyList<doub
 
             var best = free.MaxBy(place => Clearance(place, area, taken));
             taken.Add(Around(best, size));
-            rc.DrawText(best, text, PlotStyle.Ink, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Normal, 0, HorizontalAlignment.Center, VerticalAlignment.Middle, null);
+            rc.DrawText(best, text, PlotStyle.MapInk, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Normal, 0, HorizontalAlignment.Center, VerticalAlignment.Middle, null);
         }
     }
 

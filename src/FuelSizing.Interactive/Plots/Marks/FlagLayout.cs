@@ -21,8 +21,7 @@ internal static class FlagLayout
     /// <param name="flags">Where each pole stands, in pixels of the plot's width, and its label.</param>
     public static IReadOnlyList<FlagPlace> Of(IReadOnlyList<(double Pole, string Label)> flags)
     {
-        var ruler = new PlotRuler();
-        double[] measured = [.. flags.Select(flag => ruler.MeasureText(flag.Label, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Bold).Width)];
+        double[] measured = [.. flags.Select(flag => PlotText.WidthOf(flag.Label, FontWeights.Bold))];
         double[] widths = measured;
         foreach (double allowance in BoldAllowances)
         {
@@ -36,8 +35,32 @@ internal static class FlagLayout
             }
         }
 
-        // Nothing fits without a crossing: one lane each, on the side that has more room.
-        return [.. flags.Select((flag, i) => new FlagPlace(i, flag.Pole < PlotStyle.Width / 2))];
+        // Nothing fits without a crossing: one lane each, so that as little as may be of a label lies on a pole or beyond the edge.
+        return Orders([.. Enumerable.Range(0, flags.Count)])
+            .SelectMany(lanes => Enumerable.Range(0, 1 << flags.Count).Select(sides =>
+                (IReadOnlyList<FlagPlace>)[.. lanes.Select((lane, flag) => new FlagPlace(lane, (sides & (1 << flag)) == 0))]))
+            .MinBy(Faults)!;
+
+        double Faults(IReadOnlyList<FlagPlace> all)
+        {
+            double sum = 0;
+            for (int one = 0; one < all.Count; one++)
+            {
+                var label = Extent(one, all[one].ToTheRight);
+                sum += 4 * (Math.Max(0, -label.Left) + Math.Max(0, label.Right - PlotStyle.Width));
+                for (int other = 0; other < all.Count; other++)
+                {
+                    double pole = flags[other].Pole;
+                    sum += other != one && all[other].Lane > all[one].Lane ? Math.Max(0, Math.Min(pole - label.Left, label.Right - pole)) : 0;
+                }
+            }
+
+            return sum;
+        }
+
+        static IEnumerable<int[]> Orders(int[] lanes) => lanes.Length < 2
+            ? [lanes]
+            : lanes.SelectMany(first => Orders([.. lanes.Where(lane => lane != first)]).Select(rest => (int[])[first, .. rest]));
 
         IReadOnlyList<FlagPlace>? Search(FlagPlace[] placed, int lanes)
         {

@@ -4,7 +4,10 @@ using OxyPlot.Annotations;
 namespace FuelSizing.Interactive;
 
 /// <summary>Upright lines across the plot with their labels above it.</summary>
-internal sealed class FlagMarks(IReadOnlyList<Flag> flags, IReadOnlyList<FlagPlace> places) : Annotation
+/// <param name="flags">The lines.</param>
+/// <param name="places">Of their labels.</param>
+/// <param name="broken">Texts that a line must not strike through: from and to, in the unit of the upright axis, falling, and how far to the right they reach, in pixels.</param>
+internal sealed class FlagMarks(IReadOnlyList<Flag> flags, IReadOnlyList<FlagPlace> places, IReadOnlyList<(double From, double To, double Right)> broken) : Annotation
 {
     public const double LaneHeight = 20;
 
@@ -19,11 +22,26 @@ internal sealed class FlagMarks(IReadOnlyList<Flag> flags, IReadOnlyList<FlagPla
             double x = this.Transform(flags[i].Value, 0).X;
             double top = area.Top - ((places[i].Lane + 1) * LaneHeight) + 2;
             double[]? dash = flags[i].IsLimit ? null : [5, 3];
-            rc.DrawLine([new ScreenPoint(x, area.Bottom), new ScreenPoint(x, top)], flags[i].Color, flags[i].Thickness, EdgeRenderingMode.PreferGeometricAccuracy, dash, LineJoin.Miter);
+            double from = top;
+            foreach (var text in broken.Where(text => x < text.Right))
+            {
+                Stroke(from, this.Transform(0, text.From).Y);
+                from = this.Transform(0, text.To).Y;
+            }
+
+            Stroke(from, area.Bottom);
+            void Stroke(double upper, double lower)
+            {
+                if (lower > upper)
+                {
+                    rc.DrawLine([new ScreenPoint(x, lower), new ScreenPoint(x, upper)], flags[i].Color, flags[i].Thickness, EdgeRenderingMode.PreferGeometricAccuracy, dash, LineJoin.Miter);
+                }
+            }
+
             rc.DrawText(
                 new ScreenPoint(x + (places[i].ToTheRight ? FlagLayout.Gap : -FlagLayout.Gap), top),
                 flags[i].Label,
-                flags[i].Color,
+                PlotStyle.Ink,
                 PlotStyle.Font,
                 PlotStyle.FontSize,
                 FontWeights.Bold,

@@ -5,13 +5,15 @@ using OxyPlot.Series;
 namespace FuelSizing.Interactive;
 
 /// <summary>Marks points and writes each label on the side where it covers least.</summary>
-internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
+/// <param name="points">The points.</param>
+/// <param name="inkColor">Of marks and labels.</param>
+internal sealed class PointMarks(IReadOnlyList<PlotPoint> points, OxyColor inkColor) : Annotation
 {
     private const double MarkRadius = 6;
     private const double Gap = 9;
 
     // A label farther from its mark than this would not be taken for its own.
-    private const double Further = 10;
+    private static readonly double[] Further = [0, 10, 20];
 
     // A line is hidden by a label on it; one that runs along it within a marker's reach only looks crowded.
     private const double Around = 4;
@@ -27,19 +29,19 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
     public override void Render(IRenderContext rc)
     {
         _taken.Clear();
-        _taken.AddRange(PlotModel.Annotations.OfType<TextAnnotation>().Select(label => Box(rc, label)));
+        _taken.AddRange(PlotModel.Annotations.OfType<LineLetters>().SelectMany(letters => letters.Taken));
         var marks = points.Select(point => this.Transform(point.X, point.Y)).ToArray();
         _taken.AddRange(marks.Select(mark => new OxyRect(mark.X - MarkRadius, mark.Y - MarkRadius, 2 * MarkRadius, 2 * MarkRadius)));
         var ink = Ink().ToList();
         for (int i = 0; i < marks.Length; i++)
         {
-            rc.DrawCircle(marks[i], MarkRadius, OxyColors.White, PlotStyle.Ink, 2.4, EdgeRenderingMode.PreferGeometricAccuracy);
+            rc.DrawCircle(marks[i], MarkRadius, OxyColors.Undefined, inkColor, 2.4, EdgeRenderingMode.PreferGeometricAccuracy);
             var (text, box, side, _) = Candidates(rc, points[i].Label, marks[i]).MinBy(candidate => Cost(candidate.Box, ink) + candidate.Apart);
             _taken.Add(box);
             rc.DrawText(
                 new ScreenPoint(side == HorizontalAlignment.Left ? box.Left : box.Right, box.Top),
                 text,
-                PlotStyle.Ink,
+                inkColor,
                 PlotStyle.Font,
                 PlotStyle.FontSize,
                 FontWeights.Bold,
@@ -61,7 +63,7 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
             string text = PlotText.Wrap(label, room, FontWeights.Bold);
             var size = rc.MeasureText(text, PlotStyle.Font, PlotStyle.FontSize, FontWeights.Bold);
             double left = toTheRight ? mark.X + Gap : mark.X - Gap - size.Width;
-            foreach (double apart in (double[])[0, Further])
+            foreach (double apart in Further)
             {
                 yield return (text, new OxyRect(left, mark.Y - Gap - apart - size.Height + 4, size.Width, size.Height), side, apart);
                 yield return (text, new OxyRect(left, mark.Y + Gap + apart - 4, size.Width, size.Height), side, apart);
@@ -89,12 +91,10 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
     private IEnumerable<ScreenPoint> Ink()
     {
         const double Step = 5;
-        var area = PlotModel.PlotArea;
         var segments = PlotModel.Series.OfType<LineSeries>()
             .SelectMany(series => series.Points.Zip(series.Points.Skip(1)))
             .Where(pair => double.IsFinite(pair.First.Y) && double.IsFinite(pair.Second.Y))
-            .Select(pair => (From: this.Transform(pair.First.X, pair.First.Y), To: this.Transform(pair.Second.X, pair.Second.Y)))
-            .Concat(PlotModel.Annotations.OfType<LineAnnotation>().Select(limit => this.Transform(0, limit.Y).Y).Select(y => (From: new ScreenPoint(area.Left, y), To: new ScreenPoint(area.Right, y))));
+            .Select(pair => (From: this.Transform(pair.First.X, pair.First.Y), To: this.Transform(pair.Second.X, pair.Second.Y)));
         foreach (var (from, to) in segments)
         {
             int steps = (int)Math.Ceiling(from.DistanceTo(to) / Step) + 1;
@@ -104,16 +104,5 @@ internal sealed class PointMarks(IReadOnlyList<PlotPoint> points) : Annotation
                 yield return new ScreenPoint(from.X + (t * (to.X - from.X)), from.Y + (t * (to.Y - from.Y)));
             }
         }
-    }
-
-    private OxyRect Box(IRenderContext rc, TextAnnotation label)
-    {
-        var size = rc.MeasureText(label.Text ?? "", PlotStyle.Font, PlotStyle.FontSize, label.FontWeight);
-        var at = this.Transform(label.TextPosition.X, label.TextPosition.Y);
-        return new OxyRect(
-            at.X + label.Offset.X - (label.TextHorizontalAlignment == HorizontalAlignment.Right ? size.Width : 0),
-            at.Y + label.Offset.Y - (label.TextVerticalAlignment == VerticalAlignment.Bottom ? size.Height : 0),
-            size.Width,
-            size.Height);
     }
 }
