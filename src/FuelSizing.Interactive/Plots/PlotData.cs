@@ -92,6 +92,10 @@ internal sealed class PlotData(IReadOnlyList<PlotColumn> columns)
                     ? rows.Length < Rows || shown.Length < columns.Count ? "The file holds everything." : ""
                     : $"All {size} are too many for this page: the plot's ToCsv() writes them.",
             ]).Trim();
+        TableColumn[] heads = [.. shown.Select(column => columns[column].IsNumber ? TableColumn.Number(columns[column].Heading) : TableColumn.Text(columns[column].Heading))];
+        string[][] cells = [.. rows.Select(row => (string[])[.. shown.Select(column => columns[column].Shown(row, style))])];
+        int width = TableWidth.Of(heads, cells);
+        bool stacks = width > TableWidth.AlwaysThere;
         return new XElement("details",
             new XElement("summary", new XAttribute("style", "cursor:pointer;font-size:0.875em;color:inherit"), $"Data of this plot, {size}"),
             fits
@@ -105,19 +109,26 @@ internal sealed class PlotData(IReadOnlyList<PlotColumn> columns)
                 : null,
             left.Length > 0 ? new XElement("p", new XAttribute("style", BlockStyle.PlotNote), left) : null,
             new XElement("div",
-                new XAttribute("style", "overflow-x:auto;margin:6px 0 0"),
+                new XAttribute("style", $"overflow-x:auto;margin:6px 0 0;{BlockStyle.Measured}"),
                 new XAttribute("role", "region"),
                 new XAttribute("tabindex", "0"),
                 new XAttribute("aria-label", $"Data of: {title}"),
+                stacks ? new XElement("style", TableWidth.StackedUnder(width)) : null,
                 new XElement("table",
+                    stacks ? new XAttribute("class", TableWidth.ClassOf(width)) : null,
+                    new XAttribute("role", "table"),
                     new XAttribute("style", BlockStyle.PlotTable),
-                    new XElement("thead", new XElement("tr", shown.Select(column => new XElement("th",
+                    new XElement("thead", new XAttribute("role", "rowgroup"), new XElement("tr", new XAttribute("role", "row"), shown.Select(column => new XElement("th",
+                        new XAttribute("role", "columnheader"),
                         new XAttribute("scope", "col"),
                         columns[column].IsNumber ? null : new XAttribute("class", "text"),
                         columns[column].Heading)))),
-                    new XElement("tbody", rows.Select(row => new XElement("tr", shown.Select(column => new XElement("td",
-                        columns[column].IsNumber ? null : new XAttribute("class", "text"),
-                        columns[column].Shown(row, style)))))))));
+                    new XElement("tbody", new XAttribute("role", "rowgroup"), cells.Select(row => new XElement("tr", new XAttribute("role", "row"), row.Select((cell, place) => new XElement("td",
+                        new XAttribute("role", "cell"),
+                        heads[place].Alignment == CellAlignment.Number ? null : new XAttribute("class", "text"),
+                        stacks && (place > 0 || heads[0].Alignment == CellAlignment.Number) ? new XAttribute("data-of", heads[place].Header) : null,
+                        stacks && cell.Length > TableWidth.LongestBeside ? new XAttribute("data-long", string.Empty) : null,
+                        cell))))))));
     }
 
     /// <summary>So many places at most, evenly over all, the first and the last among them.</summary>
