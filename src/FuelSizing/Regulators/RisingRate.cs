@@ -230,10 +230,16 @@ public sealed record RegulatorSeries : PressureRegulator
     }
 
     /// <summary>What the unit holds where its gain counts over the base regulator's pressure without boost, Pa.</summary>
-    internal double OverBase(double boost)
+    internal double OverBase(double boost) => SettingOverBase.At<Real>(boost) + (Real)Unit.OffsetPascals;
+
+    /// <summary>The same as base, gain, onset and ceiling, the unit's own offset apart.</summary>
+    internal RailSetting SettingOverBase
     {
-        RailSetting own = Unit.Setting!.Value;
-        return (own with { Base = own.Base + BaseRegulator.SetPascals(0) }).At<Real>(boost) + (Real)Unit.OffsetPascals;
+        get
+        {
+            RailSetting own = Unit.Setting!.Value;
+            return own with { Base = own.Base + BaseRegulator.SetPascals(0) };
+        }
     }
 
     private double WithQuoted(double held, double over, RegulatorReading reading) =>

@@ -27,22 +27,20 @@ internal static class BoostKnots
             .. Of(system.Regulator).Append(0).Concat(OfMixture(system, ambient)).Concat(OfSwitches(system)).Concat(HandOverKnots.Boosts(system)).Concat(OfStream(system)).Concat(system.Demand.Law?.BoostKinks.Select(kink => kink.Pascals) ?? []).Where(knot => knot > minimum && knot < maximum).Distinct().Order(),
             maximum,
         ];
-        if (system.Regulator is RegulatorSeries series)
+        if (system.Regulator is RegulatorSeries pair)
         {
-            double[] along = series.IsByLaw ? [.. Between(knots)] : [.. knots];
-            knots.InsertRange(1, Crossings(along, boost => series.Unit.SetPascals(boost) - series.BaseRegulator.SetPascals(boost)));
-            if (series.IsGainQuoted)
-            {
-                double[] before = [.. knots];
-                knots.AddRange(Crossings(before, boost => series.OverBase(boost) - series.SetPascals(boost)));
-            }
-
+            knots.AddRange(Crossings(Along(), boost => pair.Unit.SetPascals(boost) - pair.BaseRegulator.SetPascals(boost)));
             knots.Sort();
         }
 
         // Between its kinks the setting is straight (of a law of one's own, between the places at which it is read), and so is the differential: manifold pressure
         // is ambient pressure and boost.
-        double[] pieces = system.Regulator.IsByLaw ? [.. Between(knots)] : [.. knots];
+        double[] pieces = Along();
+        if (system.Regulator is RegulatorSeries { IsGainQuoted: true } quoted)
+        {
+            knots.AddRange(Crossings(pieces, boost => quoted.OverBase(boost) + quoted.OffsetPascals - quoted.SetPascals(boost)));
+        }
+
         IEnumerable<double> rows = system.Injectors.Injector.DeadTime.Points.Select(point => point.Differential?.Pascals).OfType<double>();
         foreach (double row in rows.Concat(system.Injectors.Injector.MeasuredFlows.Select(point => point.Differential.Pascals)).Concat(HandOverKnots.Differentials(system)).Distinct())
         {
@@ -50,6 +48,8 @@ internal static class BoostKnots
         }
 
         return knots;
+
+        double[] Along() => system.Regulator.IsByLaw ? Between(knots) : [.. knots];
     }
 
     /// <summary>Boosts at which a limit of the mixture begins or bends, or a controller's sensor or table ends.</summary>
@@ -87,7 +87,7 @@ internal static class BoostKnots
     {
         if (regulator is RegulatorSeries series)
         {
-            return [.. Of(series.BaseRegulator), .. Of(series.Unit)];
+            return [.. Of(series.BaseRegulator), .. Of(series.Unit), .. series.IsGainQuoted ? Of(series.SettingOverBase) : []];
         }
 
         if (regulator is CustomRegulator own)
@@ -95,7 +95,11 @@ internal static class BoostKnots
             return own.Kinks;
         }
 
-        RailSetting setting = regulator.Setting!.Value;
+        return Of(regulator.Setting!.Value);
+    }
+
+    private static double[] Of(RailSetting setting)
+    {
         double toCeiling = setting.Ceiling - setting.Base - (setting.GainBelowOnset * setting.Onset);
         return
         [
@@ -109,12 +113,17 @@ internal static class BoostKnots
     private static List<double> Crossings(double[] knots, Func<double, double> straight)
     {
         List<double> found = [];
+        double[] values = Array.ConvertAll(knots, knot => straight(knot));
         for (int knot = 1; knot < knots.Length; knot++)
         {
-            (double from, double to) = (straight(knots[knot - 1]), straight(knots[knot]));
+            (double from, double to) = (values[knot - 1], values[knot]);
             if (from * to < 0)
             {
                 found.Add(StraightLine.Through<Real>(from, knots[knot - 1], to, knots[knot], 0));
+            }
+            else if (to == 0 && knot + 1 < knots.Length && from * values[knot + 1] < 0)
+            {
+                found.Add(knots[knot]);
             }
         }
 
@@ -122,7 +131,7 @@ internal static class BoostKnots
     }
 
     /// <summary>The knots, and places between them.</summary>
-    private static IEnumerable<double> Between(List<double> knots) =>
+    private static double[] Between(List<double> knots) =>
         [.. Enumerable.Range(1, knots.Count - 1).SelectMany(knot => Enumerable.Range(0, Pieces).Select(piece =>
             knots[knot - 1] + ((knots[knot] - knots[knot - 1]) * piece / Pieces))), knots[^1]];
 }

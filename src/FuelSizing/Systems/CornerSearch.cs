@@ -62,7 +62,7 @@ internal sealed class CornerSearch
                 FuelTemperature),
             Axis.Of(
                 ranges.EthanolContent is { } ethanol ? (ethanol.Lowest.DecimalFractions, ethanol.Highest.DecimalFractions) : null,
-                _blend?.Content ?? 0,
+                0,
                 EthanolContent),
         ];
     }
@@ -149,14 +149,10 @@ internal sealed class CornerSearch
     {
         Place first = new(_speeds[0], _boosts[0], inputs);
         (FuelSystem system, Conditions conditions) = (SystemAt(first), ConditionsAt(first));
-        double[] speeds = [.. _speeds.Concat(_speeds.Length > 1
-            ? _line is { } line
-                ? LineKnots.Of(system, line, conditions, _speeds[0], _speeds[^1])
-                : SpeedKnots.Of(system).Where(speed => speed > _speeds[0] && speed < _speeds[^1])
-            : []).Distinct().Order()];
-        double[] boosts = [.. _boosts.Concat(_boosts.Length > 1
-            ? BoostKnots.Of(system, conditions.Atmosphere.Pascals, _boosts[0], _boosts[^1])
-            : []).Distinct().Order()];
+        double[] speeds = [.. _speeds.Concat(_line is { } line
+            ? LineKnots.Of(system, line, conditions, _speeds[0], _speeds[^1])
+            : SpeedKnots.Of(system).Where(speed => speed > _speeds[0] && speed < _speeds[^1])).Distinct().Order()];
+        double[] boosts = [.. _boosts.Concat(BoostKnots.Of(system, conditions.Atmosphere.Pascals, _boosts[0], _boosts[^1])).Distinct().Order()];
         return from boost in boosts
                from speed in speeds
                select new Place(speed, boost, inputs);
@@ -210,11 +206,7 @@ internal sealed class CornerSearch
     {
         for (int coordinate = 0; coordinate < steps.Length; coordinate++)
         {
-            if (steps[coordinate] <= 0)
-            {
-                continue;
-            }
-
+            // A coordinate without width has nothing beside it.
             foreach (int way in (int[])[-1, 1])
             {
                 double step = way * steps[coordinate];

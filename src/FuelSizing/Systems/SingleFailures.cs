@@ -64,7 +64,8 @@ public static class SingleFailures
         ]);
     }
 
-    private static IEnumerable<(Statement Text, FuelSystem? System, Conditions Conditions)> Of(FuelSystem system, Conditions conditions)
+    /// <summary>Each single failure, the system with it and the conditions; no system where nobody knows what the dead part lets through.</summary>
+    internal static IEnumerable<(Statement Text, FuelSystem? System, Conditions Conditions)> Of(FuelSystem system, Conditions conditions)
     {
         if (system.Pump.Pumps.Count > 1)
         {
@@ -212,11 +213,12 @@ public static class SingleFailures
         _ => null,
     };
 
-    /// <summary>A unit whose boost is none: its ceiling is where it stands.</summary>
+    /// <summary>A unit whose boost is none: its ceiling is where it stands, and its base so far over it that no vacuum draws it down.</summary>
     private static RisingRate Standing(RisingRate unit)
     {
         Pressure still = Pressure.FromPascals(unit.Setting!.Value.At<Real>(0).Value);
-        return (RisingRate)RisingRate.From(still, RisingRate.MinimumGain, Pressure.Zero, still, unit.MinimumReturnFlow).With(unit.Flow).Off(unit.OffsetPascals);
+        return (RisingRate)RisingRate.From(still, RisingRate.MinimumGain, Pressure.Zero, still, unit.MinimumReturnFlow).With(unit.Flow).Off(unit.OffsetPascals)
+            .Found(-ManifoldPressure.Minimum.Pascals, 0, 0);
     }
 
     /// <summary>A pressure, Pa, that the pumps do not reach.</summary>

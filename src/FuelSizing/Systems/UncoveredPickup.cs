@@ -133,7 +133,7 @@ public sealed class UncoveredPickupResult : IReadable
         Refill = lift.SurplusOfAtLeast > same ? RefillAnswer.Refills
             : lift.SurplusOfAtMost <= same ? RefillAnswer.NeverRefills
             : RefillAnswer.CannotSay;
-        MinimumRefill = lift.SurplusOfAtMost > same && Refill != RefillAnswer.NeverRefills
+        MinimumRefill = lift.SurplusOfAtMost > same
             ? Time(SurgeTankVolume.TimeToRefill<Real>(volume, lift.MaximumFilled, lift.MinimumDrawn) + priming)
             : null;
         MaximumRefill = Refill == RefillAnswer.Refills

@@ -1,8 +1,11 @@
+using FuelSizing.Circuits;
 using FuelSizing.Controllers;
 using FuelSizing.Engines;
 using FuelSizing.Fuels;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
+using FuelSizing.Pumps;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -54,6 +57,117 @@ public class KnotTests
             [10, 62, 80, 90, 130],
             Boosts(Wren.System(RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(310)), RisingRate.From(Pressure.Zero, 6, Pressure.Zero, Wren.Kpa(540)))), 10, 130));
 
+    /// <summary>From where the unit does nothing on: the places are the same, and zero boost is one of them.</summary>
+    [Fact]
+    public void Boosts_OfAPair_BeginBelowZeroToo() =>
+        Same(
+            [-50, 0, 62, 80, 90, 130],
+            Boosts(Wren.System(RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(310)), RisingRate.From(Pressure.Zero, 6, Pressure.Zero, Wren.Kpa(540)))), -50, 130));
+
+    /// <summary>
+    /// The unit sets 1.5 · boost, which never reaches the base regulator's 310 kPa + boost. If its gain counts over the 310 kPa, it has its ceiling of 400 kPa at
+    /// 60 kPa, and the base regulator passes that at 90 kPa.
+    /// </summary>
+    [Fact]
+    public void Boosts_OfAGainThatIsOnlyQuoted_AreThoseOfBothReadings()
+    {
+        RegulatorSeries pair = RegulatorSeries.Of(ManifoldReferenced.From(Wren.Kpa(310)), RisingRate.From(Pressure.Zero, 1.5, Pressure.Zero, Wren.Kpa(400)));
+        Same([10, 60, 90, 130], Boosts(Wren.System(pair.WithQuotedGain()), 10, 130));
+        Same([10, 130], Boosts(Wren.System(pair), 10, 130));
+
+        // Before a base regulator that itself rises 5 for 1 from 40 kPa on a unit of 2 · boost over its 300 kPa has its ceiling of 400 kPa at 50 kPa, and the base passes that
+        // at 52 kPa; at 65 kPa 400 kPa are across the injector.
+        RegulatorSeries steep = RegulatorSeries.Of(RisingRate.From(Wren.Kpa(300), 5, Wren.Kpa(40)), RisingRate.From(Pressure.Zero, 2, Pressure.Zero, Wren.Kpa(400)));
+        Same([10, 40, 50, 52, 65, 90], Boosts(Wren.System(steep.WithQuotedGain()), 10, 90));
+        Same([10, 40, 65, 90], Boosts(Wren.System(steep), 10, 90));
+    }
+
+    /// <summary>
+    /// 300 kPa + boost + boost²/100 kPa has 400 kPa across the injector at 100 kPa of boost. That lies between two of the 32 places of each piece of 0 to 150 kPa,
+    /// 4.6875 kPa apart, where a straight line is off by up to 0.025 kPa here; of 0 to 160 kPa it is one of them.
+    /// </summary>
+    [Fact]
+    public void Boosts_OfALaw_AreLookedForBetweenItsEnds()
+    {
+        FuelSystem system = Wren.System(CustomRegulator.Of(new Bowed()));
+        Same([0, 100, 150], Boosts(system, 0, 150), 2.5e-4);
+        Same([0, 100, 160], Boosts(system, 0, 160));
+    }
+
+    /// <summary>
+    /// Behind that law a unit of 9 · boost takes over where boost² − 800 · boost + 30,000 = 0, at 400 − √130,000 kPa. From there on the differential is 8 · boost,
+    /// which passes 400 and 600 kPa.
+    /// </summary>
+    [Fact]
+    public void Boosts_OfAUnitBehindALaw_AreWhereItTakesOverToo() =>
+        Same(
+            [0, 400 - Math.Sqrt(130_000), 50, 75, 100],
+            Boosts(Wren.System(RegulatorSeries.Of(CustomRegulator.Of(new Bowed()), RisingRate.From(Pressure.Zero, 9, Pressure.Zero))), 0, 100),
+            1e-4);
+
+    /// <summary>A pump is another just under its switch-off boost, and another just over its switch-on boost: a hundredth of a pascal.</summary>
+    [Fact]
+    public void Boosts_OfASwitchedPump_AreBothSidesOfItsSwitch() =>
+        Same(
+            [10, 45 - Beside, 45, 60, 60 + Beside, 100],
+            Boosts(Even.With(SwitchedPump.Above(Wren.Kpa(60), Wren.Kpa(45), Pump.From(Wren.Pump))), 10, 100));
+
+    /// <summary>
+    /// The hand-over's begin, just above it, and its end. Of 420 kPa less boost the primary set has rows at 400, 300 and 200 kPa; of the secondary set's a row is at
+    /// 350 kPa and a measured flow at 150 kPa.
+    /// </summary>
+    [Fact]
+    public void Boosts_OfAHandOver_AreItsEndsAndTheDataOfBothSets() =>
+        Same(
+            [10, 20, 30, 30 + Beside, 55, 70, 120, 220, 270, 280],
+            Boosts(Staged.Wren2(regulator: Fixed.At(Wren.Kpa(420))), 10, 280));
+
+    /// <summary>
+    /// A stream that begins at 20 kPa, flows whole from 45 kPa on, and is held at 330 kPa: with 250 kPa across the nozzles as the least that is known, boost takes
+    /// that at 80 kPa and all of it at 330 kPa; before the compressor boost takes nothing.
+    /// </summary>
+    [Fact]
+    public void Boosts_OfASecondStream_AreWhereItBeginsIsWholeAndLacksPressure()
+    {
+        FuelSystem With(SprayPlace place, double? full) => Even.With(SecondStream.Of(
+            "stream M",
+            StreamFluid.Of(Fuel.Methanol),
+            SecondStreams.Spraying(390, place).WithMinimumDifferential(Wren.Kpa(250)),
+            Wren.Kpa(20),
+            Wren.Kpa(330),
+            full: full is { } whole ? Wren.Kpa(whole) : null));
+        Same([10, 20 - Beside, 20, 20 + Beside, 45, 80 - Beside, 80 + Beside, 330, 330 + Beside, 340], Boosts(With(SprayPlace.Manifold, 45), 10, 340));
+        Same([10, 20 - Beside, 20, 20 + Beside, 45, 340], Boosts(With(SprayPlace.BeforeCompressor, 45), 10, 340));
+        Same([10, 20 - Beside, 20, 20 + Beside, 340], Boosts(With(SprayPlace.BeforeCompressor, null), 10, 340));
+    }
+
+    /// <summary>
+    /// A hand-over by duty cycle begins where the primary set alone would have 60 %: between which of the boosts that is, rising or falling, the place is found; where
+    /// none has it, there is none.
+    /// </summary>
+    [Fact]
+    public void HandOver_ByDutyCycle_BeginsWhereThePrimarySetHasThatDutyCycle()
+    {
+        FuelSystem system = Staged.Wren2(Staged.Of(Staged.ByDutyCycle));
+        OperatingResult At(double kilopascals) => system.Solve(OperatingPoint.At(Wren.Rpm(5000), Wren.Kpa(kilopascals), Wren.Hill));
+        double place = Assert.Single(HandOverKnots.ByDutyCycle([-40, 0, 15, 70], At));
+        Assert.Equal(place, Assert.Single(HandOverKnots.ByDutyCycle([70, 15, 0, -40], At)), 1e-6);
+        Assert.True(At(place - 1e-6).SecondaryInjection!.IsIdle);
+        Assert.Equal(0.6, At(place - 1e-6).DutyCycle!.Value.DecimalFractions, 1e-6);
+        Assert.False(At(place + 1e-6).SecondaryInjection!.IsIdle);
+        Assert.Empty(HandOverKnots.ByDutyCycle([-40, -30, place - 0.1], At));
+        Assert.Empty(HandOverKnots.ByDutyCycle([place + 0.1, 50, 70], At));
+    }
+
+    /// <summary>A demand by a law of one's own has the kinks that it states.</summary>
+    [Fact]
+    public void Knots_OfALawOfDemand_AreThoseThatItStates()
+    {
+        FuelSystem system = Even.With(Wren.Demand().With(new Stepped()));
+        Same([10, 33, 38, 100], Boosts(system, 10, 100));
+        Same([800, 2000, 2750, 3500, 5000, 6000, 6200, 6800, 7200], SpeedKnots.Of(system).Select(speed => speed * 60));
+    }
+
     /// <summary>Limits of the mixture count by boost, a controller's sensor by absolute pressure: 150 kPa is 55 kPa of boost at 95 kPa.</summary>
     [Fact]
     public void Boosts_OfMixtureAndController_AreThoseOfLimitAndSensor()
@@ -97,6 +211,12 @@ public class KnotTests
         Same([SpeedOf(20), 3500, 5000, SpeedOf(53.333333333), SpeedOf(60), 6000, 6200], Along(system, line, 2100, 6300), 1e-5);
     }
 
+    // A hundredth of a pascal, in kilopascals.
+    private const double Beside = 1e-5;
+
+    /// <summary>A car whose injectors have the same pressure across them everywhere, which is no row of their data.</summary>
+    private static FuelSystem Even => Wren.System(ManifoldReferenced.From(Wren.Kpa(310)));
+
     private static IEnumerable<double> Boosts(FuelSystem system, double minimum, double maximum) =>
         BoostKnots.Of(system, 95e3, minimum * 1e3, maximum * 1e3).Select(boost => boost / 1e3);
 
@@ -117,5 +237,27 @@ public class KnotTests
 
         Assert.Equal(expected.Length, places.Count);
         Assert.All(expected.Zip(places), pair => Assert.Equal(pair.First, pair.Second, Math.Max(1e-9, share * pair.First)));
+    }
+
+    private sealed record Bowed : IRegulatorLaw
+    {
+        public Statement Text => Statement.Of("own.bowed", $"1:1 from {Wren.Kpa(300)}, and the square of boost");
+
+        public IReadOnlyList<Pressure> Kinks => [];
+
+        public Pressure RailGauge(Pressure boost) => Wren.Kpa(300 + boost.Kilopascals + (boost.Kilopascals * boost.Kilopascals / 100));
+    }
+
+    private sealed record Stepped : IFuelDemandLaw
+    {
+        public Statement Text => Statement.Of("own.stepped", $"more from {Wren.Kpa(33)} on");
+
+        public bool FollowsEstimate => true;
+
+        public IReadOnlyList<RotationalSpeed> SpeedKinks => [Wren.Rpm(2750)];
+
+        public IReadOnlyList<Pressure> BoostKinks => [Wren.Kpa(38), Wren.Kpa(33)];
+
+        public MassFlow FuelAt(DemandPlace place) => place.Estimate.MassFlow * (1 + (0.1 * Math.Clamp((place.Boost.Kilopascals - 33) / 5, 0, 1)));
     }
 }

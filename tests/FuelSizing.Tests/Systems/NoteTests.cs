@@ -4,6 +4,7 @@ using FuelSizing.Injectors;
 using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Quantities;
+using FuelSizing.Regulators;
 using FuelSizing.Systems;
 using UnitsNet;
 
@@ -131,5 +132,56 @@ public class NoteTests
         Assert.Equal("The gain of 4 sets in above 0.60 bar, which no boost here exceeds.", Assert.Single(Late(60).Notes).ToString());
         Assert.Empty(Late(59.9).Notes);
         Assert.Empty(Wren.System(FuelSizing.Regulators.RisingRate.From(Wren.Kpa(300), 1, Wren.Kpa(60))).Sweep([Wren.Rpm(3000)], [Wren.Kpa(10), Wren.Kpa(60)], Wren.Hill).Notes);
+    }
+
+    /// <summary>A second set of injectors: that a hand-over is passed through, and, where their dead time goes by voltage alone, that it is an estimate.</summary>
+    [Fact]
+    public void SecondSet_TellsOfItsHandOver()
+    {
+        string[] Codes(Injector secondary) =>
+            [.. Wren.System(pump: 1.6).With(StagedInjectors.Of(InjectorSet.Of(secondary, 4), Staged.ByBoost)).Solve(Wren.At(5000, 0.4)).Notes.Select(note => note.Code)];
+        Injector simple = Injector.Of(
+            "injector S",
+            VolumeFlow.FromMillilitersPerMinute(500),
+            Wren.Kpa(300),
+            TestFluid.Heptane,
+            DeadTimeTable.ByVoltage((Wren.Volt(8), Wren.Ms(1.8)), (Wren.Volt(16), Wren.Ms(0.7))),
+            Wren.Ms(1.6),
+            Wren.Kpa(550));
+        Assert.Equal(["hand-over.transient"], Codes(Staged.Secondary));
+        Assert.Equal(["dead-time.one-pressure-secondary", "hand-over.transient"], Codes(simple));
+    }
+
+    /// <summary>Past an end of a measured regulator's curve, and not between its ends: 15 to 120 L/h returned.</summary>
+    [Fact]
+    public void Regulator_PastItsMeasuredCurve_IsToldOf()
+    {
+        ManifoldReferenced measured = ManifoldReferenced.From(Wren.Kpa(300)).WithFlow(RegulatorFlow.Measured(
+            VolumeFlow.FromLitersPerHour(60),
+            (VolumeFlow.FromLitersPerHour(15), Wren.Kpa(292)),
+            (VolumeFlow.FromLitersPerHour(60), Wren.Kpa(300)),
+            (VolumeFlow.FromLitersPerHour(120), Wren.Kpa(311))));
+        OperatingResult within = Wren.System(measured, pump: 0.8).Solve(Wren.At(2500, 0.1));
+        Assert.InRange(within.ReturnedFlow!.Value.LitersPerHour, 15, 120);
+        Assert.DoesNotContain(within.Notes, note => note.Code == "regulator.curve-ends");
+        OperatingResult past = Wren.System(measured, pump: 1.4).Solve(Wren.At(2500, 0.1));
+        Assert.True(past.ReturnedFlow!.Value.LitersPerHour > 120);
+        Assert.Contains(past.Notes, note => note.Code == "regulator.curve-ends");
+    }
+
+    /// <summary>Along a line each subject is told once, at its worst: a pump that is carried to another voltage, where it has the least.</summary>
+    [Fact]
+    public void Line_TellsOfAScaledPumpAtItsLowestVoltage()
+    {
+        Conditions weak = Conditions.Of(Wren.Hill.Atmosphere, Wren.Volt(11), Wren.Hill.FuelTemperature);
+        FuelSystem system = Wren.System().With(Pump.From(Wren.WiredCurve(13.5, 1.6)).WithFeed(FuelSizing.Electrical.Feed.Of(
+            "feed", FuelSizing.Electrical.Conductor.Awg(18), Length.FromMeters(5), Length.FromMeters(2), Temperature.FromDegreesCelsius(40))))
+            .With(RisingRate.From(Wren.Kpa(300), 6, Pressure.Zero));
+        LineSweepResult sweep = system.Sweep(MeasuredBoost.Of((Wren.Rpm(3000), Wren.Kpa(0)), (Wren.Rpm(6000), Wren.Kpa(25))), [Wren.Rpm(3000), Wren.Rpm(4500), Wren.Rpm(6000)], weak);
+        double[] volts = [.. sweep.Results.Select(result => result.Circuit.Pumps[0].Voltage.Volts)];
+        Assert.True(volts.Max() - volts.Min() > 0.1, string.Join(", ", volts));
+        OperatingResult lowest = sweep.Results.MinBy(result => result.Circuit.Pumps[0].Voltage.Volts)!;
+        Assert.Equal(lowest.Notes.Single(note => note.Code == "pump.scaled").ToString(), sweep.Notes.Single(note => note.Code == "pump.scaled").ToString());
+        Assert.True(sweep.Results.Select(result => result.Notes.Single(note => note.Code == "pump.scaled").ToString()).Distinct().Count() > 1);
     }
 }

@@ -196,6 +196,41 @@ public class RangeSearchTests
         Assert.Equal(expected, first.Speed.RevolutionsPerMinute, 1.0);
     }
 
+    /// <summary>Of four valleys the lowest counts, wherever it lies.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void FirstLimit_OfFourValleys_IsTheLowest(int lowest)
+    {
+        double Limit(double rpm) => Enumerable.Range(0, 4).Min(valley => (valley == lowest ? 40 : 43 + valley) + Square((rpm - (5125 + (250 * valley))) / 40));
+        OperatingPoint first = Sweep((rpm, boost) => (Limit(rpm) - boost) / 100, [5000, 5250, 5500, 5750, 6000], [0, 50, 100]).Limiting.LimitReachedAt!;
+        Assert.Equal(40, first.Boost.Kilopascals, 1e-3);
+        Assert.Equal(5125 + (250 * lowest), first.Speed.RevolutionsPerMinute, 1.0);
+    }
+
+    /// <summary>A wide valley has its lowest boost at points side by side; a narrow one, lower but only between points, is looked into all the same.</summary>
+    [Theory]
+    [InlineData(5200, 5850)]
+    [InlineData(5800, 5150)]
+    public void FirstLimit_OfANarrowValleyBesideAWideOne_IsFound(double wide, double narrow)
+    {
+        double Limit(double rpm) => Math.Min(Math.Abs(rpm - wide) < 240 ? 40 + (0.1 * Square((rpm - wide) / 100)) : 60, 39 + Square((rpm - narrow) / 25));
+        OperatingPoint first = Sweep(
+            (rpm, boost) => (Limit(rpm) - boost) / 100, [5000, 5100, 5200, 5300, 5400, 5500, 5600, 5700, 5800, 5900, 6000], [0, 70]).Limiting.LimitReachedAt!;
+        Assert.Equal(39, first.Boost.Kilopascals, 0.01);
+        Assert.Equal(narrow, first.Speed.RevolutionsPerMinute, 3.0);
+    }
+
+    /// <summary>Where it fails, holds again and fails for good, the limit is reached where it fails first.</summary>
+    [Fact]
+    public void FirstLimit_OfWhatHoldsAgain_IsTheLowerOne()
+    {
+        PartStanding standing = Sweep((_, boost) => boost is > 31 and < 36 or > 64 ? -0.2 : 0.5, [5500], [0, 10, 33, 40, 50, 60, 70]).Limiting;
+        Assert.Equal(31, standing.LimitReachedAt!.Boost.Kilopascals, 1e-6);
+    }
+
     /// <summary>Where it fails from the start the limit is reached at the lowest boost, at the speed with the worst margin there.</summary>
     [Fact]
     public void FirstLimit_OfWhatFailsAtTheLowestBoost_IsThere()

@@ -81,6 +81,42 @@ public class WorstPlaceTests
         Assert.True(found.Limiting.IsAtCorner);
     }
 
+    /// <summary>Each input has its name and its value at the worst place, here the highest of its range.</summary>
+    [Fact]
+    public void Input_OfEachRange_HasItsNameAndValue()
+    {
+        OperatingRanges around = OperatingRanges.Around(Wren.Hill);
+        RangeInput Of(OperatingRanges ranges, Func<PointValues<Real>, double> rising) =>
+            Judging(at => 1 - rising(at)).FindWorstCorner([Wren.Rpm(5500)], [Wren.Kpa(10)], ranges).Limiting.Inputs.Single();
+        Assert.Equal(
+            ("range.ambient-pressure", 102.0),
+            Of(around.WithAmbientPressure(Wren.Kpa(82), Wren.Kpa(102)), at => at.Ambient / 1e6) is var pressure ? (pressure.Name.Code, ((Pressure)pressure.Value).Kilopascals) : default);
+        Assert.Equal(
+            ("range.ambient-temperature", 30.0),
+            Of(around.WithAmbientTemperature(Temperature.FromDegreesCelsius(-10), Temperature.FromDegreesCelsius(30)), at => -at.Injected * 1e3) is var air ? (air.Name.Code, Math.Round(((Temperature)air.Value).DegreesCelsius, 9)) : default);
+        Assert.Equal(
+            ("range.supply-voltage", 15.0),
+            Of(around.WithSupplyVoltage(Wren.Volt(11), Wren.Volt(15)), at => at.Supply / 100) is var supply ? (supply.Name.Code, ((ElectricPotential)supply.Value).Volts) : default);
+        Assert.Equal(
+            ("range.fuel-temperature", 60.0),
+            Of(around.WithFuelTemperature(Temperature.FromDegreesCelsius(0), Temperature.FromDegreesCelsius(60)), at => -at.FuelDensity / 1e4) is var fuel ? (fuel.Name.Code, Math.Round(((Temperature)fuel.Value).DegreesCelsius, 9)) : default);
+        Assert.Equal(
+            ("range.ethanol-content", 20.0),
+            Of(around.WithEthanolContent(Wren.Percent(0), Wren.Percent(20)), at => at.Injected * 1e3) is var blend ? (blend.Name.Code, ((Ratio)blend.Value).Percent) : default);
+    }
+
+    /// <summary>Of two inputs one at its end and one inside is no corner; without ranges nothing is said of any.</summary>
+    [Fact]
+    public void Place_InsideOneOfTwoRanges_IsNoCorner()
+    {
+        OperatingRanges two = OperatingRanges.Around(Wren.Hill).WithAmbientPressure(Wren.Kpa(82), Wren.Kpa(102)).WithSupplyVoltage(Wren.Volt(11), Wren.Volt(15));
+        WorstPlace place = Judging(at => (at.Ambient / 1e6) + Square((at.Supply - 12.7) / 2)).FindWorstCorner([Wren.Rpm(5500)], [Wren.Kpa(10)], two).Limiting;
+        Assert.Equal([RangeEnd.Lowest, RangeEnd.Inside], place.Inputs.Select(input => input.End));
+        Assert.False(place.IsAtCorner);
+        WorstPlace alone = Judging(_ => 0.5).FindWorstCorner([Wren.Rpm(5500)], [Wren.Kpa(10)], OperatingRanges.Around(Wren.Hill)).Limiting;
+        Assert.DoesNotContain(" with ", alone.ToString(), StringComparison.Ordinal);
+    }
+
     /// <summary>A range without width is no input, but its value counts.</summary>
     [Fact]
     public void Range_WithoutWidth_IsAValueAndNoInput()

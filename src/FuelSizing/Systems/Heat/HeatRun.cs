@@ -250,11 +250,10 @@ public sealed class HeatRun : IReadable
         double ambient = at.Ambient.Value;
         yield return (HeatPlace.Tank, ambient, 0);
 
-        // With no line before it, a pump draws at the pressure of the tank.
-        yield return (HeatPlace.PumpInlet, ambient + (Result.Parts.Plumbing.Suction.Count == 0 && !Result.Parts.Pump.HasOwnSuction ? 0 : at.Minimum.InletGauge.Value), InletRise);
-        if (Result.Parts.SurgeTank is { } surge)
+        yield return (HeatPlace.PumpInlet, ambient + at.Minimum.InletGauge.Value, InletRise);
+        if (Result.Parts.SurgeTank is not null)
         {
-            yield return (HeatPlace.LiftPumpInlet, ambient + (surge.Suction.Count == 0 ? 0 : at.Lift.Minimum.InletGauge.Value), 0);
+            yield return (HeatPlace.LiftPumpInlet, ambient + at.Lift.Minimum.InletGauge.Value, 0);
         }
     }
 
@@ -285,7 +284,7 @@ public sealed class HeatRun : IReadable
     {
         double rise = _places.Max(place => place.Rise);
         double warmest = Fuels.Fuel.MaximumTemperature.Kelvins - rise;
-        if (!IsWithin(_start) || _start > warmest)
+        if (_start > warmest)
         {
             return (HeatAnswer.CannotSay, double.NaN);
         }
@@ -297,11 +296,12 @@ public sealed class HeatRun : IReadable
 
         double last = _draw > 0 ? LumpedHeat.EquivalentTime<Real>(_mass, _draw, (1 - MinimumShareLeft) * _mass / _draw).Value : double.PositiveInfinity;
         double steady = SteadyTemperature?.Kelvins ?? double.PositiveInfinity;
-        double end = double.IsPositiveInfinity(last) ? steady : KelvinsAfter(last);
+        double end = KelvinsAfter(last);
         double highest = Math.Min(Math.Max(end, _start), warmest);
         if (MarginAt(highest).Margin > limit)
         {
-            return steady <= warmest && MarginAt(Math.Max(steady, _start)).Margin > limit ? (HeatAnswer.Never, double.NaN)
+            // Of a temperature beyond the fuel's data the margin is not a number.
+            return MarginAt(Math.Max(steady, _start)).Margin > limit ? (HeatAnswer.Never, double.NaN)
                 : end <= warmest ? (HeatAnswer.NotBeforeEmpty, double.NaN)
                 : (HeatAnswer.CannotSay, double.NaN);
         }

@@ -90,16 +90,16 @@ internal sealed class CircuitWorking
         bool floored = _task.Plumbing.ReturnLine.Count > 0 && !IsSlowed;
         Traced back = floored ? Path("on the return line", "Δp_ret", _task.Plumbing.ReturnLine, returned) : 0;
         Traced set = Set(returned, back);
-        Traced held = floored ? RailPressure.InSeries(set, back) : set;
+        Traced held;
         Traced rail;
         if (!_task.HoldsAtRail)
         {
-            held = floored ? Regulator(held) : set;
+            held = floored ? Regulator(RailPressure.InSeries(set, back)) : set;
             rail = Rail(CircuitPressure.RailBeyond(held, forward));
         }
         else if (floored)
         {
-            rail = held = Rail(held);
+            rail = held = Rail(RailPressure.InSeries(set, back));
         }
         else
         {
