@@ -54,9 +54,25 @@ internal sealed class Derivation(TextStyle style)
         return Traced.Given(line.Symbol, value);
     }
 
-    /// <summary>The symbol of a line that has had this figure already, to the last digit and in the same unit; none if none has.</summary>
-    public Traced? Written(double value, string unit) =>
-        _steps.Concat(_given).FirstOrDefault(step => step.Si == value && step.Unit == unit && !step.IsIntermediate) is { } step ? Traced.Given(step.Symbol, value) : null;
+    /// <summary>The line of a quantity that has this figure to the last digit; none if none has. Another quantity of the same figure is not it.</summary>
+    /// <param name="value">SI.</param>
+    /// <param name="symbols">Of the quantity, the first that has it before the others; of several parts whichever has it.</param>
+    public Traced? Written(double value, params ReadOnlySpan<string> symbols)
+    {
+        foreach (string symbol in symbols)
+        {
+            if (_steps.Find(step => step.Si == value && IsOf(step.Symbol, symbol)) is { } step)
+            {
+                return Traced.Given(step.Symbol, value);
+            }
+        }
+
+        return null;
+
+        static bool IsOf(string written, string symbol) =>
+            written.StartsWith(symbol, StringComparison.Ordinal)
+            && (written.Length == symbol.Length || (written[symbol.Length] is '_' or ',' && written.AsSpan(symbol.Length + 1).IndexOfAnyExceptInRange('0', '9') < 0));
+    }
 
     /// <summary>A figure that a solver found; both sides of what it solves need lines of their own.</summary>
     public Traced Solved(string name, string symbol, double value, string unit, string readable, string source, bool intermediate = false) =>

@@ -55,6 +55,7 @@ internal static class FurtherSymbols
         Of("t_dt", "s", "dead time in a row of a dead-time table"),
         Of("y_P", "1", "condition of the pump, share of the flow of a new one"),
         Of("V_R", "V", "voltage that the feed leaves the motor"),
+        Of("Q_cap", "m³/s", "fuel that the injectors pass at the limit of the duty cycle"),
         Of("e_m", "1", "margin, what is left before a limit as a share of what is used"),
         Of("u_m", "any", "what is used, of a limit"),
         Of("l_m", "any", "the limit"),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using CsCheck;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
@@ -8,6 +9,7 @@ using FuelSizing.Lines;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Equations;
 using FuelSizing.Workings;
 using UnitsNet;
 
@@ -310,6 +312,34 @@ public class WorkingTests
         Assert.Equal(result.Demand.Difference.DecimalFractions, Number(result.Working.Find("e_f")!.Value), 1e-6);
         Assert.Equal(
             (result.Demand.FromPower.KilogramsPerSecond / result.Demand.FromAir.KilogramsPerSecond) - 1, result.Demand.Difference.DecimalFractions, 1e-9);
+    }
+
+    /// <summary>A margin is written by what its check uses, never by another quantity that has the same figure: here a duty limit of 85 % as a mechanical efficiency of 85 %.</summary>
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Margins_OfAWorking_AreMadeOfTheirOwnQuantities(string name)
+    {
+        string[] own = ["Δp", "Δp_ret", "Q_f", "Q_f1", "Q_f2", "Q_p", "Q_cap", "p_po", "p_r", "p_s", "λ_e", "I", "u_m", "l_m"];
+        OperatingResult result = WorkingCases.Solve(name);
+        WorkingStep[] lines = [.. result.Working.Steps.Where(step => step.Symbol.StartsWith("e_m", StringComparison.Ordinal))];
+
+        Assert.Equal(result.Margins.Count, lines.Length);
+        Assert.All(lines.Where(line => line.Equation is not null).SelectMany(line => SymbolList.In(line.Equation!)), symbol => Assert.Contains(Regex.Replace(symbol, "[_,][0-9]+$", string.Empty), own));
+        Assert.All(lines.Zip(result.Margins), pair => Assert.True(
+            pair.Second.Reserve is not { } share ? pair.First.Kind == WorkingSource.NotKnown : Math.Abs(share.DecimalFractions - Number(pair.First.Value)) <= 1e-4 * (1 + Math.Abs(share.DecimalFractions)), $"{pair.First}"));
+    }
+
+    /// <summary>Injectors are shown by their duty cycle and judged by the fuel that they pass at its limit: 0.85 of the time between two injections, less the dead time.</summary>
+    [Fact]
+    public void Margin_OfInjectors_IsByWhatTheyPassAtTheLimit()
+    {
+        OperatingResult result = Wren.System().Solve(Wren.At(6000, 0.5));
+        Working working = result.Working;
+        double passed = 4 * result.StaticFlow!.Value.CubicMetersPerSecond * ((0.85 * 0.02) - result.DeadTime!.Value.Seconds) / 0.02;
+
+        Assert.Equal("Q_s · N · max(0; D_max · t_c − t_d)/t_c", working.Find("Q_cap")!.Equation);
+        Assert.Equal(passed, Number(working.Find("Q_cap")!.Value), 1e-4 * passed);
+        Assert.Equal("Q_cap/Q_f − 1", working.Steps.Single(step => step.Name == "margin of injectors").Equation);
     }
 
     private static void Follow(Working working)

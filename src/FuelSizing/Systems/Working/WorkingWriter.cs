@@ -70,7 +70,7 @@ internal sealed class WorkingWriter
             MixtureWorking.Write(_to, _result, new(injected, density, ambient, manifold));
         }
 
-        MarginWorking.Write(_to, _margins);
+        MarginWorking.Write(_to, _result, _margins);
     }
 
     /// <summary>The pressure that a regulator sets, by its kind's own equation.</summary>
