@@ -95,23 +95,33 @@ internal static class EngineSpeed
     private static readonly RotationalSpeed Slowest = RotationalSpeed.FromRevolutionsPerMinute(100);
     private static readonly RotationalSpeed Fastest = RotationalSpeed.FromRevolutionsPerMinute(25_000);
 
+    // Well within the bounds nothing need be compared in units, which costs as much as solving a point.
+    private static readonly (double From, double To) _inside = (Minimum * (1 + 1e-9), Maximum * (1 - 1e-9));
+
     /// <summary>The minimum speed, rev/s.</summary>
     public static double Minimum => Slowest.RevolutionsPerSecond;
 
     /// <summary>The maximum speed, rev/s.</summary>
     public static double Maximum => Fastest.RevolutionsPerSecond;
 
-    /// <summary>A speed that an engine can turn at.</summary>
-    public static double Within(RotationalSpeed speed, string name) => Checked(speed, name).RevolutionsPerSecond;
+    /// <summary>A speed that an engine can turn at, rev/s.</summary>
+    public static double Within(RotationalSpeed speed, string name)
+    {
+        double turns = speed.RevolutionsPerSecond;
+        if (!(turns > _inside.From && turns < _inside.To))
+        {
+            Guard.Between(speed, Slowest, Fastest, "Give the crankshaft's speed.", name);
+        }
+
+        return turns;
+    }
 
     /// <summary>The speed itself, checked.</summary>
-    public static RotationalSpeed Checked(RotationalSpeed speed, string name) =>
-        Guard.Between(
-            speed,
-            Slowest,
-            Fastest,
-            "Give the crankshaft's speed.",
-            name);
+    public static RotationalSpeed Checked(RotationalSpeed speed, string name)
+    {
+        Within(speed, name);
+        return speed;
+    }
 
     /// <summary>A speed that a table covers.</summary>
     public static double Covered(RotationalSpeed speed, Curve table, string what, string name)

@@ -186,12 +186,17 @@ internal static class ManifoldPressure
     /// <summary>The deepest vacuum that the library calculates with, absolute.</summary>
     public static Pressure MinimumAbsolute { get; } = Pressure.FromKilopascals(10);
 
+    // Well within the bounds nothing need be compared in units, which costs as much as solving a point.
+    private static readonly (double From, double To) _inside = (Minimum.Pascals + 1, Maximum.Pascals - 1);
+
     /// <summary>Boost, or vacuum if negative, that a spark-ignition engine may see.</summary>
     public static Pressure Within(Pressure boost, string name) =>
-        Guard.Between(
-            boost,
-            Minimum,
-            Maximum,
-            "Give gauge pressure in the manifold: negative under throttle, positive on boost.",
-            name);
+        boost.Pascals is var pascals && pascals > _inside.From && pascals < _inside.To
+            ? boost
+            : Guard.Between(
+                boost,
+                Minimum,
+                Maximum,
+                "Give gauge pressure in the manifold: negative under throttle, positive on boost.",
+                name);
 }

@@ -300,6 +300,7 @@ internal static class CircuitReading
 internal readonly record struct WiredPlaces(int Fed, int Hottest, int Heaviest, int Converted, int Relayed)
 {
     /// <summary>Those of a circuit.</summary>
-    public static WiredPlaces Of(in SolvedCircuit circuit) => new(
-        circuit.LowestFed, circuit.HottestWire, circuit.HeaviestLoadedFuse, circuit.HeaviestLoadedConverter, circuit.HeaviestLoadedRelay);
+    public static WiredPlaces Of(in SolvedCircuit circuit) => circuit.IsWired
+        ? new(circuit.LowestFed, circuit.HottestWire, circuit.HeaviestLoadedFuse, circuit.HeaviestLoadedConverter, circuit.HeaviestLoadedRelay)
+        : new(-1, -1, -1, -1, -1);
 }

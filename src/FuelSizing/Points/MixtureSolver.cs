@@ -71,6 +71,14 @@ internal readonly struct MixtureSolver
         };
     }
 
+    /// <summary>The mixture that a system's own controller, or one that is assumed, gives at a point.</summary>
+    /// <param name="parts">The parts of the system.</param>
+    /// <param name="demand">What the engine asks for there.</param>
+    /// <param name="circuit">The circuit at that demand.</param>
+    /// <param name="injection">Injection at the pressure in the rail, and at the one that injectors are judged by.</param>
+    public static SolvedMixture In(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection) =>
+        parts.Controller.IsIdeal ? Assumed(parts, demand, circuit, injection) : Of(parts, demand.Alone, circuit);
+
     /// <summary>
     /// The mixture of a controller that commands whatever is needed: the target, unless the cycle is too short at the pressure that there is.
     /// </summary>

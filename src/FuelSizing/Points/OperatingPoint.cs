@@ -12,9 +12,8 @@ public sealed record OperatingPoint : IReadable
         .Number(point => point.BoostPascals)
         .Value(point => point.Conditions);
 
-    private OperatingPoint(RotationalSpeed speed, Pressure boost, Conditions conditions) =>
-        (Speed, Boost, Conditions, RevolutionsPerSecond, BoostPascals) =
-        (speed, boost, conditions, speed.RevolutionsPerSecond, boost.Pascals);
+    private OperatingPoint(RotationalSpeed speed, double turns, Pressure boost, Conditions conditions) =>
+        (Speed, Boost, Conditions, RevolutionsPerSecond, BoostPascals) = (speed, boost, conditions, turns, boost.Pascals);
 
     /// <summary>Engine speed.</summary>
     public RotationalSpeed Speed { get; }
@@ -37,9 +36,12 @@ public sealed record OperatingPoint : IReadable
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static OperatingPoint At(RotationalSpeed speed, Pressure boost, Conditions? conditions = null)
     {
-        EngineSpeed.Within(speed, nameof(speed));
-        return new(speed, ManifoldPressure.Within(boost, nameof(boost)), conditions ?? Conditions.Default);
+        double turns = EngineSpeed.Within(speed, nameof(speed));
+        return new(speed, turns, ManifoldPressure.Within(boost, nameof(boost)), conditions ?? Conditions.Default);
     }
+
+    /// <summary>The same speed and conditions at another boost.</summary>
+    internal OperatingPoint With(Pressure boost) => new(Speed, RevolutionsPerSecond, ManifoldPressure.Within(boost, nameof(boost)), Conditions);
 
     /// <inheritdoc/>
     public string In(TextStyle style)

@@ -147,13 +147,29 @@ public readonly record struct PointValues<T>
 internal static class PointReading
 {
     /// <summary>The numbers of one solved point.</summary>
-    public static PointValues<Real> Of(SolvedPoint point) =>
-        Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged) with
-        {
-            MinimumLambda = point.SolvedMixture.MinimumLambda,
-            MaximumLambda = point.SolvedMixture.MaximumLambda,
-            Stream = StreamReading.Of(point.Parts, point.SolvedDemand, point.SolvedMixture),
-        };
+    public static PointValues<Real> Of(SolvedPoint point)
+    {
+        PointValues<Real> values = Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged);
+        return ReadsMixture(point.Parts, point.SolvedDemand) ? Mixed(values, point.Parts, point.SolvedDemand, point.SolvedMixture) : values;
+    }
+
+    /// <summary>The numbers of a point by its injection, and the mixture solved where it counts.</summary>
+    public static PointValues<Real> Of(
+        SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
+    {
+        PointValues<Real> values = Of(parts, demand, circuit, injection.Judged);
+        return ReadsMixture(parts, demand) ? Mixed(values, parts, demand, MixtureSolver.In(parts, demand, circuit, injection)) : values;
+    }
+
+    // That of a controller which commands whatever is needed is no mixture to judge, but for what a second stream makes of it.
+    private static bool ReadsMixture(SystemParts parts, in PointDemand demand) => !parts.Controller.IsIdeal || demand.Stream is not null;
+
+    private static PointValues<Real> Mixed(in PointValues<Real> values, SystemParts parts, in PointDemand demand, in SolvedMixture mixture) => values with
+    {
+        MinimumLambda = parts.Controller.IsIdeal ? double.NaN : mixture.MinimumLambda,
+        MaximumLambda = parts.Controller.IsIdeal ? double.NaN : mixture.MaximumLambda,
+        Stream = StreamReading.Of(parts, demand, mixture),
+    };
 
     /// <summary>The numbers of one solved circuit with one set of injectors, the mixture apart.</summary>
     public static PointValues<Real> Of(
@@ -230,26 +246,13 @@ internal static class PointReading
         in PointValues<Real> values,
         in PointDemand demand,
         in SolvedCircuit circuit,
-        in Injection judged)
+        (Injection Actual, Injection Judged) injection)
     {
+        Injection judged = injection.Judged;
         (CircuitValues<Real> minimum, CircuitValues<Real> maximum) =
             CircuitReading.WithDifferential(values.Minimum, values.Maximum, circuit, demand, judged);
-        (double richest, double leanest) = (double.NaN, double.NaN);
-        StreamValues<Real> stream = values.Stream;
-        if (!parts.Controller.IsIdeal || demand.Stream is not null)
+        PointValues<Real> injected = values with
         {
-            SolvedMixture mixture = parts.Controller.IsIdeal
-                ? MixtureSolver.Assumed(parts, demand, circuit, parts.InjectionAt(demand, circuit))
-                : MixtureSolver.Of(parts, demand.Alone, circuit);
-            (richest, leanest) = parts.Controller.IsIdeal ? (double.NaN, double.NaN) : (mixture.MinimumLambda, mixture.MaximumLambda);
-            stream = StreamReading.Of(parts, demand, mixture);
-        }
-
-        return values with
-        {
-            MinimumLambda = richest,
-            MaximumLambda = leanest,
-            Stream = stream,
             Minimum = minimum,
             Maximum = maximum,
             Differential = judged.Differential,
@@ -263,6 +266,7 @@ internal static class PointReading
             PrimaryInjectedAtLeast = StagedBounds.Primary(parts, demand, judged, maximum.Differential),
             Secondary = StagedBounds.Secondary(parts, demand, judged, maximum.Differential),
         };
+        return ReadsMixture(parts, demand) ? Mixed(injected, parts, demand, MixtureSolver.In(parts, demand, circuit, injection)) : injected;
     }
 
     private static double Current(PumpPoint[] pumps)

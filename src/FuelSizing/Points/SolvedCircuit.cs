@@ -178,22 +178,47 @@ internal readonly record struct SolvedCircuit
         }
     }
 
+    /// <summary>True if a pump has wiring or a converter, so that there is something electrical to look at.</summary>
+    public bool IsWired
+    {
+        get
+        {
+            foreach (PumpPoint point in Pumps)
+            {
+                if (point.Pump.Feed is not null || point.Pump.Converter is not null)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+
     /// <summary>Place of the pump, or shared part, whose wire is nearest to its ampacity; −1 where no ampacity is known.</summary>
-    public int HottestWire => Heaviest(feed => feed?.AmpacityAmperes ?? double.NaN);
+    public int HottestWire => Heaviest(static feed => feed?.AmpacityAmperes ?? double.NaN);
 
     /// <summary>Place of the pump, or shared part, whose fuse is loaded most for its rating; −1 where no fuse is given.</summary>
-    public int HeaviestLoadedFuse => Heaviest(feed => feed?.Fuse?.Amperes ?? double.NaN);
+    public int HeaviestLoadedFuse => Heaviest(static feed => feed?.Fuse?.Amperes ?? double.NaN);
 
     /// <summary>Place of the pump, or shared part, whose relay is loaded most for its rating; −1 where no rating is given.</summary>
-    public int HeaviestLoadedRelay => Heaviest(feed => feed?.Relay?.Amperes ?? double.NaN);
+    public int HeaviestLoadedRelay => Heaviest(static feed => feed?.Relay?.Amperes ?? double.NaN);
 
     /// <summary>Place of the pump whose converter is loaded most for what it can give; −1 where no pump has one.</summary>
     public int HeaviestLoadedConverter
     {
         get
         {
-            SolvedCircuit circuit = this;
-            return Heaviest(Pumps.Length, pump => circuit.Pumps[pump].Pump.Converter is null ? double.NaN : 1, pump => circuit.ConvertedOf(pump).Maximum / circuit.ConvertibleAt(pump));
+            Heavier heaviest = new();
+            for (int pump = 0; pump < Pumps.Length; pump++)
+            {
+                if (Pumps[pump].Pump.Converter is not null)
+                {
+                    heaviest.Take(pump, ConvertedOf(pump).Maximum / ConvertibleAt(pump));
+                }
+            }
+
+            return heaviest.Place;
         }
     }
 
@@ -234,26 +259,35 @@ internal readonly record struct SolvedCircuit
 
     private int Heaviest(Func<Feed?, double> limit)
     {
-        SolvedCircuit circuit = this;
-        return Heaviest(Pumps.Length + SharedFeeds.Count, place => limit(circuit.FeedAt(place)), place => circuit.CurrentOf(place).Maximum);
-    }
-
-    private static int Heaviest(int places, Func<int, double> limit, Func<int, double> used)
-    {
-        int heaviest = -1;
-        double share = double.NegativeInfinity;
-        for (int pump = 0; pump < places; pump++)
+        Heavier heaviest = new();
+        IReadOnlyList<Feed> shared = SharedFeeds;
+        for (int place = 0; place < Pumps.Length + shared.Count; place++)
         {
-            // One whose limit is not given is judged by nobody; one whose load is not known is worse than any that is.
-            double most = limit(pump);
-            double load = used(pump) / most;
-            if (!double.IsNaN(most) && (load > share || double.IsNaN(load)))
+            // One whose limit is not given is judged by nobody.
+            double most = limit(place < Pumps.Length ? Pumps[place].Pump.Feed : shared[place - Pumps.Length]);
+            if (!double.IsNaN(most))
             {
-                (heaviest, share) = (pump, load);
+                heaviest.Take(place, CurrentOf(place).Maximum / most);
             }
         }
 
-        return heaviest;
+        return heaviest.Place;
+    }
+
+    private struct Heavier()
+    {
+        private double _share = double.NegativeInfinity;
+
+        public int Place { get; private set; } = -1;
+
+        // One whose load is not known is worse than any that is.
+        public void Take(int place, double share)
+        {
+            if (share > _share || double.IsNaN(share))
+            {
+                (Place, _share) = (place, share);
+            }
+        }
     }
 }
 

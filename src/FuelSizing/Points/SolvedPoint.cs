@@ -6,14 +6,17 @@ using UnitsNet;
 namespace FuelSizing.Points;
 
 /// <summary>One operating point of a fuel system, solved: every number on the path from boost to duty cycle.</summary>
-/// <remarks>Every number is computed once, when the point is solved; a property only puts its unit to it.</remarks>
+/// <remarks>
+/// The circuit and the injection are computed once, when the point is solved, and so is the mixture where a check reads it; what else there is when it is first
+/// asked for, once too, on any thread. A property only puts its unit to it.
+/// </remarks>
 public class SolvedPoint
 {
     private readonly PointDemand _demand;
     private readonly SolvedCircuit _circuit;
     private readonly Injection _actual;
     private readonly Injection _judged;
-    private readonly SolvedMixture _mixture;
+    private readonly Asked _asked = new();
 
     private protected SolvedPoint(
         SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
@@ -21,15 +24,6 @@ public class SolvedPoint
         Parts = parts;
         (_demand, _circuit) = (demand, circuit);
         (_actual, _judged) = injection;
-        _mixture = parts.Controller.IsIdeal
-            ? MixtureSolver.Assumed(parts, demand, circuit, injection)
-            : MixtureSolver.Of(parts, demand.Alone, circuit);
-        Demand = demand.Demand;
-        Circuit = new(circuit.Task, circuit.State, circuit.Pumps);
-        SecondStream = demand.Stream is { } stream ? new(parts, stream, _mixture) : null;
-        Mixture = new(parts, parts.Controller.IsIdeal ? demand : demand.Alone, _mixture, _actual.Secondary, SecondStream);
-        SecondaryInjection = _actual.Secondary is { } secondary ? new(parts.StagedInjectors!, secondary) : null;
-        SurgeTank = circuit.Lift is { } lift ? new(parts.SurgeTank!, lift) : null;
     }
 
     /// <summary>The parts of the system that was solved.</summary>
@@ -39,10 +33,10 @@ public class SolvedPoint
     public OperatingPoint Point => _demand.Point;
 
     /// <summary>Fuel demand, with every step from boost to fuel.</summary>
-    public FuelDemand Demand { get; }
+    public FuelDemand Demand => _asked.Fuel ?? Once(ref _asked.Fuel, _demand.Demand);
 
     /// <summary>Every pressure, flow, voltage and current of the circuit.</summary>
-    public CircuitResult Circuit { get; }
+    public CircuitResult Circuit => _asked.Flows ?? Once(ref _asked.Flows, new(_circuit.Task, _circuit.State, _circuit.Pumps));
 
     /// <summary>Density of the fuel at its temperature.</summary>
     public Density FuelDensity => Density.FromKilogramsPerCubicMeter(_demand.Density);
@@ -89,19 +83,20 @@ public class SolvedPoint
     /// The mixture that the engine gets from its controller, by the flow that is really injected. Pulse, duty cycle and flows beside it are
     /// those that the engine needs.
     /// </summary>
-    public DeliveredMixture Mixture { get; }
+    public DeliveredMixture Mixture => Mixed.Delivered;
 
     /// <summary>
     /// The surge tank that the pumps draw from, and its lift circuit; none where they draw from the main tank. Other figures of this result are those with the surge
     /// tank at ambient pressure, as while it is not full; checks look at both.
     /// </summary>
-    public SurgeTankResult? SurgeTank { get; }
+    public SurgeTankResult? SurgeTank => _asked.SurgeTank ?? (_circuit.Lift is { } lift ? Once(ref _asked.SurgeTank, new(Parts.SurgeTank!, lift)) : null);
 
     /// <summary>
     /// The secondary set of injectors and its share of the fuel; none where one set injects all of it. Static flow, available time, dead time, pulse and
     /// duty cycle of this result are those of the primary set.
     /// </summary>
-    public SecondaryInjection? SecondaryInjection { get; }
+    public SecondaryInjection? SecondaryInjection =>
+        _asked.Secondary ?? (_actual.Secondary is { } secondary ? Once(ref _asked.Secondary, new(Parts.StagedInjectors!, secondary)) : null);
 
     /// <summary>Fuel that the primary set injects, by volume: all of it where there is no secondary set; none where the split is not known.</summary>
     public VolumeFlow? PrimaryFlow => SecondaryInjection is null ? InjectedFlow
@@ -111,7 +106,7 @@ public class SolvedPoint
     /// <summary>
     /// The second stream of fuel, and the mixture with it and without it; none where the system has none. <see cref="Mixture"/> is that of the main fuel alone.
     /// </summary>
-    public SecondStreamResult? SecondStream { get; }
+    public SecondStreamResult? SecondStream => _demand.Stream is null ? null : Mixed.Stream;
 
     /// <summary>What the pumps deliver; none where their curves give no data.</summary>
     public VolumeFlow? PumpFlow => Circuit.PumpFlow;
@@ -131,7 +126,7 @@ public class SolvedPoint
     internal ref readonly SolvedCircuit SolvedCircuit => ref _circuit;
 
     /// <summary>The mixture, in SI numbers.</summary>
-    internal ref readonly SolvedMixture SolvedMixture => ref _mixture;
+    internal ref readonly SolvedMixture SolvedMixture => ref Mixed.Solved;
 
     /// <summary>Injection at the pressure in the rail.</summary>
     internal ref readonly Injection Actual => ref _actual;
@@ -139,5 +134,50 @@ public class SolvedPoint
     /// <summary>Injection at the pressure at which injectors are judged: as set where the rail sags, else as it is.</summary>
     internal ref readonly Injection Judged => ref _judged;
 
+    private PointMixture Mixed => _asked.Mixture ?? Once(ref _asked.Mixture, new(Parts, _demand, _circuit, (_actual, _judged)));
+
+    // Threads that meet here make the same, and the first is kept.
+    private static T Once<T>(ref T? kept, T made)
+        where T : class => Interlocked.CompareExchange(ref kept, made, null) ?? made;
+
     private static Duration? Seconds(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;
+
+    // What has been asked for.
+    private sealed class Asked
+    {
+        public PointMixture? Mixture;
+        public FuelDemand? Fuel;
+        public CircuitResult? Flows;
+        public SecondaryInjection? Secondary;
+        public SurgeTankResult? SurgeTank;
+    }
+}
+
+/// <summary>The mixture of a solved point: in numbers, with the second stream that it may have, and with its causes when these are asked for.</summary>
+internal sealed class PointMixture
+{
+    private readonly SystemParts _parts;
+    private readonly PointDemand _demand;
+    private readonly SolvedMixture _solved;
+    private readonly SecondaryState? _secondary;
+    private DeliveredMixture? _delivered;
+
+    public PointMixture(SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
+    {
+        _parts = parts;
+        _demand = parts.Controller.IsIdeal ? demand : demand.Alone;
+        _solved = MixtureSolver.In(parts, demand, circuit, injection);
+        _secondary = injection.Actual.Secondary;
+        Stream = demand.Stream is { } stream ? new(parts, stream, _solved) : null;
+    }
+
+    /// <summary>In SI numbers.</summary>
+    public ref readonly SolvedMixture Solved => ref _solved;
+
+    /// <summary>The second stream, and the mixture with it; none where the system has none.</summary>
+    public SecondStreamResult? Stream { get; }
+
+    /// <summary>With units, and causes.</summary>
+    public DeliveredMixture Delivered =>
+        _delivered ?? Interlocked.CompareExchange(ref _delivered, new(_parts, _demand, _solved, _secondary, Stream), null) ?? _delivered;
 }

@@ -102,6 +102,18 @@ public sealed class SystemParts
     /// <summary>What the injectors' chain of equations is given, the same at every point.</summary>
     internal InjectionConstants<Real> Injection { get; }
 
+    /// <summary>The same parts with other injectors, of two sets the primary one.</summary>
+    internal SystemParts With(InjectorSet injectors) =>
+        new(Layout, Demand, injectors, Regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream, IsFalling);
+
+    /// <summary>The same parts with another regulator, unchecked: it is known to fit.</summary>
+    internal SystemParts With(PressureRegulator regulator) =>
+        new(Layout, Demand, Injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream, IsFalling);
+
+    /// <summary>The same parts with other lines, unchecked: they are known to fit.</summary>
+    internal SystemParts With(Plumbing plumbing) =>
+        new(Layout, Demand, Injectors, Regulator, Pump, plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream, IsFalling);
+
     /// <summary>The same parts with other pumps or other wiring, unchecked: they are known to fit.</summary>
     internal SystemParts With(PumpAssembly pump) => With(pump, IsFalling);
 

@@ -95,8 +95,7 @@ internal sealed class CombinationJudge
                     foreach ((SystemParts pumped, SolvedCircuit circuit, PointValues<Real> values) in states[stage][point])
                     {
                         SystemParts parts = pumped.IsFalling ? system.Parts.FallingAt(demands[point].Point.BoostPascals)! : system.Parts;
-                        (_, Injection judged) = parts.InjectionAt(demands[point], circuit);
-                        worst.Take(system, PointReading.With(parts, values, demands[point], circuit, judged), stage, point);
+                        worst.Take(system, parts, PointReading.With(parts, values, demands[point], circuit, parts.InjectionAt(demands[point], circuit)), stage, point);
                     }
                 }
             }
@@ -112,7 +111,7 @@ internal sealed class CombinationJudge
     private static (SystemParts Parts, SolvedCircuit Circuit, PointValues<Real> Values)[] StatesAt(SystemParts parts, PointDemand demand)
     {
         SolvedCircuit circuit = parts.CircuitAt(demand);
-        (SystemParts, SolvedCircuit, PointValues<Real>)[] state = [(parts, circuit, PointReading.Of(parts, demand, circuit, default))];
+        (SystemParts, SolvedCircuit, PointValues<Real>)[] state = [(parts, circuit, PointReading.Of(parts, demand, circuit, default(Injection)))];
         return parts.FallingAt(demand.Point.BoostPascals) is { } falling ? [.. state, .. StatesAt(falling, demand)] : state;
     }
 

@@ -30,14 +30,15 @@ internal struct WorstSoFar
 
     /// <summary>Takes the checks of one point into account.</summary>
     /// <param name="system">Whose checks.</param>
+    /// <param name="parts">Its parts as they were solved: with a switched pump on or off.</param>
     /// <param name="values">The solved point.</param>
     /// <param name="stage">Its stage, by its place in the plan.</param>
     /// <param name="point">The point, by its place in the stage.</param>
-    public void Take(FuelSystem system, in PointValues<Real> values, int stage, int point)
+    public void Take(FuelSystem system, SystemParts parts, in PointValues<Real> values, int stage, int point)
     {
         foreach (ICheck check in system.Applicable)
         {
-            Judgement judged = Judgement.Of(check.Part, check.Read(system.Parts, values));
+            Judgement judged = Judgement.Of(check.Part, check.Read(parts, values));
             if (!_any || Urgency.Compare(judged.Outcome, judged.Share, Weakest.Outcome, Weakest.Share) < 0)
             {
                 (_any, Weakest, Stage, Point) = (true, judged, stage, point);

@@ -63,7 +63,7 @@ public static class BoostSizing
         for (int round = 0; ; round++)
         {
             RotationalSpeed[] at = [.. speeds.Select(speed => RotationalSpeed.FromRevolutionsPerSecond(speed))];
-            SizingAnswer<double> answer = new SizingSearch(line.DriveRatio, top, ratio => Solve(line.WithDriveRatio(ratio), at), cancellation: cancellation).Maximum(TurnsPerTurn);
+            SizingAnswer<double> answer = new SizingSearch(line.DriveRatio, top, at.Length, ratio => With(line.WithDriveRatio(ratio), at), cancellation: cancellation).Maximum(TurnsPerTurn);
             BeltDrivenBoost? with = answer.Value is { } value ? line.WithDriveRatio(value) : null;
             LineSweepResult? pull = with is null ? null : system.Pull(with, slowest, fastest, conditions, cancellation);
 
@@ -83,11 +83,9 @@ public static class BoostSizing
             return speeds.All(speed => faster.PascalsAt(speed, system.Demand, conditions.Atmosphere) <= ManifoldPressure.Maximum.Pascals);
         }
 
-        IReadOnlyList<OperatingResult> Solve(BeltDrivenBoost faster, RotationalSpeed[] at)
-        {
-            FuelSystem judged = system.JudgedBy(new CompressorSpeedCheck(faster));
-            return [.. at.Select(speed => judged.Solve(OperatingPoint.At(speed, faster.At(speed, system.Demand, conditions.Atmosphere), conditions)))];
-        }
+        SizedSystem With(BeltDrivenBoost faster, RotationalSpeed[] at) => SizedSystem.Of(
+            system.JudgedBy(new CompressorSpeedCheck(faster)),
+            speed => OperatingPoint.At(at[speed], faster.At(at[speed], system.Demand, conditions.Atmosphere), conditions));
     }
 
     /// <summary>
@@ -139,7 +137,8 @@ public static class BoostSizing
         SizingAnswer<VolumeFlow> answer = new SizingSearch(
             VolumeFlow.FromMillilitersPerMinute(20).CubicMetersPerSecond,
             VolumeFlow.FromMillilitersPerMinute(10_000).CubicMetersPerSecond,
-            flow => [.. points.Select(With(VolumeFlow.FromCubicMetersPerSecond(flow)).System.Solve)],
+            points.Length,
+            flow => SizedSystem.Of(With(VolumeFlow.FromCubicMetersPerSecond(flow)).System, point => points[point]),
             cancellation: cancellation).Minimum(Flow);
         if (answer.Value is not { } minimum)
         {

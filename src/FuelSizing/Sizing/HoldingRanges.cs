@@ -7,6 +7,8 @@ namespace FuelSizing.Sizing;
 /// between, for the middle's distance from the chord is at least half of what a single kink, wherever it lies, can hide below the lowest of
 /// them (of a parabola, four times it). A step that is not decided so is halved, and where halving ends the extreme is searched.</para>
 /// <para>Kinks that are known (a regulator's onset, knots of a table) are ends of steps, so that what lies between is smooth.</para>
+/// <para>Margins belong to operating points, and one that fails decides a step whatever the others do: the point that decided last is asked first,
+/// and others where they may matter.</para>
 /// </remarks>
 internal sealed class HoldingRanges
 {
@@ -23,18 +25,23 @@ internal sealed class HoldingRanges
     // For margins that linger at zero all along: what cannot be decided by then is taken as the samples have it.
     private const int MaximumSamples = 20_000;
 
-    private readonly Func<double, double[]> _margins;
+    private readonly int _points;
+    private readonly Func<double, Func<int, double[]>> _margins;
     private readonly List<Place> _places = [];
     private int _taken;
+
+    // The point at which something was last found to fail.
+    private int _leading;
 
     /// <summary>Scans a range.</summary>
     /// <param name="minimum">Start of the range.</param>
     /// <param name="maximum">End of the range.</param>
     /// <param name="knots">Places between them where a margin may have a kink or a jump.</param>
-    /// <param name="margins">Every margin at a figure; negative is what fails, none is not a number.</param>
-    public HoldingRanges(double minimum, double maximum, IEnumerable<double> knots, Func<double, double[]> margins)
+    /// <param name="points">At how many operating points a figure is judged, at least one.</param>
+    /// <param name="margins">Every margin at a figure and one of the points; negative is what fails, none is not a number.</param>
+    public HoldingRanges(double minimum, double maximum, IEnumerable<double> knots, int points, Func<double, Func<int, double[]>> margins)
     {
-        _margins = margins;
+        (_points, _margins) = (points, margins);
         double[] ends =
         [
             .. Enumerable.Range(0, Steps + 1)
@@ -44,12 +51,12 @@ internal sealed class HoldingRanges
                 .Order(),
         ];
         Sample from = At(ends[0]);
-        _places.Add(from.Place);
+        _places.Add(PlaceOf(from));
         foreach (double end in ends.Skip(1))
         {
             Sample to = At(end);
             Between(from, to, Halvings);
-            _places.Add(to.Place);
+            _places.Add(PlaceOf(to));
             from = to;
         }
     }
@@ -60,111 +67,151 @@ internal sealed class HoldingRanges
     private Sample At(double figure)
     {
         _taken++;
-        double[] margins = _margins(figure);
-        return new(figure, margins, margins.Min());
+        return new(figure, new double[]?[_points], _margins(figure));
     }
 
-    private Place PlaceAt(double figure) => At(figure).Place;
+    private Place PlaceOf(in Sample sample)
+    {
+        bool holds = Holds(sample);
+        return new(sample.Figure, holds, sample.AtMost, sample.IsWhole);
+    }
+
+    private bool Holds(in Sample sample)
+    {
+        for (int place = 0; place < _points; place++)
+        {
+            int point = (_leading + place) % _points;
+            if (sample.LeastAt(point) < 0)
+            {
+                _leading = point;
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     private void Between(in Sample from, in Sample to, int halvings)
     {
         Sample middle = At(from.Figure + ((to.Figure - from.Figure) / 2));
         if (IsDecided(from, middle, to) || _taken > MaximumSamples)
         {
-            _places.Add(middle.Place);
+            _places.Add(PlaceOf(middle));
         }
         else if (halvings > 0)
         {
             Between(from, middle, halvings - 1);
-            _places.Add(middle.Place);
+            _places.Add(PlaceOf(middle));
             Between(middle, to, halvings - 1);
         }
         else
         {
-            if (from.Holds == middle.Holds && middle.Holds == to.Holds && Extreme(from, to) is { } extreme)
+            if (Holds(from) == Holds(middle) && Holds(middle) == Holds(to) && Extreme(from, to) is { } extreme)
             {
-                _places.AddRange(extreme.Figure < middle.Figure ? [extreme, middle.Place] : [middle.Place, extreme]);
+                _places.AddRange(extreme.Figure < middle.Figure ? [extreme, PlaceOf(middle)] : [PlaceOf(middle), extreme]);
                 return;
             }
 
-            _places.Add(middle.Place);
+            _places.Add(PlaceOf(middle));
         }
     }
 
-    private static bool IsDecided(in Sample from, in Sample middle, in Sample to)
+    private bool IsDecided(in Sample from, in Sample middle, in Sample to)
     {
         bool holds = true;
-        bool crosses = from.Holds != to.Holds;
-        for (int check = 0; check < middle.Margins.Length; check++)
+        bool straight = true;
+        for (int place = 0; place < _points; place++)
         {
-            (double a, double b, double c) = (from.Margins[check], middle.Margins[check], to.Margins[check]);
-            double off = Math.Abs(b - ((a + c) / 2));
-            if (Math.Max(a, Math.Max(b, c)) + (Hidden * off) < 0)
+            int point = (_leading + place) % _points;
+            (double[] first, double[] between, double[] last) = (from.At(point), middle.At(point), to.At(point));
+            for (int check = 0; check < between.Length; check++)
             {
-                return true;
-            }
+                (double a, double b, double c) = (first[check], between[check], last[check]);
+                double off = Math.Abs(b - ((a + c) / 2));
+                if (Math.Max(a, Math.Max(b, c)) + (Hidden * off) < 0)
+                {
+                    _leading = point;
+                    return true;
+                }
 
-            if (Math.Min(a, Math.Min(b, c)) - (Hidden * off) < 0)
-            {
-                holds = false;
+                if (Math.Min(a, Math.Min(b, c)) - (Hidden * off) < 0)
+                {
+                    holds = false;
 
-                // As good as straight, so that it passes zero once at most: where all hold at one end, what holds reaches that end.
-                crosses &= 10 * off < Math.Abs(c - a);
+                    // As good as straight, so that it passes zero once at most: where all hold at one end, what holds reaches that end.
+                    straight &= 10 * off < Math.Abs(c - a);
+                }
             }
         }
 
-        return holds || crosses;
+        return holds || (straight && Holds(from) != Holds(to));
     }
 
     /// <summary>The place between three that all hold, or all fail, where it is otherwise; none if there is none.</summary>
     private Place? Extreme(in Sample from, in Sample to)
     {
-        bool holds = from.Holds;
+        bool holds = Holds(from);
         double golden = (Math.Sqrt(5) - 1) / 2;
         (double low, double high) = (from.Figure, to.Figure);
-        Place left = PlaceAt(high - (golden * (high - low)));
-        Place right = PlaceAt(low + (golden * (high - low)));
+        Sample left = At(high - (golden * (high - low)));
+        Sample right = At(low + (golden * (high - low)));
         for (int step = 0; step < SearchSteps; step++)
         {
-            if (left.Holds != holds)
+            if (Holds(left) != holds)
             {
-                return left;
+                return PlaceOf(left);
             }
 
-            if (right.Holds != holds)
+            if (Holds(right) != holds)
             {
-                return right;
+                return PlaceOf(right);
             }
 
             if (holds ? left.Least <= right.Least : left.Least >= right.Least)
             {
                 (high, right) = (right.Figure, left);
-                left = PlaceAt(high - (golden * (high - low)));
+                left = At(high - (golden * (high - low)));
             }
             else
             {
                 (low, left) = (left.Figure, right);
-                right = PlaceAt(low + (golden * (high - low)));
+                right = At(low + (golden * (high - low)));
             }
         }
 
         return null;
     }
 
-    /// <summary>A figure, and the least of the margins there.</summary>
+    /// <summary>A figure, and whether all margins hold there.</summary>
     /// <param name="Figure">The figure.</param>
-    /// <param name="Least">The least of them.</param>
-    public readonly record struct Place(double Figure, double Least)
-    {
-        /// <summary>True if none is negative.</summary>
-        public bool Holds => Least >= 0;
-    }
+    /// <param name="Holds">True if none is negative.</param>
+    /// <param name="AtMost">What the least of them is at most, by the points that were asked.</param>
+    /// <param name="IsWhole">True if all were asked, so that it is the least.</param>
+    public readonly record struct Place(double Figure, bool Holds, double AtMost, bool IsWhole);
 
-    // Not kept: thousands of points have as many margins at each figure.
-    private readonly record struct Sample(double Figure, double[] Margins, double Least)
+    // Margins of a point are asked for once, where they matter. Not kept: thousands of points have as many margins at each figure.
+    private readonly record struct Sample(double Figure, double[]?[] Margins, Func<int, double[]> Ask)
     {
-        public bool Holds => Least >= 0;
+        public double Least
+        {
+            get
+            {
+                double least = double.PositiveInfinity;
+                for (int point = 0; point < Margins.Length; point++)
+                {
+                    least = Math.Min(least, LeastAt(point));
+                }
 
-        public Place Place => new(Figure, Least);
+                return least;
+            }
+        }
+
+        public bool IsWhole => !Array.Exists(Margins, margins => margins is null);
+
+        public double AtMost => Margins.Min(margins => margins?.Min() ?? double.PositiveInfinity);
+
+        public double[] At(int point) => Margins[point] ??= Ask(point);
+
+        public double LeastAt(int point) => At(point).Min();
     }
 }

@@ -1,5 +1,6 @@
 using FuelSizing.Checks;
 using FuelSizing.Numerics;
+using FuelSizing.Points;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 
@@ -9,7 +10,8 @@ namespace FuelSizing.Sizing;
 /// <remarks>
 /// What counts is the conservative margin of each check at each point; a part that the data does not cover counts as failing.
 /// A margin may rise and fall again (more gain helps the injectors until the pump runs out), so that several ranges may hold:
-/// <see cref="HoldingRanges"/> finds them, and the ends of each are then found by root finding.
+/// <see cref="HoldingRanges"/> finds them, and the ends of each are then found by root finding. Figures are judged in numbers; what binds
+/// at the answer is read from results there.
 /// </remarks>
 internal sealed class SizingSearch
 {
@@ -24,25 +26,27 @@ internal sealed class SizingSearch
     // In place of an infinite margin, for differences of margins are taken.
     private const double MaximumMargin = 1e6;
 
-    private readonly Func<double, IReadOnlyList<OperatingResult>> _solve;
+    private readonly Func<double, SizedSystem> _systemAt;
+    private readonly int _points;
     private readonly double _minimum;
     private readonly double _maximum;
     private readonly IEnumerable<double> _knots;
 
-    /// <summary>Takes the range and how to solve at a figure.</summary>
+    /// <summary>Takes the range and the system by the figure.</summary>
     /// <param name="minimum">Start of the range, SI.</param>
     /// <param name="maximum">End of the range, SI.</param>
-    /// <param name="solve">The results at every point, with the figure in place: as many at every figure, with the same checks.</param>
+    /// <param name="points">At how many operating points a figure is judged, at least one.</param>
+    /// <param name="systemAt">The system with the figure in place, and its points: with the same checks at every figure.</param>
     /// <param name="knots">Where a margin may have a kink, SI; those outside the range do not matter.</param>
     /// <param name="cancellation">Stops the search before the next figure.</param>
     public SizingSearch(
-        double minimum, double maximum, Func<double, IReadOnlyList<OperatingResult>> solve, IEnumerable<double>? knots = null, CancellationToken cancellation = default)
+        double minimum, double maximum, int points, Func<double, SizedSystem> systemAt, IEnumerable<double>? knots = null, CancellationToken cancellation = default)
     {
-        (_minimum, _maximum, _knots) = (minimum, maximum, knots ?? []);
-        _solve = figure =>
+        (_minimum, _maximum, _points, _knots) = (minimum, maximum, points, knots ?? []);
+        _systemAt = figure =>
         {
             cancellation.ThrowIfCancellationRequested();
-            return solve(figure);
+            return systemAt(figure);
         };
     }
 
@@ -109,15 +113,29 @@ internal sealed class SizingSearch
         return new(output.Typed(highest), output.End(highest, lowest), outputs, answer.Binding, answer.Next, answer.Text);
     }
 
-    private static double MarginOf(Margin margin)
+    private static double MarginOf(in CheckReading<Real> reading)
     {
-        double share = margin.Reading.Margin;
+        double share = reading.Margin;
 
         // Not a number where it cannot be said, which does not hold.
         return double.IsNaN(share) ? -1 : Math.Clamp(share, -MaximumMargin, MaximumMargin);
     }
 
-    private static double Least(IReadOnlyList<OperatingResult> results) => results.Min(result => result.Margins.Min(MarginOf));
+    private static double[] MarginsAt(in SizedSystem sized, int point) =>
+        Array.ConvertAll(sized.Read(point), reading => MarginOf(reading));
+
+    /// <summary>The least margin at a figure, or one that is no more than what is enough to know.</summary>
+    private double Least(double figure, double enough = double.NegativeInfinity)
+    {
+        SizedSystem sized = _systemAt(figure);
+        double least = double.PositiveInfinity;
+        for (int point = 0; point < _points && least > enough; point++)
+        {
+            least = Math.Min(least, MarginsAt(sized, point).Min());
+        }
+
+        return least;
+    }
 
     private static Statement Why(Limit binding, Limit? next)
     {
@@ -200,7 +218,7 @@ internal sealed class SizingSearch
     private HeldRange[] Ranges<T>(SizedFigure<T> figure, out double nearest)
         where T : struct
     {
-        IReadOnlyList<HoldingRanges.Place> places = new HoldingRanges(_minimum, _maximum, _knots, MarginsAt).Places;
+        IReadOnlyList<HoldingRanges.Place> places = new HoldingRanges(_minimum, _maximum, _knots, _points, figure => MarginsAt(_systemAt(figure))).Places;
         List<HeldRange> ranges = [];
         double? from = null;
         for (int i = 0; i < places.Count; i++)
@@ -221,11 +239,24 @@ internal sealed class SizingSearch
             ranges.Add(new(last, _maximum));
         }
 
-        nearest = ranges.Count > 0 ? _minimum : Nearest(places.MaxBy(place => place.Least).Figure);
+        nearest = ranges.Count > 0 ? _minimum : Nearest(Best(places));
         return [.. ranges];
     }
 
-    private double[] MarginsAt(double figure) => [.. _solve(figure).SelectMany(result => result.Margins).Select(MarginOf)];
+    private static Func<int, double[]> MarginsAt(SizedSystem sized) => point => MarginsAt(sized, point);
+
+    /// <summary>The lowest figure of those at which the least margin is greatest.</summary>
+    private double Best(IReadOnlyList<HoldingRanges.Place> places)
+    {
+        (double best, double most) = (double.NaN, double.NegativeInfinity);
+        foreach (HoldingRanges.Place place in places.OrderByDescending(place => place.AtMost).TakeWhile(place => place.AtMost >= most))
+        {
+            double least = place.IsWhole ? place.AtMost : Least(place.Figure, most);
+            (best, most) = least > most || (least == most && place.Figure < best) ? (place.Figure, least) : (best, most);
+        }
+
+        return best;
+    }
 
     /// <summary>The edge between a figure that fails and one that holds, on the side that holds.</summary>
     private double Edge(double failing, double holding)
@@ -234,7 +265,7 @@ internal sealed class SizingSearch
 
         // −1 where it fails to +1 where it holds, so that the search falls whichever way the edge lies.
         double Left(double along, double atLeast) =>
-            Least(_solve(At(along))) is var least && least < 0 ? Math.Max(least, -1) : Math.Clamp(least, atLeast, 1);
+            Least(At(along)) is var least && least < 0 ? Math.Max(least, -1) : Math.Clamp(least, atLeast, 1);
         double root = Bracket.Of(along => -Left(along, 0), 0, 1);
 
         // Where another part holds with nothing to spare, a zero is not yet the edge: then wherever it holds counts as over zero.
@@ -249,7 +280,7 @@ internal sealed class SizingSearch
         for (double step = InsideStep; step < 1; step *= 4)
         {
             double inside = StraightLine.Through<Real>(0, edge, 1, holding, step);
-            if (Least(_solve(inside)) >= 0)
+            if (Least(inside) >= 0)
             {
                 return inside;
             }
@@ -268,7 +299,7 @@ internal sealed class SizingSearch
             && (tidy - holding) * (edge - holding) >= 0
             && tidy >= _minimum
             && tidy <= _maximum
-            && Least(_solve(tidy)) >= 0
+            && Least(tidy) >= 0
                 ? tidy
                 : edge;
     }
@@ -278,7 +309,7 @@ internal sealed class SizingSearch
     {
         double step = (_maximum - _minimum) / HoldingRanges.Steps;
         return LowestPlace.Of(
-            figure => -Least(_solve(figure)), Math.Max(_minimum, near - step), Math.Min(_maximum, near + step), 2, NearestAccuracy * step).At;
+            figure => -Least(figure), Math.Max(_minimum, near - step), Math.Min(_maximum, near + step), 2, NearestAccuracy * step).At;
     }
 
     /// <summary>Where over a range an amount is lowest and highest.</summary>
@@ -291,15 +322,33 @@ internal sealed class SizingSearch
 
     private (Limit Binding, Limit? Next) Tightest(double figure)
     {
+        SizedSystem sized = _systemAt(figure);
         Limit[] limits =
         [
-            .. _solve(figure)
-                .SelectMany(result => result.Margins)
+            .. Enumerable.Range(0, _points)
+                .SelectMany(point => sized.Solve(point).Margins)
                 .OrderBy(margin => margin, Urgency.Order)
                 .Select(margin => new Limit(margin)),
         ];
         return (limits[0], limits.FirstOrDefault(limit => limit.Part != limits[0].Part));
     }
+}
+
+/// <summary>A system with a figure in place, at the operating points that it is judged at.</summary>
+/// <param name="Read">How each check comes out at a point, by its place, in numbers.</param>
+/// <param name="Solve">The result there, which comes out the same.</param>
+internal readonly record struct SizedSystem(Func<int, CheckReading<Real>[]> Read, Func<int, OperatingResult> Solve)
+{
+    /// <summary>A system at points that change with the figure.</summary>
+    public static SizedSystem Of(FuelSystem system, Func<int, OperatingPoint> pointAt) =>
+        new(point => PointJudge.At(system.Applicable, system.Parts, pointAt(point)), point => system.Solve(pointAt(point)));
+
+    /// <summary>A system with other parts, which are known to fit, at points that are the same at every figure.</summary>
+    /// <param name="judged">The system whose checks apply, whatever the figure.</param>
+    /// <param name="parts">With the figure in place.</param>
+    /// <param name="points">The points.</param>
+    public static SizedSystem Of(FuelSystem judged, SystemParts parts, IReadOnlyList<OperatingPoint> points) =>
+        new(point => PointJudge.At(judged.Applicable, parts, points[point]), point => judged.With(parts).Solve(points[point]));
 }
 
 /// <summary>A range of a figure over which everything holds, SI.</summary>

@@ -77,8 +77,10 @@ public static class SystemSizing
         return new SizingSearch(
             VolumeFlow.FromMillilitersPerMinute(20).CubicMetersPerSecond,
             VolumeFlow.FromMillilitersPerMinute(10_000).CubicMetersPerSecond,
-            flow => Solve(
-                system.With(InjectorSet.Of(
+            served.Length,
+            flow => SizedSystem.Of(
+                system,
+                system.Parts.With(InjectorSet.Of(
                     fitted.WithStaticFlow(VolumeFlow.FromCubicMetersPerSecond(flow)),
                     system.Injectors.Count,
                     system.Injectors.InjectionsPerCycle)),
@@ -119,7 +121,7 @@ public static class SystemSizing
         {
             if (ceiling < minimum)
             {
-                Limit binding = new(Solve(system, served).SelectMany(result => result.Margins).Order(Urgency.Order).First());
+                Limit binding = new(served.Select(system.Solve).SelectMany(result => result.Margins).Order(Urgency.Order).First());
                 return new(
                     null,
                     null,
@@ -137,9 +139,10 @@ public static class SystemSizing
         return new SizingSearch(
             minimum.Pascals,
             maximum.Pascals,
+            served.Length,
 
             // A last bit of a conversion must not lift the base over its ceiling.
-            pascals => Solve(system.With(system.Regulator.WithBase(UnitMath.Min(Pressure.FromPascals(pascals), maximum))), served),
+            pascals => SizedSystem.Of(system, system.Parts.With(system.Regulator.WithBase(UnitMath.Min(Pressure.FromPascals(pascals), maximum))), served),
             cancellation: cancellation)
             .Minimum(RailPressure);
     }
@@ -181,7 +184,8 @@ public static class SystemSizing
                 nameof(system)),
         };
 
-        return new SizingSearch(1, 15, gain => Solve(system.With(With(gain)), served), cancellation: cancellation)
+        FuelSystem judged = system.With(With(1));
+        return new SizingSearch(1, 15, served.Length, gain => SizedSystem.Of(judged, judged.Parts.With(With(gain)), served), cancellation: cancellation)
             .Minimum(Gain);
     }
 
@@ -207,11 +211,12 @@ public static class SystemSizing
             EngineSpeed.Within(speed, nameof(speeds));
         }
 
+        OperatingPoint[] points = [.. speeds.Select(speed => OperatingPoint.At(speed, Pressure.Zero, conditions))];
         return new SizingSearch(
             0,
             MaximumBoostSearched,
-            boost => [.. speeds.Select(speed => system.Solve(
-                OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions)))],
+            speeds.Count,
+            boost => SizedSystem.Of(system, speed => points[speed].With(Pressure.FromPascals(boost))),
             BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched),
             cancellation)
             .Maximum(Boost);
@@ -233,18 +238,23 @@ public static class SystemSizing
         ArgumentNullException.ThrowIfNull(system);
         ArgumentNullException.ThrowIfNull(conditions);
         system.RequireHandOverByBoost(nameof(system), nameof(MaximumPower));
+        OperatingPoint point = OperatingPoint.At(speed, Pressure.Zero, conditions);
         return new SizingSearch(
             0,
             MaximumBoostSearched,
-            boost => [system.Solve(OperatingPoint.At(speed, Pressure.FromPascals(boost), conditions))],
+            1,
+            boost => SizedSystem.Of(system, _ => point.With(Pressure.FromPascals(boost))),
             BoostKnots.Of(system, conditions.Atmosphere.Pascals, 0, MaximumBoostSearched),
             cancellation)
             .MaximumOf<Power, Pressure>(
                 new(PowerAt, (power, other) => Statement.Of("sizing.figure", $"{power.Towards(other):power}"), boost => boost),
                 Boost,
-                boost => (double)PowerAt(boost).Watts);
+                WattsAt);
 
-        Power PowerAt(double boost) => system.Demand.At(speed, Pressure.FromPascals(boost), conditions.Atmosphere).BrakePower;
+        Power PowerAt(double boost) => Power.FromWatts(WattsAt(boost));
+
+        double WattsAt(double boost) =>
+            system.Demand.ChainAt(speed, point.RevolutionsPerSecond, Pressure.FromPascals(boost), boost, conditions.Atmosphere).BrakePower;
     }
 
     /// <summary>The maximum speed, counted up from a lowest one, that the parts as they are support at a boost.</summary>
@@ -273,8 +283,8 @@ public static class SystemSizing
         return new SizingSearch(
             from.RevolutionsPerSecond,
             limit.RevolutionsPerSecond,
-            speed => [system.Solve(OperatingPoint.At(
-                UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions))],
+            1,
+            speed => SizedSystem.Of(system, _ => OperatingPoint.At(UnitMath.Min(RotationalSpeed.FromRevolutionsPerSecond(speed), limit), boost, conditions)),
             SpeedKnots.Of(system),
             cancellation)
             .Maximum(new SizedFigure<RotationalSpeed>(
@@ -315,8 +325,10 @@ public static class SystemSizing
         return new SizingSearch(
             Length.FromMillimeters(1).Meters,
             Length.FromMillimeters(30).Meters,
-            bore => Solve(
-                system.With(system.Plumbing.With(
+            served.Length,
+            bore => SizedSystem.Of(
+                system,
+                system.Parts.With(system.Plumbing.With(
                     system.Plumbing.Suction,
                     [.. system.Plumbing.Supply.Select(part => ReferenceEquals(part, line) ? line.WithBore(Length.FromMeters(bore)) : part)],
                     system.Plumbing.ReturnLine)),
@@ -365,7 +377,8 @@ public static class SystemSizing
         return new SizingSearch(
             Area.FromSquareMillimeters(0.2).SquareMeters,
             Area.FromSquareMillimeters(120).SquareMeters,
-            area => Solve(system.With(system.Pump.Rewired(feed => feed.WithNominalArea(Area.FromSquareMeters(area)))), served),
+            served.Length,
+            area => SizedSystem.Of(system, system.Parts.With(system.Pump.Rewired(feed => feed.WithNominalArea(Area.FromSquareMeters(area)))), served),
             cancellation: cancellation)
             .Minimum(WireArea);
     }
@@ -394,9 +407,6 @@ public static class SystemSizing
                 }),
             ]);
     }
-
-    private static OperatingResult[] Solve(FuelSystem system, OperatingPoint[] points) =>
-        Array.ConvertAll(points, system.Solve);
 
     private static OperatingPoint[] Served(FuelSystem system, IReadOnlyList<OperatingPoint> points)
     {

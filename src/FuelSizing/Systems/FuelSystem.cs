@@ -333,6 +333,9 @@ public sealed record FuelSystem
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
         new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream), Checks, Waivers);
 
+    /// <summary>The same system with other parts, unchecked: they are known to fit.</summary>
+    internal FuelSystem With(SystemParts parts) => new(parts, Checks, Waivers);
+
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>One line.</returns>
     public override string ToString() =>

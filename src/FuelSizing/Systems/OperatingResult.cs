@@ -31,12 +31,11 @@ public sealed class OperatingResult : SolvedPoint, IReadable
         : base(parts, demand, circuit, injection)
     {
         System = system;
-        PointValues<Real> values = PointReading.Of(this);
-        ICheck[] checks = system.Applicable;
-        _own = new Margin[checks.Length];
-        for (int check = 0; check < checks.Length; check++)
+        CheckReading<Real>[] readings = PointJudge.Of(system.Applicable, Parts, PointReading.Of(this));
+        _own = new Margin[readings.Length];
+        for (int check = 0; check < readings.Length; check++)
         {
-            _own[check] = new(checks[check], this, checks[check].Read(Parts, values));
+            _own[check] = new(system.Applicable[check], this, readings[check]);
         }
 
         Falling = parts.FallingAt(demand.Point.BoostPascals) is { } falling && falling.CircuitAt(demand) is var still

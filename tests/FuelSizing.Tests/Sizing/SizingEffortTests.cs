@@ -123,13 +123,14 @@ public class SizingEffortTests
         return _solved - before;
     }
 
-    private SizingSearch Over(Func<double, double> reserve) => new(0, End, figure =>
+    private SizingSearch Over(Func<double, double> reserve) => new(0, End, 1, figure =>
     {
         Assert.InRange(figure, 0, End);
         _solved++;
         double left = (1 + reserve(figure)) * Demand.Injected;
         Injection injection = new(250e3, 15e-6, 0.04, 1e-3, 1, 0.5, left);
-        return [new(Wide, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (injection, injection))];
+        OperatingResult result = new(Wide, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (injection, injection));
+        return new(_ => [.. result.Margins.Select(margin => margin.Reading)], _ => result);
     });
 
     private static SizedFigure<double> Figure { get; } =

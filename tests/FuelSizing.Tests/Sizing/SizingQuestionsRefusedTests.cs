@@ -171,6 +171,6 @@ public class SizingQuestionsRefusedTests
         Refused.Missing("style", () => boost.In(null!));
     }
 
-    private static SizingAnswer<double> SizingSearchAnswer() => new SizingSearch(0, 1, _ => [System.Solve(Point)])
+    private static SizingAnswer<double> SizingSearchAnswer() => new SizingSearch(0, 1, 1, _ => SizedSystem.Of(System, System.Parts, [Point]))
         .Maximum(new SizedFigure<double>(figure => figure, (figure, other) => Statement.Of("figure", $"{figure.Towards(other):0.0}"), figure => figure));
 }

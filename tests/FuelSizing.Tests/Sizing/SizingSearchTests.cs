@@ -242,7 +242,8 @@ public class SizingSearchTests
         FuelSystem held = FuelSystem.Returnless(
             Wren.Demand(), Wide.Injectors, ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(13)), Wide.Pump);
         CircuitState floor = CircuitSolver.Solve(held.Parts.TaskAt(Demand)) with { State = RailState.PumpFloor, RailGauge = 300e3 };
-        SizingSearch search = new(0, End, _ => [new(held, Demand, held.Parts.CircuitOf(held.Parts.TaskAt(Demand), CircuitBounds.Exactly(floor)), (ReserveOf(1), ReserveOf(1)))]);
+        SizingSearch search = new(
+            0, End, 1, _ => Sized(_ => new(held, Demand, held.Parts.CircuitOf(held.Parts.TaskAt(Demand), CircuitBounds.Exactly(floor)), (ReserveOf(1), ReserveOf(1)))));
         Assert.Null(search.Minimum(Figure).Value);
         Assert.Null(search.Maximum(Figure).Value);
     }
@@ -350,11 +351,14 @@ public class SizingSearchTests
     private static Statement Text(double figure, double towards) => Statement.Of("figure", $"{figure.Towards(towards):0.0}");
 
     /// <summary>A search among results that have these reserves, one result for each; no figure outside the range may be asked for.</summary>
-    private static SizingSearch Over(params Func<double, double>[] reserves) => new(0, End, figure =>
+    private static SizingSearch Over(params Func<double, double>[] reserves) => new(0, End, reserves.Length, figure =>
     {
         Assert.InRange(figure, 0, End);
-        return Array.ConvertAll(reserves, reserve => WithReserve(reserve(figure)));
+        return Sized(point => WithReserve(reserves[point](figure)));
     });
+
+    private static SizedSystem Sized(Func<int, OperatingResult> solve) =>
+        new(point => [.. solve(point).Margins.Select(margin => margin.Reading)], solve);
 
     /// <summary>A result in which the injectors have this margin, and every other part much more.</summary>
     private static OperatingResult WithReserve(double reserve) =>
