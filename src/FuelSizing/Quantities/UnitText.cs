@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using UnitsNet;
 
 namespace FuelSizing.Quantities;
@@ -9,7 +10,12 @@ using Units = UnitsNet.Units;
 /// <summary>Units as people write them in files: UnitsNet's abbreviations and a few common spellings that it lacks.</summary>
 internal static class UnitText
 {
-    private const int MaximumKept = 1000;
+    private const int MaximumKept = 5000;
+
+    // UnitsNet looks an abbreviation up slowly, and a file holds the same few over and over. Units are kept as their numbers, for all quantities together.
+    private static readonly ConcurrentDictionary<(Type Quantity, string Text), int> ByText = new(CommonUnits.All);
+
+    private static readonly ConcurrentDictionary<(Type Quantity, int Unit), string> ByUnit = new();
 
     /// <summary>Reads a unit by its abbreviation.</summary>
     /// <param name="text">For instance <c>mL/min</c>.</param>
@@ -18,16 +24,17 @@ internal static class UnitText
     public static bool TryParse<TUnit>(string text, out TUnit unit)
         where TUnit : struct, Enum
     {
-        if (Cached<TUnit>.Units.TryGetValue(text, out unit))
+        if (ByText.TryGetValue((typeof(TUnit), text), out int kept))
         {
+            unit = Unsafe.BitCast<int, TUnit>(kept);
             return true;
         }
 
         bool known = Known.TryParse(text, out unit)
             || (text.All(char.IsAsciiLetter) && Enum.TryParse(text, out unit) && Enum.IsDefined(unit));
-        if (known && Cached<TUnit>.Units.Count < MaximumKept)
+        if (known && ByText.Count < MaximumKept)
         {
-            Cached<TUnit>.Units.TryAdd(text, unit);
+            ByText.TryAdd((typeof(TUnit), text), Unsafe.BitCast<TUnit, int>(unit));
         }
 
         return known;
@@ -36,11 +43,11 @@ internal static class UnitText
     /// <summary>The abbreviation of a unit, one that means no other; the unit's own name where there is none.</summary>
     public static string Of<TUnit>(TUnit unit)
         where TUnit : struct, Enum =>
-        Cached<TUnit>.Texts.GetOrAdd(
-            unit,
-            wanted => Known.Abbreviations.GetUnitAbbreviations(wanted, CultureInfo.InvariantCulture)
-                .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && again.Equals(wanted))
-                ?? wanted.ToString());
+        ByUnit.GetOrAdd(
+            (typeof(TUnit), Unsafe.BitCast<TUnit, int>(unit)),
+            wanted => Known.Abbreviations.GetUnitAbbreviations(unit, CultureInfo.InvariantCulture)
+                .FirstOrDefault(text => text.Length > 0 && TryParse(text, out TUnit again) && Unsafe.BitCast<TUnit, int>(again) == wanted.Unit)
+                ?? unit.ToString());
 
     private static UnitAbbreviationsCache WithCommonSpellings()
     {
@@ -76,15 +83,5 @@ internal static class UnitText
         /// <summary>Reads a unit by UnitsNet alone.</summary>
         public static bool TryParse<TUnit>(string text, out TUnit unit)
             where TUnit : struct, Enum => Parser.TryParse(text, CultureInfo.InvariantCulture, out unit);
-    }
-
-    // UnitsNet looks an abbreviation up slowly, and a file holds the same few over and over.
-    private static class Cached<TUnit>
-        where TUnit : struct, Enum
-    {
-        public static readonly ConcurrentDictionary<string, TUnit> Units =
-            new(CommonUnits.Of<TUnit>().Select(common => KeyValuePair.Create(common.Text, common.Unit)));
-
-        public static readonly ConcurrentDictionary<TUnit, string> Texts = new();
     }
 }
