@@ -51,6 +51,26 @@ public class SizingEffortTests
         Assert.Contains("at 20.3, where it comes nearest", Over(figure => -1 - Math.Abs(figure - 20.3)).Minimum(Figure).ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// Of two points one fails at every figure, and decides the scan: where nothing holds, the other is asked at the best of the scan and beside it only, for no figure can be better
+    /// than what is known of it already.
+    /// </summary>
+    [Fact]
+    public void NearestFigure_OfSeveralPoints_IsLookedForWhereItCanBe()
+    {
+        int[] asked = new int[2];
+        SizingSearch search = new(0, End, 2, figure => new(
+            point =>
+            {
+                asked[point]++;
+                return [.. WithReserve(point == 0 ? -1 - Math.Abs(figure - 20.3) : -0.5).Margins.Select(margin => margin.Reading)];
+            },
+            point => WithReserve(point == 0 ? -1 - Math.Abs(figure - 20.3) : -0.5)));
+        Assert.Contains("at 20.3, where it comes nearest", search.Minimum(Figure).ToString(), StringComparison.Ordinal);
+        Assert.InRange(asked[0], Scanned + 40, Scanned + 65);
+        Assert.InRange(asked[1], 40, 65);
+    }
+
     /// <summary>What follows from a figure costs no solving: 512 places over the range, and the golden section beside the best of them, for its lowest and its highest.</summary>
     [Fact]
     public void Extremes_OfWhatFollows_TakeNoSolving()
@@ -127,11 +147,15 @@ public class SizingEffortTests
     {
         Assert.InRange(figure, 0, End);
         _solved++;
-        double left = (1 + reserve(figure)) * Demand.Injected;
-        Injection injection = new(250e3, 15e-6, 0.04, 1e-3, 1, 0.5, left);
-        OperatingResult result = new(Wide, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (injection, injection));
+        OperatingResult result = WithReserve(reserve(figure));
         return new(_ => [.. result.Margins.Select(margin => margin.Reading)], _ => result);
     });
+
+    private static OperatingResult WithReserve(double reserve)
+    {
+        Injection injection = new(250e3, 15e-6, 0.04, 1e-3, 1, 0.5, (1 + reserve) * Demand.Injected);
+        return new(Wide, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (injection, injection));
+    }
 
     private static SizedFigure<double> Figure { get; } =
         new(figure => figure, (figure, other) => Statement.Of("figure", $"{figure.Towards(other):0.0}"), figure => Math.Round(figure, 6));

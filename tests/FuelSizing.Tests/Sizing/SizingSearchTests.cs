@@ -48,6 +48,20 @@ public class SizingSearchTests
         Assert.Equal(3.5, Maximum(figure => 20.5 - figure, figure => 3.5 - figure, figure => 10.5 - figure).Value!.Value, 6);
     }
 
+    /// <summary>
+    /// Where nothing holds the figure that comes nearest is the best of the worst of all points: one that always fails by as much, and so decides the scan alone, does not hide where
+    /// the other is at its best.
+    /// </summary>
+    [Theory]
+    [InlineData(30.2)]
+    [InlineData(71.7)]
+    public void Nearest_OfSeveralPoints_IsThatOfTheirWorst(double best)
+    {
+        string text = Minimum(_ => -0.1, figure => -0.2 - (Math.Abs(figure - best) / 200)).Text.ToString();
+        Assert.Contains($"at {Text(best, double.NaN)}, where it comes nearest", text, StringComparison.Ordinal);
+        Assert.Equal(text, Minimum(figure => -0.2 - (Math.Abs(figure - best) / 200), _ => -0.1).Text.ToString());
+    }
+
     /// <summary>The scan steps over it, and finds it beside the step that comes nearest, whichever side it lies on.</summary>
     [Theory]
     [InlineData(0.3)]
