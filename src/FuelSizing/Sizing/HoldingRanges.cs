@@ -81,7 +81,7 @@ internal sealed class HoldingRanges
         for (int place = 0; place < _points; place++)
         {
             int point = (_leading + place) % _points;
-            if (sample.LeastAt(point) < 0)
+            if (sample.MinimumAt(point) < 0)
             {
                 _leading = point;
                 return false;
@@ -199,7 +199,7 @@ internal sealed class HoldingRanges
                 double least = double.PositiveInfinity;
                 for (int point = 0; point < Margins.Length; point++)
                 {
-                    least = Math.Min(least, LeastAt(point));
+                    least = Math.Min(least, MinimumAt(point));
                 }
 
                 return least;
@@ -212,6 +212,6 @@ internal sealed class HoldingRanges
 
         public double[] At(int point) => Margins[point] ??= Ask(point);
 
-        public double LeastAt(int point) => At(point).Min();
+        public double MinimumAt(int point) => At(point).Min();
     }
 }
