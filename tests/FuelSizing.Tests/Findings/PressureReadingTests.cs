@@ -222,6 +222,57 @@ public class PressureReadingTests
         Assert.Equal(56, new PressureReading(PulledWren.Check, some, PulledWren.Check.Model(some)).Regulator(null).Answer!.Points);
     }
 
+    /// <summary>
+    /// Boost that rises from −40 to 68 kPa in ten seconds: a manifold sensor 0.04 s late reads what was 0.43 kPa before, a rail sensor what was up to 1.3 kPa before, and a
+    /// regulator falls by its slope for what is injected. The fit is that of the points with the likeliest of these taken off, and its intervals have in them what each may be
+    /// off still: without a diagnosis its tolerance.
+    /// </summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Regulator_HasWhatComesLateInItsIntervals(bool diagnosed)
+    {
+        RunCheck check = PulledWren.DefaultCheck;
+        RecordedRun run = RecordedRun.Of("ramp", PulledWren.Air, Enumerable.Range(0, 1000).Select(i =>
+        {
+            double boost = -40 + (0.108 * i);
+            return new Cells
+            {
+                Speed = Wren.Rpm(3000 + (3 * i)),
+                Time = Duration.FromSeconds(0.01 * i),
+                Manifold = PulledWren.Air.Pressure + Wren.Kpa(boost),
+                Rail = Wren.Kpa(300 + Math.Min(boost, 20) + (3 * Math.Max(0, boost - 20)) + (0.5 * (i % 7))),
+                Volts = Wren.Volt(13.5),
+                Flow = VolumeFlow.FromLitersPerHour(15 + (0.01 * i)),
+            }.Row(i + 1);
+        }));
+        Diagnosis? diagnosis = diagnosed ? Diagnosis.Of(check, check.Model(run), null, CancellationToken.None) : null;
+        RegulatorFit found = new PressureReading(check, run, check.Model(run)).Regulator(diagnosis).Answer!;
+
+        PointInput[] inputs = [.. check.Model(run, 400).Inputs];
+        Assert.Equal(inputs.Length, found.Points);
+        Assert.Equal(10.8e3, inputs[100].BoostRate, 1.0);
+        RunQuantity[] late = [RunQuantity.RegulatorSlope, RunQuantity.ManifoldLag, RunQuantity.RailLag];
+        double[] likeliest = [.. late.Select(quantity => diagnosis?.Best.Value(quantity) ?? 0)];
+        double[][] moves = diagnosis is null ? [[10e3, 0, 0], [0, 0.04, 0], [0, 0, 0.04]] : [.. diagnosis.Best.Moves(late)];
+        (double[] Boost, double[] Rail) Points(double[] move)
+        {
+            double[] off = [.. likeliest.Zip(move, (one, by) => one + by)];
+            return (
+                [.. inputs.Select(input => input.Boost + (off[1] * input.BoostRate))],
+                [.. inputs.Select(input => input.Rail + (off[2] * input.RailRate) + (off[0] * input.InjectedShare))]);
+        }
+
+        (double[] boost, double[] rail) = Points([0, 0, 0]);
+        RegulatorFit wanted = RegulatorFit.Of(boost, rail, 0.25, 20e3, new SharedError([.. moves.Select(Points)], 3e3, 1e3)).Answer!;
+        Assert.Equal(wanted.Gain.Value, found.Gain.Value, 1e-9);
+        Assert.Equal(wanted.Gain.Minimum, found.Gain.Minimum, 1e-9);
+        Assert.Equal(wanted.Base.Value.Pascals, found.Base.Value.Pascals, 1e-4);
+        Assert.Equal(wanted.Base.Maximum.Pascals, found.Base.Maximum.Pascals, 1e-4);
+        Assert.Equal(wanted.Onset!.Value.Pascals, found.Onset!.Value.Pascals, 1e-4);
+        Assert.Equal(wanted.Onset.Minimum.Pascals, found.Onset.Minimum.Pascals, 1e-4);
+    }
+
     /// <summary>A plan without a gain of its own needs no boost to show that the rail follows one for one.</summary>
     [Fact]
     public void Regulator_WithoutAGain_IsToldWithoutBoost()

@@ -72,6 +72,40 @@ public class RunFitTests
         Assert.Equal(free.Cost, RunFit.From(model, free.Off, RunQuantity.FlowMeter).Cost, 0.02);
     }
 
+    /// <summary>
+    /// Of a run that scatters more than stated, errors are those of comparisons so much wider: their normal equations over the scatter, and the tolerances as they are.
+    /// </summary>
+    [Fact]
+    public void Errors_OfMoreScatter_AreWider()
+    {
+        RunModel model = PulledWren.DefaultCheck.Model(ExactRun.Changed(
+            ExactRun.Of(PulledWren.Plan), (cells, i) => cells with { Flow = cells.Flow * (i % 2 == 0 ? 1.07 : 0.93), Lambda = cells.Lambda * (i % 4 < 2 ? 1.06 : 0.94) }));
+        RunFit fit = RunFit.From(model, new double[RunModel.Quantities]);
+        double lack = fit.Cost / model.Comparisons;
+        Assert.True(lack > 1.5);
+        double[] slopes = new double[model.Comparisons * RunModel.Quantities];
+        model.Slopes(fit.Likeliest, slopes);
+        Matrix<double> slope = Matrix<double>.Build.Dense(RunModel.Quantities, model.Comparisons, slopes).Transpose();
+        Matrix<double> covariance = ((slope.TransposeThisAndMultiply(slope) / lack) + Matrix<double>.Build.DenseIdentity(RunModel.Quantities)).Inverse();
+        OneSided.Cut([.. fit.Likeliest], covariance);
+        for (int quantity = 0; quantity < RunModel.Quantities; quantity++)
+        {
+            Assert.Equal(Math.Sqrt(covariance[quantity, quantity]) * model.Tolerance[quantity], fit.Error((RunQuantity)quantity), 1e-6 * model.Tolerance[quantity]);
+        }
+
+        RunQuantity[] quantities = [RunQuantity.InjectorFlow, RunQuantity.VolumetricEfficiency, RunQuantity.RegulatorSlope];
+        double[][] moves = [.. fit.Moves(quantities)];
+        for (int i = 0; i < 3; i++)
+        {
+            for (int j = 0; j < 3; j++)
+            {
+                (int one, int other) = ((int)quantities[i], (int)quantities[j]);
+                double scale = model.Tolerance[one] * model.Tolerance[other];
+                Assert.Equal(covariance[one, other] * scale, moves.Sum(move => move[i] * move[j]), 1e-6 * scale);
+            }
+        }
+    }
+
     /// <summary>From a start far away the fit comes to the same place.</summary>
     [Fact]
     public void Fit_FromAnotherStart_IsTheSame()

@@ -228,7 +228,7 @@ internal sealed class Diagnosis
     }
 
     /// <summary>Two faults that are worth a fit, and where it starts.</summary>
-    private sealed record Pair(FaultPrior First, int FirstSign, FaultPrior Second, int SecondSign, double Log, double[] Start);
+    internal sealed record Pair(FaultPrior First, int FirstSign, FaultPrior Second, int SecondSign, double Log, double[] Start);
 
     /// <summary>Pairs of a likely single fault with another, the most promising first.</summary>
     private static IEnumerable<Pair> PairsWith(List<Hypothesis> tried, FaultPrior[] possible)
@@ -280,7 +280,7 @@ internal sealed class Diagnosis
     }
 
     /// <summary>What two faults would have together, were the model linear, and where their fit would be.</summary>
-    private static Pair Together(RunFit sound, FaultPrior first, FaultPrior second)
+    internal static Pair Together(RunFit sound, FaultPrior first, FaultPrior second)
     {
         (int i, int j) = ((int)first.Quantity, (int)second.Quantity);
         Matrix<double> covariance = Matrix<double>.Build.DenseOfArray(new[,]
@@ -323,7 +323,7 @@ internal sealed class Diagnosis
     /// ln of the Bayes factor that a fault would have, were the model linear: what the comparisons alone say of its quantity, under the
     /// fault's prior and under the tolerance.
     /// </summary>
-    private static (FaultPrior Prior, int Sign, double Log) Expected(RunFit fit, FaultPrior prior)
+    internal static (FaultPrior Prior, int Sign, double Log) Expected(RunFit fit, FaultPrior prior)
     {
         int place = (int)prior.Quantity;
         double variance = fit.Covariance[place, place];
@@ -351,7 +351,7 @@ internal sealed class Diagnosis
     private static double Way(FaultPrior prior) => prior.EitherWay ? -Math.Log(2) : 0;
 
     /// <summary>Where a fit with a quantity freed would be, were the model linear.</summary>
-    private static double[] Start(RunFit fit, Freed freed)
+    internal static double[] Start(RunFit fit, Freed freed)
     {
         int place = (int)freed.Quantity;
         double variance = fit.Covariance[place, place];

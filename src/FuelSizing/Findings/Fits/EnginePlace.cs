@@ -16,11 +16,14 @@ internal readonly record struct EnginePlace(double Speed, double Boost, double A
     /// <summary>Share of the run's highest boost from which a point is at full load.</summary>
     private const double Loaded = 0.8;
 
-    /// <summary>The middle of the run's points at full load.</summary>
+    /// <summary>An engine at full throttle without boost may seem to have a little, by scatter, Pa.</summary>
+    private const double Barometric = 5e3;
+
+    /// <summary>The middle of the run's points at full load; of a run without boost that is where the throttle is open.</summary>
     public static EnginePlace FullLoad(RunCheck check, RunModel model)
     {
         double most = model.Inputs.Select(input => input.Boost).DefaultIfEmpty(0).Max();
-        PointInput[] loaded = [.. model.Inputs.Where(input => input.FullLoad && input.Boost >= Loaded * most)];
+        PointInput[] loaded = [.. model.Inputs.Where(input => input.FullLoad && (most < Barometric || input.Boost >= Loaded * most))];
         return loaded.Length == 0
             ? new(check.Plan.Demand.VolumetricEfficiency.BySpeed.Last, 0, 0, 0)
             : new(

@@ -16,8 +16,11 @@ internal sealed class SlowChannel
     /// <summary>Rows in which the channel holds while the engine's speed moves, for each change.</summary>
     private const double Held = 0.8;
 
-    /// <summary>So many rows are looked through for a reading.</summary>
+    /// <summary>So many rows are looked through for a reading, however long they take.</summary>
     private const int MaximumRows = 100;
+
+    /// <summary>So many are at the most, of logs with thousands of rows a second.</summary>
+    private const int MaximumFastRows = 4000;
 
     /// <summary>Readings that lie further apart say nothing of what is between, s.</summary>
     private const double MaximumTime = 1;
@@ -77,9 +80,9 @@ internal sealed class SlowChannel
 
         double gap = _time(after) - _time(before);
         double share = gap > 0 ? (_time(row) - _time(before)) / gap : (double)(row - before) / (after - before);
-        return gap <= MaximumTime ? _recorded(before) + (share * (_recorded(after) - _recorded(before)))
-            : IsHeld ? _recorded(row)
-            : double.NaN;
+
+        // What a channel holds too long to be bridged is the best that is known; a blank stays blank.
+        return gap <= MaximumTime ? _recorded(before) + (share * (_recorded(after) - _recorded(before))) : _recorded(row);
     }
 
     /// <summary>The value so much time after a row, straight between the rows about it; that of the row where there are no times.</summary>
@@ -88,13 +91,8 @@ internal sealed class SlowChannel
     public double At(int row, double later)
     {
         double time = _time(row) + later;
-        if (later == 0 || double.IsNaN(time))
-        {
-            return At(row);
-        }
-
         int after = row;
-        while (after + 1 < _rows && after - row < MaximumRows && _time(after) < time)
+        while (after + 1 < _rows && after - row < MaximumFastRows && _time(after) < time)
         {
             after++;
         }
@@ -107,7 +105,7 @@ internal sealed class SlowChannel
 
     private int Reading(int row, int step)
     {
-        for (int place = row + step; place >= 0 && place < _rows && Math.Abs(place - row) <= MaximumRows; place += step)
+        for (int place = row + step; place >= 0 && place < _rows && IsNear(place, row); place += step)
         {
             if (IsRead(place))
             {
@@ -116,5 +114,12 @@ internal sealed class SlowChannel
         }
 
         return -1;
+    }
+
+    // A log with many rows a second has many between two readings that are close in time.
+    private bool IsNear(int place, int row)
+    {
+        int rows = Math.Abs(place - row);
+        return rows <= MaximumRows || (rows <= MaximumFastRows && Math.Abs(_time(place) - _time(row)) <= MaximumTime);
     }
 }
