@@ -122,6 +122,6 @@ internal static class HtmlReport
     {
         using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("ReportStyle.css")!;
         using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
+        return $"{Palette.InTheDark}\n{reader.ReadToEnd()}";
     }
 }

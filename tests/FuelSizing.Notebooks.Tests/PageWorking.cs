@@ -10,14 +10,21 @@ internal static partial class PageWorking
 {
     private const int Followed = 5;
 
-    /// <summary>Takes five lines with an equation by chance, by the name of the page for a seed, and calculates each from the text of the page alone.</summary>
+    /// <summary>Takes five lines with an equation of each working by chance, by the name of the page for a seed, and calculates each from the text of the page alone.</summary>
     public static void FollowSome(string page, string name)
     {
-        string[][] lines = [.. Lines(page)];
+        int[] workings = [.. Folded().Matches(page).Select(match => match.Index)];
+        Assert.True(workings.Length > 0, "The page has no working.");
+        Assert.All(workings, from => FollowSome(page, from, name));
+    }
+
+    private static void FollowSome(string page, int from, string name)
+    {
+        string[][] lines = [.. Lines(page, from)];
         string[][] calculated = [.. lines.Where(line => line.Length == 4)];
         Assert.True(calculated.Length >= 20, $"{name}: {calculated.Length} lines with an equation");
 
-        // What a symbol stands for, wherever on the page it has its line.
+        // What a symbol stands for, wherever in the working it has its line.
         Dictionary<string, double> known = [];
         foreach (string[] line in lines.Where(line => line.Length > 1))
         {
@@ -35,11 +42,9 @@ internal static partial class PageWorking
         }
     }
 
-    /// <summary>Every line of the last working on the page: symbol, equation, numbers, value; symbol and value where no equation gives it.</summary>
-    private static IEnumerable<string[]> Lines(string page)
+    /// <summary>Every line of a working on the page: symbol, equation, numbers, value; symbol and value where no equation gives it.</summary>
+    private static IEnumerable<string[]> Lines(string page, int from)
     {
-        int from = page.LastIndexOf("All lines: ", StringComparison.Ordinal);
-        Assert.True(from > 0, "The page has no working.");
         int to = page.IndexOf("</details>", from, StringComparison.Ordinal);
         foreach (Match line in Line().Matches(page[from..to]))
         {
@@ -49,6 +54,9 @@ internal static partial class PageWorking
     }
 
     private static string Number(string value) => value.Split(' ')[0];
+
+    [GeneratedRegex("All lines: ")]
+    private static partial Regex Folded();
 
     [GeneratedRegex("<li .*?</li>", RegexOptions.Singleline)]
     private static partial Regex Line();

@@ -59,7 +59,7 @@ internal static class Published
 
         string line = string.Create(
             CultureInfo.InvariantCulture,
-            $"{(source.IsCheck ? subject == "WholeCases" ? 1 : 2 : 3)}\t{subject}\t{title}\t{source.Work}\t{Source.Word(source.Obtained)}\t{expected:G6}\t{actual:G6}\t{Share(deviation)}\t{Share(within)}\n");
+            $"{(source.IsCheck ? subject == "WholeCases" ? 1 : 2 : 3)}\t{subject}\t{title}\t{source.Work}\t{Source.Word(source.Obtained)}\t{expected:G6}\t{actual:G6}\t{Share(deviation)}\t{Share(within)}\t{Anchors.OfWork(Works.All.First(row => ReferenceEquals(row.Source, source.Row)).Name)}\n");
         Write(line);
     }
 

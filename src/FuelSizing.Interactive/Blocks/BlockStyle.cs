@@ -3,14 +3,14 @@ namespace FuelSizing.Interactive;
 /// <summary>The look of the HTML around tables, figures and callouts, in one place.</summary>
 /// <remarks>
 /// Styles are inline because a notebook front end gives an output no style sheet of its own.
-/// Each block states both ink and ground, so it stays readable in a dark front end.
+/// Each block states both ink and ground, so it stays readable in a dark front end; a page of our own has both in the dark too (<see cref="Palette"/>).
 /// </remarks>
 internal static class BlockStyle
 {
-    public const string Ink = "#1c2530";
-    public const string Muted = "#4a5663";
-    public const string Rule = "#c3cad2";
-    public const string Ground = "#ffffff";
+    public const string Ink = $"var(--fs-ink,{Palette.Ink})";
+    public const string Muted = $"var(--fs-muted,{Palette.Muted})";
+    public const string Rule = $"var(--fs-rule,{Palette.Rule})";
+    public const string Ground = $"var(--fs-ground,{Palette.Ground})";
 
     /// <summary>Widest a plot grows; its text would look oversized beyond.</summary>
     public const int FigureWidth = 540;
@@ -58,11 +58,11 @@ internal static class BlockStyle
 
     public static (string Word, string Sign, string Edge, string Ground) For(CalloutKind kind) => kind switch
     {
-        CalloutKind.Holds => ("Holds", "\u2713", "#0b5d4b", "#eef7f4"),
-        CalloutKind.HoldsAsFarAsJudged => ("Holds as far as judged", "\u25d1", "#2f5d7c", "#eff5f9"),
-        CalloutKind.Fails => ("Fails", "\u2717", "#9b2c0a", "#fdf1ec"),
-        CalloutKind.CannotSay => ("Cannot say", "?", "#4a4f8c", "#f1f1f9"),
-        _ => ("Caution", "!", "#755300", "#fcf6e6"),
+        CalloutKind.Holds => ("Holds", "\u2713", Palette.Of(Palette.Holds), Palette.Of("#eef7f4")),
+        CalloutKind.HoldsAsFarAsJudged => ("Holds as far as judged", "\u25d1", Palette.Of(Palette.AsJudged), Palette.Of("#eff5f9")),
+        CalloutKind.Fails => ("Fails", "\u2717", Palette.Of(Palette.Fails), Palette.Of("#fdf1ec")),
+        CalloutKind.CannotSay => ("Cannot say", "?", Palette.Of(Palette.CannotSay), Palette.Of("#f1f1f9")),
+        _ => ("Caution", "!", Palette.Of(Palette.Caution), Palette.Of("#fcf6e6")),
     };
 
     private static string Side(CellAlignment alignment) => alignment == CellAlignment.Number ? "right" : "left";

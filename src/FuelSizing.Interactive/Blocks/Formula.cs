@@ -5,14 +5,17 @@ namespace FuelSizing.Interactive;
 
 /// <summary>Sets a formula, as workings write it in one line of text, as MathML.</summary>
 /// <remarks>
-/// <para>Sums, differences, products, quotients, powers, √, min, max, exp and ln of numbers and symbols. A formula is set in pieces, each an element of its own,
-/// so that a narrow page can break the line before a sign; each piece has its text beside it, and put together with spaces these are the line that was given.</para>
+/// <para>Sums, differences, products, quotients, powers (also ² and ³), roots, and <see cref="_functions"/> of numbers and symbols. A formula is set in pieces, each an
+/// element of its own, so that a narrow page can break the line before a sign; each piece has its text beside it, and put together with spaces these are the line that was given.</para>
 /// <para>What cannot be read as a formula is set as plain text: nothing is lost.</para>
 /// </remarks>
 internal sealed class Formula
 {
     // Longer parts of a fraction, a root or a power are written in the line, where it can break.
     private const int LongestPart = 26;
+
+    // The friction factor of Colebrook and White has no closed form: its equation stands by that name in others.
+    private static readonly string[] _functions = ["min", "max", "exp", "ln", "log10", "Σ", "ColebrookWhite"];
 
     private readonly string _text;
     private int _at;
@@ -39,15 +42,25 @@ internal sealed class Formula
     /// <returns>One or more elements <c>math</c>.</returns>
     public static IReadOnlyList<XElement> Set(string text)
     {
+        _ = TrySet(text, out IReadOnlyList<XElement> set);
+        return set;
+    }
+
+    /// <summary>The formula's pieces, and whether it was read as one.</summary>
+    /// <param name="text">As workings and equations write it; may begin with an equals sign, or with one of an inequality.</param>
+    /// <param name="set">One or more elements <c>math</c>; plain text in one of them if it was not read.</param>
+    public static bool TrySet(string text, out IReadOnlyList<XElement> set)
+    {
         Pieces pieces = new();
         string rest = text;
-        if (text.StartsWith("= ", StringComparison.Ordinal))
+        if (text.Length > 1 && text[0] is '=' or '<' or '≤' or '>' or '≥' && text[1] == ' ')
         {
-            pieces.Add(Operator("="), "= ");
+            pieces.Add(Operator(text[..1]), text[..2]);
             rest = text[2..];
         }
 
-        if (new Formula(rest).TryRead(out Node? node))
+        bool isRead = new Formula(rest).TryRead(out Node? node);
+        if (isRead)
         {
             Write(node!, pieces);
         }
@@ -56,7 +69,8 @@ internal sealed class Formula
             pieces.Add(new XElement("mtext", rest), rest);
         }
 
-        return pieces.Elements();
+        set = pieces.Elements();
+        return isRead;
     }
 
     private bool TryRead(out Node? node)
@@ -106,6 +120,11 @@ internal sealed class Formula
     private Node? Power()
     {
         Node? root = Primary();
+        if (root is not null and not { Kind: Kind.Number } && (Take("²") ? "²" : Take("³") ? "³" : null) is { } sign)
+        {
+            return new(Kind.Power, sign, [root, new(Kind.Number, sign == "²" ? "2" : "3", [])]);
+        }
+
         if (root is null || root.Kind == Kind.Number || !Take("^"))
         {
             // Of a number the power of ten is part.
@@ -122,6 +141,12 @@ internal sealed class Formula
         if (Take("√("))
         {
             return Sum() is { } square && Take(")") ? new(Kind.Root, string.Empty, [square]) : null;
+        }
+
+        // Of one number or symbol: √3, √f.
+        if (Take("√"))
+        {
+            return Primary() is { } plain ? new(Kind.Root, "√", [plain]) : null;
         }
 
         if (Take("("))
@@ -142,7 +167,7 @@ internal sealed class Formula
 
         string name = _text[start.._at];
         return name.Length == 0 ? null
-            : name is "min" or "max" or "exp" or "ln" ? Function(name)
+            : _functions.Contains(name) ? Function(name)
             : new(Kind.Symbol, name, []);
     }
 
@@ -215,8 +240,12 @@ internal sealed class Formula
                 to.Add(Operator(sign), $"{sign} ");
                 Write(node.Parts[1], to);
                 break;
-            case Kind.Quotient when IsShort(node.Parts[0]) && IsShort(node.Parts[1]):
-                to.Add(new XElement("mfrac", Row(Bare(node.Parts[0])), Row(Bare(node.Parts[1]))), node.Line());
+            case Kind.Quotient when node.Parts[0] is { Kind: Kind.Product, Parts: [{ Kind: Kind.Quotient } first, { } second] }:
+                // a/b · c/d is a fraction times a fraction, not one over the other.
+                Write(new(Kind.Product, string.Empty, [first, new(Kind.Quotient, string.Empty, [second, node.Parts[1]])]), to);
+                break;
+            case Kind.Quotient when !to.IsRaised && IsShort(node.Parts[0]) && IsShort(node.Parts[1]):
+                to.Add(new XElement("mfrac", Over(Bare(node.Parts[0])), Over(Bare(node.Parts[1]))), node.Line());
                 break;
             case Kind.Quotient:
                 Write(node.Parts[0], to);
@@ -228,31 +257,46 @@ internal sealed class Formula
                 Write(node.Parts[0], to);
                 break;
             case Kind.Power when IsShort(node.Parts[0]):
-                to.Add(new XElement("msup", Row(node.Parts[0]), Row(Bare(node.Parts[1]))), node.Line());
+                to.Add(new XElement("msup", Row(node.Parts[0], to), Above(Bare(node.Parts[1]))), node.Line());
                 break;
             case Kind.Power:
                 // The exponent stands at the closing bracket.
                 to.Add(Bracket("("), "(");
                 Write(Bare(node.Parts[0]), to);
-                to.Add(new XElement("msup", Bracket(")"), Row(Bare(node.Parts[1]))), $")^{node.Parts[1].Line()}");
+                to.Add(new XElement("msup", Bracket(")"), Above(Bare(node.Parts[1]))), $"){node.Raised()}");
                 break;
             case Kind.Root when IsShort(node.Parts[0]):
-                to.Add(new XElement("msqrt", Row(node.Parts[0])), node.Line());
+                to.Add(new XElement("msqrt", Row(node.Parts[0], to)), node.Line());
                 break;
             case Kind.Root:
-                Enclosed(Operator("√", isPrefix: true), "√", node.Parts, to);
+                Enclosed(Operator("√", isPrefix: true), "√", node, to);
                 break;
             case Kind.Function:
-                Enclosed(new XElement("mi", node.Text), node.Text, node.Parts, to);
+                Enclosed(NameOf(node.Text), node.Text, node, to);
                 break;
             default:
-                Enclosed(null, string.Empty, node.Parts, to);
+                Enclosed(null, string.Empty, node, to);
                 break;
         }
     }
 
-    private static void Enclosed(XElement? before, string name, IReadOnlyList<Node> parts, Pieces to)
+    private static void Enclosed(XElement? before, string name, Node node, Pieces to)
     {
+        IReadOnlyList<Node> parts = node.Parts;
+        if (IsTall(node, to) && node.Line().Length <= LongestPart)
+        {
+            // One element, which no line breaks: its brackets are as tall as what they hold.
+            to.Add(
+                new XElement(
+                    "mrow",
+                    before,
+                    new XElement("mo", "("),
+                    parts.SelectMany((part, place) => place == 0 ? (XElement[])[Row(part)] : [Operator(";"), Row(part)]),
+                    new XElement("mo", ")")),
+                node.Line());
+            return;
+        }
+
         if (before is not null)
         {
             to.Add(before, name);
@@ -273,14 +317,36 @@ internal sealed class Formula
         to.Add(Bracket(")"), ")");
     }
 
+    // A fraction that is one.
+    private static bool IsTall(Node node, Pieces to) =>
+        !to.IsRaised && (node is { Kind: Kind.Quotient } ? IsShort(node.Parts[0]) && IsShort(node.Parts[1]) : node.Parts.Any(part => IsTall(part, to)));
+
     private static bool IsShort(Node node) => Bare(node).Line().Length <= LongestPart;
 
     // A bar or a raised line does what the brackets did.
     private static Node Bare(Node node) => node.Kind == Kind.Bracket ? node.Parts[0] : node;
 
-    private static XElement Row(Node node)
+    private static XElement Row(Node node) => Inside(node, new Pieces());
+
+    private static XElement Row(Node node, Pieces of) => Inside(node, new Pieces { IsRaised = of.IsRaised });
+
+    // In small print a fraction would be smaller still: it stays in the line.
+    private static XElement Above(Node node) => Inside(node, new Pieces { IsRaised = true });
+
+    // A fraction over or under the bar of another keeps its size.
+    private static XElement Over(Node node)
     {
-        Pieces pieces = new();
+        XElement row = Row(node);
+        if (row.Descendants("mfrac").Any())
+        {
+            row.SetAttributeValue("displaystyle", "true");
+        }
+
+        return row;
+    }
+
+    private static XElement Inside(Node node, Pieces pieces)
+    {
         Write(node, pieces);
         return new XElement("mrow", pieces.Parts());
     }
@@ -300,6 +366,13 @@ internal sealed class Formula
             Operator("·"),
             new XElement("msup", new XElement("mn", "10"), new XElement("mn", text[(times + 4)..])));
     }
+
+    private static XElement NameOf(string function) => function switch
+    {
+        "log10" => new XElement("msub", new XElement("mi", "log"), new XElement("mn", "10")),
+        "Σ" => new XElement("mo", new XAttribute("form", "prefix"), "∑"),
+        _ => new XElement("mi", function),
+    };
 
     private static XElement SymbolOf(string name)
     {
@@ -324,17 +397,23 @@ internal sealed class Formula
             Kind.Product => $"{Parts[0].Line()} · {Parts[1].Line()}",
             Kind.Quotient => $"{Parts[0].Line()}/{Parts[1].Line()}",
             Kind.Negative => $"−{Parts[0].Line()}",
-            Kind.Power => $"{Parts[0].Line()}^{Parts[1].Line()}",
-            Kind.Root => $"√({Parts[0].Line()})",
+            Kind.Power => $"{Parts[0].Line()}{Raised()}",
+            Kind.Root => Text.Length > 0 ? $"√{Parts[0].Line()}" : $"√({Parts[0].Line()})",
             Kind.Function => $"{Text}({string.Join("; ", Parts.Select(part => part.Line()))})",
             _ => $"({Parts[0].Line()})",
         };
+
+        /// <summary>The exponent as it was written.</summary>
+        public string Raised() => Text.Length > 0 ? Text : $"^{Parts[1].Line()}";
     }
 
     // What is set, and beside it the text that it stands for.
     private sealed class Pieces
     {
         private readonly List<(List<XElement> Parts, StringBuilder Text)> _pieces = [([], new())];
+
+        /// <summary>True of an exponent.</summary>
+        public bool IsRaised { get; init; }
 
         public void Add(XElement part, string text)
         {

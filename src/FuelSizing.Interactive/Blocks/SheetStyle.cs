@@ -14,7 +14,7 @@ internal static class SheetStyle
 
     /// <summary>For a page of its own.</summary>
     public static string Page { get; } =
-        $"@page{{size:auto;margin:9mm}}body{{margin:0 auto;padding:12px;max-width:196mm;{Text}}}"
+        $"{Palette.InTheDark}@page{{size:auto;margin:9mm}}body{{margin:0 auto;padding:12px;max-width:196mm;{Text}}}"
         + "@media print{body{padding:0;max-width:none}}"
         + Parts("body");
 

@@ -30,12 +30,12 @@ internal sealed class DiagramCanvas
     public const double LineHeight = 17;
 
     /// <summary>Of the ground, inside symbols that fuel lines end at.</summary>
-    public const string Ground = BlockStyle.Ground;
+    public const string Ground = Palette.Ground;
 
-    public const string Ink = BlockStyle.Ink;
+    public const string Ink = Palette.Ink;
 
     /// <summary>Fuel that stands in a tank.</summary>
-    public const string Wet = "#d9e6ee";
+    public const string Wet = Palette.Wet;
 
     public static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
@@ -121,12 +121,30 @@ internal sealed class DiagramCanvas
     }
 
     /// <summary>The colour of a mark, which its words and its frame say too.</summary>
-    public static string ColourOf(DiagramMark mark) => BlockStyle.For(mark.Outcome switch
+    public static string ColourOf(DiagramMark mark) => mark.Outcome switch
     {
-        Outcome.Fails => CalloutKind.Fails,
-        Outcome.CannotSay => CalloutKind.CannotSay,
-        _ => CalloutKind.HoldsAsFarAsJudged,
-    }).Edge;
+        Outcome.Fails => Palette.Fails,
+        Outcome.CannotSay => Palette.CannotSay,
+        _ => Palette.AsJudged,
+    };
+
+    /// <summary>Lets a drawing follow the page's colours. Attributes keep the light ones, for a renderer that knows no variables.</summary>
+    public static void TakeThePagesColours(XElement root)
+    {
+        foreach (XElement shape in root.Descendants())
+        {
+            string[] styles =
+            [
+                .. from attribute in shape.Attributes()
+                   where attribute.Name.LocalName is "fill" or "stroke" && Palette.Has(attribute.Value)
+                   select $"{attribute.Name.LocalName}:{Palette.Of(attribute.Value)}",
+            ];
+            if (styles.Length > 0)
+            {
+                shape.SetAttributeValue("style", string.Join(';', styles));
+            }
+        }
+    }
 
     private static string Code(DiagramSymbol symbol) => symbol switch
     {

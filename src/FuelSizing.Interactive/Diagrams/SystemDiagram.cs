@@ -66,7 +66,12 @@ public sealed class SystemDiagram : IDisplayBlock
     /// <inheritdoc/>
     public override string ToString() => ToPlainText();
 
-    private XElement Svg() => new DiagramLayout(_parts).Svg(Title, $"In the order of flow. {string.Join(" ", Walk())}");
+    private XElement Svg()
+    {
+        XElement drawing = new DiagramLayout(_parts).Svg(Title, $"In the order of flow. {string.Join(" ", Walk())}");
+        DiagramCanvas.TakeThePagesColours(drawing);
+        return drawing;
+    }
 
     private IEnumerable<string> Walk() =>
         _parts.Order.Select((part, place) => string.Create(CultureInfo.InvariantCulture, $"{place + 1}. {part.Title}."));

@@ -14,7 +14,10 @@ namespace FuelSizing.Interactive;
 /// </example>
 public sealed class WorkingBlock : IDisplayBlock
 {
-    private const string Note = "Written by the equations themselves, in SI units. a·10^b is a times ten to the power b; a figure that a solver found stands with both sides of its equation.";
+    /// <summary>Of the name that an equation has in the index.</summary>
+    internal const string LawClass = "fuel-equation";
+
+    private const string Note = "Written by the equations themselves, in SI units. a·10^b is a times ten to the power b; a figure that a solver found stands with both sides of its equation. A line's equation has in the index, docs/equations.md, its range, where it comes from and how that was obtained.";
 
     private readonly TextStyle _style;
 
@@ -72,7 +75,7 @@ public sealed class WorkingBlock : IDisplayBlock
     /// <inheritdoc/>
     public override string ToString() => ToPlainText();
 
-    private static string Line(WorkingStep step) => $"{VisibleText.Of(step.Name)}: {step}  [{VisibleText.Of(step.Source)}]";
+    private static string Line(WorkingStep step) => $"{VisibleText.Of(step.Name)}: {step}  [{VisibleText.Of(step.Source)}{(step.Law is null ? string.Empty : $"; {step.Law}")}]";
 
     private static XElement List(IEnumerable<WorkingStep> steps) => new(
         "ol",
@@ -82,7 +85,10 @@ public sealed class WorkingBlock : IDisplayBlock
             new XAttribute("style", BlockStyle.Line),
             Head(step, new XAttribute("style", "font-weight:bold")),
             Set(step),
-            new XElement("div", new XAttribute("style", BlockStyle.LineSource), VisibleText.Unbroken(VisibleText.Of(step.Source))))));
+            new XElement("div", new XAttribute("style", BlockStyle.LineSource), VisibleText.Unbroken(VisibleText.Of(step.Source)), Law(step)))));
+
+    // The key by which the equation stands in the index; a site that has the index makes a link of it.
+    private static object[]? Law(WorkingStep step) => step.Law is null ? null : ["; equation ", new XElement("span", new XAttribute("class", LawClass), step.Law)];
 
     // A given figure has no equation: name and figure, then symbol, SI value and source in one line.
     private static XElement Short(WorkingStep step) => new(

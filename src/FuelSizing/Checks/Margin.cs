@@ -66,6 +66,9 @@ public sealed class Margin : IReadable
     /// <summary>Where it was judged.</summary>
     internal OperatingPoint Point => _point.Point;
 
+    /// <summary>What it was judged by.</summary>
+    internal SolvedPoint Solved => _point;
+
     /// <inheritdoc/>
     public string In(TextStyle style) => $"{Part}: {Finding.In(style)}";
 

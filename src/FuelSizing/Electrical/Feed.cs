@@ -566,14 +566,14 @@ public sealed class FeedResult : IReadable
         Traced wire = Ohms("resistance of the wire", "R_w", Feed.WireOhms, Feed.Name);
         Traced contacts = Ohms("resistance of the contacts", "R_c", Feed.ContactOhms, Feed.Name);
         Traced loop = to.Step(
-            "resistance of the loop", "R", VoltageDrop.Loop(wire, contacts), "Ω", style.Of(Feed.LoopResistance), "resistances in series");
-        to.Step("voltage lost in the wire", "ΔV_w", VoltageDrop.Of(current, wire), "V", style.VoltageDrop(DropInWire), Ohm);
-        to.Step("voltage lost in the contacts", "ΔV_c", VoltageDrop.Of(current, contacts), "V", style.VoltageDrop(DropInContacts), Ohm);
-        Traced drop = to.Step("voltage lost in all", "ΔV", VoltageDrop.Of(current, loop), "V", style.VoltageDrop(Drop), Ohm);
+            "resistance of the loop", "R", VoltageDrop.Loop(wire, contacts), "Ω", style.Of(Feed.LoopResistance), "resistances in series", law: "VoltageDrop.Loop");
+        to.Step("voltage lost in the wire", "ΔV_w", VoltageDrop.Of(current, wire), "V", style.VoltageDrop(DropInWire), Ohm, law: "VoltageDrop.Of");
+        to.Step("voltage lost in the contacts", "ΔV_c", VoltageDrop.Of(current, contacts), "V", style.VoltageDrop(DropInContacts), Ohm, law: "VoltageDrop.Of");
+        Traced drop = to.Step("voltage lost in all", "ΔV", VoltageDrop.Of(current, loop), "V", style.VoltageDrop(Drop), Ohm, law: "VoltageDrop.Of");
         to.Step("share of the supply that is lost", "x_V", drop / supply, "1", style.DutyCycle(ShareOfSupply), "definition");
-        to.Step("voltage at the motor", "V_m", VoltageDrop.AtMotor(supply, current, loop), "V", style.Of(AtMotor), Ohm);
-        to.Step("heat in the wire", "P_Rw", VoltageDrop.Heat(current, wire), "W", style.Of(HeatInWire), Joule);
-        to.Step("heat in the contacts", "P_Rc", VoltageDrop.Heat(current, contacts), "W", style.Of(HeatInContacts), Joule);
+        to.Step("voltage at the motor", "V_m", VoltageDrop.AtMotor(supply, current, loop), "V", style.Of(AtMotor), Ohm, law: "VoltageDrop.AtMotor");
+        to.Step("heat in the wire", "P_Rw", VoltageDrop.Heat(current, wire), "W", style.Of(HeatInWire), Joule, law: "VoltageDrop.Heat");
+        to.Step("heat in the contacts", "P_Rc", VoltageDrop.Heat(current, contacts), "W", style.Of(HeatInContacts), Joule, law: "VoltageDrop.Heat");
         return to.Of($"{Feed.Name}, {style.Of(Current)}");
     }
 

@@ -38,23 +38,23 @@ internal static class PathWorking
         Traced bore = to.Given($"bore of {name}", Of("d", mark), line.Bore.Meters, "m", $"{Number(line.Bore.Millimeters)} mm", name);
         Traced length = to.Given($"length of {name}", Of("l", mark), line.Length.Meters, "m", to.Style.Of(line.Length), name);
         Traced velocity = to.Step(
-            $"velocity in {name}", Of("v", mark), PipeFlow.Velocity(flow, bore), "m/s", Speed(PipeFlow.Velocity(flow, bore).Value), "continuity", intermediate: true);
+            $"velocity in {name}", Of("v", mark), PipeFlow.Velocity(flow, bore), "m/s", Speed(PipeFlow.Velocity(flow, bore).Value), "continuity", intermediate: true, law: "PipeFlow.Velocity");
         Traced reynolds = to.Step(
-            $"Reynolds number in {name}", Of("Re", mark), PipeFlow.Reynolds(velocity, bore, viscosity), "1", Number(PipeFlow.Reynolds(velocity, bore, viscosity).Value), "definition", intermediate: true);
+            $"Reynolds number in {name}", Of("Re", mark), PipeFlow.Reynolds(velocity, bore, viscosity), "1", Number(PipeFlow.Reynolds(velocity, bore, viscosity).Value), "definition", intermediate: true, law: "PipeFlow.Reynolds");
         Traced straight = PipeFlow.StraightLoss(Friction(to, line, mark, reynolds), length, bore, density, viscosity, velocity);
-        straight = to.Step($"pressure loss along {name}", Of("Δp_f", mark), straight, "Pa", Lost(to, straight.Value), Darcy, intermediate: true);
+        straight = to.Step($"pressure loss along {name}", Of("Δp_f", mark), straight, "Pa", Lost(to, straight.Value), Darcy, intermediate: true, law: "PipeFlow.StraightLoss");
         Traced total = straight;
         if (line.LossCoefficient != 0)
         {
             Traced fittings = PipeFlow.FittingsLoss(
                 to.Given($"loss coefficient of the fittings of {name}", Of("K", mark), line.LossCoefficient, "1", Number(line.LossCoefficient), name), density, velocity);
-            total += to.Step($"pressure loss in the fittings of {name}", Of("Δp_K", mark), fittings, "Pa", Lost(to, fittings.Value), "definition of the loss coefficient", intermediate: true);
+            total += to.Step($"pressure loss in the fittings of {name}", Of("Δp_K", mark), fittings, "Pa", Lost(to, fittings.Value), "definition of the loss coefficient", intermediate: true, law: "PipeFlow.FittingsLoss");
         }
 
         if (line.Rise.Meters != 0)
         {
             Traced height = PipeFlow.Column(density, to.Given($"rise of {name}", Of("Δh", mark), line.Rise.Meters, "m", to.Style.Of(line.Rise), name));
-            total += to.Step($"pressure loss over the rise of {name}", Of("Δp_h", mark), height, "Pa", Change(to, height.Value), "hydrostatics", intermediate: true);
+            total += to.Step($"pressure loss over the rise of {name}", Of("Δp_h", mark), height, "Pa", Change(to, height.Value), "hydrostatics", intermediate: true, law: "PipeFlow.Column");
         }
 
         return to.Step($"pressure loss in {name}", Of("Δp_l", mark), total, "Pa", Change(to, total.Value), "friction, fittings and rise");
@@ -66,7 +66,7 @@ internal static class PathWorking
         if (reynolds.Value <= PipeFriction.TurbulenceOnset)
         {
             return to.Step(
-                $"friction number f · Re of {line.Name}", Of("Po", mark), PipeFriction.LaminarNumber, "1", Number(PipeFriction.LaminarNumber), "laminar flow (Hagen, Poiseuille)", intermediate: true);
+                $"friction number f · Re of {line.Name}", Of("Po", mark), PipeFriction.LaminarNumber, "1", Number(PipeFriction.LaminarNumber), "laminar flow (Hagen, Poiseuille)", intermediate: true, law: "PipeFriction.Number");
         }
 
         double ratio = line.Roughness / line.Bore;
@@ -76,20 +76,20 @@ internal static class PathWorking
         Traced friction = to.Solved(
             $"turbulent friction factor of {line.Name}", Of("f", mark), factor, "1", Number(factor), $"Colebrook–White, solved: {left} = {right}", intermediate: true);
         Traced leftSide = ColebrookWhite.LeftSide(friction);
-        to.Step($"left side of that equation for {line.Name}", left, leftSide, "1", Number(leftSide.Value), "Colebrook–White", intermediate: true);
+        to.Step($"left side of that equation for {line.Name}", left, leftSide, "1", Number(leftSide.Value), "Colebrook–White", intermediate: true, law: "ColebrookWhite.Friction");
         Traced rightSide = ColebrookWhite.RightSide(friction, reynolds, roughness);
-        to.Step($"right side of that equation for {line.Name}", right, rightSide, "1", Number(rightSide.Value), "Colebrook–White", intermediate: true);
+        to.Step($"right side of that equation for {line.Name}", right, rightSide, "1", Number(rightSide.Value), "Colebrook–White", intermediate: true, law: "ColebrookWhite.Friction");
         Traced weight = 1;
         if (reynolds.Value < PipeFriction.TurbulenceComplete)
         {
             Traced share = to.Step(
-                $"how far the flow in {line.Name} is from laminar to turbulent", Of("x", mark), PipeFriction.Share(reynolds), "1", Number(PipeFriction.Share(reynolds).Value), "blend of both laws", intermediate: true);
+                $"how far the flow in {line.Name} is from laminar to turbulent", Of("x", mark), PipeFriction.Share(reynolds), "1", Number(PipeFriction.Share(reynolds).Value), "blend of both laws", intermediate: true, law: "PipeFriction.Number");
             weight = to.Step(
-                $"weight of turbulent friction in {line.Name}", Of("w", mark), PipeFriction.Weight(share), "1", Number(PipeFriction.Weight(share).Value), "blend of both laws", intermediate: true);
+                $"weight of turbulent friction in {line.Name}", Of("w", mark), PipeFriction.Weight(share), "1", Number(PipeFriction.Weight(share).Value), "blend of both laws", intermediate: true, law: "PipeFriction.Number");
         }
 
         Traced number = PipeFriction.Blend(weight, friction, reynolds);
-        return to.Step($"friction number f · Re of {line.Name}", Of("Po", mark), number, "1", Number(number.Value), "laminar law, turbulent law and their blend", intermediate: true);
+        return to.Step($"friction number f · Re of {line.Name}", Of("Po", mark), number, "1", Number(number.Value), "laminar law, turbulent law and their blend", intermediate: true, law: "PipeFriction.Number");
     }
 
     private static Traced Loss(Derivation to, Filter filter, string mark, Traced flow, Traced density, Traced viscosity)
@@ -103,7 +103,7 @@ internal static class PathWorking
             flow,
             density,
             viscosity);
-        return to.Step($"pressure loss in {name}", Of("Δp_F", mark), loss, "Pa", Change(to, loss.Value), "Darcy's law for the medium, from the rated point");
+        return to.Step($"pressure loss in {name}", Of("Δp_F", mark), loss, "Pa", Change(to, loss.Value), "Darcy's law for the medium, from the rated point", law: "FilterLoss.Loss");
     }
 
     private static Traced Loss(Derivation to, CheckValve valve, string mark, Traced flow, Traced density)
@@ -114,11 +114,11 @@ internal static class PathWorking
         {
             Traced bore = to.Given($"bore of {name}", Of("d", mark), valve.Bore!.Value.Meters, "m", $"{Number(valve.Bore.Value.Millimeters)} mm", name);
             Traced velocity = to.Step(
-                $"velocity in {name}", Of("v", mark), PipeFlow.Velocity(flow, bore), "m/s", Speed(PipeFlow.Velocity(flow, bore).Value), "continuity", intermediate: true);
+                $"velocity in {name}", Of("v", mark), PipeFlow.Velocity(flow, bore), "m/s", Speed(PipeFlow.Velocity(flow, bore).Value), "continuity", intermediate: true, law: "PipeFlow.Velocity");
             Traced seat = PipeFlow.FittingsLoss(
                 to.Given($"loss coefficient of {name}", Of("K", mark), valve.LossCoefficient!.Value, "1", Number(valve.LossCoefficient.Value), name), density, velocity);
             Traced sum = seat + opening;
-            return to.Step($"pressure loss in {name}", Of("Δp_V", mark), sum, "Pa", Change(to, sum.Value), "definition of the loss coefficient, and its opening pressure");
+            return to.Step($"pressure loss in {name}", Of("Δp_V", mark), sum, "Pa", Change(to, sum.Value), "definition of the loss coefficient, and its opening pressure", law: "PipeFlow.FittingsLoss");
         }
 
         Traced share = CheckValveLoss.Share(
@@ -126,10 +126,10 @@ internal static class PathWorking
             to.Given($"flow at which {name} was measured", Of("Q_Vr", mark), ratedFlow.CubicMetersPerSecond, "m³/s", to.Style.PumpFlow(ratedFlow), name),
             density,
             to.Given($"density of the liquid with which {name} was measured", Of("ρ_Vr", mark), ratedDensity.KilogramsPerCubicMeter, "kg/m³", to.Style.Of(ratedDensity), name));
-        share = to.Step($"flow through {name} by the measured one", Of("ξ_V", mark), share, "1", Number(share.Value), "equal pressure drop", intermediate: true);
+        share = to.Step($"flow through {name} by the measured one", Of("ξ_V", mark), share, "1", Number(share.Value), "equal pressure drop", intermediate: true, law: "CheckValveLoss.Share");
         Traced loss = CheckValveLoss.Loss(
             opening, to.Given($"measured drop of {name}", Of("Δp_Vr", mark), ratedLoss.Pascals, "Pa", to.Style.PressureLoss(ratedLoss), name), share);
-        return to.Step($"pressure loss in {name}", Of("Δp_V", mark), loss, "Pa", Change(to, loss.Value), "its opening pressure and one measured drop");
+        return to.Step($"pressure loss in {name}", Of("Δp_V", mark), loss, "Pa", Change(to, loss.Value), "its opening pressure and one measured drop", law: "CheckValveLoss.Loss");
     }
 
     private static string Speed(double metresPerSecond) => $"{Number(metresPerSecond)} m/s";

@@ -20,6 +20,9 @@ internal sealed class Derivation(TextStyle style)
     public static string Marked(string symbol, string mark) =>
         mark.Length == 0 ? symbol : $"{symbol}{(symbol.Contains('_', StringComparison.Ordinal) ? ',' : '_')}{mark}";
 
+    /// <summary>The line of a symbol; none where it has none.</summary>
+    public WorkingStep? Find(string symbol) => _steps.Find(step => step.Symbol == symbol) ?? _given.Find(step => step.Symbol == symbol);
+
     /// <summary>What has been written.</summary>
     /// <param name="subject">What it is the working of.</param>
     /// <param name="main">Symbols of the lines that matter most; none where all do.</param>
@@ -86,7 +89,15 @@ internal sealed class Derivation(TextStyle style)
     /// A figure that an equation gives. Where the equation hands another figure on unchanged, the line says that they are
     /// equal; what comes later is then written in this one's symbol.
     /// </summary>
-    public Traced Step(string name, string symbol, Traced number, string unit, string readable, string source, bool intermediate = false)
+    /// <param name="name">The quantity.</param>
+    /// <param name="symbol">Its symbol.</param>
+    /// <param name="number">What the equation gives.</param>
+    /// <param name="unit">SI.</param>
+    /// <param name="readable">The value as reports write it.</param>
+    /// <param name="source">In words.</param>
+    /// <param name="intermediate">True for a line that a short table leaves out.</param>
+    /// <param name="law">The equation by its name in the index; none where none of it is used.</param>
+    public Traced Step(string name, string symbol, Traced number, string unit, string readable, string source, bool intermediate = false, string? law = null)
     {
         if (number.Term is not { } term || (!term.IsMade && term.Symbol is null))
         {
@@ -105,7 +116,7 @@ internal sealed class Derivation(TextStyle style)
             Si(number.Value, unit),
             readable,
             source)
-        { IsIntermediate = intermediate, Si = number.Value, Unit = unit });
+        { IsIntermediate = intermediate, Si = number.Value, Unit = unit, Law = named ? null : law });
         if (named)
         {
             return Traced.Given(symbol, number.Value);

@@ -53,6 +53,12 @@ public sealed record WorkingStep
     /// <summary>Where the equation or the figure comes from.</summary>
     public string Source { get; }
 
+    /// <summary>
+    /// The equation of the index that the line is an instance of, by the name that it has there and in <c>FuelSizing.Equations</c>, for instance <c>InjectorFlow.Static</c>;
+    /// there stands where it comes from and how that was obtained. None of a sum, of a margin, and of a figure that no equation gives.
+    /// </summary>
+    public string? Law { get; internal init; }
+
     /// <summary>True for a line on the way to the result of one part, such as a line's Reynolds number, which a short table leaves out.</summary>
     public bool IsIntermediate { get; internal init; }
 

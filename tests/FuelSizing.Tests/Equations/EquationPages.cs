@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Text;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
+using FuelSizing.Tests.Sources;
 
 namespace FuelSizing.Tests.Equations;
 
@@ -47,14 +48,15 @@ internal static class EquationPages
 
             This page is made from the documentation of the code. The tests run every example and compare its result with the one shown here;
             they evaluate every formula as it is written here and compare it with the code; they check dimensions. *As computed* is the trace of
-            the code itself, constants put in. [Symbols](symbols.md) lists every symbol once.
+            the code itself, constants put in. *How it was obtained* is its class in the [register of sources](validation.md).
+            [Symbols](symbols.md) lists every symbol once.
 
 
             """);
         foreach ((string subject, string[] classes) in Subjects)
         {
             page.Append(CultureInfo.InvariantCulture, $"- {subject}\n")
-                .AppendJoin(string.Empty, Of(classes).Select(equation => $"  - [{equation.Name}](#{Anchor(equation.Name)}): `{equation.Formula.Split(" with ")[0]}`\n"));
+                .AppendJoin(string.Empty, Of(classes).Select(equation => $"  - [{equation.Name}](#{Anchors.OfEquation(equation.Name)}): `{equation.Formula.Split(" with ")[0]}`\n"));
         }
 
         foreach ((string subject, string[] classes) in Subjects)
@@ -91,7 +93,7 @@ internal static class EquationPages
         {
             Symbol first = symbol.First().Symbol;
             page.Append(CultureInfo.InvariantCulture, $"| `{first.Name}` | {first.Meaning} | {first.Unit} | ")
-                .AppendJoin(", ", symbol.Select(use => use.Use).Distinct().Select(use => $"[{use}](equations.md#{Anchor(use)})"))
+                .AppendJoin(", ", symbol.Select(use => use.Use).Distinct().Select(use => $"[{use}](equations.md#{Anchors.OfEquation(use)})"))
                 .Append(" |\n");
         }
 
@@ -146,7 +148,7 @@ internal static class EquationPages
 
         foreach ((Symbol symbol, double value, string source) in ConstantsOf(equation))
         {
-            page.Append(CultureInfo.InvariantCulture, $"| `{symbol.Name}` | {symbol.Unit} | {symbol.Meaning}: {value:G10} ({source.TrimEnd('.')}) | constant |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| `{symbol.Name}` | {symbol.Unit} | {symbol.Meaning}: {value:G10} ([{source.TrimEnd('.')}](validation.md#{Anchors.OfConstant(symbol.Argument)})) | constant |\n");
         }
 
         page.Append(CultureInfo.InvariantCulture, $"\nRange: {equation.Range}\n\nOutside: {equation.Outside}\n\n```cs\n{equation.Example}\n```\n\n");
@@ -155,7 +157,8 @@ internal static class EquationPages
             page.Append(CultureInfo.InvariantCulture, $"As computed: `{equation.Result.Name} = {trace}`\n\n");
         }
 
-        page.Append(CultureInfo.InvariantCulture, $"Source: {equation.Source}\n");
+        (string begins, Obtained obtained) = Constants.EquationSources.First(row => equation.Source.StartsWith(row.Begins, StringComparison.Ordinal));
+        page.Append(CultureInfo.InvariantCulture, $"Source: {equation.Source}\n\nHow it was obtained: [{Source.Word(obtained)}](validation.md#{Anchors.OfEquationSource(begins)}).\n");
     }
 
     /// <summary>The equation as its own code writes it; none for lists, nor where the code takes one of several branches.</summary>
@@ -181,8 +184,6 @@ internal static class EquationPages
         Traced result = method.Invoke(null, given) is var found && found is Divisor<Traced> divisor ? divisor.Value : (Traced)found!;
         return result.Term!.InSymbols();
     }
-
-    private static string Anchor(string name) => name.Replace('.', '-').ToLowerInvariant();
 
     private static bool IsGreek(string symbol) => symbol.TrimStart('Δ')[0] is >= 'Ͱ' and <= 'Ͽ';
 }

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Reflection;
 using System.Text.RegularExpressions;
 using FuelSizing.Engines;
+using FuelSizing.Tests.Equations;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Sources;
@@ -90,18 +91,23 @@ public partial class RegisterTests
         string page = File.ReadAllText(Path.Combine(Root(), "docs", "validation.md"));
         string[][] works = [.. Works.All.Select(row => (string[])[Source.Word(row.Source.Obtained), row.Source.Work, row.Source.How, row.Source.IndependentOf])];
         string[][] constants = [.. Constants.All.Select(row => (string[])[Source.Word(row.Obtained), row.Member, Named(row.Source)])];
-        Array.ForEach(works, row => Published.Row(["4", .. row]));
-        Array.ForEach(constants, row => Published.Row(["5", .. row]));
-        foreach (IGrouping<Obtained, string> group in EquationSources().GroupBy(ClassOf))
-        {
-            Published.Row("6", Source.Word(group.Key), string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{group.Count()}"));
-        }
+        string[][] laws = [.. Constants.EquationSources.Select(row => (string[])[Source.Word(row.Obtained), row.Begins, Links(row.Begins)])];
+        (string[] Row, string Key)[] rows =
+        [
+            .. works.Zip(Works.All, (row, work) => (row, Anchors.OfWork(work.Name))),
+            .. constants.Zip(Constants.All, (row, constant) => (row, Anchors.OfConstant(constant.Member))),
+            .. laws.Zip(Constants.EquationSources, (row, law) => (row, Anchors.OfEquationSource(law.Begins))),
+        ];
+        Assert.Equal(rows.Length, rows.Select(row => row.Key).Distinct().Count());
+        Array.ForEach(rows, row => Published.Row([row.Key.StartsWith("work", StringComparison.Ordinal) ? "4" : row.Key.StartsWith("constant", StringComparison.Ordinal) ? "5" : "6", .. row.Row, row.Key]));
 
-        Assert.All(works.Concat(constants), row => Assert.Contains($"| {string.Join(" | ", row)} |", page, StringComparison.Ordinal));
+        Assert.All(rows, row => Assert.Contains($"| <a id=\"{row.Key}\"></a>{string.Join(" | ", row.Row)} |", page, StringComparison.Ordinal));
     }
 
-    private static Obtained ClassOf(string source) =>
-        Constants.EquationSources.First(row => source.StartsWith(row.Begins, StringComparison.Ordinal)).Obtained;
+    // The equations whose source begins so: each with a whole source of its own on its page.
+    private static string Links(string begins) => string.Join(", ", EquationText.All
+        .Where(equation => ReferenceEquals(begins, Constants.EquationSources.First(row => equation.Source.StartsWith(row.Begins, StringComparison.Ordinal)).Begins))
+        .Select(equation => $"[{equation.Name}](equations.md#{Anchors.OfEquation(equation.Name)})"));
 
     // "Works.Heywood" in the table of constants is that row's work.
     private static string Named(string source) =>

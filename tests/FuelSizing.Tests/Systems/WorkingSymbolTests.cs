@@ -40,15 +40,7 @@ public partial class WorkingSymbolTests
     [Fact]
     public void Symbols_InTheSourceOfEachWorking_AreThoseOfTheList()
     {
-        Match[] lines =
-        [
-            .. from file in Directory.GetFiles(Library(), "*.cs", SearchOption.AllDirectories)
-               where !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
-               let text = File.ReadAllText(file)
-               where text.Contains("Derivation", StringComparison.Ordinal)
-               from match in Written().Matches(text)
-               select match,
-        ];
+        Match[] lines = [.. Sources().SelectMany(text => Written().Matches(text))];
         string[] symbols = [.. lines.Select(line => line.Groups["symbol"].Value).Distinct()];
         string[] ofParts = [.. lines.Where(line => line.Groups["marked"].Success).Select(line => line.Groups["symbol"].Value).Distinct()];
 
@@ -69,6 +61,14 @@ public partial class WorkingSymbolTests
         Assert.Contains("T_1", SymbolList.MistakenFor("T"));
         Assert.Equal(["p_3", "Δp_c", "r", "R′", "Δp_f,2"], SymbolList.In("max(1; (p_3 + Δp_c)/r) − 1.2·10^5 · R′/Δp_f,2"));
     }
+
+    /// <summary>The text of each file that writes lines of workings.</summary>
+    internal static IEnumerable<string> Sources() =>
+        from file in Directory.GetFiles(Library(), "*.cs", SearchOption.AllDirectories)
+        where !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+        let text = File.ReadAllText(file)
+        where text.Contains("Derivation", StringComparison.Ordinal)
+        select text;
 
     private static void AreListed(Working working, int minimum)
     {

@@ -57,7 +57,7 @@ internal sealed class CircuitWorking
                 }
 
                 Traced beyond = CircuitPressure.RailBeyond(_set, Path(Supply, "Δp_sup", _task.Plumbing.Supply, _injected));
-                return _to.Step("rail pressure", "p_r", beyond, "Pa", Gauge(beyond.Value), AsSet);
+                return _to.Step("rail pressure", "p_r", beyond, "Pa", Gauge(beyond.Value), AsSet, law: "CircuitPressure.RailBeyond");
             case RailState.Starved:
                 _to.Table("flow through the pumps", "Q_p", _state.Flow, "m³/s", Flow(_state.Flow), $"{Curves()}, and what the lines let through to a rail without pressure");
                 _to.Step("flow returned to the tank", "Q_ret", _state.ReturnFlow, "m³/s", Flow(_state.ReturnFlow), _state.ReturnFlow > 0 ? "what the regulator at the tank lets back" : "nothing returns: the rail has no pressure");
@@ -94,12 +94,12 @@ internal sealed class CircuitWorking
         Traced rail;
         if (!_task.HoldsAtRail)
         {
-            held = floored ? Regulator(RailPressure.InSeries(set, back)) : set;
-            rail = Rail(CircuitPressure.RailBeyond(held, forward));
+            held = floored ? Regulator(RailPressure.InSeries(set, back), "RailPressure.InSeries") : set;
+            rail = Rail(CircuitPressure.RailBeyond(held, forward), "CircuitPressure.RailBeyond");
         }
         else if (floored)
         {
-            rail = held = Rail(RailPressure.InSeries(set, back));
+            rail = held = Rail(RailPressure.InSeries(set, back), "RailPressure.InSeries");
         }
         else
         {
@@ -138,7 +138,7 @@ internal sealed class CircuitWorking
                 _to.Given("rise of the pressure held by the returned flow", "m_ret", slope, "Pa·s/m³", $"{_to.Style.Of(flow.Rise)} over {_to.Style.PumpFlow(flow.Over)}", text),
                 returned,
                 _to.Given("returned flow at which the setting was found", "Q_set", flow.StatedAt.CubicMetersPerSecond, "m³/s", _to.Style.PumpFlow(flow.StatedAt), text));
-            rise = _to.Step(Rise, "Δp_flow", rise, "Pa", Change(rise.Value), "slope of the regulator");
+            rise = _to.Step(Rise, "Δp_flow", rise, "Pa", Change(rise.Value), "slope of the regulator", law: "RailPressure.FlowRise");
         }
         else
         {
@@ -150,7 +150,7 @@ internal sealed class CircuitWorking
             ? 0
             : _to.Given("share of the outlet's pressure", "σ_ret", flow.OutletShare, "1", string.Create(CultureInfo.InvariantCulture, $"{flow.OutletShare:0.###}"), text);
         Traced held = RailPressure.Held(_set, rise, share, back);
-        return _to.Step(Name, Symbol, held, "Pa", Gauge(held.Value), $"gauge; {regulator.Text.In(_to.Style)}");
+        return _to.Step(Name, Symbol, held, "Pa", Gauge(held.Value), $"gauge; {regulator.Text.In(_to.Style)}", law: "RailPressure.Held");
     }
 
     /// <summary>The regulator is shut, or there is none left to act: the rail has what the pumps leave over the losses.</summary>
@@ -168,41 +168,41 @@ internal sealed class CircuitWorking
             CircuitPressure.RiseRequired(losses, _set),
             "Pa",
             Gauge(CircuitPressure.RiseRequired(losses, _set).Value),
-            "losses and the set pressure");
+            "losses and the set pressure", law: "CircuitPressure.RiseRequired");
         Traced rise = Curve(pump);
         Traced left = CircuitPressure.Remaining(rise, losses);
-        Traced regulated = _task.HoldsAtRail ? Rail(left) : Regulator(left);
-        Traced rail = _task.HoldsAtRail ? regulated : Rail(CircuitPressure.RailBeyond(regulated, forward));
+        Traced regulated = _task.HoldsAtRail ? Rail(left, "CircuitPressure.Remaining") : Regulator(left, "CircuitPressure.Remaining");
+        Traced rail = _task.HoldsAtRail ? regulated : Rail(CircuitPressure.RailBeyond(regulated, forward), "CircuitPressure.RailBeyond");
         Ends(suction, _task.HoldsAtRail ? forward : before, regulated);
         return rail;
     }
 
-    private Traced Rail(Traced number) =>
-        _to.Step("rail pressure", "p_r", number, "Pa", Gauge(_state.RailGauge), $"gauge; {Governs}");
+    private Traced Rail(Traced number, string law) =>
+        _to.Step("rail pressure", "p_r", number, "Pa", Gauge(_state.RailGauge), $"gauge; {Governs}", law: law);
 
-    private Traced Regulator(Traced number) =>
-        _to.Step("pressure at the regulator", "p_reg", number, "Pa", Gauge(number.Value), "gauge; the regulator at the tank, before the line to the rail");
+    private Traced Regulator(Traced number, string law) =>
+        _to.Step("pressure at the regulator", "p_reg", number, "Pa", Gauge(number.Value), "gauge; the regulator at the tank, before the line to the rail", law: law);
 
     private Traced Returned(Traced pump) =>
-        _to.Step("flow returned to the tank", "Q_ret", PumpDuty.Returned(pump, _injected), "m³/s", Flow(PumpDuty.Returned(pump, _injected).Value), "continuity");
+        _to.Step("flow returned to the tank", "Q_ret", PumpDuty.Returned(pump, _injected), "m³/s", Flow(PumpDuty.Returned(pump, _injected).Value), "continuity", law: "PumpDuty.Returned");
 
     private void Required(Traced suction, Traced forward, Traced held)
     {
         Ends(suction, forward, held);
         Traced losses = CircuitPressure.Losses(suction, forward);
         Traced required = CircuitPressure.RiseRequired(losses, held);
-        _to.Step("pressure rise by the system curve", "Δp_sys", required, "Pa", Gauge(required.Value), "losses and the pressure that is held");
+        _to.Step("pressure rise by the system curve", "Δp_sys", required, "Pa", Gauge(required.Value), "losses and the pressure that is held", law: "CircuitPressure.RiseRequired");
     }
 
     private void Ends(Traced suction, Traced forward, Traced held)
     {
         if (_task.Plumbing.HasSuction)
         {
-            _to.Step("pressure at the pump's inlet", "p_pi", CircuitPressure.Inlet(suction), "Pa", Gauge(_state.InletGauge), "gauge");
+            _to.Step("pressure at the pump's inlet", "p_pi", CircuitPressure.Inlet(suction), "Pa", Gauge(_state.InletGauge), "gauge", law: "CircuitPressure.Inlet");
         }
 
         _to.Step(
-            "pressure at the pump's outlet", "p_po", CircuitPressure.Outlet(held, forward), "Pa", Gauge(_state.OutletGauge), "gauge");
+            "pressure at the pump's outlet", "p_po", CircuitPressure.Outlet(held, forward), "Pa", Gauge(_state.OutletGauge), "gauge", law: "CircuitPressure.Outlet");
     }
 
     /// <summary>The rise of the pumps' curves at the flow.</summary>

@@ -48,9 +48,11 @@ internal static class DemandWorking
                 new("power at the crank of the measured pull", "P_m", to.Style.Of(Power.FromWatts((double)at.MeasuredPower)), $"measured power curve, at {place}")));
 
         DemandState<Traced> state = DemandChain.Evaluate(engine, point);
+        string? byStream = null;
         if (result.SolvedDemand.Stream is { AirGain: > 1, Solved: { } solved })
         {
             SecondStream stream = solved.Stream;
+            byStream = "ChargeCooling.AirGain";
             state = DemandChain.AlsoCooled(
                 state,
                 to.Given("share of the second stream that evaporates in the charge", "x_es", stream.EvaporatedShare.DecimalFractions, "1", to.Style.Of(stream.EvaporatedShare), "stated"),
@@ -59,26 +61,26 @@ internal static class DemandWorking
         }
 
         to.Step("manifold pressure, absolute", "p_3", state.ManifoldAbsolute, "Pa", to.Style.Of(demand.ManifoldAbsolute), Definition);
-        to.Step("pressure ratio of the compressor", "r", state.PressureRatio, "1", demand.PressureRatio.ToString("N2", CultureInfo.InvariantCulture), Definition);
-        to.Step("temperature at the compressor outlet", "T_2", state.OutletTemperature, "K", to.Style.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency");
-        to.Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", to.Style.Of(demand.ChargeTemperature), "definition of effectiveness");
-        to.Step("density of the charge", "ρ_3", state.ChargeDensity, "kg/m³", to.Style.GasDensity(demand.ChargeDensity), IdealGas);
+        to.Step("pressure ratio of the compressor", "r", state.PressureRatio, "1", demand.PressureRatio.ToString("N2", CultureInfo.InvariantCulture), Definition, law: "Compression.PressureRatio");
+        to.Step("temperature at the compressor outlet", "T_2", state.OutletTemperature, "K", to.Style.Of(demand.CompressorOutletTemperature), "isentropic compression of an ideal gas, γ = 1.4, and efficiency", law: "Compression.OutletTemperature");
+        to.Step("charge temperature in the manifold", "T_3", state.ChargeTemperature, "K", to.Style.Of(demand.ChargeTemperature), "definition of effectiveness", law: "Compression.CooledTemperature");
+        to.Step("density of the charge", "ρ_3", state.ChargeDensity, "kg/m³", to.Style.GasDensity(demand.ChargeDensity), IdealGas, law: "StandardAir.Density");
         if (model.EvaporatedShare > Ratio.Zero || result.SolvedDemand.Stream is { AirGain: > 1 })
         {
-            to.Step("temperature of the charge after fuel has evaporated in it", "T_4", state.EvaporatedTemperature, "K", to.Style.Of(demand.EvaporatedTemperature), "energy balance of charge and fuel, no heat from the walls");
+            to.Step("temperature of the charge after fuel has evaporated in it", "T_4", state.EvaporatedTemperature, "K", to.Style.Of(demand.EvaporatedTemperature), "energy balance of charge and fuel, no heat from the walls", law: byStream ?? "ChargeCooling.Temperature");
         }
 
-        to.Step("air", "ṁ_a", state.AirMassFlow, "kg/s", to.Style.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold");
+        to.Step("air", "ṁ_a", state.AirMassFlow, "kg/s", to.Style.Of(demand.AirMassFlow), "speed-density, volumetric efficiency referred to the manifold", law: byStream ?? "EngineAir.MassFlow");
         if (belted)
         {
-            to.Step("power that the belt takes", "P_d", state.DrivePower, "W", to.Style.Of(demand.CompressorDrivePower), "energy balance of the compressor");
+            to.Step("power that the belt takes", "P_d", state.DrivePower, "W", to.Style.Of(demand.CompressorDrivePower), "energy balance of the compressor", law: byStream ?? "Compression.DrivePower");
         }
 
-        to.Step("friction at this speed", "P_fr", state.Friction, "W", to.Style.Of(demand.FrictionPower), "friction mean effective pressure by its shape against speed: Heywood, Internal Combustion Engine Fundamentals, ch. 13, from memory");
-        to.Step("power at the crank, a compressor drive's share included", "P_g", state.GrossPower, "W", to.Style.Of(demand.GrossPower), "indicated power with charge density, friction the same at any boost");
-        to.Step("power at the crank", "P", state.BrakePower, "W", to.Style.Of(demand.BrakePower), belted ? "what the belt leaves" : Definition);
-        Traced fromPower = to.Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", to.Style.Of(demand.FromPower), "definition of BSFC");
-        Traced fromAir = to.Step("fuel from air", "ṁ_2", state.FromAir, "kg/s", to.Style.Of(demand.FromAir), "definition of lambda");
+        to.Step("friction at this speed", "P_fr", state.Friction, "W", to.Style.Of(demand.FrictionPower), "friction mean effective pressure by its shape against speed: Heywood, Internal Combustion Engine Fundamentals, ch. 13, from memory", law: "EngineFriction.AtSpeed");
+        to.Step("power at the crank, a compressor drive's share included", "P_g", state.GrossPower, "W", to.Style.Of(demand.GrossPower), "indicated power with charge density, friction the same at any boost", law: "BoostedPower.Gross");
+        to.Step("power at the crank", "P", state.BrakePower, "W", to.Style.Of(demand.BrakePower), belted ? "what the belt leaves" : Definition, law: "BoostedPower.Brake");
+        Traced fromPower = to.Step("fuel from power", "ṁ_1", state.FromPower, "kg/s", to.Style.Of(demand.FromPower), "definition of BSFC", law: "FuelDemandFlow.FromPower");
+        Traced fromAir = to.Step("fuel from air", "ṁ_2", state.FromAir, "kg/s", to.Style.Of(demand.FromAir), "definition of lambda", law: byStream ?? "FuelDemandFlow.FromAir");
         to.Step("difference between the two", "e_f", (fromPower / fromAir) - 1, "1", to.Style.Change(demand.Difference), Definition);
         if (model.Law is { } law)
         {
@@ -136,7 +138,7 @@ internal static class DemandWorking
                     to.Given("mechanical efficiency of that pull", "η_m", model.MechanicalEfficiency.DecimalFractions, "1", to.Style.Of(model.MechanicalEfficiency), "measured pull")),
                 "W",
                 to.Style.Of(Power.FromWatts((double)own.StatedFriction)),
-                Definition),
+                Definition, law: "EngineFriction.OfMeasuredPull"),
             stated,
             to.Given("BSFC", "b", own.BrakeSpecificFuelConsumption, "kg/J", to.Style.Of(model.Consumption.BrakeSpecificFuelConsumption), model.Consumption.IsConverted ? $"{to.Style.Of(model.Consumption.StatedConsumption)} on {model.Consumption.StatedFuel.Name}, converted by heating value" : "consumption"),
             Combustion.AirFuelRatio(
@@ -173,7 +175,7 @@ internal static class DemandWorking
             to.Given("temperature of that air", "T_m", air.Kelvins, "K", to.Style.Of(air.Temperature), "measured pull")),
         "kg/m³",
         to.Style.GasDensity(Density.FromKilogramsPerCubicMeter(StandardAir.Density<Real>(air.Pascals, air.Kelvins).Value)),
-        IdealGas);
+        IdealGas, law: "StandardAir.Density");
 
     private static TableAxes ByMeasuredPower(Derivation to) =>
         BySpeed(to, "measured power curve", "power", "W", watts => to.Style.Of(Power.FromWatts(watts)));

@@ -94,7 +94,7 @@ internal static class MarginWorking
                     dead),
                 "m³/s",
                 readable,
-                "static flow, for that duty cycle less the dead time")
+                "static flow, for that duty cycle less the dead time", law: "InjectorFlow.Capacity")
             : to.Table(name, symbol, capacity, "m³/s", readable, "by static flow and dead time with the rail at its set pressure");
         return Reserve.Of(most, injected);
     }

@@ -44,12 +44,12 @@ internal static class MixtureWorking
         else
         {
             Traced rail = to.Table("rail pressure with that fuel injected", "p_rd", mixture.Rail, "Pa", to.Style.Of(Pressure.FromPascals(mixture.Rail)), "gauge; the circuit solved with the fuel that is delivered");
-            Traced across = to.Step("pressure across the injector then", "Δp_d", RailPressure.Differential(rail, at.Ambient, at.Manifold), "Pa", to.Style.Of(Pressure.FromPascals(mixture.Differential)), "definition");
+            Traced across = to.Step("pressure across the injector then", "Δp_d", RailPressure.Differential(rail, at.Ambient, at.Manifold), "Pa", to.Style.Of(Pressure.FromPascals(mixture.Differential)), "definition", law: "RailPressure.Differential");
             double passed = injector.StaticAt(mixture.Differential, at.Density.Value);
             Traced flow = to.Table("static flow of one injector then", "Q_sd", passed, "m³/s", to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(passed)), $"{injector.Name} at {to.Style.Of(Pressure.FromPascals(across.Value))}, as for Q_s");
             Traced dead = to.Table("dead time then", "t_dd", mixture.DeadTime, "s", to.Style.Of(Duration.FromSeconds(mixture.DeadTime)), $"dead-time table of {injector.Name}, as for t_d");
-            Traced open = to.Step("effective open time", "t_o", DeliveredFuel.OpenTime(pulse, dead, cycle), "s", to.Style.Of(Duration.FromSeconds(mixture.OpenTime)), "definition");
-            to.Step("fuel that is delivered", "Q_d", DeliveredFuel.Flow(flow, count, open, cycle), "m³/s", Flow(mixture.Delivered), "static flow for the open time of each cycle");
+            Traced open = to.Step("effective open time", "t_o", DeliveredFuel.OpenTime(pulse, dead, cycle), "s", to.Style.Of(Duration.FromSeconds(mixture.OpenTime)), "definition", law: "DeliveredFuel.OpenTime");
+            to.Step("fuel that is delivered", "Q_d", DeliveredFuel.Flow(flow, count, open, cycle), "m³/s", Flow(mixture.Delivered), "static flow for the open time of each cycle", law: "DeliveredFuel.Flow");
         }
 
         to.Step(
@@ -58,7 +58,7 @@ internal static class MixtureWorking
             DeliveredFuel.Lambda(Traced.Given("λ", result.Mixture.TargetLambda), at.Injected, Traced.Given("Q_d", mixture.Delivered)),
             "1",
             to.Style.Number(mixture.Lambda),
-            "the target, by the fuel that is needed for it and the fuel that is delivered");
+            "the target, by the fuel that is needed for it and the fuel that is delivered", law: "DeliveredFuel.Lambda");
 
         string Flow(double value) => to.Style.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(value));
     }
@@ -90,7 +90,7 @@ internal static class MixtureWorking
             assumed == density.Value ? density : to.Given("density of the fuel that the controller assumes", "ρ_k", assumed, "kg/m³", to.Style.Of(Density.FromKilogramsPerCubicMeter(assumed)), Believed));
         Traced flow = to.Table("static flow that the controller assumes", "Q_sk", command.StaticFlow, "m³/s", to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(command.StaticFlow)), Believed);
         Traced dead = to.Table("dead time that the controller assumes", "t_dk", command.DeadTime, "s", to.Style.Of(Duration.FromSeconds(command.DeadTime)), Believed);
-        return to.Step(Name, "t_k", InjectorFlow.Pulse(dead, volume, count, cycle, flow), "s", readable, text);
+        return to.Step(Name, "t_k", InjectorFlow.Pulse(dead, volume, count, cycle, flow), "s", readable, text, law: "InjectorFlow.Pulse");
     }
 }
 

@@ -58,7 +58,7 @@ internal sealed class PumpWorking(Derivation to, Traced supply)
             flow *= to.Given($"condition of {name}", Derivation.Marked("y_P", mark), pump.Condition.DecimalFractions, "1", to.Style.Of(pump.Condition), name);
         }
 
-        to.Step($"flow through {name}", Derivation.Marked("Q_p", mark), flow, "m³/s", to.Style.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(point.Flow)), "its curve carried to the voltage at its motor by the affinity laws");
+        to.Step($"flow through {name}", Derivation.Marked("Q_p", mark), flow, "m³/s", to.Style.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(point.Flow)), "its curve carried to the voltage at its motor by the affinity laws", law: Carried(lower, volts) ? "PumpScaling.Flow" : null);
         if (point.Current is { } amperes)
         {
             Traced current = to.Step(
@@ -67,11 +67,11 @@ internal sealed class PumpWorking(Derivation to, Traced supply)
                 Both(lower, upper, volts, mark, (curve, at) => Current(pump, curve, against, volts, at)),
                 "A",
                 to.Style.Of(ElectricCurrent.FromAmperes(amperes)),
-                "its curve carried to the voltage at its motor by the affinity laws");
+                "its curve carried to the voltage at its motor by the affinity laws", law: Carried(lower, volts) ? "PumpScaling.Current" : null);
             if (!pump.IsFedWithoutLoss)
             {
                 Traced left = VoltageDrop.AtMotor(source, current, to.Given($"resistance of the feed of {name}, out and back", Derivation.Marked("R", mark), pump.FeedOhms, "Ω", to.Style.Of(ElectricResistance.FromOhms(pump.FeedOhms)), pump.Feed?.Name ?? name));
-                to.Step($"voltage that its feed leaves {name}", Derivation.Marked("V_R", mark), left, "V", Volts(left.Value), "Ohm's law");
+                to.Step($"voltage that its feed leaves {name}", Derivation.Marked("V_R", mark), left, "V", Volts(left.Value), "Ohm's law", law: "VoltageDrop.AtMotor");
             }
         }
     }
@@ -151,7 +151,7 @@ internal sealed class PumpWorking(Derivation to, Traced supply)
         string symbol = Derivation.Marked("s", mark);
         string name = $"speed ratio to that curve, {Place(pump, curve)}";
         return (measured, ratio.Value == speed
-            ? to.Step(name, symbol, ratio, "1", Term.Text(speed), "speed in proportion to voltage: common practice, no source", intermediate: true)
+            ? to.Step(name, symbol, ratio, "1", Term.Text(speed), "speed in proportion to voltage: common practice, no source", intermediate: true, law: "PumpScaling.SpeedRatio")
             : to.Table(name, symbol, speed, "1", Term.Text(speed), "unchanged over the highest voltage that was measured", intermediate: true));
     }
 
@@ -161,7 +161,7 @@ internal sealed class PumpWorking(Derivation to, Traced supply)
     private string Place(Pump pump, PumpCurve curve) => $"{pump.Name} at {Volts(curve.Volts)}";
 
     private Traced Pascals(string name, string symbol, Traced number) =>
-        to.Step(name, symbol, number, "Pa", to.Style.Of(Pressure.FromPascals(number.Value)), "affinity laws", intermediate: true);
+        to.Step(name, symbol, number, "Pa", to.Style.Of(Pressure.FromPascals(number.Value)), "affinity laws", intermediate: true, law: "PumpScaling.MeasuredPressure");
 
     private Traced Pascals(string name, string symbol, double value, string source) =>
         to.Table(name, symbol, value, "Pa", to.Style.Of(Pressure.FromPascals(value)), source);

@@ -36,6 +36,19 @@ internal sealed class WorkingWriter
         return writer._to.Of(result.Point.In(style), "ṁ_f", "p_r", "Δp", "Q_s", "D");
     }
 
+    /// <summary>The working of a result, and with it both sides of what an answer solves there.</summary>
+    /// <param name="result">A solved point.</param>
+    /// <param name="margins">How its checks came out.</param>
+    /// <param name="style">Units and culture of the figures beside their SI values.</param>
+    /// <param name="subject">What it is the working of.</param>
+    /// <param name="sides">Writes the sides; gives the symbols of the lines that matter most.</param>
+    public static Working Of(SolvedPoint result, IReadOnlyList<Margin> margins, TextStyle style, string subject, Func<Derivation, string[]> sides)
+    {
+        WorkingWriter writer = new(result, margins, style);
+        writer.Write();
+        return writer._to.Of(subject, sides(writer._to));
+    }
+
     private void Write()
     {
         SolvedCircuit circuit = _result.SolvedCircuit;
@@ -60,9 +73,9 @@ internal sealed class WorkingWriter
                 : volume,
             "m³/s",
             _to.Style.PumpFlow(_result.InjectedFlow),
-            Definition);
+            Definition, law: "FuelDemandFlow.Volume");
         Traced set = _to.Step(
-            "rail pressure, set", "p_s", Set(_system.Regulator, boost), "Pa", _to.Style.Of(_result.RailSetGauge), $"gauge; {_system.Regulator.Text.In(_to.Style)}");
+            "rail pressure, set", "p_s", Set(_system.Regulator, boost), "Pa", _to.Style.Of(_result.RailSetGauge), $"gauge; {_system.Regulator.Text.In(_to.Style)}", law: _system.Regulator is RegulatorSeries ? "RailPressure.InSeries" : LawOf(_system.Regulator));
         Traced rail = new CircuitWorking(_to, circuit, _system, _conditions, _supply, injected, density, set).Write();
         Injection(speed, cycle, ambient, manifold, rail, injected, density, boost);
         if (_result.SolvedDemand.Stream is null)
@@ -78,14 +91,17 @@ internal sealed class WorkingWriter
     {
         Traced set = regulator is RegulatorSeries pair
             ? RailPressure.InSeries(
-                _to.Step("pressure that the base regulator sets", "p_s1", Set(pair.BaseRegulator, boost, "1"), "Pa", _to.Style.Of(pair.BaseRegulator.RailGauge(_result.Point.Boost)), pair.BaseRegulator.Text.In(_to.Style)),
-                _to.Step("pressure that the unit in series sets", "p_s2", Set(pair.Unit, boost, "2"), "Pa", _to.Style.Of(pair.Unit.RailGauge(_result.Point.Boost)), pair.Unit.Text.In(_to.Style)))
+                _to.Step("pressure that the base regulator sets", "p_s1", Set(pair.BaseRegulator, boost, "1"), "Pa", _to.Style.Of(pair.BaseRegulator.RailGauge(_result.Point.Boost)), pair.BaseRegulator.Text.In(_to.Style), law: LawOf(pair.BaseRegulator)),
+                _to.Step("pressure that the unit in series sets", "p_s2", Set(pair.Unit, boost, "2"), "Pa", _to.Style.Of(pair.Unit.RailGauge(_result.Point.Boost)), pair.Unit.Text.In(_to.Style), law: LawOf(pair.Unit)))
             : Set(regulator, boost, string.Empty);
         double offset = regulator.OffsetPascals;
         return offset == 0
             ? set
             : set + _to.Given("offset of this regulator", "p_off", offset, "Pa", _to.Style.PressureChange(Pressure.FromPascals(offset)), "regulator");
     }
+
+    // A law of its own is in no index.
+    private static string? LawOf(PressureRegulator regulator) => regulator is CustomRegulator ? null : "RailPressure.Set";
 
     private Traced Set(PressureRegulator regulator, Traced boost, string mark)
     {
@@ -121,7 +137,7 @@ internal sealed class WorkingWriter
     private void Injection(Traced speed, Traced cycle, Traced ambient, Traced manifold, Traced rail, Traced injected, Traced density, Traced boost)
     {
         Traced differential = _to.Step(
-            "pressure across the injector", "Δp", RailPressure.Differential(rail, ambient, manifold), "Pa", _to.Style.Of(_result.InjectorDifferential), Definition);
+            "pressure across the injector", "Δp", RailPressure.Differential(rail, ambient, manifold), "Pa", _to.Style.Of(_result.InjectorDifferential), Definition, law: "RailPressure.Differential");
         InjectionPoint<Traced> point = new(speed, cycle, differential, density);
         if (_result.Actual.Secondary is not { } secondary)
         {
@@ -188,7 +204,7 @@ internal sealed class WorkingWriter
                 InjectorFlow.Capacity(open.Flow, open.Count, open.Available, begin, open.Dead),
                 "m³/s",
                 _to.Style.PumpFlow(VolumeFlow.FromCubicMetersPerSecond(secondary.PrimaryAtBegin)),
-                "static flow, for that duty cycle less the dead time");
+                "static flow, for that duty cycle less the dead time", law: "InjectorFlow.Capacity");
             share = StagedFlow.ShareByDutyCycle(injected, carried, atBegin, full);
         }
         else
@@ -197,8 +213,8 @@ internal sealed class WorkingWriter
         }
 
         SecondaryInjection shown = _result.SecondaryInjection!;
-        share = _to.Step("share of the fuel that the secondary set carries", "x_s", share, "1", _to.Style.Of(shown.Share!.Value), "hand-over");
-        return _to.Step("fuel of the secondary set", "Q_f2", StagedFlow.Secondary(injected, share), "m³/s", _to.Style.PumpFlow(shown.Flow!.Value), Definition);
+        share = _to.Step("share of the fuel that the secondary set carries", "x_s", share, "1", _to.Style.Of(shown.Share!.Value), "hand-over", law: handOver.IsByDutyCycle ? "StagedFlow.ShareByDutyCycle" : "StagedFlow.ShareByBoost");
+        return _to.Step("fuel of the secondary set", "Q_f2", StagedFlow.Secondary(injected, share), "m³/s", _to.Style.PumpFlow(shown.Flow!.Value), Definition, law: "StagedFlow.Secondary");
     }
 
     /// <summary>One set of injectors, from differential pressure to duty cycle.</summary>
@@ -232,7 +248,7 @@ internal sealed class WorkingWriter
         Traced flow = open.StaticFlow;
         if (!double.IsNaN(own.StaticFlow))
         {
-            flow = _to.Step(passedBy, Derivation.Marked("Q_s", mark), flow, "m³/s", _to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(own.StaticFlow)), "orifice equation, taken against the rated point");
+            flow = _to.Step(passedBy, Derivation.Marked("Q_s", mark), flow, "m³/s", _to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(own.StaticFlow)), "orifice equation, taken against the rated point", law: "InjectorFlow.Static");
         }
         else
         {
@@ -240,7 +256,7 @@ internal sealed class WorkingWriter
             _to.NotKnown(passedBy, Derivation.Marked("Q_s", mark), lacking);
         }
 
-        Traced available = _to.Step($"time for a pulse{of}", Derivation.Marked("t_c", mark), open.AvailableTime, "s", _to.Style.Of(Duration.FromSeconds(own.AvailableTime)), "from the start of one injection to that of the next");
+        Traced available = _to.Step($"time for a pulse{of}", Derivation.Marked("t_c", mark), open.AvailableTime, "s", _to.Style.Of(Duration.FromSeconds(own.AvailableTime)), "from the start of one injection to that of the next", law: "InjectorFlow.AvailableTime");
         string place = $"{_to.Style.Of(_conditions.SupplyVoltage)} and {_to.Style.Of(across)} across the injector";
         if (own.DeadTime is not { } seconds)
         {
@@ -275,8 +291,8 @@ internal sealed class WorkingWriter
             InjectorFlow.Pulse(dead, fuel, set.Count, available, flow),
             "s",
             _to.Style.Of(Duration.FromSeconds(length)),
-            "dead time, and fuel per injection at the static flow");
-        _to.Step(dutyOf, Derivation.Marked("D", mark), InjectorFlow.DutyCycle(pulse, available), "1", _to.Style.DutyCycle(Ratio.FromDecimalFractions(share)), Definition);
+            "dead time, and fuel per injection at the static flow", law: "InjectorFlow.Pulse");
+        _to.Step(dutyOf, Derivation.Marked("D", mark), InjectorFlow.DutyCycle(pulse, available), "1", _to.Style.DutyCycle(Ratio.FromDecimalFractions(share)), Definition, law: "InjectorFlow.DutyCycle");
     }
 
     // Along voltage in the rows to either side of the pressure, and straight between them.
@@ -346,7 +362,7 @@ internal sealed class WorkingWriter
             rating,
             "m³/s",
             _to.Style.InjectorFlow(VolumeFlow.FromCubicMetersPerSecond(rating.Value)),
-            "the square-root law through each measured point, straight between two");
+            "the square-root law through each measured point, straight between two", law: "InjectorFlow.Rated");
 
         (Traced Differential, Traced Rating) Of((Pressure Differential, VolumeFlow Flow) point, string mark)
         {
