@@ -23,6 +23,9 @@ switch (args)
     case ["built"]:
         BuiltContest.Run();
         break;
+    case ["built", var part]:
+        BuiltContest.Run(part);
+        break;
     case ["points-growing", var maximum]:
         PointContest.Grow(int.Parse(maximum, CultureInfo.InvariantCulture));
         break;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using FuelSizing.Equations;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
@@ -29,9 +30,33 @@ internal static class CircuitSolver
     /// <param name="table">What is known of circuits like it, if a sweep has made that out.</param>
     public static CircuitBounds SolveBounds(in CircuitTask task, CircuitTable? table = null)
     {
+        // A plain circuit is solved in less than the making of a search takes.
+        if (task.Held is not null || (table?.Serves(task) == true ? table.Pumps : task.Pump.Bounds(task.Supply)).IsNested)
+        {
+            return SolveNested(task, table);
+        }
+
+        TangentSearch none = default;
+        return SolveBounds(task, table, ref none);
+    }
+
+    // Apart, for its room is made where it is called.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static CircuitBounds SolveNested(in CircuitTask task, CircuitTable? table)
+    {
+        TangentSearch search = new(stackalloc double[RunningPumps.MaximumGuesses]);
+        return SolveBounds(task, table, ref search);
+    }
+
+    /// <summary>The same from where a circuit that differs little was solved; the answer is the same within 10⁻¹².</summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="table">What is known of circuits like it, if a sweep has made that out.</param>
+    /// <param name="search">That goes on from there.</param>
+    public static CircuitBounds SolveBounds(in CircuitTask task, CircuitTable? table, ref TangentSearch search)
+    {
         if (task.Held is not null)
         {
-            return SolveByFlow(task);
+            return SolveByFlow(task, ref search);
         }
 
         if (table?.Serves(task) == false)
@@ -43,13 +68,13 @@ internal static class CircuitSolver
 
         // A pump that is slowed may run under its lowest curve though the supply is over it.
         bool slowed = task.MinimumSupply is { } minimum && !task.Pump.IsMeasured(Math.Min(minimum, task.Supply));
-        CircuitState estimate = Solve(task, bounds.Estimate, PumpReading.Estimate, AtSet(task, bounds.Estimate, table?.Estimate));
+        CircuitState estimate = Solve(task, bounds.Estimate, PumpReading.Estimate, AtSet(task, bounds.Estimate, table?.Estimate, ref search));
         CircuitState lower = !slowed && ReferenceEquals(bounds.Lower, bounds.Estimate)
             ? estimate
-            : Beside(task, estimate, bounds.Lower, PumpReading.Lower, table?.Lower);
+            : Beside(task, estimate, bounds.Lower, PumpReading.Lower, table?.Lower, ref search);
         CircuitState upper = !slowed && ReferenceEquals(bounds.Upper, bounds.Estimate)
             ? estimate
-            : Beside(task, estimate, bounds.Upper, PumpReading.Upper, table?.Upper);
+            : Beside(task, estimate, bounds.Upper, PumpReading.Upper, table?.Upper, ref search);
         return new(estimate with { MinimumAtSet = lower.MinimumAtSet, MaximumAtSet = upper.MaximumAtSet }, lower, upper);
     }
 
@@ -58,46 +83,66 @@ internal static class CircuitSolver
     /// <param name="side">Which bound.</param>
     public static CircuitState SolveSide(in CircuitTask task, CircuitSide side)
     {
+        TangentSearch search = new(stackalloc double[RunningPumps.MaximumGuesses]);
+        return SolveSide(task, side, ref search);
+    }
+
+    /// <summary>The same from where a circuit that differs little was solved.</summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="side">Which bound.</param>
+    /// <param name="search">That goes on from there.</param>
+    public static CircuitState SolveSide(in CircuitTask task, CircuitSide side, ref TangentSearch search)
+    {
         PumpBounds pumps = task.Pump.Bounds(task.Supply);
         bool banded = task.Held is { HasBand: true };
-        return task.Held is null || (pumps.IsKnown && !banded) ? SolveBounds(task).Of(side) : side switch
+        if (task.Held is null || (pumps.IsKnown && !banded))
+        {
+            return SolveBounds(task, null, ref search).Of(side);
+        }
+
+        return side switch
         {
             // Without a band every reading of the regulator is the same.
-            CircuitSide.FlowsLess => ByFlow(task, pumps.Lower, RegulatorReading.Upper),
-            CircuitSide.FlowsMore => ByFlow(task, pumps.Upper, RegulatorReading.Lower),
-            _ => ByFlow(task, pumps.Estimate, RegulatorReading.Estimate),
+            CircuitSide.FlowsLess => ByFlow(task, pumps.Lower, RegulatorReading.Upper, ref search),
+            CircuitSide.FlowsMore => ByFlow(task, pumps.Upper, RegulatorReading.Lower, ref search),
+            _ => ByFlow(task, pumps.Estimate, RegulatorReading.Estimate, ref search),
         };
     }
 
     /// <summary>Solves a circuit whose regulator holds a pressure that changes with what returns through it, by every reading of pumps and regulator.</summary>
-    private static CircuitBounds SolveByFlow(in CircuitTask task)
+    private static CircuitBounds SolveByFlow(in CircuitTask task, ref TangentSearch search)
     {
         PumpBounds pumps = task.Pump.Bounds(task.Supply);
         bool banded = task.Held!.HasBand;
         bool known = pumps.IsKnown;
-        CircuitState estimate = ByFlow(task, pumps.Estimate, RegulatorReading.Estimate);
-        CircuitState lower = known && !banded ? estimate : ByFlow(task, pumps.Lower, RegulatorReading.Lower);
-        CircuitState upper = known && !banded ? estimate : ByFlow(task, pumps.Upper, RegulatorReading.Upper);
+        CircuitState estimate = ByFlow(task, pumps.Estimate, RegulatorReading.Estimate, ref search);
+        CircuitState lower = known && !banded ? estimate : ByFlow(task, pumps.Lower, RegulatorReading.Lower, ref search);
+        CircuitState upper = known && !banded ? estimate : ByFlow(task, pumps.Upper, RegulatorReading.Upper, ref search);
         double losses = estimate.PumpRise - Math.Max(estimate.Held, estimate.ReturnGauge);
-        double minimum = Against(task, pumps.Lower, RegulatorReading.Upper, losses);
-        double maximum = known && !banded ? minimum : Against(task, pumps.Upper, RegulatorReading.Lower, losses);
+        double minimum = Against(task, pumps.Lower, RegulatorReading.Upper, losses, ref search);
+        double maximum = known && !banded ? minimum : Against(task, pumps.Upper, RegulatorReading.Lower, losses, ref search);
         CircuitState Delivering(in CircuitState state) => state with { MinimumAtSet = minimum, MaximumAtSet = maximum };
         return new(Delivering(estimate), Delivering(lower), Delivering(upper))
         {
             Flows = !banded ? null
                 : known ? (upper, lower)
-                : (ByFlow(task, pumps.Lower, RegulatorReading.Upper), ByFlow(task, pumps.Upper, RegulatorReading.Lower)),
+                : (ByFlow(task, pumps.Lower, RegulatorReading.Upper, ref search), ByFlow(task, pumps.Upper, RegulatorReading.Lower, ref search)),
         };
     }
 
     /// <summary>What pumps deliver against the pressure that they are judged by, m³/s; found the sooner from losses near those there.</summary>
-    private static double Against(in CircuitTask task, RunningPumps pumps, RegulatorReading reading, double losses) =>
-        PumpIntersection.AtSet(task with { Set = Math.Max(task.DeliveredAgainst(reading), 1), Held = null }, pumps, pumps.GivesFlow && losses > 0 ? losses : double.NaN).Flow;
+    private static double Against(in CircuitTask task, RunningPumps pumps, RegulatorReading reading, double losses, ref TangentSearch search)
+    {
+        CircuitTask against = task with { Set = Math.Max(task.DeliveredAgainst(reading), 1), Held = null };
+        return search.TryFind(against, pumps, held: null, against.Set + losses, out Intersection met)
+            ? met.Flow
+            : PumpIntersection.AtSet(against, pumps, pumps.GivesFlow && losses > 0 ? losses : double.NaN).Flow;
+    }
 
     /// <summary>
     /// Solves such a circuit by one reading. What the regulator holds jumps where its data ends: there its flow is known, and the pressure is what the pumps leave.
     /// </summary>
-    private static CircuitState ByFlow(in CircuitTask task, RunningPumps pumps, RegulatorReading reading)
+    private static CircuitState ByFlow(in CircuitTask task, RunningPumps pumps, RegulatorReading reading, ref TangentSearch search)
     {
         // To either side of the flow found, for what is held there where that is an upright.
         const double Beside = 1e-12;
@@ -106,7 +151,7 @@ internal static class CircuitSolver
         {
             solved = Starved(task, pumps, 0, 0);
         }
-        else if (!TryMeet(task, pumps, reading, out Intersection met))
+        else if (!TryMeet(task, pumps, reading, ref search, out Intersection met))
         {
             solved = Sagging(task, pumps) with { Held = task.RegulatedAt(task.Injected, RegulatorReading.Estimate) };
         }
@@ -114,13 +159,13 @@ internal static class CircuitSolver
         {
             double flow = met.Flow;
             double back = task.ReturnPressureAt(flow);
-            double below = task.RegulatedAt(flow - (Beside * pumps.FreeFlow), reading);
-            double above = task.RegulatedAt(flow + (Beside * pumps.FreeFlow), reading);
+            (double under, double over) = (flow - (Beside * pumps.FreeFlow), flow + (Beside * pumps.FreeFlow));
 
-            // Upright: over more than the flow's own last digits account for.
-            double held = above - below > Upright * task.Scale
-                ? Math.Clamp(CircuitPressure.Remaining<Real>(pumps.RiseAt(flow), met.Losses.Total), below, above)
-                : task.RegulatedAt(flow, reading);
+            // Upright: over more than the flow's own last digits account for, which are those that the return line differs by between the two.
+            double held = task.RegulatedAt(over, back, reading) - task.RegulatedAt(under, back, reading) > Upright * task.Scale
+                ? Math.Clamp(
+                    CircuitPressure.Remaining<Real>(pumps.RiseAt(flow), met.Losses.Total), task.RegulatedAt(under, reading), task.RegulatedAt(over, reading))
+                : task.RegulatedAt(flow, back, reading);
             RailState state = back > held ? RailState.ReturnFloor : Regulating(task, flow);
             solved = Reaching(task, pumps, At(task, pumps, state, met, Math.Max(held, back), back, task.Supply)) with { Held = held };
         }
@@ -129,9 +174,10 @@ internal static class CircuitSolver
     }
 
     /// <summary>Where pumps meet a circuit that returns something; false where they do not bring what is injected.</summary>
-    private static bool TryMeet(in CircuitTask task, RunningPumps pumps, RegulatorReading reading, out Intersection met)
+    private static bool TryMeet(in CircuitTask task, RunningPumps pumps, RegulatorReading reading, ref TangentSearch search, out Intersection met)
     {
-        if (PumpIntersection.TryFind(task, pumps, reading, task.RiseToPass(task.Injected, reading), out met))
+        double guess = task.RiseToPass(task.Injected, reading);
+        if (search.TryFind(task, pumps, reading, guess, out met) || PumpIntersection.TryFind(task, pumps, reading, guess, out met))
         {
             return met.Flow >= task.Injected;
         }
@@ -153,9 +199,9 @@ internal static class CircuitSolver
     /// do, as long as the regulator governs: what they would do past the end of their curves is not asked of them.
     /// </summary>
     private static CircuitState Beside(
-        in CircuitTask task, in CircuitState estimate, RunningPumps pumps, PumpReading reading, IntersectionTable? table)
+        in CircuitTask task, in CircuitState estimate, RunningPumps pumps, PumpReading reading, IntersectionTable? table, ref TangentSearch search)
     {
-        Intersection atSet = AtSet(task, pumps, table);
+        Intersection atSet = AtSet(task, pumps, table, ref search);
         bool same = atSet.Flow == estimate.MinimumAtSet
             && estimate.State is RailState.Regulated or RailState.AtRegulatorLimit
             && task.MinimumSupply is null;
@@ -190,8 +236,11 @@ internal static class CircuitSolver
     private static RailState Regulating(in CircuitTask task, double flow) =>
         flow - task.Injected < task.MinimumReturn ? RailState.AtRegulatorLimit : RailState.Regulated;
 
-    private static Intersection AtSet(in CircuitTask task, RunningPumps pumps, IntersectionTable? table) =>
-        table is not null && table.TryIntersect(task, out Intersection met) ? met : PumpIntersection.AtSet(task, pumps);
+    private static Intersection AtSet(in CircuitTask task, RunningPumps pumps, IntersectionTable? table, ref TangentSearch search) =>
+        (table is not null && table.TryIntersect(task, out Intersection met))
+        || (search.IsBetterFor(pumps) && search.TryFind(task, pumps, held: null, task.Set, out met))
+            ? met
+            : PumpIntersection.AtSet(task, pumps);
 
     private static CircuitState Governed(in CircuitTask task, RunningPumps pumps, in Intersection atSet)
     {
@@ -204,7 +253,9 @@ internal static class CircuitSolver
         double back = task.ReturnPressureAt(met.Flow);
         if (back > task.Set)
         {
-            if (!PumpIntersection.TryFind(task, pumps, RegulatorReading.Estimate, task.RiseToPass(atSet.Flow), out met))
+            double guess = task.RiseToPass(atSet.Flow);
+            if (!(pumps.IsNested && PumpIntersection.TryTangents(task, pumps, RegulatorReading.Estimate, guess, out met))
+                && !PumpIntersection.TryFind(task, pumps, RegulatorReading.Estimate, guess, out met))
             {
                 RiseExcess excess = new(task, pumps, asSet: false);
                 double from = task.Injected / pumps.FreeFlow;
@@ -333,6 +384,7 @@ internal static class CircuitSolver
             Running = pumps,
             MinimumAtSet = minimumAtSet,
             MaximumAtSet = maximumAtSet,
+            IsByTangents = met.IsByTangents,
         };
 
     /// <summary>Data that ends before the point leaves only the regulator's word.</summary>

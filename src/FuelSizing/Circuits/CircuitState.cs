@@ -48,6 +48,9 @@ internal readonly record struct CircuitState
     /// <summary>The most that the pumps may deliver with the rail at its set pressure, m³/s: the same where data covers it.</summary>
     public double MaximumAtSet { get; init; }
 
+    /// <summary>True if it was found by tangents, by which its pumps are described then.</summary>
+    public bool IsByTangents { get; init; }
+
     /// <summary>Through the pump, m³/s; null where its data says nothing.</summary>
     public double? PumpFlow => State == RailState.NotCovered ? null : Flow;
 
@@ -60,7 +63,12 @@ internal readonly record struct CircuitState
         get
         {
             List<PumpPoint> points = new(1);
-            Running.Describe(Flow, OwnRise, points);
+            double rise = OwnRise;
+            if (!(IsByTangents && Running.TryDescribe(Flow, rise, points)))
+            {
+                Running.Describe(Flow, rise, points);
+            }
+
             return points;
         }
     }
@@ -125,7 +133,8 @@ internal readonly record struct CircuitState
     /// <summary>What the pumps' data lacks at this state.</summary>
     /// <param name="ends">True if it matters where curves end.</param>
     public PumpCoverage Uncovered(bool ends) =>
-        Running.IsFullyCovered(ends) ? PumpCoverage.Measured : Running.UncoveredAt(Flow, OwnRise, ends);
+        Running.IsFullyCovered(ends) ? PumpCoverage.Measured
+            : (IsByTangents ? Running.UncoveredByTangents(Flow, OwnRise, ends) : null) ?? Running.UncoveredAt(Flow, OwnRise, ends);
 }
 
 /// <summary>Who governs the pressure in the rail.</summary>

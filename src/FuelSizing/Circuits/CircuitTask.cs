@@ -71,6 +71,22 @@ internal readonly record struct CircuitTask(
     public double RegulatedAt(double flow, RegulatorReading reading) =>
         Held is null ? Set : HeldAt(Math.Max(0, flow - Injected), reading);
 
+    /// <summary>The same where it is known what the return line takes at that flow, Pa.</summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="back">Pressure at which the return line passes the surplus, Pa.</param>
+    /// <param name="reading">By which side.</param>
+    public double RegulatedAt(double flow, double back, RegulatorReading reading) =>
+        Held is null ? Set : HeldAt(Math.Max(0, flow - Injected), back, reading);
+
+    /// <summary>Pressure at the regulator while the pumps pass a flow, by one side of its data, gauge, Pa: what it holds, or the return line where that holds more.</summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="reading">By which side.</param>
+    public double PressureAt(double flow, RegulatorReading reading)
+    {
+        double back = ReturnPressureAt(flow);
+        return Math.Max(RegulatedAt(flow, back, reading), back);
+    }
+
     /// <summary>
     /// Pressure against which pumps have to deliver what is injected, its reserve and the minimum return, gauge, Pa: the set pressure, or what the regulator holds
     /// at the minimum return where that is more.
@@ -86,8 +102,9 @@ internal readonly record struct CircuitTask(
         return Math.Min(Held.Stated(RegulatorReading.Lower) - Origin, HeldAt(MinimumReturn, RegulatorReading.Estimate) - band);
     }
 
-    private double HeldAt(double returned, RegulatorReading reading) =>
-        Held!.At(returned, ReturnLossAt(returned) + Origin, reading) - Origin;
+    private double HeldAt(double returned, RegulatorReading reading) => HeldAt(returned, ReturnLossAt(returned), reading);
+
+    private double HeldAt(double returned, double back, RegulatorReading reading) => Held!.At(returned, back + Origin, reading) - Origin;
 
     /// <summary>Pressure that a flow loses between the tank and the regulator.</summary>
     /// <param name="flow">m³/s.</param>
@@ -115,7 +132,7 @@ internal readonly record struct CircuitTask(
     /// <param name="flow">m³/s.</param>
     /// <param name="reading">By which side.</param>
     public double RiseToPass(double flow, RegulatorReading reading) =>
-        (Real)LossesAt(flow).Total + Math.Max(RegulatedAt(flow, reading), ReturnPressureAt(flow));
+        (Real)LossesAt(flow).Total + PressureAt(flow, reading);
 
     /// <summary>Pressure at which the return line passes the surplus when the pumps pass a flow, Pa.</summary>
     /// <param name="flow">m³/s.</param>
@@ -183,4 +200,13 @@ internal readonly record struct PathLosses(double Suction, double Supply)
     public PathLosses CarriedOn(in PathLosses before, double share) => new(
         StraightLine.Through<Real>(0, before.Suction, 1, Suction, 1 + share),
         StraightLine.Through<Real>(0, before.Supply, 1, Supply, 1 + share));
+}
+
+/// <summary>Where pumps meet what a circuit asks of them.</summary>
+/// <param name="Flow">Through the pumps, m³/s.</param>
+/// <param name="Losses">On its way to the regulator.</param>
+internal readonly record struct Intersection(double Flow, PathLosses Losses)
+{
+    /// <summary>True if <see cref="TangentSearch"/> found it.</summary>
+    public bool IsByTangents { get; init; }
 }

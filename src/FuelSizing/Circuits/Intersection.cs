@@ -4,11 +4,6 @@ using FuelSizing.Regulators;
 
 namespace FuelSizing.Circuits;
 
-/// <summary>Where pumps meet what a circuit asks of them.</summary>
-/// <param name="Flow">Through the pumps, m³/s.</param>
-/// <param name="Losses">On its way to the regulator.</param>
-internal readonly record struct Intersection(double Flow, PathLosses Losses);
-
 /// <summary>Finds where the pumps' curve meets the system curve.</summary>
 internal static class PumpIntersection
 {
@@ -41,7 +36,8 @@ internal static class PumpIntersection
             return new(pumps.FlowAt(task.Set), default);
         }
 
-        if (TryFind(task, pumps, held: null, task.Set + (double.IsNaN(guess) ? 0 : guess), out Intersection met))
+        if ((pumps.IsNested && TryTangents(task, pumps, held: null, task.Set + (pumps.GivesFlow && guess > 0 ? guess : 0), out Intersection met))
+            || TryFind(task, pumps, held: null, task.Set + (double.IsNaN(guess) ? 0 : guess), out met))
         {
             return met;
         }
@@ -53,6 +49,18 @@ internal static class PumpIntersection
                     ? near
                     : Bracket.Of(excess, 0, 1));
         return new(flow, task.LossesAt(flow));
+    }
+
+    /// <summary>Where pumps meet the circuit, by a <see cref="TangentSearch"/>; false where that does not settle.</summary>
+    /// <param name="task">The circuit.</param>
+    /// <param name="pumps">The pumps.</param>
+    /// <param name="held">By which side of the regulator's data; none with the rail as set, whatever the return line asks for.</param>
+    /// <param name="guess">A rise near the one wanted, Pa.</param>
+    /// <param name="met">The meeting.</param>
+    public static bool TryTangents(in CircuitTask task, RunningPumps pumps, RegulatorReading? held, double guess, out Intersection met)
+    {
+        TangentSearch search = new(stackalloc double[RunningPumps.MaximumGuesses]);
+        return search.TryFind(task, pumps, held, guess, out met);
     }
 
     /// <summary>
@@ -137,7 +145,7 @@ internal static class PumpIntersection
 
     /// <summary>What is asked for at a flow over a rise, Pa.</summary>
     private static double Missing(in CircuitTask task, double flow, in PathLosses losses, RegulatorReading? held, double rise) =>
-        losses.Total + (held is { } side ? Math.Max(task.RegulatedAt(flow, side), task.ReturnPressureAt(flow)) : task.Set) - rise;
+        losses.Total + (held is { } side ? task.PressureAt(flow, side) : task.Set) - rise;
 
     // Losses grow about as flow^1.8, and a pump's flow falls about as the square of the rise: good enough to begin with.
     private static double FirstStep(RunningPumps pumps, double rise, double flow, double loss, double missing)

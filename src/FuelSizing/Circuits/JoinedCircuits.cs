@@ -14,7 +14,9 @@ internal sealed class JoinedCircuits
     private readonly SurgeTank _tank;
     private readonly CircuitTask _main;
     private readonly CircuitBounds _emptying;
+    private readonly double[] _guesses = new double[RunningPumps.MaximumGuesses];
     private (double Pressure, CircuitSide Side, CircuitState State) _last = (double.NaN, default, default);
+    private TangentEnd _end;
 
     private JoinedCircuits(SurgeTank tank, in CircuitTask main, in CircuitBounds emptying)
     {
@@ -161,7 +163,15 @@ internal sealed class JoinedCircuits
     private Join JoinedBy(RunningPumps lift, Intersection atSet, CircuitSide side)
     {
         // Not known is not nothing, but the less is drawn the more overflows.
-        CircuitState? Over(double drawn) => LiftCircuit.Full(FullTask with { Injected = double.IsNaN(drawn) ? 0 : drawn }, lift, atSet);
+        double[] guesses = new double[RunningPumps.MaximumGuesses];
+        TangentEnd end = default;
+        CircuitState? Over(double drawn)
+        {
+            TangentSearch search = new(guesses, double.NaN, end);
+            CircuitState? full = LiftCircuit.Full(FullTask with { Injected = double.IsNaN(drawn) ? 0 : drawn }, lift, atSet, ref search);
+            end = search.Last;
+            return full;
+        }
 
         Join At(double pressure)
         {
@@ -207,11 +217,52 @@ internal sealed class JoinedCircuits
             return new(full?.RailGauge ?? 0, full, there, drawnThere);
         }
 
-        // The more pressure in the tank, the more is drawn, and the less overflows: the fall is small, so that secants settle at once.
-        PressureExcess excess = new(pressure => At(pressure).Pressure, highest);
-        double pressure = highest * (Secant.TryNear(excess, 1, out double share) && share <= 1 ? share : Bracket.Of(excess, 0, 1));
-        Join met = At(pressure);
-        return met.Lift is null ? Column(first with { Pressure = 0, Lift = null }) : met with { Pressure = pressure };
+        // The more pressure in the tank, the more is drawn, and the less overflows: secants settle at once, the first of them from an empty tank to here.
+        if (!TrySecants(first, At, out Join met))
+        {
+            double found = highest * Bracket.Of(new PressureExcess(pressure => At(pressure).Pressure, highest), 0, 1);
+            met = At(found) with { Pressure = found };
+        }
+
+        return met.Lift is null ? Column(first with { Pressure = 0, Lift = null }) : met;
+    }
+
+    /// <summary>The join at whose pressure so much passes that it makes that pressure; false where secants do not settle.</summary>
+    /// <param name="first">With no pressure in the tank.</param>
+    /// <param name="at">The join at a pressure, with the pressure that it makes.</param>
+    /// <param name="met">The join.</param>
+    private static bool TrySecants(Join first, Func<double, Join> at, out Join met)
+    {
+        const int MaximumSteps = 12;
+        const double Settled = 2e-13;
+        double highest = first.Pressure;
+        (double before, double madeBefore, double pressure) = (0, first.Pressure, highest);
+        met = default;
+        for (int step = 0; step < MaximumSteps; step++)
+        {
+            Join here = at(pressure);
+            double slope = ((here.Pressure - madeBefore) / (pressure - before)) - 1;
+            double move = (pressure - here.Pressure) / slope;
+            if (here.Lift is null || !(slope < 0))
+            {
+                return false;
+            }
+
+            if (Math.Abs(move) <= Settled * highest)
+            {
+                met = here with { Pressure = pressure };
+                return true;
+            }
+
+            (before, madeBefore) = (pressure, here.Pressure);
+            pressure += move;
+            if (!(pressure >= 0 && pressure <= highest))
+            {
+                return false;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>One side of the main circuit with so much pressure in its tank; the last one is kept, for it is often asked for again.</summary>
@@ -224,11 +275,18 @@ internal sealed class JoinedCircuits
 
         if (_last.Pressure != pressure || _last.Side != side)
         {
-            _last = (pressure, side, Raised(CircuitSolver.SolveSide(Under(pressure), side), pressure));
+            // Each side from a fresh start: two that are the same come out the same to the last bit.
+            CircuitState near = _emptying.Of(side);
+            TangentSearch search = new(_guesses, RiseNear(near.PumpRise - pressure), _last.Side == side ? _end : default);
+            _last = (pressure, side, Raised(CircuitSolver.SolveSide(Under(pressure), side, ref search), pressure));
+            _end = search.Last;
         }
 
         return _last.State;
     }
+
+    /// <summary>A rise to begin with, Pa: none where a controller slows the pumps.</summary>
+    private double RiseNear(double rise) => _main.MinimumSupply is null && rise > 0 ? rise : double.NaN;
 
     /// <summary>The main circuit with so much pressure in its tank, from which its own are counted.</summary>
     private CircuitTask Under(double pressure) => _main with
@@ -246,7 +304,8 @@ internal sealed class JoinedCircuits
             return _emptying;
         }
 
-        CircuitBounds over = CircuitSolver.SolveBounds(Under(pressure));
+        TangentSearch search = new(stackalloc double[RunningPumps.MaximumGuesses], RiseNear(_emptying.Estimate.PumpRise - pressure));
+        CircuitBounds over = CircuitSolver.SolveBounds(Under(pressure), null, ref search);
         return new(Raised(over.Estimate, pressure), Raised(over.Lower, pressure), Raised(over.Upper, pressure))
         {
             Flows = over.Flows is { } flows ? (Raised(flows.Least, pressure), Raised(flows.Most, pressure)) : null,
@@ -275,11 +334,11 @@ internal sealed class JoinedCircuits
     {
         public static Lifted Of(PumpBounds pumps, in CircuitTask task)
         {
-            Intersection estimate = PumpIntersection.AtSet(task, pumps.Estimate);
+            Intersection estimate = LiftCircuit.AtSet(task, pumps.Estimate);
             return new(
                 estimate,
-                ReferenceEquals(pumps.Lower, pumps.Estimate) ? estimate : PumpIntersection.AtSet(task, pumps.Lower),
-                ReferenceEquals(pumps.Upper, pumps.Estimate) ? estimate : PumpIntersection.AtSet(task, pumps.Upper));
+                ReferenceEquals(pumps.Lower, pumps.Estimate) ? estimate : LiftCircuit.AtSet(task, pumps.Lower),
+                ReferenceEquals(pumps.Upper, pumps.Estimate) ? estimate : LiftCircuit.AtSet(task, pumps.Upper));
         }
     }
 

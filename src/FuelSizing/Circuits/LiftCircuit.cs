@@ -28,7 +28,13 @@ internal static class LiftCircuit
     /// <summary>The circuit while the tank is not full: all that is lifted stays in it, or is drawn.</summary>
     /// <param name="lift">The circuit, with its pressure in the tank.</param>
     /// <param name="pumps">The pumps at their supply, by one reading.</param>
-    public static CircuitState Filling(in CircuitTask lift, RunningPumps pumps) => Filling(lift, pumps, PumpIntersection.AtSet(lift, pumps));
+    public static CircuitState Filling(in CircuitTask lift, RunningPumps pumps) => Filling(lift, pumps, AtSet(lift, pumps));
+
+    /// <summary>Where the pumps meet the circuit with its pressure in the tank, whatever is drawn.</summary>
+    /// <param name="lift">The circuit.</param>
+    /// <param name="pumps">The pumps at their supply, by one reading.</param>
+    public static Intersection AtSet(in CircuitTask lift, RunningPumps pumps) =>
+        lift.HasPathToRegulator && PumpIntersection.TryTangents(lift, pumps, held: null, lift.Set, out Intersection met) ? met : PumpIntersection.AtSet(lift, pumps);
 
     /// <summary>The same where it is known what the pumps bring into the tank.</summary>
     public static CircuitState Filling(in CircuitTask lift, RunningPumps pumps, in Intersection atSet) => StateOf(lift, pumps, atSet, lift.Set, 0);
@@ -39,6 +45,17 @@ internal static class LiftCircuit
     /// <param name="atSet">Where they meet it with that pressure, whatever is drawn.</param>
     public static CircuitState? Full(in CircuitTask lift, RunningPumps pumps, in Intersection atSet)
     {
+        TangentSearch search = new(stackalloc double[RunningPumps.MaximumGuesses]);
+        return Full(lift, pumps, atSet, ref search);
+    }
+
+    /// <summary>The same from where it was solved with another draw.</summary>
+    /// <param name="lift">The circuit, with its least pressure in the tank.</param>
+    /// <param name="pumps">The pumps at their supply, by one reading.</param>
+    /// <param name="atSet">Where they meet it with that pressure, whatever is drawn.</param>
+    /// <param name="search">That goes on from there.</param>
+    public static CircuitState? Full(in CircuitTask lift, RunningPumps pumps, in Intersection atSet, ref TangentSearch search)
+    {
         Intersection met = atSet;
         if (!(met.Flow > lift.Injected))
         {
@@ -48,7 +65,9 @@ internal static class LiftCircuit
         double pressure = lift.ReturnPressureAt(met.Flow);
         if (pressure > lift.Set)
         {
-            if (!PumpIntersection.TryFind(lift, pumps, RegulatorReading.Estimate, lift.RiseToPass(met.Flow), out Intersection higher))
+            double guess = lift.RiseToPass(met.Flow);
+            if (!search.TryFind(lift, pumps, RegulatorReading.Estimate, guess, out Intersection higher)
+                && !PumpIntersection.TryFind(lift, pumps, RegulatorReading.Estimate, guess, out higher))
             {
                 double flow = pumps.FreeFlow
                     * Bracket.Of(new RiseExcess(lift, pumps, asSet: false), lift.Injected / pumps.FreeFlow, met.Flow / pumps.FreeFlow);
@@ -78,6 +97,7 @@ internal static class LiftCircuit
             Running = pumps,
             MinimumAtSet = met.Flow,
             MaximumAtSet = met.Flow,
+            IsByTangents = met.IsByTangents,
         };
 
         // Lines that fall may ask for less than nothing of the pumps, where no curve says what they pass: their free flow at the least.

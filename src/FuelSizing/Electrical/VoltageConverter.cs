@@ -144,14 +144,44 @@ public sealed record VoltageConverter : IReadable
     internal double SpareAt(double supply, double loop, double volts, double amperes)
     {
         double power = volts * amperes;
-        double most = MaximumPowerAt(supply, loop);
-        if (power > most)
+        double byPower = volts * ((MaximumPowerAt(supply, loop) / power) - 1);
+        if (byPower < 0)
         {
-            return volts * ((most / power) - 1);
+            return byPower;
         }
 
+        // Both limits count before they are reached too: a search comes to where one is met along a slope, not by halving to a jump.
         double input = VoltageConversion.InputVoltage<Real>(supply, power, _efficiency, loop);
-        double missing = amperes > _limit ? volts * ((_limit / amperes) - 1) : double.PositiveInfinity;
-        return Math.Min((Output?.Volts ?? Multiple!.Value * input) - volts, missing);
+        double byLimit = volts * ((_limit / amperes) - 1);
+        return Math.Min((Output?.Volts ?? Multiple!.Value * input) - volts, Math.Min(byLimit, byPower));
+    }
+
+    /// <summary>The same for a motor whose current has slopes: how it changes with the motor's voltage, and with what else changes the current.</summary>
+    /// <param name="supply">V.</param>
+    /// <param name="loop">Ω.</param>
+    /// <param name="volts">V.</param>
+    /// <param name="amperes">A.</param>
+    /// <param name="byVolts">How the current changes with the voltage, A/V.</param>
+    /// <param name="byOther">How it changes with something else.</param>
+    internal (double Spare, double ByVolts, double ByOther) SpareAt(double supply, double loop, double volts, double amperes, double byVolts, double byOther)
+    {
+        (double power, double powerByVolts, double powerByOther) = (volts * amperes, amperes + (volts * byVolts), volts * byOther);
+        double most = MaximumPowerAt(supply, loop) / power;
+        (double Spare, double ByVolts, double ByOther) byPower =
+            (volts * (most - 1), most - 1 - (volts * most / power * powerByVolts), -volts * most / power * powerByOther);
+        if (byPower.Spare < 0)
+        {
+            return byPower;
+        }
+
+        double limit = _limit / amperes;
+        (double Spare, double ByVolts, double ByOther) least = (volts * (limit - 1), limit - 1 - (volts * limit / amperes * byVolts), -volts * limit / amperes * byOther);
+        least = byPower.Spare < least.Spare ? byPower : least;
+        double input = VoltageConversion.InputVoltage<Real>(supply, power, _efficiency, loop);
+        double held = (Output?.Volts ?? Multiple!.Value * input) - volts;
+
+        // The input's voltage falls as more is drawn: V_i² − V_s V_i + P R/η = 0.
+        double byDrawn = Output is null && loop > 0 ? -Multiple!.Value * loop / (_efficiency * ((2 * input) - supply)) : 0;
+        return held < least.Spare ? (held, (byDrawn * powerByVolts) - 1, byDrawn * powerByOther) : least;
     }
 }

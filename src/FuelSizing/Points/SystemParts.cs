@@ -242,6 +242,12 @@ public sealed class SystemParts
     {
         CircuitState state = bounds.Estimate;
         PumpPoint[] pumps = [.. state.Pumps];
+        PumpPoint[] lower = IsSame(bounds.Lower, state) ? pumps : [.. bounds.Lower.Pumps];
+        PumpPoint[] upper = IsSame(bounds.Upper, state) ? pumps : [.. bounds.Upper.Pumps];
+
+        // Pumps that are known pass least where the pressure is highest.
+        CircuitBounds all = bounds;
+        PumpPoint[] Of(in CircuitState flows) => IsSame(flows, all.Lower) ? lower : IsSame(flows, all.Upper) ? upper : [.. flows.Pumps];
         return new()
         {
             Task = task,
@@ -250,9 +256,9 @@ public sealed class SystemParts
             Upper = bounds.Upper,
             Pumps = pumps,
             Flows = bounds.Flows,
-            LowerPumps = IsSame(bounds.Lower, state) ? pumps : [.. bounds.Lower.Pumps],
-            UpperPumps = IsSame(bounds.Upper, state) ? pumps : [.. bounds.Upper.Pumps],
-            FlowPumps = bounds.Flows is { } flows ? [[.. flows.Least.Pumps], [.. flows.Most.Pumps]] : [],
+            LowerPumps = lower,
+            UpperPumps = upper,
+            FlowPumps = bounds.Flows is { } flows ? [Of(flows.Least), Of(flows.Most)] : [],
             Required = PumpDuty.Required<Real>(task.Injected, _pumpReserve, _minimumReturn),
             MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
             MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),

@@ -98,11 +98,102 @@ internal sealed class DrivenCurve(PumpCurve curve, bool isTurbine, double ohms, 
             2 * speed * (current - (measured * byRise)));
     }
 
+    /// <summary>The same with what is delivered and drawn, with slopes; false where the curve ends above zero flow, or a step from the guess leads nowhere.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="volts">V.</param>
+    /// <param name="guess">Speed as a share of the measured one, where it does not follow from the voltage alone.</param>
+    /// <param name="reading">Which bound.</param>
+    /// <param name="carried">What is delivered and drawn.</param>
+    public bool TryCarry(double rise, double volts, double guess, PumpReading reading, out CarriedLaw carried) =>
+        isTurbine ? TryTurbine(rise, volts, guess, out carried) : TryDisplacement(rise, volts, reading, out carried);
+
+    private bool TryTurbine(double rise, double volts, double guess, out CarriedLaw carried)
+    {
+        double speed = HasWinding ? guess : SpeedByShare(volts);
+        double measured = PumpScaling.MeasuredPressure<Real>(rise, speed);
+        carried = default;
+        if (measured > curve.Flow.Last && !curve.EndsAtDeadhead)
+        {
+            return false;
+        }
+
+        (double flow, double slope) = measured > curve.Flow.Last ? (0, 0) : curve.Flow.NearestWithSlope(measured);
+        (double current, double byRise) = curve.HasCurrent ? curve.CurrentWithSlope(measured) : (double.NaN, double.NaN);
+        (double move, double speedByVolts, double speedByRise) = (0, 0, 0);
+        if (HasWinding)
+        {
+            TriedSpeed tried = Tried(rise, volts, speed);
+            if (!(tried.MissingBySpeed < 0))
+            {
+                return false;
+            }
+
+            double missingByRise = (tried.Missing + speed - (speed * speed)) * ohms * byRise / (speed * speed) * tried.MissingByVolts;
+            (move, speedByVolts, speedByRise) =
+                (-tried.Missing / tried.MissingBySpeed, -tried.MissingByVolts / tried.MissingBySpeed, -missingByRise / tried.MissingBySpeed);
+        }
+        else
+        {
+            speedByVolts = 1 / ((2 * share * curve.Volts * speed) + ((1 - share) * curve.Volts));
+        }
+
+        double flowBySpeed = flow - (2 * measured * slope);
+        double currentBySpeed = 2 * speed * (current - (measured * byRise));
+        carried = new(
+            new(PumpScaling.Flow<Real>(flow, speed) + ((Real)flowBySpeed * move), (slope / speed) + (flowBySpeed * speedByRise), flowBySpeed * speedByVolts),
+            new(PumpScaling.Current<Real>(current, speed) + ((Real)currentBySpeed * move), byRise + (currentBySpeed * speedByRise), currentBySpeed * speedByVolts),
+            current,
+            byRise,
+            measured,
+            speed,
+            speedByVolts,
+            move,
+            !HasWinding);
+        return true;
+    }
+
+    private bool TryDisplacement(double rise, double volts, PumpReading reading, out CarriedLaw carried)
+    {
+        carried = default;
+        if (rise > curve.Flow.Last && reading != PumpReading.Upper)
+        {
+            return false;
+        }
+
+        (double measured, double slope) = curve.Flow.NearestWithSlope(rise);
+        double flow = AtVoltage(measured, volts);
+        (double current, double byRise) = curve.HasCurrent ? curve.CurrentWithSlope(rise) : (double.NaN, double.NaN);
+        carried = new(
+            flow > 0 ? new(flow, slope, curve.Flow.FirstValue / (curve.Volts - WindingLoss(0))) : default,
+            new(current, byRise, 0),
+            current,
+            byRise,
+            rise,
+            1,
+            0,
+            0,
+            false);
+        return true;
+    }
+
+    /// <summary>The speed where the winding takes a share of the voltage at the measured speed, whatever the rise: n = (V − n² L)/(V_c − L), solved for n.</summary>
+    private double SpeedByShare(double volts)
+    {
+        double loss = share * curve.Volts;
+        double left = curve.Volts - loss;
+        return 2 * volts / (left + Math.Sqrt((left * left) + (4 * loss * volts)));
+    }
+
     private double SpeedAt(double rise, double volts)
     {
         if (volts == curve.Volts)
         {
             return 1;
+        }
+
+        if (!HasWinding && volts > 0)
+        {
+            return Math.Clamp(SpeedByShare(volts), MinimumSpeed, MaximumSpeed);
         }
 
         double speed = volts / curve.Volts;

@@ -373,6 +373,132 @@ public sealed record Pump : PumpAssembly
         return Real.Max(0, flow * _condition);
     }
 
+    /// <summary>How many numbers that takes to be guessed: the motor's voltage, and what its kind needs.</summary>
+    internal int Guesses => _driven is null ? 1 : 1 + DrivenTangents.Guesses;
+
+
+    /// <summary>
+    /// Delivered flow at a rise behind the feed, and its slope, to the first order in what a guess of the motor's voltage is off by; false where a curve ends above
+    /// zero flow, a relief valve opens, or the current would not grow with the voltage.
+    /// </summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="supply">V.</param>
+    /// <param name="reading">Which bound.</param>
+    /// <param name="guesses">The guess, V, and what its kind needs, which are corrected.</param>
+    /// <param name="tangent">What is delivered.</param>
+    internal bool TryTangent(double rise, double supply, PumpReading reading, Span<double> guesses, out PumpTangent tangent)
+    {
+        tangent = default;
+        ref double volts = ref guesses[0];
+        SpeedsMoved speeds = default;
+        if (!(_driven is null
+            ? TryCarry(rise, volts, reading, withCurrent: !IsFedWithoutLoss, out CarriedCurve at)
+            : rise >= 0 && rise <= _relief && DrivenTangents.TryCarry(_driven, PlacesAround(volts), rise, volts, reading, guesses[1..], out at, out speeds)))
+        {
+            return false;
+        }
+
+        double full = supply;
+        (double move, double voltsByRise) = (0, 0);
+        if (Converter is not null)
+        {
+            (double spare, double byVolts, double byRise) =
+                Converter.SpareAt(supply, _feedOhms, volts, at.Current, at.CurrentByVolts, at.CurrentByRise);
+            (move, voltsByRise) = (-spare / byVolts, -byRise / byVolts);
+            full = Unloaded(supply) * (1 + Curve.EndTolerance);
+            if (!(byVolts < 0))
+            {
+                return false;
+            }
+        }
+        else if (_feedOhms > 0)
+        {
+            double stiffness = 1 + (_feedOhms * at.CurrentByVolts);
+            move = (VoltageDrop.AtMotor<Real>(supply, at.Current, _feedOhms) - volts) / stiffness;
+            voltsByRise = -_feedOhms * at.CurrentByRise / stiffness;
+        }
+
+        volts += move;
+        tangent = new(
+            Math.Max(0, _condition * (at.Flow + (at.FlowByVolts * move))),
+            _condition * (at.FlowByRise + (at.FlowByVolts * voltsByRise)),
+            Math.Max(Math.Abs(move) / full, speeds.Furthest));
+        return at.CurrentByVolts >= 0
+            && volts >= MinimumMotorShare * full
+            && volts <= full
+            && (_driven is null || speeds.TryMove(move, guesses[1..]));
+    }
+
+    /// <summary>Delivered flow and current at a rise and motor voltage, with slopes, as new; false where a curve ends above zero flow, or a relief valve opens.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="volts">V.</param>
+    /// <param name="reading">Which bound.</param>
+    /// <param name="withCurrent">True if the current is asked for, by the reading that leaves the motor what goes with this one's flow.</param>
+    /// <param name="carried">What is delivered and drawn.</param>
+    internal bool TryCarry(double rise, double volts, PumpReading reading, bool withCurrent, out CarriedCurve carried)
+    {
+        (PumpCurve lower, PumpCurve upper) = Around(volts);
+        carried = default;
+        if (!(rise >= 0 && rise <= _relief) || !TryCarry(lower, rise, volts, reading, withCurrent, out carried))
+        {
+            return false;
+        }
+
+        if (ReferenceEquals(lower, upper))
+        {
+            return true;
+        }
+
+        if (!TryCarry(upper, rise, volts, reading, withCurrent, out CarriedCurve other))
+        {
+            return false;
+        }
+
+        double width = upper.Volts - lower.Volts;
+        carried = CarriedCurve.Between(carried, other, (volts - lower.Volts) / width, width);
+        return true;
+    }
+
+    /// <summary>Share of the measured flow that is left.</summary>
+    internal double FlowLeft => _condition;
+
+    private bool TryCarry(PumpCurve curve, double rise, double volts, PumpReading reading, bool withCurrent, out CarriedCurve carried)
+    {
+        (double speed, double byVolts) = (SpeedOf(curve, volts, reading), SpeedByVolts(curve, volts, reading));
+        double measured = PumpScaling.MeasuredPressure<Real>(rise, speed);
+        carried = default;
+        bool isShut = measured > curve.Flow.Last;
+        if (isShut && !curve.EndsAtDeadhead)
+        {
+            return false;
+        }
+
+        (double flow, double slope) = isShut ? (0, 0) : curve.Flow.NearestWithSlope(measured);
+        double flowBySpeed = flow - (2 * measured * slope);
+        if (!withCurrent)
+        {
+            carried = new(PumpScaling.Flow<Real>(flow, speed), slope / speed, flowBySpeed * byVolts, 0, 0, 0);
+            return true;
+        }
+
+        (double drawing, double drawingByVolts, double at) = (speed, byVolts, measured);
+        if (reading.Opposite() is var opposite && opposite != reading)
+        {
+            (drawing, drawingByVolts) = (SpeedOf(curve, volts, opposite), SpeedByVolts(curve, volts, opposite));
+            at = PumpScaling.MeasuredPressure<Real>(rise, drawing);
+        }
+
+        (double current, double byRise) = curve.CurrentWithSlope(at);
+        carried = new(
+            PumpScaling.Flow<Real>(flow, speed),
+            slope / speed,
+            flowBySpeed * byVolts,
+            PumpScaling.Current<Real>(current, drawing),
+            byRise,
+            2 * drawing * (current - (at * byRise)) * drawingByVolts);
+        return true;
+    }
+
     /// <summary>
     /// Between which rises a flow is delivered at a motor voltage, by the curves on either side of it, Pa; both the same where
     /// one curve counts. Curves that end above zero flow, and the relief valve, apart.
@@ -397,6 +523,9 @@ public sealed record Pump : PumpAssembly
     /// <summary>Current at a rise and motor voltage, A; null where it was not measured.</summary>
     internal double? CurrentAtMotor(double rise, double volts, PumpReading reading = PumpReading.Estimate) =>
         _curves[0].HasCurrent ? Current(rise, volts, reading) : null;
+
+    /// <summary>True if its current is the same by every reading: within the measured voltages, or of a kind and winding that are known.</summary>
+    internal bool HasOneCurrent(double volts) => _driven is null ? volts >= _curves[0].Volts && volts <= _curves[^1].Volts : _driven[0].Length == 1;
 
     private double Current(double rise, double volts, PumpReading reading)
     {
@@ -438,6 +567,20 @@ public sealed record Pump : PumpAssembly
             : reading == PumpReading.Lower && below ? Extreme(_curves[0], volts)
             : reading == PumpReading.Upper && below ? 1
             : PumpScaling.SpeedRatio<Real>(Math.Min(volts, _curves[^1].Volts), curve.Volts);
+    }
+
+    /// <summary>How <see cref="SpeedOf"/> changes with the voltage, 1/V.</summary>
+    private double SpeedByVolts(PumpCurve curve, double volts, PumpReading reading)
+    {
+        bool above = volts > _curves[^1].Volts;
+        bool below = volts < _curves[0].Volts;
+        if ((reading == PumpReading.Upper && above) || (reading == PumpReading.Lower && below))
+        {
+            PumpCurve last = above ? _curves[^1] : _curves[0];
+            return Extreme(last, volts) > MinimumMotorShare ? 1 / (last.Volts * (1 - MaximumResistiveShare)) : 0;
+        }
+
+        return above || (reading == PumpReading.Upper && below) ? 0 : 1 / curve.Volts;
     }
 
     // A motor that would stand still turns a little, so that scaled pressures stay finite.

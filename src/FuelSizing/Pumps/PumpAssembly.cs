@@ -397,6 +397,9 @@ internal sealed record PumpBounds(double Supply, RunningPumps Estimate, RunningP
 {
     /// <summary>True where data covers the supply's voltage and every curve's end, so that all three are one.</summary>
     public bool IsKnown => ReferenceEquals(Lower, Estimate) && ReferenceEquals(Upper, Estimate);
+
+    /// <summary>True if tangents are much the faster for one of them.</summary>
+    public bool IsNested { get; } = Estimate.IsNested || Lower.IsNested || Upper.IsNested;
 }
 
 /// <summary>Pumps with a fuel in their own lines.</summary>

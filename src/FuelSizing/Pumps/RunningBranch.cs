@@ -8,11 +8,16 @@ internal sealed class RunningBranch : RunningPumps
     // Of the deadhead. Where the pump's curve stands upright, the rise found does not say what flows.
     private const double Upright = 1e-12;
 
+    // How many guesses are its own, and how far apart flows must be, as a share of them, for a slope through both.
+    private const int Own = 5;
+    private const double Apart = 1e-9;
+
     private readonly RunningPumps _pump;
     private readonly Liquid _liquid;
 
     // Worked out when it is asked for: a search for the voltage at a splice asks for a flow of many pumps that nobody asks for more.
     private double _freeFlow = double.NaN;
+    private int _takesNothing = Unasked;
 
     /// <summary>Works out what depends on the voltage alone.</summary>
     /// <param name="branch">Which.</param>
@@ -40,10 +45,72 @@ internal sealed class RunningBranch : RunningPumps
     /// <inheritdoc/>
     public override bool HasOwnLines => true;
 
+    /// <inheritdoc/>
+    public override int Guesses => _pump.Guesses < 0 || TakesNothing ? _pump.Guesses : Own + _pump.Guesses;
+
+    /// <inheritdoc/>
+    public override bool IsNested => !TakesNothing || _pump.IsNested;
+
+    /// <summary>The rise over its pumps, flow and loss of its lines that they were last asked for, how that loss changes with the flow, the last move; then the pumps' own guesses.</summary>
+    /// <inheritdoc/>
+    public override void Guess(double rise, Span<double> guesses)
+    {
+        if (TakesNothing)
+        {
+            _pump.Guess(rise, guesses);
+            return;
+        }
+
+        guesses[..Own].Fill(double.NaN);
+        guesses[0] = rise;
+        _pump.Guess(rise, guesses[Own..]);
+    }
+
+    /// <inheritdoc/>
+    public override bool TryTangent(double rise, Span<double> guesses, out PumpTangent tangent)
+    {
+        if (TakesNothing)
+        {
+            return _pump.TryTangent(rise, guesses, out tangent);
+        }
+
+        if (rise >= Deadhead)
+        {
+            Guess(rise, guesses);
+            tangent = PumpTangent.Shut;
+            return true;
+        }
+
+        double own = guesses[0];
+        if (!(own >= 0) || !_pump.TryTangent(own, guesses[Own..], out tangent) || !(tangent.Flow > 0 && tangent.ByRise <= 0))
+        {
+            tangent = default;
+            return false;
+        }
+
+        // The slope of the loss by the last two flows, as a secant has it; to begin with about as flow^1.8.
+        double loss = Lost(tangent.Flow);
+        double apart = tangent.Flow - guesses[1];
+        double slope = Math.Abs(apart) > Apart * tangent.Flow ? (loss - guesses[2]) / apart
+            : double.IsNaN(guesses[3]) ? 1.8 * Math.Max(0, loss) / tangent.Flow
+            : guesses[3];
+        double stiffness = 1 - (slope * tangent.ByRise);
+        double move = (rise + loss - own) / stiffness;
+        double moved = Math.Sqrt(Math.Abs(move) * (double.IsNaN(guesses[4]) ? _pump.Deadhead : guesses[4])) / _pump.Deadhead;
+        (guesses[0], guesses[1], guesses[2], guesses[3], guesses[4]) = (own + move, tangent.Flow, loss, slope, Math.Abs(move));
+        tangent = new(Math.Max(0, tangent.Flow + (tangent.ByRise * move)), tangent.ByRise / stiffness, Math.Max(tangent.Moved, moved));
+        return slope >= 0;
+    }
+
     /// <summary>Those of its pumps where its lines take nothing.</summary>
     /// <inheritdoc/>
     public override bool TryList(double given, ICollection<Pump> pumps) =>
-        Lost(0) == 0 && Lost(_pump.FreeFlow) == 0 && _pump.TryList(given, pumps);
+        TakesNothing && _pump.TryList(given, pumps);
+
+    /// <summary>True if its lines take nothing, so that it is its pumps.</summary>
+    private bool TakesNothing =>
+        (_takesNothing != Unasked ? _takesNothing : _takesNothing = Lost(0) == 0 && Lost(_pump.FreeFlow) == 0 ? 1 : 0) == 1;
+
 
     /// <inheritdoc/>
     public override double FlowAt(double rise) => FlowFor(rise);
@@ -53,6 +120,15 @@ internal sealed class RunningBranch : RunningPumps
 
     /// <inheritdoc/>
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points) => _pump.Describe(flow, PumpRise(flow, rise), points);
+
+    /// <inheritdoc/>
+    public override bool IsConfirmed(double rise, ReadOnlySpan<double> guesses) =>
+        TakesNothing ? _pump.IsConfirmed(rise, guesses) : rise >= Deadhead || _pump.IsConfirmed(guesses[0], guesses[Own..]);
+
+    /// <inheritdoc/>
+    public override bool TryNote(double flow, double rise, Span<double> guesses, ref PumpNotes notes) => TakesNothing
+        ? _pump.TryNote(flow, rise, guesses, ref notes)
+        : _pump.TryNote(flow, rise + (Real)Lost(flow), guesses[Own..], ref notes);
 
     /// <inheritdoc/>
     public override bool IsFullyCovered(bool ends) => _pump.IsFullyCovered(ends);

@@ -20,9 +20,11 @@ internal sealed class RunningPump : RunningPumps
     /// <param name="pump">Which.</param>
     /// <param name="supply">Voltage at the source, V.</param>
     /// <param name="reading">How its curves are read where they end.</param>
-    public RunningPump(Pump pump, double supply, PumpReading reading)
+    /// <param name="isSlowed">True at low speed, where the bounds of its data often differ: they are found the sooner by tangents.</param>
+    public RunningPump(Pump pump, double supply, PumpReading reading, bool isSlowed = false)
     {
         (_pump, _supply, _reading) = (pump, supply, reading);
+        IsNested = isSlowed || pump.IsDriven || pump.Converter is not null;
         _begins = pump.IsCoveredBelow(supply);
     }
 
@@ -61,6 +63,32 @@ internal sealed class RunningPump : RunningPumps
     public override bool GivesFlow => true;
 
     /// <inheritdoc/>
+    public override int Guesses => _pump.Guesses;
+
+    /// <inheritdoc/>
+    public override bool IsNested { get; }
+
+    /// <summary>A converter may have several voltages to settle at, of which it has the highest.</summary>
+    /// <inheritdoc/>
+    public override bool IsConfirmed(double rise, ReadOnlySpan<double> guesses) =>
+        _pump.Converter is null || Math.Abs(_pump.MotorVoltage(rise, _supply, _reading) - guesses[0]) <= Beside * guesses[0];
+
+    /// <inheritdoc/>
+    public override bool IsRiseSearched => !_pump.IsFedWithoutLoss;
+
+    /// <summary>The voltage at its motor.</summary>
+    /// <inheritdoc/>
+    public override void Guess(double rise, Span<double> guesses)
+    {
+        guesses.Fill(double.NaN);
+        guesses[0] = _pump.Unloaded(_supply);
+    }
+
+    /// <inheritdoc/>
+    public override bool TryTangent(double rise, Span<double> guesses, out PumpTangent tangent) =>
+        _pump.TryTangent(rise, _supply, _reading, guesses, out tangent);
+
+    /// <inheritdoc/>
     public override bool TryList(double given, ICollection<Pump> pumps)
     {
         pumps.Add(_pump);
@@ -68,10 +96,33 @@ internal sealed class RunningPump : RunningPumps
     }
 
     /// <inheritdoc/>
-    public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
+    public override void Describe(double flow, double rise, ICollection<PumpPoint> points) =>
+        Describe(flow, rise, _pump.MotorVoltage(rise, _supply, _reading), points);
+
+    /// <inheritdoc/>
+    public override bool TryNote(double flow, double rise, Span<double> guesses, ref PumpNotes notes)
     {
-        double volts = _pump.MotorVoltage(rise, _supply, _reading);
+        Note(flow, rise, guesses[0], ref notes);
+        return true;
+    }
+
+    /// <summary>Notes the pump where it runs, with the voltage known at its motor, V.</summary>
+    public void Note(double flow, double rise, double volts, ref PumpNotes notes)
+    {
+        if (notes.Points is not null)
+        {
+            Describe(flow, rise, volts, notes.Points);
+        }
+        else if (!IsFullyCovered(notes.Ends))
+        {
+            notes.Uncovered |= CoverageAt(flow, rise, volts, notes.Ends) & PumpCoverage.NotCovered;
+        }
+    }
+
+    private void Describe(double flow, double rise, double volts, ICollection<PumpPoint> points)
+    {
         double? current = _pump.CurrentAtMotor(rise, volts);
+        bool known = _pump.HasOneCurrent(volts);
         points.Add(new(
             _pump,
             flow,
@@ -79,8 +130,8 @@ internal sealed class RunningPump : RunningPumps
             _pump.GivenVoltage(_supply, current),
             volts,
             current,
-            _pump.CurrentAtMotor(rise, volts, PumpReading.Lower),
-            _pump.CurrentAtMotor(rise, volts, PumpReading.Upper),
+            known ? current : _pump.CurrentAtMotor(rise, volts, PumpReading.Lower),
+            known || _pump.IsDriven ? current : _pump.CurrentAtMotor(rise, volts, PumpReading.Upper),
             CoverageAt(flow, rise, volts, ends: true)));
     }
 
@@ -98,7 +149,7 @@ internal sealed class RunningPump : RunningPumps
         PumpCoverage coverage = _pump.CoverageAt(rise, volts);
 
         // Under its first point the flow is only known to be no less than there.
-        if (flow >= FreeFlow * (1 - Beside) && _pump.BeginsAt(volts) > 0)
+        if (_pump.BeginsAt(volts) > 0 && flow >= FreeFlow * (1 - Beside))
         {
             coverage |= PumpCoverage.PressureBelow;
         }

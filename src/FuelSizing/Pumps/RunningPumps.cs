@@ -43,6 +43,55 @@ internal abstract class RunningPumps
     /// <param name="points">To add to.</param>
     public abstract void Describe(double flow, double rise, ICollection<PumpPoint> points);
 
+    /// <summary>Adds each pump as <see cref="Describe(double, double, ICollection{PumpPoint})"/> does, by tangents; false, and none added, where a branch is shut or stands at an end of its curve.</summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="rise">Pa.</param>
+    /// <param name="points">To add to.</param>
+    public bool TryDescribe(double flow, double rise, List<PumpPoint> points)
+    {
+        int before = points.Count;
+        PumpNotes notes = new() { Points = points };
+        if (TryNote(flow, rise, ref notes))
+        {
+            return true;
+        }
+
+        points.RemoveRange(before, points.Count - before);
+        return false;
+    }
+
+    /// <summary>What <see cref="UncoveredAt"/> says, by tangents; none where a branch is shut or stands at an end of its curve.</summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="rise">Pa.</param>
+    /// <param name="ends">True if it matters where curves end.</param>
+    public PumpCoverage? UncoveredByTangents(double flow, double rise, bool ends)
+    {
+        PumpNotes notes = new() { Ends = ends };
+        return TryNote(flow, rise, ref notes) ? notes.Uncovered : null;
+    }
+
+    private bool TryNote(double flow, double rise, ref PumpNotes notes)
+    {
+        // Of the flow: the rise was found no nearer.
+        const double Near = 1e-10;
+        if (Guesses is < 0 or > MaximumGuesses || !(flow > 0 && flow < FreeFlow))
+        {
+            return false;
+        }
+
+        Span<double> guesses = stackalloc double[Guesses];
+        return PumpTangent.TrySettle(this, rise, guesses, out PumpTangent tangent)
+            && Math.Abs(tangent.Flow - flow) <= Near * flow
+            && TryNote(flow, rise, guesses, ref notes);
+    }
+
+    /// <summary>Notes each pump where it runs, with guesses that are settled.</summary>
+    /// <param name="flow">m³/s.</param>
+    /// <param name="rise">Pa.</param>
+    /// <param name="guesses">Settled guesses.</param>
+    /// <param name="notes">What is noted.</param>
+    public virtual bool TryNote(double flow, double rise, Span<double> guesses, ref PumpNotes notes) => false;
+
     /// <summary>True if <see cref="UncoveredAt"/> is known to be nothing at every flow, without looking.</summary>
     /// <param name="ends">True if it matters where curves end.</param>
     public abstract bool IsFullyCovered(bool ends);
@@ -55,6 +104,43 @@ internal abstract class RunningPumps
 
     /// <summary>True if flow follows from rise without a search, so that a solver does well to look for the rise.</summary>
     public abstract bool GivesFlow { get; }
+
+    /// <summary>More guesses than a search by tangents has room for.</summary>
+    public const int MaximumGuesses = 64;
+
+    /// <summary>Stands for what is worked out when somebody asks for it.</summary>
+    protected const int Unasked = int.MinValue;
+
+    /// <summary>How many numbers <see cref="TryTangent"/> has to guess; below zero where it finds nothing.</summary>
+    public virtual int Guesses => -1;
+
+    /// <summary>True if tangents are much the faster: where a flow takes a search within a search, or bounds lie beside each other.</summary>
+    public virtual bool IsNested => false;
+
+    /// <summary>True if a rise takes a search.</summary>
+    public virtual bool IsRiseSearched => true;
+
+    /// <summary>Guesses to begin with.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="guesses">To write to.</param>
+    public virtual void Guess(double rise, Span<double> guesses)
+    {
+    }
+
+    /// <summary>Delivered flow at a rise and its slope, to the first order in what the guesses are off by; false where curves end or jump, which is to be searched for.</summary>
+    /// <param name="rise">Pa, not negative.</param>
+    /// <param name="guesses">Guesses, which are corrected.</param>
+    /// <param name="tangent">What is delivered.</param>
+    public virtual bool TryTangent(double rise, Span<double> guesses, out PumpTangent tangent)
+    {
+        tangent = default;
+        return false;
+    }
+
+    /// <summary>True if settled guesses are those that a search of each alone would find, where it has to choose between several.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="guesses">Settled guesses.</param>
+    public virtual bool IsConfirmed(double rise, ReadOnlySpan<double> guesses) => true;
 
     /// <summary>Adds the pumps that run, where all are in parallel and given the same; false where some are in series, or slowed.</summary>
     /// <param name="given">Voltage that their feeds are given, V.</param>
@@ -101,6 +187,8 @@ internal sealed class RunningParallel : RunningPumps
     private readonly bool _givesFlow;
     private double _freeFlow = double.NaN;
     private double _deadhead = double.NaN;
+    private int _guesses = Unasked;
+    private int _nested = Unasked;
     private readonly bool _begins;
     private readonly bool _covered;
 
@@ -141,6 +229,82 @@ internal sealed class RunningParallel : RunningPumps
 
     /// <inheritdoc/>
     public override bool GivesFlow => _givesFlow;
+
+    /// <inheritdoc/>
+    public override int Guesses => _guesses != Unasked ? _guesses
+        : _guesses = Array.TrueForAll(_branches, branch => branch.Guesses >= 0) ? _branches.Sum(branch => branch.Guesses) : -1;
+
+    /// <inheritdoc/>
+    public override bool IsNested => (_nested != Unasked ? _nested : _nested = Array.Exists(_branches, branch => branch.IsNested) ? 1 : 0) == 1;
+
+    /// <inheritdoc/>
+    public override void Guess(double rise, Span<double> guesses)
+    {
+        foreach (RunningPumps branch in _branches)
+        {
+            branch.Guess(rise, guesses[..branch.Guesses]);
+            guesses = guesses[branch.Guesses..];
+        }
+    }
+
+    /// <inheritdoc/>
+    public override bool TryTangent(double rise, Span<double> guesses, out PumpTangent tangent)
+    {
+        (double flow, double byRise, double moved) = (0, 0, 0);
+        foreach (RunningPumps branch in _branches)
+        {
+            int own = branch.Guesses;
+            if (!branch.TryTangent(rise, guesses[..own], out tangent))
+            {
+                return false;
+            }
+
+            (flow, byRise, moved) = (flow + tangent.Flow, byRise + tangent.ByRise, Math.Max(moved, tangent.Moved));
+            guesses = guesses[own..];
+        }
+
+        tangent = new(flow, byRise, moved);
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override bool IsConfirmed(double rise, ReadOnlySpan<double> guesses)
+    {
+        foreach (RunningPumps branch in _branches)
+        {
+            if (!branch.IsConfirmed(rise, guesses[..branch.Guesses]))
+            {
+                return false;
+            }
+
+            guesses = guesses[branch.Guesses..];
+        }
+
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override bool TryNote(double flow, double rise, Span<double> guesses, ref PumpNotes notes)
+    {
+        foreach (RunningPumps branch in _branches)
+        {
+            int own = branch.Guesses;
+            if (branch.FreeFlow <= 0)
+            {
+                notes.Note(branch, rise);
+            }
+            else if (!branch.TryTangent(rise, guesses[..own], out PumpTangent tangent)
+                || !(tangent.Flow > 0 && tangent.Flow < branch.FreeFlow && tangent.ByRise < 0)
+                || !branch.TryNote(tangent.Flow, rise, guesses[..own], ref notes))
+            {
+                return false;
+            }
+
+            guesses = guesses[own..];
+        }
+
+        return true;
+    }
 
     /// <inheritdoc/>
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
@@ -228,6 +392,7 @@ internal sealed class RunningParallel : RunningPumps
 internal sealed class RunningSeries : RunningPumps
 {
     private readonly RunningPumps[] _stages;
+    private int _guesses = Unasked;
     private readonly bool _begins;
     private readonly bool _covered;
 
@@ -264,7 +429,7 @@ internal sealed class RunningSeries : RunningPumps
         Real rise = 0;
         foreach (RunningPumps stage in _stages)
         {
-            rise += stage.RiseAt(flow);
+            rise += RiseOf(stage, flow);
         }
 
         return rise;
@@ -274,11 +439,112 @@ internal sealed class RunningSeries : RunningPumps
     public override bool GivesFlow => false;
 
     /// <inheritdoc/>
+    public override int Guesses => _guesses != Unasked ? _guesses
+        : _guesses = Array.TrueForAll(_stages, stage => stage.Guesses >= 0) ? _stages.Sum(stage => stage.Guesses + 1) : -1;
+
+    /// <inheritdoc/>
+    public override bool IsNested => true;
+
+    /// <summary>The rise of each stage, then its own guesses.</summary>
+    /// <inheritdoc/>
+    public override void Guess(double rise, Span<double> guesses)
+    {
+        double all = 0;
+        foreach (RunningPumps stage in _stages)
+        {
+            all += stage.Deadhead;
+        }
+
+        foreach (RunningPumps stage in _stages)
+        {
+            guesses[0] = rise * stage.Deadhead / all;
+            stage.Guess(guesses[0], guesses.Slice(1, stage.Guesses));
+            guesses = guesses[(1 + stage.Guesses)..];
+        }
+    }
+
+    /// <summary>By the flow that is the same through all, to the first order in the rise of each.</summary>
+    /// <inheritdoc/>
+    public override bool TryTangent(double rise, Span<double> guesses, out PumpTangent tangent)
+    {
+        Span<double> flows = stackalloc double[_stages.Length];
+        Span<double> slopes = stackalloc double[_stages.Length];
+        (double left, double byFlow, double moved) = (rise, 0, 0);
+        Span<double> rest = guesses;
+        for (int at = 0; at < _stages.Length; at++)
+        {
+            int own = _stages[at].Guesses;
+            if (!_stages[at].TryTangent(rest[0], rest.Slice(1, own), out tangent) || !(tangent.ByRise < 0))
+            {
+                return false;
+            }
+
+            (flows[at], slopes[at]) = (tangent.Flow, tangent.ByRise);
+            left += (tangent.Flow / tangent.ByRise) - rest[0];
+            byFlow += 1 / tangent.ByRise;
+            moved = Math.Max(moved, tangent.Moved);
+            rest = rest[(1 + own)..];
+        }
+
+        // A stage that would have to be pushed is bypassed, or holds the others up.
+        double flow = left / byFlow;
+        for (int at = 0; at < _stages.Length; at++)
+        {
+            double move = (flow - flows[at]) / slopes[at];
+            guesses[0] += move;
+            if (!(guesses[0] > 0))
+            {
+                tangent = default;
+                return false;
+            }
+
+            moved = Math.Max(moved, Math.Abs(move) / Deadhead);
+            guesses = guesses[(1 + _stages[at].Guesses)..];
+        }
+
+        tangent = new(flow, 1 / byFlow, moved);
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override bool IsConfirmed(double rise, ReadOnlySpan<double> guesses)
+    {
+        foreach (RunningPumps stage in _stages)
+        {
+            if (!stage.IsConfirmed(guesses[0], guesses.Slice(1, stage.Guesses)))
+            {
+                return false;
+            }
+
+            guesses = guesses[(1 + stage.Guesses)..];
+        }
+
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override bool TryNote(double flow, double rise, Span<double> guesses, ref PumpNotes notes)
+    {
+        foreach (RunningPumps stage in _stages)
+        {
+            if (!stage.TryNote(flow, guesses[0], guesses.Slice(1, stage.Guesses), ref notes))
+            {
+                return false;
+            }
+
+            guesses = guesses[(1 + stage.Guesses)..];
+        }
+
+        return true;
+    }
+
+    /// <inheritdoc/>
     public override void Describe(double flow, double rise, ICollection<PumpPoint> points)
     {
         foreach (RunningPumps stage in _stages)
         {
-            stage.Describe(Math.Min(flow, stage.FreeFlow), points);
+            double own = Math.Min(flow, stage.FreeFlow);
+            stage.Describe(own, RiseOf(stage, own), points);
         }
     }
 
@@ -292,7 +558,7 @@ internal sealed class RunningSeries : RunningPumps
         foreach (RunningPumps stage in _stages)
         {
             double own = Math.Min(flow, stage.FreeFlow);
-            double over = stage.RiseAt(own);
+            double over = RiseOf(stage, own);
             stage.Walk(own, over, before, before + over, places);
             before += over;
         }
@@ -310,7 +576,7 @@ internal sealed class RunningSeries : RunningPumps
         foreach (RunningPumps stage in _stages)
         {
             double own = Math.Min(flow, stage.FreeFlow);
-            uncovered |= stage.UncoveredAt(own, stage.RiseAt(own), ends);
+            uncovered |= stage.UncoveredAt(own, RiseOf(stage, own), ends);
         }
 
         return uncovered;
@@ -318,6 +584,10 @@ internal sealed class RunningSeries : RunningPumps
 
     /// <inheritdoc/>
     public override bool IsFullyCovered(bool ends) => ends ? _covered : _begins;
+
+    // Wiring, or lines, make a search of it.
+    private static double RiseOf(RunningPumps stage, double flow) =>
+        stage.IsRiseSearched && flow > 0 && flow < stage.FreeFlow && PumpTangent.TryRise(stage, flow, out double rise) ? rise : stage.RiseAt(flow);
 }
 
 /// <summary>A pump, or a branch with lines of its own, with the pressures before and behind it.</summary>

@@ -86,6 +86,118 @@ internal sealed class SharedMotors
         return splices;
     }
 
+    /// <summary>How many there are.</summary>
+    public int Count => _pumps.Length;
+
+    /// <summary>One of the pumps.</summary>
+    public Pump this[int place] => _pumps[place];
+
+    /// <summary>True if what is delivered may be found by tangents.</summary>
+    public bool HasTangent => Array.TrueForAll(_pumps, pump => !pump.IsDriven);
+
+    /// <summary>Delivered flow against a rise and its slope, to the first order in what guesses of the voltages at all motors are off by, V; false where a curve ends above zero flow.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="volts">The guesses, V, which are corrected.</param>
+    /// <param name="tangent">What is delivered.</param>
+    public bool TryTangent(double rise, Span<double> volts, out PumpTangent tangent)
+    {
+        int count = _pumps.Length;
+        Span<CarriedCurve> carried = stackalloc CarriedCurve[count];
+        Span<double> drawn = stackalloc double[_ohms.Length];
+        Span<double> drawnByRise = stackalloc double[_ohms.Length];
+        Span<double> stiffness = stackalloc double[_ohms.Length];
+        tangent = default;
+        for (int i = 0; i < count; i++)
+        {
+            if (!_pumps[i].TryCarry(rise, volts[i], _reading, Draws(i), out carried[i]) || !(carried[i].CurrentByVolts >= 0))
+            {
+                return false;
+            }
+
+            if (_places[i] is >= 0 and var place)
+            {
+                drawn[place] += carried[i].Current;
+                drawnByRise[place] += carried[i].CurrentByRise;
+                stiffness[place] += carried[i].CurrentByVolts / Stiffness(i, carried[i]);
+            }
+        }
+
+        // What all on a part draw more for their moves of voltage, and for a rise of one pascal.
+        Span<double> more = stackalloc double[_ohms.Length];
+        Span<double> moreByRise = stackalloc double[_ohms.Length];
+        for (int i = 0; i < count; i++)
+        {
+            if (_places[i] is >= 0 and var place)
+            {
+                double share = carried[i].CurrentByVolts / Stiffness(i, carried[i]) / (1 + (_ohms[place] * stiffness[place]));
+                more[place] += share * Missing(i, carried[i], drawn, volts[i]);
+                moreByRise[place] += share * ByRise(i, carried[i], drawnByRise);
+            }
+        }
+
+        (double flow, double byRise, double moved) = (0, 0, 0);
+        for (int i = 0; i < count; i++)
+        {
+            (double shared, double sharedByRise) = _places[i] is >= 0 and var place ? (_ohms[place] * more[place], _ohms[place] * moreByRise[place]) : (0, 0);
+            double move = (Missing(i, carried[i], drawn, volts[i]) - shared) / Stiffness(i, carried[i]);
+            double voltsByRise = (ByRise(i, carried[i], drawnByRise) - sharedByRise) / Stiffness(i, carried[i]);
+            volts[i] += move;
+            if (!(volts[i] >= Pump.MinimumMotorShare * _supply && volts[i] <= _supply))
+            {
+                return false;
+            }
+
+            flow += Math.Max(0, _pumps[i].FlowLeft * (carried[i].Flow + (carried[i].FlowByVolts * move)));
+            byRise += _pumps[i].FlowLeft * (carried[i].FlowByRise + (carried[i].FlowByVolts * voltsByRise));
+            moved = Math.Max(moved, Math.Abs(move) / _supply);
+        }
+
+        tangent = new(flow, byRise, moved);
+        return true;
+    }
+
+    /// <summary>What flows through each pump, m³/s, and the voltage at its splice, V, with settled voltages at the motors; false where a pump is shut or stands upright.</summary>
+    /// <param name="rise">Pa.</param>
+    /// <param name="volts">V.</param>
+    /// <param name="flows">m³/s, to write to.</param>
+    /// <param name="splices">V, to write to.</param>
+    public bool TryFlows(double rise, ReadOnlySpan<double> volts, Span<double> flows, Span<double> splices)
+    {
+        Span<double> currents = stackalloc double[_pumps.Length];
+        for (int i = 0; i < _pumps.Length; i++)
+        {
+            if (!_pumps[i].TryCarry(rise, volts[i], _reading, Draws(i), out CarriedCurve at) || !(at.Flow > 0 && at.FlowByRise < 0))
+            {
+                return false;
+            }
+
+            (flows[i], currents[i]) = (_pumps[i].FlowLeft * at.Flow, at.Current);
+        }
+
+        for (int i = 0; i < _pumps.Length; i++)
+        {
+            splices[i] = _places[i] is >= 0 and var place ? VoltageDrop.AtMotor<Real>(_supply, Through(place, currents), _ohms[place]) : _supply;
+        }
+
+        return true;
+    }
+
+    // One that is wired without loss has the supply's voltage whatever it draws, which may not have been measured.
+    private bool Draws(int pump) => _places[pump] >= 0 || _pumps[pump].FeedOhms > 0;
+
+    private double Stiffness(int pump, in CarriedCurve at) => 1 + (_pumps[pump].FeedOhms * at.CurrentByVolts);
+
+    /// <summary>What the feed leaves a motor, less the guess, V.</summary>
+    private double Missing(int pump, in CarriedCurve at, ReadOnlySpan<double> drawn, double volts)
+    {
+        double given = _places[pump] is >= 0 and var place ? VoltageDrop.AtMotor<Real>(_supply, drawn[place], _ohms[place]) : _supply;
+        return VoltageDrop.AtMotor<Real>(given, at.Current, _pumps[pump].FeedOhms) - volts;
+    }
+
+    /// <summary>How that changes with the rise alone, V/Pa.</summary>
+    private double ByRise(int pump, in CarriedCurve at, ReadOnlySpan<double> drawnByRise) =>
+        (-_pumps[pump].FeedOhms * at.CurrentByRise) - (_places[pump] is >= 0 and var place ? _ohms[place] * drawnByRise[place] : 0);
+
     private bool TryVoltages(double rise, Span<double> volts)
     {
         int count = volts.Length;

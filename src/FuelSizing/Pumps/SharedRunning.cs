@@ -115,6 +115,38 @@ internal sealed class SharedRunning : RunningPumps
     }
 
     /// <inheritdoc/>
+    public override int Guesses => _motors?.HasTangent == true ? _motors.Count : -1;
+
+    /// <summary>The voltage at each motor.</summary>
+    /// <inheritdoc/>
+    public override void Guess(double rise, Span<double> guesses) => guesses.Fill(_supply);
+
+    /// <inheritdoc/>
+    public override bool TryTangent(double rise, Span<double> guesses, out PumpTangent tangent) => _motors!.TryTangent(rise, guesses, out tangent);
+
+    /// <inheritdoc/>
+    public override bool TryNote(double flow, double rise, Span<double> guesses, ref PumpNotes notes)
+    {
+        Span<double> flows = stackalloc double[guesses.Length];
+        Span<double> splices = stackalloc double[guesses.Length];
+        if (_pumps.Pumps.Count != _motors!.Count || !_motors.TryFlows(rise, guesses, flows, splices))
+        {
+            return false;
+        }
+
+        for (int i = 0; i < guesses.Length; i++)
+        {
+            new RunningPump(_motors[i], splices[i], _reading).Note(flows[i], rise, guesses[i], ref notes);
+            if (notes.Points is { } points && SpliceVoltages.PlaceOf(_shared, _motors[i]) >= 0)
+            {
+                points[^1] = points[^1] with { SharedDrop = _supply - splices[i] };
+            }
+        }
+
+        return true;
+    }
+
+    /// <inheritdoc/>
     public override bool HasOwnLines => _unloaded.HasOwnLines;
 
     /// <inheritdoc/>

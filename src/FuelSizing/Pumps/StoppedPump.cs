@@ -14,6 +14,16 @@ internal sealed class StoppedPump(Pump pump) : RunningPumps
     public override bool GivesFlow => true;
 
     /// <inheritdoc/>
+    public override int Guesses => 0;
+
+    /// <inheritdoc/>
+    public override bool TryTangent(double rise, Span<double> guesses, out PumpTangent tangent)
+    {
+        tangent = PumpTangent.Shut;
+        return true;
+    }
+
+    /// <inheritdoc/>
     public override bool TryList(double given, ICollection<Pump> pumps) => true;
 
     /// <inheritdoc/>

@@ -251,5 +251,5 @@ internal sealed record PumpAtLowSpeed : PumpAssembly
     internal override PumpAssembly WithPumps(Func<Pump, Pump> change) => this;
 
     internal override RunningPumps Fed(SpliceVoltages volts, PumpReading reading) =>
-        _share == 0 ? new StoppedPump(_pump) : new RunningPump(_pump, _share * volts.Of(_pump), reading);
+        _share == 0 ? new StoppedPump(_pump) : new RunningPump(_pump, _share * volts.Of(_pump), reading, isSlowed: true);
 }
