@@ -1,8 +1,6 @@
 using FuelSizing.Checks;
-using FuelSizing.Engines;
 using FuelSizing.Injectors;
 using FuelSizing.Points;
-using FuelSizing.Quantities;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Equations;

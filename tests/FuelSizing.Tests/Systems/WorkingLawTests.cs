@@ -23,7 +23,7 @@ public partial class WorkingLawTests
         WorkingStep[] lines = [.. working.Steps.Where(step => step.Law is not null)];
 
         Assert.InRange(lines.Length, 15, 150);
-        Assert.Empty(working.Given.Where(line => line.Law is not null));
+        Assert.All(working.Given, line => Assert.Null(line.Law));
         Assert.All(lines, line =>
         {
             EquationText law = Assert.Single(EquationText.All, law => law.Name == line.Law);
