@@ -29,6 +29,9 @@ internal sealed class SlowChannel
     private readonly Func<int, double> _time;
     private readonly int _rows;
 
+    // Readings about the last row that had none: rows are asked for one after the other, and a stretch without readings may be a whole log.
+    private (int Before, int After) _stretch;
+
     private SlowChannel(Func<int, double> recorded, Func<int, double> time, int rows, bool isHeld) =>
         (_recorded, _time, _rows, IsHeld) = (recorded, time, rows, isHeld);
 
@@ -72,8 +75,8 @@ internal sealed class SlowChannel
             return _recorded(row);
         }
 
-        (int before, int after) = (Reading(row, -1), Reading(row, 1));
-        if (before < 0 || after < 0)
+        (int before, int after) = Readings(row);
+        if (before < 0 || after >= _rows || !IsNear(before, row) || !IsNear(after, row))
         {
             return double.NaN;
         }
@@ -103,17 +106,26 @@ internal sealed class SlowChannel
             : At(after);
     }
 
-    private int Reading(int row, int step)
+    /// <summary>Rows with a reading before and after one that has none; −1, and the number of rows, where there is none.</summary>
+    private (int Before, int After) Readings(int row)
     {
-        for (int place = row + step; place >= 0 && place < _rows && IsNear(place, row); place += step)
+        if (row <= _stretch.Before || row >= _stretch.After)
         {
-            if (IsRead(place))
+            (int before, int after) = (row - 1, row + 1);
+            while (before >= 0 && !IsRead(before))
             {
-                return place;
+                before--;
             }
+
+            while (after < _rows && !IsRead(after))
+            {
+                after++;
+            }
+
+            _stretch = (before, after);
         }
 
-        return -1;
+        return _stretch;
     }
 
     // A log with many rows a second has many between two readings that are close in time.
