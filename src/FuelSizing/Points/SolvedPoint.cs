@@ -136,8 +136,8 @@ public class SolvedPoint
 
     private PointMixture Mixed => _asked.Mixture ?? Once(ref _asked.Mixture, new(Parts, _demand, _circuit, (_actual, _judged)));
 
-    // Threads that meet here make the same, and the first is kept.
-    private static T Once<T>(ref T? kept, T made)
+    /// <summary>What is kept, or what was made now: threads that meet here make the same, and the first is kept.</summary>
+    internal static T Once<T>(ref T? kept, T made)
         where T : class => Interlocked.CompareExchange(ref kept, made, null) ?? made;
 
     private static Duration? Seconds(double? seconds) => seconds is { } s ? Duration.FromSeconds(s) : null;
@@ -178,6 +178,5 @@ internal sealed class PointMixture
     public SecondStreamResult? Stream { get; }
 
     /// <summary>With units, and causes.</summary>
-    public DeliveredMixture Delivered =>
-        _delivered ?? Interlocked.CompareExchange(ref _delivered, new(_parts, _demand, _solved, _secondary, Stream), null) ?? _delivered;
+    public DeliveredMixture Delivered => _delivered ?? SolvedPoint.Once(ref _delivered, new(_parts, _demand, _solved, _secondary, Stream));
 }

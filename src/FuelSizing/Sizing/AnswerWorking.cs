@@ -38,11 +38,7 @@ public static class AnswerWorking
     {
         ArgumentNullException.ThrowIfNull(fit);
         TextStyle own = style ?? TextStyle.Metric;
-        OperatingResult furthest = fit.Points.MaxBy(point => DeviationOf(point.Result))!.Result;
+        OperatingResult furthest = fit.Points.MaxBy(point => Math.Abs(RailResponse.DeviationOf(point.Result)))!.Result;
         return MixtureDeviation.Of(furthest, own, $"{furthest.Point.In(own)}, with the unit put in: {fit.Unit.Text.In(own)}");
     }
-
-    // Lean and rich alike; where lambda is not known nothing can be further.
-    private static double DeviationOf(OperatingResult result) =>
-        result.Mixture.Lambda is { } lambda ? Math.Abs(Math.Log(lambda / result.Mixture.TargetLambda)) : double.PositiveInfinity;
 }

@@ -92,6 +92,14 @@ public class MixtureSizingTests
             Wren.Kpa(300), Wren.Kpa(320), ceiling: Wren.Kpa(700), minimumCeiling: Wren.Kpa(900))).Message,
         StringComparison.Ordinal);
 
+    /// <summary>The fit's working is of the point that its largest deviation is of: what it shows as left over is what the fit states.</summary>
+    [Fact]
+    public void Working_OfAFit_LeavesItsLargestDeviation()
+    {
+        RisingRateFit fit = MixtureSizing.FitRisingRate(Boosted, Line, Speeds, Wren.Hill);
+        Assert.Equal(fit.LargestDeviation!.Value.DecimalFractions, Math.Abs(AnswerWorking.Of(fit).Find("e_λ")!.Si!.Value), 1e-12);
+    }
+
     [Fact]
     public void Fit_NeedsTheGainThatTheMixtureAsksFor_NotOnlyThePressureThatTheInjectorsNeed()
     {
