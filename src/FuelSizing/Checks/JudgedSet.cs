@@ -23,6 +23,9 @@ internal abstract class JudgedSet
     /// <summary>Its maximum opening pressure.</summary>
     public abstract Part OpeningPressure { get; }
 
+    /// <summary>True if a check of this part judges it.</summary>
+    public bool Judges(Part part) => part == Flow || part == MinimumPulse || part == OpeningPressure;
+
     /// <summary>True if the system has such a set.</summary>
     public abstract bool IsIn(SystemParts parts);
 

@@ -57,8 +57,7 @@ public sealed class Margin : IReadable
     internal CheckReading<Real> Reading => _reading;
 
     /// <summary>True where it judges a set of injectors that is idle.</summary>
-    internal bool IsOfIdleSet => _point.Judged.Secondary is { IsIdle: true }
-        && (Part == Part.SecondaryInjectors || Part == Part.SecondaryMinimumPulse || Part == Part.SecondaryOpeningPressure);
+    internal bool IsOfIdleSet => _point.Judged.Secondary is { IsIdle: true } && JudgedSet.Secondary.Judges(Part);
 
     /// <summary>True where it was judged with switched pumps as they still run while boost falls.</summary>
     internal bool IsFalling => _point.Parts.IsFalling;

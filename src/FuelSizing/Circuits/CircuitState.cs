@@ -63,13 +63,19 @@ internal readonly record struct CircuitState
         get
         {
             List<PumpPoint> points = new(1);
-            double rise = OwnRise;
-            if (!(IsByTangents && Running.TryDescribe(Flow, rise, points)))
-            {
-                Running.Describe(Flow, rise, points);
-            }
-
+            Describe(points);
             return points;
+        }
+    }
+
+    /// <summary>Adds each pump where it runs.</summary>
+    /// <param name="points">To add to.</param>
+    public void Describe(List<PumpPoint> points)
+    {
+        double rise = OwnRise;
+        if (!(IsByTangents && Running.TryDescribe(Flow, rise, points)))
+        {
+            Running.Describe(Flow, rise, points);
         }
     }
 

@@ -40,6 +40,9 @@ public sealed record OperatingPoint : IReadable
         return new(speed, turns, ManifoldPressure.Within(boost, nameof(boost)), conditions ?? Conditions.Default);
     }
 
+    /// <summary>The same in numbers.</summary>
+    internal PointPlace Place => new(Speed, RevolutionsPerSecond, BoostPascals, Conditions);
+
     /// <summary>The same speed and conditions at another boost.</summary>
     internal OperatingPoint With(Pressure boost) => new(Speed, RevolutionsPerSecond, ManifoldPressure.Within(boost, nameof(boost)), Conditions);
 
@@ -61,4 +64,17 @@ public sealed record OperatingPoint : IReadable
 
     /// <inheritdoc/>
     public override int GetHashCode() => _identity.HashOf(this);
+}
+
+/// <summary>An operating point in numbers, for searches that look at many: it is no object.</summary>
+/// <param name="Speed">As it was given.</param>
+/// <param name="RevolutionsPerSecond">The same, rev/s.</param>
+/// <param name="BoostPascals">Pa.</param>
+/// <param name="Conditions">Air, supply voltage, fuel temperature.</param>
+internal readonly record struct PointPlace(RotationalSpeed Speed, double RevolutionsPerSecond, double BoostPascals, Conditions Conditions)
+{
+    /// <summary>A place that an operating point could have.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Speed or boost is out of its range.</exception>
+    public static PointPlace At(RotationalSpeed speed, Pressure boost, Conditions conditions) =>
+        new(speed, EngineSpeed.Within(speed, nameof(speed)), ManifoldPressure.Within(boost, nameof(boost)).Pascals, conditions);
 }

@@ -14,7 +14,7 @@ namespace FuelSizing.Points;
 /// <param name="Injected">Of the main fuel into the whole engine, m³/s: what it needs, less what is taken back for a second stream.</param>
 /// <param name="Required">Of the main fuel, as if it had to feed the engine alone, m³/s.</param>
 internal readonly record struct PointDemand(
-    OperatingPoint Point,
+    PointPlace Point,
     DemandState<Real> Chain,
     DemandBasis Basis,
     double Density,

@@ -336,3 +336,34 @@ internal sealed class SolvedLift
     /// <summary>Upper bound of it, m³/s; not a number where it is not known.</summary>
     public double SurplusOfAtMost => MaximumFilled - MinimumDrawn;
 }
+
+/// <summary>Room for the pumps of one circuit, for a search that looks at many circuits of a system and keeps none of them.</summary>
+internal sealed class PumpRoom
+{
+    private readonly List<PumpPoint> _points = [];
+    private PumpPoint[] _estimate = [];
+    private PumpPoint[] _lower = [];
+    private PumpPoint[] _upper = [];
+
+    /// <summary>The pumps of a circuit as results show them; good until the next is asked for.</summary>
+    public PumpPoint[] Estimate(in CircuitState state) => Of(state, ref _estimate);
+
+    /// <summary>Those of its lower bound.</summary>
+    public PumpPoint[] Lower(in CircuitState state) => Of(state, ref _lower);
+
+    /// <summary>Those of its upper bound.</summary>
+    public PumpPoint[] Upper(in CircuitState state) => Of(state, ref _upper);
+
+    private PumpPoint[] Of(in CircuitState state, ref PumpPoint[] room)
+    {
+        _points.Clear();
+        state.Describe(_points);
+        if (room.Length != _points.Count)
+        {
+            room = new PumpPoint[_points.Count];
+        }
+
+        _points.CopyTo(room);
+        return room;
+    }
+}

@@ -19,9 +19,9 @@ public class SolvedPoint
     private readonly Asked _asked = new();
 
     private protected SolvedPoint(
-        SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
+        OperatingPoint point, SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
     {
-        Parts = parts;
+        (Point, Parts) = (point, parts);
         (_demand, _circuit) = (demand, circuit);
         (_actual, _judged) = injection;
     }
@@ -30,7 +30,7 @@ public class SolvedPoint
     public SystemParts Parts { get; }
 
     /// <summary>Where it was solved.</summary>
-    public OperatingPoint Point => _demand.Point;
+    public OperatingPoint Point { get; }
 
     /// <summary>Fuel demand, with every step from boost to fuel.</summary>
     public FuelDemand Demand => _asked.Fuel ?? Once(ref _asked.Fuel, _demand.Demand);

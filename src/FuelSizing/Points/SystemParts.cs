@@ -7,6 +7,7 @@ using FuelSizing.Injectors;
 using FuelSizing.Numerics;
 using FuelSizing.Pumps;
 using FuelSizing.Regulators;
+using UnitsNet;
 
 namespace FuelSizing.Points;
 
@@ -138,11 +139,16 @@ public sealed class SystemParts
         new(Layout, Demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, surgeTank, StagedInjectors, SecondStream, IsFalling);
 
     /// <summary>What the engine asks for at a point: of all parts only the fuel matters.</summary>
-    internal PointDemand DemandAt(OperatingPoint point)
+    internal PointDemand DemandAt(OperatingPoint point) => DemandAt(point.Place, point.Boost);
+
+    /// <summary>The same at a place in numbers.</summary>
+    /// <param name="point">The place.</param>
+    /// <param name="boost">Its boost as it was given.</param>
+    internal PointDemand DemandAt(in PointPlace point, Pressure boost)
     {
         Fuel fuel = Demand.Consumption.Fuel;
         DemandState<Real> demand = Demand.ChainAt(
-            point.Speed, point.RevolutionsPerSecond, point.Boost, point.BoostPascals, point.Conditions.Atmosphere);
+            point.Speed, point.RevolutionsPerSecond, boost, point.BoostPascals, point.Conditions.Atmosphere);
         double density = fuel.DensityAtKelvins(point.Conditions.FuelKelvins);
         PointDemand alone = new PointDemand(
             point, demand, Demand.Basis, density, _needsViscosity ? fuel.KinematicViscosityAtKelvins(point.Conditions.ColdestKelvins) : 0, 0, 0)
@@ -197,11 +203,12 @@ public sealed class SystemParts
     /// <summary>Pumps, lines and regulator at a demand, solved: the injectors take no part in it.</summary>
     /// <param name="demand">What the engine asks for.</param>
     /// <param name="table">What is known of circuits like it, if a sweep has made that out.</param>
-    internal SolvedCircuit CircuitAt(in PointDemand demand, CircuitTable? table = null)
+    /// <param name="room">Of a search that keeps no circuit; none where it is kept.</param>
+    internal SolvedCircuit CircuitAt(in PointDemand demand, CircuitTable? table = null, PumpRoom? room = null)
     {
         CircuitTask task = TaskAt(demand);
         CircuitBounds bounds = CircuitSolver.SolveBounds(task, table);
-        SolvedCircuit circuit = CircuitOf(task, bounds);
+        SolvedCircuit circuit = CircuitOf(task, bounds, room);
         return SurgeTank is null ? circuit : circuit with { Lift = LiftOf(JoinedCircuits.Of(SurgeTank, task, bounds), task, bounds) };
     }
 
@@ -238,16 +245,18 @@ public sealed class SystemParts
     }
 
     /// <summary>A solved circuit with what follows from it.</summary>
-    internal SolvedCircuit CircuitOf(in CircuitTask task, in CircuitBounds bounds)
+    /// <param name="task">The circuit.</param>
+    /// <param name="bounds">Its solution.</param>
+    /// <param name="room">Of a search that keeps no circuit; none where it is kept.</param>
+    internal SolvedCircuit CircuitOf(in CircuitTask task, in CircuitBounds bounds, PumpRoom? room = null)
     {
         CircuitState state = bounds.Estimate;
-        PumpPoint[] pumps = [.. state.Pumps];
-        PumpPoint[] lower = IsSame(bounds.Lower, state) ? pumps : [.. bounds.Lower.Pumps];
-        PumpPoint[] upper = IsSame(bounds.Upper, state) ? pumps : [.. bounds.Upper.Pumps];
+        PumpPoint[] pumps = room is null ? [.. state.Pumps] : room.Estimate(state);
+        PumpPoint[] lower = IsSame(bounds.Lower, state) ? pumps : room is null ? [.. bounds.Lower.Pumps] : room.Lower(bounds.Lower);
+        PumpPoint[] upper = IsSame(bounds.Upper, state) ? pumps : room is null ? [.. bounds.Upper.Pumps] : room.Upper(bounds.Upper);
 
         // Pumps that are known pass least where the pressure is highest.
-        CircuitBounds all = bounds;
-        PumpPoint[] Of(in CircuitState flows) => IsSame(flows, all.Lower) ? lower : IsSame(flows, all.Upper) ? upper : [.. flows.Pumps];
+        PumpPoint[] Of(in CircuitState flows, in CircuitBounds all) => IsSame(flows, all.Lower) ? lower : IsSame(flows, all.Upper) ? upper : [.. flows.Pumps];
         return new()
         {
             Task = task,
@@ -258,7 +267,7 @@ public sealed class SystemParts
             Flows = bounds.Flows,
             LowerPumps = lower,
             UpperPumps = upper,
-            FlowPumps = bounds.Flows is { } flows ? [Of(flows.Least), Of(flows.Most)] : [],
+            FlowPumps = bounds.Flows is { } flows ? [Of(flows.Least, bounds), Of(flows.Most, bounds)] : [],
             Required = PumpDuty.Required<Real>(task.Injected, _pumpReserve, _minimumReturn),
             MinimumInjectable = PumpDuty.Injectable<Real>(state.MinimumAtSet, _pumpReserve, _minimumReturn),
             MaximumInjectable = PumpDuty.Injectable<Real>(state.MaximumAtSet, _pumpReserve, _minimumReturn),
@@ -300,7 +309,7 @@ public sealed class SystemParts
 
     private Injection Inject(in PointDemand demand, double rail)
     {
-        OperatingPoint point = demand.Point;
+        PointPlace point = demand.Point;
         double differential = RailPressure.Differential<Real>(
             rail, point.Conditions.Atmosphere.Pascals, demand.Chain.ManifoldAbsolute);
         if (StagedInjectors is not { } staged)
@@ -324,7 +333,7 @@ public sealed class SystemParts
 
     private Injection Inject(InjectorSet set, in InjectionConstants<Real> constants, in PointDemand demand, double differential, double injected)
     {
-        OperatingPoint point = demand.Point;
+        PointPlace point = demand.Point;
         bool timed = set.Injector.DeadTime.TryAt(
             point.Conditions.SupplyVolts, differential, out double deadTime);
         InjectionState<Real> state = InjectionChain.Evaluate(

@@ -1,36 +1,43 @@
 namespace FuelSizing.Systems;
 
-/// <summary>Goes from a point of a range to points beside it as long as one of them is nearer to what is looked for.</summary>
+/// <summary>Goes from a place of a range to places beside it as long as one of them is nearer to what is looked for.</summary>
 /// <remarks>A compass search: four neighbours at a step, and half the step where none of them is nearer. It finds an extreme, not each.</remarks>
 internal static class Downhill
 {
     private const int MaximumSteps = 50;
 
     /// <summary>Where the search ends.</summary>
-    /// <param name="start">Where to start.</param>
+    /// <param name="start">The place to start from, by its number.</param>
     /// <param name="steps">First steps of speed, rev/min, and boost, Pa.</param>
     /// <param name="halvings">How often the steps are halved.</param>
-    /// <param name="at">The result at a speed and a boost; none where they are not to be looked at.</param>
+    /// <param name="where">Speed and boost of a place.</param>
+    /// <param name="at">The place at a speed and a boost; <see cref="JudgedPlaces.None"/> where they are not to be looked at.</param>
     /// <param name="order">What comes first is looked for.</param>
-    public static OperatingResult From(
-        OperatingResult start,
+    public static int From(
+        int start,
         (double Speed, double Boost) steps,
         int halvings,
-        Func<double, double, OperatingResult?> at,
-        IComparer<OperatingResult> order)
+        Func<int, (double Speed, double Boost)> where,
+        Func<double, double, int> at,
+        Comparison<int> order)
     {
-        OperatingResult best = start;
+        int best = start;
         for (int step = 0; step < MaximumSteps && halvings > 0; step++)
         {
-            double speed = best.Point.Speed.RevolutionsPerMinute;
-            double boost = best.Point.Boost.Pascals;
-            OperatingResult?[] neighbours =
+            (double speed, double boost) = where(best);
+            ReadOnlySpan<int> neighbours =
             [
                 at(speed - steps.Speed, boost), at(speed + steps.Speed, boost), at(speed, boost - steps.Boost), at(speed, boost + steps.Boost),
             ];
-            if (neighbours.OfType<OperatingResult>().Min(order) is { } beside && order.Compare(beside, best) < 0)
+            int nearer = best;
+            foreach (int beside in neighbours)
             {
-                best = beside;
+                nearer = beside >= 0 && order(beside, nearer) < 0 ? beside : nearer;
+            }
+
+            if (nearer != best)
+            {
+                best = nearer;
             }
             else
             {

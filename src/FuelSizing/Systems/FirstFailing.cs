@@ -1,4 +1,3 @@
-using FuelSizing.Checks;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 
@@ -19,31 +18,33 @@ internal static class FirstFailing
     /// <param name="lowest">The lowest boost of the range, Pa.</param>
     public static OperatingPoint Of(int check, RangeSearch search, double lowest)
     {
-        Margin[] atLowest =
-        [
-            .. search.Points.Where(point => point.Point.Boost.Pascals == lowest).Select(point => point.Margins[check])
-                .Where(margin => margin.Outcome == Outcome.Fails),
-        ];
-        if (atLowest.Length > 0)
+        int worst = JudgedPlaces.None;
+        for (int place = 0; place < search.Count; place++)
         {
-            return atLowest.MinBy(margin => margin, Urgency.Order)!.Point;
+            if (search.BoostOf(place) == lowest && search.Fails(check, place) && (worst < 0 || search.Compare(check, place, worst) < 0))
+            {
+                worst = place;
+            }
         }
 
-        OperatingResult[][] bySpeed =
-        [
-            .. search.Points.GroupBy(point => point.Point.Speed.RevolutionsPerMinute).OrderBy(group => group.Key)
-                .Select(group => group.OrderBy(point => point.Point.Boost.Pascals).ToArray()),
-        ];
-        OperatingPoint?[] crossings = [.. bySpeed.Select(rising => Crossing(check, search, rising, lowest))];
-        return Enumerable.Range(0, crossings.Length)
+        if (worst >= 0)
+        {
+            return search.PointAt(worst);
+        }
+
+        (double Speed, int Failing, int Holding)[] bySpeed = BySpeed(check, search);
+        int[] crossings = Array.ConvertAll(
+            bySpeed, column => column.Failing < 0 ? JudgedPlaces.None : Bracketed(check, search, column.Holding < 0 ? search.At(column.Speed, lowest) : column.Holding, column.Failing));
+        int first = Enumerable.Range(0, crossings.Length)
             .Where(at => Boost(at) < double.PositiveInfinity && Boost(at) <= Boost(at - 1) && Boost(at) <= Boost(at + 1))
             .OrderBy(Boost).Take(Valleys)
-            .Select(at => Between(check, search, crossings[at]!, Speed(Math.Max(0, at - 1)), Speed(Math.Min(at + 1, bySpeed.Length - 1)), lowest))
-            .MinBy(crossing => crossing.Boost.Pascals)!;
+            .Select(at => Between(check, search, crossings[at], Speed(Math.Max(0, at - 1)), Speed(Math.Min(at + 1, bySpeed.Length - 1)), lowest))
+            .MinBy(search.BoostOf);
+        return search.PointAt(first);
 
-        double Boost(int at) => at >= 0 && at < crossings.Length && crossings[at] is { } crossing ? crossing.Boost.Pascals : double.PositiveInfinity;
+        double Boost(int at) => at >= 0 && at < crossings.Length && crossings[at] >= 0 ? search.BoostOf(crossings[at]) : double.PositiveInfinity;
 
-        double Speed(int at) => bySpeed[at][0].Point.Speed.RevolutionsPerMinute;
+        double Speed(int at) => bySpeed[at].Speed;
     }
 
     /// <summary>The lowest speed of a boost line at which a check that fails somewhere does so.</summary>
@@ -51,52 +52,75 @@ internal static class FirstFailing
     /// <param name="search">What was solved along the line.</param>
     public static OperatingPoint Along(int check, RangeSearch search)
     {
-        OperatingResult[] rising = [.. search.Points.OrderBy(point => point.Point.Speed.RevolutionsPerMinute)];
-        int failing = Array.FindIndex(rising, point => Fails(point, check));
-        if (failing == 0)
+        (int failing, int before) = (JudgedPlaces.None, JudgedPlaces.None);
+        for (int place = 0; place < search.Count; place++)
         {
-            return rising[0].Point;
+            failing = search.Fails(check, place) && (failing < 0 || search.SpeedOf(place) < search.SpeedOf(failing)) ? place : failing;
         }
 
-        double slow = rising[failing - 1].Point.Speed.RevolutionsPerMinute;
-        double fast = rising[failing].Point.Speed.RevolutionsPerMinute;
+        for (int place = 0; place < search.Count; place++)
+        {
+            bool isBefore = search.SpeedOf(place) < search.SpeedOf(failing);
+            before = isBefore && (before < 0 || search.SpeedOf(place) > search.SpeedOf(before)) ? place : before;
+        }
 
-        // The margin just before the limit, in shares that a solver likes; at the end of the bracket it fails.
-        double share = Bracket.Of(
-            share => search.At(Speed(share), 0).Margins[check] is var margin && margin.Outcome == Outcome.Fails
-                ? Math.Min(margin.Share ?? -1, -double.Epsilon)
-                : margin.Share ?? 1,
-            0,
-            1);
-        return search.At(Speed(share), 0).Point;
+        if (before < 0)
+        {
+            return search.PointAt(failing);
+        }
+
+        (double slow, double fast) = (search.SpeedOf(before), search.SpeedOf(failing));
+        double share = Bracket.Of(share => Excess(search.Figure(check, search.At(Speed(share), 0))), 0, 1);
+        return search.PointAt(search.At(Speed(share), 0));
 
         double Speed(double share) => StraightLine.Through<Real>(0, slow, 1, fast, share).Value;
     }
 
-    /// <summary>Where a check begins to fail at one speed; none where it is not seen to.</summary>
-    private static OperatingPoint? Crossing(int check, RangeSearch search, OperatingResult[] rising, double lowest)
+    /// <summary>For each speed that was looked at, rising, the place at the lowest boost at which a check fails, and the one below it; none where there is none.</summary>
+    private static (double Speed, int Failing, int Holding)[] BySpeed(int check, RangeSearch search)
     {
-        int failing = Array.FindIndex(rising, point => Fails(point, check));
-        if (failing < 0)
+        Dictionary<double, int> columns = [];
+        List<(double Speed, int Failing, int Holding)> found = [];
+        int[] columnOf = new int[search.Count];
+        for (int place = 0; place < columnOf.Length; place++)
         {
-            return null;
+            double speed = search.SpeedOf(place);
+            if (!columns.TryGetValue(speed, out int column))
+            {
+                column = found.Count;
+                columns.Add(speed, column);
+                found.Add((speed, JudgedPlaces.None, JudgedPlaces.None));
+            }
+
+            columnOf[place] = column;
+            if (search.Fails(check, place) && (found[column].Failing < 0 || search.BoostOf(place) < search.BoostOf(found[column].Failing)))
+            {
+                found[column] = found[column] with { Failing = place };
+            }
         }
 
-        OperatingResult top = rising[failing];
-        OperatingResult holding = failing > 0 ? rising[failing - 1] : search.At(top.Point.Speed.RevolutionsPerMinute, lowest);
-        return Bracketed(check, search, holding, top);
+        for (int place = 0; place < columnOf.Length; place++)
+        {
+            (double speed, int failing, int holding) = found[columnOf[place]];
+            if (failing >= 0 && search.BoostOf(place) < search.BoostOf(failing) && (holding < 0 || search.BoostOf(place) > search.BoostOf(holding)))
+            {
+                found[columnOf[place]] = (speed, failing, place);
+            }
+        }
+
+        return [.. found.OrderBy(column => column.Speed)];
     }
 
     /// <summary>Looks for a lower crossing at speeds beside the one that was found.</summary>
-    private static OperatingPoint Between(int check, RangeSearch search, OperatingPoint first, double slow, double fast, double lowest)
+    private static int Between(int check, RangeSearch search, int first, double slow, double fast, double lowest)
     {
         double step = (fast - slow) / 4;
         for (int halving = 0; halving < Halvings; halving++)
         {
-            double own = first.Speed.RevolutionsPerMinute;
-            foreach (double speed in new[] { own - step, own + step })
+            double own = search.SpeedOf(first);
+            foreach (double speed in (ReadOnlySpan<double>)[own - step, own + step])
             {
-                if (speed > slow && speed < fast && search.At(speed, first.Boost.Pascals) is { } beside && Fails(beside, check))
+                if (speed > slow && speed < fast && search.At(speed, search.BoostOf(first)) is var beside && search.Fails(check, beside))
                 {
                     first = Bracketed(check, search, search.At(speed, lowest), beside);
                 }
@@ -108,28 +132,23 @@ internal static class FirstFailing
         return first;
     }
 
-    private static OperatingPoint Bracketed(int check, RangeSearch search, OperatingResult holding, OperatingResult failing)
+    private static int Bracketed(int check, RangeSearch search, int holding, int failing)
     {
-        if (Fails(holding, check))
+        if (search.Fails(check, holding))
         {
-            return holding.Point;
+            return holding;
         }
 
-        double low = holding.Point.Boost.Pascals;
-        double high = failing.Point.Boost.Pascals;
-        double speed = failing.Point.Speed.RevolutionsPerMinute;
-
-        // What cannot be said has not failed yet.
-        double share = Bracket.Of(
-            share => search.At(speed, Boost(share)).Margins[check] is var margin && margin.Outcome == Outcome.Fails
-                ? Math.Min(margin.Share ?? -1, -double.Epsilon)
-                : margin.Share ?? 1,
-            0,
-            1);
-        return search.At(speed, Boost(share)).Point;
+        (double low, double high) = (search.BoostOf(holding), search.BoostOf(failing));
+        double speed = search.SpeedOf(failing);
+        double share = Bracket.Of(share => Excess(search.Figure(check, search.At(speed, Boost(share)))), 0, 1);
+        return search.At(speed, Boost(share));
 
         double Boost(double share) => StraightLine.Through<Real>(0, low, 1, high, share).Value;
     }
 
-    private static bool Fails(OperatingResult result, int check) => result.Margins[check].Outcome == Outcome.Fails;
+    // The margin just before the limit, in shares that a solver likes; at the end of the bracket it fails. What cannot be said has not failed yet.
+    private static double Excess(double figure) => figure < 0
+        ? Math.Min(double.IsFinite(figure) ? figure : -1, -double.Epsilon)
+        : double.IsFinite(figure) ? figure : 1;
 }

@@ -22,10 +22,10 @@ internal static class HandOverKnots
 
     /// <summary>Places between neighbours at which a hand-over by duty cycle begins.</summary>
     /// <param name="places">Rising, of speed or of boost.</param>
-    /// <param name="at">The solved point at a place.</param>
-    public static IEnumerable<double> ByDutyCycle(IReadOnlyList<double> places, Func<double, SolvedPoint> at)
+    /// <param name="over">How much more the primary set would have to pass at a place than where it begins, as <see cref="Over"/>.</param>
+    public static IEnumerable<double> ByDutyCycle(IReadOnlyList<double> places, Func<double, double> over)
     {
-        double[] excess = [.. places.Select(Excess)];
+        double[] excess = [.. places.Select(over)];
         for (int place = 1; place < places.Count; place++)
         {
             (double from, double to) = (places[place - 1], places[place]);
@@ -37,14 +37,15 @@ internal static class HandOverKnots
 
             if (sign * excess[place] < 0)
             {
-                double share = Bracket.Of(x => Math.Sign(sign) * Excess(from + ((to - from) * x)), 0, 1);
+                double share = Bracket.Of(x => Math.Sign(sign) * over(from + ((to - from) * x)), 0, 1);
                 yield return from + ((to - from) * share);
             }
         }
-
-        // What the primary set would have to pass over what it passes at the duty cycle, less one.
-        double Excess(double place) => at(place) is { Judged.Secondary: { } secondary } point
-            ? Math.Min(1, (point.SolvedDemand.Injected / secondary.PrimaryAtBegin) - 1)
-            : double.NaN;
     }
+
+    /// <summary>What the primary set would have to pass over what it passes at the duty cycle at which a hand-over begins, less one; not a number without one.</summary>
+    /// <param name="demand">What the engine asks for.</param>
+    /// <param name="judged">The injectors as they are judged.</param>
+    public static double Over(in PointDemand demand, in Injection judged) =>
+        judged.Secondary is { } secondary ? Math.Min(1, (demand.Injected / secondary.PrimaryAtBegin) - 1) : double.NaN;
 }

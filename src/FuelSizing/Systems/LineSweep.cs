@@ -12,14 +12,6 @@ public static class LineSweep
     // Speeds that are shown where the caller gives the ends alone.
     private const int DefaultSpeeds = 13;
 
-    // The highest point that was solved need not lie on the highest hump.
-    private const int Humps = 4;
-
-    // Margins far from their limits are looked at sparsely; a hump of lambda there is found by looking everywhere.
-    private const int SpeedsForExtremes = 48;
-
-    private const int Halvings = 14;
-
     /// <summary>Solves a pull from one speed to another along a boost line: evenly spaced speeds, and what lies between them.</summary>
     /// <param name="system">The system.</param>
     /// <param name="line">The boost at each speed.</param>
@@ -92,15 +84,8 @@ public static class LineSweep
         Guard.Rising([.. speeds.Select(speed => EngineSpeed.Within(speed, nameof(speeds)))], nameof(speeds));
         Conditions all = conditions ?? Conditions.Default;
         FuelSystem judged = system.JudgedBy(new CompressorSpeedCheck(line));
-        OperatingResult[] own =
-        [
-            .. speeds.Select(speed =>
-            {
-                cancellation.ThrowIfCancellationRequested();
-                return judged.Solve(OperatingPoint.At(speed, line.At(speed, system.Demand, all.Atmosphere), all));
-            }),
-        ];
-        RangeSearch search = RangeSearch.Along(judged, line, own);
+        OperatingPoint[] own = [.. speeds.Select(speed => OperatingPoint.At(speed, line.At(speed, system.Demand, all.Atmosphere), all))];
+        RangeSearch search = RangeSearch.Along(judged, line, own, cancellation);
         PartStanding[] standings =
         [
             .. Enumerable.Range(0, judged.Applicable.Length)
@@ -118,54 +103,19 @@ public static class LineSweep
         return new(
             judged,
             line,
-            own,
+            search.Own,
             standings,
-            Verdict.Along(judged, standings, own[0].Point, own[^1].Point),
-            [.. Remedies(standings, [.. search.Points])],
-            search.Points.Count,
-            () => Extremes(search, own[0].Point, own[^1].Point));
+            Verdict.Along(judged, standings, own[0], own[^1]),
+            Remedies(Array.FindAll(standings, standing => standing.Outcome == Outcome.Fails), search),
+            search.Count,
+            () => LineExtremeSearch.Of(search, judged.Parts, own[0].Speed.RevolutionsPerMinute, own[^1].Speed.RevolutionsPerMinute));
     }
 
-    /// <summary>Where lambda is leanest and the rail lowest and highest, between the points shown too.</summary>
-    private static LineExtremes Extremes(RangeSearch search, OperatingPoint slowest, OperatingPoint fastest)
+    private static Func<IReadOnlyList<Remedy>> Remedies(PartStanding[] failing, RangeSearch search)
     {
-        (double from, double to) = (slowest.Speed.RevolutionsPerMinute, fastest.Speed.RevolutionsPerMinute);
-        for (int step = 1; step < SpeedsForExtremes; step++)
-        {
-            search.At(from + ((to - from) * step / SpeedsForExtremes), 0);
-        }
-
-        // A switched pump may be on or off at one boost: each place counts with the state that is the further out.
-        OperatingResult? leanest = Extreme(search, result => -(result.Mixture.MaximumLambda ?? double.NegativeInfinity));
-        return new(
-            leanest?.Mixture.MaximumLambda is null ? null : leanest,
-            Extreme(search, result => result.Mixture.RailGauge.Pascals),
-            Extreme(search, result => -result.Mixture.RailGauge.Pascals),
-            search.Points.First().Parts.SurgeTank is null ? null : Extreme(search, result => -Known(result.SolvedCircuit.Lift!.MaximumDrawn, double.PositiveInfinity)),
-            search.Points.First().Parts.SurgeTank is null ? null : Extreme(search, result => Known(result.SolvedCircuit.Lift!.SurplusOfAtLeast, double.NegativeInfinity)));
+        IReadOnlyList<OperatingResult> results = failing.Length == 0 ? [] : search.Results();
+        return () => [.. failing.Select(standing => standing.RemedyAmong(results)).OfType<Remedy>()];
     }
-
-    private static double Known(double figure, double otherwise) => double.IsNaN(figure) ? otherwise : figure;
-
-    /// <summary>Where a figure is lowest: from the lowest points of a few humps of what was solved, downhill.</summary>
-    private static OperatingResult Extreme(RangeSearch search, Func<OperatingResult, double> figure)
-    {
-        double Furthest(OperatingResult result) => result.Falling is { } falling ? Math.Min(figure(result), figure(falling)) : figure(result);
-        Comparer<OperatingResult> order = Comparer<OperatingResult>.Create((one, other) => Furthest(one).CompareTo(Furthest(other)));
-        OperatingResult[] along = [.. search.Points.OrderBy(result => result.Point.RevolutionsPerSecond)];
-        OperatingResult[] starts =
-        [
-            .. along.Where((result, at) =>
-                (at == 0 || order.Compare(result, along[at - 1]) < 0) && (at == along.Length - 1 || order.Compare(result, along[at + 1]) <= 0))
-                .Order(order).Take(Humps),
-        ];
-        return starts.Select(start => Downhill.From(start, search.StepsAround(start.Point), Halvings, search.Within, order)).Min(order)!.States.MinBy(figure)!;
-    }
-
-    private static IEnumerable<Remedy> Remedies(PartStanding[] standings, OperatingResult[] results) => standings
-        .Where(standing => standing.Outcome == Outcome.Fails)
-        .Select(standing => standing.RemedyAmong(results))
-        .OfType<Remedy>();
 }
 
 /// <summary>A fuel system along a boost line: the first limit reached as speed rises, and where each margin is tightest.</summary>
@@ -173,20 +123,21 @@ public sealed class LineSweepResult : IReadable
 {
     // Looked for when they are asked for: a verdict does not need them.
     private readonly Lazy<LineExtremes> _extremes;
+    private readonly Lazy<IReadOnlyList<Remedy>> _remedies;
 
     internal LineSweepResult(
         FuelSystem system,
         BoostLine line,
-        OperatingResult[] results,
+        SolvedGrid results,
         PartStanding[] standings,
         Verdict verdict,
-        Remedy[] remedies,
+        Func<IReadOnlyList<Remedy>> remedies,
         int pointsSolved,
         Func<LineExtremes> extremes)
     {
-        (System, Line, Results) = (system, line, Array.AsReadOnly(results));
-        (Standings, Verdict, Remedies, PointsSolved) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies), pointsSolved);
-        _extremes = new(extremes);
+        (System, Line, Results) = (system, line, results);
+        (Standings, Verdict, PointsSolved) = (Array.AsReadOnly(standings), verdict, pointsSolved);
+        (_extremes, _remedies) = (new(extremes), new(remedies));
     }
 
     /// <summary>The system that was swept, with a check of the compressor's speed.</summary>
@@ -195,7 +146,7 @@ public sealed class LineSweepResult : IReadable
     /// <summary>The boost at each speed.</summary>
     public BoostLine Line { get; }
 
-    /// <summary>The results, speeds rising.</summary>
+    /// <summary>The results, speeds rising; each is written out when it is first asked for.</summary>
     public IReadOnlyList<OperatingResult> Results { get; }
 
     /// <summary>How each check came out, the first limit reached as speed rises before the others.</summary>
@@ -207,8 +158,8 @@ public sealed class LineSweepResult : IReadable
     /// <summary>The answer in words.</summary>
     public Verdict Verdict { get; }
 
-    /// <summary>What would remedy each failing check; empty if none fails.</summary>
-    public IReadOnlyList<Remedy> Remedies { get; }
+    /// <summary>What would remedy each failing check; empty if none fails. Worked out when they are first asked for.</summary>
+    public IReadOnlyList<Remedy> Remedies => _remedies.Value;
 
     /// <summary>What a careful reader should know about these numbers, each subject once, at its worst.</summary>
     public IReadOnlyList<Statement> Notes =>
@@ -248,11 +199,3 @@ public sealed class LineSweepResult : IReadable
     /// <returns>One line.</returns>
     public override string ToString() => In(TextStyle.Metric);
 }
-
-/// <summary>What is extreme along a line.</summary>
-internal sealed record LineExtremes(
-    OperatingResult? Leanest,
-    OperatingResult LowestRail,
-    OperatingResult HighestRail,
-    OperatingResult? LargestDraw,
-    OperatingResult? SmallestSurplus);

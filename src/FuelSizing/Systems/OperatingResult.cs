@@ -15,20 +15,20 @@ public sealed class OperatingResult : SolvedPoint, IReadable
 {
     private readonly Margin[] _own;
 
-    internal OperatingResult(FuelSystem system, in PointDemand demand, in SolvedCircuit circuit)
-        : this(system, demand, circuit, system.Parts.InjectionAt(demand, circuit))
+    internal OperatingResult(FuelSystem system, OperatingPoint point, in PointDemand demand, in SolvedCircuit circuit)
+        : this(system, point, demand, circuit, system.Parts.InjectionAt(demand, circuit))
     {
     }
 
     internal OperatingResult(
-        FuelSystem system, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
-        : this(system, system.Parts, demand, circuit, injection)
+        FuelSystem system, OperatingPoint point, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
+        : this(system, system.Parts, point, demand, circuit, injection)
     {
     }
 
     private OperatingResult(
-        FuelSystem system, SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
-        : base(parts, demand, circuit, injection)
+        FuelSystem system, SystemParts parts, OperatingPoint point, in PointDemand demand, in SolvedCircuit circuit, (Injection Actual, Injection Judged) injection)
+        : base(point, parts, demand, circuit, injection)
     {
         System = system;
         CheckReading<Real>[] readings = PointJudge.Of(system.Applicable, Parts, PointReading.Of(this));
@@ -39,7 +39,7 @@ public sealed class OperatingResult : SolvedPoint, IReadable
         }
 
         Falling = parts.FallingAt(demand.Point.BoostPascals) is { } falling && falling.CircuitAt(demand) is var still
-            ? new(system, falling, demand, still, falling.InjectionAt(demand, still))
+            ? new(system, falling, point, demand, still, falling.InjectionAt(demand, still))
             : null;
         Margin[] margins = Falling is null ? _own : [.. _own.Zip(Falling._own, Worse)];
         Margins = Array.AsReadOnly(margins);

@@ -1,31 +1,86 @@
 using FuelSizing.Checks;
+using FuelSizing.Circuits;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
+using UnitsNet;
 
 namespace FuelSizing.Systems;
 
 /// <summary>Judges a system at a point in numbers alone, to the last bit as its result does: for searches that judge by the thousand.</summary>
-internal static class PointJudge
+/// <remarks>It keeps room for one point, so that a point leaves nothing to be collected: one thread, one judge.</remarks>
+internal sealed class PointJudge
 {
-    /// <summary>How each check comes out; where a switched pump may be on or off, the worse of both.</summary>
+    private readonly ICheck[] _checks;
+    private readonly SystemParts _parts;
+    private readonly CircuitTable? _table;
+    private readonly CheckReading<Real>[] _readings;
+    private readonly CheckReading<Real>[] _still;
+    private readonly PumpRoom _room = new();
+
+    // Where each reading is of a set of injectors that is idle; none where there is one set.
+    private readonly bool[]? _isIdle;
+
+    // A generic method of an interface is looked up at every call, which costs as much as most checks: here it is looked up once.
+    private readonly Read[] _reads;
+
+    /// <summary>A judge of a system at many points.</summary>
+    /// <param name="checks">Those that apply to the system.</param>
+    /// <param name="parts">Its parts.</param>
+    /// <param name="table">What a sweep has made out about its circuits, if anything.</param>
+    public PointJudge(ICheck[] checks, SystemParts parts, CircuitTable? table = null)
+    {
+        (_checks, _parts, _table) = (checks, parts, table);
+        _reads = Array.ConvertAll(checks, check => new Read(check.Read<Real>));
+        _readings = new CheckReading<Real>[checks.Length];
+        _still = parts.Pump.Switches.Any() ? new CheckReading<Real>[checks.Length] : [];
+        _isIdle = parts.StagedInjectors is null ? null : new bool[checks.Length];
+    }
+
+    private delegate CheckReading<Real> Read(SystemParts parts, in PointValues<Real> at);
+
+    /// <summary>How each check came out at the last point.</summary>
+    public ReadOnlySpan<CheckReading<Real>> Readings => _readings;
+
+    /// <summary>How much more the primary set of injectors would have to pass at the last point than where a hand-over by duty cycle begins, as a share; not a number without one.</summary>
+    public double OverHandOver { get; private set; }
+
+    /// <summary>True where a check, by its place, judges a set of injectors that is idle at the last point.</summary>
+    public bool IsOfIdleSet(int check) => _isIdle is not null && _isIdle[check];
+
+    /// <summary>Judges a point; where a switched pump may be on or off, each check by the worse of both.</summary>
+    /// <param name="point">Where.</param>
+    /// <param name="boost">Its boost as it was given.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover the point.</exception>
+    public void Judge(in PointPlace point, Pressure boost)
+    {
+        PointDemand demand = _parts.DemandAt(point, boost);
+        bool isIdle = In(_parts, demand, _table, _readings, out double over);
+        OverHandOver = over;
+        Note(isIdle);
+        if (_still.Length > 0 && _parts.FallingAt(point.BoostPascals) is { } falling)
+        {
+            isIdle = In(falling, demand, null, _still, out _);
+            for (int check = 0; check < _readings.Length; check++)
+            {
+                if (IsWorse(_still[check], _readings[check]))
+                {
+                    _readings[check] = _still[check];
+                    Note(check, isIdle);
+                }
+            }
+        }
+    }
+
+    /// <summary>How each check comes out at one point.</summary>
     /// <param name="checks">Those that apply to the system.</param>
     /// <param name="parts">Its parts.</param>
     /// <param name="point">The point.</param>
     /// <exception cref="ArgumentOutOfRangeException">The engine's tables do not cover the point.</exception>
     public static CheckReading<Real>[] At(ICheck[] checks, SystemParts parts, OperatingPoint point)
     {
-        PointDemand demand = parts.DemandAt(point);
-        CheckReading<Real>[] readings = In(checks, parts, demand);
-        if (parts.FallingAt(point.BoostPascals) is { } falling)
-        {
-            CheckReading<Real>[] still = In(checks, falling, demand);
-            for (int check = 0; check < readings.Length; check++)
-            {
-                readings[check] = IsWorse(still[check], readings[check]) ? still[check] : readings[check];
-            }
-        }
-
-        return readings;
+        PointJudge judge = new(checks, parts);
+        judge.Judge(point.Place, point.Boost);
+        return judge._readings;
     }
 
     /// <summary>How each check comes out where all numbers are known.</summary>
@@ -40,10 +95,35 @@ internal static class PointJudge
         return readings;
     }
 
-    private static CheckReading<Real>[] In(ICheck[] checks, SystemParts parts, in PointDemand demand)
+    /// <summary>Judges one state of the switched pumps; true where the secondary set of injectors is idle in it.</summary>
+    private bool In(SystemParts parts, in PointDemand demand, CircuitTable? table, CheckReading<Real>[] readings, out double over)
     {
-        SolvedCircuit circuit = parts.CircuitAt(demand);
-        return Of(checks, parts, PointReading.Of(parts, demand, circuit, parts.InjectionAt(demand, circuit)));
+        SolvedCircuit circuit = parts.CircuitAt(demand, table, _room);
+        (Injection Actual, Injection Judged) injection = parts.InjectionAt(demand, circuit);
+        PointValues<Real> values = PointReading.Of(parts, demand, circuit, injection);
+        for (int check = 0; check < readings.Length; check++)
+        {
+            readings[check] = _reads[check](parts, values);
+        }
+
+        over = HandOverKnots.Over(demand, injection.Judged);
+        return injection.Judged.Secondary is { IsIdle: true };
+    }
+
+    private void Note(bool isIdle)
+    {
+        for (int check = 0; check < _isIdle?.Length; check++)
+        {
+            Note(check, isIdle);
+        }
+    }
+
+    private void Note(int check, bool isIdle)
+    {
+        if (_isIdle is not null)
+        {
+            _isIdle[check] = isIdle && JudgedSet.Secondary.Judges(_checks[check].Part);
+        }
     }
 
     private static bool IsWorse(in CheckReading<Real> one, in CheckReading<Real> other) =>

@@ -1,6 +1,7 @@
 using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
+using FuelSizing.Numerics;
 using FuelSizing.Points;
 using UnitsNet;
 
@@ -13,8 +14,9 @@ namespace FuelSizing.Systems;
 /// ends bounds how far a margin may dip between them; where that might take it to its limit, the rectangle is halved along the direction in
 /// which it changes more. A rectangle in which every corner is far from every limit, and that is small or flat, is not looked into.</para>
 /// <para>Where a margin is so near to its limit that halving does not settle it, the check cannot say.</para>
+/// <para>Places are judged in numbers; one that is shown is solved in full, by the same table, so that its figures are the same to the last bit.</para>
 /// </remarks>
-internal sealed class RangeSearch
+internal sealed class RangeSearch : IDisposable
 {
     // Rectangles that are worth looking into even where every corner is far from its limit: of this ratio of speeds, of so much boost.
     private const double WideSpeeds = 1.15;
@@ -52,28 +54,54 @@ internal sealed class RangeSearch
     // Stands for the boost where that follows from speed: one line of cells without height.
     private const double OnTheLine = 0;
 
+    // A sweep adds about as many places between its points as half of these.
+    private const double PlacesByPoints = 1.5;
+
     private readonly FuelSystem _system;
     private readonly CircuitTable? _table;
     private readonly Conditions _conditions;
     private readonly BoostLine? _line;
     private readonly CancellationToken _cancellation;
-    private readonly Dictionary<(double Speed, double Boost), OperatingResult> _solved = [];
+    private readonly PointJudge _judge;
+    private readonly JudgedPlaces _places;
+    private readonly Func<int, OperatingPoint> _ownPoints;
+    private readonly Dictionary<int, OperatingResult> _shown = [];
+    private readonly int _checks;
+    private readonly bool _isStaged;
     private readonly bool[] _isOpen;
     private readonly double[] _failsFrom;
+    private readonly int[] _tightest;
     private readonly Stack<Cell> _cells = new();
     private double[] _speeds = [];
     private double[] _boosts = [];
 
-    private RangeSearch(FuelSystem system, CircuitTable? table, Conditions conditions, BoostLine? line, CancellationToken cancellation)
+    private RangeSearch(
+        FuelSystem system,
+        CircuitTable? table,
+        Conditions conditions,
+        BoostLine? line,
+        int points,
+        Func<int, OperatingPoint> ownPoints,
+        CancellationToken cancellation)
     {
         (_system, _table, _conditions, _line, _cancellation) = (system, table, conditions, line, cancellation);
-        _isOpen = new bool[system.Applicable.Length];
-        _failsFrom = new double[_isOpen.Length];
+        _judge = new(system.Applicable, system.Parts, table);
+        _checks = system.Applicable.Length;
+        _isStaged = system.StagedInjectors is not null;
+        _places = new(_checks + (_isStaged ? 1 + _checks : 0), (int)(PlacesByPoints * points));
+        _ownPoints = ownPoints;
+        _isOpen = new bool[_checks];
+        _failsFrom = new double[_checks];
         Array.Fill(_failsFrom, double.PositiveInfinity);
+        _tightest = new int[_checks];
+        Own = new(points, at => ResultAt(_ownPoints(at)));
     }
 
-    /// <summary>Every point that was solved, the sweep's own among them.</summary>
-    public IReadOnlyCollection<OperatingResult> Points => _solved.Values;
+    /// <summary>How many places were looked at, the sweep's own points among them.</summary>
+    public int Count => _places.Count;
+
+    /// <summary>The sweep's own points, each solved when it is asked for.</summary>
+    public SolvedGrid Own { get; private set; }
 
     /// <summary>The lowest boost at which a check, by its place, was found to fail, Pa; infinite where it was not.</summary>
     public double FailsFrom(int check) => _failsFrom[check];
@@ -81,26 +109,57 @@ internal sealed class RangeSearch
     /// <summary>True where a check, by its place, comes so near to its limit that it cannot be said whether it keeps it everywhere.</summary>
     public bool IsOpen(int check) => _isOpen[check];
 
-    /// <summary>Looks between the points of a sweep.</summary>
-    /// <param name="system">That was swept.</param>
+    /// <summary>Solves every pair of a speed and a boost, and looks between them; null if it was stopped before a boost was done.</summary>
+    /// <param name="system">That is swept.</param>
     /// <param name="table">What is known of its circuits, if anything.</param>
-    /// <param name="grid">The sweep's results, boost by boost.</param>
-    /// <param name="speeds">How many speeds each boost has.</param>
+    /// <param name="speeds">Rising.</param>
+    /// <param name="boosts">Rising.</param>
+    /// <param name="conditions">Air, supply voltage, fuel temperature.</param>
+    /// <param name="done">Told how many boosts are done.</param>
     /// <param name="cancellation">Stops the search; what was not looked at stays open.</param>
-    public static RangeSearch Over(
-        FuelSystem system, CircuitTable? table, IReadOnlyList<OperatingResult> grid, int speeds, CancellationToken cancellation)
+    public static RangeSearch? Over(
+        FuelSystem system,
+        CircuitTable? table,
+        IReadOnlyList<RotationalSpeed> speeds,
+        IReadOnlyList<Pressure> boosts,
+        Conditions conditions,
+        Action<int>? done,
+        CancellationToken cancellation)
     {
-        RangeSearch search = new(system, table, grid[0].Point.Conditions, null, cancellation);
-        foreach (OperatingResult result in grid)
+        int across = speeds.Count;
+        RangeSearch search = new(
+            system,
+            table,
+            conditions,
+            null,
+            across * boosts.Count,
+            at => OperatingPoint.At(speeds[at % across], boosts[at / across], conditions),
+            cancellation);
+        PointPlace[] row = [.. speeds.Select(speed => PointPlace.At(speed, boosts[0], conditions))];
+        double[] ownSpeeds = [.. speeds.Select(speed => speed.RevolutionsPerMinute)];
+        List<double> ownBoosts = [];
+        while (ownBoosts.Count < boosts.Count && !cancellation.IsCancellationRequested)
         {
-            search.Take(result);
+            Pressure boost = boosts[ownBoosts.Count];
+            double pascals = boost.Pascals;
+            for (int speed = 0; speed < across; speed++)
+            {
+                search.Take(ownSpeeds[speed], pascals, (ownBoosts.Count * across) + speed, row[speed] with { BoostPascals = pascals }, boost);
+            }
+
+            ownBoosts.Add(pascals);
+            done?.Invoke(ownBoosts.Count);
         }
 
-        double[] ownSpeeds = [.. grid.Take(speeds).Select(result => result.Point.Speed.RevolutionsPerMinute)];
-        double[] ownBoosts = [.. grid.Where((_, place) => place % speeds == 0).Select(result => result.Point.Boost.Pascals)];
-        double[] across = Lines(ownSpeeds, SpeedKnots.Of(system).Select(speed => speed * 60));
-        double[] up = Lines(ownBoosts, BoostKnots.Of(system, grid[0].Point.Conditions.Atmosphere.Pascals, ownBoosts[0], ownBoosts[^1]));
-        (search._speeds, search._boosts) = (across, up);
+        if (ownBoosts.Count == 0)
+        {
+            search.Dispose();
+            return null;
+        }
+
+        search.Own = search.Own.First(across * ownBoosts.Count);
+        search._speeds = Lines(ownSpeeds, SpeedKnots.Of(system).Select(speed => speed * 60));
+        search._boosts = Lines([.. ownBoosts], BoostKnots.Of(system, conditions.Atmosphere.Pascals, ownBoosts[0], ownBoosts[^1]));
         if (system.StagedInjectors is { HandOver.IsByDutyCycle: true })
         {
             search.LookAlongHandOver();
@@ -110,38 +169,94 @@ internal sealed class RangeSearch
         return search;
     }
 
-    /// <summary>Looks between the speeds of a sweep along a boost line, where boost follows from speed.</summary>
-    /// <param name="system">That was swept.</param>
+    /// <summary>Solves the speeds of a sweep along a boost line, where boost follows from speed, and looks between them.</summary>
+    /// <param name="system">That is swept.</param>
     /// <param name="line">Its boost line.</param>
-    /// <param name="own">The sweep's results, speeds rising.</param>
-    public static RangeSearch Along(FuelSystem system, BoostLine line, IReadOnlyList<OperatingResult> own)
+    /// <param name="own">The sweep's points, speeds rising.</param>
+    /// <param name="cancellation">Stops the work among the sweep's own points.</param>
+    public static RangeSearch Along(FuelSystem system, BoostLine line, IReadOnlyList<OperatingPoint> own, CancellationToken cancellation)
     {
-        Conditions conditions = own[0].Point.Conditions;
-        RangeSearch search = new(system, null, conditions, line, CancellationToken.None);
-        foreach (OperatingResult result in own)
+        Conditions conditions = own[0].Conditions;
+        RangeSearch search = new(system, null, conditions, line, own.Count, at => own[at], CancellationToken.None);
+        double[] ownSpeeds = [.. own.Select(point => point.Speed.RevolutionsPerMinute)];
+        for (int at = 0; at < own.Count; at++)
         {
-            search.Take(result);
+            cancellation.ThrowIfCancellationRequested();
+            search.Take(ownSpeeds[at], OnTheLine, at, own[at].Place, own[at].Boost);
         }
 
-        double[] ownSpeeds = [.. own.Select(result => result.Point.Speed.RevolutionsPerMinute)];
+        search.Own = search.Own.First(own.Count);
         search._boosts = [OnTheLine];
         search._speeds = Lines(ownSpeeds, LineKnots.Of(system, line, conditions, ownSpeeds[0] / 60, ownSpeeds[^1] / 60).Select(speed => speed * 60));
         if (system.StagedInjectors is { HandOver.IsByDutyCycle: true })
         {
-            search._speeds = Lines(search._speeds, HandOverKnots.ByDutyCycle(search._speeds, speed => search.At(speed, OnTheLine)).SelectMany(Beside));
+            search._speeds = Lines(search._speeds, HandOverKnots.ByDutyCycle(search._speeds, speed => search.OverHandOver(search.At(speed, OnTheLine))).SelectMany(Beside));
         }
 
         search.Cover();
         return search;
     }
 
-    /// <summary>The result at a speed, rev/min, and a boost, Pa; none if they are not in the range.</summary>
-    public OperatingResult? Within(double speed, double boost) =>
-        speed >= _speeds[0] && speed <= _speeds[^1] && (_line is not null || (boost >= _boosts[0] && boost <= _boosts[^1])) ? At(speed, boost) : null;
+    /// <summary>The place at a speed, rev/min, and a boost, Pa; <see cref="JudgedPlaces.None"/> if they are not in the range.</summary>
+    public int Within(double speed, double boost) =>
+        speed >= _speeds[0] && speed <= _speeds[^1] && (_line is not null || (boost >= _boosts[0] && boost <= _boosts[^1])) ? At(speed, boost) : JudgedPlaces.None;
 
-    /// <summary>Half the distance from a point to the next line of speed, rev/min, and of boost, Pa; zero where there is one only.</summary>
-    public (double Speed, double Boost) StepsAround(OperatingPoint point) =>
-        (StepAround(_speeds, point.Speed.RevolutionsPerMinute) / 2, StepAround(_boosts, point.Boost.Pascals) / 2);
+    /// <summary>Speed of a place, rev/min.</summary>
+    public double SpeedOf(int place) => _places.SpeedOf(place);
+
+    /// <summary>Its boost, Pa; along a line, where that follows from speed, zero.</summary>
+    public double BoostOf(int place) => _places.BoostOf(place);
+
+    /// <summary>Both.</summary>
+    public (double Speed, double Boost) WhereIs(int place) => (SpeedOf(place), BoostOf(place));
+
+    /// <summary>What a check, by its place, has left at a place, as <see cref="JudgedPlaces"/> keeps it.</summary>
+    public double Figure(int check, int place) => _places.Figure(place, check);
+
+    /// <summary>True where a check fails at a place.</summary>
+    public bool Fails(int check, int place) => Figure(check, place) < 0;
+
+    /// <summary>The place among those looked at where a check is most urgent; of several alike the one that was looked at first.</summary>
+    public int Tightest(int check) => _tightest[check];
+
+    /// <summary>Under zero where a check is more urgent at the first place: failing, then what cannot be said, then by the smallest margin.</summary>
+    public int Compare(int check, int one, int other) => Compare(Figure(check, one), Figure(check, other));
+
+    /// <summary>The point of a place.</summary>
+    public OperatingPoint PointAt(int place) => PointOf(_places.SpeedOf(place), _places.BoostOf(place), _places.OwnOf(place));
+
+    /// <summary>A place solved in full, as it was judged.</summary>
+    public OperatingResult ResultAt(int place)
+    {
+        if (_places.OwnOf(place) is var own and >= 0)
+        {
+            return Own[own];
+        }
+
+        if (!_shown.TryGetValue(place, out OperatingResult? result))
+        {
+            result = ResultAt(PointAt(place));
+            _shown.Add(place, result);
+        }
+
+        return result;
+    }
+
+    /// <summary>Every place looked at, each solved when it is asked for; it outlasts the search.</summary>
+    public IReadOnlyList<OperatingResult> Results()
+    {
+        (double Speed, double Boost, int Own)[] places = _places.Copy();
+        return new SolvedGrid(
+            places.Length,
+            at => places[at] is { Own: >= 0 } own ? Own[own.Own] : ResultAt(PointOf(places[at].Speed, places[at].Boost, JudgedPlaces.None)));
+    }
+
+    /// <summary>Ends the search: places are known no longer.</summary>
+    public void Dispose() => _places.Dispose();
+
+    /// <summary>Half the distance from a place to the next line of speed, rev/min, and of boost, Pa; zero where there is one only.</summary>
+    public (double Speed, double Boost) StepsAround(int place) =>
+        (StepAround(_speeds, SpeedOf(place)) / 2, StepAround(_boosts, BoostOf(place)) / 2);
 
     private static double StepAround(double[] lines, double place)
     {
@@ -172,7 +287,7 @@ internal sealed class RangeSearch
         IEnumerable<double> speeds = _speeds.Concat(_speeds.Zip(_speeds.Skip(1), (slow, fast) => (slow + fast) / 2));
         foreach (double speed in speeds.ToArray())
         {
-            foreach (double boost in HandOverKnots.ByDutyCycle(_boosts, boost => At(speed, boost)).ToArray())
+            foreach (double boost in HandOverKnots.ByDutyCycle(_boosts, boost => OverHandOver(At(speed, boost))).ToArray())
             {
                 At(speed, Math.Max(_boosts[0], boost - BesideBoost));
                 At(speed, Math.Min(_boosts[^1], boost + BesideBoost));
@@ -181,7 +296,7 @@ internal sealed class RangeSearch
 
         foreach (double boost in (double[])[_boosts[0], _boosts[^1]])
         {
-            foreach (double speed in HandOverKnots.ByDutyCycle(_speeds, speed => At(speed, boost)).SelectMany(Beside).ToArray())
+            foreach (double speed in HandOverKnots.ByDutyCycle(_speeds, speed => OverHandOver(At(speed, boost))).SelectMany(Beside).ToArray())
             {
                 At(Math.Clamp(speed, _speeds[0], _speeds[^1]), boost);
             }
@@ -222,7 +337,7 @@ internal sealed class RangeSearch
 
     private void Look(in Cell cell)
     {
-        OperatingResult[] corners =
+        ReadOnlySpan<int> corners =
         [
             At(cell.Slow, cell.Low), At(cell.Fast, cell.Low), At(cell.Slow, cell.High), At(cell.Fast, cell.High),
         ];
@@ -232,7 +347,7 @@ internal sealed class RangeSearch
         }
 
         // Row by row, from the lowest boost.
-        OperatingResult[] nine =
+        ReadOnlySpan<int> nine =
         [
             corners[0], At(cell.MiddleSpeed, cell.Low), corners[1],
             At(cell.Slow, cell.MiddleBoost), At(cell.MiddleSpeed, cell.MiddleBoost), At(cell.Fast, cell.MiddleBoost),
@@ -241,6 +356,7 @@ internal sealed class RangeSearch
         double bySpeed = 0;
         double byBoost = 0;
         bool isNear = false;
+        double fades = Math.Pow(SlopeFades, cell.Halvings);
         Span<double> left = stackalloc double[9];
         for (int check = 0; check < _isOpen.Length; check++)
         {
@@ -251,7 +367,7 @@ internal sealed class RangeSearch
 
             (double along, double offSpeed) = Change(left, 1, 3);
             (double upward, double offBoost) = Change(left, 3, 1);
-            double bound = least - (Dip * (offSpeed + offBoost)) - (Slope * Math.Pow(SlopeFades, cell.Halvings) * Math.Max(along, upward));
+            double bound = least - (Dip * (offSpeed + offBoost)) - (Slope * fades * Math.Max(along, upward));
             if (bound >= 0 || (least >= 0 && bound >= -Millionth))
             {
                 continue;
@@ -264,7 +380,7 @@ internal sealed class RangeSearch
                     continue;
                 }
             }
-            else if (cell.Halvings >= MaximumHalvings || _solved.Count >= MaximumPoints || _cancellation.IsCancellationRequested)
+            else if (cell.Halvings >= MaximumHalvings || _places.Count >= MaximumPoints || _cancellation.IsCancellationRequested)
             {
                 _isOpen[check] = true;
                 continue;
@@ -288,17 +404,25 @@ internal sealed class RangeSearch
     }
 
     /// <summary>The least of a margin in a rectangle, downhill from the least of its nine points.</summary>
-    private double Lowest(int check, Cell cell, OperatingResult[] nine)
+    private double Lowest(int check, Cell cell, ReadOnlySpan<int> nine)
     {
-        Comparer<OperatingResult> order = Comparer<OperatingResult>.Create((one, other) => Known(one).CompareTo(Known(other)));
+        int least = nine[0];
+        foreach (int place in nine)
+        {
+            least = Order(place, least) < 0 ? place : least;
+        }
+
         return Left(check, Downhill.From(
-            nine.Min(order)!,
+            least,
             ((cell.Fast - cell.Slow) / 4, (cell.High - cell.Low) / 4),
             SearchHalvings,
-            (speed, boost) => cell.Covers(speed, boost) ? At(speed, boost) : null,
-            order));
+            WhereIs,
+            (speed, boost) => cell.Covers(speed, boost) ? At(speed, boost) : JudgedPlaces.None,
+            Order));
 
-        double Known(OperatingResult point) => Left(check, point) is var left && double.IsNaN(left) ? double.PositiveInfinity : left;
+        int Order(int one, int other) => Known(one).CompareTo(Known(other));
+
+        double Known(int place) => Left(check, place) is var left && double.IsNaN(left) ? double.PositiveInfinity : left;
     }
 
     private void Halve(in Cell cell, bool acrossSpeed)
@@ -318,7 +442,7 @@ internal sealed class RangeSearch
 
     private static bool IsSmall(in Cell cell) => cell.Fast <= cell.Slow * WideSpeeds && cell.High - cell.Low <= WideBoosts;
 
-    private bool IsFar(OperatingResult[] corners)
+    private bool IsFar(ReadOnlySpan<int> corners)
     {
         Span<double> left = stackalloc double[4];
         for (int check = 0; check < _isOpen.Length; check++)
@@ -342,38 +466,34 @@ internal sealed class RangeSearch
         return true;
     }
 
-    /// <summary>What is left at some points, and the least of it; none where the check is known at none of them.</summary>
-    private static double? Read(int check, OperatingResult[] points, Span<double> left)
+    /// <summary>What is left at some places, and the least of it; none where the check is known at none of them.</summary>
+    private double? Read(int check, ReadOnlySpan<int> places, Span<double> left)
     {
         double? least = null;
-        for (int point = 0; point < points.Length; point++)
+        for (int place = 0; place < places.Length; place++)
         {
-            left[point] = Left(check, points[point]);
-            if (!double.IsNaN(left[point]))
+            left[place] = Left(check, places[place]);
+            if (!double.IsNaN(left[place]))
             {
-                least = Math.Min(least ?? double.PositiveInfinity, left[point]);
+                least = Math.Min(least ?? double.PositiveInfinity, left[place]);
             }
         }
 
         return least;
     }
 
-    private static double Left(int check, OperatingResult point)
+    private double Left(int check, int place)
     {
-        Margin margin = point.Margins[check];
-
         // A set that is idle has no margin, however small it is where it injects.
-        if (margin.IsOfIdleSet)
+        if (_isStaged && IsOfIdleSet(check, place))
         {
             return double.NaN;
         }
 
-        return margin.Outcome switch
-        {
-            Outcome.Holds => Math.Min(Ample, margin.Share ?? Ample),
-            Outcome.Fails => Math.Max(-Ample, Math.Min(margin.Share ?? -Ample, -Trace)),
-            _ => double.NaN,
-        };
+        double figure = Figure(check, place);
+        return figure >= 0 ? Math.Min(Ample, figure)
+            : figure < 0 ? Math.Max(-Ample, Math.Min(figure, -Trace))
+            : double.NaN;
     }
 
     /// <summary>How much a margin changes along three lines of three points, and how far the middles are off the straight line.</summary>
@@ -406,36 +526,124 @@ internal sealed class RangeSearch
         return largest;
     }
 
-    /// <summary>The result at a speed, rev/min, and a boost, Pa, solved if it was not yet.</summary>
-    public OperatingResult At(double speed, double boost)
+    /// <summary>The place at a speed, rev/min, and a boost, Pa, judged if it was not yet.</summary>
+    public int At(double speed, double boost)
     {
-        (double, double) place = (speed, _line is null ? boost : OnTheLine);
-        if (!_solved.TryGetValue(place, out OperatingResult? result))
+        double on = _line is null ? boost : OnTheLine;
+        if (_places.Find(speed, on) is var place and >= 0)
         {
-            RotationalSpeed engine = RotationalSpeed.FromRevolutionsPerMinute(speed);
-            Pressure manifold = _line is null ? Pressure.FromPascals(boost) : _line.At(engine, _system.Demand, _conditions.Atmosphere);
-            result = _system.SolveBy(OperatingPoint.At(engine, manifold, _conditions), _table);
-            Take(result, place);
+            return place;
         }
 
-        return result;
+        RotationalSpeed engine = RotationalSpeed.FromRevolutionsPerMinute(speed);
+        Pressure manifold = BoostAt(engine, boost);
+        return Take(speed, on, JudgedPlaces.None, PointPlace.At(engine, manifold, _conditions), manifold);
     }
 
-    private void Take(OperatingResult result) =>
-        Take(result, (result.Point.Speed.RevolutionsPerMinute, _line is null ? result.Point.Boost.Pascals : OnTheLine));
-
-    private void Take(OperatingResult result, (double Speed, double Boost) place)
+    private int Take(double speed, double boost, int own, in PointPlace point, Pressure given)
     {
-        // Two speeds may differ in their own unit and not in this one.
-        _solved[place] = result;
-        for (int check = 0; check < _failsFrom.Length; check++)
+        _judge.Judge(point, given);
+        int place = own >= 0 ? _places.Find(speed, boost) : JudgedPlaces.None;
+        bool isNew = place == JudgedPlaces.None;
+        if (isNew)
         {
-            if (result.Margins[check].Outcome == Outcome.Fails && place.Boost < _failsFrom[check])
+            place = _places.Add(speed, boost, own);
+        }
+        else
+        {
+            // Two speeds may differ in their own unit and not in this one.
+            _places.Own(place, own);
+        }
+
+        Span<double> row = _places.Row(place);
+        ReadOnlySpan<CheckReading<Real>> readings = _judge.Readings;
+        for (int check = 0; check < readings.Length; check++)
+        {
+            double figure = FigureOf(readings[check]);
+            row[check] = figure;
+            if (figure < 0 && boost < _failsFrom[check])
             {
-                _failsFrom[check] = place.Boost;
+                _failsFrom[check] = boost;
+            }
+
+            if (isNew && (place == 0 || Compare(figure, Figure(check, _tightest[check])) < 0))
+            {
+                _tightest[check] = place;
+            }
+        }
+
+        if (_isStaged)
+        {
+            row[_checks] = _judge.OverHandOver;
+            for (int check = 0; check < readings.Length; check++)
+            {
+                row[_checks + 1 + check] = _judge.IsOfIdleSet(check) ? 1 : 0;
+            }
+        }
+
+        if (!isNew)
+        {
+            FindTightest();
+        }
+
+        return place;
+    }
+
+    private void FindTightest()
+    {
+        for (int check = 0; check < _checks; check++)
+        {
+            _tightest[check] = 0;
+            for (int place = 1; place < _places.Count; place++)
+            {
+                _tightest[check] = Compare(check, place, _tightest[check]) < 0 ? place : _tightest[check];
             }
         }
     }
+
+    // The margin that goes with the outcome: of a check that holds it is never below zero, of one that fails it is.
+    private static double FigureOf(in CheckReading<Real> reading)
+    {
+        double margin = reading.Margin;
+        double best = reading.BestMargin;
+        return margin >= 0 ? margin : best < 0 ? best : double.NaN;
+    }
+
+    // As Urgency has it: what fails without a share comes after what fails by one.
+    private static int Compare(double one, double other)
+    {
+        if (one >= 0 && other >= 0)
+        {
+            return one.CompareTo(other);
+        }
+
+        int byOutcome = Rank(other).CompareTo(Rank(one));
+        return byOutcome != 0 || double.IsNaN(one) ? byOutcome : Share(one).CompareTo(Share(other));
+
+        static int Rank(double figure) => figure >= 0 ? 0 : figure < 0 ? 2 : 1;
+
+        static double Share(double figure) => double.IsFinite(figure) ? figure : double.PositiveInfinity;
+    }
+
+    private bool IsOfIdleSet(int check, int place) => _places.Figure(place, _checks + 1 + check) > 0;
+
+    private double OverHandOver(int place) => _places.Figure(place, _checks);
+
+    private Pressure BoostAt(RotationalSpeed speed, double boost) =>
+        _line is null ? Pressure.FromPascals(boost) : _line.At(speed, _system.Demand, _conditions.Atmosphere);
+
+    private OperatingPoint PointOf(double speed, double boost, int own)
+    {
+        if (own >= 0)
+        {
+            return _ownPoints(own);
+        }
+
+        RotationalSpeed engine = RotationalSpeed.FromRevolutionsPerMinute(speed);
+        return OperatingPoint.At(engine, BoostAt(engine, boost), _conditions);
+    }
+
+    private OperatingResult ResultAt(OperatingPoint point) => _system.SolveBy(point, _table);
 
     /// <summary>A rectangle of speed, rev/min, and boost, Pa; without width where the sweep has one speed or one boost.</summary>
     private readonly record struct Cell(double Slow, double Fast, double Low, double High, int Halvings)

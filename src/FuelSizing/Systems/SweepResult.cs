@@ -8,22 +8,23 @@ namespace FuelSizing.Systems;
 /// <summary>A fuel system over a grid of speed and boost: the first limit reached, and where.</summary>
 public sealed class SweepResult : IReadable
 {
-    private readonly ImmutableArray<OperatingResult> _results;
+    private readonly Lazy<IReadOnlyList<Remedy>> _remedies;
     private readonly Pressure? _stoppedBefore;
 
     internal SweepResult(
         FuelSystem system,
         ImmutableArray<RotationalSpeed> speeds,
         ImmutableArray<Pressure> boosts,
-        ImmutableArray<OperatingResult> results,
+        SolvedGrid results,
         PartStanding[] standings,
         Verdict verdict,
-        Remedy[] remedies,
+        Func<IReadOnlyList<Remedy>> remedies,
         int pointsSolved,
         Pressure? stoppedBefore)
     {
-        (System, Speeds, Boosts, _results) = (system, speeds, boosts, results);
-        (Standings, Verdict, Remedies) = (Array.AsReadOnly(standings), verdict, Array.AsReadOnly(remedies));
+        (System, Speeds, Boosts, Results) = (system, speeds, boosts, results);
+        (Standings, Verdict) = (Array.AsReadOnly(standings), verdict);
+        _remedies = new(remedies);
         PointsSolved = pointsSolved;
         _stoppedBefore = stoppedBefore;
     }
@@ -44,7 +45,8 @@ public sealed class SweepResult : IReadable
     public int PointsSolved { get; }
 
     /// <summary>All results, boost by boost, in each the speeds in order.</summary>
-    public IReadOnlyList<OperatingResult> Results => _results;
+    /// <remarks>The sweep judges in numbers alone: a result is written out when it is first asked for, with the figures that the sweep has judged.</remarks>
+    public IReadOnlyList<OperatingResult> Results { get; }
 
     /// <summary>
     /// False if the sweep was stopped: it then has fewer boosts than were asked for, or not every remedy, and its verdict is
@@ -62,7 +64,8 @@ public sealed class SweepResult : IReadable
     public Verdict Verdict { get; }
 
     /// <summary>What would remedy each failing check; empty if none fails, and not all if the sweep was stopped.</summary>
-    public IReadOnlyList<Remedy> Remedies { get; }
+    /// <remarks>Worked out from every point that was looked at, when they are first asked for.</remarks>
+    public IReadOnlyList<Remedy> Remedies => _remedies.Value;
 
     /// <summary>What a careful reader should know about these numbers, each subject once, at its worst.</summary>
     public IReadOnlyList<Statement> Notes =>
@@ -76,7 +79,7 @@ public sealed class SweepResult : IReadable
             }
             : [],
         .. ResultNotes.NeverActs(System.Regulator, Boosts) is { } idle ? new[] { idle } : [],
-        .. _results
+        .. Results
             .SelectMany(result => ResultNotes.Of(result))
             .GroupBy(note => note.Subject)
             .Select(notes => notes.MaxBy(note => note.Weight)!.Text),
@@ -88,7 +91,7 @@ public sealed class SweepResult : IReadable
     /// <returns>The result.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A place is outside its list.</exception>
     public OperatingResult At(int speed, int boost) =>
-        _results[
+        Results[
             (Guard.Count(boost, 0, Boosts.Count - 1, "Count places from 0.", nameof(boost)) * Speeds.Count)
             + Guard.Count(speed, 0, Speeds.Count - 1, "Count places from 0.", nameof(speed))];
 

@@ -36,6 +36,6 @@ public static class SystemSolver
     internal static OperatingResult SolveBy(this FuelSystem system, OperatingPoint point, CircuitTable? table)
     {
         PointDemand demand = system.Parts.DemandAt(point);
-        return new(system, demand, system.Parts.CircuitAt(demand, table));
+        return new(system, point, demand, system.Parts.CircuitAt(demand, table));
     }
 }

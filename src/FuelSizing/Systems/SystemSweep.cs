@@ -38,30 +38,15 @@ public static class SystemSweep
         Rising(speeds, EngineSpeed.Within, Readable.Of, nameof(speeds));
         Rising(boosts, ManifoldPressure.Within, Readable.Boost, nameof(boosts));
         Conditions all = conditions ?? Conditions.Default;
-        ImmutableArray<OperatingResult>.Builder results = ImmutableArray.CreateBuilder<OperatingResult>(speeds.Count * boosts.Count);
         double[] sets = [.. boosts.Select(boost => system.Regulator.SetPascals(boost.Pascals))];
         CircuitTable? table = CircuitTable.Of(
-            system.Parts.TaskAt(system.Parts.DemandAt(OperatingPoint.At(speeds[0], boosts[0], all))), sets.Min(), sets.Max(), results.Capacity);
-        int done = 0;
-        while (done < boosts.Count && !cancellation.IsCancellationRequested)
-        {
-            foreach (RotationalSpeed speed in speeds)
-            {
-                results.Add(system.SolveBy(OperatingPoint.At(speed, boosts[done], all), table));
-            }
-
-            done++;
-            progress?.Report(Ratio.FromDecimalFractions((double)done / (boosts.Count + 1)));
-        }
-
-        if (done == 0)
-        {
-            throw new OperationCanceledException("The sweep was stopped before a boost was done.", cancellation);
-        }
-
-        ImmutableArray<OperatingResult> grid = results.ToImmutable();
-        RangeSearch search = RangeSearch.Over(system, table, grid, speeds.Count, cancellation);
-        SweepResult sweep = Judge(system, [.. speeds], [.. boosts.Take(done)], grid, search, boosts[^1], cancellation);
+            system.Parts.TaskAt(system.Parts.DemandAt(OperatingPoint.At(speeds[0], boosts[0], all))), sets.Min(), sets.Max(), speeds.Count * boosts.Count);
+        ImmutableArray<RotationalSpeed> across = [.. speeds];
+        ImmutableArray<Pressure> up = [.. boosts];
+        using RangeSearch search = RangeSearch.Over(
+            system, table, across, up, all, done => progress?.Report(Ratio.FromDecimalFractions((double)done / (up.Length + 1))), cancellation)
+            ?? throw new OperationCanceledException("The sweep was stopped before a boost was done.", cancellation);
+        SweepResult sweep = Judge(system, across, [.. up.Take(search.Own.Count / across.Length)], search, up[^1], cancellation);
         if (sweep.IsComplete)
         {
             progress?.Report(Ratio.FromPercent(100));
@@ -74,7 +59,6 @@ public static class SystemSweep
         FuelSystem system,
         ImmutableArray<RotationalSpeed> speeds,
         ImmutableArray<Pressure> boosts,
-        ImmutableArray<OperatingResult> results,
         RangeSearch search,
         Pressure last,
         CancellationToken cancellation)
@@ -87,17 +71,18 @@ public static class SystemSweep
                 .ThenBy(standing => standing.Tightest.Margin, Urgency.Order),
         ];
         bool isSolved = boosts[^1].Pascals == last.Pascals;
-        Remedy[] remedies = [.. Remedies(standings, boosts[0], [.. search.Points], cancellation, out bool areAll)];
+        PartStanding[] failing = Array.FindAll(standings, standing => standing.Outcome == Outcome.Fails);
+        bool isStopped = failing.Length > 0 && cancellation.IsCancellationRequested;
         return new(
             system,
             speeds,
             boosts,
-            results,
+            search.Own,
             standings,
             Verdict.Of(system, standings, speeds, boosts, isSolved ? null : last),
-            remedies,
-            search.Points.Count,
-            isSolved && areAll ? null : last);
+            Remedies(standings[0], boosts[0], isStopped || failing.Length == 0 ? null : search.Results(), failing),
+            search.Count,
+            isSolved && !isStopped ? null : last);
     }
 
     private static PartStanding Stand(int check, RangeSearch search, double lowest)
@@ -109,39 +94,18 @@ public static class SystemSweep
             search.IsOpen(check));
     }
 
-    private static List<Remedy> Remedies(
-        PartStanding[] standings,
-        Pressure first,
-        IReadOnlyList<OperatingResult> results,
-        CancellationToken cancellation,
-        out bool areAll)
-    {
-        List<Remedy> remedies = [];
-        areAll = true;
-        foreach (PartStanding standing in standings.Where(standing => standing.Outcome == Outcome.Fails))
-        {
-            if (cancellation.IsCancellationRequested)
+    // What remedies a check may be worked out from every point: it is when somebody asks for it.
+    private static Func<IReadOnlyList<Remedy>> Remedies(PartStanding first, Pressure lowest, IReadOnlyList<OperatingResult>? results, PartStanding[] failing) => () =>
+    [
+        .. results is null ? [] : failing.Select(standing => standing.RemedyAmong(results)).OfType<Remedy>(),
+        .. first.LimitReachedAt is { } limit && limit.Boost > lowest
+            ? new[]
             {
-                areAll = false;
-                break;
+                Remedy.Of(
+                    first.Part, limit.Boost, Statement.Of("boost.less", $"Or, with the parts as they are, no more than {limit.Boost:boost:down} of boost.")),
             }
-
-            if (standing.RemedyAmong(results) is { } remedy)
-            {
-                remedies.Add(remedy);
-            }
-        }
-
-        if (standings[0].LimitReachedAt is { } limit && limit.Boost > first)
-        {
-            remedies.Add(Remedy.Of(
-                standings[0].Part,
-                limit.Boost,
-                Statement.Of("boost.less", $"Or, with the parts as they are, no more than {limit.Boost:boost:down} of boost.")));
-        }
-
-        return remedies;
-    }
+            : [],
+    ];
 
     private static void Rising<T, TChecked>(
         IReadOnlyList<T> values, Func<T, string, TChecked> check, Func<T, string> text, string name)

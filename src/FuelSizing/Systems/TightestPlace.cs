@@ -10,16 +10,18 @@ internal static class TightestPlace
 
     private const int Halvings = 14;
 
-    /// <summary>The tightest margin of a check: of the points solved, and from the tightest of them downhill.</summary>
+    /// <summary>The tightest margin of a check: of the places looked at, and from the tightest of them downhill.</summary>
     /// <param name="check">By its place.</param>
-    /// <param name="search">What was solved.</param>
+    /// <param name="search">What was looked at.</param>
     public static Margin Of(int check, RangeSearch search)
     {
-        Comparer<OperatingResult> order = Comparer<OperatingResult>.Create(
-            (one, other) => Urgency.Order.Compare(one.Margins[check], other.Margins[check]));
-        OperatingResult best = search.Points.Min(order)!;
-        return (best.Margins[check] is { Outcome: Outcome.CannotSay } or { Share: null or > WorthFinding }
+        int best = search.Tightest(check);
+
+        // Where there is no share there is nothing to go down.
+        double left = search.Figure(check, best);
+        bool isShown = !double.IsFinite(left) || left > WorthFinding;
+        return search.ResultAt(isShown
             ? best
-            : Downhill.From(best, search.StepsAround(best.Point), Halvings, search.Within, order)).Margins[check];
+            : Downhill.From(best, search.StepsAround(best), Halvings, search.WhereIs, search.Within, (one, other) => search.Compare(check, one, other))).Margins[check];
     }
 }

@@ -21,7 +21,9 @@ public class SizingEffortTests
 
     private static readonly FuelSystem Wide = Wren.System(injector: 900, pump: 4);
 
-    private static readonly PointDemand Demand = Wide.Parts.DemandAt(Wren.At(3000, 0));
+    private static readonly OperatingPoint At = Wren.At(3000, 0);
+
+    private static readonly PointDemand Demand = Wide.Parts.DemandAt(At);
 
     private static readonly CircuitState Circuit = CircuitSolver.Solve(Wide.Parts.TaskAt(Demand));
 
@@ -154,7 +156,7 @@ public class SizingEffortTests
     private static OperatingResult WithReserve(double reserve)
     {
         Injection injection = new(250e3, 15e-6, 0.04, 1e-3, 1, 0.5, (1 + reserve) * Demand.Injected);
-        return new(Wide, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (injection, injection));
+        return new(Wide, At, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (injection, injection));
     }
 
     private static SizedFigure<double> Figure { get; } =

@@ -18,7 +18,9 @@ public class SizingSearchTests
 
     private static readonly FuelSystem Wide = Wren.System(injector: 900, pump: 4);
 
-    private static readonly PointDemand Demand = Wide.Parts.DemandAt(Wren.At(3000, 0));
+    private static readonly OperatingPoint At = Wren.At(3000, 0);
+
+    private static readonly PointDemand Demand = Wide.Parts.DemandAt(At);
 
     private static readonly CircuitState Circuit = CircuitSolver.Solve(Wide.Parts.TaskAt(Demand));
 
@@ -257,7 +259,7 @@ public class SizingSearchTests
             Wren.Demand(), Wide.Injectors, ElectronicReturnless.Holding(Wren.Kpa(300), followsManifold: true, Wren.Volt(13)), Wide.Pump);
         CircuitState floor = CircuitSolver.Solve(held.Parts.TaskAt(Demand)) with { State = RailState.PumpFloor, RailGauge = 300e3 };
         SizingSearch search = new(
-            0, End, 1, _ => Sized(_ => new(held, Demand, held.Parts.CircuitOf(held.Parts.TaskAt(Demand), CircuitBounds.Exactly(floor)), (ReserveOf(1), ReserveOf(1)))));
+            0, End, 1, _ => Sized(_ => new(held, At, Demand, held.Parts.CircuitOf(held.Parts.TaskAt(Demand), CircuitBounds.Exactly(floor)), (ReserveOf(1), ReserveOf(1)))));
         Assert.Null(search.Minimum(Figure).Value);
         Assert.Null(search.Maximum(Figure).Value);
     }
@@ -376,7 +378,7 @@ public class SizingSearchTests
 
     /// <summary>A result in which the injectors have this margin, and every other part much more.</summary>
     private static OperatingResult WithReserve(double reserve) =>
-        new(Wide, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (ReserveOf(reserve), ReserveOf(reserve)));
+        new(Wide, At, Demand, Wide.Parts.CircuitOf(Wide.Parts.TaskAt(Demand), CircuitBounds.Exactly(Circuit)), (ReserveOf(reserve), ReserveOf(reserve)));
 
     private static Injection ReserveOf(double reserve) =>
         new(250e3, 15e-6, 0.04, 1e-3, 1, 0.5, (1 + reserve) * Demand.Injected);

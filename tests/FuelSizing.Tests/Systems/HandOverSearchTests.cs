@@ -22,7 +22,7 @@ public class HandOverSearchTests
         RangeSearch search = Over([5000, 6000], [Begins.Fast - 5, 70]);
         foreach (double speed in new[] { 5000.0, 5500, 6000 })
         {
-            OperatingResult[] at = [.. search.Points.Where(point => Math.Abs(point.Point.Speed.RevolutionsPerMinute - speed) < 1e-9).OrderBy(point => point.Point.Boost.Pascals)];
+            OperatingResult[] at = [.. search.Results().Where(point => Math.Abs(point.Point.Speed.RevolutionsPerMinute - speed) < 1e-9).OrderBy(point => point.Point.Boost.Pascals)];
             OperatingResult under = at.Last(point => point.SecondaryInjection!.IsIdle);
             OperatingResult over = at.First(point => !point.SecondaryInjection!.IsIdle);
             double begin = BeginAt(speed) * 1e3;
@@ -39,7 +39,7 @@ public class HandOverSearchTests
     {
         double edge = (Begins.Slow + Begins.Fast) / 2;
         RangeSearch search = Over([5000, 6000], isLowest ? [edge, 70] : [-20, edge]);
-        AreBothSides([.. search.Points.Where(point => Math.Abs(point.Point.Boost.Kilopascals - edge) < 1e-9)]);
+        AreBothSides([.. search.Results().Where(point => Math.Abs(point.Point.Boost.Kilopascals - edge) < 1e-9)]);
     }
 
     /// <summary>The same along a boost line.</summary>
@@ -48,8 +48,8 @@ public class HandOverSearchTests
     {
         double edge = (Begins.Slow + Begins.Fast) / 2;
         BoostLine line = MeasuredBoost.Of((Wren.Rpm(4500), Wren.Kpa(edge)), (Wren.Rpm(6500), Wren.Kpa(edge)));
-        RangeSearch search = RangeSearch.Along(System, line, [At(5000, edge), At(6000, edge)]);
-        AreBothSides([.. search.Points]);
+        RangeSearch search = RangeSearch.Along(System, line, [At(5000, edge).Point, At(6000, edge).Point], CancellationToken.None);
+        AreBothSides([.. search.Results()]);
     }
 
     private static void AreBothSides(OperatingResult[] points)
@@ -80,5 +80,5 @@ public class HandOverSearchTests
     private static OperatingResult At(double speed, double kilopascals) => System.Solve(OperatingPoint.At(Wren.Rpm(speed), Wren.Kpa(kilopascals), Wren.Hill));
 
     private static RangeSearch Over(double[] speeds, double[] boosts) => RangeSearch.Over(
-        System, null, [.. boosts.SelectMany(boost => speeds.Select(speed => At(speed, boost)))], speeds.Length, CancellationToken.None);
+        System, null, [.. speeds.Select(Wren.Rpm)], [.. boosts.Select(Wren.Kpa)], Wren.Hill, null, CancellationToken.None)!;
 }

@@ -150,13 +150,14 @@ public class KnotTests
     {
         FuelSystem system = Staged.Wren2(Staged.Of(Staged.ByDutyCycle));
         OperatingResult At(double kilopascals) => system.Solve(OperatingPoint.At(Wren.Rpm(5000), Wren.Kpa(kilopascals), Wren.Hill));
-        double place = Assert.Single(HandOverKnots.ByDutyCycle([-40, 0, 15, 70], At));
-        Assert.Equal(place, Assert.Single(HandOverKnots.ByDutyCycle([70, 15, 0, -40], At)), 1e-6);
+        double Over(double kilopascals) => At(kilopascals) is var at ? HandOverKnots.Over(at.SolvedDemand, at.Judged) : 0;
+        double place = Assert.Single(HandOverKnots.ByDutyCycle([-40, 0, 15, 70], Over));
+        Assert.Equal(place, Assert.Single(HandOverKnots.ByDutyCycle([70, 15, 0, -40], Over)), 1e-6);
         Assert.True(At(place - 1e-6).SecondaryInjection!.IsIdle);
         Assert.Equal(0.6, At(place - 1e-6).DutyCycle!.Value.DecimalFractions, 1e-6);
         Assert.False(At(place + 1e-6).SecondaryInjection!.IsIdle);
-        Assert.Empty(HandOverKnots.ByDutyCycle([-40, -30, place - 0.1], At));
-        Assert.Empty(HandOverKnots.ByDutyCycle([place + 0.1, 50, 70], At));
+        Assert.Empty(HandOverKnots.ByDutyCycle([-40, -30, place - 0.1], Over));
+        Assert.Empty(HandOverKnots.ByDutyCycle([place + 0.1, 50, 70], Over));
     }
 
     /// <summary>A demand by a law of one's own has the kinks that it states.</summary>

@@ -20,7 +20,7 @@ public class RangeSearchTests
     [InlineData(5100, 5800, 20.001, 9)]
     [InlineData(5100, 5101, 400, 9)]
     public void Points_FarFromALimit_AreFewWhereTheRangeIsSmall(double slow, double fast, double high, int expected) =>
-        Assert.Equal(expected, Over((_, _) => 0.5, [slow, fast], [0, high]).Points.Count);
+        Assert.Equal(expected, Over((_, _) => 0.5, [slow, fast], [0, high]).Count);
 
     /// <summary>
     /// Far is a tenth and what the margin changes by from corner to corner: 0.15 with 0.04 of change is, 0.15 with 0.06 is not. Over +100 % all
@@ -39,8 +39,8 @@ public class RangeSearchTests
     [InlineData(-0.3, 0.5, 9)]
     public void Points_OfASmallRange_AreFewWhereItsCornersAreFarFromALimit(double first, double second, int expected)
     {
-        Assert.Equal(expected, Over((rpm, _) => rpm < 5150 ? first : second, [5100, 5200], [0, 5]).Points.Count);
-        Assert.Equal(expected, Over((_, boost) => boost < 2.5 ? first : second, [5100, 5200], [0, 5]).Points.Count);
+        Assert.Equal(expected, Over((rpm, _) => rpm < 5150 ? first : second, [5100, 5200], [0, 5]).Count);
+        Assert.Equal(expected, Over((_, boost) => boost < 2.5 ? first : second, [5100, 5200], [0, 5]).Count);
     }
 
     [Fact]
@@ -85,15 +85,15 @@ public class RangeSearchTests
     public void Points_OfABowl_AreAddedWhereItsCurveMightReachItsLimit(double middle, int expected)
     {
         double Bowl(double share) => middle + (0.15 * 4 * (share - 0.5) * (share - 0.5));
-        Assert.Equal(expected, Over((rpm, _) => Bowl((rpm - 5000) / 1000), [5000, 6000], [10]).Points.Count);
-        Assert.Equal(expected, Over((_, boost) => Bowl(boost / 30), [5500], [0, 30]).Points.Count);
+        Assert.Equal(expected, Over((rpm, _) => Bowl((rpm - 5000) / 1000), [5000, 6000], [10]).Count);
+        Assert.Equal(expected, Over((_, boost) => Bowl(boost / 30), [5500], [0, 30]).Count);
 
         // Over a rectangle each half has a row of three more.
         int rows = expected == 3 ? 9 : 15;
         RangeSearch across = Over((rpm, _) => Bowl((rpm - 5000) / 1000), [5000, 6000], [0, 30]);
-        Assert.Equal((rows, rows / 3, 3), (across.Points.Count, Places(across).Select(place => place.Item1).Distinct().Count(), Places(across).Select(place => place.Item2).Distinct().Count()));
+        Assert.Equal((rows, rows / 3, 3), (across.Count, Places(across).Select(place => place.Item1).Distinct().Count(), Places(across).Select(place => place.Item2).Distinct().Count()));
         RangeSearch upward = Over((_, boost) => Bowl(boost / 30), [5000, 6000], [0, 30]);
-        Assert.Equal((rows, 3, rows / 3), (upward.Points.Count, Places(upward).Select(place => place.Item1).Distinct().Count(), Places(upward).Select(place => place.Item2).Distinct().Count()));
+        Assert.Equal((rows, 3, rows / 3), (upward.Count, Places(upward).Select(place => place.Item1).Distinct().Count(), Places(upward).Select(place => place.Item2).Distinct().Count()));
     }
 
     /// <summary>A dip between the points, along speed, along boost, and aslant: found where it breaks the limit, and not claimed where it does not.</summary>
@@ -311,7 +311,7 @@ public class RangeSearchTests
         RangeSearch search = Over((_, _) => 0.5, [5000, 5400, 6000], [10, 30, 100]);
         (double, double) Around(RangeSearch search, double rpm, double boost)
         {
-            (double speed, double pascals) = search.StepsAround(OperatingPoint.At(Wren.Rpm(rpm), Wren.Kpa(boost)));
+            (double speed, double pascals) = search.StepsAround(search.At(rpm, boost * 1e3));
             return (Math.Round(speed, 6), Math.Round(pascals / 1e3, 6));
         }
 
@@ -323,10 +323,10 @@ public class RangeSearchTests
         Assert.Equal((250, 0), Around(Over((_, _) => 0.5, [5000, 5500], [30]), 5500, 30));
         foreach ((double rpm, double boost, bool within) in new[] { (5000.0, 10.0, true), (6000, 100, true), (5200, 50, true), (4999, 50, false), (6001, 50, false), (5200, 9, false), (5200, 101, false) })
         {
-            Assert.Equal(within, search.Within(rpm, boost * 1e3) is not null);
+            Assert.Equal(within, search.Within(rpm, boost * 1e3) != JudgedPlaces.None);
         }
 
-        Assert.Equal(5200, search.Within(5200, 50e3)!.Point.Speed.RevolutionsPerMinute, 1e-9);
+        Assert.Equal(5200, search.PointAt(search.Within(5200, 50e3)).Speed.RevolutionsPerMinute, 1e-9);
     }
 
     /// <summary>A line through a bend of the parts is one of the lines: Wren's tables have a point at 5,000 rev/min, whether or not it was asked for.</summary>
@@ -334,7 +334,7 @@ public class RangeSearchTests
     public void Lines_OfASweep_AreItsOwnAndThoseOfTheKnots()
     {
         Assert.Equal([(4900, 10), (5000, 10), (5500, 10), (6000, 10)], Places(Over((_, _) => 0.5, [4900, 6000], [10])));
-        Assert.Equal(4, Over((_, _) => 0.5, [4900, 5000, 6000], [10]).Points.Count);
+        Assert.Equal(4, Over((_, _) => 0.5, [4900, 5000, 6000], [10]).Count);
         PartStanding atKnot = Sweep((rpm, boost) => Math.Abs(rpm - 5000) < 0.1 && Math.Abs(boost) < 0.01 ? -0.1 : 0.5, [4800, 5600], [-20, 30]).Limiting;
         Assert.Equal((Outcome.Fails, 5000), (atKnot.Outcome, Math.Round(atKnot.Tightest.Point.Speed.RevolutionsPerMinute, 6)));
 
@@ -353,11 +353,7 @@ public class RangeSearchTests
     {
         FuelSystem system = ShapedCheck.Judging(margin);
         return RangeSearch.Over(
-            system,
-            null,
-            [.. boosts.SelectMany(boost => speeds.Select(speed => system.Solve(OperatingPoint.At(Wren.Rpm(speed), Wren.Kpa(boost)))))],
-            speeds.Length,
-            CancellationToken.None);
+            system, null, [.. speeds.Select(Wren.Rpm)], [.. boosts.Select(Wren.Kpa)], Conditions.Default, null, CancellationToken.None)!;
     }
 
     private static SweepResult Sweep(Func<double, double, double> margin, double[] speeds, double[] boosts) =>
@@ -367,6 +363,6 @@ public class RangeSearchTests
     private static LineSweepResult Along(Func<double, double, double> margin) => ShapedCheck.Judging(margin).Sweep(
         MeasuredBoost.Of((Wren.Rpm(4000), Pressure.Zero), (Wren.Rpm(6500), Wren.Kpa(50))), [Wren.Rpm(5000), Wren.Rpm(6000)]);
 
-    private static IEnumerable<(double, double)> Places(RangeSearch search) => search.Points
+    private static IEnumerable<(double, double)> Places(RangeSearch search) => search.Results()
         .Select(point => (Math.Round(point.Point.Speed.RevolutionsPerMinute, 6), Math.Round(point.Point.Boost.Kilopascals, 6))).Order();
 }
