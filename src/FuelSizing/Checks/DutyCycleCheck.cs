@@ -32,7 +32,7 @@ internal sealed class DutyCycleCheck(JudgedSet set) : ICheck
         Injector injector = injectors.Injector;
         T most = InjectorFlow.Static<T>(injector.RatingAt<Real>(injector.MinimumPascals).Value, injector.RatedPascals, injector.TestDensity, injector.MinimumPascals, at.FuelDensity);
         T open = T.IfLess(-1, own.DeadTime, own.DeadTime, 0);
-        T bound = InjectorFlow.Capacity(most, injectors.Count, own.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
+        T bound = InjectorFlow.Capacity(most, injectors.Count, own.AvailableTime, parts.Limits.DutyCycleShare, open);
         T margin = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(own.Capacity, own.Injected), -1);
         T best = margin;
         if (parts.Regulator.HasBand)
@@ -40,14 +40,14 @@ internal sealed class DutyCycleCheck(JudgedSet set) : ICheck
             // They are judged by the lowest pressure that the regulator may hold; at the highest they pass more, open no sooner, and a set that
             // takes over by duty cycle has less to pass.
             T higher = injector.StaticFrom(own.StaticFlow, at.Differential, at.Maximum.Differential, at.FuelDensity);
-            T capacity = InjectorFlow.Capacity(higher, injectors.Count, own.AvailableTime, parts.Limits.DutyCycle.DecimalFractions, open);
+            T capacity = InjectorFlow.Capacity(higher, injectors.Count, own.AvailableTime, parts.Limits.DutyCycleShare, open);
             T better = T.IfLess(0, at.Differential, CheckReading.MarginOf<T>(capacity, own.Injected * own.InjectedAtLeast), double.NaN);
             best = T.IfLess(at.Differential, at.Maximum.Differential, better, margin);
         }
 
         return set.WhileInjecting<T>(own.Injected, new(
             own.DutyCycle,
-            parts.Limits.DutyCycle.DecimalFractions,
+            parts.Limits.DutyCycleShare,
             margin,
             T.IfLess(
                 0,
@@ -175,7 +175,7 @@ internal sealed class DutyCycleCheck(JudgedSet set) : ICheck
                 set.InjectedBy(point),
                 injectors.Count,
                 own.AvailableTime,
-                parts.Limits.DutyCycle.DecimalFractions,
+                parts.Limits.DutyCycleShare,
                 deadTime),
             injectors.Injector.RatedPascals,
             injectors.Injector.TestDensity,

@@ -40,9 +40,14 @@ internal abstract class JudgedCircuit
     /// <summary>The filter, or part of one's own, nearest to the end of its data.</summary>
     public abstract Lines.ILimitedLoss FilterOf(in SolvedCircuit circuit);
 
+    // What is generic is not virtual: to look up a generic method at run time takes longer than to read the figures.
+    private protected abstract bool IsLift { get; }
+
     /// <summary>Its figures among those of a point.</summary>
-    public abstract CircuitFigures<T> Read<T>(in PointValues<T> at)
-        where T : struct, IReal<T>;
+    public CircuitFigures<T> Read<T>(in PointValues<T> at)
+        where T : struct, IReal<T> => IsLift
+        ? new(at.Lift.Minimum, at.Lift.Maximum, at.Lift.VapourPressure, at.Lift.FilterMaximum, at.Lift.WireAmpacity, at.Lift.FuseRating, at.Lift.RelayRating)
+        : new(at.Minimum, at.Maximum, at.VapourPressure, at.FilterMaximum, at.WireAmpacity, at.FuseRating, at.RelayRating);
 
     /// <summary>The state that words speak of: the one in which a feed takes most.</summary>
     public SolvedCircuit Of(SolvedPoint point)
@@ -77,8 +82,7 @@ internal abstract class JudgedCircuit
 
         public override Lines.ILimitedLoss FilterOf(in SolvedCircuit circuit) => CircuitReading.FilterOf(circuit).Filter;
 
-        public override CircuitFigures<T> Read<T>(in PointValues<T> at) =>
-            new(at.Minimum, at.Maximum, at.VapourPressure, at.FilterMaximum, at.WireAmpacity, at.FuseRating, at.RelayRating);
+        private protected override bool IsLift => false;
     }
 
     private sealed class LiftedCircuit : JudgedCircuit
@@ -97,8 +101,7 @@ internal abstract class JudgedCircuit
 
         public override Lines.ILimitedLoss FilterOf(in SolvedCircuit circuit) => LiftReading.FilterOf(circuit.Lift!)!.Value.Filter;
 
-        public override CircuitFigures<T> Read<T>(in PointValues<T> at) =>
-            new(at.Lift.Minimum, at.Lift.Maximum, at.Lift.VapourPressure, at.Lift.FilterMaximum, at.Lift.WireAmpacity, at.Lift.FuseRating, at.Lift.RelayRating);
+        private protected override bool IsLift => true;
     }
 }
 

@@ -42,13 +42,32 @@ internal abstract class JudgedSet
     /// <summary>True where it injects nothing, so that there is nothing to judge.</summary>
     public abstract bool IsIdle(SolvedPoint point);
 
+    // What is generic is not virtual: to look up a generic method at run time takes longer than to read the figures.
+    private protected abstract bool IsSecondary { get; }
+
     /// <summary>Its figures among those of a point.</summary>
-    public abstract InjectorValues<T> Read<T>(in PointValues<T> at)
-        where T : struct, IReal<T>;
+    public InjectorValues<T> Read<T>(in PointValues<T> at)
+        where T : struct, IReal<T> => IsSecondary ? at.Secondary : new()
+        {
+            Injected = at.PrimaryInjected,
+            InjectedAtLeast = at.PrimaryInjectedAtLeast,
+            StaticFlow = at.StaticFlow,
+            AvailableTime = at.AvailableTime,
+            DeadTime = at.DeadTime,
+            Pulse = at.Pulse,
+            DutyCycle = at.DutyCycle,
+            Capacity = at.Capacity,
+        };
 
     /// <summary>A margin, or an infinite one where the set is idle.</summary>
-    public abstract CheckReading<T> WhileInjecting<T>(T injected, in CheckReading<T> reading)
-        where T : struct, IReal<T>;
+    public CheckReading<T> WhileInjecting<T>(T injected, in CheckReading<T> reading)
+        where T : struct, IReal<T> => !IsSecondary ? reading : new(
+
+            // What is not known is not idle: a comparison with it is never true.
+            T.IfLess(injected, double.Epsilon, double.NaN, reading.Used),
+            reading.Allowed,
+            T.IfLess(injected, double.Epsilon, double.PositiveInfinity, reading.Margin),
+            T.IfLess(injected, double.Epsilon, double.PositiveInfinity, reading.BestMargin));
 
     /// <summary>That the set is idle below the hand-over.</summary>
     public static Statement Idle(SolvedPoint point) =>
@@ -89,19 +108,7 @@ internal abstract class JudgedSet
 
         public override bool IsIdle(SolvedPoint point) => false;
 
-        public override InjectorValues<T> Read<T>(in PointValues<T> at) => new()
-        {
-            Injected = at.PrimaryInjected,
-            InjectedAtLeast = at.PrimaryInjectedAtLeast,
-            StaticFlow = at.StaticFlow,
-            AvailableTime = at.AvailableTime,
-            DeadTime = at.DeadTime,
-            Pulse = at.Pulse,
-            DutyCycle = at.DutyCycle,
-            Capacity = at.Capacity,
-        };
-
-        public override CheckReading<T> WhileInjecting<T>(T injected, in CheckReading<T> reading) => reading;
+        private protected override bool IsSecondary => false;
     }
 
     private sealed class SecondarySet : JudgedSet
@@ -120,13 +127,6 @@ internal abstract class JudgedSet
 
         public override bool IsIdle(SolvedPoint point) => point.Judged.Secondary!.IsIdle;
 
-        public override InjectorValues<T> Read<T>(in PointValues<T> at) => at.Secondary;
-
-        // What is not known is not idle: a comparison with it is never true.
-        public override CheckReading<T> WhileInjecting<T>(T injected, in CheckReading<T> reading) => new(
-            T.IfLess(injected, double.Epsilon, double.NaN, reading.Used),
-            reading.Allowed,
-            T.IfLess(injected, double.Epsilon, double.PositiveInfinity, reading.Margin),
-            T.IfLess(injected, double.Epsilon, double.PositiveInfinity, reading.BestMargin));
+        private protected override bool IsSecondary => true;
     }
 }

@@ -29,7 +29,7 @@ internal sealed class PumpInletCheck(Part part, JudgedCircuit judged) : ICheck
         return CheckReading.AtLeast<T>(
             figures.Minimum.InletGauge + at.Ambient,
             figures.Maximum.InletGauge + at.Ambient,
-            figures.VapourPressure + (T)parts.Limits.SuctionMargin.Pascals);
+            figures.VapourPressure + (T)parts.Limits.SuctionMarginPascals);
     }
 
     /// <inheritdoc/>

@@ -48,7 +48,7 @@ internal readonly record struct CircuitTask(
     public bool HoldsAtRail => Layout == LineLayout.Return || MinimumSupply is not null;
 
     /// <summary>True if no line at all lies between the tank and a pump, so that each draws at the tank's pressure whatever it delivers.</summary>
-    public bool DrawsFromTank => Plumbing.Suction.Count == 0 && !Pump.HasOwnSuction;
+    public bool DrawsFromTank => !Plumbing.HasSuction && !Pump.HasOwnSuction;
 
     /// <summary>True if a line or filter lies between the tank and the regulator.</summary>
     public bool HasPathToRegulator => Plumbing.HasSuction || (HoldsAtRail ? Plumbing.HasSupply : Plumbing.HasToRegulator);
@@ -142,22 +142,56 @@ internal readonly record struct CircuitTask(
     /// <param name="state">The solved circuit.</param>
     public IEnumerable<(IFlowLoss Part, double Flow)> Flows(in CircuitState state)
     {
-        double pump = state.PumpFlow ?? 0;
-        double returned = state.Returned ?? 0;
-        double forward = Layout == LineLayout.Return ? pump : state.State == RailState.Starved ? pump - returned : Injected;
-        return
-        [
-            .. Plumbing.Suction.Select(part => (part, pump)),
-            .. Plumbing.ToRegulator.Select(part => (part, pump)),
-            .. Plumbing.Supply.Select(part => (part, forward)),
-            .. Plumbing.ReturnLine.Select(part => (part, returned)),
-        ];
+        FlowList flows = new([]);
+        EachShared(state, ref flows);
+        return flows.Parts;
     }
 
     /// <summary>The same, and those of branches with lines of their own.</summary>
     /// <param name="state">The solved circuit.</param>
-    public IEnumerable<(IFlowLoss Part, double Flow)> AllFlows(in CircuitState state) =>
-        Pump.HasOwnLines && state.PumpFlow is not null ? [.. Flows(state), .. OwnFlows(state.Places)] : Flows(state);
+    public IEnumerable<(IFlowLoss Part, double Flow)> AllFlows(in CircuitState state)
+    {
+        FlowList flows = new([]);
+        EachFlow(state, ref flows);
+        return flows.Parts;
+    }
+
+    /// <summary>Shows somebody each of them, for those who look at many points and keep no list.</summary>
+    /// <param name="state">The solved circuit.</param>
+    /// <param name="to">Whom.</param>
+    public void EachFlow<T>(in CircuitState state, ref T to)
+        where T : struct, ISeesFlow
+    {
+        EachShared(state, ref to);
+        if (Pump.HasOwnLines && state.PumpFlow is not null)
+        {
+            foreach ((IFlowLoss part, double flow) in OwnFlows(state.Places))
+            {
+                to.See(part, flow);
+            }
+        }
+    }
+
+    private void EachShared<T>(in CircuitState state, ref T to)
+        where T : struct, ISeesFlow
+    {
+        double pump = state.PumpFlow ?? 0;
+        double returned = state.Returned ?? 0;
+        double forward = Layout == LineLayout.Return ? pump : state.State == RailState.Starved ? pump - returned : Injected;
+        Each(Plumbing.SuctionParts, pump, ref to);
+        Each(Plumbing.ToRegulatorParts, pump, ref to);
+        Each(Plumbing.SupplyParts, forward, ref to);
+        Each(Plumbing.ReturnParts, returned, ref to);
+    }
+
+    private static void Each<T>(ReadOnlySpan<IFlowLoss> parts, double flow, ref T to)
+        where T : struct, ISeesFlow
+    {
+        foreach (IFlowLoss part in parts)
+        {
+            to.See(part, flow);
+        }
+    }
 
     /// <summary>Every line, filter and valve of branches with the flow through it: of each its suction, then its discharge.</summary>
     /// <param name="places">Where the pumps run.</param>
@@ -174,6 +208,22 @@ internal readonly record struct CircuitTask(
             }
         }
     }
+}
+
+/// <summary>Looks at parts of a circuit and the flow through each.</summary>
+internal interface ISeesFlow
+{
+    /// <summary>Looks at one.</summary>
+    /// <param name="part">A line, filter or valve.</param>
+    /// <param name="flow">m³/s.</param>
+    void See(IFlowLoss part, double flow);
+}
+
+/// <summary>Lists them.</summary>
+internal readonly record struct FlowList(List<(IFlowLoss Part, double Flow)> Parts) : ISeesFlow
+{
+    /// <inheritdoc/>
+    public void See(IFlowLoss part, double flow) => Parts.Add((part, flow));
 }
 
 /// <summary>Where surplus fuel goes back.</summary>

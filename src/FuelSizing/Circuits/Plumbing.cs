@@ -54,6 +54,14 @@ public sealed record Plumbing
 
     internal bool NeedsViscosity => _suction.Length + _supply.Length + _return.Length + _toRegulator.Length > 0;
 
+    internal ReadOnlySpan<IFlowLoss> SuctionParts => _suction;
+
+    internal ReadOnlySpan<IFlowLoss> SupplyParts => _supply;
+
+    internal ReadOnlySpan<IFlowLoss> ReturnParts => _return;
+
+    internal ReadOnlySpan<IFlowLoss> ToRegulatorParts => _toRegulator;
+
     internal bool HasSuction => _suction.Length > 0;
 
     internal bool HasSupply => _supply.Length > 0;

@@ -60,7 +60,13 @@ public sealed record CustomLoss : ILimitedLoss
     private static readonly Identity<CustomLoss> _identity = new Identity<CustomLoss>()
         .Value(part => part.Law);
 
-    private CustomLoss(IFlowLossLaw law, string name, VolumeFlow maximumFlow) => (Law, Name, MaximumFlow) = (law, name, maximumFlow);
+    private readonly double _maximumFlow;
+
+    private CustomLoss(IFlowLossLaw law, string name, VolumeFlow maximumFlow)
+    {
+        (Law, Name, MaximumFlow) = (law, name, maximumFlow);
+        _maximumFlow = maximumFlow.CubicMetersPerSecond;
+    }
 
     /// <summary>The law.</summary>
     public IFlowLossLaw Law { get; }
@@ -70,6 +76,9 @@ public sealed record CustomLoss : ILimitedLoss
 
     /// <summary>Flow up to which the loss is known.</summary>
     public VolumeFlow MaximumFlow { get; }
+
+    /// <inheritdoc/>
+    double ILimitedLoss.MaximumKnownFlow => _maximumFlow;
 
     /// <summary>A part by a law.</summary>
     /// <param name="law">What it loses.</param>

@@ -28,6 +28,7 @@ public sealed record Filter : ILimitedLoss
     private readonly double _ratedFlow;
     private readonly double _ratedLoss;
     private readonly double _ratedViscosity;
+    private readonly double _maximumFlow;
 
     private Filter(
         string name, VolumeFlow ratedFlow, Pressure ratedLoss, double clogging, DynamicViscosity ratedViscosity)
@@ -36,6 +37,7 @@ public sealed record Filter : ILimitedLoss
         _ratedFlow = ratedFlow.CubicMetersPerSecond;
         _ratedLoss = ratedLoss.Pascals;
         _ratedViscosity = ratedViscosity.PascalSeconds;
+        _maximumFlow = MaximumFlow.CubicMetersPerSecond;
     }
 
     /// <summary>The name shown in results.</summary>
@@ -55,6 +57,9 @@ public sealed record Filter : ILimitedLoss
 
     /// <summary>Flow up to which the law is held, three times the rated one.</summary>
     public VolumeFlow MaximumFlow => RatedFlow * MaximumOverRating;
+
+    /// <inheritdoc/>
+    double ILimitedLoss.MaximumKnownFlow => _maximumFlow;
 
     /// <summary>A filter.</summary>
     /// <param name="name">Shown in results; 1 to 80 characters.</param>

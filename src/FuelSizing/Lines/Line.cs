@@ -229,4 +229,7 @@ internal interface ILimitedLoss : IFlowLoss
 {
     /// <summary>Flow up to which the loss is known.</summary>
     VolumeFlow MaximumFlow { get; }
+
+    /// <summary>The same, m³/s.</summary>
+    internal double MaximumKnownFlow { get; }
 }

@@ -44,7 +44,7 @@ internal static class PathLoss
         double maximum = double.PositiveInfinity;
         foreach (IFlowLoss part in path)
         {
-            maximum = part is ILimitedLoss limited ? Math.Min(maximum, limited.MaximumFlow.CubicMetersPerSecond) : maximum;
+            maximum = part is ILimitedLoss limited ? Math.Min(maximum, limited.MaximumKnownFlow) : maximum;
         }
 
         return maximum;

@@ -91,27 +91,53 @@ internal static class CircuitReading
     };
 
     /// <summary>The figures of one state of a circuit, wiring and injectors apart.</summary>
-    public static CircuitValues<Real> Of(in SolvedCircuit circuit, in CircuitState state, ILimitedLoss? filter) =>
-        state.State == RailState.NotCovered
-            ? NotKnown(circuit.Task.DrawsFromTank)
-            : NotKnown(circuit.Task.DrawsFromTank) with
-            {
-                Rail = state.RailGauge,
-                InletGauge = state.AtPumps.Inlet,
-                OutletGauge = state.AtPumps.Outlet,
-                ReturnGauge = state.ReturnGauge,
-                PumpFlow = state.Flow,
-                Returned = state.ReturnFlow,
-                Regulated = double.IsNaN(state.Held) ? circuit.Task.Set : state.Held,
-                ThroughRegulator = state.ReturnFlow,
-                FilterFlow = filter is null ? double.NaN : FlowThrough(filter, circuit.Task, state),
-                AtPumpFloor = state.State == RailState.PumpFloor ? 1 : 0,
-            };
+    public static CircuitValues<Real> Of(in SolvedCircuit circuit, in CircuitState state, ILimitedLoss? filter) => Of(circuit, state, filter, double.NaN, double.NaN);
+
+    /// <summary>The same with the pressure across the injectors and what converters are asked for, where these are known without a look at injectors and wiring.</summary>
+    private static CircuitValues<Real> Of(in SolvedCircuit circuit, in CircuitState state, ILimitedLoss? filter, double differential, double converted)
+    {
+        if (state.State == RailState.NotCovered)
+        {
+            return NotKnown(circuit.Task.DrawsFromTank) with { Differential = differential, ConverterCurrent = converted };
+        }
+
+        (double inlet, double outlet) = state.AtPumps;
+        return new()
+        {
+            Rail = state.RailGauge,
+            Differential = differential,
+            InletGauge = inlet,
+            OutletGauge = outlet,
+            ReturnGauge = state.ReturnGauge,
+            PumpFlow = state.Flow,
+            Returned = state.ReturnFlow,
+            Regulated = double.IsNaN(state.Held) ? circuit.Task.Set : state.Held,
+            ThroughRegulator = state.ReturnFlow,
+            FilterFlow = filter is null ? double.NaN : FlowThrough(filter, circuit.Task, state),
+            FeedDrop = double.NaN,
+            WireCurrent = double.NaN,
+            FuseCurrent = double.NaN,
+            RelayCurrent = double.NaN,
+            ConverterCurrent = converted,
+            AtPumpFloor = state.State == RailState.PumpFloor ? 1 : 0,
+        };
+    }
 
     /// <summary>The least and the most of three states' figures.</summary>
     public static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) Around(
         in CircuitValues<Real> one, in CircuitValues<Real> other, in CircuitValues<Real> third) => (
         Each(one, Each(other, third, Math.Min), Math.Min), Each(one, Each(other, third, Math.Max), Math.Max));
+
+    /// <summary>True where a circuit has one state, and no wiring to look at, so that its figures have no bounds.</summary>
+    public static bool IsOne(in SolvedCircuit circuit) =>
+        circuit.IsCovered && circuit.IsExact && circuit.Flows is null && circuit.Task.Held is null && circuit.Lift?.MainFull is null && !circuit.IsWired;
+
+    /// <summary>The figures of such a circuit, which are both its bounds.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="filter">The filter nearest to the end of its data.</param>
+    /// <param name="differential">Pressure across the injectors as they are judged, Pa.</param>
+    public static CircuitValues<Real> OfOne(in SolvedCircuit circuit, ILimitedLoss? filter, double differential) =>
+        Of(circuit, circuit.State, filter, differential, converted: 0);
 
     /// <summary>The bounds of one circuit, what its wires and fuses carry included.</summary>
     /// <param name="circuit">The circuit.</param>
@@ -245,29 +271,41 @@ internal static class CircuitReading
     /// <summary>The filter, or part of one's own, nearest to the end of its data, and the flow through it, m³/s.</summary>
     public static (ILimitedLoss Filter, double Flow) FilterOf(in SolvedCircuit circuit)
     {
-        (ILimitedLoss, double) busiest = default;
-        double share = double.NegativeInfinity;
-        foreach ((IFlowLoss part, double flow) in circuit.Task.AllFlows(circuit.Upper))
-        {
-            if (part is ILimitedLoss filter && flow / filter.MaximumFlow.CubicMetersPerSecond is var used && used > share)
-            {
-                (busiest, share) = ((filter, flow), used);
-            }
-        }
-
-        return busiest;
+        Busiest busiest = new();
+        circuit.Task.EachFlow(circuit.Upper, ref busiest);
+        return (busiest.Filter!, busiest.Flow);
     }
 
     private static double FlowThrough(ILimitedLoss filter, in CircuitTask task, in CircuitState state)
     {
-        // One description may stand for a filter in each of several branches.
-        double most = double.NaN;
-        foreach ((IFlowLoss part, double flow) in task.AllFlows(state))
-        {
-            most = ReferenceEquals(part, filter) && !(most >= flow) ? flow : most;
-        }
+        Through through = new(filter);
+        task.EachFlow(state, ref through);
+        return through.Most;
+    }
 
-        return most;
+    private struct Busiest() : ISeesFlow
+    {
+        private double _share = double.NegativeInfinity;
+
+        public ILimitedLoss? Filter { get; private set; }
+
+        public double Flow { get; private set; }
+
+        public void See(IFlowLoss part, double flow)
+        {
+            if (part is ILimitedLoss filter && flow / filter.MaximumKnownFlow is var used && used > _share)
+            {
+                (Filter, Flow, _share) = (filter, flow, used);
+            }
+        }
+    }
+
+    // One description may stand for a filter in each of several branches.
+    private struct Through(ILimitedLoss filter) : ISeesFlow
+    {
+        public double Most { get; private set; } = double.NaN;
+
+        public void See(IFlowLoss part, double flow) => Most = ReferenceEquals(part, filter) && !(Most >= flow) ? flow : Most;
     }
 
     private static CircuitValues<Real> Each(in CircuitValues<Real> one, in CircuitValues<Real> other, Func<double, double, double> choose) => new()

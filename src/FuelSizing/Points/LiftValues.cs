@@ -93,7 +93,7 @@ internal static class LiftReading
                 : double.NaN,
             MinimumTankGauge = lift.Joined.MinimumGauge,
             MaximumTankGauge = lift.Joined.MaximumGauge,
-            FilterMaximum = filter?.MaximumFlow.CubicMetersPerSecond ?? double.NaN,
+            FilterMaximum = filter?.MaximumKnownFlow ?? double.NaN,
             WireAmpacity = wiring.Hottest >= 0 ? filling.FeedAt(wiring.Hottest)!.AmpacityAmperes : double.NaN,
             FuseRating = wiring.Heaviest >= 0 ? filling.FeedAt(wiring.Heaviest)!.Fuse!.Value.Amperes : double.NaN,
             RelayRating = wiring.Relayed >= 0 ? filling.FeedAt(wiring.Relayed)!.Relay!.Value.Amperes : double.NaN,
@@ -117,7 +117,7 @@ internal static class LiftReading
         }
 
         (ILimitedLoss Filter, double Flow) other = CircuitReading.FilterOf(full);
-        return other.Flow / other.Filter.MaximumFlow.CubicMetersPerSecond > filling.Flow / filling.Filter.MaximumFlow.CubicMetersPerSecond
+        return other.Flow / other.Filter.MaximumKnownFlow > filling.Flow / filling.Filter.MaximumKnownFlow
             ? other
             : filling;
     }

@@ -149,8 +149,9 @@ internal static class PointReading
     /// <summary>The numbers of one solved point.</summary>
     public static PointValues<Real> Of(SolvedPoint point)
     {
-        PointValues<Real> values = Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged);
-        return ReadsMixture(point.Parts, point.SolvedDemand) ? Mixed(values, point.Parts, point.SolvedDemand, point.SolvedMixture) : values;
+        return ReadsMixture(point.Parts, point.SolvedDemand)
+            ? Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged, point.SolvedMixture)
+            : Of(point.Parts, point.SolvedDemand, point.SolvedCircuit, point.Judged);
     }
 
     /// <summary>The numbers of a point by its injection, and the mixture solved where it counts.</summary>
@@ -159,6 +160,14 @@ internal static class PointReading
     {
         PointValues<Real> values = Of(parts, demand, circuit, injection.Judged);
         return ReadsMixture(parts, demand) ? Mixed(values, parts, demand, MixtureSolver.In(parts, demand, circuit, injection)) : values;
+    }
+
+    /// <summary>The same where the mixture is known already.</summary>
+    public static PointValues<Real> Of(
+        SystemParts parts, in PointDemand demand, in SolvedCircuit circuit, in Injection judged, in SolvedMixture mixture)
+    {
+        PointValues<Real> values = Of(parts, demand, circuit, judged);
+        return ReadsMixture(parts, demand) ? Mixed(values, parts, demand, mixture) : values;
     }
 
     // That of a controller which commands whatever is needed is no mixture to judge, but for what a second stream makes of it.
@@ -183,13 +192,7 @@ internal static class PointReading
         (ILimitedLoss? filter, _) = known && parts.HasFilter ? CircuitReading.FilterOf(circuit) : default;
         WiredPlaces wiring = WiredPlaces.Of(circuit);
         (int fed, int hottest, int heaviest, int converted, int relayed) = wiring;
-        (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = CircuitReading.Bounds(circuit, filter, wiring);
-        if (circuit.Lift?.MainFull is { } full)
-        {
-            (minimum, maximum) = CircuitReading.AlsoFull((minimum, maximum), CircuitReading.Bounds(full, filter, wiring));
-        }
-
-        (minimum, maximum) = CircuitReading.WithDifferential(minimum, maximum, circuit, demand, judged);
+        (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = BoundsOf(circuit, filter, wiring, demand, judged);
         return new()
         {
             Speed = demand.Point.RevolutionsPerSecond,
@@ -222,7 +225,7 @@ internal static class PointReading
             FuseRating = heaviest >= 0 ? circuit.FeedAt(heaviest)!.Fuse!.Value.Amperes : double.NaN,
             RelayRating = relayed >= 0 ? circuit.FeedAt(relayed)!.Relay!.Value.Amperes : double.NaN,
             ConverterLimit = converted >= 0 ? circuit.ConvertibleAt(converted) : double.PositiveInfinity,
-            FilterMaximum = filter?.MaximumFlow.CubicMetersPerSecond ?? double.NaN,
+            FilterMaximum = filter?.MaximumKnownFlow ?? double.NaN,
             Differential = judged.Differential,
             StaticFlow = judged.StaticFlow,
             AvailableTime = judged.AvailableTime,
@@ -267,6 +270,24 @@ internal static class PointReading
             Secondary = StagedBounds.Secondary(parts, demand, judged, maximum.Differential),
         };
         return ReadsMixture(parts, demand) ? Mixed(injected, parts, demand, MixtureSolver.In(parts, demand, circuit, injection)) : injected;
+    }
+
+    private static (CircuitValues<Real> Minimum, CircuitValues<Real> Maximum) BoundsOf(
+        in SolvedCircuit circuit, ILimitedLoss? filter, in WiredPlaces wiring, in PointDemand demand, in Injection judged)
+    {
+        if (CircuitReading.IsOne(circuit))
+        {
+            CircuitValues<Real> one = CircuitReading.OfOne(circuit, filter, judged.Differential);
+            return (one, one);
+        }
+
+        (CircuitValues<Real> minimum, CircuitValues<Real> maximum) = CircuitReading.Bounds(circuit, filter, wiring);
+        if (circuit.Lift?.MainFull is { } full)
+        {
+            (minimum, maximum) = CircuitReading.AlsoFull((minimum, maximum), CircuitReading.Bounds(full, filter, wiring));
+        }
+
+        return CircuitReading.WithDifferential(minimum, maximum, circuit, demand, judged);
     }
 
     private static double Current(PumpPoint[] pumps)

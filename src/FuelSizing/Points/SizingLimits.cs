@@ -35,6 +35,7 @@ public sealed record SizingLimits
     {
         (DutyCycle, PumpReserve, RailCeiling) = (dutyCycle, pumpReserve, railCeiling);
         (FeedDrop, SuctionMargin) = (feedDrop, suctionMargin);
+        (DutyCycleShare, FeedDropShare, SuctionMarginPascals) = (dutyCycle.DecimalFractions, feedDrop.DecimalFractions, suctionMargin.Pascals);
     }
 
     /// <summary>
@@ -57,6 +58,13 @@ public sealed record SizingLimits
 
     /// <summary>Least pressure over the fuel's vapour pressure at the pump's inlet.</summary>
     public Pressure SuctionMargin { get; }
+
+    // The same in numbers, for checks that are read by the thousand.
+    internal double DutyCycleShare { get; }
+
+    internal double FeedDropShare { get; }
+
+    internal double SuctionMarginPascals { get; }
 
     /// <summary>The leanest and the richest mixture that the engine may get; none where that is not judged.</summary>
     public MixtureLimits? Mixture { get; private init; }

@@ -46,6 +46,7 @@ public sealed class SystemParts
         StagedInjectors = stagedInjectors;
         SecondStream = secondStream;
         _needsViscosity = plumbing.NeedsViscosity || pump.HasOwnLines || surgeTank?.Plumbing.NeedsViscosity == true;
+        HasFilter = plumbing.HasFilter || (pump.HasOwnLines && pump.OwnBranches.Any(branch => branch.Suction.Concat(branch.Discharge).Any(part => part is Lines.ILimitedLoss)));
         Injection = InjectionOf<Real>();
         _minimumSupply = (regulator as ElectronicReturnless)?.MinimumVoltage.Volts;
         _minimumReturn = regulator.MinimumReturnFlow.CubicMetersPerSecond;
@@ -87,7 +88,7 @@ public sealed class SystemParts
     public SecondStream? SecondStream { get; }
 
     /// <summary>True if a part of the main circuit, shared or of a branch, has a loss that is known up to a flow only.</summary>
-    internal bool HasFilter => Plumbing.HasFilter || Pump.OwnBranches.Any(branch => branch.Suction.Concat(branch.Discharge).Any(part => part is Lines.ILimitedLoss));
+    internal bool HasFilter { get; }
 
     /// <summary>True if there is a filter in the main circuit, shared or of a branch.</summary>
     internal bool IsFiltered => Plumbing.IsFiltered || Pump.OwnBranches.Any(branch => branch.Suction.Concat(branch.Discharge).Any(part => part is Lines.Filter));

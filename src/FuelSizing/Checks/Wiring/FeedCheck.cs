@@ -25,7 +25,7 @@ internal sealed class FeedCheck(Part part, JudgedCircuit judged) : ICheck
     {
         CircuitFigures<T> figures = judged.Read(at);
         return CheckReading.AtMost<T>(
-            figures.Minimum.FeedDrop, figures.Maximum.FeedDrop, at.Supply * parts.Limits.FeedDrop.DecimalFractions);
+            figures.Minimum.FeedDrop, figures.Maximum.FeedDrop, at.Supply * parts.Limits.FeedDropShare);
     }
 
     /// <inheritdoc/>
