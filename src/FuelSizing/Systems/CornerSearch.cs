@@ -11,7 +11,8 @@ namespace FuelSizing.Systems;
 /// <remarks>
 /// A place has a coordinate for speed (rev/s), boost (Pa) and each input that varies (SI). Every corner of the inputs, and their middle, is
 /// solved over a grid of speed and boost with the knots that are known; from the worst humps of these grids a compass search goes on in all
-/// coordinates. Speed is a coordinate like the others, for the worst speed moves with the air.
+/// coordinates. Speed is a coordinate like the others, for the worst speed moves with the air. Places are judged in numbers; those that are
+/// answered with are solved in full.
 /// </remarks>
 internal sealed class CornerSearch
 {
@@ -34,12 +35,20 @@ internal sealed class CornerSearch
     private readonly CancellationToken _cancellation;
     private readonly EthanolBlend? _blend;
     private readonly Axis[] _axes;
-    private readonly Dictionary<(double Volts, double Ethanol), FuelSystem> _systems = [];
-    private readonly Dictionary<Place, OperatingResult> _solved = [];
+    private readonly int _checks;
+    private readonly Dictionary<(double Volts, double Ethanol), (FuelSystem System, PointJudge Judge)> _systems = [];
+    private readonly Dictionary<Place, int> _numbers = [];
+    private readonly List<Place> _places = [];
+
+    // Of each place how each check came out, then how lean the mixture can be, and one if that is known.
+    private readonly List<double> _figures = [];
+    private readonly Dictionary<int, OperatingResult> _shown = [];
+    private (Place Inputs, Conditions Conditions)? _lastConditions;
 
     public CornerSearch(FuelSystem system, OperatingRanges ranges, BoostLine? line, double[] speeds, double[] boosts, CancellationToken cancellation)
     {
         (_system, _ranges, _line, _speeds, _boosts, _cancellation) = (system, ranges, line, speeds, boosts, cancellation);
+        _checks = system.Applicable.Length;
         _blend = ranges.Petrol is { } petrol ? new EthanolBlend(system.Demand.Consumption.Fuel, petrol, nameof(ranges)) : null;
         Conditions conditions = ranges.Conditions;
         _axes =
@@ -69,23 +78,22 @@ internal sealed class CornerSearch
 
     public WorstCornerResult Find()
     {
-        List<Place>[] grids = [.. Corners().Select(corner => GridAt(corner).ToList())];
+        int[][] grids = [.. Corners().Select(corner => GridAt(corner).Select(At).ToArray())];
         WorstPlace[] checks =
         [
-            .. Enumerable.Range(0, _system.Applicable.Length)
-                .Select(check => Worst(
-                    grids, Comparer<OperatingResult>.Create((one, other) => Urgency.Order.Compare(one.Margins[check], other.Margins[check])), check))
+            .. Enumerable.Range(0, _checks)
+                .Select(check => Shown(Worst(grids, (one, other) => JudgedFigure.Compare(Figure(check, one), Figure(check, other))), check))
                 .OrderBy(place => place.Margin!, Urgency.Order),
         ];
-        Comparer<OperatingResult> leaner = Comparer<OperatingResult>.Create((one, other) => Lean(other).CompareTo(Lean(one)));
-        WorstPlace leanest = Worst(grids, leaner, null);
+        int leanest = Worst(grids, (one, other) => Lean(other).CompareTo(Lean(one)));
+        WorstPlace shown = Shown(leanest, null);
         return new(
             _system,
             _ranges,
-            double.IsNegativeInfinity(Lean(leanest.Result)) ? null : leanest,
+            double.IsNegativeInfinity(Lean(leanest)) ? null : shown,
             checks,
-            _solved.Values.Count(result => result.States.Any(state => state.Mixture.MaximumLambda is null)),
-            _solved.Count);
+            Enumerable.Range(0, _places.Count).Count(place => Figure(_checks + 1, place) == 0),
+            _places.Count);
     }
 
     private static (Statement, IQuantity) AmbientPressure(double pascals)
@@ -118,8 +126,10 @@ internal sealed class CornerSearch
         return (Statement.Of("range.ethanol-content", $"ethanol content {value:share}"), value);
     }
 
+    private double Figure(int column, int place) => _figures[(place * (_checks + 2)) + column];
+
     // What is not known comes last: it is counted apart.
-    private static double Lean(OperatingResult result) => result.States.Max(state => state.Mixture.MaximumLambda ?? double.NegativeInfinity);
+    private double Lean(int place) => Figure(_checks, place);
 
     /// <summary>Every corner of the inputs, and their middle.</summary>
     private IEnumerable<double[]> Corners()
@@ -148,7 +158,7 @@ internal sealed class CornerSearch
     private IEnumerable<Place> GridAt(double[] inputs)
     {
         Place first = new(_speeds[0], _boosts[0], inputs);
-        (FuelSystem system, Conditions conditions) = (SystemAt(first), ConditionsAt(first));
+        (FuelSystem system, Conditions conditions) = (SystemAt(first).System, ConditionsAt(first));
         double[] speeds = [.. _speeds.Concat(_line is { } line
             ? LineKnots.Of(system, line, conditions, _speeds[0], _speeds[^1])
             : SpeedKnots.Of(system).Where(speed => speed > _speeds[0] && speed < _speeds[^1])).Distinct().Order()];
@@ -158,21 +168,34 @@ internal sealed class CornerSearch
                select new Place(speed, boost, inputs);
     }
 
-    private WorstPlace Worst(List<Place>[] grids, Comparer<OperatingResult> order, int? check)
+    /// <summary>The worst place by an order.</summary>
+    private int Worst(int[][] grids, Comparison<int> order)
     {
-        Comparer<Place> byResult = Comparer<Place>.Create((one, other) => order.Compare(At(one), At(other)));
-        Place worst = grids.SelectMany(grid => grid.Where((place, at) => IsHump(grid, at, byResult))).Order(byResult).Take(Starts).ToArray()
-            .Select(start => Downhill(start, order)).Min(byResult);
-        return new(At(worst), check, [.. Enumerable.Range(0, _axes.Length).Where(axis => _axes[axis].Varies).Select(axis => Input(axis, worst, check))]);
+        Comparer<int> byFigure = Comparer<int>.Create(order);
+        return grids.SelectMany(grid => grid.Where((_, at) => IsHump(grid, at, order))).Order(byFigure).Take(Starts).ToArray()
+            .Select(start => Downhill(start, order)).Min(byFigure);
+    }
+
+    /// <summary>A place as it is answered with, solved in full.</summary>
+    private WorstPlace Shown(int worst, int? check)
+    {
+        if (!_shown.TryGetValue(worst, out OperatingResult? result))
+        {
+            (FuelSystem system, OperatingPoint point, _) = Stated(_places[worst]);
+            result = system.Solve(point);
+            _shown.Add(worst, result);
+        }
+
+        return new(result, check, [.. Enumerable.Range(0, _axes.Length).Where(axis => _axes[axis].Varies).Select(axis => Input(axis, worst, check))]);
     }
 
     /// <summary>True where neither neighbour of a grid, speed by speed, is worse.</summary>
-    private static bool IsHump(List<Place> grid, int at, Comparer<Place> order) =>
-        (at == 0 || order.Compare(grid[at - 1], grid[at]) > 0) && (at == grid.Count - 1 || order.Compare(grid[at + 1], grid[at]) >= 0);
+    private static bool IsHump(int[] grid, int at, Comparison<int> order) =>
+        (at == 0 || order(grid[at - 1], grid[at]) > 0) && (at == grid.Length - 1 || order(grid[at + 1], grid[at]) >= 0);
 
-    private Place Downhill(Place start, Comparer<OperatingResult> order)
+    private int Downhill(int start, Comparison<int> order)
     {
-        Place best = start;
+        int best = start;
         double[] steps =
         [
             Half(_speeds),
@@ -182,10 +205,11 @@ internal sealed class CornerSearch
         int halvings = Halvings;
         for (int step = 0; step < MaximumSteps && halvings > 0; step++)
         {
-            Place next = best;
-            foreach (Place beside in Beside(best, steps))
+            int next = best;
+            foreach (Place place in Beside(_places[best], steps))
             {
-                next = order.Compare(At(beside), At(next)) < 0 ? beside : next;
+                int beside = At(place);
+                next = order(beside, next) < 0 ? beside : next;
             }
 
             if (next == best)
@@ -224,12 +248,13 @@ internal sealed class CornerSearch
         }
     }
 
-    private RangeInput Input(int axis, Place worst, int? check)
+    private RangeInput Input(int axis, int worst, int? check)
     {
         Axis range = _axes[axis];
-        double value = worst[axis];
+        Place place = _places[worst];
+        double value = place[axis];
         (Statement name, IQuantity quantity) = range.Written(value);
-        bool hasEffect = new[] { range.Low, range.Middle, range.High }.Any(other => !IsSame(At(worst), At(worst.Moved(axis, other)), check));
+        bool hasEffect = new[] { range.Low, range.Middle, range.High }.Any(other => !IsSame(worst, At(place.Moved(axis, other)), check));
         return new(
             name,
             quantity,
@@ -239,8 +264,9 @@ internal sealed class CornerSearch
             : RangeEnd.Inside);
     }
 
-    private static bool IsSame(OperatingResult one, OperatingResult other, int? check) => check is { } by
-        ? one.Margins[by].Outcome == other.Margins[by].Outcome && IsNear(one.Margins[by].Share, other.Margins[by].Share)
+    private bool IsSame(int one, int other, int? check) => check is { } by
+        ? JudgedFigure.IsOneOutcome(Figure(by, one), Figure(by, other))
+            && IsNear(JudgedFigure.Share(Figure(by, one)), JudgedFigure.Share(Figure(by, other)))
         : IsNear(Lean(one), Lean(other));
 
     private static bool IsNear(double? one, double? other) => (one, other) switch
@@ -250,39 +276,67 @@ internal sealed class CornerSearch
         _ => false,
     };
 
-    private OperatingResult At(Place place)
+    /// <summary>The number of a place, judged if it was not yet.</summary>
+    private int At(Place place)
     {
-        if (!_solved.TryGetValue(place, out OperatingResult? result))
+        if (_numbers.TryGetValue(place, out int number))
         {
-            _cancellation.ThrowIfCancellationRequested();
-            FuelSystem system = SystemAt(place);
-            Conditions conditions = ConditionsAt(place);
-            RotationalSpeed speed = RotationalSpeed.FromRevolutionsPerSecond(place.Speed);
-            Pressure boost = _line is { } line ? line.At(speed, system.Demand, conditions.Atmosphere) : Pressure.FromPascals(place.Boost);
-            result = system.Solve(OperatingPoint.At(speed, boost, conditions));
-            _solved.Add(place, result);
+            return number;
         }
 
-        return result;
+        _cancellation.ThrowIfCancellationRequested();
+        (_, OperatingPoint point, PointJudge judge) = Stated(place);
+        judge.Judge(point.Place, point.Boost);
+        for (int check = 0; check < _checks; check++)
+        {
+            _figures.Add(judge.Figure(check));
+        }
+
+        _figures.Add(judge.Leanest);
+        _figures.Add(judge.IsLeanestKnown ? 1 : 0);
+        _places.Add(place);
+        _numbers.Add(place, _places.Count - 1);
+        return _places.Count - 1;
     }
 
-    private Conditions ConditionsAt(Place place) => _ranges.Conditions.With(
-        _ranges.Conditions.Atmosphere.With(place.AmbientPressure, place.AmbientTemperature),
-        ElectricPotential.FromVolts(place.SupplyVoltage),
-        Temperature.FromKelvins(place.FuelTemperature));
-
-    /// <summary>The system with the fuel of a place. Each voltage has pumps of its own, for pumps keep what they run like at one voltage only.</summary>
-    private FuelSystem SystemAt(Place place)
+    private (FuelSystem System, OperatingPoint Point, PointJudge Judge) Stated(Place place)
     {
-        (double, double) key = (place.SupplyVoltage, place.Ethanol);
-        if (!_systems.TryGetValue(key, out FuelSystem? system))
+        (FuelSystem system, PointJudge judge) = SystemAt(place);
+        Conditions conditions = ConditionsAt(place);
+        RotationalSpeed speed = RotationalSpeed.FromRevolutionsPerSecond(place.Speed);
+        Pressure boost = _line is { } line ? line.At(speed, system.Demand, conditions.Atmosphere) : Pressure.FromPascals(place.Boost);
+        return (system, OperatingPoint.At(speed, boost, conditions), judge);
+    }
+
+    // A grid has all its places at the same.
+    private Conditions ConditionsAt(Place place)
+    {
+        Place inputs = place with { Speed = 0, Boost = 0 };
+        if (_lastConditions is not { } last || last.Inputs != inputs)
         {
-            system = _system.With(_system.Pump with { });
-            system = _blend is { } blend ? system.With(system.Demand.With(blend.At(place.Ethanol))) : system;
-            _systems.Add(key, system);
+            last = (inputs, _ranges.Conditions.With(
+                _ranges.Conditions.Atmosphere.With(place.AmbientPressure, place.AmbientTemperature),
+                ElectricPotential.FromVolts(place.SupplyVoltage),
+                Temperature.FromKelvins(place.FuelTemperature)));
+            _lastConditions = last;
         }
 
-        return system;
+        return last.Conditions;
+    }
+
+    /// <summary>The system with the fuel of a place. Each voltage has pumps of its own, for pumps keep what they run like at one voltage only.</summary>
+    private (FuelSystem System, PointJudge Judge) SystemAt(Place place)
+    {
+        (double, double) key = (place.SupplyVoltage, place.Ethanol);
+        if (!_systems.TryGetValue(key, out (FuelSystem System, PointJudge Judge) known))
+        {
+            FuelSystem system = _system.With(_system.Pump with { });
+            system = _blend is { } blend ? system.With(system.Demand.With(blend.At(place.Ethanol))) : system;
+            known = (system, new(system.Applicable, system.Parts, withLambda: true));
+            _systems.Add(key, known);
+        }
+
+        return known;
     }
 
     /// <summary>An input: its range, without width where it does not vary, and how it is written.</summary>

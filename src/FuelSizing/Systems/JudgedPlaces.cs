@@ -4,8 +4,7 @@ namespace FuelSizing.Systems;
 
 /// <summary>The places that a search has looked at, and how each check came out there: a row of numbers a place, found by speed and boost.</summary>
 /// <remarks>
-/// <para>A figure is what is left before a limit, as a share, and its sign the outcome: from zero on it holds, below it fails, and what is not a number cannot be said.
-/// Infinite is what has no share.</para>
+/// <para>How a check came out is one number, as <see cref="JudgedFigure"/> says.</para>
 /// <para>Its arrays are rented, so that a sweep does not leave megabytes to be collected; they go back when the search is done.</para>
 /// </remarks>
 internal sealed class JudgedPlaces : IDisposable
@@ -95,13 +94,13 @@ internal sealed class JudgedPlaces : IDisposable
     /// <summary>Says that a place is another of the sweep's own points: two may differ in their own units and not in these.</summary>
     public void Own(int place, int own) => _spots[place] = _spots[place] with { Own = own };
 
-    /// <summary>The places alone, to keep.</summary>
-    public (double Speed, double Boost, int Own)[] Copy()
+    /// <summary>The places alone from one on, to keep.</summary>
+    public (double Speed, double Boost, int Own)[] CopyFrom(int first)
     {
-        (double, double, int)[] copy = new (double, double, int)[Count];
+        (double, double, int)[] copy = new (double, double, int)[Count - first];
         for (int place = 0; place < copy.Length; place++)
         {
-            Spot spot = _spots[place];
+            Spot spot = _spots[first + place];
             copy[place] = (spot.Speed, spot.Boost, spot.Own);
         }
 

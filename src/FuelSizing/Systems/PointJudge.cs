@@ -17,6 +17,8 @@ internal sealed class PointJudge
     private readonly CheckReading<Real>[] _still;
     private readonly PumpRoom _room = new();
 
+    private readonly bool _withLambda;
+
     // Where each reading is of a set of injectors that is idle; none where there is one set.
     private readonly bool[]? _isIdle;
 
@@ -27,8 +29,10 @@ internal sealed class PointJudge
     /// <param name="checks">Those that apply to the system.</param>
     /// <param name="parts">Its parts.</param>
     /// <param name="table">What a sweep has made out about its circuits, if anything.</param>
-    public PointJudge(ICheck[] checks, SystemParts parts, CircuitTable? table = null)
+    /// <param name="withLambda">True if the leanest mixture is asked for, whether or not a check reads it.</param>
+    public PointJudge(ICheck[] checks, SystemParts parts, CircuitTable? table = null, bool withLambda = false)
     {
+        _withLambda = withLambda;
         (_checks, _parts, _table) = (checks, parts, table);
         _reads = Array.ConvertAll(checks, check => new Read(check.Read<Real>));
         _readings = new CheckReading<Real>[checks.Length];
@@ -44,6 +48,15 @@ internal sealed class PointJudge
     /// <summary>How much more the primary set of injectors would have to pass at the last point than where a hand-over by duty cycle begins, as a share; not a number without one.</summary>
     public double OverHandOver { get; private set; }
 
+    /// <summary>How a check, by its place, came out at the last point, in one number.</summary>
+    public double Figure(int check) => JudgedFigure.Of(_readings[check]);
+
+    /// <summary>The leanest that the mixture can be at the last point, where it is asked for; where a switched pump may be on or off, the leaner that is known. Minus infinite where none is.</summary>
+    public double Leanest { get; private set; }
+
+    /// <summary>True if that is known, whichever way the switched pumps run.</summary>
+    public bool IsLeanestKnown { get; private set; }
+
     /// <summary>True where a check, by its place, judges a set of injectors that is idle at the last point.</summary>
     public bool IsOfIdleSet(int check) => _isIdle is not null && _isIdle[check];
 
@@ -54,6 +67,7 @@ internal sealed class PointJudge
     public void Judge(in PointPlace point, Pressure boost)
     {
         PointDemand demand = _parts.DemandAt(point, boost);
+        (Leanest, IsLeanestKnown) = (double.NegativeInfinity, true);
         bool isIdle = In(_parts, demand, _table, _readings, out double over);
         OverHandOver = over;
         Note(isIdle);
@@ -100,7 +114,9 @@ internal sealed class PointJudge
     {
         SolvedCircuit circuit = parts.CircuitAt(demand, table, _room);
         (Injection Actual, Injection Judged) injection = parts.InjectionAt(demand, circuit);
-        PointValues<Real> values = PointReading.Of(parts, demand, circuit, injection);
+        PointValues<Real> values = _withLambda
+            ? PointReading.Of(parts, demand, circuit, injection.Judged, Mixed(MixtureSolver.In(parts, demand, circuit, injection)))
+            : PointReading.Of(parts, demand, circuit, injection);
         for (int check = 0; check < readings.Length; check++)
         {
             readings[check] = _reads[check](parts, values);
@@ -108,6 +124,14 @@ internal sealed class PointJudge
 
         over = HandOverKnots.Over(demand, injection.Judged);
         return injection.Judged.Secondary is { IsIdle: true };
+    }
+
+    private SolvedMixture Mixed(in SolvedMixture mixture)
+    {
+        bool isKnown = !double.IsNaN(mixture.MaximumLambda);
+        IsLeanestKnown &= isKnown;
+        Leanest = isKnown ? Math.Max(Leanest, mixture.MaximumLambda) : Leanest;
+        return mixture;
     }
 
     private void Note(bool isIdle)
@@ -128,4 +152,37 @@ internal sealed class PointJudge
 
     private static bool IsWorse(in CheckReading<Real> one, in CheckReading<Real> other) =>
         Urgency.Compare(CheckReading.OutcomeOf(one), CheckReading.MarginOf(one), CheckReading.OutcomeOf(other), CheckReading.MarginOf(other)) < 0;
+}
+
+/// <summary>How a check came out, in one number: what is left before its limit, as a share. Its sign says the outcome: from zero on it holds, below it fails.</summary>
+/// <remarks>Not a number is what cannot be said; infinite what has no share, as where there is nothing to compare with.</remarks>
+internal static class JudgedFigure
+{
+    /// <summary>That of a reading: the margin that goes with its outcome, which is never below zero where it holds, and always where it fails.</summary>
+    public static double Of(in CheckReading<Real> reading)
+    {
+        double margin = reading.Margin;
+        double best = reading.BestMargin;
+        return margin >= 0 ? margin : best < 0 ? best : double.NaN;
+    }
+
+    /// <summary>Under zero where the first is more urgent, as <see cref="Urgency"/> has it: what fails without a share comes after what fails by one.</summary>
+    public static int Compare(double one, double other)
+    {
+        if (one >= 0 && other >= 0)
+        {
+            return one.CompareTo(other);
+        }
+
+        int byOutcome = Rank(other).CompareTo(Rank(one));
+        return byOutcome != 0 || double.IsNaN(one) ? byOutcome : (Share(one) ?? double.PositiveInfinity).CompareTo(Share(other) ?? double.PositiveInfinity);
+    }
+
+    /// <summary>True where both have the same outcome.</summary>
+    public static bool IsOneOutcome(double one, double other) => Rank(one) == Rank(other);
+
+    /// <summary>What is left, as a share; none where there is nothing to compare with or to say.</summary>
+    public static double? Share(double figure) => double.IsFinite(figure) ? figure : null;
+
+    private static int Rank(double figure) => figure >= 0 ? 0 : figure < 0 ? 2 : 1;
 }

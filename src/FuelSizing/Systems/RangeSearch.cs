@@ -1,7 +1,5 @@
-using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Engines;
-using FuelSizing.Numerics;
 using FuelSizing.Points;
 using UnitsNet;
 
@@ -220,7 +218,7 @@ internal sealed class RangeSearch : IDisposable
     public int Tightest(int check) => _tightest[check];
 
     /// <summary>Under zero where a check is more urgent at the first place: failing, then what cannot be said, then by the smallest margin.</summary>
-    public int Compare(int check, int one, int other) => Compare(Figure(check, one), Figure(check, other));
+    public int Compare(int check, int one, int other) => JudgedFigure.Compare(Figure(check, one), Figure(check, other));
 
     /// <summary>The point of a place.</summary>
     public OperatingPoint PointAt(int place) => PointOf(_places.SpeedOf(place), _places.BoostOf(place), _places.OwnOf(place));
@@ -245,10 +243,19 @@ internal sealed class RangeSearch : IDisposable
     /// <summary>Every place looked at, each solved when it is asked for; it outlasts the search.</summary>
     public IReadOnlyList<OperatingResult> Results()
     {
-        (double Speed, double Boost, int Own)[] places = _places.Copy();
+        // The sweep's own come first, and in their order unless two of them are one place.
+        int own = 0;
+        while (own < _places.Count && _places.OwnOf(own) == own)
+        {
+            own++;
+        }
+
+        (double Speed, double Boost, int Own)[] others = _places.CopyFrom(own);
         return new SolvedGrid(
-            places.Length,
-            at => places[at] is { Own: >= 0 } own ? Own[own.Own] : ResultAt(PointOf(places[at].Speed, places[at].Boost, JudgedPlaces.None)));
+            own + others.Length,
+            at => at < own ? Own[at]
+                : others[at - own] is { Own: >= 0 } other ? Own[other.Own]
+                : ResultAt(PointOf(others[at - own].Speed, others[at - own].Boost, JudgedPlaces.None)));
     }
 
     /// <summary>Ends the search: places are known no longer.</summary>
@@ -315,23 +322,21 @@ internal sealed class RangeSearch : IDisposable
             }
         }
 
-        // The lowest boost last, so that it is looked at first.
-        for (int up = Math.Max(1, boosts.Length - 1) - 1; up >= 0; up--)
+        for (int up = 0; up < Math.Max(1, boosts.Length - 1); up++)
         {
-            for (int across = 0; across < Math.Max(1, speeds.Length - 1); across++)
+            for (int across = Math.Max(1, speeds.Length - 1) - 1; across >= 0; across--)
             {
-                _cells.Push(new(
+                Look(new(
                     speeds[across],
                     speeds[Math.Min(across + 1, speeds.Length - 1)],
                     boosts[up],
                     boosts[Math.Min(up + 1, boosts.Length - 1)],
                     0));
+                while (_cells.TryPop(out Cell cell))
+                {
+                    Look(cell);
+                }
             }
-        }
-
-        while (_cells.TryPop(out Cell cell))
-        {
-            Look(cell);
         }
     }
 
@@ -556,17 +561,16 @@ internal sealed class RangeSearch : IDisposable
         }
 
         Span<double> row = _places.Row(place);
-        ReadOnlySpan<CheckReading<Real>> readings = _judge.Readings;
-        for (int check = 0; check < readings.Length; check++)
+        for (int check = 0; check < _checks; check++)
         {
-            double figure = FigureOf(readings[check]);
+            double figure = _judge.Figure(check);
             row[check] = figure;
             if (figure < 0 && boost < _failsFrom[check])
             {
                 _failsFrom[check] = boost;
             }
 
-            if (isNew && (place == 0 || Compare(figure, Figure(check, _tightest[check])) < 0))
+            if (isNew && (place == 0 || JudgedFigure.Compare(figure, Figure(check, _tightest[check])) < 0))
             {
                 _tightest[check] = place;
             }
@@ -575,7 +579,7 @@ internal sealed class RangeSearch : IDisposable
         if (_isStaged)
         {
             row[_checks] = _judge.OverHandOver;
-            for (int check = 0; check < readings.Length; check++)
+            for (int check = 0; check < _checks; check++)
             {
                 row[_checks + 1 + check] = _judge.IsOfIdleSet(check) ? 1 : 0;
             }
@@ -599,30 +603,6 @@ internal sealed class RangeSearch : IDisposable
                 _tightest[check] = Compare(check, place, _tightest[check]) < 0 ? place : _tightest[check];
             }
         }
-    }
-
-    // The margin that goes with the outcome: of a check that holds it is never below zero, of one that fails it is.
-    private static double FigureOf(in CheckReading<Real> reading)
-    {
-        double margin = reading.Margin;
-        double best = reading.BestMargin;
-        return margin >= 0 ? margin : best < 0 ? best : double.NaN;
-    }
-
-    // As Urgency has it: what fails without a share comes after what fails by one.
-    private static int Compare(double one, double other)
-    {
-        if (one >= 0 && other >= 0)
-        {
-            return one.CompareTo(other);
-        }
-
-        int byOutcome = Rank(other).CompareTo(Rank(one));
-        return byOutcome != 0 || double.IsNaN(one) ? byOutcome : Share(one).CompareTo(Share(other));
-
-        static int Rank(double figure) => figure >= 0 ? 0 : figure < 0 ? 2 : 1;
-
-        static double Share(double figure) => double.IsFinite(figure) ? figure : double.PositiveInfinity;
     }
 
     private bool IsOfIdleSet(int check, int place) => _places.Figure(place, _checks + 1 + check) > 0;

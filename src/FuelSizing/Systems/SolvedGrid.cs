@@ -8,13 +8,20 @@ namespace FuelSizing.Systems;
 /// <param name="solve">Solves one of them, by its place; what it gives is the same whoever asks, and when.</param>
 internal sealed class SolvedGrid(int count, Func<int, OperatingResult> solve) : IReadOnlyList<OperatingResult>
 {
-    private readonly OperatingResult?[] _solved = new OperatingResult?[count];
+    private OperatingResult?[]? _solved;
 
     /// <inheritdoc/>
-    public int Count => _solved.Length;
+    public int Count => count;
 
     /// <inheritdoc/>
-    public OperatingResult this[int index] => Volatile.Read(ref _solved[index]) ?? SolvedPoint.Once(ref _solved[index], solve(index));
+    public OperatingResult this[int index]
+    {
+        get
+        {
+            OperatingResult?[] solved = Volatile.Read(ref _solved) ?? SolvedPoint.Once(ref _solved, new OperatingResult?[count]);
+            return Volatile.Read(ref solved[index]) ?? SolvedPoint.Once(ref solved[index], solve(index));
+        }
+    }
 
     /// <summary>The first so many of them.</summary>
     public SolvedGrid First(int some) => some == Count ? this : new(some, solve);
