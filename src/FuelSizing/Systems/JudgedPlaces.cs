@@ -14,6 +14,9 @@ internal sealed class JudgedPlaces : IDisposable
 
     private const int Fewest = 64;
 
+    // A sweep that is stopped at its first boost has no use for more.
+    private const int MostAtFirst = 1 << 16;
+
     private readonly int _columns;
     private Spot[] _spots;
     private double[] _figures;
@@ -28,7 +31,7 @@ internal sealed class JudgedPlaces : IDisposable
     public JudgedPlaces(int columns, int expected)
     {
         _columns = columns;
-        int room = Math.Max(Fewest, expected);
+        int room = Math.Clamp(expected, Fewest, MostAtFirst);
         _spots = ArrayPool<Spot>.Shared.Rent(room);
         _figures = ArrayPool<double>.Shared.Rent(room * columns);
         (_buckets, _mask) = Buckets(room);

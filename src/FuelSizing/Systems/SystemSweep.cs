@@ -16,7 +16,7 @@ public static class SystemSweep
     /// <param name="speeds">One or more, rising, within the engine's tables and limit.</param>
     /// <param name="boosts">One or more, rising.</param>
     /// <param name="conditions">Air, supply voltage, fuel temperature; <see cref="Conditions.Default"/> if not given.</param>
-    /// <param name="progress">Told the share that is done, boost by boost; working out remedies comes last.</param>
+    /// <param name="progress">Told the share that is done, boost by boost; looking between its points comes last.</param>
     /// <param name="cancellation">Stops the work; the boosts done until then are in the result.</param>
     /// <returns>
     /// The results, the tightest place of each check, and the first limit reached; of the first so many boosts where the
