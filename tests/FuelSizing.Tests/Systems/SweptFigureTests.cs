@@ -58,7 +58,7 @@ public class SweptFigureTests
         Assert.True(looked > 200, $"{looked} places");
     }
 
-    /// <summary>What a sweep claims over its range is what the results of all its places amount to, Margins beside Urgency's order.</summary>
+    /// <summary>What a sweep claims over its range is what the results of all its places amount to, by the order of urgency.</summary>
     [Theory]
     [MemberData(nameof(Cars))]
     public void Standings_OfASweep_AreNoMilderThanAnyResult(string car)
@@ -85,7 +85,7 @@ public class SweptFigureTests
     {
         SweepResult sweep = OfCars["lines"].Sweep([Wren.Rpm(3000), Wren.Rpm(6000)], [Wren.Kpa(0), Wren.Kpa(50)], Wren.Hill);
         OperatingResult[][] asked = new OperatingResult[16][];
-        Parallel.For(0, asked.Length, thread => asked[thread] = [.. thread % 2 == 0 ? sweep.Results : sweep.Results.Reverse().ToArray().Reverse()]);
+        Parallel.For(0, asked.Length, thread => asked[thread] = thread % 2 == 0 ? [.. sweep.Results] : FromTheLast(sweep.Results));
         Assert.All(asked, results => Assert.All(results, (result, at) => Assert.Same(asked[0][at], result)));
         Assert.Same(sweep.Remedies, sweep.Remedies);
     }
@@ -119,6 +119,17 @@ public class SweptFigureTests
         long before = GC.GetAllocatedBytesForCurrentThread();
         judge.Judge(place, boost);
         Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
+    }
+
+    private static OperatingResult[] FromTheLast(IReadOnlyList<OperatingResult> results)
+    {
+        OperatingResult[] all = new OperatingResult[results.Count];
+        for (int at = all.Length - 1; at >= 0; at--)
+        {
+            all[at] = results[at];
+        }
+
+        return all;
     }
 
     private static int Alike(FuelSystem system, Conditions conditions, double slowest, double fastest, double highest)
