@@ -108,6 +108,10 @@ public sealed class SystemParts
     internal SystemParts With(InjectorSet injectors) =>
         new(Layout, Demand, injectors, Regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream, IsFalling);
 
+    /// <summary>The same parts on another engine or fuel, unchecked: it is known to fit.</summary>
+    internal SystemParts With(FuelDemandModel demand) =>
+        new(Layout, demand, Injectors, Regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream, IsFalling);
+
     /// <summary>The same parts with another regulator, unchecked: it is known to fit.</summary>
     internal SystemParts With(PressureRegulator regulator) =>
         new(Layout, Demand, Injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream, IsFalling);

@@ -97,6 +97,18 @@ internal sealed class PointJudge
         return judge._readings;
     }
 
+    /// <summary>Of each check the worse of two readings: of the first where both are alike.</summary>
+    public static CheckReading<Real>[] Worse(CheckReading<Real>[] one, CheckReading<Real>[] other)
+    {
+        CheckReading<Real>[] worse = new CheckReading<Real>[one.Length];
+        for (int check = 0; check < worse.Length; check++)
+        {
+            worse[check] = IsWorse(other[check], one[check]) ? other[check] : one[check];
+        }
+
+        return worse;
+    }
+
     /// <summary>How each check comes out where all numbers are known.</summary>
     public static CheckReading<Real>[] Of(ICheck[] checks, SystemParts parts, in PointValues<Real> values)
     {

@@ -1,5 +1,5 @@
 using FuelSizing.Checks;
-using FuelSizing.Circuits;
+using FuelSizing.Numerics;
 using FuelSizing.Quantities;
 using FuelSizing.Systems;
 using UnitsNet;
@@ -29,20 +29,20 @@ public sealed record SystemOutput
     /// <summary>Duty cycle of the common pulse.</summary>
     public static SystemOutput DutyCycle { get; } = new(
         "duty cycle",
-        point => point.Result.DutyCycle?.DecimalFractions ?? double.NaN,
+        point => point.DutyCycle,
         value => Percent(value),
         system => Percent(system.Limits.DutyCycle.DecimalFractions));
 
     /// <summary>Fuel that the engine is to burn, by mass.</summary>
     public static SystemOutput FuelFlow { get; } = new(
         "fuel flow",
-        point => point.Result.Demand.KilogramsPerSecond,
+        point => point.FuelFlow,
         value => MassFlow.FromKilogramsPerSecond(value).ToUnit(UnitsNet.Units.MassFlowUnit.GramPerSecond));
 
     /// <summary>Gauge pressure in the rail.</summary>
     public static SystemOutput RailGauge { get; } = new(
         "rail pressure",
-        point => point.Result.RailState == RailState.NotCovered ? double.NaN : point.Result.RailGauge.Pascals,
+        point => point.RailGauge,
         value => Kilopascals(Pressure.FromPascals(value)),
         system => system.Limits.RailCeiling is { } ceiling ? Kilopascals(ceiling) : null);
 
@@ -110,13 +110,13 @@ public sealed record SystemOutput
 
     private static Pressure Kilopascals(Pressure value) => value.ToUnit(UnitsNet.Units.PressureUnit.Kilopascal);
 
-    internal static double Reserve(SampledPoint point, Part part)
+    private static double Reserve(SampledPoint point, Part part)
     {
-        foreach (Margin margin in point.Margins)
+        for (int check = 0; check < point.Checks.Length; check++)
         {
-            if (margin.Part == part)
+            if (point.Checks[check].Part == part)
             {
-                return margin.Reserve?.DecimalFractions ?? double.NaN;
+                return CheckReading.MarginOf(point.Readings[check]) ?? double.NaN;
             }
         }
 
@@ -126,14 +126,14 @@ public sealed record SystemOutput
     private static double Minimum(SampledPoint point)
     {
         double minimum = double.PositiveInfinity;
-        foreach (Margin margin in point.Margins)
+        foreach (ref readonly CheckReading<Real> reading in point.Readings.AsSpan())
         {
-            if (margin.Outcome == Outcome.CannotSay)
+            if (CheckReading.OutcomeOf(reading) == Outcome.CannotSay)
             {
                 return double.NaN;
             }
 
-            minimum = Math.Min(minimum, margin.Reserve?.DecimalFractions ?? double.PositiveInfinity);
+            minimum = Math.Min(minimum, CheckReading.MarginOf(reading) ?? double.PositiveInfinity);
         }
 
         return double.IsFinite(minimum) ? minimum : double.NaN;

@@ -41,7 +41,7 @@ public sealed class UncertainSystem
         (Nominal, _places, Inputs, _blend, _correlated) = (nominal, places, Array.AsReadOnly(inputs), blend, correlated);
         _streams = Array.ConvertAll(inputs, input => StreamsOf(input, nominal.Injectors.Count));
         Streams = [.. _streams.SelectMany(streams => streams)];
-        NominalResults = Array.AsReadOnly(Array.ConvertAll(places.Of(nominal, Perturbation.None), nominal.Solve));
+        NominalResults = Array.AsReadOnly(Array.ConvertAll(places.Of(nominal.Demand, Perturbation.None), nominal.Solve));
         NominalResult = NominalResults.MinBy(result => result.Margins.Min(Urgency.Order)!, Urgency.Order)!;
     }
 
@@ -289,10 +289,16 @@ public sealed class UncertainSystem
         FormattableString.Invariant($"{Inputs.Count} uncertain inputs {Where}");
 
     /// <summary>The nominal system, solved as a sample is.</summary>
-    internal SampledSystem AtNominal() => new([.. NominalResults.Select(result => new SampledPoint(result, []))]);
+    internal SampledSystem AtNominal() => Solve(Perturbation.None);
 
     /// <summary>The system at a point of the unit cube.</summary>
-    internal SampledSystem At(ReadOnlySpan<double> point)
+    internal SampledSystem At(ReadOnlySpan<double> point) => Solve(Drawn(point));
+
+    /// <summary>The system with one input at a probability and all others as they are.</summary>
+    internal SampledSystem At(UncertainInput input, double probability) => Solve(Drawn(input, probability));
+
+    /// <summary>What is drawn at a point of the unit cube.</summary>
+    internal Perturbation Drawn(ReadOnlySpan<double> point)
     {
         Perturbation drawn = Perturbation.None;
         Span<double> own = stackalloc double[point.Length];
@@ -305,16 +311,19 @@ public sealed class UncertainSystem
             first += _streams[input].Length;
         }
 
-        return Solve(drawn);
+        return drawn;
     }
 
-    /// <summary>The system with one input at a probability and all others as they are.</summary>
-    internal SampledSystem At(UncertainInput input, double probability)
+    /// <summary>What is drawn of one input at a probability.</summary>
+    internal Perturbation Drawn(UncertainInput input, double probability)
     {
         Perturbation drawn = Perturbation.None;
         Draw(ref drawn, input, [probability]);
-        return Solve(drawn);
+        return drawn;
     }
+
+    /// <summary>Where what is drawn is judged.</summary>
+    internal OperatingPoint[] PlacesOf(in Perturbation drawn, SystemParts parts) => _places.Of(parts.Demand, drawn);
 
     /// <summary>What the nominal system has of an input, in SI.</summary>
     internal double NominalValue(UncertainInput input) => input.Quantity switch
@@ -335,12 +344,12 @@ public sealed class UncertainSystem
 
     private SampledSystem Solve(in Perturbation drawn)
     {
-        FuelSystem system = drawn.Of(Nominal);
-        OperatingPoint[] points = _places.Of(system, drawn);
+        (ICheck[] checks, SystemParts parts) = drawn.Of(Nominal);
+        OperatingPoint[] points = PlacesOf(drawn, parts);
         SampledPoint[] solved = new SampledPoint[points.Length];
         for (int place = 0; place < points.Length; place++)
         {
-            solved[place] = new(system.Solve(points[place]), drawn.Matching);
+            solved[place] = SampledPoint.Of(checks, parts, points[place], drawn.Matching);
         }
 
         return new(solved);
@@ -444,7 +453,7 @@ public sealed class UncertainSystem
                     name);
             case UncertainQuantity.RegulatorOffset:
                 Pressure set = Pressure.FromPascals(
-                    places.Of(nominal, Perturbation.None).Min(point => nominal.Regulator.SetPascals(point.Boost.Pascals)) + input.Shape.Minimum);
+                    places.Of(nominal.Demand, Perturbation.None).Min(point => nominal.Regulator.SetPascals(point.Boost.Pascals)) + input.Shape.Minimum);
                 Guard.Between(
                     set,
                     MinimumSet,
@@ -479,7 +488,7 @@ public sealed class UncertainSystem
             is UncertainQuantity.AmbientPressure or UncertainQuantity.AmbientTemperature
             or UncertainQuantity.Boost or UncertainQuantity.VolumetricEfficiency)];
         // What is wrong with the car as described is no fault of the inputs.
-        Requires(nominal, places, Perturbation.None);
+        Requires(nominal.Demand, places, Perturbation.None);
         for (int ends = 0; ends < 1 << breathing.Length; ends++)
         {
             Perturbation drawn = Perturbation.None;
@@ -498,7 +507,7 @@ public sealed class UncertainSystem
 
             try
             {
-                Requires(drawn.Of(nominal), places, drawn);
+                Requires(drawn.Of(nominal).Parts.Demand, places, drawn);
             }
             catch (ArgumentOutOfRangeException outside)
             {
@@ -510,11 +519,11 @@ public sealed class UncertainSystem
     }
 
     /// <summary>Refuses places that the engine does not have: boost past the library's range, a manifold emptier than any.</summary>
-    private static void Requires(FuelSystem system, JudgedPlaces places, in Perturbation drawn)
+    private static void Requires(FuelDemandModel demand, JudgedPlaces places, in Perturbation drawn)
     {
-        foreach (OperatingPoint point in places.Of(system, drawn))
+        foreach (OperatingPoint point in places.Of(demand, drawn))
         {
-            _ = system.Demand.InputAt(point.Speed, point.Boost, point.Conditions.Atmosphere);
+            _ = demand.InputAt(point.Speed, point.Boost, point.Conditions.Atmosphere);
         }
     }
 

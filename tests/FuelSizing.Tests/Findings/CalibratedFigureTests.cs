@@ -274,13 +274,13 @@ public class CalibratedFigureTests
         // One standard deviation more of BSFC moves the air by their correlation, of the corrected system.
         double[] draws = [.. Enumerable.Repeat(0.5, 10)];
         draws[0] = Normal.CDF(0, 1, 1);
-        FuelSystem drawn = forecast.At(draws).Points[0].Result.System;
+        FuelSystem drawn = Uncertainty.UncertainWren.Solved(forecast, forecast.Drawn(draws)).System;
         double moved = drawn.Demand.VolumetricEfficiency.At(Wren.Rpm(5000)) / calibration.Updated.Demand.VolumetricEfficiency.At(Wren.Rpm(5000));
         Assert.Equal(
             calibration.Correlation(CalibratedQuantity.BrakeSpecificFuelConsumption, CalibratedQuantity.VolumetricEfficiency) * shapes[1].Deviation, moved - 1, 0.05 * shapes[1].Deviation);
 
         // Drawn higher, each quantity is so in the system.
-        FuelSystem High(int input) => forecast.At(forecast.Inputs[input], Normal.CDF(0, 1, 2)).Points[0].Result.System;
+        FuelSystem High(int input) => Uncertainty.UncertainWren.Solved(forecast, forecast.Drawn(forecast.Inputs[input], Normal.CDF(0, 1, 2))).System;
         FuelSystem updated = calibration.Updated;
         Assert.Equal(2 * shapes[3].Deviation, (High(3).Injectors.Injector.DeadTime.At(Wren.Volt(12), Wren.Kpa(300)) - updated.Injectors.Injector.DeadTime.At(Wren.Volt(12), Wren.Kpa(300))).Seconds, 1e-7);
         Assert.Equal(1 + (2 * shapes[4].Deviation), ((Pump)High(4).Pump).Condition / ((Pump)updated.Pump).Condition, 1e-3 * shapes[4].Deviation + 1e-6);

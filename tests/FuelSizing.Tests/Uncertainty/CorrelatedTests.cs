@@ -1,3 +1,4 @@
+using FuelSizing.Systems;
 using FuelSizing.Uncertainty;
 using MathNet.Numerics.LinearAlgebra;
 using static FuelSizing.Tests.Uncertainty.UncertainWren;
@@ -55,10 +56,11 @@ public class CorrelatedTests
     {
         Correlated correlated = Correlated.Of(Matrix<double>.Build.DenseOfArray(new[,] { { 1, 0.6 }, { 0.6, 1 } }));
         UncertainSystem system = UncertainSystem.Joined(Car(), Point, correlated, Flow, Bsfc, Volts);
-        SampledPoint drawn = system.At([OfOne, OfMinusHalf, 0.3]).Points[0];
-        SampledPoint expected = Of(Flow, Bsfc, Volts).At([OfOne, OfTwoTenths, 0.3]).Points[0];
-        Assert.Equal(expected.Result.DutyCycle!.Value.DecimalFractions, drawn.Result.DutyCycle!.Value.DecimalFractions, 12);
-        Assert.Equal(expected.Result.Demand.FromPower.KilogramsPerSecond, drawn.Result.Demand.FromPower.KilogramsPerSecond, 12);
+        OperatingResult drawn = Solved(system, system.Drawn([OfOne, OfMinusHalf, 0.3]));
+        UncertainSystem apart = Of(Flow, Bsfc, Volts);
+        OperatingResult expected = Solved(apart, apart.Drawn([OfOne, OfTwoTenths, 0.3]));
+        Assert.Equal(expected.DutyCycle!.Value.DecimalFractions, drawn.DutyCycle!.Value.DecimalFractions, 12);
+        Assert.Equal(expected.Demand.FromPower.KilogramsPerSecond, drawn.Demand.FromPower.KilogramsPerSecond, 12);
         double[] point = [OfOne, OfMinusHalf, 0.3];
         system.At(point);
         Assert.Equal([OfOne, OfMinusHalf, 0.3], point);

@@ -215,7 +215,8 @@ public class MonteCarloTests
             OperatingPoint.At(Point.Speed, Point.Boost, Conditions.Of(Wren.Hill.Atmosphere, volts, fuel));
         void Same(UncertainInput input, FuelSystem built, OperatingPoint point)
         {
-            OperatingResult drawn = UncertainSystem.Of(Built(), Point, input).At(input, P).Points[0].Result;
+            UncertainSystem unsure = UncertainSystem.Of(Built(), Point, input);
+            OperatingResult drawn = Solved(unsure, unsure.Drawn(input, P));
             OperatingResult expected = built.Solve(point);
             Assert.Equal(expected.Demand.FromPower.KilogramsPerSecond, drawn.Demand.FromPower.KilogramsPerSecond, 12);
             Assert.Equal(expected.Demand.FromAir.KilogramsPerSecond, drawn.Demand.FromAir.KilogramsPerSecond, 12);
@@ -236,7 +237,7 @@ public class MonteCarloTests
     public void OneWeakInjector_MakesItsCylinderLean()
     {
         OperatingResult result = Car().Solve(Point);
-        SampledPoint point = new(result, [1, 1, 0.9, 1]);
+        SampledPoint point = Sampled(result, 1, 1, 0.9, 1);
         Assert.Equal(0.82 * 0.975 / 0.9, point.LeanestLambda, 12);
         Assert.Equal(0.82 * 0.975, point.RichestLambda, 12);
         double dead = result.DeadTime!.Value.Seconds / result.AvailableTime.Seconds;
@@ -317,15 +318,15 @@ public class MonteCarloTests
         Assert.True((MassFlow)bar.AtLow! < (MassFlow)bar.AtHigh!);
 
         // Brake efficiency stays: from power, fuel goes with 1/LHV.
-        SampledPoint low = unsure.At(unsure.Inputs[0], 1e-12).Points[0];
+        FuelDemand low = Solved(unsure, unsure.Drawn(unsure.Inputs[0], 1e-12)).Demand;
         Fuel e51 = FuelBlend.EthanolInPetrol(Fraction(0.51));
         Assert.Equal(
             Fuel.E85.LowerHeatingValue / e51.LowerHeatingValue,
-            low.Result.Demand.FromPower / unsure.NominalResult.Demand.FromPower,
+            low.FromPower / unsure.NominalResult.Demand.FromPower,
             9);
         Assert.Equal(
             Fuel.E85.StoichiometricAirFuelRatio / e51.StoichiometricAirFuelRatio,
-            low.Result.Demand.FromAir / unsure.NominalResult.Demand.FromAir,
+            low.FromAir / unsure.NominalResult.Demand.FromAir,
             9);
     }
 

@@ -17,10 +17,11 @@ public class PumpInputTests
     {
         SwitchedPump second = SwitchedPump.Above(Wren.Kpa(30), Wren.Kpa(20), Wired("pump S", 1));
         FuelSystem car = UncertainWren.Car().With(PumpParallel.Of(Wired("pump R", 0.8), second));
-        SampledPoint drawn = UncertainSystem.Of(car, UncertainWren.Point, UncertainInput.PumpFlowFactor(Distribution.Fixed(Wren.Percent(90)))).At([0.5]).Points[0];
+        UncertainSystem unsure = UncertainSystem.Of(car, UncertainWren.Point, UncertainInput.PumpFlowFactor(Distribution.Fixed(Wren.Percent(90))));
+        OperatingResult drawn = UncertainWren.Solved(unsure, unsure.Drawn([0.5]));
         FuelSystem byHand = car.With(PumpParallel.Of(Wired("pump R", 0.72), SwitchedPump.Above(Wren.Kpa(30), Wren.Kpa(20), Wired("pump S", 0.9))));
         Assert.Equal(
-            byHand.Solve(UncertainWren.Point).Circuit!.PumpFlow!.Value.LitersPerHour, drawn.Result.Circuit!.PumpFlow!.Value.LitersPerHour, 1e-9);
+            byHand.Solve(UncertainWren.Point).Circuit!.PumpFlow!.Value.LitersPerHour, drawn.Circuit!.PumpFlow!.Value.LitersPerHour, 1e-9);
     }
 
     /// <summary>40 mΩ more in the feed: as with a contact of 40 mΩ more described.</summary>
@@ -28,11 +29,12 @@ public class PumpInputTests
     public void FeedResistance_Drawn_IsThatOfOneMoreContact()
     {
         FuelSystem car = UncertainWren.Car().With(Wired("pump R", 1));
-        SampledPoint drawn = UncertainSystem.Of(car, UncertainWren.Point, UncertainInput.FeedResistanceOffset(Distribution.Fixed(ElectricResistance.FromMilliohms(40)))).At([0.5]).Points[0];
+        UncertainSystem unsure = UncertainSystem.Of(car, UncertainWren.Point, UncertainInput.FeedResistanceOffset(Distribution.Fixed(ElectricResistance.FromMilliohms(40))));
+        OperatingResult drawn = UncertainWren.Solved(unsure, unsure.Drawn([0.5]));
         FuelSystem byHand = car.With(Wired("pump R", 1, Contact.Of("joint", ElectricResistance.FromMilliohms(40))));
         Assert.Equal(
-            byHand.Solve(UncertainWren.Point).Circuit!.PumpFlow!.Value.LitersPerHour, drawn.Result.Circuit!.PumpFlow!.Value.LitersPerHour, 1e-9);
-        Assert.NotEqual(car.Solve(UncertainWren.Point).Circuit!.PumpFlow!.Value.LitersPerHour, drawn.Result.Circuit!.PumpFlow!.Value.LitersPerHour, 1e-3);
+            byHand.Solve(UncertainWren.Point).Circuit!.PumpFlow!.Value.LitersPerHour, drawn.Circuit!.PumpFlow!.Value.LitersPerHour, 1e-9);
+        Assert.NotEqual(car.Solve(UncertainWren.Point).Circuit!.PumpFlow!.Value.LitersPerHour, drawn.Circuit!.PumpFlow!.Value.LitersPerHour, 1e-3);
     }
 
     [Fact]

@@ -35,7 +35,8 @@ public class UncertainSystemTests
 
         void Same(UncertainInput input, Atmosphere air, double boost)
         {
-            OperatingResult drawn = UncertainSystem.Of(Car(), point, input).At(input, 0.9).Points[0].Result;
+            UncertainSystem unsure = UncertainSystem.Of(Car(), point, input);
+            OperatingResult drawn = Solved(unsure, unsure.Drawn(input, 0.9));
             OperatingResult expected = Car().Solve(OperatingPoint.At(
                 Wren.Rpm(6000), Wren.Kpa(boost), Conditions.Of(air, Wren.Volt(13.2), Temperature.FromDegreesCelsius(31))));
             Assert.Equal(expected.Demand.FromAir.KilogramsPerSecond, drawn.Demand.FromAir.KilogramsPerSecond, 12);
@@ -54,7 +55,7 @@ public class UncertainSystemTests
             UncertainInput.InjectorFlowFactor(Distribution.Fixed(Fraction(0.98))), UncertainInput.InjectorMatchingFactor(Distribution.Fixed(Fraction(1.01))));
         SampledPoint drawn = system.At([0.5, 0.5, 0.5, 0.5, 0.5]).Points[0];
         double duty = Car(injector: 570 * 0.98 * 1.01).Solve(Point).DutyCycle!.Value.DecimalFractions;
-        Assert.Equal(duty, drawn.Result.DutyCycle!.Value.DecimalFractions, 9);
+        Assert.Equal(duty, drawn.DutyCycle, 9);
         Assert.Equal(duty, drawn.MaximumDutyCycle, 9);
         Assert.Equal(0.82, drawn.LeanestLambda, 12);
         Assert.Equal(0.82, drawn.RichestLambda, 12);
@@ -78,13 +79,13 @@ public class UncertainSystemTests
     public void TwoInjectorsACylinder_MakeItsMixtureTogether()
     {
         OperatingResult result = With(8, 290).Solve(Point);
-        SampledPoint point = new(result, [1.2, 0.8, 1.15, 1.05, 0.75, 1.05, 1, 1]);
+        SampledPoint point = Sampled(result, 1.2, 0.8, 1.15, 1.05, 0.75, 1.05, 1, 1);
         Assert.Equal(0.82 / 0.9, point.LeanestLambda, 12);
         Assert.Equal(0.82 / 1.1, point.RichestLambda, 12);
         double dead = result.DeadTime!.Value.Seconds / result.AvailableTime.Seconds;
         Assert.Equal(dead + ((result.DutyCycle!.Value.DecimalFractions - dead) / 0.75), point.MaximumDutyCycle, 9);
 
-        SampledPoint alike = new(result, []);
+        SampledPoint alike = Sampled(result);
         Assert.Equal((0.82, 0.82), (Math.Round(alike.LeanestLambda, 12), Math.Round(alike.RichestLambda, 12)));
         Assert.Equal(result.DutyCycle!.Value.DecimalFractions, alike.MaximumDutyCycle, 12);
     }
@@ -94,11 +95,11 @@ public class UncertainSystemTests
     public void Injectors_ThatCannotBeSharedOut_HaveNoLambdaOfACylinder()
     {
         OperatingResult result = With(6, 390).Solve(Point);
-        SampledPoint matched = new(result, [1, 1, 1, 1, 1, 0.94]);
+        SampledPoint matched = Sampled(result, 1, 1, 1, 1, 1, 0.94);
         double dead = result.DeadTime!.Value.Seconds / result.AvailableTime.Seconds;
         Assert.True(double.IsNaN(matched.LeanestLambda) && double.IsNaN(matched.RichestLambda));
         Assert.Equal(dead + ((result.DutyCycle!.Value.DecimalFractions - dead) * 0.99 / 0.94), matched.MaximumDutyCycle, 9);
-        SampledPoint alike = new(result, []);
+        SampledPoint alike = Sampled(result);
         Assert.True(double.IsNaN(alike.LeanestLambda) && double.IsNaN(alike.RichestLambda));
         Assert.Equal(result.DutyCycle!.Value.DecimalFractions, alike.MaximumDutyCycle, 12);
     }
@@ -139,15 +140,15 @@ public class UncertainSystemTests
     [Fact]
     public void Outputs_OfSeveralPlaces_AreTheWorst()
     {
-        SampledPoint[] places = [.. new[] { 4000, 6500, 5000 }.Select(rpm => new SampledPoint(Car().Solve(Wren.At(rpm, 0.6)), []))];
+        SampledPoint[] places = [.. new[] { 4000, 6500, 5000 }.Select(rpm => Sampled(Car().Solve(Wren.At(rpm, 0.6))))];
         SampledSystem system = new(places);
-        double[] duty = [.. places.Select(place => place.Result.DutyCycle!.Value.DecimalFractions)];
-        double[] margin = [.. places.Select(place => place.Margins.Min(margin => margin.Reserve!.Value.DecimalFractions))];
+        double[] duty = [.. places.Select(place => place.DutyCycle)];
+        double[] margin = [.. places.Select(place => place.Readings.Min(reading => CheckReading.MarginOf(reading)!.Value))];
         Assert.Equal(duty.Max(), SystemOutput.DutyCycle.Of(system));
         Assert.Equal(margin.Min(), SystemOutput.MinimumReserve.Of(system), 12);
         Assert.Equal(3, duty.Distinct().Count());
         Assert.Equal(
-            places.Min(place => place.Margins.Single(margin => margin.Part == Part.Pump).Reserve!.Value.DecimalFractions),
+            places.Min(place => Reserve(place, Part.Pump)!.Value),
             SystemOutput.ReserveOf(Part.Pump).Of(system),
             12);
     }
@@ -162,10 +163,11 @@ public class UncertainSystemTests
             ManifoldReferenced.From(Wren.Kpa(300)),
             Pump.From(PumpCurve.At(
                 "short", Wren.Volt(13.5), (Wren.Kpa(150), VolumeFlow.FromLitersPerHour(240)), (Wren.Kpa(250), VolumeFlow.FromLitersPerHour(220)))));
-        SampledPoint place = new(car.Solve(Point), []);
-        Assert.Equal(RailState.NotCovered, place.Result.RailState);
+        SampledPoint place = Sampled(car.Solve(Point));
+        Assert.Equal(RailState.NotCovered, car.Solve(Point).RailState);
+        Assert.True(double.IsNaN(place.RailGauge));
         Assert.True(double.IsNaN(SystemOutput.RailGauge.Of(new([place]))));
-        Assert.True(double.IsFinite(SystemOutput.RailGauge.Of(new([new(Car().Solve(Point), [])]))));
+        Assert.True(double.IsFinite(SystemOutput.RailGauge.Of(new([Sampled(Car().Solve(Point))]))));
     }
 
     /// <summary>

@@ -1,5 +1,7 @@
+using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Injectors;
+using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Regulators;
 using FuelSizing.Systems;
@@ -48,6 +50,21 @@ internal static class UncertainWren
     public static OperatingPoint Point { get; } = Wren.At(6800, 0.6);
 
     public static UncertainSystem Of(params UncertainInput[] inputs) => UncertainSystem.Of(Car(), Point, inputs);
+
+    /// <summary>The result of a drawn system where it is judged; along a line, at its slowest speed.</summary>
+    public static OperatingResult Solved(UncertainSystem system, Perturbation drawn)
+    {
+        (_, SystemParts parts) = drawn.Of(system.Nominal);
+        return system.Nominal.With(parts).Solve(system.PlacesOf(drawn, parts)[0]);
+    }
+
+    /// <summary>What a run keeps of a result, its injectors as they match.</summary>
+    public static SampledPoint Sampled(OperatingResult result, params Real[] matching) =>
+        SampledPoint.Of(result.System.Applicable, result.Parts, result.Point, matching);
+
+    /// <summary>What is left of a part, as a share.</summary>
+    public static double? Reserve(SampledPoint point, Part part) =>
+        CheckReading.MarginOf(point.Readings[Array.FindIndex(point.Checks, check => check.Part == part)]);
 
     public static Distribution<Ratio> Uniform(double minimum, double maximum) => Distribution.Uniform(Fraction(minimum), Fraction(maximum));
 

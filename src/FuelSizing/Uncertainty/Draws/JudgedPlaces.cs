@@ -53,14 +53,14 @@ internal sealed class JudgedPlaces
             Statement.Of("place.line", $"along the boost line from {slowest} to {fastest}"));
     }
 
-    /// <summary>The points of a drawn system.</summary>
-    public OperatingPoint[] Of(FuelSystem drawn, in Perturbation draw)
+    /// <summary>The points on a drawn engine.</summary>
+    public OperatingPoint[] Of(FuelDemandModel drawn, in Perturbation draw)
     {
         Conditions conditions = draw.Of(_conditions);
         OperatingPoint[] points = new OperatingPoint[_speeds.Length];
         for (int place = 0; place < points.Length; place++)
         {
-            Pressure boost = _point?.Boost ?? Line!.At(_speeds[place], drawn.Demand, conditions.Atmosphere);
+            Pressure boost = _point?.Boost ?? Line!.At(_speeds[place], drawn, conditions.Atmosphere);
             points[place] = OperatingPoint.At(_speeds[place], draw.Of(boost), conditions);
         }
 

@@ -1,3 +1,4 @@
+using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Equations;
 using FuelSizing.Fuels;
@@ -53,19 +54,13 @@ internal struct Perturbation
     /// <summary>Changes that the inputs know themselves.</summary>
     public (Func<FuelSystem, double, FuelSystem> Change, double Value)[] Changes { get; set; }
 
-    /// <summary>The system with the drawn inputs.</summary>
-    public readonly FuelSystem Of(FuelSystem nominal)
+    /// <summary>The parts of the system with the drawn inputs, and the checks that apply to it.</summary>
+    public readonly (ICheck[] Checks, SystemParts Parts) Of(FuelSystem nominal)
     {
-        FuelDemandModel demand = nominal.Demand;
-        FuelConsumption consumption = demand.Consumption;
-        if (BrakeSpecificFuelConsumption is { } specific)
+        SystemParts parts = nominal.Parts;
+        if (Demand(parts.Demand) is var demand && !ReferenceEquals(demand, parts.Demand))
         {
-            consumption = consumption.Using(UnitsNet.BrakeSpecificFuelConsumption.FromKilogramsPerJoule(specific));
-        }
-
-        if (Fuel is { } blend)
-        {
-            consumption = consumption.With(blend);
+            parts = parts.With(demand);
         }
 
         Real flow = InjectorFlow ?? 1;
@@ -74,21 +69,28 @@ internal struct Perturbation
             flow *= InjectorMatching.Mean<Real>(Matching);
         }
 
-        FuelSystem system = nominal.With(
-            demand.With(
-                VolumetricEfficiency is { } factor
-                    ? demand.VolumetricEfficiency.Scaled(factor)
-                    : demand.VolumetricEfficiency,
-                DrivetrainLoss is { } loss ? demand.MeasuredPower.WithLoss(loss) : demand.MeasuredPower,
-                consumption),
-            flow == 1 ? nominal.Injectors : nominal.Injectors.Scaled(flow),
-            RegulatorOffset is { } offset ? nominal.Regulator.Off(offset) : nominal.Regulator);
+        if (flow != 1)
+        {
+            parts = parts.With(parts.Injectors.Scaled(flow));
+        }
+
+        if (RegulatorOffset is { } offset)
+        {
+            parts = parts.With(parts.Regulator.Off(offset));
+        }
+
+        if (Changes.Length == 0)
+        {
+            return (nominal.Applicable, parts);
+        }
+
+        FuelSystem system = nominal.With(parts);
         foreach ((Func<FuelSystem, double, FuelSystem> change, double value) in Changes)
         {
             system = change(system, value);
         }
 
-        return system;
+        return (system.Applicable, system.Parts);
     }
 
     /// <summary>The conditions with the drawn inputs.</summary>
@@ -99,4 +101,23 @@ internal struct Perturbation
 
     /// <summary>A boost with the drawn inputs.</summary>
     public readonly Pressure Of(Pressure nominal) => Boost is { } factor ? nominal * factor : nominal;
+
+    private readonly FuelDemandModel Demand(FuelDemandModel nominal)
+    {
+        if ((VolumetricEfficiency, DrivetrainLoss, BrakeSpecificFuelConsumption, Fuel) is (null, null, null, null))
+        {
+            return nominal;
+        }
+
+        FuelConsumption consumption = nominal.Consumption;
+        if (BrakeSpecificFuelConsumption is { } specific)
+        {
+            consumption = consumption.Using(UnitsNet.BrakeSpecificFuelConsumption.FromKilogramsPerJoule(specific));
+        }
+
+        return nominal.With(
+            VolumetricEfficiency is { } factor ? nominal.VolumetricEfficiency.Scaled(factor) : nominal.VolumetricEfficiency,
+            DrivetrainLoss is { } loss ? nominal.MeasuredPower.WithLoss(loss) : nominal.MeasuredPower,
+            Fuel is { } blend ? consumption.With(blend) : consumption);
+    }
 }

@@ -1,4 +1,5 @@
 using FuelSizing.Checks;
+using FuelSizing.Numerics;
 using UnitsNet;
 
 namespace FuelSizing.Uncertainty;
@@ -29,12 +30,13 @@ internal sealed class SampleTable(Part[] parts, int places, int samples)
             double reserve = double.PositiveInfinity;
             foreach (ref readonly SampledPoint point in system.Points)
             {
-                Margin margin = point.Margins[part];
-                there = Urgency.Worse(there, margin.Outcome);
+                CheckReading<Real> reading = point.Readings[part];
+                Outcome outcome = CheckReading.OutcomeOf(reading);
+                there = Urgency.Worse(there, outcome);
 
                 // One that holds without a figure, as where it is not judged there, takes nothing from the others.
-                double own = margin.Reserve?.DecimalFractions
-                    ?? (margin.Outcome == Outcome.Holds && system.Points.Length > 1 ? double.PositiveInfinity : double.NaN);
+                double own = CheckReading.MarginOf(reading)
+                    ?? (outcome == Outcome.Holds && system.Points.Length > 1 ? double.PositiveInfinity : double.NaN);
                 reserve = Math.Min(reserve, own);
             }
 
