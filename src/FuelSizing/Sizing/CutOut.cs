@@ -19,7 +19,8 @@ public static class CutOut
     private const int Humps = 3;
     private const int SearchSteps = 40;
 
-    private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
+    // (√5 − 1)/2.
+    private const double Golden = 0.6180339887498949;
 
     /// <summary>Finds the pressures for a system as built, along its boost line.</summary>
     /// <param name="system">The system, with its controller and the leanest mixture that is allowed (<see cref="MixtureLimits"/>).</param>

@@ -7,6 +7,7 @@ using FuelSizing.Points;
 using FuelSizing.Regulators;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Systems;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Sizing;
@@ -52,6 +53,47 @@ public class BoostSizingTests
         Assert.Equal(answer, smaller.DriveRatio, 1e-9);
         Assert.All(most.Pull!.Standings, standing => Assert.NotEqual(Outcome.Fails, standing.Outcome));
     }
+
+    /// <summary>
+    /// A margin that dips beside 4,423 rev/min, halfway between two of the speeds that are asked at first, the deeper the more boost there is: it is gone there where these two still
+    /// have most of it. The pull that follows finds that, and the speed is asked from then on.
+    /// </summary>
+    [Fact]
+    public void MaximumDriveRatio_WhereAMarginDipsBetweenTheSpeedsAsked_IsThatAtTheDip()
+    {
+        const double At = 4423;
+        double fitted = Line.At(Wren.Rpm(At), Built.Demand, Wren.Hill.Atmosphere).Kilopascals;
+        double limit = 1.15 * fitted;
+        FuelSystem dips = Dipping(_ => At, fitted, limit);
+        MaximumBoostResult most = BoostSizing.MaximumDriveRatio(dips, Line, Slowest, Fastest, Wren.Hill);
+        Assert.Equal(limit, most.Line!.At(Wren.Rpm(At), Built.Demand, Wren.Hill.Atmosphere).Kilopascals, 1e-3);
+        Assert.Equal(most.DriveRatio.Value!.Value, most.Line.DriveRatio);
+        Assert.NotNull(most.Pull);
+        Assert.Equal(At, most.DriveRatio.Binding.Point.Speed.RevolutionsPerMinute, 0.5);
+    }
+
+    /// <summary>A dip that moves with the boost: whichever speed is asked, it is elsewhere at another ratio. After some rounds it says so, and gives no line.</summary>
+    [Fact]
+    public void MaximumDriveRatio_WhereADipMovesWithTheBoost_SaysThatItIsNotSettled()
+    {
+        double fitted = Line.At(Wren.Rpm(4423), Built.Demand, Wren.Hill.Atmosphere).Kilopascals;
+        FuelSystem dips = Dipping(boost => 4423 + (20 * (boost - fitted)), fitted, 1.6 * fitted);
+        MaximumBoostResult most = BoostSizing.MaximumDriveRatio(dips, Line, Slowest, Fastest, Wren.Hill);
+        Assert.StartsWith("Not settled: too near to a limit at ", most.ToString(), StringComparison.Ordinal);
+        Assert.Null(most.Line);
+        Assert.Null(most.Pull);
+        Assert.Null(most.HighestBoost);
+        Assert.Null(most.CompressorPulleyChange);
+    }
+
+    // 6 % everywhere but beside a speed, over 100 rev/min on each side: there nothing is left at a boost, kPa.
+    private static FuelSystem Dipping(Func<double, double> at, double from, double limit) => ShapedCheck.Judging(
+        point =>
+        {
+            (double rpm, double boost) = (point.Speed * 60, point.Boost / 1e3);
+            return 0.06 * (1 - (Math.Max(0, 1 - (Math.Abs(rpm - at(boost)) / 100)) * (boost - from) / (limit - from)));
+        },
+        Built);
 
     /// <summary>In whole per cent, from pulleys a third of a per cent apart, so that one of them would be rounded past what serves.</summary>
     [Theory]

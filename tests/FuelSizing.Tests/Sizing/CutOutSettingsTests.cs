@@ -63,6 +63,18 @@ public class CutOutSettingsTests
         Assert.EndsWith("and trips in sound operation at 4,100 rev/min, 1.30 bar above 200 kPa", found.DifferentialSwitch.ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>Five humps of boost along the line: what is required on the rail alone is at the highest of them, 0.50 bar at 4,300 rev/min, whatever lies before and after it.</summary>
+    [Fact]
+    public void Settings_AlongFiveHumps_AreThoseOfTheHighest()
+    {
+        BoostLine humps = MeasuredBoost.Of(
+            [.. new (double Rpm, double Boost)[] { (2500, 10), (2900, 35), (3200, 15), (3600, 40), (3900, 20), (4300, 50), (4700, 25), (5100, 45), (5400, 18), (5700, 30), (6000, 12) }
+                .Select(point => (Wren.Rpm(point.Rpm), Wren.Kpa(point.Boost)))]);
+        CutOutResult found = Found(ManifoldReferenced.From(Wren.Kpa(300)), humps);
+        Is(found.FixedSwitch, isDifferential: false, Required + 50, 4300, 310, 2500);
+        Assert.Equal(4300, found.FixedSwitch.MinimumAt.Result.Point.Speed.RevolutionsPerMinute, 1e-3);
+    }
+
     /// <summary>
     /// Pumps too weak for the hump: the rail sags most where most fuel is asked for, which is at no speed of a table. Any speed beside the one that is named has more pressure in the
     /// rail, by as little as a tenth of a turn.

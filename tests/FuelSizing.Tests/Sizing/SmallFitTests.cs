@@ -1,6 +1,7 @@
 using FuelSizing.Checks;
 using FuelSizing.Engines;
 using FuelSizing.Points;
+using FuelSizing.Quantities;
 using FuelSizing.Regulators;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;
@@ -32,6 +33,22 @@ public class SmallFitTests
         Assert.Equal("4,000 rev/min, 0.50 bar: rail 453 kPa required, 453 kPa set, lambda 0.820", point.ToString());
         Assert.Equal(fit.Unit, fit.System.Regulator);
         Assert.EndsWith(": lambda within 0 % of its target along the line.", fit.ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>The working of a fit, and of an answer, is written in the units asked for.</summary>
+    [Fact]
+    public void Working_InUsCustomaryUnits_HasItsFiguresInThem()
+    {
+        RisingRateFit fit = Fit(Fixed300(Pressure.Zero), null, (4000, 0.5, 0.95));
+        Assert.EndsWith($"with the unit put in: {fit.Unit.Text.In(TextStyle.UsCustomary)}", AnswerWorking.Of(fit, TextStyle.UsCustomary).Subject, StringComparison.Ordinal);
+        Assert.Contains(" psi", AnswerWorking.Of(fit, TextStyle.UsCustomary).Subject, StringComparison.Ordinal);
+        Assert.Contains(" kPa", AnswerWorking.Of(fit).Subject, StringComparison.Ordinal);
+
+        SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(fit.System, Wren.At(4000, 0.5));
+        Assert.EndsWith($"with the answer put in: {answer.Figure!.In(TextStyle.UsCustomary)}", AnswerWorking.Of(answer, TextStyle.UsCustomary).Subject, StringComparison.Ordinal);
+        Assert.EndsWith($"with the answer put in: {answer.Figure!.In(TextStyle.Metric)}", AnswerWorking.Of(answer).Subject, StringComparison.Ordinal);
+        Refused.Missing("answer", () => AnswerWorking.Of((SizingAnswer<VolumeFlow>)null!));
+        Refused.Missing("fit", () => AnswerWorking.Of((RisingRateFit)null!));
     }
 
     /// <summary>
@@ -70,6 +87,32 @@ public class SmallFitTests
         Assert.True(off[0] < -0.005 && off[1] > 0.005, string.Join(", ", off));
         Assert.Equal(-off[0], off[1], 1e-6);
         Assert.Equal(off.Max(Math.Abs), without.LargestDeviation!.Value.DecimalFractions, 1e-12);
+    }
+
+    /// <summary>Two points under the onset, which then lies at the upper one's boost or over it, well over the boost of the first.</summary>
+    [Fact]
+    public void Fit_WithAnOnsetToLookFor_LooksUpToTheHighestBoost()
+    {
+        RisingRateFit fit = Fit(Fixed300(Wren.Kpa(30)), null, (2600, 0.05, EqualDeadTimes.Target), (3000, 0.2, EqualDeadTimes.Target), (5000, 0.5, 0.95));
+        Assert.True(fit.Serves, fit.ToString());
+        Assert.InRange(fit.Unit.Onset.Kilopascals, 19.9, 30);
+        Assert.InRange(fit.LargestDeviation!.Value.DecimalFractions, 0, 1e-4);
+    }
+
+    /// <summary>Two points that ask for the same pressure at more boost, and one before them where even the greatest gain sets less: the ceiling is looked for over all three.</summary>
+    [Fact]
+    public void Fit_WithACeilingToLookFor_LooksUpToWhatTheGreatestGainSets()
+    {
+        double rail = EqualDeadTimes.RailFor(50, 0.95);
+        (double, double, double)[] points =
+        [
+            (3000, 0.05, EqualDeadTimes.Target * Math.Sqrt((300 + (3.6 * 5) - 5) / 300)), (4500, 0.5, 0.95), (5500, 0.7, EqualDeadTimes.Target * Math.Sqrt((rail - 70) / 300)),
+        ];
+        RisingRateBounds bounds = RisingRateBounds.Of(Wren.Kpa(300), Wren.Kpa(300), maximumGain: 12, maximumOnset: Pressure.Zero, minimumCeiling: Wren.Kpa(320));
+        RisingRateFit fit = Fit(bounds, null, points);
+        Assert.True(fit.Serves, fit.ToString());
+        Assert.Equal(rail, fit.Unit.Ceiling!.Value.Kilopascals, 0.1);
+        Assert.InRange(fit.LargestDeviation!.Value.DecimalFractions, 0, 1e-4);
     }
 
     /// <summary>
