@@ -53,4 +53,7 @@ public static class StandardChecks
         new FuseStartCheck(Part.LiftFuseStart, JudgedCircuit.Lift),
         new LockedRotorCheck(Part.LiftLockedRotor, JudgedCircuit.Lift),
     ]);
+
+    /// <summary>Those that apply to a system, or do not, whatever its injectors are.</summary>
+    internal static IReadOnlySet<ICheck> ApplyWhateverInjectors { get; } = new HashSet<ICheck>(All.Where(check => check is not MinimumPulseCheck), ReferenceEqualityComparer.Instance);
 }

@@ -68,13 +68,14 @@ internal sealed class CombinationJudge
     private Combination[] Pair(Candidate<PumpAssembly>? pump, Candidate<PressureRegulator>? regulator)
     {
         FuelSystem[] systems = new FuelSystem[_plan.Length];
+        ICheck[][] asking = new ICheck[_plan.Length][];
         (SystemParts Parts, SolvedCircuit Circuit, PointValues<Real> Values)[][][] states = new (SystemParts, SolvedCircuit, PointValues<Real>)[_plan.Length][][];
         for (int stage = 0; stage < _plan.Length; stage++)
         {
             FuelSystem system = _plan[stage].System;
             system = pump is null ? system : system.With(pump.Part);
             system = regulator is null ? system : system.With(regulator.Part);
-            systems[stage] = system;
+            (systems[stage], asking[stage]) = (system, system.AskingForInjectors);
             IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
             states[stage] = [.. demands.Select(demand => StatesAt(system.Parts, demand))];
         }
@@ -86,8 +87,7 @@ internal sealed class CombinationJudge
             List<NotJudged> notJudged = [];
             for (int stage = 0; stage < _plan.Length; stage++)
             {
-                FuelSystem system = systems[stage];
-                system = system.With(system.Demand, _withInjectors[injector][stage], system.Regulator);
+                FuelSystem system = systems[stage].Injecting(_withInjectors[injector][stage], asking[stage]);
                 notJudged.AddRange(system.NotJudged.Where(open => !notJudged.Exists(other => other.Part == open.Part && (other.Waiver is null || open.Waiver is not null))));
                 IReadOnlyList<PointDemand> demands = _plan[stage].Demands;
                 for (int point = 0; point < demands.Count; point++)

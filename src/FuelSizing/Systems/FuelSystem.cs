@@ -64,6 +64,13 @@ public sealed record FuelSystem
         IsWholeJudged = notJudged.TrueForAll(open => open.Waiver is not null);
     }
 
+    // With other injectors, where every check applies, or not, as it did.
+    private FuelSystem(SystemParts parts, FuelSystem alike)
+    {
+        (Parts, Checks, Waivers) = (parts, alike.Checks, alike.Waivers);
+        (Applicable, NotJudged, IsWholeJudged) = (alike.Applicable, alike.NotJudged, alike.IsWholeJudged);
+    }
+
     /// <summary>All parts and limits: everything but the checks.</summary>
     public SystemParts Parts { get; }
 
@@ -329,12 +336,29 @@ public sealed record FuelSystem
                 nameof(part));
     }
 
+    /// <summary>The same system with other parts, unchecked: they are known to fit.</summary>
+    internal FuelSystem With(SystemParts parts) => new(parts, Checks, Waivers);
+
     /// <summary>The same system with these parts in it, unchecked: they are known to fit.</summary>
     internal FuelSystem With(FuelDemandModel demand, InjectorSet injectors, PressureRegulator regulator) =>
         new(new(Layout, demand, injectors, regulator, Pump, Plumbing, Limits, Controller, SurgeTank, StagedInjectors, SecondStream), Checks, Waivers);
 
-    /// <summary>The same system with other parts, unchecked: they are known to fit.</summary>
-    internal FuelSystem With(SystemParts parts) => new(parts, Checks, Waivers);
+    /// <summary>The checks of which it may depend on the injectors whether they apply.</summary>
+    internal ICheck[] AskingForInjectors => [.. Checks.Where(check => !StandardChecks.ApplyWhateverInjectors.Contains(check))];
+
+    /// <summary>The same system with other injectors, unchecked: they are known to fit.</summary>
+    /// <param name="injectors">Of two sets the primary one.</param>
+    /// <param name="asking"><see cref="AskingForInjectors"/>, which are asked again whether they apply.</param>
+    internal FuelSystem Injecting(InjectorSet injectors, ICheck[] asking)
+    {
+        SystemParts parts = Parts.With(injectors);
+        return Array.TrueForAll(asking, AppliesAsBefore) ? new(parts, this) : With(parts);
+
+        bool AppliesAsBefore(ICheck check) =>
+            check.AppliesTo(parts) is { Gap: null } applies
+            && applies.IsJudged == Applicable.Contains(check)
+            && !NotJudged.Any(open => open.Part == check.Part);
+    }
 
     /// <summary>Injectors, regulator and pump.</summary>
     /// <returns>One line.</returns>
