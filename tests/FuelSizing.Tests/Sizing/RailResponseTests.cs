@@ -2,6 +2,7 @@ using FuelSizing.Points;
 using FuelSizing.Regulators;
 using FuelSizing.Sizing;
 using FuelSizing.Systems;
+using FuelSizing.Tests.Systems;
 
 namespace FuelSizing.Tests.Sizing;
 
@@ -43,6 +44,14 @@ public class RailResponseTests
 
         Assert.Equal(Math.Abs(Off(250)), response.Badness(200e3), 1e-9);
         Assert.Equal(Math.Abs(Off(650)), response.Badness(900e3), 1e-9);
+    }
+
+    /// <summary>A check that fails by more than can be said counts as broken by the whole of its limit, besides how far lambda is off.</summary>
+    [Fact]
+    public void Badness_WhereAnotherCheckFailsWithoutAFigure_IsThatOfALimitMissedByAll()
+    {
+        RailResponse response = new(Car().With(new ShapedCheck(_ => double.NegativeInfinity)), Point, From, To);
+        Assert.Equal(RailResponse.Broken + 1 + (Math.Abs(Off(250)) / RailResponse.Broken), response.Badness(From), 1e-9);
     }
 
     /// <summary>Δp = 300 · (0.9/0.82)² = 361.4, so 411.4 kPa in the rail: straight between 410 and 420 it is nearly the target, and once solved there it is.</summary>

@@ -30,6 +30,7 @@ public class SizingQuestionsRefusedTests
         Refused.Missing("line", () => SystemSizing.MinimumBore(System, null!, Point));
         Refused.Missing("system", () => SystemSizing.MinimumWireArea(null!, Point));
         Refused.Missing("system", () => SystemSizing.RequiredPump(null!, Point));
+        Refused.Missing("points", () => SystemSizing.RequiredPump(System, null!));
         Refused.Missing("system", () => SystemSizing.MaximumBoost(null!, [Wren.Rpm(4000)], Wren.Hill));
         Refused.Missing("speeds", () => SystemSizing.MaximumBoost(System, null!, Wren.Hill));
         Refused.Missing("conditions", () => SystemSizing.MaximumBoost(System, [Wren.Rpm(4000)], null!));

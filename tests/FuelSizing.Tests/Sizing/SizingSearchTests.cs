@@ -64,6 +64,13 @@ public class SizingSearchTests
         Assert.Equal(text, Minimum(figure => -0.2 - (Math.Abs(figure - best) / 200), _ => -0.1).Text.ToString());
     }
 
+    /// <summary>A narrow peak beside one of the scan's steps, and all else rising slowly towards the far end, which is nearly as good as that step: the peak is what comes nearest.</summary>
+    [Fact]
+    public void Nearest_BesideANarrowPeak_IsThePeakAndNotTheFarEnd() => Assert.Contains(
+        $"at {Text(20.3, double.NaN)}, where it comes nearest",
+        Minimum(figure => Math.Max(-0.9 + (0.002 * figure), -0.3 - (0.5 * Math.Abs(figure - 20.3)))).Text.ToString(),
+        StringComparison.Ordinal);
+
     /// <summary>The scan steps over it, and finds it beside the step that comes nearest, whichever side it lies on.</summary>
     [Theory]
     [InlineData(0.3)]

@@ -45,6 +45,8 @@ public class SmallFitTests
         Assert.Contains(" kPa", AnswerWorking.Of(fit).Subject, StringComparison.Ordinal);
 
         SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(fit.System, Wren.At(4000, 0.5));
+        Assert.StartsWith(answer.Binding.Point.In(TextStyle.UsCustomary), AnswerWorking.Of(answer, TextStyle.UsCustomary).Subject, StringComparison.Ordinal);
+        Assert.Contains(" psi", answer.Binding.Point.In(TextStyle.UsCustomary), StringComparison.Ordinal);
         Assert.EndsWith($"with the answer put in: {answer.Figure!.In(TextStyle.UsCustomary)}", AnswerWorking.Of(answer, TextStyle.UsCustomary).Subject, StringComparison.Ordinal);
         Assert.EndsWith($"with the answer put in: {answer.Figure!.In(TextStyle.Metric)}", AnswerWorking.Of(answer).Subject, StringComparison.Ordinal);
         Refused.Missing("answer", () => AnswerWorking.Of((SizingAnswer<VolumeFlow>)null!));
@@ -96,6 +98,18 @@ public class SmallFitTests
         RisingRateFit fit = Fit(Fixed300(Wren.Kpa(30)), null, (2600, 0.05, EqualDeadTimes.Target), (3000, 0.2, EqualDeadTimes.Target), (5000, 0.5, 0.95));
         Assert.True(fit.Serves, fit.ToString());
         Assert.InRange(fit.Unit.Onset.Kilopascals, 19.9, 30);
+        Assert.InRange(fit.LargestDeviation!.Value.DecimalFractions, 0, 1e-4);
+    }
+
+    /// <summary>A ceiling of 400 kPa that is given: a gain of 2 meets 360 kPa at 0.30 bar, and 400 at 0.50 and at 0.70, where without the ceiling it would set 440.</summary>
+    [Fact]
+    public void Fit_UnderACeilingThatIsGiven_CountsWithIt()
+    {
+        static double For(double rail, double boost) => EqualDeadTimes.Target * Math.Sqrt((rail - boost) / 300);
+        RisingRateBounds bounds = RisingRateBounds.Of(Wren.Kpa(300), Wren.Kpa(300), maximumOnset: Pressure.Zero, ceiling: Wren.Kpa(400));
+        RisingRateFit fit = Fit(bounds, null, (3000, 0.3, For(360, 30)), (4500, 0.5, For(400, 50)), (5500, 0.7, For(400, 70)));
+        Assert.True(fit.Serves, fit.ToString());
+        Assert.Equal(2, fit.Unit.Gain, 1e-3);
         Assert.InRange(fit.LargestDeviation!.Value.DecimalFractions, 0, 1e-4);
     }
 
