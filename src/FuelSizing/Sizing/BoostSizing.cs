@@ -43,8 +43,6 @@ public static class BoostSizing
     public static MaximumBoostResult MaximumDriveRatio(
         FuelSystem system, BeltDrivenBoost line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions, CancellationToken cancellation = default)
     {
-        ArgumentNullException.ThrowIfNull(system);
-        ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(conditions);
         LineSweepResult fitted = system.Pull(line, slowest, fastest, conditions, cancellation);
         SortedSet<double> speeds =
@@ -117,7 +115,6 @@ public static class BoostSizing
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
-        ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(conditions);
         system.RequireOneSet(nameof(system), "a controller with data of one set of injectors");
         ManifoldReferenced regulator = ManifoldReferenced.From(

@@ -40,7 +40,6 @@ public static class CutOut
         FuelSystem system, BoostLine line, RotationalSpeed slowest, RotationalSpeed fastest, Conditions conditions, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(system);
-        ArgumentNullException.ThrowIfNull(line);
         ArgumentNullException.ThrowIfNull(conditions);
         if (system.Controller.IsIdeal)
         {
