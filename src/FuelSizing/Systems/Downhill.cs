@@ -11,7 +11,7 @@ internal static class Downhill
     /// <param name="steps">First steps of speed, rev/min, and boost, Pa.</param>
     /// <param name="halvings">How often the steps are halved.</param>
     /// <param name="where">Speed and boost of a place.</param>
-    /// <param name="at">The place at a speed and a boost; <see cref="JudgedPlaces.None"/> where they are not to be looked at.</param>
+    /// <param name="at">The place at a speed and a boost; <see cref="FiguresByPlace.None"/> where they are not to be looked at.</param>
     /// <param name="order">What comes first is looked for.</param>
     public static int From(
         int start,

@@ -18,7 +18,7 @@ internal static class FirstFailing
     /// <param name="lowest">The lowest boost of the range, Pa.</param>
     public static OperatingPoint Of(int check, RangeSearch search, double lowest)
     {
-        int worst = JudgedPlaces.None;
+        int worst = FiguresByPlace.None;
         for (int place = 0; place < search.Count; place++)
         {
             if (search.BoostOf(place) == lowest && search.Fails(check, place) && (worst < 0 || search.Compare(check, place, worst) < 0))
@@ -34,7 +34,7 @@ internal static class FirstFailing
 
         (double Speed, int Failing, int Holding)[] bySpeed = BySpeed(check, search);
         int[] crossings = Array.ConvertAll(
-            bySpeed, column => column.Failing < 0 ? JudgedPlaces.None : Bracketed(check, search, column.Holding < 0 ? search.At(column.Speed, lowest) : column.Holding, column.Failing));
+            bySpeed, column => column.Failing < 0 ? FiguresByPlace.None : Bracketed(check, search, column.Holding < 0 ? search.At(column.Speed, lowest) : column.Holding, column.Failing));
         int first = Enumerable.Range(0, crossings.Length)
             .Where(at => Boost(at) < double.PositiveInfinity && Boost(at) <= Boost(at - 1) && Boost(at) <= Boost(at + 1))
             .OrderBy(Boost).Take(Valleys)
@@ -52,7 +52,7 @@ internal static class FirstFailing
     /// <param name="search">What was solved along the line.</param>
     public static OperatingPoint Along(int check, RangeSearch search)
     {
-        (int failing, int before) = (JudgedPlaces.None, JudgedPlaces.None);
+        (int failing, int before) = (FiguresByPlace.None, FiguresByPlace.None);
         for (int place = 0; place < search.Count; place++)
         {
             failing = search.Fails(check, place) && (failing < 0 || search.SpeedOf(place) < search.SpeedOf(failing)) ? place : failing;
@@ -89,7 +89,7 @@ internal static class FirstFailing
             {
                 column = found.Count;
                 columns.Add(speed, column);
-                found.Add((speed, JudgedPlaces.None, JudgedPlaces.None));
+                found.Add((speed, FiguresByPlace.None, FiguresByPlace.None));
             }
 
             columnOf[place] = column;

@@ -61,7 +61,7 @@ internal sealed class RangeSearch : IDisposable
     private readonly BoostLine? _line;
     private readonly CancellationToken _cancellation;
     private readonly PointJudge _judge;
-    private readonly JudgedPlaces _places;
+    private readonly FiguresByPlace _places;
     private readonly Func<int, OperatingPoint> _ownPoints;
     private readonly Dictionary<int, OperatingResult> _shown = [];
     private readonly int _checks;
@@ -195,9 +195,9 @@ internal sealed class RangeSearch : IDisposable
         return search;
     }
 
-    /// <summary>The place at a speed, rev/min, and a boost, Pa; <see cref="JudgedPlaces.None"/> if they are not in the range.</summary>
+    /// <summary>The place at a speed, rev/min, and a boost, Pa; <see cref="FiguresByPlace.None"/> if they are not in the range.</summary>
     public int Within(double speed, double boost) =>
-        speed >= _speeds[0] && speed <= _speeds[^1] && (_line is not null || (boost >= _boosts[0] && boost <= _boosts[^1])) ? At(speed, boost) : JudgedPlaces.None;
+        speed >= _speeds[0] && speed <= _speeds[^1] && (_line is not null || (boost >= _boosts[0] && boost <= _boosts[^1])) ? At(speed, boost) : FiguresByPlace.None;
 
     /// <summary>Speed of a place, rev/min.</summary>
     public double SpeedOf(int place) => _places.SpeedOf(place);
@@ -208,7 +208,7 @@ internal sealed class RangeSearch : IDisposable
     /// <summary>Both.</summary>
     public (double Speed, double Boost) WhereIs(int place) => (SpeedOf(place), BoostOf(place));
 
-    /// <summary>What a check, by its place, has left at a place, as <see cref="JudgedPlaces"/> keeps it.</summary>
+    /// <summary>What a check, by its place, has left at a place, as <see cref="FiguresByPlace"/> keeps it.</summary>
     public double Figure(int check, int place) => _places.Figure(place, check);
 
     /// <summary>True where a check fails at a place.</summary>
@@ -255,7 +255,7 @@ internal sealed class RangeSearch : IDisposable
             own + others.Length,
             at => at < own ? Own[at]
                 : others[at - own] is { Own: >= 0 } other ? Own[other.Own]
-                : ResultAt(PointOf(others[at - own].Speed, others[at - own].Boost, JudgedPlaces.None)));
+                : ResultAt(PointOf(others[at - own].Speed, others[at - own].Boost, FiguresByPlace.None)));
     }
 
     /// <summary>Ends the search: places are known no longer.</summary>
@@ -422,7 +422,7 @@ internal sealed class RangeSearch : IDisposable
             ((cell.Fast - cell.Slow) / 4, (cell.High - cell.Low) / 4),
             SearchHalvings,
             WhereIs,
-            (speed, boost) => cell.Covers(speed, boost) ? At(speed, boost) : JudgedPlaces.None,
+            (speed, boost) => cell.Covers(speed, boost) ? At(speed, boost) : FiguresByPlace.None,
             Order));
 
         int Order(int one, int other) => Known(one).CompareTo(Known(other));
@@ -542,14 +542,14 @@ internal sealed class RangeSearch : IDisposable
 
         RotationalSpeed engine = RotationalSpeed.FromRevolutionsPerMinute(speed);
         Pressure manifold = BoostAt(engine, boost);
-        return Take(speed, on, JudgedPlaces.None, PointPlace.At(engine, manifold, _conditions), manifold);
+        return Take(speed, on, FiguresByPlace.None, PointPlace.At(engine, manifold, _conditions), manifold);
     }
 
     private int Take(double speed, double boost, int own, in PointPlace point, Pressure given)
     {
         _judge.Judge(point, given);
-        int place = own >= 0 ? _places.Find(speed, boost) : JudgedPlaces.None;
-        bool isNew = place == JudgedPlaces.None;
+        int place = own >= 0 ? _places.Find(speed, boost) : FiguresByPlace.None;
+        bool isNew = place == FiguresByPlace.None;
         if (isNew)
         {
             place = _places.Add(speed, boost, own);

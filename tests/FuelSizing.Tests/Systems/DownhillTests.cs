@@ -60,7 +60,7 @@ public class DownhillTests
             {
                 if (within?.Invoke(speed, pascals / 1e3) == false)
                 {
-                    return JudgedPlaces.None;
+                    return FiguresByPlace.None;
                 }
 
                 places.Add((speed, pascals));

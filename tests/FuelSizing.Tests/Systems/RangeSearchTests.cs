@@ -323,7 +323,7 @@ public class RangeSearchTests
         Assert.Equal((250, 0), Around(Over((_, _) => 0.5, [5000, 5500], [30]), 5500, 30));
         foreach ((double rpm, double boost, bool within) in new[] { (5000.0, 10.0, true), (6000, 100, true), (5200, 50, true), (4999, 50, false), (6001, 50, false), (5200, 9, false), (5200, 101, false) })
         {
-            Assert.Equal(within, search.Within(rpm, boost * 1e3) != JudgedPlaces.None);
+            Assert.Equal(within, search.Within(rpm, boost * 1e3) != FiguresByPlace.None);
         }
 
         Assert.Equal(5200, search.PointAt(search.Within(5200, 50e3)).Speed.RevolutionsPerMinute, 1e-9);

@@ -7,7 +7,7 @@ namespace FuelSizing.Systems;
 /// <para>How a check came out is one number, as <see cref="JudgedFigure"/> says.</para>
 /// <para>Its arrays are rented, so that a sweep does not leave megabytes to be collected; they go back when the search is done.</para>
 /// </remarks>
-internal sealed class JudgedPlaces : IDisposable
+internal sealed class FiguresByPlace : IDisposable
 {
     /// <summary>Stands for a place that is not among them.</summary>
     public const int None = -1;
@@ -15,7 +15,7 @@ internal sealed class JudgedPlaces : IDisposable
     private const int Fewest = 64;
 
     // A sweep that is stopped at its first boost has no use for more.
-    private const int MostAtFirst = 1 << 16;
+    private const int MaximumAtFirst = 1 << 16;
 
     private readonly int _columns;
     private Spot[] _spots;
@@ -28,10 +28,10 @@ internal sealed class JudgedPlaces : IDisposable
     /// <summary>No places yet.</summary>
     /// <param name="columns">Numbers a row.</param>
     /// <param name="expected">How many places there will be, about.</param>
-    public JudgedPlaces(int columns, int expected)
+    public FiguresByPlace(int columns, int expected)
     {
         _columns = columns;
-        int room = Math.Clamp(expected, Fewest, MostAtFirst);
+        int room = Math.Clamp(expected, Fewest, MaximumAtFirst);
         _spots = ArrayPool<Spot>.Shared.Rent(room);
         _figures = ArrayPool<double>.Shared.Rent(room * columns);
         (_buckets, _mask) = Buckets(room);
