@@ -8,87 +8,100 @@ using Microsoft.CodeAnalysis.Text;
 namespace FuelSizing.Notebooks;
 
 /// <summary>
-/// Puts values of the command line in place of values in a notebook's inputs cell. A value replaces one literal by another of
+/// Puts values of the command line in place of values in a notebook's cells of inputs. A value replaces one literal by another of
 /// its kind, perhaps with the unit that the call names, or one name by another member of the same type; it is never read as code.
 /// </summary>
 internal static class InputsCell
 {
-    /// <summary>The id or the tag that marks the cell.</summary>
+    /// <summary>The id or the tag that marks a cell of inputs.</summary>
     public const string Mark = "inputs";
 
-    /// <summary>The input that names a setup file; the inputs declared after it come from that file where it is given.</summary>
+    /// <summary>The id or the tag that marks, beside that, inputs that a setup file takes the place of.</summary>
+    public const string SetupMark = "setup";
+
+    /// <summary>The input that names a setup file; where it is given, the inputs declared after it in its cell, and those of cells so marked, come from that file.</summary>
     public const string SetupFile = "setupFile";
 
     /// <summary>Characters of a cell that is looked through for inputs; of some texts the parser's time grows with the square of their length.</summary>
     private const int Longest = 20_000;
 
-    /// <summary>The setup file that the run reads: of the settings, or else of the cell itself; blank where there is none.</summary>
+    /// <summary>The setup file that the run reads: of the settings, or else of the cells themselves; blank where there is none.</summary>
     public static string SetupOf(IReadOnlyList<NotebookCell> cells, IReadOnlyList<InputSetting> settings) =>
         settings.FirstOrDefault(setting => setting.Name == SetupFile)?.Value
-        ?? (Marked(cells) is { } inputs && IsReadable(inputs)
-            && Declared(inputs.Text).FirstOrDefault(variable => variable.Name == SetupFile)?.Value is LiteralExpressionSyntax { Token.Value: string file }
+        ?? (Marked(cells) is { Length: > 0 } marked && IsReadable(marked)
+            && Declared(marked).FirstOrDefault(variable => variable.Name == SetupFile)?.Value is LiteralExpressionSyntax { Token.Value: string file }
             ? file
             : string.Empty);
 
-    /// <summary>The same cells, the inputs cell changed, and the questions that its values raise.</summary>
+    /// <summary>The inputs that a notebook's reader meets first: those of the first cell of inputs, by name.</summary>
+    public static IReadOnlyList<string> First(IReadOnlyList<NotebookCell> cells) => [.. Declared([.. Marked(cells).Take(1)]).Select(variable => variable.Name)];
+
+    /// <summary>The same cells, those of inputs changed, and the questions that their values raise.</summary>
     public static (IReadOnlyList<NotebookCell> Cells, IReadOnlyList<ChangedInput> Changed, IReadOnlyList<InputQuestion> Questions) Apply(
         IReadOnlyList<NotebookCell> cells, IReadOnlyList<InputSetting> settings)
     {
-        if (settings.Count == 0 && !(Marked(cells) is { } only && IsReadable(only)))
+        NotebookCell[] marked = Marked(cells);
+        if (settings.Count == 0 && !(marked.Length > 0 && IsReadable(marked)))
         {
             return (cells, [], []);
         }
 
-        NotebookCell inputs = Marked(cells) ?? throw new NotebookException(
-            $"--set needs one code cell with the id or the tag \"{Mark}\"; this notebook has {(cells.Any(cell => cell is { IsInputs: true, IsCode: true }) ? $"{cells.Count(cell => cell is { IsInputs: true, IsCode: true })}" : "none")}. Edit the notebook's values instead.");
-        if (inputs.Text.Length > Longest)
+        if (marked.Length == 0)
         {
-            throw new NotebookException(
-                $"--set: cell {inputs.Number} has more than {Longest} characters, too many to look for inputs in. Give the inputs a cell of their own.");
+            throw new NotebookException($"--set needs a code cell with the id or the tag \"{Mark}\"; this notebook has none. Edit the notebook's values instead.");
         }
 
-        CodeNesting.Check(inputs);
-        Variable[] variables = Declared(inputs.Text);
+        foreach (NotebookCell inputs in marked)
+        {
+            if (inputs.Text.Length > Longest)
+            {
+                throw new NotebookException(
+                    $"--set: cell {inputs.Number} has more than {Longest} characters, too many to look for inputs in. Give the inputs a cell of their own.");
+            }
+
+            CodeNesting.Check(inputs);
+        }
+
+        Variable[] variables = Declared(marked);
         bool hasSetup = SetupOf(cells, settings).Length > 0;
-        int covered = hasSetup ? Array.FindIndex(variables, variable => variable.Name == SetupFile) + 1 : variables.Length;
         Dictionary<string, InputLeaf> leaves = [];
         foreach (InputLeaf leaf in variables.SelectMany(variable => InputTable.Leaves(variable.Name, variable.Name, variable.Type, variable.Value)))
         {
             leaves.TryAdd(leaf.Path, leaf);
         }
 
-        var changes = new List<TextChange>();
+        var changes = marked.ToDictionary(inputs => inputs, _ => new List<TextChange>());
         var changed = new List<ChangedInput>();
         var entries = new Dictionary<string, InputEntry>();
         foreach (InputSetting setting in settings)
         {
             string first = setting.Name.Split('.', '[')[0];
-            if (hasSetup && Array.FindIndex(variables, variable => variable.Name == first) >= covered)
+            if (hasSetup && Array.Find(variables, variable => variable.Name == first) is { IsOfSetup: true })
             {
                 throw new NotebookException(
                     $"--set {setting.Name}: with a setup file this input comes from the file. Set the file's own field, such as --set setup.injectors.injector.static_flow={setting.Value}.");
             }
 
-            (SyntaxNode whole, InputEntry entry) = Enter(setting, inputs, variables, leaves);
-            if (entry.Changes.Any(change => changes.Exists(other => other.Span.OverlapsWith(change.Span))))
+            (SyntaxNode whole, InputEntry entry) = Enter(setting, variables, leaves);
+            List<TextChange> ofCell = changes[variables.First(variable => variable.Value.SyntaxTree == whole.SyntaxTree).Cell];
+            if (entry.Changes.Any(change => ofCell.Exists(other => other.Span.OverlapsWith(change.Span))))
             {
                 throw new NotebookException($"--set {setting.Name}: another setting changes the same value. Keep one.");
             }
 
             entries[setting.Name] = entry;
-            changes.AddRange(entry.Changes);
+            ofCell.AddRange(entry.Changes);
             changed.Add(new ChangedInput(setting.Name, whole.ToString(), Changed(whole, entry.Changes), entry.Assumed));
         }
 
-        string source = SourceText.From(inputs.Text).WithChanges(changes.OrderBy(change => change.Span.Start)).ToString();
-        return (
-            [.. cells.Select(cell => cell == inputs ? cell with { Text = source } : cell)],
-            changed,
-            Questions([.. Declared(source).Take(covered)]));
+        NotebookCell[] written = [.. cells.Select(cell => changes.TryGetValue(cell, out List<TextChange>? made)
+            ? cell with { Text = SourceText.From(cell.Text).WithChanges(made.OrderBy(change => change.Span.Start)).ToString() }
+            : cell)];
+        return (written, changed, Questions([.. Declared(Marked(written)).Where(variable => !(hasSetup && variable.IsOfSetup))]));
     }
 
     private static (SyntaxNode Whole, InputEntry Entry) Enter(
-        InputSetting setting, NotebookCell inputs, Variable[] variables, Dictionary<string, InputLeaf> leaves)
+        InputSetting setting, Variable[] variables, Dictionary<string, InputLeaf> leaves)
     {
         if (leaves.TryGetValue(setting.Name, out InputLeaf? leaf))
         {
@@ -105,13 +118,13 @@ internal static class InputsCell
         {
             string[] parts = [.. leaves.Keys.Where(path => path.StartsWith($"{setting.Name}.", StringComparison.Ordinal)).Take(4)];
             throw new NotebookException(
-                $"--set {setting.Name}: a table or a calculation cannot be set from the command line. {(parts.Length > 0 ? $"Set a part of it: {string.Join(", ", parts)}." : $"Edit cell {inputs.Number}.")}");
+                $"--set {setting.Name}: a table or a calculation cannot be set from the command line. {(parts.Length > 0 ? $"Set a part of it: {string.Join(", ", parts)}." : $"Edit cell {variable.Cell.Number}.")}");
         }
 
         string[] nearest = [.. NearestNames.Of(setting.Name, leaves.Keys.Concat(variables.Select(known => known.Name)))];
         string meant = nearest.Length > 0 ? $" Did you mean {string.Join(" or ", nearest)}?" : string.Empty;
         throw new NotebookException(
-            $"--set {setting.Name}: cell {inputs.Number} has no such input. It has {string.Join(", ", variables.Where(known => leaves.ContainsKey(known.Name) || known.Value is CollectionExpressionSyntax).Select(known => known.Name))}.{RowsOf(setting.Name, leaves)}{meant}");
+            $"--set {setting.Name}: {CellsOf(variables)} no such input. {(variables.Select(known => known.Cell.Number).Distinct().Count() > 1 ? "They have" : "It has")} {string.Join(", ", variables.Where(known => leaves.ContainsKey(known.Name) || known.Value is CollectionExpressionSyntax).Select(known => known.Name))}.{RowsOf(setting.Name, leaves)}{meant}");
     }
 
     // A row that the table does not have, or an element that its rows do not have, is the likeliest mistake of a path.
@@ -159,34 +172,52 @@ internal static class InputsCell
         return text;
     }
 
-    private static NotebookCell? Marked(IReadOnlyList<NotebookCell> cells)
+    private static string CellsOf(Variable[] variables)
     {
-        NotebookCell[] marked = [.. cells.Where(cell => cell is { IsInputs: true, IsCode: true })];
-        return marked.Length == 1 ? marked[0] : null;
+        int[] numbers = [.. variables.Select(known => known.Cell.Number).Distinct()];
+        return numbers.Length > 1 ? $"cells {string.Join(", ", numbers[..^1])} and {numbers[^1]} have" : $"cell {string.Join(string.Empty, numbers)} has";
     }
 
-    private static bool IsReadable(NotebookCell inputs)
+    private static NotebookCell[] Marked(IReadOnlyList<NotebookCell> cells) => [.. cells.Where(cell => cell is { IsInputs: true, IsCode: true })];
+
+    private static bool IsReadable(NotebookCell[] marked)
     {
-        if (inputs.Text.Length > Longest)
+        if (marked.Any(inputs => inputs.Text.Length > Longest))
         {
             return false;
         }
 
-        CodeNesting.Check(inputs);
+        foreach (NotebookCell inputs in marked)
+        {
+            CodeNesting.Check(inputs);
+        }
+
         return true;
     }
 
-    /// <summary>The variables declared at the top of the cell, and the value of each.</summary>
-    private static Variable[] Declared(string code) =>
-    [
-        .. CSharpSyntaxTree.ParseText(code, new CSharpParseOptions(kind: SourceCodeKind.Script)).GetRoot()
+    /// <summary>The variables declared at the top of the cells, and the value of each.</summary>
+    private static Variable[] Declared(NotebookCell[] marked) => [.. marked.SelectMany(Declared).DistinctBy(variable => variable.Name)];
+
+    private static IEnumerable<Variable> Declared(NotebookCell cell)
+    {
+        bool isOfSetup = cell.IsSetup;
+        foreach ((TypeSyntax type, VariableDeclaratorSyntax declared) in CSharpSyntaxTree.ParseText(cell.Text, new CSharpParseOptions(kind: SourceCodeKind.Script)).GetRoot()
             .ChildNodes()
             .OfType<FieldDeclarationSyntax>()
-            .SelectMany(field => field.Declaration.Variables, (field, variable) => (field.Declaration.Type, variable.Identifier.ValueText, variable.Initializer?.Value))
-            .Where(declared => declared.Value is not null)
-            .Select(declared => new Variable(declared.ValueText, declared.Type, declared.Value!))
-            .DistinctBy(variable => variable.Name),
-    ];
+            .SelectMany(field => field.Declaration.Variables, (field, variable) => (field.Declaration.Type, variable)))
+        {
+            if (declared.Initializer is { Value: { } value })
+            {
+                yield return new Variable(declared.Identifier.ValueText, type, value, cell, isOfSetup);
+                isOfSetup |= declared.Identifier.ValueText == SetupFile;
+            }
+        }
+    }
 
-    private sealed record Variable(string Name, TypeSyntax Type, ExpressionSyntax Value);
+    /// <param name="Name">Of the variable.</param>
+    /// <param name="Type">As it is written.</param>
+    /// <param name="Value">What it is given.</param>
+    /// <param name="Cell">In which it is declared.</param>
+    /// <param name="IsOfSetup">Whether it comes from the setup file where one is given.</param>
+    private sealed record Variable(string Name, TypeSyntax Type, ExpressionSyntax Value, NotebookCell Cell, bool IsOfSetup);
 }

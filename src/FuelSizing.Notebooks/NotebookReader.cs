@@ -14,7 +14,7 @@ internal static class NotebookReader
     {
         string json = ReadText(file);
         InteractiveDocument document;
-        bool[] inputs;
+        bool[] inputs, setups;
         try
         {
             // The document parser takes any JSON object for an empty notebook.
@@ -25,7 +25,8 @@ internal static class NotebookReader
             }
 
             RefuseRawCells(file.Name, listed);
-            inputs = [.. listed.EnumerateArray().Select(IsInputs)];
+            inputs = [.. listed.EnumerateArray().Select(cell => HasMark(cell, InputsCell.Mark))];
+            setups = [.. listed.EnumerateArray().Select(cell => HasMark(cell, InputsCell.SetupMark))];
             document = Notebook.Parse(json, Kernels());
         }
         catch (Exception failure) when (failure is JsonException or FormatException or InvalidOperationException or KeyNotFoundException)
@@ -48,7 +49,7 @@ internal static class NotebookReader
                 throw new NotebookException($"{file.Name}, cell {number}: written in '{kernel}', but only C# runs here. Rewrite the cell in C#, or run the notebook in Jupyter.");
             }
 
-            var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1]);
+            var cell = new NotebookCell(number, kernel == CSharp, element.Contents.ReplaceLineEndings("\n"), number <= inputs.Length && inputs[number - 1], number <= setups.Length && setups[number - 1]);
             if (cell.IsCode)
             {
                 CodeNesting.Check(cell);
@@ -80,16 +81,16 @@ internal static class NotebookReader
     }
 
     /// <summary>Whether a cell is marked by its id, or by a tag in its metadata.</summary>
-    private static bool IsInputs(JsonElement cell) =>
+    private static bool HasMark(JsonElement cell, string mark) =>
         cell.ValueKind == JsonValueKind.Object
-        && ((cell.TryGetProperty("id", out var id) && IsMark(id))
+        && ((cell.TryGetProperty("id", out var id) && IsMark(id, mark))
             || (cell.TryGetProperty("metadata", out var metadata)
                 && metadata.ValueKind == JsonValueKind.Object
                 && metadata.TryGetProperty("tags", out var tags)
                 && tags.ValueKind == JsonValueKind.Array
-                && tags.EnumerateArray().Any(IsMark)));
+                && tags.EnumerateArray().Any(tag => IsMark(tag, mark))));
 
-    private static bool IsMark(JsonElement text) => text.ValueKind == JsonValueKind.String && text.ValueEquals(InputsCell.Mark);
+    private static bool IsMark(JsonElement text, string mark) => text.ValueKind == JsonValueKind.String && text.ValueEquals(mark);
 
     private static string ReadText(FileInfo file)
     {

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 
 namespace FuelSizing.Notebooks.Tests;
 
@@ -100,12 +101,55 @@ public class InputSettingTests
         Assert.Throws<NotebookException>(() => InputSetting.Parse(["boost=1", "boost=2"]));
 
     [Fact]
-    public void Notebook_WithoutOneInputsCell_TakesNoSettings()
+    public void Notebook_WithoutACellOfInputs_TakesNoSettings()
     {
-        foreach (IReadOnlyList<NotebookCell> cells in new[] { [Cells[0], Cells[2]], new[] { Cells[1], Cells[1] with { Number = 3 } } })
+        IReadOnlyList<NotebookCell> cells = [Cells[0], Cells[2]];
+        Assert.Contains(
+            "this notebook has none", Assert.Throws<NotebookException>(() => InputsCell.Apply(cells, InputSetting.Parse(["boost=1"]))).Message, StringComparison.Ordinal);
+        Assert.Same(cells, InputsCell.Apply(cells, []).Cells);
+    }
+
+    /// <summary>A few inputs first, the others in a cell below: both are set, each in its own cell.</summary>
+    [Fact]
+    public void Inputs_OfTwoCells_AreSetWhereTheyStand()
+    {
+        IReadOnlyList<NotebookCell> cells = [new(1, true, "var boost = 0.6;", true), new(2, false, "## Others", true), new(3, true, "var cylinders = 4;\nvar lambda = 0.82;", true)];
+
+        var (written, changed, _) = InputsCell.Apply(cells, InputSetting.Parse(["lambda=0.85", "boost=0.9"]));
+
+        Assert.Equal(["var boost = 0.9;", "## Others", "var cylinders = 4;\nvar lambda = 0.85;"], written.Select(cell => cell.Text));
+        Assert.Equal(["lambda", "boost"], changed.Select(change => change.Name));
+        Assert.Equal(["boost"], InputsCell.First(cells));
+        Assert.Contains(
+            "cells 1 and 3 have no such input. They have boost, cylinders, lambda. Did you mean lambda?",
+            Assert.Throws<NotebookException>(() => InputsCell.Apply(cells, InputSetting.Parse(["lamda=1"]))).Message,
+            StringComparison.Ordinal);
+    }
+
+    /// <summary>A setup file takes the place of what follows its name in its cell, and of cells marked so; other cells of inputs stay the notebook's.</summary>
+    [Theory]
+    [InlineData("gain", false)]
+    [InlineData("boost", true)]
+    [InlineData("tolerance", false)]
+    [InlineData("cylinders", true)]
+    public void Inputs_BesideASetupFile_AreSetWhereItDoesNotHoldThem(string name, bool isRefused)
+    {
+        IReadOnlyList<NotebookCell> cells =
+        [
+            new(1, true, "var gain = 4;\nvar setupFile = \"car.json\";\nvar boost = 6;", true),
+            new(2, true, "var tolerance = 3;", true),
+            new(3, true, "var cylinders = 4;", true, true),
+        ];
+        IReadOnlyList<InputSetting> setting = InputSetting.Parse([$"{name}=5"]);
+
+        Assert.Equal("car.json", InputsCell.SetupOf(cells, setting));
+        if (isRefused)
         {
-            Assert.Throws<NotebookException>(() => InputsCell.Apply(cells, InputSetting.Parse(["boost=1"])));
-            Assert.Same(cells, InputsCell.Apply(cells, []).Cells);
+            Assert.Contains("comes from the file", Assert.Throws<NotebookException>(() => InputsCell.Apply(cells, setting)).Message, StringComparison.Ordinal);
+        }
+        else
+        {
+            Assert.Equal("5", Assert.Single(InputsCell.Apply(cells, setting).Changed).Is);
         }
     }
 
@@ -209,16 +253,35 @@ public class InputSettingTests
         Assert.Null(run.Report);
     }
 
-    /// <summary>Every notebook of the tree has an inputs cell whose inputs can be set.</summary>
-    [Fact]
-    public void Notebooks_OfTheTree_TakeSettings()
+    public static TheoryData<string> Notebooks => WorkedExampleTests.Notebooks;
+
+    /// <summary>Every notebook of the tree has cells of inputs that can be set.</summary>
+    [Theory]
+    [MemberData(nameof(Notebooks))]
+    public void Notebook_OfTheTree_TakesSettings(string name)
     {
-        foreach (string path in Directory.GetFiles(Repository.PathOf("notebooks"), "*.ipynb"))
-        {
-            var (_, changed, questions) = InputsCell.Apply(NotebookReader.Read(new FileInfo(path)), InputSetting.Parse(["coolerEffectiveness=60", "cylinders=4"]));
-            Assert.Equal("Ratio.FromPercent(60.0)", changed[0].Is);
-            Assert.Empty(questions);
-        }
+        var (_, changed, questions) = InputsCell.Apply(
+            NotebookReader.Read(new FileInfo(Repository.PathOf("notebooks", name))), InputSetting.Parse(["coolerEffectiveness=60", "cylinders=4"]));
+        Assert.Equal("Ratio.FromPercent(60.0)", changed[0].Is);
+        Assert.Empty(questions);
+    }
+
+    /// <summary>The notebook's first code cell holds ten inputs at most, those of its exercises among them, and no other.</summary>
+    [Theory]
+    [MemberData(nameof(Notebooks))]
+    public void Notebook_OfTheTree_BeginsWithTheTenInputsThatMatter(string name)
+    {
+        IReadOnlyList<NotebookCell> cells = NotebookReader.Read(new FileInfo(Repository.PathOf("notebooks", name)));
+
+        IReadOnlyList<string> first = InputsCell.First(cells);
+
+        NotebookCell[] code = [.. cells.Where(cell => cell.IsCode)];
+        Assert.True(code[0].IsInputs && code[1].IsInputs, "The first two code cells are those of inputs.");
+        Assert.InRange(first.Count, 5, 10);
+        Assert.Empty(NotebookExercise.Of(name).SelectMany(exercise => exercise.Settings).Select(setting => setting.Split('=', '.', '[')[0]).Except(first));
+
+        // What the parser took for inputs is all that is declared: one name at each beginning of a line that declares one.
+        Assert.Equal(first, Regex.Matches(code[0].Text, @"^(var|\w+(\[\])+|\(.*\)\[\]) (?<name>\w+) =", RegexOptions.Multiline | RegexOptions.ExplicitCapture).Select(match => match.Groups["name"].Value));
     }
 
     /// <summary>A notebook of one cell, marked by a tag.</summary>

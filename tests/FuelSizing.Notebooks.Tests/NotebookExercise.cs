@@ -46,7 +46,9 @@ internal sealed partial record NotebookExercise(
             .. exercises.Select(exercise =>
             {
                 (IReadOnlyList<NotebookCell> changed, _, _) = InputsCell.Apply(cells, InputSetting.Parse([.. exercise.Settings]));
-                IEnumerable<string> bodies = new[] { InputsCell.Mark }.Concat(exercise.Cells).Select(id => BodyOf(changed[Array.IndexOf(ids, id)], usings));
+                IEnumerable<string> bodies = changed.Where(cell => cell is { IsInputs: true, IsCode: true })
+                    .Concat(exercise.Cells.Select(id => changed[Array.IndexOf(ids, id)]))
+                    .Select(cell => BodyOf(cell, usings));
                 return $"{{\ndisplay(\"{border}\");\n{string.Join('\n', bodies)}\n}}";
             }),
         ];

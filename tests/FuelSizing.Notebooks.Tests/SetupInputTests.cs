@@ -86,7 +86,7 @@ public sealed class SetupInputTests : IDisposable
         Assert.Contains("no such file", (await RunAsync("01", "--setup", "none.json")).Error, StringComparison.Ordinal);
         Assert.Contains("is missing: the text is not an object", (await RunAsync("01", "--setup", WriteFile("[]"))).Error, StringComparison.Ordinal);
         Assert.Contains("there is no setup file to change", (await RunAsync("01", "--set", "setup.engine.cylinders=6")).Error, StringComparison.Ordinal);
-        Assert.Contains("has no such input", (await RunAsync("04", "--setup", Repository.PathOf("docs/wren-setup.json"))).Error, StringComparison.Ordinal);
+        Assert.Contains("no such input", (await RunAsync("04", "--setup", Repository.PathOf("docs/wren-setup.json"))).Error, StringComparison.Ordinal);
         Assert.False(File.Exists(Report));
     }
 
