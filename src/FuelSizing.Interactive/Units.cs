@@ -15,7 +15,7 @@ public static class Units
     public static TextStyle Current => HasKernels && Kernels.Chosen is { } style ? style : TextStyle.Metric;
 
     // A program that shows tables without a notebook brings no kernel: its assembly must not be asked for.
-    private static bool HasKernels =>
+    internal static bool HasKernels =>
         AppDomain.CurrentDomain.GetAssemblies().Any(assembly => assembly.GetName().Name == "Microsoft.DotNet.Interactive");
 
     /// <summary>Chooses the style of the running notebook.</summary>

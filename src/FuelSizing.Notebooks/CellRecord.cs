@@ -6,7 +6,7 @@ using Microsoft.DotNet.Interactive.Formatting;
 namespace FuelSizing.Notebooks;
 
 /// <summary>What a cell shows, taken down while it runs, so that a cell that never ends leaves what it showed.</summary>
-internal sealed class CellRecord
+internal sealed class CellRecord(Action<ProgressLine>? progress = null)
 {
     private readonly Lock _gate = new();
     private readonly List<CellOutput> _outputs = [];
@@ -19,7 +19,8 @@ internal sealed class CellRecord
         {
             lock (_gate)
             {
-                return [.. _outputs];
+                // That work is finished is of no use to who reads its result.
+                return [.. _outputs.Where(output => output.Progress is not { State: ProgressState.Finished })];
             }
         }
     }
@@ -42,7 +43,12 @@ internal sealed class CellRecord
         // A cell may show things from several threads.
         lock (_gate)
         {
-            Keep(display.ValueId, new CellOutput(formatted.MimeType, formatted.Value, VerdictIn(display.Value)));
+            Keep(display.ValueId, new CellOutput(formatted.MimeType, formatted.Value, VerdictIn(display.Value), display.Value as ProgressLine));
+        }
+
+        if (display.Value is ProgressLine line)
+        {
+            progress?.Invoke(line);
         }
     }
 

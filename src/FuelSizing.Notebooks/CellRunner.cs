@@ -19,8 +19,12 @@ internal sealed class CellRunner : IDisposable
     /// <summary>What the cell that runs, or the last that ran, has shown so far.</summary>
     public IReadOnlyList<CellOutput> Outputs => _record.Outputs;
 
-    public CellRunner()
+    private readonly Action<ProgressLine>? _progress;
+
+    /// <param name="progress">Told how far long work of a cell is, from any thread; none to leave that.</param>
+    public CellRunner(Action<ProgressLine>? progress = null)
     {
+        _progress = progress;
         FuelSizingExtension.Register();
         var csharp = new CSharpKernel().UseKernelHelpers();
         csharp.AddAssemblyReferences(BundledPackages.AssemblyPaths);
@@ -38,7 +42,7 @@ internal sealed class CellRunner : IDisposable
             return new CellRun(cell, [], null, clock.Elapsed);
         }
 
-        var record = _record = new CellRecord();
+        var record = _record = new CellRecord(_progress);
         using var _ = _kernel.KernelEvents.Subscribe(record.Take);
         string? failure = null;
         bool isStopped = false;

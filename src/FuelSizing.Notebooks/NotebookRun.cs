@@ -18,12 +18,13 @@ internal sealed class NotebookRun(
 
     public async Task RunAsync(TextWriter output, TextWriter error, CancellationToken cancellation)
     {
-        using var runner = new CellRunner();
+        var progress = new ProgressText(output, TimeSpan.FromSeconds(2));
+        using var runner = new CellRunner(progress.Take);
         void Crashed(object sender, UnhandledExceptionEventArgs happening) => Crash(runner, happening.ExceptionObject, error);
         AppDomain.CurrentDomain.UnhandledException += Crashed;
         try
         {
-            await RunCellsAsync(runner, output, error, cancellation).ConfigureAwait(false);
+            await RunCellsAsync(runner, progress, output, error, cancellation).ConfigureAwait(false);
         }
         finally
         {
@@ -31,7 +32,7 @@ internal sealed class NotebookRun(
         }
     }
 
-    private async Task RunCellsAsync(CellRunner runner, TextWriter output, TextWriter error, CancellationToken cancellation)
+    private async Task RunCellsAsync(CellRunner runner, ProgressText progress, TextWriter output, TextWriter error, CancellationToken cancellation)
     {
         foreach (var cell in cells)
         {
@@ -45,8 +46,10 @@ internal sealed class NotebookRun(
             await WriteReportAsync(cell).ConfigureAwait(false);
             await output.WriteAsync($"cell {cell.Number} of {cells.Count} \u2026 ").ConfigureAwait(false);
             await output.FlushAsync(CancellationToken.None).ConfigureAwait(false);
+            progress.Begin();
             var run = await RunCellAsync(runner, cell, error, cancellation).ConfigureAwait(false);
             _runs.Add(run);
+            progress.End();
             string outcome = run.IsDone ? "" : run.IsStopped ? " stopped" : " failed";
             await output.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{run.Elapsed.TotalSeconds:0.0} s{outcome}")).ConfigureAwait(false);
             if (!run.IsDone)

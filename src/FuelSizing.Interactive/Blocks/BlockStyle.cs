@@ -35,6 +35,9 @@ internal static class BlockStyle
     public const string CalloutTitle = "margin:0;font-weight:bold;line-height:1.4";
     public const string CalloutLine = "margin:4px 0 0;line-height:1.45";
 
+    public const string ProgressLine = $"margin:4px 0;padding:2px 4px;background:{Ground};color:{Ink};{Font}font-size:0.875em;font-variant-numeric:tabular-nums";
+    public const string ProgressBar = "vertical-align:middle;width:12em";
+
     public const string Lines = "list-style:none;margin:4px 0;padding:0";
     public const string Line = $"margin:0;padding:5px 0;border-bottom:1px solid {Rule};break-inside:avoid";
     public const string LineHead = "display:flex;flex-wrap:wrap;justify-content:space-between;gap:0 16px;line-height:1.35;font-size:0.9375em;font-variant-numeric:tabular-nums";
