@@ -288,10 +288,10 @@ internal sealed class DiagramParts
             lines.Add(PartText.Say(unit, _style));
         }
 
-        return new(DiagramSymbol.Regulator, name, lines, string.Join(", ", ((string?[])[PartText.Say(unit, _style), reference, .. _result is null ? [] : lines]).OfType<string>())) { Reference = reference };
+        return new(DiagramSymbol.Regulator, name, lines, string.Join(", ", ((string?[])[PartText.Say(unit, _style), .. _result is null ? (string?[])[] : [reference, .. lines]]).OfType<string>())) { Reference = reference };
     }
 
-    private string ManifoldWords => _result is null ? "from the manifold" : $"manifold, {_style.Boost(_result.Point.Boost)}";
+    private string ManifoldWords => _result is null ? "manifold" : $"manifold, {_style.Boost(_result.Point.Boost)}";
 
     private DiagramPart Controller(ElectronicReturnless controller)
     {

@@ -211,7 +211,7 @@ public sealed class BarPlot : IDisplayBlock
     }
 
     private string BarText(PlotBar bar) =>
-        $"{Kinds[bar.Kind]} from {_style.Number(bar.From, "G4")} to {_style.Number(bar.To, "G4")} {X.Unit}"
+        $"{Kinds[bar.Kind]} from {_style.Number(bar.From, "G4")} to {X.Figure(_style.Number(bar.To, "G4"))}"
         + (bar.Interval is { } range ? $" ({_style.Number(range.Minimum, "G4")} to {_style.Number(range.Maximum, "G4")})" : "");
 
     private PlotData Data()
@@ -222,13 +222,13 @@ public sealed class BarPlot : IDisplayBlock
         [
             PlotColumn.Of("Row", [.. bars.Select(one => one.Row)]),
             PlotColumn.Of("Bar", [.. bars.Select(one => one.Bar is { } bar ? Kinds[bar.Kind] : "none")]),
-            PlotColumn.Of($"From ({X.Unit})", Column(bar => bar.From)),
-            PlotColumn.Of($"To ({X.Unit})", Column(bar => bar.To)),
+            PlotColumn.Of(X.Heading("From"), Column(bar => bar.From)),
+            PlotColumn.Of(X.Heading("To"), Column(bar => bar.To)),
             .. bars.Any(one => one.Bar?.Interval is not null)
                 ? (PlotColumn[])
                 [
-                    PlotColumn.Of($"Interval from ({X.Unit})", Column(bar => bar.Interval?.Minimum ?? double.NaN)),
-                    PlotColumn.Of($"Interval to ({X.Unit})", Column(bar => bar.Interval?.Maximum ?? double.NaN)),
+                    PlotColumn.Of(X.Heading("Interval from"), Column(bar => bar.Interval?.Minimum ?? double.NaN)),
+                    PlotColumn.Of(X.Heading("Interval to"), Column(bar => bar.Interval?.Maximum ?? double.NaN)),
                 ]
                 : [],
         ]);
@@ -258,12 +258,12 @@ public sealed class BarPlot : IDisplayBlock
 
         if (Base is { } start)
         {
-            yield return $"Base, {start.Label}: {_style.Number(start.Value, "G4")} {X.Unit}.";
+            yield return $"Base, {start.Label}: {X.Figure(_style.Number(start.Value, "G4"))}.";
         }
 
         if (Limit is { } limit)
         {
-            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {X.Unit}.";
+            yield return $"Limit, {limit.Label}: {X.Figure(_style.Number(limit.Value, "G4"))}.";
         }
     }
 }

@@ -168,7 +168,7 @@ public sealed class HistogramPlot : IDisplayBlock
             double left = model.DefaultXAxis.Transform(bar.From);
             return PlotHover.Area(
                 new OxyPlot.OxyRect(left, model.PlotArea.Top, model.DefaultXAxis.Transform(bar.To) - left, model.PlotArea.Height),
-                $"{PlotData.Figure(bar.From, _style)} to {PlotData.Figure(bar.To, _style)}{(X.Unit == "1" ? "" : $" {X.Unit}")}: {PlotData.Figure(bar.Share, _style)} % of the samples");
+                $"{PlotData.Figure(bar.From, _style)} to {X.Figure(PlotData.Figure(bar.To, _style))}: {PlotData.Figure(bar.Share, _style)} % of the samples");
         }))]);
     }
 
@@ -177,11 +177,10 @@ public sealed class HistogramPlot : IDisplayBlock
     private PlotData Data()
     {
         (double From, double To, int Samples)[] bins = [.. Bins.All];
-        string unit = X.Unit == "1" ? "" : $" ({X.Unit})";
         return new(
         [
-            PlotColumn.Of($"{X.Label} from{unit}", [.. bins.Select(bin => bin.From)]),
-            PlotColumn.Of($"{X.Label} to{unit}", [.. bins.Select(bin => bin.To)]),
+            PlotColumn.Of(X.Heading($"{X.Label} from"), [.. bins.Select(bin => bin.From)]),
+            PlotColumn.Of(X.Heading($"{X.Label} to"), [.. bins.Select(bin => bin.To)]),
             PlotColumn.Of("Samples", [.. bins.Select(bin => (double)bin.Samples)]),
             PlotColumn.Of("Share of samples (%)", [.. bins.Select(bin => 100.0 * bin.Samples / Samples)]),
         ]);
@@ -205,12 +204,12 @@ public sealed class HistogramPlot : IDisplayBlock
         yield return $"Share of {_style.Count(Samples)} samples over {X.Title}, from {_style.Number(_sorted[0], "G4")} to {_style.Number(_sorted[^1], "G4")}.";
         foreach (PlotLimit mark in Marks)
         {
-            yield return $"Marked, {mark.Label}: {_style.Number(mark.Value, "G4")} {X.Unit}.";
+            yield return $"Marked, {mark.Label}: {X.Figure(_style.Number(mark.Value, "G4"))}.";
         }
 
         if (Limit is { } limit)
         {
-            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {X.Unit}; {_style.Chance(Beyond)} of the samples are {Side} it.";
+            yield return $"Limit, {limit.Label}: {X.Figure(_style.Number(limit.Value, "G4"))}; {_style.Chance(Beyond)} of the samples are {Side} it.";
         }
     }
 }

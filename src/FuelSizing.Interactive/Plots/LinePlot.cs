@@ -268,18 +268,17 @@ public sealed class LinePlot : IDisplayBlock
             : $"{PlotData.Figure(within.Min(), _style)} to {Figured(within.Max(), Y)}";
     }
 
-    private string Figured(double value, PlotAxis axis) => axis.Unit == "1" ? PlotData.Figure(value, _style) : $"{PlotData.Figure(value, _style)} {axis.Unit}";
+    private string Figured(double value, PlotAxis axis) => axis.Figure(PlotData.Figure(value, _style));
 
     private PlotData Data()
     {
-        string Heading(string name) => Y.Unit == "1" ? name : $"{name} ({Y.Unit})";
         if (Points.Count == 0 && Lines.All(line => line.X.SequenceEqual(Lines[0].X)))
         {
             return new(
             [
                 PlotColumn.Of(X.Title, Lines[0].X),
-                .. Lines.Select(line => PlotColumn.Of(Heading(line.IsMeasured ? $"{line.Name}, measured" : line.Name), line.Y)),
-                .. Limits.Select(limit => PlotColumn.Of(Heading(limit.Label), [.. Enumerable.Repeat(limit.Value, Lines[0].X.Count)])),
+                .. Lines.Select(line => PlotColumn.Of(Y.Heading(line.IsMeasured ? $"{line.Name}, measured" : line.Name), line.Y)),
+                .. Limits.Select(limit => PlotColumn.Of(Y.Heading(limit.Label), [.. Enumerable.Repeat(limit.Value, Lines[0].X.Count)])),
             ]);
         }
 
@@ -317,17 +316,17 @@ public sealed class LinePlot : IDisplayBlock
         foreach (var line in Lines)
         {
             var finite = line.X.Zip(line.Y).Where(point => double.IsFinite(point.Second)).ToArray();
-            yield return $"{line.Name}{(line.IsMeasured ? ", measured" : "")}: from {_style.Number(finite[0].Second, "G4")} {Y.Unit} at {_style.Number(finite[0].First, "G5")} {X.Unit} to {_style.Number(finite[^1].Second, "G4")} {Y.Unit} at {_style.Number(finite[^1].First, "G5")} {X.Unit}; least {_style.Number(finite.Min(p => p.Second), "G4")}, greatest {_style.Number(finite.Max(p => p.Second), "G4")} {Y.Unit}.";
+            yield return $"{line.Name}{(line.IsMeasured ? ", measured" : "")}: from {Y.Figure(_style.Number(finite[0].Second, "G4"))} at {X.Figure(_style.Number(finite[0].First, "G5"))} to {Y.Figure(_style.Number(finite[^1].Second, "G4"))} at {X.Figure(_style.Number(finite[^1].First, "G5"))}; least {_style.Number(finite.Min(p => p.Second), "G4")}, greatest {Y.Figure(_style.Number(finite.Max(p => p.Second), "G4"))}.";
         }
 
         foreach (var limit in Limits)
         {
-            yield return $"{(limit.IsReference ? "Aimed at" : "Limit")}, {limit.Label}: {_style.Number(limit.Value, "G4")} {Y.Unit}.";
+            yield return $"{(limit.IsReference ? "Aimed at" : "Limit")}, {limit.Label}: {Y.Figure(_style.Number(limit.Value, "G4"))}.";
         }
 
         foreach (var point in Points)
         {
-            yield return $"Marked, {point.Label}: {_style.Number(point.Y, "G4")} {Y.Unit} at {_style.Number(point.X, "G5")} {X.Unit}.";
+            yield return $"Marked, {point.Label}: {Y.Figure(_style.Number(point.Y, "G4"))} at {X.Figure(_style.Number(point.X, "G5"))}.";
         }
     }
 }

@@ -318,13 +318,13 @@ public sealed class MapPlot : IDisplayBlock
             place == places.Length - 1 ? places[^1] : (places[place] + places[place + 1]) / 2);
     }
 
-    private string Figured(double value, PlotAxis axis) => axis.Unit == "1" ? PlotData.Figure(value, _style) : $"{PlotData.Figure(value, _style)} {axis.Unit}";
+    private string Figured(double value, PlotAxis axis) => axis.Figure(PlotData.Figure(value, _style));
 
     private PlotData Data() => new(
     [
         PlotColumn.Of(X.Title, Xs),
         .. Ys.Select((y, j) => PlotColumn.Of(
-            $"{Value.Title} at {y.ToString("G8", CultureInfo.InvariantCulture)}{(Y.Unit == "1" ? "" : $" {Y.Unit}")}",
+            $"{Value.Title} at {Y.Figure(y.ToString("G8", CultureInfo.InvariantCulture))}",
             [.. Enumerable.Range(0, Xs.Count).Select(i => _values[i, j])])),
     ]);
 
@@ -364,7 +364,7 @@ public sealed class MapPlot : IDisplayBlock
     {
         var (low, high) = DrawnRange();
         yield return $"{Value.Title} over {X.Title} and {Y.Title}.";
-        yield return $"Values from {_style.Number(low, "G4")} to {_style.Number(high, "G4")} {Value.Unit}, for {_style.Number(Xs[0], "G5")} to {_style.Number(Xs[^1], "G5")} {X.Unit} and {_style.Number(Ys[0], "G5")} to {_style.Number(Ys[^1], "G5")} {Y.Unit}.";
+        yield return $"Values from {_style.Number(low, "G4")} to {Value.Figure(_style.Number(high, "G4"))}, for {_style.Number(Xs[0], "G5")} to {X.Figure(_style.Number(Xs[^1], "G5"))} and {_style.Number(Ys[0], "G5")} to {Y.Figure(_style.Number(Ys[^1], "G5"))}.";
         if (IsPartial)
         {
             int cells = (Xs.Count - 1) * (Ys.Count - 1);
@@ -374,12 +374,12 @@ public sealed class MapPlot : IDisplayBlock
         if (Limit is { } limit)
         {
             string place = limit.Value >= high ? "above every value shown" : limit.Value <= low ? "below every value shown" : "crosses the map";
-            yield return $"Limit, {limit.Label}: {_style.Number(limit.Value, "G4")} {Value.Unit}, {place}.";
+            yield return $"Limit, {limit.Label}: {Value.Figure(_style.Number(limit.Value, "G4"))}, {place}.";
         }
 
         foreach (var point in Points)
         {
-            yield return $"Marked, {point.Label}: {_style.Number(point.X, "G5")} {X.Unit}, {_style.Number(point.Y, "G4")} {Y.Unit}.";
+            yield return $"Marked, {point.Label}: {X.Figure(_style.Number(point.X, "G5"))}, {Y.Figure(_style.Number(point.Y, "G4"))}.";
         }
     }
 }

@@ -20,5 +20,11 @@ public sealed class PlotAxis
     public string Unit { get; }
 
     /// <summary>The axis title: the quantity with its unit in brackets; a pure ratio has none.</summary>
-    public string Title => Unit == "1" ? Label : $"{Label} ({Unit})";
+    public string Title => Heading(Label);
+
+    /// <summary>A column's name with the unit in brackets; a pure ratio has none.</summary>
+    internal string Heading(string name) => Unit == "1" ? name : $"{name} ({Unit})";
+
+    /// <summary>A figure with its unit; a pure ratio has none.</summary>
+    internal string Figure(string number) => Unit == "1" ? number : $"{number} {Unit}";
 }

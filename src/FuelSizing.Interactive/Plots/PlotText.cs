@@ -16,7 +16,7 @@ internal static class PlotText
     public static double WidthOf(string text, double fontWeight = FontWeights.Normal) =>
         Ruler.MeasureText(text, PlotStyle.Font, PlotStyle.FontSize, fontWeight).Width;
 
-    /// <summary>Breaks a text into lines no wider than a width, between words where it can.</summary>
+    /// <summary>Breaks a text into lines no wider than a width, between words where it can, then after a hyphen.</summary>
     public static string Wrap(string text, double width, double fontWeight = FontWeights.Normal)
     {
         double Measure(string part) => WidthOf(part, fontWeight);
@@ -49,6 +49,9 @@ internal static class PlotText
                 length--;
             }
 
+            // After a hyphen, where one stands in what fits: a word broken elsewhere is read as another.
+            int hyphen = word.LastIndexOf('-', length - 1, length);
+            length = hyphen > 0 ? hyphen + 1 : length;
             yield return word[..length];
             word = word[length..];
         }

@@ -143,10 +143,10 @@ internal sealed class SizingSearch
         Statement? then = next is null ? null : Statement.Of("sizing.next", $"; next, {next}");
         return atLimit
             ? Statement.Of(
-                "sizing.at-limit", $"{binding.Part.Name} is then at its limit ({binding.Margin.Finding} at {binding.Point}){then}")
+                "sizing.at-limit", $"limited by {binding.Part.Name} ({binding.Margin.Finding} at {binding.Point}){then}")
             : Statement.Of(
                 "sizing.tightest-margin",
-                $"{binding.Part.Name} has the tightest margin ({binding.Margin.Finding} at {binding.Point}){then}");
+                $"the tightest margin is that of {binding.Part.Name} ({binding.Margin.Finding} at {binding.Point}){then}");
     }
 
     private static SizingRange<T>[] Typed<T>(HeldRange[] ranges, SizedFigure<T> figure)

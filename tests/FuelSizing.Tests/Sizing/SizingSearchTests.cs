@@ -30,7 +30,7 @@ public class SizingSearchTests
         {
             SizingAnswer<double> answer = Minimum(figure => slope * (figure - edge));
             Assert.InRange(answer.Value!.Value, edge, edge + 1e-7);
-            Assert.StartsWith($"At least {Text(answer.Value.Value, End)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
+            Assert.StartsWith($"At least {Text(answer.Value.Value, End)}: limited by injectors (", answer.Text.ToString(), StringComparison.Ordinal);
         });
 
     [Fact]
@@ -39,7 +39,7 @@ public class SizingSearchTests
         {
             SizingAnswer<double> answer = Maximum(figure => slope * (edge - figure));
             Assert.InRange(answer.Value!.Value, edge - 1e-7, edge);
-            Assert.StartsWith($"At most {Text(answer.Value.Value, 0)}: injectors is then at its limit (", answer.Text.ToString(), StringComparison.Ordinal);
+            Assert.StartsWith($"At most {Text(answer.Value.Value, 0)}: limited by injectors (", answer.Text.ToString(), StringComparison.Ordinal);
         });
 
     /// <summary>The weakest of all points decides, wherever it stands in the list.</summary>
@@ -88,7 +88,7 @@ public class SizingSearchTests
         Assert.Equal(middle + 0.2, range.Maximum, 7);
 
         // Not "at least": what lies beyond fails.
-        Assert.Matches(@"^Holds from [0-9.]+ to [0-9.]+: injectors is then at its limit \(", answer.Text.ToString());
+        Assert.Matches(@"^Holds from [0-9.]+ to [0-9.]+: limited by injectors \(", answer.Text.ToString());
     }
 
     /// <summary>A failing gap far narrower than a step of the scan, at any place and of any shape, ends what "at most" claims.</summary>
@@ -218,10 +218,10 @@ public class SizingSearchTests
     {
         SizingAnswer<double> minimum = Minimum(_ => 0.2);
         Assert.Equal(0, minimum.Value);
-        Assert.StartsWith("At least 0.0: injectors has the tightest margin (", minimum.Text.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("At least 0.0: the tightest margin is that of injectors (", minimum.Text.ToString(), StringComparison.Ordinal);
         SizingAnswer<double> maximum = Maximum(_ => 0.2);
         Assert.Equal(End, maximum.Value);
-        Assert.StartsWith("At most 96.0: injectors has the tightest margin (", maximum.Text.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("At most 96.0: the tightest margin is that of injectors (", maximum.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -322,7 +322,7 @@ public class SizingSearchTests
         SizingRange<double> range = Assert.Single(answer.Ranges);
         Assert.Equal(3, range.Minimum, 1e-6);
         Assert.Equal(124.14, range.Maximum, 1e-6);
-        Assert.Matches(@"^At most 124\.1[34], reached at 60\.5: injectors is then at its limit \(", answer.ToString());
+        Assert.Matches(@"^At most 124\.1[34], reached at 60\.5: limited by injectors \(", answer.ToString());
 
         // One that falls is highest with none.
         SizingAnswer<double> falls = MaximumOf(figure => 50 - figure, figure => 60.57 - figure);

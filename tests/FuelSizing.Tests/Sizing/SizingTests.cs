@@ -265,7 +265,7 @@ public class SizingTests
         SizingAnswer<VolumeFlow> answer = SystemSizing.MinimumStaticFlow(SystemOf(0, 360, 1), Wren.At(6800, 0.6), Wren.At(900, -0.6));
         Assert.Equal(Part.Injectors, answer.Binding.Part);
         Assert.Equal(Part.Pump, answer.Next!.Part);
-        Assert.Matches(@"^At least \d+ mL/min: injectors is then at its limit .* next, pump: ", answer.Text.ToString());
+        Assert.Matches(@"^At least \d+ mL/min: limited by injectors .* next, pump: ", answer.Text.ToString());
     }
 
     [Fact]
