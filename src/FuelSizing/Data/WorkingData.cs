@@ -59,6 +59,10 @@ public sealed record WorkingStepData : PartlyKnownData
     /// <summary>Where the equation or the figure comes from; of a value that is not known why.</summary>
     public required string Source { get; init; }
 
+    /// <summary>The equation that the line is an instance of, by its name in the index of equations; none of a sum, of a margin, and of a figure that no equation gives.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Law { get; init; }
+
     /// <summary>True for a line on the way to the result of one part.</summary>
     public required bool IsIntermediate { get; init; }
 
@@ -78,6 +82,7 @@ public sealed record WorkingStepData : PartlyKnownData
             Unit = step.Unit is "1" ? null : step.Unit,
             Readable = step.Readable,
             Source = step.Source,
+            Law = step.Law,
             IsIntermediate = step.IsIntermediate,
             NotKnown = gaps.Found,
         };

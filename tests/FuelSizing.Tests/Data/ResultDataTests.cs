@@ -51,7 +51,16 @@ public class ResultDataTests
         Assert.Equal($"{sweep.Verdict}", ResultData.Of(sweep).Sweep!.Verdict.Headline.Text);
         Assert.Equal(sweep.Results.Count, ResultData.Of(sweep).Sweep!.Results.Count);
         WorkingData working = ResultData.Of(result.Working).Working!;
-        Assert.Equal(result.Working.Given.Concat(result.Working.Steps).Select(step => (step.Symbol, step.Kind, step.Equation)), working.Given.Concat(working.Steps).Select(step => (step.Symbol, step.Kind, step.Equation)));
+        Assert.Equal(
+            result.Working.Given.Concat(result.Working.Steps).Select(step => (step.Symbol, step.Kind, step.Equation, step.Law)),
+            working.Given.Concat(working.Steps).Select(step => (step.Symbol, step.Kind, step.Equation, step.Law)));
+
+        // Written and read back, an equation's name is a name of the index; a figure that is given has none in the text.
+        string written = ResultData.Of(result.Working).ToJson();
+        WorkingData read = ResultData.Parse("working", written).Working!;
+        Assert.Contains(read.Steps, step => step is { Symbol: "Q_s", Law: "InjectorFlow.Static" });
+        Assert.All(read.Given, given => Assert.Null(given.Law));
+        Assert.Equal(working.Steps.Count(step => step.Law is not null), written.Split("\"law\":").Length - 1);
         Assert.Contains(working.Steps, step => step.Unit == "kg/s" && step.Value == result.Demand.MassFlow.KilogramsPerSecond);
         Assert.Contains(working.Steps, step => step.Unit == "Pa" && step.Value == result.RailGauge.Pascals);
         Assert.Contains(working.Steps, step => step.Unit is null && step.Value == result.DutyCycle!.Value.DecimalFractions);
