@@ -37,6 +37,7 @@ public sealed class PulseFit : IReadable
 
     private PulseFit(PulseTest test, LinearFit fit, PulseReading[] onLine, double linearity, int[] outliers)
     {
+        Followed = Array.AsReadOnly(onLine);
         (Test, OnLine, Linearity, Outliers) = (test, onLine.Length, Ratio.FromDecimalFractions(linearity), Array.AsReadOnly(outliers));
         (double slope, double delivery) = (fit.Factors[0], fit.Factors[1]);
         double density = test.Fluid.Density.KilogramsPerCubicMeter;
@@ -107,6 +108,9 @@ public sealed class PulseFit : IReadable
 
     /// <summary>How many readings the line goes through.</summary>
     public int OnLine { get; }
+
+    /// <summary>Those readings.</summary>
+    internal IReadOnlyList<PulseReading> Followed { get; }
 
     /// <summary>Deviation from the line that still counts as linear.</summary>
     public Ratio Linearity { get; }

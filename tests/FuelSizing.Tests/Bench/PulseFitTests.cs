@@ -1,6 +1,8 @@
 using FuelSizing.Bench;
 using FuelSizing.Injectors;
+using FuelSizing.Tests.Equations;
 using FuelSizing.Uncertainty;
+using FuelSizing.Workings;
 using UnitsNet;
 
 namespace FuelSizing.Tests.Bench;
@@ -48,6 +50,57 @@ public class PulseFitTests
 
         // At 10 % of the line the 8 % still count as linear.
         Assert.Equal(1.6, PulseFit.Of(fit.Test, Ratio.FromPercent(10)).LinearFrom!.Value.Milliseconds, 9);
+    }
+
+    /// <summary>
+    /// The working of a line: both sides of the normal equations agree, whatever the readings scatter by; its slope and offset are those of the ordinary formulas of regression, worked here from the
+    /// readings themselves; and the width that it names is the one furthest off. Another line leaves a difference between the sides.
+    /// </summary>
+    [Fact]
+    public void Working_OfALine_HasEqualSidesAndTheLargestDeviation()
+    {
+        double[] widths = [2, 3, 4, 5, 6, 8, 10];
+        double[] off = [1e-8, -1e-8, 2e-8, 0, -5e-8, 1e-8, -1e-8];
+        PulseFit fit = PulseFit.Of(Test(widths, seconds => Line(seconds) + off[Array.FindIndex(widths, width => Math.Abs(width - (1e3 * seconds)) < 1e-6)]));
+
+        Working working = PulseWorking.Of(fit);
+
+        double[] x = [.. widths.Select(width => width / 1e3)], y = [.. fit.Widths.Select(width => width.Each.Kilograms)];
+        double slope = x.Zip(y, (t, m) => (t - x.Average()) * (m - y.Average())).Sum() / x.Sum(t => (t - x.Average()) * (t - x.Average()));
+        Assert.Equal(7, fit.OnLine);
+        Assert.Equal(slope / 683.8, working.Find("Q_b")!.Si!.Value, 1e-9 * slope);
+        Assert.Equal(x.Average() - (y.Average() / slope), working.Find("t_z")!.Si!.Value, 1e-12);
+        foreach (string place in new[] { "1", "2" })
+        {
+            Assert.Equal(1, working.Find($"E_R,{place}")!.Si!.Value / working.Find($"E_L,{place}")!.Si!.Value, 1e-9);
+        }
+
+        Assert.Equal(y.Average(), working.Find("E_L,1")!.Si!.Value, 1e-15);
+        Assert.Equal(6e-3, working.Find("t_b")!.Si!.Value, 1e-12);
+        Assert.Equal((y[4] / (slope * (6e-3 - x.Average() + (y.Average() / slope)))) - 1, working.Find("e_b")!.Si!.Value, 1e-9);
+        Assert.Equal(["E_L,1", "E_R,1", "E_L,2", "E_R,2", "e_b"], working.Main.Select(step => step.Symbol));
+        Assert.All(working.Given.Concat(working.Steps), step => Assert.True(SymbolList.Has(step.Symbol), step.Symbol));
+    }
+
+    /// <summary>At 6 ms three times as many pulses were weighed as at 3 ms: half the deviation is the larger one there, by what the fit goes by.</summary>
+    [Fact]
+    public void Working_OfALine_MeasuresDeviationsAsTheFitDoes()
+    {
+        PulseTest test = PulseTest.Of(
+            "injector A", TestFluid.Heptane, Pressure.FromKilopascals(300), ElectricPotential.FromVolts(13.5), Mass.FromMilligrams(10), Ratio.FromPercent(0.3),
+            [
+                .. new[] { (2.0, 1000, -2e-8), (3, 1000, 4.5e-8), (4, 3000, -2e-8), (6, 3000, 2.4e-8), (8, 1000, -4e-8), (9, 1000, 0), (10, 3000, 0) }.Select(row =>
+                    PulseReading.Of(Duration.FromMilliseconds(row.Item1), row.Item2, Mass.FromKilograms(row.Item2 * (Line(row.Item1 / 1e3) + row.Item3)))),
+            ]);
+        PulseFit fit = PulseFit.Of(test);
+
+        Working working = PulseWorking.Of(fit);
+
+        Assert.Equal(7, fit.OnLine);
+        Assert.Equal(6e-3, working.Find("t_b")!.Si!.Value, 1e-12);
+        Assert.Equal(3, fit.Widths.MaxBy(width => Math.Abs(width.Each.Kilograms - Line(width.Pulse.Seconds))).Pulse.Milliseconds, 9);
+        Assert.Equal(1, working.Find("E_R,1")!.Si!.Value / working.Find("E_L,1")!.Si!.Value, 1e-9);
+        Assert.Equal(1, working.Find("E_R,2")!.Si!.Value / working.Find("E_L,2")!.Si!.Value, 1e-9);
     }
 
     /// <summary>
