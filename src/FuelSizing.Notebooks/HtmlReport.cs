@@ -65,12 +65,9 @@ internal static class HtmlReport
 
         PocketView view = nav[aria_label: "Verdicts"](
             p(found.Count == 1 ? "Verdict" : "Verdicts"),
-            ul(found.Select(item => li(a[href: $"#cell-{item.Number}"](VerdictLine(item.Verdict)))).ToArray()));
+            ul(found.Select(item => li(a[href: $"#cell-{item.Number}"](item.Verdict.Line))).ToArray()));
         return view;
     }
-
-    /// <summary>A verdict in one line.</summary>
-    public static string VerdictLine(Callout verdict) => verdict.ToPlainText().Split('\n')[0];
 
     private static IHtmlContent Cell(CellRun run)
     {

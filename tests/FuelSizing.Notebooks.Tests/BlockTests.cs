@@ -41,6 +41,29 @@ public class BlockTests
         Assert.Contains("rows[1]", error.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Room for a column of digits: each is 556 thousandths of the size wide (Adobe's metrics of Helvetica, whose widths Arial has), and the cell's padding is 16 px.</summary>
+    [Theory]
+    [InlineData(6)]
+    [InlineData(20)]
+    public void Table_OfDigits_IsGivenTheirWidth(int digits)
+    {
+        int width = TableWidth.Of([TableColumn.Number("n"), TableColumn.Number("n")], [[new string('8', digits), "1"], ["3", new string('4', digits)]]);
+        double drawn = 2 * ((digits * 0.556 * 15) + 16);
+        Assert.InRange(width, drawn, 1.1 * drawn);
+    }
+
+    /// <summary>A comparison whose last row is a sentence is a table on a desk all the same: the sentence breaks. A column of sentences is wide enough to be read.</summary>
+    [Fact]
+    public void Table_WithOneSentenceAmongFigures_IsNoWiderForIt()
+    {
+        string sentence = string.Join(' ', Enumerable.Repeat("delivers", 12));
+        TableColumn[] columns = [TableColumn.Text("Figure"), TableColumn.Text("one"), TableColumn.Text("two"), TableColumn.Text("three")];
+        IReadOnlyList<string>[] figures = [.. Enumerable.Range(0, 6).Select(row => (IReadOnlyList<string>)[$"figure {row}", "300 kPa", "81.1 %", "360 kPa"])];
+
+        Assert.InRange(TableWidth.Of(columns, [.. figures, ["at most", sentence, sentence, sentence]]), 1, 680);
+        Assert.InRange(TableWidth.Of(columns, [["at most", sentence, sentence, sentence]]), 3 * 34 * 0.556 * 15, 1200);
+    }
+
     [Fact]
     public void Table_WithoutColumns_IsRefused() =>
         Assert.Equal("columns", Assert.Throws<ArgumentException>(() => new Table("Margins", [], [["a"]])).ParamName);
@@ -80,6 +103,18 @@ public class BlockTests
         Assert.Equal($"{word}: the title\n  a line", callout.ToPlainText());
         Assert.Contains(word, XElement.Parse(callout.ToHtml()).Value, StringComparison.Ordinal);
         Assert.Equal(verdict, callout.IsVerdict);
+    }
+
+    /// <summary>A headline that begins with the word of its kind is not read twice.</summary>
+    [Fact]
+    public void Callout_WhoseTitleSaysItself_SaysTheWordOnce()
+    {
+        var callout = Callout.HoldsAsFarAsJudged("Holds as far as judged over 0.00 bar to 0.60 bar.");
+
+        Assert.Equal("◑ Holds as far as judged over 0.00 bar to 0.60 bar.", XElement.Parse(callout.ToHtml()).Value.Replace('\u00A0', ' '));
+        Assert.Equal("Holds as far as judged over 0.00 bar to 0.60 bar.", callout.Line);
+        Assert.Equal("Fails: Does not hold: pump.", Callout.Fails("Does not hold: pump.").Line);
+        Assert.Equal("Holds: Holdsworth", Callout.Holds("Holdsworth").Line);
     }
 
     [Fact]

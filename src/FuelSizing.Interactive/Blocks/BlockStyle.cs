@@ -18,7 +18,7 @@ internal static class BlockStyle
     private const string Font = "font-family:Arial,Helvetica,'Liberation Sans',sans-serif;";
 
     public const string Figure = $"margin:1em 0;padding:4px;max-width:548px;box-sizing:border-box;background:{Ground};color:{Ink};{Font}break-inside:avoid";
-    public const string Caption = "font-weight:bold;font-size:1em;line-height:1.35;margin:0 0 6px;text-align:left";
+    public const string Caption = "font-weight:bold;font-size:1em;line-height:1.35;margin:0 0 6px;text-align:left;break-after:avoid";
     public const string Note = $"font-size:0.875em;line-height:1.4;color:{Muted};margin:6px 0 0;text-align:left";
 
     /// <summary>A plot has the page's own ground and ink, whatever makes these dark; a page's print may not know of it.</summary>

@@ -43,6 +43,12 @@ public sealed class Callout : IDisplayBlock
     /// <summary>Whether the callout answers the notebook's question, rather than warning beside it.</summary>
     public bool IsVerdict => Kind != CalloutKind.Caution;
 
+    /// <summary>Word and statement in one line, the word once.</summary>
+    internal string Line => SaysItself ? Title : $"{BlockStyle.For(Kind).Word}: {Title}";
+
+    // "Holds as far as judged" before "Holds as far as judged over …" would be read twice.
+    private bool SaysItself => Title.StartsWith($"{BlockStyle.For(Kind).Word} ", StringComparison.Ordinal);
+
     /// <summary>Creates a callout that says every limit checked is kept.</summary>
     /// <param name="title">The statement in one line; not empty.</param>
     /// <param name="lines">Body lines, each a paragraph.</param>
@@ -88,7 +94,7 @@ public sealed class Callout : IDisplayBlock
             new XElement("p",
                 new XAttribute("style", BlockStyle.CalloutTitle),
                 new XElement("span", new XAttribute("style", BlockStyle.CalloutWord(edge)), $"{sign} {word}"),
-                $" {VisibleText.Unbroken(Title)}"),
+                VisibleText.Unbroken(SaysItself ? Title[word.Length..] : $" {Title}")),
             Lines.Select(line => new XElement("p", new XAttribute("style", BlockStyle.CalloutLine), VisibleText.Unbroken(line))))
             .ToString(SaveOptions.DisableFormatting);
     }

@@ -51,7 +51,7 @@ public sealed class Table : IDisplayBlock
     {
         int width = TableWidth.Of(Columns, Rows);
         bool stacks = width > TableWidth.AlwaysThere;
-        string[] cellStyles = [.. Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, Rows.Max(row => row[i].Length), Columns.Count))];
+        string[] cellStyles = [.. Columns.Select((column, i) => BlockStyle.BodyCell(column.Alignment, TableWidth.LongestOf([.. Rows.Select(row => row[i])]), Columns.Count))];
         return new XElement("div",
             new XAttribute("style", $"{BlockStyle.TableBox};{BlockStyle.Measured}"),
             stacks ? new XElement("style", TableWidth.StackedUnder(width)) : null,

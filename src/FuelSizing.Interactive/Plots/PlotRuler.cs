@@ -9,10 +9,13 @@ namespace FuelSizing.Interactive;
 /// </remarks>
 internal sealed class PlotRuler : RenderContextBase
 {
+    /// <summary>How much wider than Arial a text is taken to be.</summary>
+    public const double WiderFont = 1.15;
+
     /// <summary>The metrics answer in points for a size in pixels.</summary>
     private const double PixelsPerPoint = 4.0 / 3;
 
-    private const double WidthAllowance = 1.15 * PixelsPerPoint;
+    private const double WidthAllowance = WiderFont * PixelsPerPoint;
     private const double HeightAllowance = 1.05 * PixelsPerPoint;
 
     private readonly PdfRenderContext _metrics = new(PlotStyle.Width, PlotStyle.PlotHeight, OxyColors.White);

@@ -58,7 +58,7 @@ public static class PulseWorking
         Traced weighed = to.Given("mass of one pulse at that width, weighed", "m_b", each.Kilograms, "kg", Milligrams(each.Kilograms), $"bench, {fit.Test.Name}");
         Traced line = to.Step("mass of one pulse by the line", "m_l", fluid * slope * (at - offset), "kg", Milligrams(LineAt(pulse)), "the fitted line");
         Traced off = (weighed / line) - 1;
-        to.Step("deviation from the line", "e_b", off, "1", to.Style.Change(Ratio.FromDecimalFractions(off.Value)), "definition");
+        to.Step("deviation from the line", "e_b", off, "1", $"{to.Style.Number(100 * off.Value, "N2")} %", "definition");
         return to.Of($"the bench, {fit.Test.In(to.Style)}, {to.Style.Count(readings.Length)} on the line", "E_L,1", "E_R,1", "E_L,2", "E_R,2", "e_b");
 
         double LineAt(Duration at) => density.KilogramsPerCubicMeter * fit.Slope.CubicMetersPerSecond * (at.Seconds - fit.TimeOffset.Seconds);
