@@ -24,7 +24,7 @@ public static class PulseWorking
     /// <code>
     /// PulseTest test = PulseTest.Of(
     ///     "injector A", TestFluid.Heptane, Pressure.FromKilopascals(300), ElectricPotential.FromVolts(13.5), Mass.FromMilligrams(10), Ratio.FromPercent(0.3),
-    ///     [.. new[] { (2.0, 6.03), (4.0, 18.32), (6.0, 30.58), (8.0, 42.85) }.Select(row =&gt; PulseReading.Of(Duration.FromMilliseconds(row.Item1), 1000, Mass.FromGrams(row.Item2)))]);
+    ///     [.. new[] { (2.0, 6.03), (3.0, 12.16), (4.0, 18.32), (6.0, 30.58), (8.0, 42.85), (10.0, 55.12) }.Select(row =&gt; PulseReading.Of(Duration.FromMilliseconds(row.Item1), 1000, Mass.FromGrams(row.Item2)))]);
     /// var working = PulseWorking.Of(PulseFit.Of(test));
     /// </code>
     /// </example>
