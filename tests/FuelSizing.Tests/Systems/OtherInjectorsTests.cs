@@ -1,6 +1,5 @@
 using FuelSizing.Checks;
 using FuelSizing.Injectors;
-using FuelSizing.Lines;
 using FuelSizing.Numerics;
 using FuelSizing.Points;
 using FuelSizing.Quantities;

@@ -1,7 +1,5 @@
-using FuelSizing.Checks;
 using FuelSizing.Circuits;
 using FuelSizing.Files;
-using FuelSizing.Points;
 using FuelSizing.Pumps;
 using FuelSizing.Systems;
 using FuelSizing.Tests.Files.Setups;
