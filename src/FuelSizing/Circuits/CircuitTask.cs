@@ -147,16 +147,7 @@ internal readonly record struct CircuitTask(
         return flows.Parts;
     }
 
-    /// <summary>The same, and those of branches with lines of their own.</summary>
-    /// <param name="state">The solved circuit.</param>
-    public IEnumerable<(IFlowLoss Part, double Flow)> AllFlows(in CircuitState state)
-    {
-        FlowList flows = new([]);
-        EachFlow(state, ref flows);
-        return flows.Parts;
-    }
-
-    /// <summary>Shows somebody each of them, for those who look at many points and keep no list.</summary>
+    /// <summary>Shows somebody each of them, and those of branches with lines of their own, for those who look at many points and keep no list.</summary>
     /// <param name="state">The solved circuit.</param>
     /// <param name="to">Whom.</param>
     public void EachFlow<T>(in CircuitState state, ref T to)
